@@ -1,0 +1,118 @@
+"""Polynomials of low degree, many at a time: value, derivative, turning points and extremes on an interval.
+
+A polynomial is an array of coefficients in rising powers along the last axis: p(x) = c[..., 0] + c[..., 1] x + ...
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+
+
+def evaluate(c: Array, x: Any) -> Array:
+    """Value at x; x broadcasts against the leading axes of `c`."""
+    value = c[..., -1] + np.zeros_like(x, dtype=float)
+    for k in range(c.shape[-1] - 2, -1, -1):
+        value = value * x + c[..., k]
+    return np.asarray(value)
+
+
+def derivative(c: Array) -> Array:
+    """Coefficients of dp/dx; the derivative of a constant is the constant 0."""
+    if c.shape[-1] == 1:
+        return np.zeros_like(c)
+    return c[..., 1:] * np.arange(1, c.shape[-1])
+
+
+def on_unit_interval(c: Array, start: Any, end: Any) -> Array:
+    """Coefficients in t, where x = start + (end - start) t, so that t runs over [0, 1]."""
+    start, width = np.asarray(start, dtype=float), np.asarray(end, dtype=float) - np.asarray(start, dtype=float)
+    shape = (*np.broadcast_shapes(c.shape[:-1], start.shape, width.shape), c.shape[-1])
+    shifted = np.array(np.broadcast_to(c, shape))
+    top = shape[-1] - 1
+    for first in range(top):  # repeated synthetic division by (x - start)
+        for k in range(top - 1, first - 1, -1):
+            shifted[..., k] += start * shifted[..., k + 1]
+    power = np.ones_like(width)
+    for k in range(1, top + 1):
+        power = power * width
+        shifted[..., k] *= power
+    return shifted
+
+
+def crossings(c: Array) -> Array:
+    """One point of [0, 1] per stretch where p is monotone: where p changes sign there, else an end of the stretch.
+
+    Every sign change of p in [0, 1] is among the points. A root that only touches zero may be missing: such a point
+    of a derivative is no extreme.
+
+    Parameters
+    ----------
+    c : (..., n + 1) coefficients in t.
+
+    Returns
+    -------
+    (..., n) points in rising order; empty along the last axis for n = 0.
+    """
+    degree = c.shape[-1] - 1
+    if degree == 0:
+        return np.zeros((*c.shape[:-1], 0))
+    turns = crossings(derivative(c))
+    edge = np.zeros((*c.shape[:-1], 1))
+    edges = np.concatenate([edge, turns, edge + 1.0], axis=-1)
+    return _in_monotone_stretch(c[..., None, :], edges[..., :-1], edges[..., 1:])
+
+
+def _in_monotone_stretch(c: Array, a: Array, b: Array) -> Array:
+    """Root in [a, b] by Newton steps inside a bracket that is halved each time; an end where the sign stays."""
+    at_a, at_b = evaluate(c, a), evaluate(c, b)
+    changes = ((at_a < 0.0) & (at_b > 0.0)) | ((at_a > 0.0) & (at_b < 0.0))
+    touches_b = (at_b == 0.0) & (at_a != 0.0)
+    below, above = np.where(at_a < 0.0, a, b), np.where(at_a < 0.0, b, a)  # ends with p < 0 and p > 0
+    slope = derivative(c)
+    t = 0.5 * (a + b)
+    for _ in range(60):
+        value, rate = evaluate(c, t), evaluate(slope, t)
+        below, above = np.where(value < 0.0, t, below), np.where(value > 0.0, t, above)
+        low, high = np.minimum(below, above), np.maximum(below, above)
+        middle = 0.5 * (low + high)
+        newton = t - np.divide(value, rate, out=np.full_like(t, np.inf), where=np.abs(rate) > np.abs(value) * 1e-3)
+        new = np.where(value == 0.0, t, np.where((newton > low) & (newton < high), newton, middle))
+        step = np.abs(new - t)
+        t = new
+        at_middle = evaluate(c, middle)  # halves the bracket, so that slow Newton steps cannot stall the loop
+        below, above = np.where(at_middle < 0.0, middle, below), np.where(at_middle > 0.0, middle, above)
+        if not np.any(changes & (step > 4e-16)):
+            break
+    return np.where(changes, t, np.where(touches_b, b, a))
+
+
+def extremes(c: Array, start: Any, end: Any) -> tuple[Array, Array, Array, Array]:
+    """Smallest and largest value on start <= x <= end, from the ends and the roots of the derivative.
+
+    Parameters
+    ----------
+    c : (..., n + 1) coefficients in x.
+    start, end : broadcast against the leading axes; start <= end.
+
+    Returns
+    -------
+    low, x_low, high, x_high : arrays over the leading axes.
+    """
+    start, end = np.asarray(start, dtype=float), np.asarray(end, dtype=float)
+    unit = on_unit_interval(c, start, end)
+    edge = np.zeros((*unit.shape[:-1], 1))
+    t = np.concatenate([edge, crossings(derivative(unit)), edge + 1.0], axis=-1)
+    values = evaluate(unit[..., None, :], t)
+    x = start[..., None] + (end - start)[..., None] * t
+    x = np.broadcast_to(x, values.shape)
+
+    def pick(index: NDArray[np.intp]) -> tuple[Array, Array]:
+        at = index[..., None]
+        return np.take_along_axis(values, at, -1)[..., 0], np.take_along_axis(x, at, -1)[..., 0]
+
+    return (*pick(np.argmin(values, axis=-1)), *pick(np.argmax(values, axis=-1)))

@@ -1,0 +1,37 @@
+"""What the checks of one piece know of the rest of the house: what arrives on it, and what it rests on."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from ..analysis.carried import Arrival
+from ..model.pieces import Beam, Existing, Post, Rafter, Stock, Tie
+from ..values.lumber import Size, read_size
+
+Anything = Beam | Rafter | Tie | Post | Existing
+
+
+@dataclass(frozen=True)
+class House:
+    """Pieces and stocks by name."""
+
+    stocks: Mapping[str, Stock]
+    pieces: Mapping[str, Anything]
+
+
+@dataclass(frozen=True)
+class Around:
+    """The surroundings of one piece: the loads that other pieces bring, and the house itself."""
+
+    house: House
+    arrivals: Sequence[Arrival] = field(default=())
+
+    def stock(self, name: str) -> Stock:
+        return self.house.stocks[name]
+
+    def size(self, stock: str) -> Size:
+        return read_size(self.house.stocks[stock].size)
+
+    def under(self, name: str) -> Anything:
+        return self.house.pieces[name]

@@ -1,0 +1,73 @@
+"""Sizes and loads no house has. They are far outside of practice on purpose: what is beyond them is a slip of the unit.
+
+A bound here says nothing about strength and is no limit of a formula; those are raised where the formula is used.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Bound:
+    """`low` and `high` are in `unit`; one unit is `factor` of the inner unit."""
+
+    low: float
+    high: float
+    unit: str
+    factor: float = 1.0
+
+    def admits(self, value: float) -> bool:
+        """False also for a value that is not a number."""
+        return self.low * self.factor <= value <= self.high * self.factor
+
+    def text(self, value: float) -> str:
+        """What to say about a value outside."""
+        shown = f"{value / self.factor:.6g} {self.unit}"
+        return f"{shown} cannot be right: from {self.low:,g} to {self.high:,g} {self.unit} can be read"
+
+
+def _feet(high: float, low: float = 0.0) -> Bound:
+    return Bound(low, high, "ft", 12.0)
+
+
+def _inches(high: float, low: float = 0.0) -> Bound:
+    return Bound(low, high, "in")
+
+
+def _psi(low: float, high: float) -> Bound:
+    return Bound(low, high, "psi")
+
+
+# class -> field -> bound; the classes are those of pieces.py, and a class has the bounds of its bases too
+BOUNDS: dict[str, dict[str, Bound]] = {
+    "GivenValues": {
+        "F_b": _psi(10, 10_000), "F_t": _psi(10, 10_000), "F_v": _psi(5, 2_000), "F_c_perp": _psi(10, 5_000),
+        "F_c": _psi(10, 10_000), "E": _psi(100_000, 5_000_000), "E_min": _psi(30_000, 3_000_000),
+    },
+    "Stock": {"temperature": Bound(-60, 250, "deg F"), "density": Bound(5, 100, "pcf")},
+    "Cut": {
+        "at": _feet(200), "length": _feet(200), "depth": _inches(60), "width": _inches(60), "from_bottom": _inches(60),
+    },
+    "Load": {"width": _feet(200), "at": _feet(200), "start": _feet(200), "end": _feet(200), "bearing": _inches(120)},
+    "Support": {
+        "at": _feet(200), "lands_at": _feet(200), "bearing": _inches(120), "bearing_width": _inches(60),
+        "settles": _inches(12, low=-12),
+    },
+    "Stick": {"spacing": _feet(100), "top_held": _feet(200), "bottom_held": _feet(200)},
+    "Beam": {"length": _feet(200)},
+    "Rafter": {"run": _feet(100), "slope": Bound(0, 85, "deg"), "seat_cut": _inches(60)},
+    "Tie": {"height": _feet(100)},
+    "Post": {
+        "height": _feet(100), "braced_strong": _feet(100), "braced_weak": _feet(100),
+        "eccentricity": _inches(60, low=-60), "eccentricity_weak": _inches(60, low=-60),
+    },
+    "Existing": {"F_c_perp": _psi(10, 5_000)},
+}  # fmt: skip
+
+# sort of load (as units.read names it) -> bound of its size
+LOADS: dict[str, Bound] = {
+    "area": Bound(0, 5_000, "psf", 1.0 / 144.0),
+    "line": Bound(0, 100_000, "plf", 1.0 / 12.0),
+    "point": Bound(0, 1_000_000, "lbf"),
+}

@@ -1,0 +1,38 @@
+"""Where in a job something is, in words: `beam "B1", supports 2, bearing`."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from pydantic import BaseModel
+
+from .lines import Path
+
+
+def fields(thing: Any) -> Mapping[str, Any]:
+    """The fields of a piece or of a table, by name; of anything else none."""
+    if isinstance(thing, BaseModel):
+        return dict(thing)
+    return thing if isinstance(thing, Mapping) else {}
+
+
+def entries(thing: Any) -> tuple[Any, ...]:
+    """The entries of a list; of anything else none."""
+    return tuple(thing) if isinstance(thing, (list, tuple)) else ()
+
+
+def place(path: Path, job: Any) -> str:
+    """`path` in words. A piece is called by its name when it has one, and by its number in the file when not."""
+    words: list[str] = []
+    for step, key in enumerate(path):
+        if isinstance(key, str) or not words:
+            words.append(str(key))
+            continue
+        name = None
+        if step == 1:
+            table = entries(fields(job).get(str(path[0])))
+            name = fields(table[key]).get("name") if key < len(table) else None
+        usable = isinstance(name, str) and name.strip() and len(name) <= 80
+        words[-1] += f' "{name}"' if usable else f" {key + 1}"
+    return ", ".join(words)

@@ -1,0 +1,72 @@
+"""Files are written whole or not at all, and never over somebody else's."""
+
+from __future__ import annotations
+
+import os
+import re
+import secrets
+from contextlib import suppress
+from pathlib import Path
+
+from ..errors import BeamcheckError
+
+_MARK = re.compile(rb"""generator["'\s:=]{1,6}(?:content=["'])?beamcheck\b""")
+_HEAD = 4096  # bytes at the start of a file in which our mark must stand
+
+
+class WriteError(BeamcheckError, OSError):
+    """A file that could not be written, or may not be."""
+
+
+def write_atomically(path: str | os.PathLike[str], content: str | bytes, *, overwrite: bool = False) -> Path:
+    """Write `content` to `path` by way of a temporary file in the same folder.
+
+    Text is written as UTF-8 with the line ends it has. An existing file is replaced only when its first 4 kB hold the
+    generator mark of this tool (`name="generator" content="beamcheck ..."`), or with `overwrite=True`.
+
+    Raises
+    ------
+    WriteError
+        If the folder is missing or not writable, the path is a folder, or the file was not made by this tool.
+    """
+    data = content.encode("utf-8", errors="replace") if isinstance(content, str) else content
+    try:
+        return _write(Path(path), data, overwrite)
+    except WriteError:
+        raise
+    except (OSError, ValueError) as error:  # ValueError: a null character in the path
+        why = error.strerror if isinstance(error, OSError) else str(error)
+        raise WriteError(
+            f"{path} could not be written: {why}; check that the folder is there, may be written to and has room"
+        ) from error
+
+
+def _write(target: Path, data: bytes, overwrite: bool) -> Path:
+    if target.is_dir():
+        raise WriteError(f"{target} is a folder; give the name of a file in it")
+    if not overwrite and target.exists() and not made_here(target):
+        raise WriteError(f"{target} exists and was not made by beamcheck; give another name, or allow replacing it")
+    target = target.resolve()  # a link stays, the file it names is replaced
+    temporary = target.with_name(f".{target.name[:40]}.{secrets.token_hex(4)}.part")
+    try:
+        with open(temporary, "xb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        if target.exists():
+            os.chmod(temporary, target.stat().st_mode & 0o777)
+        os.replace(temporary, target)
+    finally:
+        with suppress(OSError):  # it is gone when all went well, and was never there when it could not be made
+            temporary.unlink()
+    return target
+
+
+def made_here(path: Path) -> bool:
+    """Does the file begin with this tool's generator mark? An empty file counts as nobody's."""
+    try:
+        with path.open("rb") as file:
+            head = file.read(_HEAD)
+    except OSError as error:
+        raise WriteError(f"{path} exists and cannot be read: {error.strerror}; choose another name") from error
+    return not head or _MARK.search(head) is not None

@@ -1,0 +1,162 @@
+"""The tables: found, read once, checked for their provenance, and handed out read-only.
+
+Every file of `tables/` is listed in `tables/manifest.csv` with its document, edition, table, units and SHA-256. Every
+row says where it comes from (`source`) and how that is known (`how`). What lacks either is not loaded.
+
+After an edit `python -m beamcheck.values.loader` prints the manifest lines of the files that changed.
+"""
+
+from __future__ import annotations
+
+import csv
+import hashlib
+import io
+import sys
+from collections.abc import Iterable, Mapping
+from functools import lru_cache
+from pathlib import Path
+from types import MappingProxyType
+
+from ..errors import BeamcheckError, UnknownName
+from ..provenance import Source
+
+Row = Mapping[str, str]
+
+MANIFEST = "manifest.csv"
+MANIFEST_COLUMNS = ("file", "document", "edition", "table", "what", "units", "rows", "sha256")
+PROVENANCE = ("source", "how", "confidence", "note")
+HOW = ("read", "derived", "practice", "memory")  # what a table row may say
+CERTAINTY = ("read", "derived", "given", "practice", "memory")  # from the best known to the least
+CONFIDENCE = ("high", "", "medium", "low")  # likewise; blank: not judged apart from `how`
+
+
+def tables_dir() -> Path:
+    """The folder of the tables: inside the installed package, or beside it in a checkout."""
+    package = Path(__file__).resolve().parents[1]
+    shipped = package / "tables"
+    return shipped if shipped.is_dir() else package.parent / "tables"
+
+
+def rows(name: str) -> tuple[Row, ...]:
+    """The rows of a table as read-only mappings of text, in the order of the file.
+
+    Parameters
+    ----------
+    name : str
+        File name without `.csv`, such as 'nds_2018_supplement_4a'.
+
+    Raises
+    ------
+    UnknownName
+        If the manifest does not list the file.
+    BeamcheckError
+        If the file is missing, lacks provenance, or has another number of rows than the manifest says.
+    """
+    return _rows(tables_dir(), name)
+
+
+def table_names() -> tuple[str, ...]:
+    """The names of all tables, as `rows` takes them."""
+    return tuple(name.removesuffix(".csv") for name in manifest())
+
+
+def manifest() -> Mapping[str, Row]:
+    """The manifest: file name -> its line."""
+    return _manifest(tables_dir())
+
+
+def source_of(row: Row) -> Source:
+    """Where a row comes from."""
+    return Source(row["source"], row["how"], row["note"], row["confidence"])
+
+
+def weakest(sources: Iterable[Source]) -> Source:
+    """One source for a value that rests on several: all documents and notes, the weakest `how` and confidence."""
+    distinct = list(dict.fromkeys(sources))
+    return Source(
+        "; ".join(dict.fromkeys(source.document for source in distinct)),
+        max((source.how for source in distinct), key=CERTAINTY.index),
+        " ".join(dict.fromkeys(source.note for source in distinct if source.note)),
+        max((source.confidence for source in distinct), key=CONFIDENCE.index),
+    )
+
+
+def checksum(path: Path) -> str:
+    """SHA-256 of a file's text; line ends do not count, so that a checkout on another system has the same one."""
+    return hashlib.sha256(path.read_bytes().replace(b"\r\n", b"\n")).hexdigest()
+
+
+def _read(path: Path) -> tuple[tuple[str, ...], list[dict[str, str]]]:
+    """Column names and rows of a CSV file, every row as long as the header."""
+    lines = csv.reader(io.StringIO(path.read_text(encoding="utf-8")))
+    header = tuple(next(lines, ()))
+    found = []
+    for cells in lines:
+        if len(cells) != len(header):
+            raise BeamcheckError(
+                f"tables/{path.name} line {lines.line_num}: {len(cells)} cells under {len(header)} heads"
+            )
+        found.append(dict(zip(header, cells, strict=True)))
+    return header, found
+
+
+@lru_cache(maxsize=8)
+def _manifest(folder: Path) -> Mapping[str, Row]:
+    path = folder / MANIFEST
+    if not path.is_file():
+        raise BeamcheckError(f"{path} is missing: without it no table is used; install the package again")
+    header, lines = _read(path)
+    if header != MANIFEST_COLUMNS:
+        raise BeamcheckError(f"tables/{MANIFEST}: the columns must be {', '.join(MANIFEST_COLUMNS)}")
+    for line in lines:
+        blank = [column for column in ("document", "edition", "table") if not line[column].strip()]
+        if blank:
+            raise BeamcheckError(f"tables/{MANIFEST}: {line['file']} has no {' and no '.join(blank)}")
+    return MappingProxyType({line["file"]: MappingProxyType(line) for line in lines})
+
+
+@lru_cache(maxsize=256)
+def _rows(folder: Path, name: str) -> tuple[Row, ...]:
+    listed = _manifest(folder)
+    line = listed.get(f"{name}.csv")
+    if line is None:
+        raise UnknownName("table", name, [file.removesuffix(".csv") for file in listed])
+    path = folder / f"{name}.csv"
+    if not path.is_file():
+        raise BeamcheckError(f"tables/{path.name} is in the manifest but not in the folder; install again")
+    header, found = _read(path)
+    missing = [column for column in PROVENANCE if column not in header]
+    if missing:
+        raise BeamcheckError(f"tables/{path.name}: no column {', '.join(missing)}, so no provenance: not used")
+    for number, row in enumerate(found, start=2):
+        _check_provenance(f"tables/{path.name} row {number}", row)
+    if line["rows"] != str(len(found)):
+        raise BeamcheckError(f"tables/{path.name} has {len(found)} rows, tables/{MANIFEST} says {line['rows']}")
+    return tuple(MappingProxyType(row) for row in found)
+
+
+def _check_provenance(where: str, row: Row) -> None:
+    if not row["source"].strip():
+        raise BeamcheckError(f"{where}: no source; name the document and table it is taken from")
+    if row["how"] not in HOW:
+        raise BeamcheckError(f"{where}: how is {row['how']!r}; it is one of {', '.join(HOW)}")
+    if row["confidence"] not in CONFIDENCE:
+        raise BeamcheckError(f"{where}: confidence is {row['confidence']!r}; it is high, medium, low or blank")
+
+
+def changed_lines(folder: Path) -> list[list[str]]:
+    """The manifest lines, with new row counts and checksums, of files that are new or differ from the manifest."""
+    listed = _manifest(folder)
+    changed = []
+    for path in sorted(folder.glob("*.csv")):
+        if path.name == MANIFEST:
+            continue
+        line = dict(listed.get(path.name, dict.fromkeys(MANIFEST_COLUMNS, "")))
+        now = {"file": path.name, "rows": str(len(_read(path)[1])), "sha256": checksum(path)}
+        if any(line[column] != value for column, value in now.items()):
+            changed.append([{**line, **now}[column] for column in MANIFEST_COLUMNS])
+    return changed
+
+
+if __name__ == "__main__":
+    csv.writer(sys.stdout, lineterminator="\n").writerows(changed_lines(tables_dir()))

@@ -1,0 +1,104 @@
+"""What the tests of every formula share: the formulas, their documented arguments, and valid random inputs for each."""
+
+from __future__ import annotations
+
+import importlib
+import math
+import pkgutil
+import random
+import re
+from dataclasses import dataclass
+from functools import cache
+
+import beamcheck.formulas
+from beamcheck.errors import OutOfRange
+from beamcheck.formulas.core import REGISTRY, Formula
+
+for found in pkgutil.iter_modules(beamcheck.formulas.__path__):
+    importlib.import_module(f"beamcheck.formulas.{found.name}")
+
+NAMES = sorted(REGISTRY)
+
+# unit as documented -> powers of length and force
+POWERS = {
+    "": (0, 0), "deg": (0, 0), "%": (0, 0), "in": (1, 0), "in2": (2, 0), "in3": (3, 0), "in4": (4, 0),
+    "psi": (-2, 1), "lbf": (0, 1), "lbf/in": (-1, 1), "lbf*in": (1, 1), "lbf/in3": (-3, 1), "pcf": (-3, 1),
+}  # fmt: skip
+
+BY_UNIT = {
+    "": (0.3, 0.95), "deg": (5.0, 60.0), "%": (5.0, 29.0), "in": (2.0, 12.0), "in2": (20.0, 200.0),
+    "in3": (50.0, 500.0), "in4": (200.0, 2000.0), "psi": (300.0, 2000.0), "lbf": (100.0, 5000.0),
+    "lbf/in": (5.0, 50.0), "lbf*in": (1e4, 1e5), "lbf/in3": (0.01, 0.03), "pcf": (20.0, 60.0),
+}  # fmt: skip
+
+BY_NAME = {
+    "E": (5e5, 2e6), "E_min": (2e5, 8e5), "E_min_prime": (2e5, 8e5), "G_v": (5e4, 1e5),
+    "L": (60.0, 200.0), "l": (80.0, 120.0), "l_e": (40.0, 140.0), "l_u": (20.0, 200.0), "l_p": (60.0, 120.0),
+    "d": (4.0, 20.0), "d_n": (3.0, 12.0), "d_e": (3.0, 12.0), "d_cut": (0.2, 3.0), "d_h": (0.2, 2.0),
+    "b_v": (0.5, 6.0), "d_v": (0.5, 8.0), "y_v": (0.5, 10.0), "c_w": (0.1, 1.5), "x": (0.0, 20.0), "e": (0.0, 12.0),
+    "e_1": (0.0, 2.0), "e_2": (0.0, 2.0), "d_1": (6.0, 12.0), "d_2": (6.0, 12.0), "D": (4.0, 16.0),
+    "f_c": (5.0, 400.0), "f_b1": (5.0, 500.0), "f_b2": (5.0, 500.0),
+    "F_cE1": (900.0, 5000.0), "F_cE2": (900.0, 5000.0), "F_bE": (2000.0, 9000.0), "F_cE": (100.0, 5000.0),
+    "L_o": (12.1 / 144, 19.9 / 144), "p_g": (0.03, 0.5), "p_f": (0.03, 0.5), "A_t": (1e4, 2e5),
+    "w_slope": (0.05, 0.2), "C_b": (1.0, 1.75), "C_T": (1.0, 1.2), "C_r": (1.0, 1.15), "C_D": (0.9, 2.0),
+    "C_e": (0.7, 1.2), "C_t": (0.86, 1.0), "I_s": (0.8, 1.2), "K_cr": (1.0, 2.0), "K_e": (0.65, 2.4), "G": (0.3, 0.8),
+    "n": (120.0, 480.0), "F": (0.0, 14.0), "R_B": (1.0, 50.0), "n_b": (0.0, 2.0), "n_t": (0.0, 2.0),
+    "theta": (0.0, 89.0), "theta_0": (5.0, 45.0), "k_d": (0.0, 3.0), "k_a": (0.3, 0.7), "COV": (0.1, 0.25),
+    "l_e_over_d": (2.0, 50.0), "d_min": (4.0, 8.0), "d_max": (6.0, 12.0),
+}  # fmt: skip
+
+BY_FORMULA = {("green_timber_density", "MC"): (31.0, 200.0)}
+
+
+@dataclass(frozen=True)
+class Documented:
+    """What a docstring says: unit of each argument in order, and of the result."""
+
+    arguments: dict[str, str]
+    result: str
+
+
+def section_of(doc: str, title: str) -> list[str]:
+    """Lines of one numpydoc section, without their common indent."""
+    found = re.search(rf"^    {title}\n    -+\n(.*?)(?=^    \w+\n    -+\n|\Z)", doc, flags=re.DOTALL | re.MULTILINE)
+    return [line[4:] for line in found[1].splitlines()] if found else []
+
+
+@cache
+def documented(name: str) -> Documented:
+    arguments: dict[str, str] = {}
+    waiting: list[str] = []
+    for line in section_of(REGISTRY[name].__doc__ or "", "Parameters"):
+        if line and not line.startswith(" "):
+            waiting = [each.strip() for each in line.split(" : ")[0].split(",")]
+        unit = re.search(r"\[([^\]]+)\]\s*$", line)
+        if unit:
+            arguments |= dict.fromkeys(waiting, unit[1].replace("-", ""))
+    returns = re.search(r"\[([^\]]+)\]", " ".join(section_of(REGISTRY[name].__doc__ or "", "Returns")))
+    return Documented(arguments, returns[1].replace("-", "") if returns else "missing")
+
+
+def interval(name: str, argument: str) -> tuple[float, float]:
+    """Where the argument of that formula is drawn from."""
+    unit = documented(name).arguments[argument]
+    return BY_FORMULA.get((name, argument)) or BY_NAME.get(argument) or BY_UNIT[unit]
+
+
+def draw(name: str, count: int) -> list[dict[str, float]]:
+    """So many inputs for which the formula has a value; the same ones every time."""
+    formula, dice = REGISTRY[name], random.Random(name)
+    drawn: list[dict[str, float]] = []
+    for _ in range(400 * count):
+        inputs = {each: dice.uniform(*interval(name, each)) for each in formula.arguments}
+        if has_value(formula, inputs):
+            drawn.append(inputs)
+        if len(drawn) == count:
+            return drawn
+    raise AssertionError(f"{name}: no valid inputs found; give its arguments a range in tests/formulas/samples.py")
+
+
+def has_value(formula: Formula, inputs: dict[str, float]) -> bool:
+    try:
+        return math.isfinite(float(formula(**inputs)))
+    except OutOfRange:
+        return False

@@ -1,0 +1,138 @@
+"""What holds for every formula of the package, whichever it is: documents, tree, arrays, units, NaN."""
+
+from __future__ import annotations
+
+import doctest
+import math
+import sys
+
+import numpy as np
+import pytest
+
+from beamcheck.errors import OutOfRange
+from beamcheck.formulas.core import REGISTRY
+from beamcheck.formulas.trace import evaluate
+
+from .samples import NAMES, POWERS, documented, draw, section_of
+
+# Formulas in which a number of the standard carries a unit. Their value changes when inches and pounds are replaced.
+CONSTANTS_WITH_UNITS = {
+    "size_factor_timber": "12 in, the depth of the reference value",
+    "bearing_area_factor": "0.375 in of fibres beside the seat that help, and 6 in where they no longer do",
+    "roof_area_reduction": "200 and 600 ft2",
+    "roof_live_load": "the floor of 12 psf",
+    "low_slope_minimum_snow": "20 psf",
+    "timber_density": "62.4 pcf, the weight of water",
+    "green_timber_density": "62.4 pcf, the weight of water",
+}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_docstring_names_every_argument_with_its_unit_and_the_result(name: str) -> None:
+    formula, said = REGISTRY[name], documented(name)
+    assert sorted(said.arguments) == sorted(formula.arguments)
+    assert set(said.arguments.values()) <= set(POWERS)
+    assert said.result == formula.unit
+    assert formula.symbol and formula.clause
+    for title in ("Parameters", "Returns", "Raises", "Notes", "Examples"):
+        assert "".join(section_of(formula.__doc__ or "", title)).strip(), f"{name} has no section {title}"
+    notes = " ".join(section_of(formula.__doc__ or "", "Notes"))
+    assert "How known:" in notes
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_example_in_the_docstring_runs(name: str) -> None:
+    formula = REGISTRY[name]
+    names = dict(vars(sys.modules[formula.__module__]))
+    example = doctest.DocTestParser().get_doctest(formula.__doc__ or "", names, name, None, None)
+    assert example.examples
+    said: list[str] = []
+    result = doctest.DocTestRunner(verbose=False).run(example, out=said.append)
+    assert result.failed == 0, "".join(said)
+
+
+def test_one_name_has_one_unit_in_all_formulas() -> None:
+    units: dict[str, set[str]] = {}
+    for name in NAMES:
+        for argument, unit in documented(name).arguments.items():
+            units.setdefault(argument, set()).add(unit)
+        units.setdefault(REGISTRY[name].symbol, set()).add(REGISTRY[name].unit)
+    assert {argument: found for argument, found in units.items() if len(found) > 1} == {}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_tree_gives_the_number_that_the_function_gives(name: str) -> None:
+    formula = REGISTRY[name]
+    for inputs in draw(name, 20):
+        assert evaluate(formula.tree, inputs) == pytest.approx(formula(**inputs), rel=1e-12, abs=1e-300)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_tree_holds_every_argument(name: str) -> None:
+    assert set(REGISTRY[name].tree.symbols()) == set(REGISTRY[name].arguments)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_an_array_gives_what_its_elements_give(name: str) -> None:
+    formula, drawn = REGISTRY[name], draw(name, 20)
+    columns = {each: np.array([inputs[each] for inputs in drawn]) for each in formula.arguments}
+    one_by_one = [formula(**inputs) for inputs in drawn]
+    together = formula(**columns)
+    assert isinstance(together, np.ndarray)
+    np.testing.assert_allclose(together, one_by_one, rtol=1e-12)
+    if len(columns) > 1:  # one argument an array, the others numbers, as in a sweep
+        for swept in columns:
+            mixed = {each: columns[each] if each == swept else drawn[0][each] for each in columns}
+            try:
+                assert np.asarray(formula(**mixed)).flat[0] == pytest.approx(one_by_one[0], rel=1e-12)
+            except OutOfRange:  # a number that does not fit any element: raised at once, never a value
+                pytest.fail(f"{name}: {swept} as an array refuses inputs that have a value")
+
+
+@pytest.mark.parametrize("name", [name for name in NAMES if name not in CONSTANTS_WITH_UNITS])
+def test_units_balance(name: str) -> None:
+    """Measured with a shorter inch and a lighter pound, every result is the same quantity."""
+    for scaled, same in _measured_otherwise(name):
+        assert scaled == pytest.approx(same, rel=1e-9)
+
+
+@pytest.mark.parametrize("name", CONSTANTS_WITH_UNITS)
+def test_the_formulas_with_constants_that_carry_units_are_listed_rightly(name: str) -> None:
+    assert any(scaled != pytest.approx(same, rel=1e-3) for scaled, same in _measured_otherwise(name))
+
+
+def _measured_otherwise(name: str) -> list[tuple[float, float]]:
+    """The formula with other units of length and force, and its result turned into them; NaN where it refuses."""
+    length, force = 1.01, 1.05
+    formula, said = REGISTRY[name], documented(name)
+
+    def scale(unit: str) -> float:
+        lengths, forces = POWERS[unit]
+        return length**lengths * force**forces
+
+    pairs = []
+    for inputs in draw(name, 10):
+        same = formula(**inputs) * scale(formula.unit)
+        try:
+            scaled = formula(**{each: value * scale(said.arguments[each]) for each, value in inputs.items()})
+        except OutOfRange:
+            scaled = math.nan
+        pairs.append((scaled, same))
+    return pairs
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_missing_number_never_gives_a_value(name: str) -> None:
+    """NaN raises or stays NaN, so that nothing passes on it; in an array it spoils its own element only."""
+    formula = REGISTRY[name]
+    inputs, other = draw(name, 2)
+    for missing in formula.arguments:
+        try:
+            assert math.isnan(formula(**{**inputs, missing: math.nan}))
+        except OutOfRange as refusal:
+            assert missing.split("_")[0] in str(refusal)
+        columns = {each: np.array([inputs[each], other[each]]) for each in formula.arguments}
+        columns[missing] = np.array([math.nan, other[missing]])
+        first, second = formula(**columns)
+        assert math.isnan(first)
+        assert second == pytest.approx(formula(**other), rel=1e-12)
