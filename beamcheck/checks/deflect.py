@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ..analysis.combinations import Loaded
+from ..analysis.line import Line
+from ..analysis.loading import Case
+from ..analysis.roof_frame import RoofRun
 from ..analysis.straight import Straight
 from ..formulas import deflection as df
 from ..formulas.pad import Pad
@@ -41,6 +45,20 @@ def deflection_checks(
     subject: str, straight: Straight, spans: Sequence[Span], wood: Wood, limits: DeflectionLimits
 ) -> list[Check]:
     """Live, snow, wind and total deflection; for each the worst span and combination."""
+    return _checks(subject, _Solved(straight.cases, straight.combinations, straight.factors, straight.cases_run.line), spans, wood, limits)
+
+
+@dataclass(frozen=True, eq=False)
+class _Solved:
+    """What deflection needs of a solved piece."""
+
+    cases: Sequence[Case]
+    combinations: Sequence[Loaded]
+    factors: np.ndarray
+    line: Line
+
+
+def _checks(subject: str, straight: _Solved, spans: Sequence[Span], wood: Wood, limits: DeflectionLimits) -> list[Check]:
     live, total, wind = _factor_sets(straight)
     checks = []
     for what, rows, limit in (
@@ -54,7 +72,7 @@ def deflection_checks(
     return checks
 
 
-def _factor_sets(straight: Straight) -> tuple[dict[str, list], list, list]:  # type: ignore[type-arg]
+def _factor_sets(straight: _Solved) -> tuple[dict[str, list], list, list]:  # type: ignore[type-arg]
     """Rows (name, factors of the dead load, factors of the rest): variable loads alone, totals, wind alone."""
     dead = np.array([1.0 if case.kind == "D" else 0.0 for case in straight.cases])
     live: dict[str, list] = {"L": [], "S": []}  # type: ignore[type-arg]
@@ -73,13 +91,13 @@ def _factor_sets(straight: Straight) -> tuple[dict[str, list], list, list]:  # t
 
 
 def _worst(
-    subject: str, what: str, straight: Straight, spans: Sequence[Span], wood: Wood, rows: list, limit: Found[int],  # type: ignore[type-arg]
+    subject: str, what: str, straight: _Solved, spans: Sequence[Span], wood: Wood, rows: list, limit: Found[int],  # type: ignore[type-arg]
     with_creep: bool, limits: DeflectionLimits,
 ) -> Check:  # fmt: skip
     K_cr = float(wood.K_cr.value)
     names = [name for name, _, _ in rows]
     dead, rest = np.array([row[1] for row in rows]), np.array([row[2] for row in rows])
-    bent = straight.cases_run.line.combine((K_cr if with_creep else 1.0) * dead + rest)
+    bent = straight.line.combine((K_cr if with_creep else 1.0) * dead + rest)
     best: tuple[float, int, Span, float, float] | None = None
     for span in spans:
         size, place = _largest(bent, span)
@@ -92,7 +110,7 @@ def _worst(
     ratio, worst, span, size_, place_ = best
     pad = Pad()
     if with_creep:
-        parts = [_at(straight.cases_run.line.combine(factors[None]), span, place_) for factors in (dead[worst], rest[worst])]
+        parts = [_at(straight.line.combine(factors[None]), span, place_) for factors in (dead[worst], rest[worst])]
         creep = pad.take("K_cr", K_cr, note=wood.K_cr.why, source=wood.K_cr.source)
         Delta_LT = pad.take("Delta_LT", parts[0], "in", note="dead load, from the frame analysis, shear included")
         Delta_ST = pad.take("Delta_ST", parts[1], "in", note="all other load, from the frame analysis, shear included")
@@ -138,3 +156,12 @@ def _at(line, span: Span, s: float) -> float:  # type: ignore[no-untyped-def]
         ends = [float(line.at("v", x)[0]) for x in (span.start, span.end)]
         value -= ends[0] + (ends[1] - ends[0]) * (s - span.start) / span.length
     return -value
+
+
+def roof_deflection(name: str, run: RoofRun, start: float, rafter: bool, wood: Wood, limits: DeflectionLimits) -> list[Check]:
+    """Deflection of a rafter above its wall, or of a tie, square to it, against the same limits."""
+    bars = run.left_bars if rafter else run.tie_bars
+    line = Line(run.solution, bars)
+    span = Span(start, float(line.length), False)
+    solved = _Solved(run.cases, run.combinations, run.factors, line)
+    return _checks(name, solved, [span], wood, limits)

@@ -182,6 +182,17 @@ def compression(pad: Pad, wood: Wood, section: Section, *, P: Number, C_D: Numbe
     return Outcome(f_c, F_c_prime, f_c / F_c_prime)
 
 
+def end_grain(
+    pad: Pad, wood: Wood, section: Section, *, P: Number, C_D: Number, plate: bool, A_n: Number | None = None
+) -> Outcome:
+    """Compression on end grain or on a net area, against F_c* (NDS 2018 3.10.1, 3.6.3); 3/4 of it without a plate."""
+    f_c = pad(cp.compression_stress, P=P, A=section.area(pad) if A_n is None else A_n)
+    F_c_star = compression_star(pad, wood, C_D)
+    used = pad(br.end_grain_bearing_ratio, f_c=f_c, F_c_star=F_c_star)
+    allowed = 1.0 if plate else 0.75
+    return Outcome(used, allowed, used / allowed)
+
+
 def tension(pad: Pad, wood: Wood, section: Section, *, T: Number, C_D: Number, A_n: Number | None = None) -> Outcome:
     """Tension parallel to grain on the net area (NDS 2018 3.8.1)."""
     f_t = pad(tn.tension_stress, T=T, A_n=section.area(pad) if A_n is None else A_n)

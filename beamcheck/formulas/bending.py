@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from .core import Number, formula, sqrt, valid, where
-from .ranges import below, carried, given, not_negative, positive, positive_or_infinite
+from .ranges import below, carried, given, not_negative, positive, positive_or_infinite, shown
 
 STABILITY = "NDS 2018 3.3.3"
 
@@ -154,7 +154,7 @@ def slenderness_ratio(l_e: Number, d: Number, b: Number) -> Number:
     """
     l_e, d, b = positive("l_e", l_e, STABILITY), positive("d", d, STABILITY), positive("b", b, STABILITY)
     R_B = sqrt(l_e * d / b**2)
-    because = f"R_B must be at most 50: brace the compression edge at shorter distances{given(R_B)}"
+    because = f"R_B is{shown(R_B)} and must be at most 50: brace the compression edge at shorter distances"
     return valid(R_B, R_B <= 50, because, "NDS 2018 3.3.3.7")
 
 

@@ -7,7 +7,7 @@ side, F_b2_prime with C_fu. Each result is a share of what is allowed; stresses 
 from __future__ import annotations
 
 from .core import Number, formula, valid
-from .ranges import below, given, not_negative, positive, positive_or_infinite
+from .ranges import below, given, not_negative, positive, positive_or_infinite, shown
 
 WITH_TENSION, WITH_COMPRESSION, ECCENTRIC = "NDS 2018 3.9.1", "NDS 2018 3.9.2", "NDS 2018 15.4.1"
 
@@ -356,7 +356,9 @@ def side_bracket_load(P: Number, a: Number, l_p: Number, l: Number) -> Number:  
     160.0
     """
     l = positive("l", l, "NDS 2018 15.4.2")  # noqa: E741
-    because = f"l_p must be three quarters of l to l: the rule is for brackets in the upper quarter{given(l_p)}"
+    because = (
+        f"l_p must be three quarters of l to l{shown(l)}: the rule is for brackets in the upper quarter{given(l_p)}"
+    )
     l_p = valid(l_p, (l_p >= 0.75 * l) & (l_p <= l), because, "NDS 2018 15.4.2")
     return 3 * not_negative("P", P) * not_negative("a", a) * l_p / l**2
 
@@ -364,7 +366,7 @@ def side_bracket_load(P: Number, a: Number, l_p: Number, l: Number) -> Number:  
 def _axial(f_c: Number, F_c_prime: Number, *F_cE: Number) -> tuple[Number, Number]:
     """Stress and design value, checked against every buckling stress."""
     for stress in F_cE:
-        because = f"f_c must be less than the buckling stress F_cE{given(stress)}{given(f_c)}: the piece buckles"
+        because = f"f_c must be less than the buckling stress F_cE{shown(stress)}{given(f_c)}: the piece buckles"
         f_c = valid(f_c, f_c < positive_or_infinite("F_cE", stress), because, WITH_COMPRESSION)
     return not_negative("f_c", f_c, WITH_COMPRESSION), positive("F_c_prime", F_c_prime, WITH_COMPRESSION)
 
@@ -382,5 +384,5 @@ def _off(f_c: Number, e: Number, d: Number, axis: str) -> Number:
 
 def _short_of(stress: Number, F_bE: Number) -> Number:
     F_bE = positive_or_infinite("F_bE", F_bE, ECCENTRIC)
-    because = f"f_b1 + f_c (6 e_1/d_1) must be less than F_bE{given(F_bE)}{given(stress)}"
+    because = f"f_b1 + f_c (6 e_1/d_1) must be less than F_bE{shown(F_bE)}{given(stress)}"
     return valid(stress, stress < F_bE, because, ECCENTRIC)

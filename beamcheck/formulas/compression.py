@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from .core import Number, formula, sqrt, valid
-from .ranges import between, given, not_negative, positive, reduction
+from .ranges import between, given, not_negative, positive, reduction, shown
 
 COLUMNS, SLENDER = "NDS 2018 3.7.1", "NDS 2018 3.7.1.4"
 
@@ -289,11 +289,11 @@ def tapered_depth_any(d_min: Number, d_max: Number) -> Number:
 
 
 def _slender(slenderness: Number) -> Number:
-    because = f"l_e/d must be at most 50: shorten the column or take a thicker one{given(slenderness)}"
+    because = f"l_e/d is{shown(slenderness)} and must be at most 50: shorten the column or take a thicker one"
     return valid(slenderness, slenderness <= 50, because, SLENDER)
 
 
 def _tapered(d_min: Number, d_max: Number) -> tuple[Number, Number]:
     d_min, d_max = positive("d_min", d_min), positive("d_max", d_max)
-    because = f"d_min must not exceed d_max{given(d_max)}{given(d_min)}"
+    because = f"d_min must not exceed d_max{shown(d_max)}{given(d_min)}"
     return valid(d_min, d_min <= d_max, because, "NDS 2018 3.7.2"), d_max

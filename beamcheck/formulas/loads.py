@@ -7,7 +7,7 @@ or ft2 is turned with 144 in2 to the ft2, in sight.
 from __future__ import annotations
 
 from .core import Number, cos, formula, largest, valid, where
-from .ranges import between, carried, given, positive, reduction
+from .ranges import between, carried, given, positive, reduction, shown
 
 SUPPLEMENT, ROOF_LIVE = "NDS 2018 Supplement 3.1.3", "ASCE 7-16 4.8.2"
 HEAVIEST = 0.06  # lbf/in3, about 104 pcf: heavier than any wood, so that a density in pcf cannot slip in
@@ -385,7 +385,7 @@ def raised_tie_tension(H: Number, H_r: Number, h: Number) -> Number:
     1440.0
     """
     H_r = positive("H_r", H_r)
-    h = valid(h, (h > 0) & (h <= H_r), f"h must be above 0 and at most H_r{given(H_r)}{given(h)}")
+    h = valid(h, (h > 0) & (h <= H_r), f"h must be above 0 and at most H_r{shown(H_r)}{given(h)}")
     return H * (H_r / h)
 
 

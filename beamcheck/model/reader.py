@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import re
 import tomllib
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import islice
 from pathlib import Path as FilePath
 from typing import Any
@@ -16,14 +16,16 @@ from ..errors import JobError, Problem
 from . import wording
 from .lines import Path, line_map, line_of
 from .links import faults_between
-from .pieces import Job
-from .places import place
+from .pieces import MOST_PIECES, Job
+from .places import fields, place
 
 MOST_BYTES = 2_000_000  # a job of a whole house has some 20 kB; what is larger is not a job file
-LONGEST_LINE = 10_000  # the TOML reader takes quadratic time over a name of very many parts
 MOST_PROBLEMS = 200  # beyond that the file is not a job file with slips but something else
 
+_TOO_MANY = f"more than {MOST_PIECES} entries in one list: this is not a job file, or it is to be split"
 _POSITION = re.compile(r"\s*\(at (?:line (\d+), column \d+|end of document)\)$")
+# The TOML reader needs quadratic time for the parts of a name; no name in a job file has more than four.
+_ENDLESS_NAME = re.compile(r"""(?:(?:[\w-]+|"[^"\n]*"|'[^'\n]*')[ \t]*\.[ \t]*){30}""")
 _OTHER_ENCODINGS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
 
 
@@ -55,10 +57,9 @@ def read_job_text(text: str, source: str = "job file") -> Job:
     if len(text) > MOST_BYTES:
         raise JobError(source, [Problem("", f"larger than {MOST_BYTES / 1e6:g} MB: this is not a job file")])
     text = text.removeprefix("\ufeff").replace("\r\n", "\n")
-    for number, line in enumerate(text.split("\n"), start=1):
-        if len(line) > LONGEST_LINE:
-            text = f"longer than {LONGEST_LINE:,} characters: break the line, or this is not a job file"
-            raise JobError(source, [Problem("", text, number)])
+    if endless := _ENDLESS_NAME.search(text):
+        line = text.count("\n", 0, endless.start()) + 1
+        raise JobError(source, [Problem("", "a dotted name of so many parts is not that of a job file", line)])
     try:
         data = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
@@ -85,6 +86,8 @@ def job_from_data(data: Mapping[str, Any], source: str = "job") -> Job:
 
 def _job(data: dict[str, Any], source: str, lines: Callable[[], Mapping[Path, int]]) -> Job:
     """Check field by field, then piece against piece; both even when the first finds something."""
+    if crowds := [(path, _TOO_MANY) for path in _crowds(data, ())]:
+        raise JobError(source, _problems(crowds, data, lines()))
     job: Job | None = None
     faults: list[tuple[Path, str]] = []
     try:
@@ -95,6 +98,16 @@ def _job(data: dict[str, Any], source: str, lines: Callable[[], Mapping[Path, in
     if job is None or faults:
         raise JobError(source, _problems(faults, data, lines()))
     return job
+
+
+def _crowds(thing: Any, path: Path) -> Iterator[Path]:
+    """Lists longer than any in a job; to check each of their entries would take minutes."""
+    if isinstance(thing, (list, tuple)) and len(thing) > MOST_PIECES:
+        yield path
+    elif len(path) < 3:
+        keyed = enumerate(thing) if isinstance(thing, (list, tuple)) else fields(thing).items()
+        for key, value in keyed:
+            yield from _crowds(value, (*path, key))
 
 
 def _problems(faults: Sequence[tuple[Path, str]], data: Any, lines: Mapping[Path, int]) -> list[Problem]:

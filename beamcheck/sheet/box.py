@@ -54,6 +54,11 @@ def packed(pieces: Sequence[Box], width: float) -> list[Box]:
 
 
 def _begun(line: Box) -> Box:
-    """A line that begins with + or - gets the space after the sign that it would have between two terms."""
+    """A line that begins with + or - gets the space after the sign that it would have between two terms.
+
+    One that begins inside a product written without crosses gets a cross.
+    """
     sign, _, rest = line.source.partition(" ")
+    if sign == "thin":
+        return replace(line, source=f"times {rest}", width=line.width + 1.3)
     return replace(line, source=f"{sign} med {rest}") if sign in ("+", "-") else line

@@ -14,7 +14,7 @@ from ..formulas.pad import Step
 from .blocks import Block, CheckBlock, Masthead, Steps, Symbols
 from .document import compose
 from .figures import beam_figure
-from .mathematics import WIDE, compile_mathml, equation, mathml
+from .mathematics import compile_mathml, mathml, width_class
 from .svg import legible
 from .symbols import meaning, symbol_source
 
@@ -51,10 +51,6 @@ class _Equations:
 
     def __call__(self, step: Step) -> Markup:
         return _safe(self._made[id(step)])
-
-    def wide(self, step: Step) -> bool:
-        """Is some line of the equation so wide that it needs smaller type on paper?"""
-        return max(line.width for line in equation(step).lines()) > WIDE
 
 
 class _Symbols:
@@ -121,7 +117,7 @@ def _environment() -> Environment:
         lstrip_blocks=True,
     )
     made.filters.update(css_text=css_text, exact=exact, drawing=_drawing, first_capital=_first_capital)
-    made.globals.update(meaning=meaning)
+    made.globals.update(meaning=meaning, width_class=width_class)
     made.tests["long_word"] = lambda text: any(len(word) > LONGEST_WORD for word in text.split())
     made.tests["kind"] = lambda block, name: type(block).__name__ == name
     return made

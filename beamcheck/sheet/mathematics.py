@@ -23,7 +23,11 @@ from .numerals import DIGITS, parts, rounded
 from .symbols import quoted, symbol_source, unit_source
 
 LINE = 16.0  # em; a line of an equation is broken after about this width, which a phone shows in full
-WIDE = 44.0  # em; a line that is wider does not fit across a Letter page in the usual size
+WIDE = (
+    (64.0, "wide wider widest"),
+    (46.0, "wide wider"),
+    (32.0, "wide"),
+)  # em; need room or smaller type
 MOST_DIGITS = 12
 _GROUPED = re.compile(r"<mtext>([0-9]{1,3}(?:,[0-9]{3})+)</mtext>")  # 1,300,000 is a number and not a text
 # typst 0.15 sets no space round an operator that has quoted text on both sides
@@ -120,6 +124,12 @@ def mathml(steps: Sequence[Step]) -> list[str]:
     return ["".join(made[source] for source in each) for each in lines]
 
 
+def width_class(step: Step) -> str:
+    """How much room the widest line of the equation needs, in words that a page's style knows."""
+    widest = max(line.width for line in equation(step).lines())
+    return next((words for width, words in WIDE if widest > width), "")
+
+
 def compile_mathml(sources: Sequence[str]) -> list[str]:
     """One `<math>` element for each typst equation, all in one run of typst."""
     if not sources:
@@ -134,8 +144,14 @@ def compile_mathml(sources: Sequence[str]) -> list[str]:
     found: list[str] = re.findall(r"<math\b.*?</math>", page.decode(), flags=re.DOTALL)
     if len(found) != len(sources):
         raise BeamcheckError(f"typst gave {len(found)} equations for {len(sources)}; typst 0.15 is expected")
-    found = [each.replace("<mo>′</mo>", '<mo class="prime">′</mo>') for each in found]  # the page sets it larger
-    return [_TIGHT.sub(r"</mn><mo>\1</mo><mn>", _GROUPED.sub(r"<mn>\1</mn>", each)) for each in found]
+    return [_for_browsers(each) for each in found]
+
+
+def _for_browsers(made: str) -> str:
+    """Repairs of typst's MathML: primes and bars that show in any font, numbers as numbers, room round operators."""
+    made = made.replace("<mo>′</mo>", '<mo class="prime">′</mo>')  # the page sets it in a bolder face
+    made = made.replace("<mo>\u0304</mo>", "<mo>¯</mo>")  # a combining bar alone lands beside its letter
+    return _TIGHT.sub(r"</mn><mo>\1</mo><mn>", _GROUPED.sub(r"<mn>\1</mn>", made))
 
 
 # --- from tree to source -----------------------------------------------------------------------------------------
@@ -233,9 +249,7 @@ def _product(left: Box, right: Box, *, numbers: bool) -> Box:
     right = right.bracketed() if right.signed else right.at_least(PRODUCT)
     sign, width = ("times", 1.5) if numbers or right.digit else ("thin", 0.2)
     tail = Box(f"{sign} {right.source}", right.level, right.width + width)
-    breaks: tuple[Box, ...] = ()
-    if sign == "times":
-        breaks = (*(left.pieces if left.level == PRODUCT else (left,)), tail)
+    breaks = (*(left.pieces if left.level == PRODUCT else (left,)), tail)
     return Box(f"{left.source} {tail.source}", PRODUCT, left.width + tail.width, left.signed, left.digit, breaks)
 
 

@@ -5,12 +5,14 @@ Factors that are calculated (C_L, C_P, C_b, C_F of deep timbers) are formulas an
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Literal, get_args
 
 from ..errors import OutOfRange, UnknownName
 from ..provenance import Source
 from .found import Found
-from .grades import grade_key
+from .grades import GradeKey, grade_key
 from .limits import (
     DeflectionLimits,
     EffectiveLength,
@@ -33,9 +35,11 @@ __all__ = [
 
 Property = Literal["F_b", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_min"]
 
-LIGHT = {grade_key("Construction"): "light", grade_key("Standard"): "light", grade_key("Utility"): "utility"}
+LIGHT: Mapping[GradeKey, str] = MappingProxyType(
+    {grade_key("Construction"): "light", grade_key("Standard"): "light", grade_key("Utility"): "utility"}
+)
 SELECT = frozenset(grade_key(name) for name in ("Select Structural", "No.1 & Btr", "No.1", "No.2", "No.3", "No.1/No.2"))
-GRAIN = {"open", "close", "grain"}
+GRAIN = frozenset({"open", "close", "grain"})
 
 
 def load_duration_kinds() -> tuple[str, ...]:

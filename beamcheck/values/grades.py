@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
+from types import MappingProxyType
 
-_WORDS = {
+_WORDS: Mapping[str, tuple[str, ...]] = MappingProxyType({
     "sel": ("select",), "str": ("structural",), "struct": ("structural",), "ss": ("select", "structural"),
     "dss": ("dense", "select", "structural"), "const": ("construction",), "constr": ("construction",),
     "stand": ("standard",), "stnd": ("standard",), "std": ("standard",), "util": ("utility",),
     "and": (), "grade": (), "1": ("no1",), "2": ("no2",), "3": ("no3",), "1btr": ("no1btr",),
-}  # fmt: skip
+})  # fmt: skip
 
 GradeKey = frozenset[str]
 

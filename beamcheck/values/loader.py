@@ -32,7 +32,12 @@ CONFIDENCE = ("high", "", "medium", "low")  # likewise; blank: not judged apart 
 
 def tables_dir() -> Path:
     """The folder of the tables: inside the installed package, or beside it in a checkout."""
-    package = Path(__file__).resolve().parents[1]
+    return _tables_of(__file__)
+
+
+@lru_cache(maxsize=8)
+def _tables_of(module: str) -> Path:
+    package = Path(module).resolve().parents[1]
     shipped = package / "tables"
     return shipped if shipped.is_dir() else package.parent / "tables"
 

@@ -157,11 +157,14 @@ def _design_values(species: str, grade: str, size: Size, agency: str) -> DesignV
     notes += said
     chosen = [entry.values for entry in matching]
     found = chosen[0] if len(chosen) == 1 else lowest(chosen, _why_lowest(matching))
+    if size.may_be_posts_and_timbers:
+        post = _design_values(species, grade, replace(size, size_class="posts_and_timbers"), agency)
+        found = lowest([found, post], "measured at the limit of two size classes: lowest of each property of both")
     return replace(
         found,
-        grade="Stud" if notes and wanted == NO_3 and grade_key(grade) == STUD else found.grade,
+        grade="Stud" if wanted == NO_3 and grade_key(grade) == STUD else found.grade,
         size_class=size.size_class,
-        lowered=(*notes, *found.lowered),
+        lowered=tuple(dict.fromkeys((*notes, *found.lowered))),
     )
 
 

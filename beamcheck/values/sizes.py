@@ -62,6 +62,14 @@ class Size:
         return self.d / self.b
 
     @property
+    def may_be_posts_and_timbers(self) -> bool:
+        """Measured just beyond the limit to beams and stringers: perhaps a posts and timbers size sawn too wide."""
+        limit = _limit("beam_width_excess") + _limit("sawing_tolerance")
+        return (
+            self.surface == "measured" and self.size_class == "beams_and_stringers" and self.d - self.b <= limit + HAIR
+        )
+
+    @property
     def table_width(self) -> float:
         """Nominal width for tables whose values fall with it: a measured piece takes the next one not below its own."""
         if self.nominal_d is not None:

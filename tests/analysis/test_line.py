@@ -38,12 +38,12 @@ def test_shear_deflection_of_a_simple_beam():
 
 
 def test_settled_middle_support():
-    """Two equal spans l, the middle support down by d: R = -6 EI d/l^3, M = 3 EI d/l^2 (three-moment equation, derived)."""
-    l, d = L / 2, 0.25
-    beam = straight_beam(L, [(0, "pin"), (l, "roller"), (L, "roller")], [[Settlement(1, d)]], EI)
-    assert beam.reactions[0, 1, 1] == pytest.approx(-6 * EI * d / l**3, rel=1e-11)
-    assert beam.line.at("M", l)[0] == pytest.approx(3 * EI * d / l**2, rel=1e-11)
-    assert beam.line.at("v", l)[0] == pytest.approx(-d, rel=1e-14)
+    """Two equal spans a, the middle support down by d: R = -6 EI d/a^3, M = 3 EI d/a^2 (three moments, derived)."""
+    a, d = L / 2, 0.25
+    beam = straight_beam(L, [(0, "pin"), (a, "roller"), (L, "roller")], [[Settlement(1, d)]], EI)
+    assert beam.reactions[0, 1, 1] == pytest.approx(-6 * EI * d / a**3, rel=1e-11)
+    assert beam.line.at("M", a)[0] == pytest.approx(3 * EI * d / a**2, rel=1e-11)
+    assert beam.line.at("v", a)[0] == pytest.approx(-d, rel=1e-14)
 
 
 def test_spring_under_the_middle():
@@ -56,16 +56,16 @@ def test_spring_under_the_middle():
 
 
 def test_stepped_beam():
-    """A cantilever of EI_1 near the wall and EI_2 beyond a: tip P (a^3 - 3 a^2 L + 3 a L^2)/(3 EI_1) + P (L - a)^3/(3 EI_2)
+    """A cantilever of EI near the wall and EI_2 beyond a: tip P (L^3 - (L - a)^3)/(3 EI) + P (L - a)^3/(3 EI_2)
     (moment-area, derived)."""
     a, EI_2 = 50.0, 0.4 * EI
     beam = straight_beam(L, [(0, "fixed")], [[PointLoad(L, P)]], EI, sections=[Section(a, L, EI_2)])
-    tip = P * (a**3 - 3 * a**2 * L + 3 * a * L**2) / (3 * EI) + P * (L - a) ** 3 / (3 * EI_2)
+    tip = P * (L**3 - (L - a) ** 3) / (3 * EI) + P * (L - a) ** 3 / (3 * EI_2)
     assert beam.line.at("v", L)[0] == pytest.approx(-tip, rel=1e-12)
 
 
 def test_rafter_on_a_slope():
-    """w per plan length: M = w (L cos a)^2/8; w per length: w L^2 cos a/8; both reactions upright (statics, derived)."""
+    """w per plan length: M = w (L cos a)^2/8; w per length: w L^2 cos a/8; reactions upright (statics, derived)."""
     angle = np.deg2rad(35.0)
     loads = [[LineLoad(0, L, w, per="projection")], [LineLoad(0, L, w)], [PointLoad(L / 2, P)]]
     beam = straight_beam(L, SIMPLE, loads, EI, EA=5e7, slope=35.0)
@@ -111,10 +111,10 @@ def test_sag_is_measured_from_the_chord():
     rigid = straight_beam(L, SIMPLE, loads, EI, GA_s)
     soft = straight_beam(L, [(0, 2e4), (L, 7e3)], loads, EI, GA_s)
     assert soft.line.at("v", [0.0, L])[0] == pytest.approx([-w * L / 4e4, -w * L / 1.4e4], rel=1e-9)
-    for got, want in zip(soft.line.sag_between(0, L), rigid.line.extremes("v"), strict=True):
-        assert got == pytest.approx(want, rel=1e-9, abs=1e-9)
-    tip = straight_beam(L, [(0, "pin"), (96, "roller")], [[PointLoad(L, P)]], EI).line.sag_between(96, L)
-    assert tip[2][0] == pytest.approx(0.0, abs=1e-12) or tip[2][0] > 0.0
+    low, s_low, high, _ = soft.line.sag_between(0, L)
+    assert low == pytest.approx(rigid.line.extremes("v")[0], rel=1e-9)
+    assert s_low == pytest.approx([L / 2])
+    assert high == pytest.approx([0.0], abs=1e-12)
 
 
 # --- properties ---
@@ -158,7 +158,7 @@ def test_mirror_image(supports, loads):
 
     beam = solved(supports, [loads])
     mirror = solved([(L - s, kind) for s, kind in supports], [[mirrored(load) for load in loads]])
-    s = np.linspace(0.3, L - 0.3, 23)
+    s = np.linspace(0.31, L - 0.37, 23)  # away from the jumps, which all lie at whole numbers
     for quantity, sign in (("M", 1.0), ("v", 1.0), ("V", -1.0)):
         values = beam.line.at(quantity, s)
         size = 1e-7 * np.abs(beam.line.coefficients(quantity)[..., 0]).max()
@@ -329,9 +329,9 @@ def test_which_support_holds_the_beam_lengthwise():
     ("change", "text"),
     [
         ({"length": 0.0}, r"length = 0\.0; it must be greater than zero"),
-        ({"supports": [(0, "pin"), (L + 1, "roller")]}, r"support 1: s = 145\.0 is not on the beam, which runs from 0 to"),
+        ({"supports": [(0, "pin"), (L + 1, "roller")]}, r"support 1: s = 145\.0 is not on the beam, which runs"),
         ({"supports": [(0, "pin"), (0, "roller")]}, "supports: two of them are in the same place"),
-        ({"supports": [(0, "hinge")]}, "support 0: 'hinge' is not known; give 'pin', 'roller', 'fixed' or a spring"),
+        ({"supports": [(0, "hinge")]}, "support 0: 'hinge' is not known; known are 'pin', 'roller', 'fixed' or"),
         ({"supports": [(0, -3.0), (L, "pin")]}, r"support 0: a spring of -3\.0 is no spring"),
         ({"cases": []}, "cases: there is none"),
         ({"cases": [[PointLoad(-2, P)]]}, "case 0, load 0: s = -2 is not on the beam"),
@@ -344,7 +344,7 @@ def test_which_support_holds_the_beam_lengthwise():
         ({"stations": [200.0]}, r"station 0: s = 200\.0 is not on the beam"),
         ({"props": [Prop(np.nan, 0.0)]}, "prop 0: s = nan is not on the beam"),
         ({"slope": 20.0}, "EA must be given for a beam on a slope"),
-        ({"slope": 20.0, "EA": 1e7, "supports": [(0, "pin"), (L, "pin")]}, "two pins on a slope push against each other"),
+        ({"slope": 20.0, "EA": 1e7, "supports": [(0, "pin"), (L, "pin")]}, "two pins on a slope push against"),
         ({"stations": [np.array([20.0, 60.0]), 40.0]}, "do not come in the same order in the whole batch; split it"),
         ({"stations": [np.array([40.0, 30.0]), 40.0]}, "do not come in the same order in the whole batch; split it"),
     ],
@@ -375,10 +375,7 @@ def test_beams_that_can_move_are_refused(supports, text):
         (lambda line: line.at("M", np.nan), "s = nan is not on the line"),
         (lambda line: line.at("Q", 3.0), "'Q' is not known along a line; known are 'N', 'V', 'M', 'u', 'v'"),
         (lambda line: line.at("M", 3.0, "middle"), "side = 'middle'; it must be 'left' or 'right'"),
-        (
-            lambda line: line.extremes("M", 60, 50),
-            "from s0 = 60 to s1 = 50 is not a stretch of the line, which runs from 0",
-        ),
+        (lambda line: line.extremes("M", 60, 50), r"from s0 = 60 to s1 = 50 is not a stretch of the line \(0 to 144\)"),
         (lambda line: line.extremes("M", 0, L + 2), "is not a stretch of the line"),
         (lambda line: line.extremes("M", np.nan, 5), "is not a stretch of the line"),
         (lambda line: line.sag_between(50, 50), "sag_between: s0 and s1 are in the same place"),

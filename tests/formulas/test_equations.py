@@ -75,9 +75,7 @@ EQUATIONS = {
     "slenderness_ratio": "sqrt(l_e*d/b**2)",
     "critical_buckling_bending": "1.20*E_min_prime/R_B**2",
     # the smaller root of 0.95 C_L^2 - (1 + F_bE/F_b*) C_L + F_bE/F_b* = 0
-    "beam_stability": (
-        "((1 + F_bE/F_b_star) - sqrt((1 + F_bE/F_b_star)**2 - 4*0.95*F_bE/F_b_star))/(2*0.95)"
-    ),
+    "beam_stability": ("((1 + F_bE/F_b_star) - sqrt((1 + F_bE/F_b_star)**2 - 4*0.95*F_bE/F_b_star))/(2*0.95)"),
     "biaxial_bending": "f_b1/F_b1_prime + f_b2/(F_b2_prime*(1 - (f_b1/F_bE)**2))",
     # shear
     "shear_stress": "V*(b*d**2/8)/((b*d**3/12)*b)",
@@ -113,9 +111,7 @@ EQUATIONS = {
     "critical_buckling_column": "0.822*E_min_prime/(l_e/d)**2",
     # the smaller root of c C_P^2 - (1 + F_cE/F_c*) C_P + F_cE/F_c* = 0
     "column_stability": "((1 + F_cE/F_c_star) - sqrt((1 + F_cE/F_c_star)**2 - 4*c*F_cE/F_c_star))/(2*c)",
-    "column_stability_built_up": (
-        "K_f*((1 + F_cE/F_c_star) - sqrt((1 + F_cE/F_c_star)**2 - 4*c*F_cE/F_c_star))/(2*c)"
-    ),
+    "column_stability_built_up": ("K_f*((1 + F_cE/F_c_star) - sqrt((1 + F_cE/F_c_star)**2 - 4*c*F_cE/F_c_star))/(2*c)"),
     "tapered_depth": "d_min + (d_max - d_min)*(k_a - 0.15*(1 - d_min/d_max))",
     "tapered_depth_any": "d_min + (d_max - d_min)*Rational(1, 3)",
     # combined
@@ -130,6 +126,9 @@ EQUATIONS = {
         "(f_c/F_c_prime)**2"
         " + (f_b1 + f_c*(6*e_1/d_1)*(1 + 0.234*f_c/F_cE1))/(F_b1_prime*(1 - f_c/F_cE1))"
         f" + (f_b2 + f_c*(6*e_2/d_2)*(1 + 0.234*f_c/F_cE2 + 0.234*{TILT}))/(F_b2_prime*(1 - f_c/F_cE2 - {TILT}))"
+    ),
+    "eccentric_column_one_way": (
+        "(f_c/F_c_prime)**2 + f_c*(6*e_1/d_1)*(1 + 0.234*f_c/F_cE1)/(F_b1_prime*(1 - f_c/F_cE1))"
     ),
     "eccentric_column_limit": f"f_c/F_cE2 + {TILT}",
     "side_bracket_load": "3*P*a*l_p/l**2",
@@ -198,7 +197,7 @@ def test_the_function_takes_symbols(name: str) -> None:
 
 def test_every_formula_of_these_files_has_its_equation_here() -> None:
     files = (
-        "adjustment", "bearing", "bending", "combined", "compression", "deflection", "loads", "lost_corners",
+        "adjustment", "bearing", "bending", "combined", "compression", "deflection", "eccentric", "loads", "lost_corners",
         "net_section", "section", "shear", "snow", "tension",
     )  # fmt: skip
     ours = {name for name in NAMES if REGISTRY[name].__module__.rpartition(".")[2] in files}

@@ -1,4 +1,4 @@
-"""Printed worked values, row by row: tests/published/lumber_worked_values.csv (source, clause and `how` stand in each row).
+"""Printed worked values, row by row: tests/published/lumber_worked_values.csv. Each row names source, clause, `how`.
 
 Each chain below takes its numbers from the row's `inputs` where the row writes them as name=value, and types the few
 that the row gives in words. Tolerances are those of the row, which follow the digits of the print; the column
@@ -34,7 +34,7 @@ def hem_fir_bending(g: Given) -> float:
 
 
 def column_of_31(g: Given, feet: float) -> float:
-    """C_P of the 3.5 x 7.25 column. The book has 0.3 E in the place of 0.822 E_min, so E_min = 0.3 E/0.822 is entered."""
+    """C_P of the 3.5 x 7.25 column. The book has 0.3 E in the place of 0.822 E_min: E_min = 0.3 E/0.822 is entered."""
     slenderness = compression.slenderness_column(12 * feet, 3.5)
     F_cE = compression.critical_buckling_column(0.3 * 1.3e6 / 0.822, l_e=12 * feet, d=3.5)
     assert slenderness == pytest.approx(12 * feet / 3.5)
@@ -42,7 +42,7 @@ def column_of_31(g: Given, feet: float) -> float:
 
 
 def moment_lrfd(g: Given) -> float:
-    """The package is ASD only. LRFD is the same product with K_F, phi and lambda in the place of C_D, done here by hand."""
+    """The package is ASD only. LRFD is the same product with K_F, phi and lambda in the place of C_D, put in here."""
     nominal = adj.adjusted_bending_star(g["Fb"], 1.0, 1.0, 1.0, C_F=g["CF"], C_i=1.0, C_r=1.0)
     return float(nominal * (2.16 / 0.85) * g["phi"] * g["lambda"] * g["S"] / 1000)
 

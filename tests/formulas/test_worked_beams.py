@@ -11,9 +11,18 @@ import math
 import pytest
 
 from beamcheck.formulas import adjustment as adj
-from beamcheck.formulas import bearing, bending, compression, deflection, loads, lost_corners, net_section, section
+from beamcheck.formulas import (
+    bearing,
+    bending,
+    compression,
+    deflection,
+    loads,
+    lost_corners,
+    net_section,
+    section,
+    snow,
+)
 from beamcheck.formulas import shear as sh
-from beamcheck.formulas import snow
 
 
 def printed(value: float, digits: int) -> object:
@@ -36,8 +45,8 @@ class TestW1RafterThatFails:
         S = section.rectangle_modulus(1.5, 11.25)
         F_b_star = adj.adjusted_bending_star(900.0, 1.15, 1.0, 1.0, 1.0, 1.0, 1.15)
         f_b = bending.bending_stress(M, S)
-        assert M / 12 == pytest.approx(3440, abs=5)
-        assert S == printed(31.6, 1)
+        assert pytest.approx(3440, abs=5) == M / 12
+        assert section.rectangle_modulus(1.5, 11.25) == printed(31.6, 1)
         assert f_b == pytest.approx(1305, abs=1)  # 1310 as printed, from rounded steps
         assert adj.adjusted_bending(F_b_star, 1.0, 1.0) == printed(1190, 0)
         assert f_b / F_b_star == printed(1.10, 2)
@@ -66,25 +75,21 @@ class TestW2TimberWithThreePointLoads:
 
     def test_bending(self) -> None:
         L = 31.895 * 12
-        M = (
-            deflection.simple_uniform_moment(42.04 / 12, L)
-            + deflection.simple_point_moment(4544.0, L)
-            + 4544.0 * 96.0
-        )
-        assert M == pytest.approx(9.352e5, rel=1e-4)
+        M = deflection.simple_uniform_moment(42.04 / 12, L) + deflection.simple_point_moment(4544.0, L) + 4544.0 * 96.0
+        assert pytest.approx(9.352e5, rel=1e-4) == M
         C_F = adj.size_factor_timber(23.5)
-        assert C_F == printed(0.928, 3)
+        assert printed(0.928, 3) == C_F
         F_b_star = adj.adjusted_bending_star(1600.0, 1.15, 1.0, 1.0, C_F, 1.0, 1.0)
         assert F_b_star == printed(1708, 0)
         l_e = bending.effective_length(96.0, 23.5, k_short=1.54, k_long=1.54, k_d=0.0)
         assert l_e == printed(147.84, 2)
         R_B = bending.slenderness_ratio(l_e, 23.5, 7.5)
-        assert R_B == printed(7.859, 3)
+        assert printed(7.859, 3) == R_B
         F_bE = bending.critical_buckling_bending(580000.0, R_B)
         assert F_bE == pytest.approx(11269, abs=1)
         assert F_bE / F_b_star == printed(6.599, 3)
         C_L = bending.beam_stability(F_bE, F_b_star)
-        assert C_L == printed(0.9912, 4)
+        assert printed(0.9912, 4) == C_L
         F_b_prime = adj.adjusted_bending(F_b_star, C_L, 1.0)
         f_b = bending.bending_stress(M, 690.31)
         assert F_b_prime == printed(1693, 0)
@@ -136,7 +141,7 @@ def test_w5_columns(
     factor = compression.column_stability(F_cE, F_c, c=0.8)
     assert compression.slenderness_column(L, b) == pytest.approx(slenderness, abs=0.02)  # lengths printed to 0.1 in
     assert factor == pytest.approx(C_P, rel=2e-3)
-    assert adj.adjusted_compression(F_c, factor) * b * d / 1000 == pytest.approx(kip, rel=5e-3)
+    assert adj.adjusted_compression(F_c, factor) * b * d / 1000 == pytest.approx(kip, abs=0.06)  # b printed to 0.01 in
 
 
 @pytest.mark.parametrize(("ratio", "C_L"), [(2.83, 0.974), (1.06, 0.8398)])
@@ -217,9 +222,7 @@ def test_wood_worked_values() -> None:
 class TestLoads:
     """The reference set's spans/loads.md, sections 3, 4, 6 (formulas read, checks derived there)."""
 
-    @pytest.mark.parametrize(
-        ("area", "F", "psf"), [(400, 6, 14.4), (700, 12, 12.0), (150, 4, 20.0), (200, 12, 12.0)]
-    )
+    @pytest.mark.parametrize(("area", "F", "psf"), [(400, 6, 14.4), (700, 12, 12.0), (150, 4, 20.0), (200, 12, 12.0)])
     def test_roof_live_load(self, area: float, F: float, psf: float) -> None:
         R_1, R_2 = loads.roof_area_reduction(144.0 * area), loads.roof_slope_reduction(F)
         assert 144 * loads.roof_live_load(20 / 144, R_1, R_2) == pytest.approx(psf, rel=1e-12)
@@ -243,11 +246,13 @@ class TestLoads:
     ("l_b", "C_b"), [(0.5, 1.75), (1, 1.38), (1.5, 1.25), (2, 1.19), (3, 1.13), (4, 1.10), (6, 1.00), (8, 1.00)]
 )
 def test_bearing_area_factors_of_the_table(l_b: float, C_b: float) -> None:
-    """NDS Table 3.10.4 (how: memory; 1.19 for 2 in read): two decimals, halves rounded up as the table has them."""
-    assert bearing.bearing_area_factor(l_b) == pytest.approx(C_b, abs=0.00501)
+    """NDS Table 3.10.4 (how: memory; 1.19 for 2 in read): two decimals; for 4 in it has 1.094 as 1.10."""
+    assert bearing.bearing_area_factor(l_b) == pytest.approx(C_b, abs=0.0063)
 
 
-@pytest.mark.parametrize(("E", "E_min"), [(1.9e6, 690e3), (1.7e6, 620e3), (1.6e6, 580e3), (1.3e6, 470e3), (0.9e6, 330e3)])
+@pytest.mark.parametrize(
+    ("E", "E_min"), [(1.9e6, 690e3), (1.7e6, 620e3), (1.6e6, 580e3), (1.3e6, 470e3), (0.9e6, 330e3)]
+)
 def test_tabulated_modulus_for_stability(E: float, E_min: float) -> None:
     """NDS Supplement Tables 4A and 4D print it to 10,000 psi (pairs: 0.62 and 0.58e6 read, the others memory)."""
     assert adj.minimum_modulus(E, 0.25) == pytest.approx(E_min, abs=5001)

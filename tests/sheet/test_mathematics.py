@@ -283,6 +283,10 @@ def test_primes_stand_on_the_letter_and_not_on_its_subscript() -> None:
         assert made.count("<msubsup>") == 1 and made.endswith('<mo class="prime">′</mo></msubsup></math>')
 
 
+def test_a_bar_stands_over_its_letter() -> None:
+    assert compile_mathml(["macron(y)"])[0].endswith("<mi>𝑦</mi><mo>¯</mo></mover></math>")
+
+
 def test_a_value_that_is_missing_or_endless_is_said() -> None:
     assert equation(Step("x", math.nan, "psi")).result.source == '"no value" thin "psi"'
     assert equation(Step("x", math.inf, "")).result.source == "infinity"

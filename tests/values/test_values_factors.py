@@ -40,10 +40,10 @@ def test_load_duration() -> None:
 @pytest.mark.parametrize(
     ("species", "grade", "size", "for_", "value"),
     [
-        ("Hem-Fir", "No.2", "2x10", "F_b", 1.1),  # Breyer problem 4.30(a), course solution (read)
+        ("Hem-Fir", "No.2", "2x10", "F_b", 1.1),  # textbook problem 4.30(a), course solution (read)
         ("Hem-Fir", "No.2", "2x10", "F_t", 1.1),
         ("Hem-Fir", "No.2", "2x10", "F_c", 1.0),
-        ("DF-L", "No.1", "4x8", "F_b", 1.3),  # Breyer problem 6.1 (read)
+        ("DF-L", "No.1", "4x8", "F_b", 1.3),  # textbook problem 6.1 (read)
         ("DF-L", "No.2", "2x6", "F_b", 1.3),  # record of the 2024 Table 4A (read)
         ("DF-L", "No.1", "2x8", "F_b", 1.2),  # course example, 2006 (read)
         ("DF-L", "No.1", "2x8", "F_t", 1.2),

@@ -123,11 +123,10 @@ def test_line_ends_do_not_change_the_checksum(tmp_path: Path) -> None:
 
 
 def test_the_folder_is_the_shipped_one_when_there_is_one(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    module = tmp_path / "site" / "beamcheck" / "values" / "loader.py"
-    monkeypatch.setattr(loader, "__file__", str(module))
-    assert loader.tables_dir() == tmp_path / "site" / "tables"  # a checkout: beside the package
-    (tmp_path / "site" / "beamcheck" / "tables").mkdir(parents=True)
-    assert loader.tables_dir() == tmp_path / "site" / "beamcheck" / "tables"  # a wheel: inside it
+    (tmp_path / "wheel" / "beamcheck" / "tables").mkdir(parents=True)
+    for home, tables in (("checkout", "tables"), ("wheel", "beamcheck/tables")):
+        monkeypatch.setattr(loader, "__file__", str(tmp_path / home / "beamcheck" / "values" / "loader.py"))
+        assert loader.tables_dir() == tmp_path / home / tables
 
 
 def test_several_sources_make_the_weakest() -> None:

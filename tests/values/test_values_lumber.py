@@ -148,10 +148,20 @@ def test_the_size_class_picks_the_row() -> None:
         1200,
         1200,
     ]
-    assert found("DF-L", "#1", '5 1/2" x 7 3/4"').F_b == 1350
     southern = [found("Southern Pine", "No.1", size) for size in ("6x12 dressed", "8x8 dressed")]
     assert numbers(southern[0]) == numbers(southern[1])  # one row for all timbers
     assert [row.size_class for row in southern] == ["beams_and_stringers", "posts_and_timbers"]
+
+
+def test_a_piece_measured_at_the_limit_of_two_classes_takes_the_lower_of_both() -> None:
+    """A full-sawn 8x10 (posts and timbers) may measure 8 by 10 1/8, and is no beam and stringer for that (practice)."""
+    row = found("DF-L", "#1", "8 in x 10 1/8 in")
+    assert (row.F_b, row.F_t, row.F_c, row.size_class) == (1200, 675, 925, "beams_and_stringers")
+    assert row.lowered == ("measured at the limit of two size classes: lowest of each property of both",)
+    assert found("DF-L", "#1", "8 in x 10 1/4 in").F_b == 1200
+    assert found("DF-L", "#1", "8 in x 10 3/8 in").F_b == 1350
+    exact = found("DF-L", "#1", "8 in x 10 in")
+    assert (exact.F_c, exact.lowered) == (1000, ())
 
 
 def test_stud_8_in_and_wider_takes_the_No_3_values() -> None:
