@@ -438,6 +438,15 @@ def test_supports_too_close_to_be_trusted_are_refused_or_right():
     assert refused < 4
 
 
+def test_forces_that_do_not_balance_are_refused():
+    """A roof pair held apart by next to nothing: the movements are so large that rounding unbalances the forces."""
+    bars = [Bar(0, 1, EA, EI), Bar(1, 2, EA, EI, release_start=True)]
+    supports = [PINNED, Support(2, 1e-5, True)]
+    frame = Frame([[0, 0], [0.6 * L, 0.8 * L], [L, 0]], bars, supports)
+    with pytest.raises(Unstable, match=r"the forces at node \d do not balance"):
+        solve(frame, one_force(3, 1, fx=10.0, fy=-3.0, m=100.0))
+
+
 @pytest.mark.parametrize(
     ("nodes", "bars", "supports", "text"),
     [
@@ -476,6 +485,17 @@ def test_wrong_frames_are_named(nodes, bars, supports, text):
 def test_wrong_loads_are_named(loads, text):
     with pytest.raises(ValueError, match=text):
         solve(Frame([[0, 0], [1, 0]], [Bar(0, 1, 1, 1)], [PINNED]), loads)
+
+
+def test_loads_given_once_belong_to_every_case_when_combined():
+    """Self weight without cases of its own next to two cases of forces: each factor brings it along."""
+    frame = Frame([[0, 0], [L, 0]], [Bar(0, 1, EA, EI)], [FIXED])
+    forces = np.zeros((2, 2, 3))
+    forces[:, 1, 1] = -100.0, -300.0
+    loads = Loads(forces, uniform(frame, wy=-2.0).bars)
+    combined = solve(frame, loads.combine([[1.0, 0.5]]))
+    assert combined.reactions[0, 0, 1] == pytest.approx(100 + 150 + 1.5 * 2.0 * L)
+    assert combined.reactions[0] == pytest.approx(solve(frame, loads).combine([[1.0, 0.5]]).reactions[0])
 
 
 def test_wrong_combination_and_wrong_per_are_named():

@@ -197,8 +197,8 @@ def test_the_function_takes_symbols(name: str) -> None:
 
 def test_every_formula_of_these_files_has_its_equation_here() -> None:
     files = (
-        "adjustment", "bearing", "bending", "combined", "compression", "deflection", "eccentric", "loads", "lost_corners",
-        "net_section", "section", "shear", "snow", "tension",
+        "adjustment", "bearing", "bending", "combined", "compression", "deflection", "eccentric", "loads",
+        "lost_corners", "net_section", "section", "shear", "snow", "tension",
     )  # fmt: skip
     ours = {name for name in NAMES if REGISTRY[name].__module__.rpartition(".")[2] in files}
     assert ours == set(EQUATIONS)

@@ -12,6 +12,7 @@ import pytest
 from beamcheck.errors import OutOfRange
 from beamcheck.formulas.core import REGISTRY
 from beamcheck.formulas.trace import evaluate
+from beamcheck.values.loader import rows
 
 from .samples import NAMES, POWERS, documented, draw, section_of
 
@@ -58,6 +59,13 @@ def test_one_name_has_one_unit_in_all_formulas() -> None:
             units.setdefault(argument, set()).add(unit)
         units.setdefault(REGISTRY[name].symbol, set()).add(REGISTRY[name].unit)
     assert {argument: found for argument, found in units.items() if len(found) > 1} == {}
+
+
+def test_the_units_are_those_of_the_nomenclature() -> None:
+    listed = {row["name"]: row["unit"] for row in rows("nomenclature")}
+    for name in NAMES:
+        said = {**documented(name).arguments, REGISTRY[name].symbol: REGISTRY[name].unit}
+        assert said == {each: listed[each] for each in said}, name
 
 
 @pytest.mark.parametrize("name", NAMES)
