@@ -22,7 +22,8 @@ def straight_figure(
 ) -> Figure:
     """Envelopes of a level piece. `sag` is the largest total deflection with creep at each place."""
     loads = tuple(
-        (load.start, load.end, load_words(load), load.kind, "point" if load.is_point else "line") for load in straight.loads
+        (load.start, load.end, load_words(load), kind_words(load), "point" if load.is_point else "line")
+        for load in straight.loads
     )
     cuts = tuple(
         (r.start, r.end, 0.0 if r.cut.face == "bottom" else depth - r.cut.depth if r.cut.face == "top" else r.bottom_of_void,
@@ -32,32 +33,40 @@ def straight_figure(
     dead = np.array([K_cr if case.kind == "D" else 1.0 for case in straight.cases])
     still = [i for i, combination in enumerate(straight.combinations) if "W" not in combination.kinds]
     bent = straight.cases_run.line.combine((straight.factors * dead)[still])
-    return _figure(straight.length, depth, 0.0, tuple(supports), loads, cuts, straight.combined.line, bent)
+    names = [combination.name for combination in straight.combinations]
+    return _figure(straight.length, depth, 0.0, tuple(supports), loads, cuts, straight.combined.line, bent, names)
 
 
 def roof_figure(run: RoofRun, line: Line, bent: Line, depth: float, slope: float, supports: Sequence[tuple[float, str, str]],
                 loads: Sequence[Applied]) -> Figure:  # fmt: skip
     """Envelopes of a rafter (drawn at its slope) or a tie."""
     drawn = tuple(
-        (load.start, load.end, load_words(load), load.kind, "point" if load.is_point else "line") for load in loads
+        (load.start, load.end, load_words(load), kind_words(load), "point" if load.is_point else "line")
+        for load in loads
     )
-    return _figure(float(line.length), depth, slope, tuple(supports), drawn, (), line, bent)
+    names = [combination.name for combination in run.combinations]
+    return _figure(float(line.length), depth, slope, tuple(supports), drawn, (), line, bent, names)
+
+
+def kind_words(load: Applied) -> str:
+    """'dead', 'live', ..., 'wind up' for wind that lifts."""
+    return KIND_WORDS[load.kind] + (" up" if load.total < 0 else "")
 
 
 def load_words(load: Applied) -> str:
-    """'plaster ceiling 40 plf D'."""
+    """'plaster ceiling, 40 plf'."""
     if load.is_point:
-        return f"{load.what} {show(load.P, 'force')} {load.kind}"
+        return f"{load.what}, {show(load.P, 'force')}"
     amount = show(load.w_start, "line load")
     if load.w_end != load.w_start:
         amount += f" to {show(load.w_end, 'line load')}"
-    return f"{load.what} {amount} {KIND_WORDS[load.kind]}"
+    return f"{load.what}, {amount}"
 
 
 def _figure(
     length: float, depth: float, slope: float, supports: tuple[tuple[float, str, str], ...],
     loads: tuple[tuple[float, float, str, str, str], ...], cuts: tuple[tuple[float, float, float, float, str], ...],
-    line: Line, bent: Line,
+    line: Line, bent: Line, names: Sequence[str],
 ) -> Figure:  # fmt: skip
     x, V = line.sample("V", np.linspace(0.0, length, STATIONS))
     _, M = line.sample("M", np.linspace(0.0, length, STATIONS))
@@ -65,14 +74,12 @@ def _figure(
     down = np.max(-v, axis=0)
     sag = np.interp(x, x_v, down)
     marks = []
-    for name, kind in (("V", "force"), ("M", "moment")):
-        low, s_low, high, s_high = line.extremes(name, None, None)  # type: ignore[arg-type]
+    for name in ("V", "M"):
+        low, s_low, high, s_high = line.extremes(name)  # type: ignore[arg-type]
         for values, places, pick in ((high, s_high, np.argmax), (low, s_low, np.argmin)):
             i = int(pick(values))
             if abs(float(values[i])) > 1e-6 * max(1.0, float(np.max(np.abs(high)))):
-                marks.append((name, float(places[i]), show(float(values[i]), kind)))
-    at = int(np.argmax(down))
-    marks.append(("sag", float(x_v[at]), show(float(down[at]), "small length")))
+                marks.append((name, float(places[i]), names[i]))
     return Figure(
         length, depth, slope, supports, loads, cuts, _tuple(x), _tuple(np.maximum(V.max(axis=0), 0.0)),
         _tuple(np.minimum(V.min(axis=0), 0.0)), _tuple(np.maximum(M.max(axis=0), 0.0)),

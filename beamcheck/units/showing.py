@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
@@ -51,7 +53,20 @@ _STYLES: Mapping[str, tuple[_Style, _Style]] = MappingProxyType(
 )  # fmt: skip
 
 
-def show(value: float | tuple[float, str], kind: str, system: str = "US") -> str:
+_SYSTEM: ContextVar[str] = ContextVar("system of units", default="US")
+
+
+@contextmanager
+def shown_in(system: str) -> Iterator[None]:
+    """Within this block `show` speaks in the given system of units unless it is told otherwise."""
+    token = _SYSTEM.set(system)
+    try:
+        yield
+    finally:
+        _SYSTEM.reset(token)
+
+
+def show(value: float | tuple[float, str], kind: str, system: str | None = None) -> str:
     """A quantity as text for people, such as '14 ft 6 in', '1,240 lb', '5.52 kN'.
 
     Parameters
@@ -60,8 +75,8 @@ def show(value: float | tuple[float, str], kind: str, system: str = "US") -> str
         In the kind's inner unit.
     kind : str
         A key of KINDS.
-    system : 'US' or 'SI'
-        Units of the text.
+    system : 'US', 'SI' or None
+        Units of the text; None is the system of the surrounding `shown_in`, else US.
 
     Returns
     -------
@@ -87,12 +102,13 @@ def show(value: float | tuple[float, str], kind: str, system: str = "US") -> str
     return f"{number} {unit}" if unit else number
 
 
-def show_number(value: float | tuple[float, str], kind: str, system: str = "US") -> tuple[str, str]:
+def show_number(value: float | tuple[float, str], kind: str, system: str | None = None) -> tuple[str, str]:
     """The text of `show` as number and unit; the unit is '' for ratios, '6:12' and lengths in feet and inches.
 
     Parameters, units and errors are those of `show`.
     """
     kind_of(kind)
+    system = _SYSTEM.get() if system is None else system
     if kind == "load":
         if not isinstance(value, tuple):
             raise UnitError("a load is shown from its value and what it is, such as (0.25, 'area')")
