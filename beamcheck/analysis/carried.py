@@ -26,6 +26,7 @@ class Arrival:
     spread: float | None = None
     applied: str = "unknown"
     bearing: float | None = None  # along the carrier
+    unknown: bool = False  # the piece could not be worked out: its load is not known
 
 
 def applied_loads(entries: Sequence[Load], length: float) -> list[Applied]:
@@ -67,16 +68,14 @@ def arrived_loads(arrivals: Sequence[Arrival], length: float) -> list[Applied]:
                         w = force / arrival.spread
                         found.append(Applied(kind, 0.0, length, w_start=w, w_end=w, **common))
                 continue
-            place = arrival.at or 0.0
+            place = 0.5 * length if arrival.at is None else arrival.at
             if kind == "W":
                 found.extend(
                     Applied(kind, place, place, P=force, bearing=arrival.bearing, **common)
                     for force in (max(high, 0.0), min(low, 0.0)) if force
                 )  # fmt: skip
             else:
-                found.append(
-                    Applied(kind, place, place, P=high, P_low=low, bearing=arrival.bearing, **common)
-                )
+                found.append(Applied(kind, place, place, P=high, P_low=low, bearing=arrival.bearing, **common))
     return found
 
 

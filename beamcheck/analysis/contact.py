@@ -18,6 +18,7 @@ from .frame import FIELDS, Frame, Loads, Solution, Support, solve
 from .polynomial import Array
 from .structure import Hold
 
+_SOFT = 1e-4  # of EI/size^3: soft enough to let a gap close, stiff enough to be solved with
 TOLERANCE = 1e-9  # of the largest force, or of the largest displacement or gap, of the case
 
 
@@ -63,10 +64,22 @@ def solve_contact(frame: Frame, loads: Loads, contacts: Sequence[Contact]) -> Co
         No consistent set of contacts was found (not seen so far; never an answer that was not checked).
     """
     trial = _Trial(frame, loads, contacts)
-    n = len(contacts)
-    closed = np.full((*trial.lead, n), isinstance(trial.of(()), Unstable))
-    if np.any(closed) and isinstance(error := trial.of(tuple(range(n))), Unstable):
-        raise error
+    none, every = (), tuple(range(len(contacts)))
+    closed = np.zeros((*trial.lead, len(contacts)), dtype=bool)
+    if isinstance(trial.of(none), Unstable):
+        if isinstance(error := trial.of(every), Unstable):
+            raise error
+        # on next to nothing it cannot fall, and the search always ends: that gives the set to begin with
+        soft = _SOFT * np.min(frame.EI, axis=-1) / frame.size**3
+        closed = _settled(_Trial(frame, loads, contacts, soft), closed).closed
+    answer = _settled(trial, closed)
+    trial.prove(answer)
+    return answer
+
+
+def _settled(trial: _Trial, closed: Flags) -> ContactSolution:
+    """Close and open contacts, from the given set on, until none is wrong."""
+    n = closed.shape[-1]
     before, one_by_one = closed, np.zeros(trial.lead, dtype=bool)
     for turn in range(50 + 10 * n):
         answer, unstable = trial.rows(closed)
@@ -78,7 +91,6 @@ def solve_contact(frame: Frame, loads: Loads, contacts: Sequence[Contact]) -> Co
         wrong_by = trial.violation(answer, closed)
         wrong = wrong_by > TOLERANCE
         if not np.any(wrong):
-            trial.prove(answer)
             return answer
         # all at once settles soonest; the worst alone where that cannot stand or goes in circles; last the first alone,
         # which always ends (K. G. Murty 1974, for positive definite stiffness)
@@ -90,10 +102,13 @@ def solve_contact(frame: Frame, loads: Loads, contacts: Sequence[Contact]) -> Co
 
 
 class _Trial:
-    """Solutions for given sets of acting contacts, kept so that each set is solved once."""
+    """Solutions for given sets of acting contacts, kept so that each set is solved once.
 
-    def __init__(self, frame: Frame, loads: Loads, contacts: Sequence[Contact]) -> None:
-        self.frame, self.contacts = frame, tuple(contacts)
+    With `soft` an open contact is a spring of that stiffness instead of nothing: only to find a set to begin with.
+    """
+
+    def __init__(self, frame: Frame, loads: Loads, contacts: Sequence[Contact], soft: Array | None = None) -> None:
+        self.frame, self.contacts, self.soft = frame, tuple(contacts), soft
         self._solved: dict[tuple[int, ...], ContactSolution | Unstable] = {}
         if not self.contacts:
             raise ValueError("contacts: there is none; without contact use solve")
@@ -132,19 +147,21 @@ class _Trial:
         supports, moved = list(self.frame.supports), [self.settlement]
         own = {support.node: i for i, support in enumerate(supports)}
         settlement, at = self.settlement.copy(), []
-        for i in acting:
-            contact = self.contacts[i]
-            if contact.node in own:
-                place = own[contact.node]
-                supports[place] = replace(supports[place], uy=contact.stiffness)
-                settlement[..., place, 1] = -self.gap[..., i]
-            else:
-                place = len(supports)
-                supports.append(Support(contact.node, uy=contact.stiffness))
-                down = np.zeros((*self.lead, 1, 3))
+        standing = acting if self.soft is None else range(len(self.contacts))
+        for i in standing:
+            contact, down = self.contacts[i], np.zeros((*self.lead, 1, 3))
+            hold: Hold = contact.stiffness
+            if i in acting:
                 down[..., 0, 1] = -self.gap[..., i]
+                at.append(own.get(contact.node, len(supports)))
+            elif self.soft is not None:
+                hold = self.soft
+            if contact.node in own:
+                supports[own[contact.node]] = replace(supports[own[contact.node]], uy=hold)
+                settlement[..., own[contact.node], :] += down[..., 0, :]
+            else:
+                supports.append(Support(contact.node, uy=hold))
                 moved.append(down)
-            at.append(place)
         moved[0] = settlement
         frame = Frame(self.frame.nodes, self.frame.bars, supports)
         try:

@@ -107,9 +107,7 @@ def solve_roof(rafter: Rafter, tie: Tie | None, stiff: Stiff, tie_stiff: Stiff |
     if pair:
         nodes += [(2 * run - x, y) for x, y in reversed(nodes[:-1])]
     n_roof = len(nodes)
-    bars = [
-        Bar(i, i + 1, stiff.EA, stiff.EI, stiff.GA_s, release_end=pair and i + 1 == top) for i in range(n_roof - 1)
-    ]
+    bars = [Bar(i, i + 1, stiff.EA, stiff.EI, stiff.GA_s, release_end=pair and i + 1 == top) for i in range(n_roof - 1)]
     tied = tie if pair else None
     if tied is not None and tie_stiff is not None:
         at = nodes.index(_close(nodes, (height / math.tan(angle), height)))
@@ -261,9 +259,7 @@ def _on_rafters(
     bars += bar_loads(shape.frame, down, "length" if along else "projection")[0]
 
 
-def _on_tie(
-    shape: _Shape, bars: Array, nodal: Array, load: Load, amount: tuple[float, str], rafter: Rafter
-) -> None:
+def _on_tie(shape: _Shape, bars: Array, nodal: Array, load: Load, amount: tuple[float, str], rafter: Rafter) -> None:
     value, sort = amount
     ties = range(shape.n_rafters, len(shape.frame.bars))
     origin = float(shape.frame.nodes[shape.frame.bars[ties[0]].start][0])
@@ -276,7 +272,9 @@ def _on_tie(
     start, end = load.start or 0.0, load.end if load.end is not None else math.inf
     down = np.zeros((1, len(shape.frame.bars), 2, 2))
     for bar in ties:
-        ends_x = [float(shape.frame.nodes[k][0]) - origin for k in (shape.frame.bars[bar].start, shape.frame.bars[bar].end)]
+        ends_x = [
+            float(shape.frame.nodes[k][0]) - origin for k in (shape.frame.bars[bar].start, shape.frame.bars[bar].end)
+        ]
         if start <= 0.5 * sum(ends_x) <= end:
             down[0, bar, :, 1] -= w
     bars += bar_loads(shape.frame, down)[0]

@@ -77,7 +77,9 @@ class Straight:
 
     def point_loads_between(self, start: float, end: float) -> list[tuple[float, Array]]:
         """Point loads strictly between two places: (place, force under each combination (combinations,))."""
-        places = sorted({load.start for case in self.cases for load in case.loads if load.is_point and start < load.start < end})
+        places = sorted(
+            {load.start for case in self.cases for load in case.loads if load.is_point and start < load.start < end}
+        )
         return [
             (
                 x,
@@ -117,9 +119,7 @@ def solve_straight(
     spans = spans_of(length, [held.x for held in supports])
     cases = cases_for(loads, spans, depth)
     settled = [Settlement(i, held.settles) for i, held in enumerate(supports) if held.settles]
-    run = [
-        [*(_as_load(load) for load in case.loads), *(settled if case.kind == "D" else [])] for case in cases
-    ]
+    run = [[*(_as_load(load) for load in case.loads), *(settled if case.kind == "D" else [])] for case in cases]
     solved = straight_beam(
         length, [(held.x, held.kind) for held in supports], run, EI, GA_s,
         sections=_covering(sections, length, EI, GA_s),

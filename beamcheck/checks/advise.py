@@ -29,7 +29,9 @@ def beam_remedies(
         *_shorter(beam, make(reference_values(stock)), around),
         *_lighter(beam, make(reference_values(stock)), around),
     ]
-    return tuple(found) or ("No listed size, shorter span or smaller load tried here makes it pass: an engineer must look at it.",)
+    return tuple(found) or (
+        "No listed size, shorter span or smaller load tried here makes it pass: an engineer must look at it.",
+    )
 
 
 def _holds(beam: Beam, wood: Wood, around: Around) -> bool:
@@ -56,7 +58,9 @@ def _next_size(beam: Beam, stock: Stock, around: Around) -> list[str]:
         except (BeamcheckError, ValueError):
             continue
         if _holds(beam, wood, Around(house, around.arrivals)):
-            return [f"Next size that holds, same species and grade: {name} ({show(other.b, 'length')} x {show(other.d, 'length')})."]
+            return [
+                f"Next size that holds, same species and grade: {name} ({show(other.b, 'length')} x {show(other.d, 'length')})."
+            ]
     return []
 
 
@@ -68,7 +72,9 @@ def _shorter(beam: Beam, wood: Wood, around: Around) -> list[str]:
     whole = down_to_inch(length * scale)
     if whole < 24.0 or not _holds(_scaled(beam, whole / length), wood, _arrivals_scaled(around, whole / length)):
         return []
-    return [f"Same piece, shortened in proportion: holds up to {show(whole, 'length')} over all instead of {show(length, 'length')}."]
+    return [
+        f"Same piece, shortened in proportion: holds up to {show(whole, 'length')} over all instead of {show(length, 'length')}."
+    ]
 
 
 def _lighter(beam: Beam, wood: Wood, around: Around) -> list[str]:
@@ -87,7 +93,9 @@ def _lighter(beam: Beam, wood: Wood, around: Around) -> list[str]:
     if len(widths) == 1 and (width := widths.pop()) is not None:
         narrow = down_to_inch(width * scale)
         if narrow > 0 and _holds(loaded(narrow / width), wood, around):
-            return [f"Closer spacing: holds with a load width of {show(narrow, 'length')} instead of {show(width, 'length')}."]
+            return [
+                f"Closer spacing: holds with a load width of {show(narrow, 'length')} instead of {show(width, 'length')}."
+            ]
     return [f"Less load: holds with {percent} % of the loads given."]
 
 
@@ -108,7 +116,9 @@ def _scaled(beam: Beam, factor: float) -> Beam:
     """The beam with every place along it drawn closer; seats, widths and cuts keep their size."""
     supports = tuple(s.model_copy(update={"at": s.at * factor}) for s in beam.supports)
     loads = tuple(
-        load.model_copy(update={name: None if (x := getattr(load, name)) is None else x * factor for name in ("at", "start", "end")})
+        load.model_copy(
+            update={name: None if (x := getattr(load, name)) is None else x * factor for name in ("at", "start", "end")}
+        )
         for load in beam.carries
     )
     cuts = tuple(cut.model_copy(update={"at": cut.at * factor}) for cut in beam.cuts)
@@ -126,5 +136,8 @@ def _arrivals_scaled(around: Around, factor: float) -> Around:
 def _less(load: Load, factor: float) -> Load:
     fields = ("dead", "live", "roof_live", "snow", "wind")
     return load.model_copy(
-        update={name: None if (amount := getattr(load, name)) is None else (amount[0] * factor, amount[1]) for name in fields}
+        update={
+            name: None if (amount := getattr(load, name)) is None else (amount[0] * factor, amount[1])
+            for name in fields
+        }
     )

@@ -141,7 +141,7 @@ def _loads_on(run: BeamRun) -> list[Check]:
 
 def _seat_on(run: BeamRun, x: float, what: str, loads: Sequence[Applied]) -> Check:
     """Bearing of the beam's top under one point load."""
-    title, where = f"seat of {what or 'a point load'} on the top", show(x, "length")
+    title, where = f"seat of {what.removeprefix('from ') or 'a point load'} on the top", show(x, "length")
     l_b = min((load.bearing for load in loads if load.bearing), default=None)
     if l_b is None or any(load.applied == "unknown" for load in loads):
         return stated(run.beam.name, title, "NDS 2018 3.10.2", "refer",

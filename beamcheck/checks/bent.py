@@ -72,7 +72,9 @@ def _at_cut(
     ways = [bracing_of(stick, size, section, span, straight.loads, simple=simple, top=top) for top in (True, False)]
     press_top = float(np.max(high)) >= float(np.max(-low))
     bracing = ways[0] if press_top else ways[1]
-    asked = Asked(stick.name, f"bending at {region.text}", "NDS 2018 3.1.2, 3.3", "stress", show(region.cut.at, "length"))
+    asked = Asked(
+        stick.name, f"bending at {region.text}", "NDS 2018 3.1.2, 3.3", "stress", show(region.cut.at, "length")
+    )
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         M = pad.take("M", at(moments, which), "lbf*in", note="largest at the cut, from the analysis")

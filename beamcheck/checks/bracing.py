@@ -64,7 +64,9 @@ def _at_loads(span: Span, loads: Sequence[Applied], simple: bool) -> Bracing:
     gaps = [after - before for before, after in zip(places, places[1:], strict=False)]
     l_u = max(gaps)
     by_place = [sum(load.P for load in loads if load.is_point and load.start == x) for x in points]
-    even = bool(points) and max(gaps) - min(gaps) <= 0.02 * l_u and max(by_place) - min(by_place) <= 0.02 * max(by_place)
+    even = (
+        bool(points) and max(gaps) - min(gaps) <= 0.02 * l_u and max(by_place) - min(by_place) <= 0.02 * max(by_place)
+    )
     others = [load for load in loads if not load.is_point and load.what != "self weight"]
     row = None
     if simple and even and not others:

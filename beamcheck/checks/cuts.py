@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from ..formulas import net_section as ns
 from ..formulas import section as sc
 from ..formulas.core import Number, smallest
 from ..formulas.pad import Pad
@@ -77,10 +78,23 @@ def net_section(pad: Pad, section: Section, cut: Cut) -> Net:
     b_v = pad.take("b_v", min(cut.width or section.b, section.b) if cut.kind == "mortise" else section.b, "in")
     y_v = pad.take("y_v", cut.from_bottom if cut.from_bottom is not None else 0.5 * section.d, "in")
     void = {"b": section.b, "d": section.d, "b_v": b_v, "d_v": cut.depth}
-    A = pad(sc.net_area, **void)
-    I_n = pad(sc.net_inertia, **void, y_v=y_v)
-    S = smallest(pad(sc.net_modulus_bottom, **void, y_v=y_v), pad(sc.net_modulus_top, **void, y_v=y_v))
+    A = pad(ns.net_area, **void)
+    I_n = pad(ns.net_inertia, **void, y_v=y_v)
+    S = smallest(pad(ns.net_modulus_bottom, **void, y_v=y_v), pad(ns.net_modulus_top, **void, y_v=y_v))
     return Net(pad.take("S_n", S, "in3", note="the smaller of bottom and top"), A, section.d, I_n)
+
+
+def void_stress(pad: Pad, section: Section, cut: Cut, V: Number) -> Number:
+    """Largest shear stress beside a hole or mortise, psi: V Q / (I t) of what is left, not 3/2 of the mean."""
+    y_v = cut.from_bottom if cut.from_bottom is not None else 0.5 * section.d
+    b_v = min(cut.width or section.b, section.b) if cut.kind == "mortise" else section.b
+    if b_v < section.b:
+        void = {"b": section.b, "d": section.d, "b_v": b_v, "d_v": cut.depth, "y_v": y_v}
+        Q, I_n = pad(ns.net_first_moment, **void), pad(ns.net_inertia, **void)
+        return pad(ns.shear_stress_net, V=V, Q_net=Q, I_net=I_n, b=section.b, b_v=b_v)
+    below = pad.take("d_a", y_v - 0.5 * cut.depth, "in", note="wood left below")
+    above = pad.take("d_b", section.d - y_v - 0.5 * cut.depth, "in", note="wood left above")
+    return pad(ns.shear_stress_parts, V=V, b=section.b, d_a=below, d_b=above)
 
 
 @dataclass(frozen=True)
@@ -103,21 +117,37 @@ def limits(region: Region, section: Section, spans: Sequence[tuple[float, float]
         return _hole_limits(region, section)
     if region.at_end:
         if cut.depth > 0.25 * d:
-            return [Limit("fails", "NDS 2018 4.4.3.2", f"{region.text}: an end notch may take at most a quarter of the depth")]
-        return [Limit("passes", "NDS 2018 4.4.3.2", f"{region.text}: within a quarter of the depth at the end")]
+            return [
+                Limit(
+                    "fails", "NDS 2018 4.4.3.1", f"{region.text}: an end notch may take at most a quarter of the depth"
+                )
+            ]
+        return [Limit("passes", "NDS 2018 4.4.3.1", f"{region.text}: within a quarter of the depth at the end")]
     if section.breadth_alone >= THICK and cut.face == "bottom":
         return [Limit("fails", "NDS 2018 4.4.3.2", f"{region.text}: no notch in the tension side away from the ends")]
     if not single_span:
-        return [Limit("refer", "NDS 2018 4.4.3.1", f"{region.text}: notches in continuous or overhanging pieces are for an engineer")]
+        return [
+            Limit(
+                "refer",
+                "NDS 2018 4.4.3.2",
+                f"{region.text}: notches in continuous or overhanging pieces are for an engineer",
+            )
+        ]
     start, end = spans[0]
     third = (end - start) / 3.0
     if region.end > start + third and region.start < end - third:
-        return [Limit("fails", "NDS 2018 4.4.3.1", f"{region.text}: no notch in the middle third of a span")]
+        return [Limit("fails", "NDS 2018 4.4.3.2", f"{region.text}: no notch in the middle third of a span")]
     if cut.depth > d / 6.0:
-        return [Limit("fails", "NDS 2018 4.4.3.1", f"{region.text}: away from the ends a notch may take at most a sixth of the depth")]
+        return [
+            Limit(
+                "fails",
+                "NDS 2018 4.4.3.2",
+                f"{region.text}: away from the ends a notch may take at most a sixth of the depth",
+            )
+        ]
     if cut.length > d / 3.0:
         return [Limit("refer", "IRC R502.8.1", f"{region.text}: longer than a third of the depth")]
-    return [Limit("passes", "NDS 2018 4.4.3.1", f"{region.text}: within the limits of the outer thirds")]
+    return [Limit("passes", "NDS 2018 4.4.3.2", f"{region.text}: within the limits of the outer thirds")]
 
 
 def _hole_limits(region: Region, section: Section) -> list[Limit]:

@@ -22,6 +22,7 @@ from .bracing import Span
 from .result import Check, judge
 from .wood import Wood
 
+UNBENT = 1e-6  # in; a load that does not bend this piece needs no check
 CLAUSE = "IBC Table 1604.3, IRC R301.7, NDS 2018 3.5"
 WHY_TOTAL = (
     "total: K_cr times the dead-load deflection plus the rest (NDS eq. 3.5-1), which is never less than the D + L "
@@ -45,7 +46,13 @@ def deflection_checks(
     subject: str, straight: Straight, spans: Sequence[Span], wood: Wood, limits: DeflectionLimits
 ) -> list[Check]:
     """Live, snow, wind and total deflection; for each the worst span and combination."""
-    return _checks(subject, _Solved(straight.cases, straight.combinations, straight.factors, straight.cases_run.line), spans, wood, limits)
+    return _checks(
+        subject,
+        _Solved(straight.cases, straight.combinations, straight.factors, straight.cases_run.line),
+        spans,
+        wood,
+        limits,
+    )
 
 
 @dataclass(frozen=True, eq=False)
@@ -58,7 +65,9 @@ class _Solved:
     line: Line
 
 
-def _checks(subject: str, straight: _Solved, spans: Sequence[Span], wood: Wood, limits: DeflectionLimits) -> list[Check]:
+def _checks(
+    subject: str, straight: _Solved, spans: Sequence[Span], wood: Wood, limits: DeflectionLimits
+) -> list[Check]:
     live, total, wind = _factor_sets(straight)
     checks = []
     for what, rows, limit in (
@@ -69,7 +78,7 @@ def _checks(subject: str, straight: _Solved, spans: Sequence[Span], wood: Wood, 
     ):
         if rows:
             checks.append(_worst(subject, what, straight, spans, wood, rows, limit, what.startswith("total"), limits))
-    return checks
+    return [check for check in checks if (check.demand or 0.0) > UNBENT]
 
 
 def _factor_sets(straight: _Solved) -> tuple[dict[str, list], list, list]:  # type: ignore[type-arg]
@@ -158,7 +167,9 @@ def _at(line, span: Span, s: float) -> float:  # type: ignore[no-untyped-def]
     return -value
 
 
-def roof_deflection(name: str, run: RoofRun, start: float, rafter: bool, wood: Wood, limits: DeflectionLimits) -> list[Check]:
+def roof_deflection(
+    name: str, run: RoofRun, start: float, rafter: bool, wood: Wood, limits: DeflectionLimits
+) -> list[Check]:
     """Deflection of a rafter above its wall, or of a tie, square to it, against the same limits."""
     bars = run.left_bars if rafter else run.tie_bars
     line = Line(run.solution, bars)

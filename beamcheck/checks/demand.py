@@ -26,6 +26,7 @@ class Asked:
     kind: str
     where: str = ""
     notes: tuple[str, ...] = ()
+    strict: bool = False  # the ratio must stay below 1, not just reach it
 
 
 def govern(
@@ -41,7 +42,9 @@ def govern(
     arrays). An input outside the range of the formulas is a check that fails or refers with the clause.
     """
     try:
-        ratios = np.broadcast_to(np.asarray(calculate(SilentPad(), slice(None)).ratio, dtype=float), (len(combinations),))
+        ratios = np.broadcast_to(
+            np.asarray(calculate(SilentPad(), slice(None)).ratio, dtype=float), (len(combinations),)
+        )
         # NaN (outside a formula's range in that combination) outweighs every number
         worst = int(np.argmax(np.where(np.isnan(ratios), np.inf, ratios)))
         pad = Pad() if keep_steps else SilentPad()
@@ -50,7 +53,7 @@ def govern(
         return out_of_range(asked, error)
     ratio = float(outcome.ratio)
     return Check(
-        asked.subject, asked.what, asked.clause, judge(ratio), asked.kind, float(outcome.demand), float(outcome.capacity),
+        asked.subject, asked.what, asked.clause, judge(ratio, strict=asked.strict), asked.kind, float(outcome.demand), float(outcome.capacity),
         ratio, combinations[worst].name, asked.where, tuple(pad.steps) if keep_steps else (), asked.notes,
     )  # fmt: skip
 

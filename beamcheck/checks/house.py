@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 import hashlib
-from dataclasses import replace
 from importlib.metadata import PackageNotFoundError, version
 
 from ..analysis.carried import Arrival
-from ..model.pieces import Beam, Existing, Job, Post, Rafter, Support, Tie
+from ..model.pieces import Beam, Job, Post, Rafter, Tie
+from ..units import show, shown_in
+from ..values.combinations import asd_combinations
+from ..values.factors import load_duration
 from .context import Around, House
-from .piece import (
-    Reactions, beam_result, post_result, roof_results,
-)  # fmt: skip
+from .demand import stated
 from .path import load_path_table
-from .result import JobResult, PieceResult, Table, worst
+from .piece import Reactions, beam_result, post_result, roof_results
+from .result import Check, JobResult, PieceResult, Table, worst
 
 
-def check_job(job: Job, *, text: str = "", name: str = "job") -> JobResult:
+def check_job(job: Job, *, text: str = "", name: str = "job", units: str | None = None) -> JobResult:
     """Check every piece of a job.
 
     Parameters
@@ -24,12 +25,20 @@ def check_job(job: Job, *, text: str = "", name: str = "job") -> JobResult:
     job : Job
     text, name : str
         The job file as written and its name, kept with the result so that it can be checked again.
+    units : 'US', 'SI' or None
+        Units of the words in the result; None is what the job asks for.
 
     Returns
     -------
     JobResult
         Pieces in the order of the file. A job without pieces is `refer`: nothing was checked.
     """
+    system = units or job.job.units
+    with shown_in(system):
+        return _check(job, text, name, system)
+
+
+def _check(job: Job, text: str, name: str, system: str) -> JobResult:
     everything = (*job.beam, *job.rafter, *job.tie, *job.post, *job.existing)
     house = House({stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything})
     arrivals: dict[str, list[Arrival]] = {}
@@ -65,7 +74,7 @@ def check_job(job: Job, *, text: str = "", name: str = "job") -> JobResult:
         job_name=name,
         fingerprint=hashlib.sha256(text.encode()).hexdigest(),
         version=package_version(),
-        units=job.job.units,
+        units=system,
         invented=job.job.invented,
     )
 
@@ -104,8 +113,6 @@ def _carriers(piece: Beam | Rafter | Post) -> list[str]:
 
 
 def _idle(tie: Tie) -> PieceResult:
-    from .demand import stated
-
     check = stated(tie.name, "use", "load path", "refer", "no rafter names this tie, so it is not checked")
     return PieceResult(tie.name, "tie", f"tie {tie.name}", "refer", (check,), ())
 
@@ -124,10 +131,8 @@ def _reasons(pieces: tuple[PieceResult, ...]) -> tuple[str, ...]:
     return tuple(found)
 
 
-def sentence(check) -> str:  # type: ignore[no-untyped-def]
+def sentence(check: Check) -> str:
     """A check in one line for people."""
-    from ..units import show
-
     words = f"{check.subject}: {check.what}"
     if check.ratio is not None:
         words += f" is at {show(check.ratio, 'ratio')} of what is allowed"
@@ -143,17 +148,12 @@ def _about(job: Job) -> tuple[tuple[str, str], ...]:
     ):  # fmt: skip
         rows.append((label, text or "not given"))
     if about.ground_snow is not None:
-        from ..units import show
-
-        rows.append(("ground snow", show(about.ground_snow, "load", about.units)))
+        rows.append(("ground snow", show(about.ground_snow, "load")))
     rows.append(("earthquake", "out of scope: not checked here"))
     return tuple(rows)
 
 
 def _combinations_table() -> Table:
-    from ..values.combinations import asd_combinations
-    from ..values.factors import load_duration
-
     rows = tuple(
         (one.name, f"{load_duration(one.duration_load).value:g}", one.source.document, one.source.how)
         for one in asd_combinations()
@@ -163,6 +163,3 @@ def _combinations_table() -> Table:
         "spans only. W is the strength-level wind load."
     )
     return Table("Load combinations", ("combination", "C_D with all its loads", "source", "how known"), rows, note)
-
-
-__all__ = ["Existing", "Support", "check_job", "package_version", "replace", "sentence"]

@@ -23,10 +23,19 @@ def load_path_table(job: Job, reactions: Sequence[Reactions]) -> Table:
             )  # fmt: skip
             rows.append((handed.name, on, forces, show(largest, "force"), show(least, "force"), _end(ends.get(on))))
     heads = ("piece", "puts on", "by kind, unfactored", "largest", "least", "where the path ends")
-    return Table("Load path", heads, tuple(rows), "down to the ground or to what is there already, by others; rafters: one of each")
+    return Table(
+        "Load path",
+        heads,
+        tuple(rows),
+        "down to the ground or to what is there already, by others; rafters: one of each",
+    )
 
 
 def _end(existing: Existing | None) -> str:
     if existing is None:
         return "goes on"
-    return f"by others, confirmed: {existing.confirmed_by}" if existing.confirmed_by.strip() else "by others, not confirmed"
+    return (
+        f"by others, confirmed: {existing.confirmed_by}"
+        if existing.confirmed_by.strip()
+        else "by others, not confirmed"
+    )

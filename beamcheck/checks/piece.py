@@ -17,7 +17,7 @@ from .beam import BeamRun, beam_length, check_beam
 from .context import Around
 from .demand import stated
 from .figure import kind_words, load_words, roof_figure, straight_figure
-from .post import PostRun, check_post
+from .post import check_post
 from .result import Check, Figure, PieceResult, Table, worst
 from .roof import check_roof, stick_of
 from .screen import screen, screening_woods
@@ -27,7 +27,9 @@ GENERAL = (
     "Allowable values already include the safety of the standard; none is added and none is taken off.",
     "Own weight is always counted.",
 )
-SEATS = "`at` is the middle of a seat; spans run from middle to middle, which is not less than the span of NDS 2018 3.2.1."
+SEATS = (
+    "`at` is the middle of a seat; spans run from middle to middle, which is not less than the span of NDS 2018 3.2.1."
+)
 SHEAR_SAG = "Deflection includes shear with G = E/16 (common practice) on the tabulated E, which is on the safe side."
 
 
@@ -134,16 +136,9 @@ def post_result(post: Post, around: Around) -> tuple[PieceResult, Reactions]:
     draft.tables.append(_loads_table(run.loads))
     draft.tables.append(_forces_table([c.name for c in run.combinations], run.C_D, {"P": (run.P, "force")}))
     by_kind = run.by_kind()
-    arrival = Arrival(post.name, by_kind, applied="top", bearing=float(run.section.d))
+    arrival = Arrival(post.name, by_kind, at=post.lands_at, applied="top", bearing=float(run.section.d))
     row = (post.on, by_kind, float(np.max(run.P)), float(np.min(run.P)))
-    return draft.done(), Reactions(post.name, (row,), ((post.on, _landing(post, arrival, around)),))
-
-
-def _landing(post: Post, arrival: Arrival, around: Around) -> Arrival:
-    """A post on a beam: where it lands comes from the post's entry; without it the beam must be referred."""
-    return arrival if not isinstance(around.under(post.on), Beam) else Arrival(
-        post.name, arrival.forces, at=getattr(post, "lands_at", None), applied="top", bearing=arrival.bearing
-    )  # fmt: skip
+    return draft.done(), Reactions(post.name, (row,), ((post.on, arrival),))
 
 
 def roof_results(rafter: Rafter, around: Around) -> list[tuple[PieceResult, Reactions]]:
@@ -154,7 +149,9 @@ def roof_results(rafter: Rafter, around: Around) -> list[tuple[PieceResult, Reac
     tie_stock = around.stock(tie.stock) if tie is not None else None
     draft = _Draft(rafter.name, "rafter", f"{_wood_words(stock)} rafter, run {show(rafter.run, 'length')}")
     draft.inputs = [*_stock_inputs(stock, rafter), *_rafter_inputs(rafter)]
-    other = _Draft(tie.name, "tie", f"{_wood_words(tie_stock)} tie") if tie is not None and tie_stock is not None else None
+    other = (
+        _Draft(tie.name, "tie", f"{_wood_words(tie_stock)} tie") if tie is not None and tie_stock is not None else None
+    )
     if other is not None and tie is not None and tie_stock is not None:
         other.inputs = [*_stock_inputs(tie_stock, tie), ("height above the wall", show(tie.height, "length"))]
     unknown = [one for one in (stock, tie_stock) if one is not None and is_unknown(one)]
@@ -168,7 +165,11 @@ def roof_results(rafter: Rafter, around: Around) -> list[tuple[PieceResult, Reac
         return [*found, *([(other.done(), Reactions(other.name))] if other else [])]
     sharing = Sharing(rafter.members, rafter.spacing, bool(rafter.shared_by.strip()))
     wood = wood_of(stock, reference_values(stock), laid=rafter.laid, sharing=sharing)
-    tie_wood = wood_of(tie_stock, reference_values(tie_stock), laid=tie.laid) if tie is not None and tie_stock is not None else None
+    tie_wood = (
+        wood_of(tie_stock, reference_values(tie_stock), laid=tie.laid)
+        if tie is not None and tie_stock is not None
+        else None
+    )
     run, draft.checks, tie_checks = check_roof(rafter, wood, tie, tie_wood, around)
     draft.assumptions = [*wood.notes, SHEAR_SAG, *GENERAL,
                          "The frame is one pair: hinges at ridge, walls and tie; vertical loads on plan unless measured on the slope."]  # fmt: skip
@@ -182,7 +183,9 @@ def roof_results(rafter: Rafter, around: Around) -> list[tuple[PieceResult, Reac
     dead = np.array([float(wood.K_cr.value) if case.kind == "D" else 1.0 for case in run.cases])
     bent = run.solution.combine(run.factors * dead)
     supports = [(run.tail, rafter.wall.on, "rests"), (float(line.length), rafter.ridge_on or "ridge", "rests")]
-    draft.figure = roof_figure(run, line, type(line)(bent, run.left_bars), float(wood_stick.section.d), rafter.slope, supports, ())
+    draft.figure = roof_figure(
+        run, line, type(line)(bent, run.left_bars), float(wood_stick.section.d), rafter.slope, supports, ()
+    )
     up = run.wall_reactions()[:, 1]
     by_kind = run.by_kind(far=False)
     rows = [(rafter.wall.on, by_kind, float(np.max(up)), float(np.min(up)))]
@@ -211,6 +214,14 @@ def _unknown_arrivals(name: str, around: Around) -> list[Check]:
     """Loads that were not worked out, or that arrive at no known place, keep a piece from passing."""
     found = []
     for arrival in around.arrivals:
+        if (
+            not arrival.unknown
+            and arrival.at is None
+            and arrival.spread is None
+            and isinstance(around.under(name), Beam)
+        ):
+            found.append(stated(name, f"place of {arrival.from_piece}", "load path", "refer",
+                                f"where {arrival.from_piece} lands is not given; midspan is taken (`lands_at`)"))  # fmt: skip
         if arrival.unknown:
             found.append(stated(name, f"load from {arrival.from_piece}", "load path", "refer",
                                 f"{arrival.from_piece} could not be worked out, so its load here is not known"))  # fmt: skip
@@ -238,7 +249,9 @@ def _stock_inputs(stock: Stock, stick: Stick | None) -> list[tuple[str, str]]:
         rows.append(("design values", f"given: {stock.values.source}"))
     if stick is not None:
         held = stick.top_held if isinstance(stick.top_held, str) else f"every {show(stick.top_held, 'length')}"
-        below = stick.bottom_held if isinstance(stick.bottom_held, str) else f"every {show(stick.bottom_held, 'length')}"
+        below = (
+            stick.bottom_held if isinstance(stick.bottom_held, str) else f"every {show(stick.bottom_held, 'length')}"
+        )
         rows += [
             ("plies", str(stick.plies)), ("laid", stick.laid), ("top edge held", held), ("bottom edge held", below),
             ("finish that cracks", stick.finish),
@@ -246,7 +259,9 @@ def _stock_inputs(stock: Stock, stick: Stick | None) -> list[tuple[str, str]]:
         if stick.limit_why:
             rows.append(("own deflection limits", stick.limit_why))
         if stick.members > 1:
-            rows.append(("shares load", f"{stick.members} members at {show(stick.spacing or 0.0, 'length')}: {stick.shared_by}"))
+            rows.append(
+                ("shares load", f"{stick.members} members at {show(stick.spacing or 0.0, 'length')}: {stick.shared_by}")
+            )
         rows += [("cut", f"{cut.kind}, {show(cut.depth, 'length')} at {show(cut.at, 'length')}") for cut in stick.cuts]
     return rows
 
@@ -256,7 +271,9 @@ def _beam_inputs(beam: Beam) -> list[tuple[str, str]]:
     for index, support in enumerate(beam.supports):
         seat = f", seat {show(support.bearing, 'length')}" if support.bearing else ", seat not given"
         upright = {True: ", held upright", False: ", not held upright", None: ""}[support.restrained]
-        rows.append((f"support {index + 1}", f"{support.holds} on {support.on} at {show(support.at, 'length')}{seat}{upright}"))
+        rows.append(
+            (f"support {index + 1}", f"{support.holds} on {support.on} at {show(support.at, 'length')}{seat}{upright}")
+        )
     return rows
 
 
@@ -278,7 +295,14 @@ def _beam_tables(draft: _Draft, run: BeamRun) -> None:
         rows.append((support.on, *(_range(by_kind.get(kind)) for kind in KINDS),
                      show(float(np.max(combined)), "force"), show(float(np.min(combined)), "force")))  # fmt: skip
     heads = ("support", *KINDS, "largest", "least")
-    draft.tables.append(Table("Reactions, up on the piece", heads, tuple(rows), "by kind unfactored; largest and least over all combinations"))
+    draft.tables.append(
+        Table(
+            "Reactions, up on the piece",
+            heads,
+            tuple(rows),
+            "by kind unfactored; largest and least over all combinations",
+        )
+    )
     names = [combination.name for combination in straight.combinations]
     draft.tables.append(_line_forces(names, straight.C_D, straight.combined.line))
 

@@ -25,7 +25,9 @@ from .strength import Bracing, Outcome, Section, bending_values, column_values, 
 from .supports import NEGLIGIBLE
 from .wood import Wood, bearing_prime, is_unknown, reference_values, wood_of
 
-UNKNOWN_OFFSET = 1.0 / 6.0  # of the side: taken when nobody says how far off centre the load comes. Common practice, no source
+UNKNOWN_OFFSET = (
+    1.0 / 6.0
+)  # of the side: taken when nobody says how far off centre the load comes. Common practice, no source
 BUILT_UP = {"nailed": 0.60, "bolted": 0.75}  # NDS 2018 15.3.2.4 (memory)
 
 
@@ -44,9 +46,7 @@ class PostRun:
             Applied("D", 0.0, 0.0, P=weight, what="self weight"),
         ]
         # along a post every load has the same place: its axis
-        axial = [
-            Applied(load.kind, 0.0, 0.0, P=load.total, P_low=load.P_low, what=load.what) for load in self.loads
-        ]
+        axial = [Applied(load.kind, 0.0, 0.0, P=load.total, P_low=load.P_low, what=load.what) for load in self.loads]
         self.cases: list[Case] = cases_for(axial, [(0.0, post.height)], float(self.section.d))
         self.combinations: list[Loaded] = combine(self.cases)
         self.by_case = np.array([sum(load.P for load in case.loads) for case in self.cases])
@@ -132,7 +132,9 @@ def _off_centre(run: PostRun, l_1: float, l_2: float, lengths, pressed: np.ndarr
         e = abs(given) if given is not None else UNKNOWN_OFFSET * depth
         if e == 0.0:
             continue
-        why = "as given" if given is not None else "not given: a sixth of the side is taken (common practice, no source)"
+        why = (
+            "as given" if given is not None else "not given: a sixth of the side is taken (common practice, no source)"
+        )
         turned = Section(breadth, depth, alone)
         held = depth <= alone or depth / alone <= 2.0
         bracing = Bracing(held, "depth is at most twice the breadth (NDS 2018 4.4.1.2)" if held else "height", l_u)
@@ -168,7 +170,13 @@ def _ends(run: PostRun, around: Around, pressed: np.ndarray) -> list[Check]:
         return end_grain(pad, wood, section, P=at(pressed, which), C_D=at(run.C_D, which), plate=post.bearing_plate)
 
     notes = ("over 3/4 of F_c* a metal plate must spread the load; without one 3/4 is the limit here",)
-    found = [govern(Asked(post.name, "end grain at top and foot", "NDS 2018 3.10.1", "stress", notes=notes), run.combinations, grain)]
+    found = [
+        govern(
+            Asked(post.name, "end grain at top and foot", "NDS 2018 3.10.1", "stress", notes=notes),
+            run.combinations,
+            grain,
+        )
+    ]
     under = around.under(post.on)
     what = f"what {post.name} stands on"
     if isinstance(under, Existing):
@@ -176,7 +184,15 @@ def _ends(run: PostRun, around: Around, pressed: np.ndarray) -> list[Check]:
             found.append(stated(post.name, what, "load path", "refer",
                                 f"{under.name} ({under.what}) is by others, and nobody is named who answers for it (`confirmed_by`)"))  # fmt: skip
         else:
-            found.append(stated(post.name, what, "load path", "passes", f"by others, confirmed: {under.confirmed_by}; not checked here"))
+            found.append(
+                stated(
+                    post.name,
+                    what,
+                    "load path",
+                    "passes",
+                    f"by others, confirmed: {under.confirmed_by}; not checked here",
+                )
+            )
         if under.material == "wood":
             found.append(_on_wood(run, pressed, under.F_c_perp, under.name))
     elif isinstance(under, Tie):
@@ -214,10 +230,15 @@ def _cuts(run: PostRun, pressed: np.ndarray) -> list[Check]:
 
         def calculate(pad: Pad, which: int | slice, cut=cut) -> Outcome:  # type: ignore[no-untyped-def]
             net = net_section(pad, run.section, cut)
-            return end_grain(pad, run.wood, run.section, P=at(pressed, which), C_D=at(run.C_D, which), plate=True, A_n=net.A)
+            return end_grain(
+                pad, run.wood, run.section, P=at(pressed, which), C_D=at(run.C_D, which), plate=True, A_n=net.A
+            )
 
-        found.append(govern(Asked(run.post.name, f"net section at {text}", "NDS 2018 3.6.3", "stress"), run.combinations, calculate))
+        found.append(
+            govern(
+                Asked(run.post.name, f"net section at {text}", "NDS 2018 3.6.3", "stress"), run.combinations, calculate
+            )
+        )
         found.append(stated(run.post.name, f"buckling with {text}", "NDS 2018 3.6.3", "refer",
                             "whether the cut lies in the part that buckles is not decided here"))  # fmt: skip
     return found
-

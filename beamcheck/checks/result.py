@@ -27,11 +27,14 @@ def worst(verdicts: Iterable[Verdict]) -> Verdict:
     return "passes" if seen == {"passes"} else "refer"
 
 
-def judge(ratio: float | None) -> Verdict:
-    """The one place where a ratio becomes a verdict. It is not rounded; NaN and a missing ratio never pass."""
+def judge(ratio: float | None, *, strict: bool = False) -> Verdict:
+    """The one place where a ratio becomes a verdict. It is not rounded; NaN and a missing ratio never pass.
+
+    `strict` is for the rules that ask for less than 1, such as NDS 2018 eq. 3.9-4.
+    """
     if ratio is None or math.isnan(ratio):
         return "refer"
-    return "passes" if ratio <= 1.0 else "fails"
+    return "passes" if ratio < 1.0 or (ratio == 1.0 and not strict) else "fails"
 
 
 @dataclass(frozen=True)

@@ -23,7 +23,14 @@ from .deflect import limits_of, roof_deflection
 from .demand import Asked, at, govern, out_of_range, stated
 from .result import Check
 from .strength import (
-    Bracing, Outcome, Section, bending, bending_with_compression, bending_with_tension, notch_shear, shear,
+    Bracing,
+    Outcome,
+    Section,
+    bending,
+    bending_with_compression,
+    bending_with_tension,
+    notch_shear,
+    shear,
     tension,
 )  # fmt: skip
 from .wood import Wood, bearing_prime, compression_star, modulus_prime
@@ -72,7 +79,11 @@ def check_roof(
     found = [*_stick_checks(stick, run, run.rafter_line(), sloped=True), *_rafter_rules(run, stick, tie, around)]
     tie_found: list[Check] = []
     if other is not None and tie is not None and run.tie_bars:
-        tie_found = [*_stick_checks(other, run, run.tie_line(), sloped=False), *_tie_rules(run, tie), *doubts(tie.name, other.wood)]
+        tie_found = [
+            *_stick_checks(other, run, run.tie_line(), sloped=False),
+            *_tie_rules(run, tie),
+            *doubts(tie.name, other.wood),
+        ]
     return run, [*found, *doubts(rafter.name, wood)], tie_found
 
 
@@ -87,8 +98,8 @@ def _stick_checks(stick: Stick2D, run: RoofRun, line: Line, *, sloped: bool) -> 
     N_low, _, N_high, _ = line.extremes("N")
     V_low, _, V_high, _ = line.extremes("V")
     combos, C_D = run.combinations, run.C_D
-    found: list[Check] = []
     pressed, pulled = np.maximum(-N_low, 0.0), np.maximum(N_high, 0.0)
+    found: list[Check] = _pulled(stick, run, pulled) if float(np.max(pulled)) > LITTLE else []
     together = ("the largest moment and the largest axial force of each combination are taken together (safe side)",)
     for top, moments in ((True, np.maximum(M_high, 0.0)), (False, np.maximum(-M_low, 0.0))):
         if float(np.max(moments)) < LITTLE and top is False:
@@ -96,7 +107,7 @@ def _stick_checks(stick: Stick2D, run: RoofRun, line: Line, *, sloped: bool) -> 
         bracing = bracing_of(piece, stick.size, section, span, (), simple=False, top=top)
         edge = "" if top else ", bottom edge pressed"
         if float(np.max(pressed)) > LITTLE:
-            found.append(_with_compression(stick, run, bracing, moments, pressed, length, edge, together))
+            found += _with_compression(stick, run, bracing, moments, pressed, length, edge, together)
         if float(np.max(pulled)) > LITTLE:
             found += _with_tension(stick, run, bracing, moments, pulled, edge, together)
 
@@ -120,39 +131,60 @@ def _stick_checks(stick: Stick2D, run: RoofRun, line: Line, *, sloped: bool) -> 
         found.append(stated(piece.name, "cuts", "NDS 2018 3.1.2", "refer",
                             "wood is missing from a piece with axial force: net sections there are for an engineer"))  # fmt: skip
     if piece.plies > 1:
-        found.append(stated(piece.name, "fastening of the plies", "NDS 2018 15.3", "refer", "the fastening of the plies is not checked"))
+        found.append(
+            stated(
+                piece.name,
+                "fastening of the plies",
+                "NDS 2018 15.3",
+                "refer",
+                "the fastening of the plies is not checked",
+            )
+        )
     return found
 
 
 def _with_compression(
     stick: Stick2D, run: RoofRun, bracing: Bracing, moments: np.ndarray, pressed: np.ndarray, length: float, edge: str,
     notes: tuple[str, ...],
-) -> Check:  # fmt: skip
+) -> list[Check]:  # fmt: skip
     piece = stick.piece
     held = piece.top_held
     l_e2 = 0.0 if held == "full length" else (min(held, length) if isinstance(held, float) else length)
 
-    def calculate(pad: Pad, which: int | slice) -> Outcome:
+    def calculate(pad: Pad, which: int | slice, part: int = 0) -> Outcome:
         P = pad.take("P", at(pressed, which), "lbf", note="largest compression, from the frame analysis")
         M = pad.take("M", at(moments, which), "lbf*in", note="from the frame analysis")
         return bending_with_compression(
             pad, stick.wood, stick.section, bracing, M=M, P=P, C_D=at(run.C_D, which), l_e1=length, l_e2=l_e2
-        )
+        )[part]
 
-    asked = Asked(piece.name, f"bending with compression{edge}", "NDS 2018 3.9.2", "ratio", notes=notes)
-    return govern(asked, run.combinations, calculate)
+    what, clause = f"bending with compression{edge}", "NDS 2018 3.9.2"
+    first = govern(Asked(piece.name, what, clause, "ratio", notes=notes), run.combinations, calculate)
+    if bracing.held and l_e2 == 0.0:
+        return [first]  # eq. 3.9-4 is about buckling sideways, which cannot happen here
+    sideways = Asked(piece.name, f"{what}, sideways", f"{clause} (eq. 3.9-4)", "ratio", notes=notes, strict=True)
+    return [first, govern(sideways, run.combinations, lambda pad, which: calculate(pad, which, 1))]
 
 
-def _with_tension(
-    stick: Stick2D, run: RoofRun, bracing: Bracing, moments: np.ndarray, pulled: np.ndarray, edge: str, notes: tuple[str, ...]
-) -> list[Check]:
-    name = stick.piece.name
-
+def _pulled(stick: Stick2D, run: RoofRun, pulled: np.ndarray) -> list[Check]:
     def alone(pad: Pad, which: int | slice) -> Outcome:
         T = pad.take("T", at(pulled, which), "lbf", note="from the frame analysis")
         return tension(pad, stick.wood, stick.section, T=T, C_D=at(run.C_D, which))
 
-    found = [govern(Asked(name, "tension", "NDS 2018 3.8.1", "stress"), run.combinations, alone)]
+    return [govern(Asked(stick.piece.name, "tension", "NDS 2018 3.8.1", "stress"), run.combinations, alone)]
+
+
+def _with_tension(
+    stick: Stick2D,
+    run: RoofRun,
+    bracing: Bracing,
+    moments: np.ndarray,
+    pulled: np.ndarray,
+    edge: str,
+    notes: tuple[str, ...],
+) -> list[Check]:
+    name = stick.piece.name
+    found = []
     for part, words in enumerate(("", ", tension eased")):
 
         def calculate(pad: Pad, which: int | slice, part: int = part) -> Outcome:
@@ -169,7 +201,9 @@ def _rafter_rules(run: RoofRun, stick: Stick2D, tie: Tie | None, around: Around)
     rafter = run.rafter
     found = [*_wall(run, stick, around), *_thrust(run, tie)]
     if rafter.ridge == "board":
-        found.append(stated(rafter.name, "joint at the ridge", "load path", "refer", "the fastening at the ridge is not checked"))
+        found.append(
+            stated(rafter.name, "joint at the ridge", "load path", "refer", "the fastening at the ridge is not checked")
+        )
     elif rafter.ridge_on is not None:
         found.append(stated(rafter.name, f"upper end on {rafter.ridge_on}", "load path", "refer",
                             "the fastening or seat at the ridge beam is not checked"))  # fmt: skip
@@ -188,7 +222,9 @@ def _wall(run: RoofRun, stick: Stick2D, around: Around) -> list[Check]:
     what = f"bearing on {support.on}"
     found: list[Check] = []
     if support.bearing is None:
-        found.append(stated(name, what, "NDS 2018 3.10.3", "refer", "the length of the level seat is not given (`bearing`)"))
+        found.append(
+            stated(name, what, "NDS 2018 3.10.3", "refer", "the length of the level seat is not given (`bearing`)")
+        )
     else:
         theta = 90.0 - rafter.slope
         l_b = support.bearing
@@ -203,7 +239,15 @@ def _wall(run: RoofRun, stick: Stick2D, around: Around) -> list[Check]:
 
         found.append(govern(Asked(name, what, "NDS 2018 3.10.3", "stress"), run.combinations, seat))
     if rafter.seat_cut is None:
-        found.append(stated(name, "birdsmouth", "NDS 2018 3.4.3.2, 4.4.3.2", "refer", "the depth of the seat cut is not given (`seat_cut`)"))
+        found.append(
+            stated(
+                name,
+                "birdsmouth",
+                "NDS 2018 3.4.3.2, 4.4.3.1",
+                "refer",
+                "the depth of the seat cut is not given (`seat_cut`)",
+            )
+        )
     else:
         found += _birdsmouth(run, stick, rafter.seat_cut)
     if float(np.min(up)) < -LITTLE:
@@ -227,10 +271,10 @@ def _wall(run: RoofRun, stick: Stick2D, around: Around) -> list[Check]:
 def _birdsmouth(run: RoofRun, stick: Stick2D, depth: float) -> list[Check]:
     rafter, section = run.rafter, stick.section
     if depth >= section.d:
-        return [stated(rafter.name, "birdsmouth", "NDS 2018 4.4.3.2", "fails", "the seat cut is as deep as the rafter")]
+        return [stated(rafter.name, "birdsmouth", "NDS 2018 4.4.3.1", "fails", "the seat cut is as deep as the rafter")]
     found = []
     if depth > 0.25 * section.d:
-        found.append(stated(rafter.name, "birdsmouth", "NDS 2018 4.4.3.2", "fails",
+        found.append(stated(rafter.name, "birdsmouth", "NDS 2018 4.4.3.1", "fails",
                             f"{show(depth, 'length')} deep: an end notch may take at most a quarter of the depth"))  # fmt: skip
     V_low, _, V_high, _ = run.rafter_line().extremes("V", run.tail, float(run.rafter_line().length))
     V_all = np.maximum(np.abs(V_low), np.abs(V_high))
@@ -239,7 +283,9 @@ def _birdsmouth(run: RoofRun, stick: Stick2D, depth: float) -> list[Check]:
         V = pad.take("V", at(V_all, which), "lbf", note="largest in the rafter, from the frame analysis")
         return notch_shear(pad, stick.wood, section, V=V, C_D=at(run.C_D, which), depth=depth, tension_side=True, e=0.0)
 
-    found.append(govern(Asked(rafter.name, "shear at the birdsmouth", "NDS 2018 3.4.3.2", "force"), run.combinations, calculate))
+    found.append(
+        govern(Asked(rafter.name, "shear at the birdsmouth", "NDS 2018 3.4.3.2", "force"), run.combinations, calculate)
+    )
     if run.tail > 0.0:
         left = Section(section.b, section.d - depth, section.breadth_alone)
         low, _, high, _ = run.rafter_line().extremes("M", max(run.tail - section.d, 0.0), run.tail + section.d)
@@ -249,7 +295,13 @@ def _birdsmouth(run: RoofRun, stick: Stick2D, depth: float) -> list[Check]:
             M = pad.take("M", at(M_all, which), "lbf*in", note="largest near the wall, from the frame analysis")
             return bending(pad, stick.wood, left, Bracing(True, "close to the seat"), M=M, C_D=at(run.C_D, which))
 
-        found.append(govern(Asked(rafter.name, "bending of the tail at the birdsmouth", "NDS 2018 3.1.2", "stress"), run.combinations, bent))
+        found.append(
+            govern(
+                Asked(rafter.name, "bending of the tail at the birdsmouth", "NDS 2018 3.1.2", "stress"),
+                run.combinations,
+                bent,
+            )
+        )
     return found
 
 
@@ -258,20 +310,40 @@ def _thrust(run: RoofRun, tie: Tie | None) -> list[Check]:
     rafter = run.rafter
     what = "thrust"
     if rafter.ridge == "beam":
-        return [stated(rafter.name, what, "statics", "passes", "the ridge beam carries the upper end: no thrust from vertical loads")]
+        return [
+            stated(
+                rafter.name,
+                what,
+                "statics",
+                "passes",
+                "the ridge beam carries the upper end: no thrust from vertical loads",
+            )
+        ]
     if tie is not None:
         rise = rafter.run * math.tan(math.radians(rafter.slope))
         if tie.height > rise * TIE_ZONE:
             return [stated(rafter.name, what, "IRC R802.5.2", "refer",
                            f"tie {tie.name} sits above the lower third: it bends the rafters and is no rafter tie by the code")]  # fmt: skip
-        return [stated(rafter.name, what, "IRC R802.5.2", "passes", f"taken by tie {tie.name}, which is checked as a piece of its own")]
+        return [
+            stated(
+                rafter.name,
+                what,
+                "IRC R802.5.2",
+                "passes",
+                f"taken by tie {tie.name}, which is checked as a piece of its own",
+            )
+        ]
     outward = np.abs(run.wall_reactions()[:, 0])
     worst = int(np.argmax(outward))
     force = show(float(outward[worst]), "force")
     text = f"each pair pushes its walls apart with {force} under {run.combinations[worst].name}"
     said = rafter.thrust_resisted_by.strip()
     if said:
-        return [stated(rafter.name, what, "IRC R802.5.2", "refer", f"{text}; said to be resisted by {said!r}, not checked here")]
+        return [
+            stated(
+                rafter.name, what, "IRC R802.5.2", "refer", f"{text}; said to be resisted by {said!r}, not checked here"
+            )
+        ]
     return [stated(rafter.name, what, "IRC R802.5.2", "fails", f"{text}, and there is neither a tie nor a ridge beam")]
 
 

@@ -10,7 +10,7 @@ from ..units import show
 from ..values.lumber import DesignValues
 from .demand import stated
 from .result import Check, Table
-from .wood import Wood, rows_to_screen, wood_of
+from .wood import Wood, rows_to_screen
 
 MOST_ROWS = 40
 
@@ -33,7 +33,7 @@ def screening_woods(stock: Stock, make: Callable[[DesignValues], Wood]) -> list[
 
 
 def screen(
-    name: str, stock: Stock, laid: str, check: Callable[[Wood], Sequence[Check]]
+    name: str, stock: Stock, make: Callable[[DesignValues], Wood], check: Callable[[Wood], Sequence[Check]]
 ) -> tuple[list[Check], Table, list[Screened]]:
     """Run the checks for each candidate.
 
@@ -45,7 +45,7 @@ def screen(
     """
     found = []
     shown: list[Check] = []
-    for values, wood in screening_woods(stock, lambda values: wood_of(stock, values, laid=laid)):
+    for values, wood in screening_woods(stock, make):
         checks = list(check(wood))
         with_ratio = [one for one in checks if one.ratio is not None]
         governing = max(with_ratio, key=lambda one: one.ratio or 0.0, default=None)

@@ -9,7 +9,7 @@ from ..formulas import shear as sh
 from ..formulas.pad import Pad, SilentPad
 from ..model.pieces import Stick
 from ..units import show
-from .cuts import Region, net_section
+from .cuts import Region, void_stress
 from .demand import Asked, at, govern, stated
 from .result import Check
 from .strength import Outcome, Section, notch_shear, shear
@@ -70,7 +70,11 @@ def _whole(
             low, s_low, high, s_high = line.extremes("V", from_, to, both_sides=False)
             size = np.maximum(np.abs(low), np.abs(high))
             where = np.where(np.abs(low) > np.abs(high), s_low, s_high)
-            best, place, share = np.maximum(best, size), np.where(size > best, where, place), np.where(size > best, 0.0, share)
+            best, place, share = (
+                np.maximum(best, size),
+                np.where(size > best, where, place),
+                np.where(size > best, 0.0, share),
+            )
     notes = [ALLOWANCE] if not all(reasons.values()) else []
     notes += [NO_ALLOWANCE.format(why) for why in dict.fromkeys(filter(None, reasons.values()))]
     asked = Asked(stick.name, "shear", "NDS 2018 3.4.2", "stress", "", tuple(notes))
@@ -118,7 +122,11 @@ def _at_cut(
     tension_side = region.cut.face == "bottom" or not region.at_end
     e = _reach(region, seats)
     notes = []
-    if notch and region.at_end and any(seat.support.holds != "rests" for seat in seats if region.start <= seat.support.at <= region.end):
+    if (
+        notch
+        and region.at_end
+        and any(seat.support.holds != "rests" for seat in seats if region.start <= seat.support.at <= region.end)
+    ):
         notes.append(stated(stick.name, f"end held at {region.text}", "NDS 2018 3.4.3.2", "refer",
                             "a notched end in a hanger: which edge is the tension side is not shown"))  # fmt: skip
 
@@ -127,8 +135,7 @@ def _at_cut(
         C_D = at(straight.C_D, which)
         if notch:
             return notch_shear(pad, wood, section, V=V, C_D=C_D, depth=region.cut.depth, tension_side=tension_side, e=e)
-        net = net_section(pad, section, region.cut)
-        return shear(pad, wood, section, V=V, C_D=C_D, A=net.A)
+        return shear(pad, wood, section, V=V, C_D=C_D, stress=lambda pad, V: void_stress(pad, section, region.cut, V))
 
     return [govern(asked, straight.combinations, calculate), *notes]
 

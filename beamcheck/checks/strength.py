@@ -5,6 +5,8 @@ Each returns an `Outcome`; who calls decides at which places and under which com
 
 from __future__ import annotations
 
+import math
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from ..formulas import adjustment as adj
@@ -17,9 +19,16 @@ from ..formulas import shear as sh
 from ..formulas import tension as tn
 from ..formulas.core import Number, smallest
 from ..formulas.pad import Pad
+from ..formulas.section import equal_area_square
 from ..values.factors import EffectiveLength, effective_length
 from .wood import (
-    Wood, bearing_prime, bending_star, compression_star, modulus_min_prime, shear_prime, tension_prime,
+    Wood,
+    bearing_prime,
+    bending_star,
+    compression_star,
+    modulus_min_prime,
+    shear_prime,
+    tension_prime,
 )  # fmt: skip
 
 
@@ -72,6 +81,12 @@ def stability(pad: Pad, wood: Wood, section: Section, bracing: Bracing, F_b_star
     """C_L of NDS 2018 3.3.3."""
     if bracing.held:
         return pad.take("C_L", 1.0, clause="NDS 2018 3.3.3, 4.4.1", note=bracing.why)
+    F_bE = sideways_limit(pad, wood, section, bracing)
+    return pad(bd.beam_stability, F_bE=F_bE, F_b_star=F_b_star)
+
+
+def sideways_limit(pad: Pad, wood: Wood, section: Section, bracing: Bracing) -> Number:
+    """F_bE of NDS 2018 3.3.3.8, psi."""
     l_u = pad.take("l_u", bracing.l_u, "in", note=bracing.why)
     row = bracing.row
     if row is None and bracing.cantilever:  # the worse of the two cantilever rows of Table 3.3.3
@@ -83,8 +98,7 @@ def stability(pad: Pad, wood: Wood, section: Section, bracing: Bracing, F_b_star
         l_e = pad(bd.effective_length_any, l_u=l_u, d=section.d)
     R_B = pad(bd.slenderness_ratio, l_e=l_e, d=section.d, b=section.breadth_alone)
     E_min_prime = modulus_min_prime(pad, wood)
-    F_bE = pad(bd.critical_buckling_bending, E_min_prime=E_min_prime, R_B=R_B)
-    return pad(bd.beam_stability, F_bE=F_bE, F_b_star=F_b_star)
+    return pad(bd.critical_buckling_bending, E_min_prime=E_min_prime, R_B=R_B)
 
 
 def bending_values(pad: Pad, wood: Wood, section: Section, bracing: Bracing, C_D: Number) -> tuple[Number, Number]:
@@ -94,7 +108,6 @@ def bending_values(pad: Pad, wood: Wood, section: Section, bracing: Bracing, C_D
     C_fu = wood.F_b.C_fu
     fu = pad.take("C_fu", C_fu.value, note=C_fu.why, source=C_fu.source) if C_fu.why else C_fu.value
     return F_b_star, pad(adj.adjusted_bending, F_b_star=F_b_star, C_L=C_L, C_fu=fu)
-
 
 
 def bending(
@@ -107,12 +120,20 @@ def bending(
     return Outcome(f_b, F_b_prime, f_b / F_b_prime)
 
 
-def shear(pad: Pad, wood: Wood, section: Section, *, V: Number, C_D: Number, A: Number | None = None) -> Outcome:
-    """Shear parallel to grain (NDS 2018 3.4.2). `A` is a net area at a hole or mortise."""
-    if section.round:
-        f_v = pad(sh.shear_stress_round, V=V, A=section.area(pad) if A is None else A)
-    elif A is not None:
-        f_v = pad(sh.shear_stress_area, V=V, A_n=A)
+def shear(
+    pad: Pad,
+    wood: Wood,
+    section: Section,
+    *,
+    V: Number,
+    C_D: Number,
+    stress: Callable[[Pad, Number], Number] | None = None,
+) -> Outcome:
+    """Shear parallel to grain (NDS 2018 3.4.2). `stress` gives the shear stress of a section that is not whole."""
+    if stress is not None:
+        f_v = stress(pad, V)
+    elif section.round:
+        f_v = pad(sh.shear_stress_round, V=V, A=section.area(pad))
     else:
         f_v = pad(sh.shear_stress, V=V, b=section.b, d=section.d)
     F_v_prime = shear_prime(pad, wood, C_D)
@@ -136,7 +157,9 @@ def bearing(pad: Pad, wood: Wood, *, R: Number, b: Number, l_b: Number, near_end
     """Bearing across the grain (NDS 2018 3.10.2); C_b only away from the end (3.10.4)."""
     f_c_perp = pad(br.bearing_stress, R=R, b=b, l_b=l_b)
     if near_end:
-        C_b = pad.take("C_b", 1.0, clause="NDS 2018 3.10.4", note="less than 3 in from the end, or not shown to be more")
+        C_b = pad.take(
+            "C_b", 1.0, clause="NDS 2018 3.10.4", note="less than 3 in from the end, or not shown to be more"
+        )
     else:
         C_b = pad(br.bearing_area_factor, l_b=l_b)
     F_c_perp_prime = bearing_prime(pad, wood, C_b)
@@ -152,7 +175,7 @@ def column_values(
     """
     F_c_star = compression_star(pad, wood, C_D)
     E_min_prime = modulus_min_prime(pad, wood)
-    width = section.d * 0.886226925452758 if section.round else None
+    width = equal_area_square(section.d) if section.round else None
     C_P: Number = 1.0
     F_cE = []
     ways = (("1", l_e1, width or section.d), ("2", l_e2, width or section.b))
@@ -164,7 +187,9 @@ def column_values(
         pad(cp.slenderness_column, symbol=f"l_e{way}/d_{way}", l_e=l_e, d=depth)
         F_cE_way = pad(cp.critical_buckling_column, symbol=f"F_cE{way}", E_min_prime=E_min_prime, l_e=l_e, d=depth)
         if way == "2" and K_f != 1.0:
-            C_P_way = pad(cp.column_stability_built_up, symbol="C_P2", F_cE=F_cE_way, F_c_star=F_c_star, c=wood.c, K_f=K_f)
+            C_P_way = pad(
+                cp.column_stability_built_up, symbol="C_P2", F_cE=F_cE_way, F_c_star=F_c_star, c=wood.c, K_f=K_f
+            )
         else:
             C_P_way = pad(cp.column_stability, symbol=f"C_P{way}", F_cE=F_cE_way, F_c_star=F_c_star, c=wood.c)
         F_cE.append(F_cE_way)
@@ -174,8 +199,9 @@ def column_values(
     return F_c_prime, F_cE[0], F_cE[1], F_c_star
 
 
-
-def compression(pad: Pad, wood: Wood, section: Section, *, P: Number, C_D: Number, l_e1: Number, l_e2: Number, K_f: float = 1.0) -> Outcome:
+def compression(
+    pad: Pad, wood: Wood, section: Section, *, P: Number, C_D: Number, l_e1: Number, l_e2: Number, K_f: float = 1.0
+) -> Outcome:
     """Axial compression (NDS 2018 3.6, 3.7)."""
     f_c = pad(cp.compression_stress, P=P, A=section.area(pad))
     F_c_prime, *_ = column_values(pad, wood, section, l_e1=l_e1, l_e2=l_e2, C_D=C_D, K_f=K_f)
@@ -207,6 +233,8 @@ def bending_with_tension(
     axial = tension(pad, wood, section, T=T, C_D=C_D)
     f_b = pad(bd.bending_stress, M=M, S=section.modulus(pad))
     F_b_star, F_b_prime = bending_values(pad, wood, section, bracing, C_D)
+    # here F_b* leaves out C_L only (3.9.1), so flat use counts, above all where it lowers the value
+    F_b_star = pad(adj.adjusted_bending, symbol="F_b_star", F_b_star=F_b_star, C_L=1.0, C_fu=wood.F_b.C_fu.value)
     first = pad(cb.bending_and_tension, f_t=axial.demand, F_t_prime=axial.capacity, f_b=f_b, F_b_star=F_b_star)
     # F_b** leaves out C_V only, which sawn lumber does not have: it is F_b'
     second = pad(cb.bending_less_tension, f_b=f_b, f_t=axial.demand, F_b_starstar=F_b_prime)
@@ -216,11 +244,15 @@ def bending_with_tension(
 def bending_with_compression(
     pad: Pad, wood: Wood, section: Section, bracing: Bracing, *, M: Number, P: Number, C_D: Number, l_e1: Number,
     l_e2: Number,
-) -> Outcome:  # fmt: skip
-    """NDS 2018 3.9.2 with bending about the strong way only."""
+) -> list[Outcome]:  # fmt: skip
+    """NDS 2018 3.9.2 with bending the strong way only: eq. 3.9-3, and eq. 3.9-4 which must stay below 1."""
     f_c = pad(cp.compression_stress, P=P, A=section.area(pad))
-    F_c_prime, F_cE1, _, _ = column_values(pad, wood, section, l_e1=l_e1, l_e2=l_e2, C_D=C_D)
+    F_c_prime, F_cE1, F_cE2, _ = column_values(pad, wood, section, l_e1=l_e1, l_e2=l_e2, C_D=C_D)
     f_b1 = pad(bd.bending_stress, symbol="f_b1", M=M, S=section.modulus(pad))
     _, F_b1_prime = bending_values(pad, wood, section, bracing, C_D)
-    ratio = pad(cb.bending_and_compression_one_way, f_c=f_c, F_c_prime=F_c_prime, f_b1=f_b1, F_b1_prime=F_b1_prime, F_cE1=F_cE1)
-    return Outcome(ratio, 1.0, ratio)
+    whole = pad(
+        cb.bending_and_compression_one_way, f_c=f_c, F_c_prime=F_c_prime, f_b1=f_b1, F_b1_prime=F_b1_prime, F_cE1=F_cE1
+    )
+    F_bE = math.inf if bracing.held else sideways_limit(pad, wood, section, bracing)
+    limit = pad(cb.bending_and_compression_limit, f_c=f_c, F_cE2=F_cE2, f_b1=f_b1, F_bE=F_bE)
+    return [Outcome(whole, 1.0, whole), Outcome(limit, 1.0, limit)]

@@ -16,7 +16,7 @@ from .context import Around
 from .demand import Asked, at, govern, stated
 from .result import Check, Verdict
 from .strength import Outcome, Section, bearing
-from .wood import Wood, bearing_prime, reference_values, is_unknown, wood_of
+from .wood import Wood, bearing_prime, is_unknown, reference_values, wood_of
 
 CLEAR_OF_END = 3.0  # in, NDS 2018 3.10.4
 LEAST_ON_WOOD, LEAST_ON_MASONRY = 1.5, 3.0  # in, IRC R502.6 (memory)
@@ -50,7 +50,9 @@ def seats_of(supports: tuple[Support, ...], length: float) -> list[Seat]:
     return found
 
 
-def support_checks(stick: Stick, straight: Straight, seats: list[Seat], wood: Wood, section: Section, around: Around) -> list[Check]:
+def support_checks(
+    stick: Stick, straight: Straight, seats: list[Seat], wood: Wood, section: Section, around: Around
+) -> list[Check]:
     """All checks at all supports of a level piece."""
     found = []
     for seat in seats:
@@ -175,7 +177,12 @@ def _held(stick: Stick, seat: Seat, around: Around) -> list[Check]:
     if isinstance(under, Existing):
         if under.confirmed_by.strip():
             return [say("passes", f"by others, confirmed: {under.confirmed_by}; not checked here")]
-        return [say("refer", f"{under.name} ({under.what}) is by others, and nobody is named who answers for it (`confirmed_by`)")]
+        return [
+            say(
+                "refer",
+                f"{under.name} ({under.what}) is by others, and nobody is named who answers for it (`confirmed_by`)",
+            )
+        ]
     if support.holds == "hung":
         return [say("refer", f"the hanger or fastening to {under.name} is not checked")]
     if isinstance(under, (Beam, Post)):

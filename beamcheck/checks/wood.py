@@ -17,7 +17,11 @@ from ..values.lumber import DesignValues, Size, design_values, read_size, screen
 
 FLAT = "flat"
 DRY = 19.0
-UNMETERED = {"dry": 30.0, "green": 60.0, "wet": 60.0}  # percent, for weight: common practice, no source; on the heavy side
+UNMETERED = {
+    "dry": 30.0,
+    "green": 60.0,
+    "wet": 60.0,
+}  # percent, for weight: common practice, no source; on the heavy side
 
 
 @dataclass(frozen=True)
@@ -68,7 +72,7 @@ class Wood:
     E_min: Property
     K_cr: Factor
     density: Number = 0.0  # lbf/in3
-    c: float = 0.8  # NDS 3.7.1: sawn lumber; 0.85 for round poles
+    c: float = 0.8  # NDS 2018 3.7.1, sawn lumber; the 0.85 of graded poles and piles is not given to round pieces here
     G: float | None = None
     label: str = ""
     doubts: tuple[str, ...] = ()  # each one keeps the piece from passing
@@ -200,7 +204,6 @@ def wood_of(stock: Stock, values: DesignValues, *, laid: str = "on edge", sharin
         E_min=prop("E_min", values.E_min, C_fu=fu_E),
         K_cr=K_cr,
         density=density,
-        c=0.85 if size.surface == "round" else 0.8,
         G=values.G,
         label=f"{values.species} {values.grade}",
         doubts=(*doubts, *low),

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from .core import Number, formula
+from .core import Number, formula, valid
 from .ranges import not_negative, positive, positive_or_infinite
-from .core import valid
 
 ECCENTRIC = "NDS 2018 15.4.1"
 

@@ -46,7 +46,14 @@ class Pad:
         return value
 
     def take(
-        self, symbol: str, value: Number, unit: str = "", *, clause: str = "", note: str = "", source: Source | None = None
+        self,
+        symbol: str,
+        value: Number,
+        unit: str = "",
+        *,
+        clause: str = "",
+        note: str = "",
+        source: Source | None = None,
     ) -> Number:
         """Remember a value that is looked up or given, with its reason, and hand it back."""
         self.steps.append(Step(symbol, float(value), unit, clause, None, {}, note, source))
@@ -62,7 +69,14 @@ class SilentPad(Pad):
         return formula.function(**inputs)
 
     def take(
-        self, symbol: str, value: Number, unit: str = "", *, clause: str = "", note: str = "", source: Source | None = None
+        self,
+        symbol: str,
+        value: Number,
+        unit: str = "",
+        *,
+        clause: str = "",
+        note: str = "",
+        source: Source | None = None,
     ) -> Number:
         return value
 

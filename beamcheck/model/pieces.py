@@ -252,6 +252,7 @@ class Rafter(Stick):
     ridge_on: Name | None = Field(
         default=None, description="the ridge beam that carries the upper ends", examples=["ridge beam"]
     )
+    pair: bool = Field(default=True, description="another rafter leans on the ridge from the other side")
     tie: Name | None = Field(default=None, description="the tie that closes the pair")
     thrust_resisted_by: Words = Field(default="", description="what takes the thrust when there is no tie")
     seat_cut: PositiveLength | None = Field(default=None, description="depth of the birdsmouth, square to the rafter")
@@ -271,6 +272,9 @@ class Post(Piece):
     stock: Name = Field(description="the name of its [[stock]] entry", examples=["old beam"])
     height: PositiveLength = Field(description="from foot to top", examples=["8 ft"])
     on: Name = Field(description="what it stands on: a piece or an [[existing]] entry", examples=["west footing"])
+    lands_at: Length | None = Field(
+        default=None, description="where it stands on a beam, from that beam's left end", examples=["3 ft"]
+    )
     base_restraint: Literal["pinned", "fixed"] = Field(default="pinned", description="how the foot is held")
     top_restraint: Literal["pinned", "fixed", "free"] = Field(
         description="how the top is held sideways; free: by nothing", examples=["pinned"]

@@ -244,3 +244,24 @@ def _dressed(item: str, dimension: str) -> Mapping[float, tuple[float, float, So
 @cache
 def _limit(rule: str) -> float:
     return next(float(row["value"]) for row in rows("nds_2018_4_1_3_size_classes") if row["rule"] == rule)
+
+
+_TIMBER_SIDES = (6, 8, 10, 12, 14, 16, 18, 20, 24)  # nominal; what yards list: common practice, no source
+
+
+@cache
+def listed_sizes_of(size_class: SizeClass, surface: Surface) -> tuple[str, ...]:
+    """Names of the usual nominal sizes of a class, from the smallest area to the largest."""
+    word = "dressed" if surface == "dressed" else "rough"
+    if size_class == "dimension":
+        names = [f"{b}x{d:g}" for b in (2, 3, 4) for d in nominal_widths() if d == int(d) and d % 2 == 0 and d > b]
+    else:
+        names = [f"{b}x{d} {word}" for b in _TIMBER_SIDES for d in _TIMBER_SIDES if d >= b]
+    found = [(name, read_size(name)) for name in names]
+    fitting = [(name, size) for name, size in found if size.size_class == size_class]
+    return tuple(name for name, size in sorted(fitting, key=lambda item: (item[1].b * item[1].d, item[1].d)))
+
+
+def listed_sizes(size: Size) -> tuple[str, ...]:
+    """The usual sizes of the same class and surface as `size` (a measured piece: rough), smallest first."""
+    return listed_sizes_of(size.size_class, size.surface)
