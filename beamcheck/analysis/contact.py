@@ -214,7 +214,7 @@ class _Trial:
         little = 10.0 * TOLERANCE * self._largest_force(answer)
         right = answer.forces >= -little
         for i, contact in enumerate(self.contacts):
-            if contact.stiffness is True:
+            if isinstance(contact.stiffness, (bool, np.bool_)):
                 pressed = answer.forces[..., i] > little[..., 0]
                 right[..., i] &= lowered[..., i] <= small[..., 0]
                 right[..., i] &= ~pressed | (np.abs(lowered[..., i]) <= small[..., 0])

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, TypeGuard
 
 from pydantic import ValidationError
 
@@ -19,7 +19,7 @@ from ..values.species import species_name, specific_gravity
 from . import rules
 from .lines import Path
 from .pieces import MOST_PIECES, Beam, Cut, Job, Piece, Post, Rafter, Stick, Tie
-from .places import entries, fields, place
+from .places import LONGEST_NAME, entries, fields, place
 
 MODELS: dict[str, type[Piece]] = {"beam": Beam, "rafter": Rafter, "tie": Tie, "post": Post}
 KINDS = ("stock", "existing", *MODELS)
@@ -42,7 +42,7 @@ class Entry:
 
     def text(self, field: str) -> str | None:
         value = self.data.get(field)
-        return value if isinstance(value, str) and value.strip() else None
+        return value if _is_name(value) else None
 
     def rests_on(self) -> list[tuple[Path, str, tuple[str, ...]]]:
         """Everything it names as carrying it: path, name, kinds of piece that may."""
@@ -55,7 +55,12 @@ class Entry:
             named.append(((*self.path, "ridge_on"), self.data.get("ridge_on"), ("beam", "existing")))
         elif self.kind == "post":
             named.append(((*self.path, "on"), self.data.get("on"), CARRIERS))
-        return [(path, name, kinds) for path, name, kinds in named if isinstance(name, str) and name.strip()]
+        return [(path, name, kinds) for path, name, kinds in named if _is_name(name)]
+
+
+def _is_name(value: Any) -> TypeGuard[str]:
+    """Whether it can be a name at all; what cannot is reported with its field."""
+    return isinstance(value, str) and 0 < len(value.strip()) <= LONGEST_NAME
 
 
 def check_links(job: Job) -> list[Problem]:
@@ -214,7 +219,7 @@ def _wood(entry: Entry) -> Iterator[Fault]:
 
 
 def _known_species(path: Path, name: Any) -> Iterator[Fault]:
-    if isinstance(name, str):
+    if _is_name(name):
         try:
             species_name(name)
         except BeamcheckError as error:

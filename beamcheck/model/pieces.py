@@ -133,7 +133,7 @@ class Load(Piece):
     dead: LoadAmount | None = Field(default=None, description="weight that stays")
     live: LoadAmount | None = Field(default=None, description="people, furniture, storage")
     roof_live: LoadAmount | None = Field(default=None, description="people and material on a roof")
-    snow: LoadAmount | None = Field(default=None, description="snow on the roof, per area of plan")
+    snow: LoadAmount | None = Field(default=None, description="snow on the roof; per area it counts on plan")
     wind: LoadAmount | None = Field(
         default=None,
         description="strength-level W of ASCE 7-16 (the combinations take 0.6 of it); negative lifts",

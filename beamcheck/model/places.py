@@ -9,6 +9,8 @@ from pydantic import BaseModel
 
 from .lines import Path
 
+LONGEST_NAME = 80  # as in pieces.Name
+
 
 def fields(thing: Any) -> Mapping[str, Any]:
     """The fields of a piece or of a table, by name; of anything else none."""
@@ -22,17 +24,24 @@ def entries(thing: Any) -> tuple[Any, ...]:
     return tuple(thing) if isinstance(thing, (list, tuple)) else ()
 
 
+def plain(key: object) -> str:
+    """A key or name as it can be printed: short, and without characters that a terminal would obey."""
+    text = str(key)
+    text = text if len(text) <= LONGEST_NAME else text[: LONGEST_NAME - 3] + "..."
+    return text if text.isprintable() else repr(text)
+
+
 def place(path: Path, job: Any) -> str:
     """`path` in words. A piece is called by its name when it has one, and by its number in the file when not."""
     words: list[str] = []
     for step, key in enumerate(path):
         if isinstance(key, str) or not words:
-            words.append(str(key))
+            words.append(plain(key))
             continue
         name = None
         if step == 1:
             table = entries(fields(job).get(str(path[0])))
             name = fields(table[key]).get("name") if key < len(table) else None
-        usable = isinstance(name, str) and name.strip() and len(name) <= 80
+        usable = isinstance(name, str) and name.strip() and plain(name) == name
         words[-1] += f' "{name}"' if usable else f" {key + 1}"
     return ", ".join(words)

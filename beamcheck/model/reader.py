@@ -7,7 +7,6 @@ import re
 import tomllib
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import islice
-from pathlib import Path as FilePath
 from typing import Any
 
 from pydantic import ValidationError
@@ -25,7 +24,7 @@ MOST_PROBLEMS = 200  # beyond that the file is not a job file with slips but som
 _TOO_MANY = f"more than {MOST_PIECES} entries in one list: this is not a job file, or it is to be split"
 _POSITION = re.compile(r"\s*\(at (?:line (\d+), column \d+|end of document)\)$")
 # The TOML reader needs quadratic time for the parts of a name; no name in a job file has more than four.
-_ENDLESS_NAME = re.compile(r"""(?:(?:[\w-]+|"[^"\n]*"|'[^'\n]*')[ \t]*\.[ \t]*){30}""")
+_ENDLESS_NAME = re.compile(r"""(?<![\w-])(?:(?:[\w-]+|"[^"\n]*"|'[^'\n]*')[ \t]*\.[ \t]*){30}""")
 _OTHER_ENCODINGS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
 
 
@@ -37,7 +36,7 @@ def read_job(path: str | os.PathLike[str]) -> Job:
     JobError
         With every problem of the file: that it cannot be read, that it is not TOML, or all that is wrong in it.
     """
-    source = os.fspath(path)
+    source = os.fsdecode(path)
     try:
         with open(source, "rb") as file:
             raw = file.read(MOST_BYTES + 1)
@@ -121,11 +120,11 @@ def _problems(faults: Sequence[tuple[Path, str]], data: Any, lines: Mapping[Path
 
 def _unreadable(source: str, error: OSError | ValueError) -> JobError:
     match error:
-        case FileNotFoundError():
-            folder = FilePath(source).parent
-            text = "there is no such file" if folder.is_dir() else f"there is no folder {str(folder)!r}"
-        case IsADirectoryError():
+        case OSError() if os.path.isdir(source):
             text = "this is a folder: name the job file in it"
+        case FileNotFoundError():
+            folder = os.path.dirname(source) or os.curdir
+            text = "there is no such file" if os.path.isdir(folder) else f"there is no folder {folder!r}"
         case PermissionError():
             text = "no permission to read this file"
         case OSError():
@@ -160,7 +159,7 @@ def _syntax_problem(message: str, text: str) -> Problem:
     position = _POSITION.search(message)
     number = int(position[1]) if position and position[1] else max(len(text.rstrip().split("\n")), 1)
     bare = _POSITION.sub("", message)
-    if position and not position[1] and ("Unterminated" in bare or "Unclosed" in bare):
+    if position and not position[1] and bare.startswith(("Unterminated", "Unclosed", "Invalid value")):
         number = max((i for i, line in enumerate(lines, start=1) if wording.begins_value(line)), default=number)
     said = wording.toml_trouble(bare, lines[number - 1])
     return Problem("", f"{said} (reading stopped here; there may be more below)", number)

@@ -15,6 +15,7 @@ from ..errors import nearest
 from . import rules
 from .lines import Path
 from .pieces import Job, Piece
+from .places import LONGEST_NAME
 
 # words people try, and what to say of them: anywhere, among the tables of the job, within a piece that names a stock
 OUT_OF_SCOPE = {
@@ -150,7 +151,7 @@ def unknown(path: Path, model: type[Piece]) -> str:
         return f"{what}; the {word} belongs to the [[stock]] entry that this piece names"
     if word == "span":
         return f"{what}; a span follows from the places of the supports"
-    return f"{what}; {nearest(key, allowed)}"
+    return f"{what}; {nearest(key, allowed)}" if len(key) <= LONGEST_NAME else what
 
 
 def wrong(errors: Sequence[Mapping[str, Any]], path: Path, given: Any) -> str:
@@ -162,7 +163,7 @@ def wrong(errors: Sequence[Mapping[str, Any]], path: Path, given: Any) -> str:
         also = f", or a quantity such as {quantity!r}" if quantity else ""
         why = [text for error in errors if error["type"] != "literal_error" and (text := _plain(error, given))]
         because = f" (as a quantity: {why[0]})" if quantity and why and isinstance(given, str) else ""
-        guess = nearest(given, words) if isinstance(given, str) else ""
+        guess = nearest(given, words) if isinstance(given, str) and len(given) <= LONGEST_NAME else ""
         guess = f"; {guess}" if guess.startswith("did you mean") else ""
         return f"{shorten(given)} is not allowed: write {listed(words)}{also}{guess}{because}"
     return _plain(errors[0], given)
@@ -209,6 +210,7 @@ _CURLY = re.compile("[“”„‟‘’‚]")
 _PAIR = re.compile(r"^\s*([\w.\-\"']+)\s*=\s*(.*?)\s*(?:#.*)?$")
 _STRING = re.compile(r"\"(?:\\.|[^\"\\])*\"|'[^']*'")
 _BARE_PAIR = re.compile(r"([\w.\-]+)\s*=\s*([^\s,\[\]{}\"'=#][^,\[\]{}\"=#]*)")
+LIST_OPEN = "a list [ ] is not closed, or a comma between two of its entries is missing here or on the line before"
 IN_WORDS = 'write feet and inches as words, such as "7 ft 6 1/2 in", so that no quote mark stands inside'
 
 
@@ -224,7 +226,7 @@ def toml_trouble(message: str, line_text: str) -> str:
             return 'curly quotes, as a word processor makes them, are not read: type straight quotes, such as "12 ft"'
         if bare := _unquoted(line_text):
             return bare
-    if line_text.lstrip().startswith("[") and ("Expected newline" in message or "Expected ']'" in message):
+    if line_text.lstrip().startswith("[") and ("Expected newline" in message or "Expected ']" in message):
         return "a table's name stands between two brackets, such as [job], or twice two, such as [[beam]]"
     if "Expected newline" in message or "Invalid value" in message:
         return _bad_value(line_text)
@@ -234,7 +236,7 @@ def toml_trouble(message: str, line_text: str) -> str:
             "and a closing brace"
         )
     if "Unclosed array" in message:
-        return "a list [ ] is not closed, or a comma between two of its entries is missing here or on the line before"
+        return LIST_OPEN
     if "Unterminated string" in message or "Illegal character '\\n'" in message:
         return 'a text in quotes is not closed: it must end with the quote it began with, such as "12 ft"'
     if "Unescaped" in message:
@@ -257,19 +259,31 @@ def _unquoted(line_text: str) -> str | None:
     for key, value in _BARE_PAIR.findall(_STRING.sub('""', line_text)):
         try:
             tomllib.loads(f"x = {value}")
-        except ValueError:
+        except (ValueError, RecursionError):
             if "'" in value:
                 return f"put quantities and text in quotes; {IN_WORDS}"
             return f'put quantities and text in quotes: {key} = "{value.strip()}"'
     return None
 
 
+def _is_right_by_itself(line_text: str) -> bool:
+    try:
+        tomllib.loads(line_text)
+    except (ValueError, RecursionError):
+        return False
+    return True
+
+
 def _bad_value(line_text: str) -> str:
     pair = _PAIR.match(line_text)
+    if _is_right_by_itself(line_text):
+        return "this line is right by itself, so a list [ ] above it is not closed"
     if pair is None:
         return 'put quantities and text in quotes, such as "12 ft"'
     if not pair[2]:
         return f'{pair[1]} has no value: write {pair[1]} = "..."'
+    if pair[2][0] == "[":
+        return LIST_OPEN
     if pair[2][0] in "'\"":
         return f"the text ended at its second quote and something follows; {IN_WORDS}"
     if pair[2].count('"') % 2:

@@ -1,14 +1,16 @@
 """One-sided supports with a gap: closed forms, the force method, and what must never be answered."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.analysis.contact import Contact, solve_contact
+from beamcheck.analysis.contact import Contact, _Trial, solve_contact
 from beamcheck.analysis.frame import Bar, Frame, Loads, Support
 from beamcheck.analysis.line import LineLoad, PointLoad, Prop, straight_beam
-from beamcheck.errors import Unstable
+from beamcheck.errors import BeamcheckError, Unstable
 
 L, w, EI, GA_s = 144.0, 25.0, 6.0e8, 4.0e6
 SIMPLE = [(0.0, "pin"), (L, "roller")]
@@ -147,6 +149,65 @@ def test_beam_that_only_lies_on_its_supports():
     assert contact.closed[0].tolist() == [False, True, True]
     assert contact.forces[0] == pytest.approx([0.0, 400.0, 300.0], rel=1e-9)
     assert contact.solution.reactions[0, 0] == pytest.approx([0.0, 0.0, 0.0], abs=1e-9)
+
+
+def lying(places, gaps, load_at, load=1000.0):
+    """A beam with no support but contacts (held sideways only), and one load."""
+    s = np.unique([0.0, L, *places, load_at])
+    bars = [Bar(i, i + 1, 1e6, EI) for i in range(len(s) - 1)]
+    frame = Frame(np.stack([s, 0 * s], axis=-1), bars, [Support(0, ux=True)])
+    loads = np.zeros((1, len(s), 3))
+    loads[0, np.searchsorted(s, load_at), 1] = -load
+    contacts = [Contact(int(np.searchsorted(s, at)), gap) for at, gap in zip(places, gaps, strict=True)]
+    return solve_contact(frame, Loads(loads), contacts), [contact.node for contact in contacts]
+
+
+def test_beam_that_first_rocks_on_uneven_blocks():
+    """Closing and opening all at once goes in circles here; the answer is a simple beam from 24 to 120 (statics)."""
+    answer, _ = lying([12, 24, 36, 72, 120], [0.0, 0.0, 0.3, 0.3, 0.1], 90.0)
+    assert answer.forces[0] == pytest.approx([0.0, 312.5, 0.0, 0.0, 687.5], abs=1e-6)
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    st.lists(st.integers(0, 12), min_size=2, max_size=5, unique=True).map(lambda x: sorted(12.0 * i for i in x)),
+    st.lists(st.sampled_from([0.0, 0.1, 0.3]), min_size=5, max_size=5),
+    st.integers(0, 11).map(lambda i: 12.0 * i + 5.0),
+)
+def test_beam_lying_on_blocks_rests_or_is_refused(places, gaps, load_at):
+    """A load between the outer blocks always finds rest, one beyond them never (statics)."""
+    gaps = np.array(gaps[: len(places)])
+    if not places[0] < load_at < places[-1]:
+        with pytest.raises(Unstable, match="tips or lifts off"):
+            lying(places, gaps, load_at)
+        return
+    answer, nodes = lying(places, gaps, load_at)
+    assert np.all(answer.forces >= 0.0)
+    assert answer.forces[0].sum() == pytest.approx(1000.0, rel=1e-9)
+    assert answer.forces[0] @ places == pytest.approx(1000.0 * load_at, rel=1e-9)
+    above = gaps + answer.solution.displacements[0, nodes, 1]
+    assert np.all(above >= -1e-9)
+    assert above * answer.forces[0] == pytest.approx(np.zeros(len(places)), abs=1e-6)
+
+
+def test_an_answer_that_does_not_fit_is_not_given_out():
+    """The last check, on answers spoiled by hand."""
+    frame = Frame(
+        [[0, 0], [L / 2, 0], [L, 0]], [Bar(0, 1, 1e6, EI), Bar(1, 2, 1e6, EI)], [Support(0, True, True, True)]
+    )
+    loads = np.zeros((1, 3, 3))
+    loads[0, 1, 1] = -100.0
+    for stiffness in (True, 5e3):
+        contacts = [Contact(2, 0.01, stiffness)]
+        answer = solve_contact(frame, Loads(loads), contacts)
+        trial = _Trial(frame, Loads(loads), contacts)
+        trial.prove(answer)
+        for forces in (-answer.forces, 1.01 * answer.forces if stiffness is not True else -0.5 * answer.forces):
+            with pytest.raises(BeamcheckError, match="contact 0: its force does not fit its squeeze"):
+                trial.prove(replace(answer, forces=forces))
+        free = solve_contact(frame, Loads(loads), [Contact(2, 10.0)])
+        with pytest.raises(BeamcheckError, match="contact 0: its force does not fit its squeeze"):
+            trial.prove(free)
 
 
 def test_beam_that_tips_is_refused():
