@@ -1,0 +1,107 @@
+"""Checks reclaimed and sawn timber beams, posts, rafters and ties, piece by piece, before they are covered up.
+
+Quantities are text with a unit ('14 ft 6 in', '40 psf', '2.3 m') or pint quantities; inside they are plain floats in
+inch, pound-force and psi. Every result has one of three verdicts: 'passes', 'fails', 'refer' (to a licensed engineer or
+a grader). Importing the package loads nothing; each name is loaded when it is first used.
+
+>>> import beamcheck
+>>> job = beamcheck.Job(
+...     job=beamcheck.About(title="Invented shed", standard="NDS 2018", loads="ASCE 7-16", invented=True),
+...     stock=[beamcheck.Stock(name="joist stock", species="Hem-Fir", grade="No.2", size="2x10", moisture="dry",
+...                            grade_from="stamp", evidence="invented: Hem-Fir No.2 S-DRY")],
+...     existing=[beamcheck.Existing(name="wall", what="stone wall", confirmed_by="invented letter of an engineer")],
+...     beam=[beamcheck.Beam(
+...         name="joist", stock="joist stock", service="floor", finish="none", top_held="full length",
+...         supports=[beamcheck.Support(at=at, on="wall", bearing="4 in", restrained=True) for at in ("0 ft", "12 ft")],
+...         carries=[beamcheck.Load(what="floor", dead="10 psf", live="40 psf", width="16 in", applied="top")],
+...     )],
+... )
+>>> result = beamcheck.check_job(job)
+>>> result.verdict, [piece.name for piece in result.pieces]
+('passes', ['joist'])
+>>> print(result.pieces[0].governing.what, beamcheck.show(result.pieces[0].governing.ratio, "ratio"))
+bending 0.751
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+_WHERE = {
+    "api": ("check_file", "check_text", "sheet_html", "write_json", "write_sheet"),
+    "checks.house": ("check_job",),
+    "checks.result": ("CAUTION", "SIGN_OFF", "Check", "JobResult", "PieceResult"),
+    "errors": ("BeamcheckError", "JobError", "OutOfRange", "UnitError", "UnknownName"),
+    "model.pieces": (
+        "About", "Beam", "Cut", "Existing", "GivenValues", "Job", "Load", "Post", "Rafter", "Stock", "Support", "Tie",
+    ),
+    "model.reader": ("job_from_data", "read_job", "read_job_text"),
+    "model.schema": ("job_schema",),
+    "sheet.as_json": ("result_json", "result_schema"),
+    "sheet.terminal": ("plain_text",),
+    "sweep.member": ("Member", "member"),
+    "sweep.question": ("longest_span_of", "span_question"),
+    "sweep.sizing": ("largest_load", "longest_span", "smallest_size"),
+    "sweep.tables": ("SpanTable", "span_table"),
+    "units": ("show", "to_pint"),
+}  # fmt: skip
+_MODULE_OF = {name: module for module, names in _WHERE.items() for name in names}
+
+__all__ = [
+    "CAUTION", "SIGN_OFF", "About", "Beam", "BeamcheckError", "Check", "Cut", "Existing", "GivenValues", "Job",
+    "JobError", "JobResult", "Load", "Member", "OutOfRange", "PieceResult", "Post", "Rafter", "SpanTable", "Stock",
+    "Support", "Tie", "UnitError", "UnknownName", "__version__", "check_file", "check_job", "check_text",
+    "job_from_data", "job_schema", "largest_load", "longest_span", "longest_span_of", "member", "plain_text",
+    "read_job", "read_job_text", "result_json", "result_schema", "sheet_html", "show", "smallest_size",
+    "span_question", "span_table", "to_pint", "write_json", "write_sheet",
+]  # fmt: skip
+
+
+def __getattr__(name: str) -> Any:
+    if name == "__version__":
+        from .version import VERSION
+
+        return VERSION
+    if name not in _MODULE_OF:
+        raise AttributeError(f"module 'beamcheck' has no attribute {name!r}")
+    from importlib import import_module
+
+    value = getattr(import_module(f".{_MODULE_OF[name]}", __name__), name)
+    globals()[name] = value
+    return value
+
+
+def __dir__() -> list[str]:
+    return sorted({*globals(), *__all__})
+
+
+if TYPE_CHECKING:  # the same names for type checkers, which do not run __getattr__
+    from .api import check_file, check_text, sheet_html, write_json, write_sheet
+    from .checks.house import check_job
+    from .checks.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult
+    from .errors import BeamcheckError, JobError, OutOfRange, UnitError, UnknownName
+    from .model.pieces import (
+        About,
+        Beam,
+        Cut,
+        Existing,
+        GivenValues,
+        Job,
+        Load,
+        Post,
+        Rafter,
+        Stock,
+        Support,
+        Tie,
+    )
+    from .model.reader import job_from_data, read_job, read_job_text
+    from .model.schema import job_schema
+    from .sheet.as_json import result_json, result_schema
+    from .sheet.terminal import plain_text
+    from .sweep.member import Member, member
+    from .sweep.question import longest_span_of, span_question
+    from .sweep.sizing import largest_load, longest_span, smallest_size
+    from .sweep.tables import SpanTable, span_table
+    from .units import show, to_pint
+
+    __version__: str

@@ -10,7 +10,8 @@ import numpy as np
 
 from ..values.combinations import Combination, asd_combinations
 from ..values.factors import load_duration
-from .loading import PATTERNED, Case
+from ..values.found import Found
+from .loading import PATTERNED, SETTLED, Case
 
 
 @dataclass(frozen=True)
@@ -27,44 +28,56 @@ class Loaded:
     shortest: str
     kinds: tuple[str, ...]
     clause: str
+    duration: Found[float]  # C_D with its source and reason
 
 
 def combine(cases: Sequence[Case]) -> list[Loaded]:
     """All combinations of a piece's load cases. Two that come to the same factors and C_D are listed once.
 
-    A pattern takes all variable loads away from the same spans: their influence has the same sign there.
+    A pattern takes all variable loads away from the same spans: their influence has the same sign there. Where supports
+    settle, each combination is there with the settlement and without, for it may ease as well as strain.
     """
     variable = [case for case in cases if case.kind in PATTERNED]
-    patterns = list(dict.fromkeys((case.pattern, case.spans) for case in variable)) or [("", "")]
-    winds = [case.pattern for case in cases if case.kind == "W"] or [""]
+    shapes = list(dict.fromkeys((case.pattern, case.spans, case.words) for case in variable)) or [("", "", "")]
+    winds = list(dict.fromkeys((case.pattern, case.words) for case in cases if case.kind == "W")) or [("", "")]
+    settled = [0.0, 1.0] if any(case.kind == SETTLED for case in cases) else [0.0]
     named = {(case.kind, case.pattern) for case in variable}
     found: dict[tuple[tuple[float, ...], float], Loaded] = {}
     for combination in asd_combinations():
-        for (pattern, spans), wind in product(patterns, winds):
+        for (pattern, spans, words), (wind, wind_words), settling in product(shapes, winds, settled):
             wanted = {kind: pattern if (kind, pattern) in named else spans for kind in PATTERNED}
-            loaded = _apply(combination, cases, {**wanted, "D": "", "W": wind}, pattern, wind)
+            wanted |= {"D": "", "W": wind}
+            loaded = _apply(combination, cases, wanted, settling, (words or pattern, wind_words or wind))
             if loaded is not None:
                 found.setdefault((loaded.factors, loaded.C_D), loaded)
     return list(found.values())
 
 
 def _apply(
-    combination: Combination, cases: Sequence[Case], wanted: Mapping[str, str], pattern: str, wind: str
+    combination: Combination, cases: Sequence[Case], wanted: Mapping[str, str], settling: float, words: tuple[str, str]
 ) -> Loaded | None:
+    """One combination in one pattern (`wanted`: kind -> pattern); None when none of its loads is there."""
     factors = tuple(
-        combination.factors.get(case.kind, 0.0) if case.pattern == wanted[case.kind] else 0.0 for case in cases
-    )
+        settling if case.kind == SETTLED
+        else combination.factors.get(case.kind, 0.0) if case.pattern == wanted[case.kind] else 0.0
+        for case in cases
+    )  # fmt: skip
     present = {case.kind for case, factor in zip(cases, factors, strict=True) if factor and case.loads}
     if not present:
         return None
-    durations = {kind: float(load_duration(kind)[0]) for kind in present}
-    shortest = max(durations, key=lambda kind: durations[kind])
-    patterned = pattern and present & set(PATTERNED)
-    name = ", ".join([
-        _name(combination, present), *([pattern] if patterned else []), *([wind] if "W" in present else []),
-    ])  # fmt: skip
+    durations = {kind: load_duration(kind) for kind in present}
+    shortest = max(durations, key=lambda kind: durations[kind].value)
+    shape, wind = words
+    parts = [_name(combination, present)]
+    if shape and present & set(PATTERNED):
+        parts.append(shape)
+    if "W" in present:
+        parts.append(wind)
+    if settling:
+        parts.append("supports settled")
     kinds = tuple(kind for kind in combination.factors if kind in present)
-    return Loaded(name, factors, durations[shortest], shortest, kinds, combination.clause)
+    C_D = durations[shortest]
+    return Loaded(", ".join(parts), factors, C_D.value, shortest, kinds, combination.clause, C_D)
 
 
 def _name(combination: Combination, present: set[str]) -> str:

@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from ..units import show
+
 KINDS = ("D", "L", "Lr", "S", "W")
 KIND_WORDS = {"D": "dead", "L": "live", "Lr": "roof live", "S": "snow", "W": "wind"}
-UPLIFT = "uplift from above"  # a single span with nothing on it but what pulls up on it
-Pattern = tuple[str, str, frozenset[int], float | None]  # name, name of the spans, loaded spans, where a moving load is
 PATTERNED = ("L", "Lr", "S")  # loads that may be there in one span and not in the next
+SETTLED = "settlement"  # kind of the case that holds the known settlements of the supports and no load
+UPLIFT = "uplift from above"  # nothing on the piece but what pulls up on it
+SLIVER = 0.01  # in; shorter stretches come from rounding of units, and model/rules.py lets as much go
+
+Stretch = tuple[float, float]
 
 
 @dataclass(frozen=True)
@@ -29,10 +34,11 @@ class Applied:
     P: float = 0.0
     P_low: float | None = None
     what: str = ""
-    applied: str = "top"  # 'top', 'side' or 'below': only a load on the top may be partly ignored near a support
+    applied: str = "top"  # 'top', 'side', 'below' or 'unknown': only a load on the top may be partly left out for shear
     bearing: float | None = None
     from_piece: bool = False
     moves: bool = False  # a live point load that may stand anywhere
+    own: bool = False  # the weight of the piece itself
 
     @property
     def is_point(self) -> bool:
@@ -43,10 +49,15 @@ class Applied:
         """The whole load in lbf, down positive."""
         return self.P if self.is_point else 0.5 * (self.w_start + self.w_end) * (self.end - self.start)
 
+    @property
+    def lifts(self) -> bool:
+        """Whether it pulls up, always or at times."""
+        return self.total < 0.0 or (self.P_low is not None and self.P_low < 0.0)
+
     def part(self, start: float, end: float) -> Applied | None:
         """What of a line load lies between two places; None when nothing does."""
         low, high = max(self.start, start), min(self.end, end)
-        if high <= low:
+        if high - low < SLIVER * 1e-3:
             return None
         slope = (self.w_end - self.w_start) / (self.end - self.start)
         return replace(
@@ -60,19 +71,39 @@ class Case:
     """Loads of one kind in one pattern. `pattern` is '' for everything at once.
 
     `spans` names the loaded spans alone, without where a moving load stands: kinds that do not move go with it.
+    `words` says the pattern to people, where its name would not.
     """
 
     kind: str
     pattern: str
     loads: tuple[Applied, ...]
     spans: str = ""
+    words: str = ""
 
 
-def spans_of(length: float, supports: Sequence[float]) -> list[tuple[float, float]]:
+@dataclass(frozen=True)
+class _Pattern:
+    """What carries the variable load: whole spans, or a part of one; and where a moving load stands."""
+
+    name: str
+    spans: str
+    on: tuple[Stretch, ...]
+    x: float | None = None
+    words: str = ""
+
+    def with_load_at(self, x: float) -> _Pattern:
+        """The same with a moving load at `x`. The name is exact, so that no two places ever share one."""
+        where = f"load at {show(x, 'length')}"
+        words = f"{self.words or self.name}, {where}".removeprefix(", ")
+        return _Pattern(f"{self.name}, load at {x!r}", self.spans, self.on, x, words)
+
+
+def spans_of(length: float, supports: Sequence[float]) -> list[Stretch]:
     """The stretches between supports, with overhangs at either end: (start, end) in inches."""
     places = sorted(supports)
-    edges = [*([0.0] if places[0] > 0.0 else []), *places, *([length] if places[-1] < length else [])]
-    return list(pairwise(edges))
+    before = [0.0] if places[0] > SLIVER else []
+    after = [length] if length - places[-1] > SLIVER else []
+    return list(pairwise([*before, *places, *after]))
 
 
 def patterns(n_spans: int) -> list[tuple[str, frozenset[int]]]:
@@ -98,15 +129,44 @@ def _listed(spans: Sequence[int]) -> str:
     return " and ".join(str(span + 1) for span in spans)
 
 
-def cases_for(loads: Sequence[Applied], spans: Sequence[tuple[float, float]], depth: float) -> list[Case]:
+def _partial(spans: Sequence[Stretch], places: Sequence[float]) -> Iterator[_Pattern]:
+    """Load on one side of a place only, with the other spans that add to the shear there (ASCE 7-16 4.3.3)."""
+    for x in places:
+        for i, (start, end) in enumerate(spans):
+            if not start + SLIVER < x < end - SLIVER:
+                continue
+            before = [*range(i - 1, -1, -2), *range(i + 2, len(spans), 2)]
+            after = [*range(i + 1, len(spans), 2), *range(i - 2, -1, -2)]
+            for name, here, others in (("from", (x, end), before), ("up to", (start, x), after)):
+                words = f"load {name} {show(x, 'length')}"
+                if others:
+                    words += f" and in span{'s' if len(others) > 1 else ''} {_listed(sorted(others))}"
+                exact = f"load {name} {x!r}"
+                yield _Pattern(exact, exact, tuple(sorted([here, *(spans[k] for k in others)])), words=words)
+
+
+def cases_for(
+    loads: Sequence[Applied], spans: Sequence[Stretch], depth: float, *,
+    stands: Sequence[float] = (), parts: Sequence[float] = (),
+) -> list[Case]:  # fmt: skip
     """The load cases of a piece: dead once, wind once each way, each variable kind once per pattern.
 
-    A moving load is tried at every twentieth of each span and at `depth` from the supports (NDS 2018 3.4.3.1).
-
     A point load that arrives from another piece counts with its largest value where the pattern puts load, and with
-    its least (uplift included) where it does not.
+    its least (uplift included) where it does not. A variable line load that lifts counts where the pattern puts none.
+
+    Parameters
+    ----------
+    depth : float
+        A moving load is tried at every twentieth of each span and at this distance from the supports, inches.
+    stands : sequence of float
+        Further places where a moving load is tried: beside the seats, at the edges of cuts.
+    parts : sequence of float
+        Places whose shear is asked for: load on one side of them only is tried as well.
     """
     made = []
+    lifted = any(load.lifts for load in loads if load.kind in PATTERNED)
+    shapes = [_Pattern(name, name, tuple(spans[i] for i in sorted(on))) for name, on in patterns(len(spans))]
+    shapes += _partial(spans, sorted(set(parts)))
     for kind in KINDS:
         of_kind = [load for load in loads if load.kind == kind]
         if not of_kind:
@@ -119,39 +179,56 @@ def cases_for(loads: Sequence[Applied], spans: Sequence[tuple[float, float]], de
         if kind not in PATTERNED:
             made.append(Case(kind, "", tuple(of_kind)))
             continue
-        wanted: list[Pattern] = [(name, name, on, None) for name, on in patterns(len(spans))]
+        wanted = shapes
         if any(load.moves for load in of_kind):
-            wanted = [(f"{name}, load at {x:.4g} in".removeprefix(", "), name, on, x) for name, _, on, _ in wanted
-                      for x in _stands(spans, on, depth)]  # fmt: skip
-        if len(spans) == 1 and any(load.P_low is not None and load.P_low < 0 for load in of_kind):
-            wanted.append((UPLIFT, UPLIFT, frozenset(), None))
-        made.extend(Case(kind, name, _loaded(of_kind, spans, on, x), base) for name, base, on, x in wanted)
+            wanted = [shape.with_load_at(x) for shape in shapes for x in _stands(shape.on, depth, stands)]
+        if lifted:
+            wanted = [*wanted, _Pattern(UPLIFT, UPLIFT, ())]
+        made.extend(
+            Case(kind, shape.name, _loaded(of_kind, spans, shape), shape.spans, shape.words) for shape in wanted
+        )
     return made
 
 
-def _stands(spans: Sequence[tuple[float, float]], on: frozenset[int], depth: float) -> list[float]:
-    """Where a moving load is put: in the loaded spans only."""
-    places = set()
-    for start, end in (spans[i] for i in sorted(on)):
+def _stands(on: Sequence[Stretch], depth: float, also: Sequence[float]) -> list[float]:
+    """Where a moving load is put: in the loaded stretches only."""
+    places: set[float] = set()
+    for start, end in on:
         places.update(round(start + (end - start) * part / 20, 6) for part in range(21))
         if end - start > 2 * depth:
             places.update((start + depth, end - depth))
-    return sorted(places)
+        places.update(x for x in also if start <= x <= end)
+    last = max(end for _, end in on)
+    return sorted(min(x, last) for x in places)
 
 
-def _loaded(
-    loads: Sequence[Applied], spans: Sequence[tuple[float, float]], on: frozenset[int], x: float | None
-) -> tuple[Applied, ...]:
+def _loaded(loads: Sequence[Applied], spans: Sequence[Stretch], shape: _Pattern) -> tuple[Applied, ...]:
     kept = []
     for load in loads:
-        if load.moves and x is not None:
-            kept.append(replace(load, start=x, end=x))
+        if load.moves:
+            if shape.x is not None:
+                kept.append(replace(load, start=shape.x, end=shape.x))
         elif load.is_point:
-            inside = [i for i, (start, end) in enumerate(spans) if start <= load.start <= end]
-            if any(i in on for i in inside):
+            on = any(start - SLIVER <= load.start <= end + SLIVER for start, end in shape.on)
+            if load.P < 0.0:
+                kept.extend([] if on else [load])
+            elif on:
                 kept.append(load)
-            elif load.P_low is not None and load.P_low < 0:
+            elif load.P_low is not None and load.P_low < 0.0:
                 kept.append(replace(load, P=load.P_low))
         else:
-            kept.extend(part for i in sorted(on) if (part := load.part(*spans[i])) is not None)
+            stretches = _outside(spans, shape.on) if load.total < 0.0 else shape.on
+            kept.extend(part for stretch in stretches if (part := load.part(*stretch)) is not None)
     return tuple(kept)
+
+
+def _outside(spans: Sequence[Stretch], on: Sequence[Stretch]) -> list[Stretch]:
+    """What of the spans carries no load."""
+    found = []
+    for start, end in spans:
+        for low, high in sorted(on):
+            if start < high and low < end:
+                found.append((start, max(start, low)))
+                start = min(max(start, high), end)
+        found.append((start, end))
+    return [(start, end) for start, end in found if end - start > SLIVER]

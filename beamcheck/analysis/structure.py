@@ -125,8 +125,8 @@ class Frame:
         same = np.flatnonzero(self.start == self.end)
         if same.size:
             raise ValueError(f"bar {same[0]}: starts and ends at node {self.start[same[0]]}")
-        alone = np.setdiff1d(np.arange(self.n_nodes), np.concatenate([self.start, self.end]))
-        if alone.size:
+        alone = sorted(set(range(self.n_nodes)) - set(self.start.tolist()) - set(self.end.tolist()))
+        if alone:
             raise ValueError(f"node {alone[0]}: no bar reaches it")
         nodes, counts = np.unique(self.support_node, return_counts=True)
         if np.any(counts > 1):

@@ -1,114 +1,156 @@
-"""What would make a failing beam pass: the next size, a shorter span, less load. Every answer is checked before it is given."""
+"""What would make a failing beam pass: next size, shorter span, less load; each answer checked before it is given."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+import math
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 
 from ..errors import BeamcheckError
+from ..formulas.pad import SilentPad
 from ..model.pieces import Beam, Load, Stock
 from ..units import down_to_inch, show
-from ..values.lumber import DesignValues, read_size
+from ..values.lumber import DesignValues, Size, read_size
 from ..values.sizes import listed_sizes
-from .beam import beam_length, check_beam
+from .beam import beam_length, check_beam, largest_ratio, section_of
 from .context import Around, House
+from .demand import figures_only
 from .result import Check
-from .wood import Wood, reference_values, wood_of
+from .wood import Wood, reference_values, sharing_of, wood_of
 
-STEPS = 24  # halvings of the scale; the answer is rounded down to an inch or a percent afterwards
+LEAST = 0.25  # of the length or load: less is another beam
+TRIES = 12
+THINNER = 0.6  # in; a size thinner than the one at hand by more than this is another look
+NEARLY = 0.97  # of the section that the figures ask for: smaller sizes need not be tried
 
 
 def beam_remedies(
     beam: Beam, stock: Stock, make: Callable[[DesignValues], Wood], around: Around, checks: Sequence[Check]
 ) -> tuple[str, ...]:
-    """Sentences for a beam that fails; empty for one that does not, or whose failing has nothing to do with its size."""
+    """Sentences for a beam that fails; empty for one that does not, or that fails for nothing that has a ratio."""
     failing = [check for check in checks if check.verdict == "fails"]
     if not failing or all(check.ratio is None for check in failing):
         return ()
-    found = [
-        *_next_size(beam, stock, around),
-        *_shorter(beam, make(reference_values(stock)), around),
-        *_lighter(beam, make(reference_values(stock)), around),
-    ]
-    return tuple(found) or (
-        "No listed size, shorter span or smaller load tried here makes it pass: an engineer must look at it.",
-    )
+    wood, ratio = make(reference_values(stock)), largest_ratio(checks)
+    with figures_only():
+        found = [
+            *_next_size(beam, stock, around, checks),
+            *_shorter(beam, wood, around, ratio),
+            *_lighter(beam, wood, around, ratio),
+        ]
+    if found:
+        return tuple(found)
+    rules = dict.fromkeys(check.what for check in failing if check.ratio is None)
+    if rules:
+        return (f"No size, span or load tried here makes it pass; first put right: {', '.join(rules)}.",)
+    return ("No listed size, shorter span or smaller load tried here makes it pass: an engineer must look at it.",)
 
 
-def _holds(beam: Beam, wood: Wood, around: Around) -> bool:
-    """Whether nothing fails (what is referred stays referred)."""
+def _ratio(beam: Beam, wood: Wood, around: Around) -> float:
+    """The governing ratio; infinite when something fails without one, or cannot be worked out."""
     try:
-        return all(check.verdict != "fails" for check in check_beam(beam, wood, around)[1])
+        run, checks = check_beam(beam, wood, around)
     except (BeamcheckError, ValueError):
-        return False
+        return math.inf
+    return largest_ratio(checks) if run is not None else math.inf
 
 
-def _next_size(beam: Beam, stock: Stock, around: Around) -> list[str]:
+def _next_size(beam: Beam, stock: Stock, around: Around, checks: Sequence[Check]) -> Iterator[str]:
     size = read_size(stock.size)
     if size.surface == "round" or stock.values is not None:
-        return []
-    area = size.b * size.d
+        return
     for name in listed_sizes(size):
         other = read_size(name)
-        if other.b * other.d <= area or other.b < size.b - 0.6 or other.size_class != size.size_class:
+        if other.b * other.d <= size.b * size.d or other.b < size.b - THINNER or other.size_class != size.size_class:
+            continue
+        if not _may_do(beam, size, other, checks):
             continue
         bigger = stock.model_copy(update={"size": name})
         house = House({**around.house.stocks, stock.name: bigger}, around.house.pieces)
         try:
-            wood = wood_of(bigger, reference_values(bigger), laid=beam.laid)
+            wood = wood_of(bigger, reference_values(bigger), laid=beam.laid, sharing=sharing_of(beam))
         except (BeamcheckError, ValueError):
             continue
-        if _holds(beam, wood, Around(house, around.arrivals)):
-            return [
-                f"Next size that holds, same species and grade: {name} ({show(other.b, 'length')} x {show(other.d, 'length')})."
-            ]
-    return []
+        if _ratio(beam, wood, Around(house, around.arrivals)) <= 1.0:
+            sides = f"{show(other.b, 'length')} x {show(other.d, 'length')}"
+            yield f"Next size that holds, same species and grade: {name} ({sides})."
+            return
 
 
-def _shorter(beam: Beam, wood: Wood, around: Around) -> list[str]:
+def _may_do(beam: Beam, size: Size, other: Size, checks: Sequence[Check]) -> bool:
+    """Whether a size comes near what deflection asks for, and bending where nothing can buckle sideways."""
+    pad, now, then = SilentPad(), section_of(size, beam.laid, beam.plies), section_of(other, beam.laid, beam.plies)
+    for check in checks:
+        if check.ratio is None or check.ratio <= 1.0:
+            continue
+        if check.kind == "small length" and then.inertia(pad) < NEARLY * check.ratio * now.inertia(pad):
+            return False
+        upright = any(step.symbol == "C_L" and step.value == 1.0 for step in check.steps)
+        if check.what == "bending" and upright and then.modulus(pad) < NEARLY * check.ratio * now.modulus(pad):
+            return False
+    return True
+
+
+def _shorter(beam: Beam, wood: Wood, around: Around, ratio: float) -> Iterator[str]:
     length = beam_length(beam)
-    scale = _largest_scale(lambda factor: _holds(_scaled(beam, factor), wood, _arrivals_scaled(around, factor)))
+
+    def at(factor: float) -> float:
+        return _ratio(_scaled(beam, factor), wood, _arrivals_scaled(around, factor))
+
+    scale = _largest_scale(at, ratio, 1.0 / length)
     if scale is None:
-        return []
+        return
     whole = down_to_inch(length * scale)
-    if whole < 24.0 or not _holds(_scaled(beam, whole / length), wood, _arrivals_scaled(around, whole / length)):
-        return []
-    return [
-        f"Same piece, shortened in proportion: holds up to {show(whole, 'length')} over all instead of {show(length, 'length')}."
-    ]
+    if whole >= 24.0 and at(whole / length) <= 1.0:
+        now = show(length, "length")
+        yield f"Same piece, shortened in proportion: holds up to {show(whole, 'length')} over all instead of {now}."
 
 
-def _lighter(beam: Beam, wood: Wood, around: Around) -> list[str]:
-    def loaded(factor: float) -> Beam:
-        return beam.model_copy(update={"carries": tuple(_less(load, factor) for load in beam.carries)})
+def _lighter(beam: Beam, wood: Wood, around: Around, ratio: float) -> Iterator[str]:
+    def at(factor: float) -> float:
+        carries = tuple(_less(load, factor) for load in beam.carries)
+        return _ratio(beam.model_copy(update={"carries": carries}), wood, around)
 
     if around.arrivals or not beam.carries:
-        return []
-    scale = _largest_scale(lambda factor: _holds(loaded(factor), wood, around))
+        return
+    scale = _largest_scale(at, ratio, 0.01)
     if scale is None:
-        return []
-    percent = int(100.0 * scale)
-    if percent < 1 or not _holds(loaded(percent / 100.0), wood, around):
-        return []
+        return
     widths = {load.width for load in beam.carries}
-    if len(widths) == 1 and (width := widths.pop()) is not None:
-        narrow = down_to_inch(width * scale)
-        if narrow > 0 and _holds(loaded(narrow / width), wood, around):
-            return [
-                f"Closer spacing: holds with a load width of {show(narrow, 'length')} instead of {show(width, 'length')}."
-            ]
-    return [f"Less load: holds with {percent} % of the loads given."]
+    width = widths.pop() if len(widths) == 1 else None
+    narrow = down_to_inch(width * scale) if width is not None else 0.0
+    if width is not None and narrow > 0.0 and at(narrow / width) <= 1.0:
+        now = show(width, "length")
+        yield f"Closer spacing: holds with a load width of {show(narrow, 'length')} instead of {now}."
+        return
+    percent = int(100.0 * scale)
+    if at(percent / 100.0) <= 1.0:
+        yield f"Less load: holds with {percent} % of the loads given."
 
 
-def _largest_scale(holds: Callable[[float], bool]) -> float | None:
-    """The largest factor below 1 that holds, by halving; None when even a quarter does not."""
-    low, high = 0.25, 1.0
-    if not holds(low):
+def _largest_scale(ratio: Callable[[float], float], whole: float, step: float) -> float | None:
+    """The largest factor below 1 that holds, short by at most `step`; None when even a quarter does not.
+
+    `whole` is the ratio of the whole. Between two known points a ratio is taken to grow as a power of the factor: a
+    guess that saves tries, while what holds is decided by trying.
+    """
+    low, high = LEAST, 1.0
+    at_low, at_high = ratio(low), whole
+    if not at_low <= 1.0:
         return None
-    for _ in range(STEPS):
-        middle = 0.5 * (low + high)
-        low, high = (middle, high) if holds(middle) else (low, middle)
-        if high - low < 0.002:
+    for _ in range(TRIES):
+        if high - low <= step:
             break
+        guess = 0.5 * (low + high)
+        if 0.0 < at_low < at_high < math.inf:
+            power = math.log(at_high / at_low) / math.log(high / low)
+            guess = low * at_low ** (-1.0 / power)
+        guess = min(max(guess, low + 0.9 * step), high - 0.9 * step) if high - low > 2 * step else 0.5 * (low + high)
+        found = ratio(guess)
+        if found <= 1.0:
+            low, at_low = guess, found
+        else:
+            high, at_high = guess, found
     return low
 
 
@@ -127,8 +169,6 @@ def _scaled(beam: Beam, factor: float) -> Beam:
 
 
 def _arrivals_scaled(around: Around, factor: float) -> Around:
-    from dataclasses import replace
-
     moved = tuple(replace(a, at=None if a.at is None else a.at * factor) for a in around.arrivals)
     return Around(around.house, moved)
 

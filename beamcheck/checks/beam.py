@@ -3,29 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..analysis.beam_frame import Section as Stretch
+from ..analysis.beam_frame import Section as Stretched
 from ..analysis.carried import applied_loads, arrived_loads, self_weight
-from ..analysis.loading import Applied
+from ..analysis.loading import SLIVER, Applied, Stretch, spans_of
 from ..analysis.straight import Held, Straight, solve_straight
 from ..errors import OutOfRange, Unstable
 from ..formulas.deflection import shear_modulus_from_E
-from ..formulas.pad import Pad, SilentPad
+from ..formulas.pad import SilentPad
 from ..model.pieces import Beam
-from ..units import show
 from ..values.lumber import Size, read_size
 from .bent import bending_checks, rule_checks
 from .bracing import Span
 from .context import Around
-from .cuts import Region, limits, net_section, overlapping, regions
-from .deflect import deflection_checks, limits_of
-from .demand import Asked, at, govern, stated
+from .cut_rules import limit, on_seats, too_near
+from .cuts import Region, has_net_section, net_section, regions
+from .deflect import deflection_checks, finish_checks, limits_of
+from .demand import stated
+from .on_top import load_checks
 from .result import Check
-from .sheared import shear_checks
-from .strength import Outcome, Section, bearing
+from .sheared import pulled_edges, shear_checks
+from .strength import Section
 from .supports import Seat, seats_of, support_checks
 from .wood import Wood, modulus_prime
 
@@ -42,9 +43,16 @@ class BeamRun:
     section: Section
     wood: Wood
     straight: Straight
-    spans: tuple[Span, ...]
+    spans: tuple[Span, ...]  # without the ends that only reach over their seats
     seats: list[Seat]
     regions: list[Region]
+    E: float
+
+    @property
+    def simple(self) -> bool:
+        """One span, with ends that can turn and do not overhang."""
+        clamped = any(seat.support.holds == "fixed" for seat in self.seats)
+        return len(self.spans) == 1 and not self.spans[0].overhang and not clamped
 
 
 def section_of(size: Size, laid: str, plies: int) -> Section:
@@ -56,8 +64,9 @@ def section_of(size: Size, laid: str, plies: int) -> Section:
 
 
 def beam_length(beam: Beam) -> float:
-    """Over all, inches."""
-    return beam.length if beam.length is not None else max(support.at for support in beam.supports)
+    """Over all, inches; a last support that lies a hair beyond the given length is still on the beam."""
+    last = max(support.at for support in beam.supports)
+    return last if beam.length is None else max(beam.length, last)
 
 
 def run_beam(beam: Beam, wood: Wood, around: Around) -> BeamRun:
@@ -68,108 +77,109 @@ def run_beam(beam: Beam, wood: Wood, around: Around) -> BeamRun:
     Unstable, OutOfRange
         If the supports leave it free to move, or a value lies outside the rules.
     """
+    E = float(modulus_prime(SilentPad(), wood))
+    last, settles = around.memory.get("beam"), any(support.settles for support in beam.supports)
+    if isinstance(last, BeamRun) and last.beam is beam and last.wood.density == wood.density and not settles:
+        return replace(last, wood=wood, straight=last.straight.softer(last.E / E), E=E)
+    run = _solved(beam, wood, around, E)
+    around.memory["beam"] = run
+    return run
+
+
+def _solved(beam: Beam, wood: Wood, around: Around, E: float) -> BeamRun:
     size = read_size(around.stock(beam.stock).size)
-    section = section_of(size, beam.laid, beam.plies)
-    length = beam_length(beam)
-    silent = SilentPad()
-    area, inertia = float(section.area(silent)), float(section.inertia(silent))
-    E = float(modulus_prime(silent, wood))
-    G = float(silent(shear_modulus_from_E, E=E))
-    part = 0.9 if section.round else SHEAR_PART
+    section, length, pad = section_of(size, beam.laid, beam.plies), beam_length(beam), SilentPad()
+    d, area, inertia = float(section.d), float(section.area(pad)), float(section.inertia(pad))
+    GA = float(pad(shear_modulus_from_E, E=E)) * (0.9 if section.round else SHEAR_PART)
     loads = [
         *applied_loads(beam.carries, length),
         *arrived_loads(around.arrivals, length),
         self_weight(float(wood.density), area, length),
     ]
-    held = [Held(support.at, KINDS_OF_HOLD[support.holds], support.settles) for support in beam.supports]
     seats = seats_of(beam.supports, length)
-    cuts = regions(beam.cuts, length, seats[0].end, seats[-1].start)
+    spans = spans_of(length, [support.at for support in beam.supports])
+    overhangs = [span for span in (spans[0], spans[-1]) if _is_free(span, seats)]
+    stubs = [span for span in overhangs if _is_stub(span, seats, loads, d)]
+    hanging = [span for span in overhangs if span not in stubs]
+    by_place = sorted(seats, key=lambda seat: seat.support.at)
+    cuts = regions(
+        beam.cuts, length,
+        None if any(span[0] == 0.0 for span in hanging) else (by_place[0].start, by_place[0].end),
+        None if any(span[1] == length for span in hanging) else (by_place[-1].start, by_place[-1].end),
+    )  # fmt: skip
     weaker = [
-        Stretch(region.start, region.end, E * float(net.I), G * part * float(net.A))
-        for region in cuts
-        if not section.round and region.cut.depth < section.d and region.end > region.start
-        for net in [net_section(silent, section, region.cut)]
-    ]
+        Stretched(region.start, region.end, E * float(net.I), GA * float(net.A))
+        for region in cuts if has_net_section(section, region.cut) and region.end - region.start > SLIVER
+        for net in [net_section(pad, section, region.cut)]
+    ]  # fmt: skip
     straight = solve_straight(
-        length, held, loads, depth=float(section.d), EI=E * inertia, GA_s=G * part * area, sections=weaker
-    )
-    places = [support.at for support in beam.supports]
-    spans = tuple(Span(start, end, not (start in places and end in places)) for start, end in straight.spans)
-    return BeamRun(beam, size, section, wood, straight, spans, seats, cuts)
+        length, [Held(support.at, KINDS_OF_HOLD[support.holds], support.settles) for support in beam.supports], loads,
+        depth=d, EI=E * inertia, GA_s=GA * area, sections=weaker, stands=_stands(seats, cuts, d),
+        parts=[x for region in cuts for x in (region.start, region.end)],
+    )  # fmt: skip
+    checked = tuple(Span(*span, span in overhangs) for span in spans if span not in stubs)
+    return BeamRun(beam, size, section, wood, straight, checked, seats, cuts, E)
+
+
+def _is_free(span: Stretch, seats: Sequence[Seat]) -> bool:
+    return not all(any(seat.support.at == x for seat in seats) for x in span)
+
+
+def _is_stub(span: Stretch, seats: Sequence[Seat], loads: Sequence[Applied], d: float) -> bool:
+    """An end that reaches over its seat by no more than the depth of the piece, with no point load on it.
+
+    Its forces count like all others; but it is no cantilever for the limits of deflection, for the grading of
+    overhanging timbers and for Table 3.3.3 (common practice, no source).
+    """
+    seat = next(seat for seat in seats if seat.support.at in span)
+    if span[1] - span[0] > 0.5 * (seat.support.bearing or 0.0) + d or seat.support.holds == "fixed":
+        return False
+    inside = (load for load in loads if load.is_point and span[0] - SLIVER <= load.start <= span[1] + SLIVER)
+    return not any(load.moves for load in loads) and all(abs(load.start - seat.support.at) < SLIVER for load in inside)
+
+
+def _stands(seats: Sequence[Seat], cuts: Sequence[Region], d: float) -> list[float]:
+    """Where a moving load does most for shear: beside a support, at d from the face of a seat, at the edges of cuts."""
+    beside = [x for seat in seats for x in (seat.support.at - SLIVER, seat.support.at + SLIVER)]
+    from_faces = [x for seat in seats for x in (seat.start - d, seat.end + d)]
+    return [*beside, *from_faces, *(x for region in cuts for x in (region.start, region.end))]
 
 
 def beam_checks(run: BeamRun, around: Around) -> list[Check]:
     """Every check of a beam of known wood."""
     beam, straight, section, wood = run.beam, run.straight, run.section, run.wood
-    stock = around.stock(beam.stock)
-    single = len(run.spans) == 1
+    name, stock = beam.name, around.stock(beam.stock)
+    seats: list[Stretch] = [(seat.start, seat.end) for seat in run.seats]
     found = [
-        *bending_checks(beam, straight, run.spans, run.regions, wood, run.size, section, run.seats),
+        *bending_checks(beam, straight, run.spans, run.regions, wood, run.size, section, simple=run.simple),
         *shear_checks(beam, straight, run.seats, run.regions, wood, section),
         *support_checks(beam, straight, run.seats, wood, section, around),
-        *deflection_checks(beam.name, straight, run.spans, wood, limits_of(beam, beam.service)),
+        *deflection_checks(name, straight, run.spans, wood, limits_of(beam, beam.service)),
         *rule_checks(beam, stock, run.spans, run.size, section, run.seats),
+        *finish_checks(beam, beam.service),
     ]
     for region in run.regions:
-        found += [
-            stated(beam.name, f"limits of the {region.cut.kind}", limit.clause, limit.verdict, limit.text)  # type: ignore[arg-type]
-            for limit in limits(region, section, [(s.start, s.end) for s in run.spans], single_span=single)
-        ]
-    found += [stated(beam.name, "cuts", "NDS 2018 3.1.2", "refer", text) for text in overlapping(run.regions)]
-    found += _loads_on(run)
+        pulled = pulled_edges(straight, region)
+        rule = limit(region, section, [(s.start, s.end) for s in run.spans], single_span=run.simple, pulled=pulled)
+        found.append(stated(name, f"limits of the {region.cut.kind}", rule.clause, rule.verdict, rule.text))
+    together = (*too_near(run.regions, float(section.d)), *on_seats(run.regions, seats))
+    found += [stated(name, "cuts", "NDS 2018 3.1.2", "refer", text) for text in together]
+    found += load_checks(beam, straight, wood, section, around)
     if beam.plies > 1:
-        found.append(stated(beam.name, "fastening of the plies", "NDS 2018 3.3.3, 15.3", "refer",
-                            f"{beam.plies} plies are counted together in strength; their fastening is not checked"))  # fmt: skip
+        text = f"{beam.plies} plies are counted together in strength; their fastening is not checked"
+        found.append(stated(name, "fastening of the plies", "NDS 2018 3.3.3, 15.3", "refer", text))
     return found
-
-
-def _loads_on(run: BeamRun) -> list[Check]:
-    """Point loads on the top need a seat; loads from below pull across the grain; one-sided wind needs a look."""
-    found = []
-    points = [load for load in run.straight.loads if load.is_point and load.applied in ("top", "unknown")]
-    for x, what in dict.fromkeys((load.start, load.what) for load in points):
-        found.append(_seat_on(run, x, what, [load for load in points if (load.start, load.what) == (x, what)]))
-    hung = [load.what for load in run.straight.loads if load.applied == "below"]
-    if hung:
-        found.append(
-            stated(run.beam.name, "loads hung from below", "NDS 2018 3.8.2", "refer",
-                   f"{', '.join(dict.fromkeys(hung))}: a load hung low pulls the wood apart across the grain; there is no "
-                   "design value for that. Show how high its fastening sits")
-        )  # fmt: skip
-    return found
-
-
-def _seat_on(run: BeamRun, x: float, what: str, loads: Sequence[Applied]) -> Check:
-    """Bearing of the beam's top under one point load."""
-    title, where = f"seat of {what.removeprefix('from ') or 'a point load'} on the top", show(x, "length")
-    l_b = min((load.bearing for load in loads if load.bearing), default=None)
-    if l_b is None or any(load.applied == "unknown" for load in loads):
-        return stated(run.beam.name, title, "NDS 2018 3.10.2", "refer",
-                      "how this point load reaches the beam, or the length of its seat, is not given (`applied`, `bearing`)",
-                      where=where)  # fmt: skip
-    straight, total = run.straight, np.zeros(len(run.straight.combinations))
-    for kind in {load.kind for load in loads}:
-        most = sum(max(load.P, 0.0) for load in loads if load.kind == kind)
-        of_kind = np.array([case.kind == kind for case in straight.cases])
-        total += most * np.max(straight.factors * of_kind, axis=1)  # patterns do not ease a seat
-    asked = Asked(run.beam.name, title, "NDS 2018 3.10.2", "stress", where, ("breadth of the seat: the beam's own",))
-
-    def calculate(pad: Pad, which: int | slice) -> Outcome:
-        R = pad.take("R", at(total, which), "lbf", note="the point load")
-        return bearing(pad, run.wood, R=R, b=run.section.b, l_b=l_b, near_end=True)
-
-    return govern(asked, straight.combinations, calculate)
 
 
 def check_beam(beam: Beam, wood: Wood, around: Around) -> tuple[BeamRun | None, list[Check]]:
-    """Solve and check; what cannot be solved is one failing check that says why."""
+    """Solve and check; what cannot be solved is one check that says why."""
     try:
         run = run_beam(beam, wood, around)
+        return run, [*beam_checks(run, around), *doubts(beam.name, wood)]
     except Unstable as error:
         return None, [stated(beam.name, "stands still", "statics", "fails", str(error))]
     except OutOfRange as error:
         return None, [stated(beam.name, "within the rules", error.clause or "NDS 2018", "refer", str(error))]
-    return run, [*beam_checks(run, around), *doubts(beam.name, wood)]
 
 
 def doubts(name: str, wood: Wood) -> list[Check]:
@@ -178,8 +188,8 @@ def doubts(name: str, wood: Wood) -> list[Check]:
 
 
 def largest_ratio(checks: Sequence[Check]) -> float:
-    """The governing ratio of some checks; 0 when none has a number, infinite when one failed without."""
-    ratios = [check.ratio for check in checks if check.ratio is not None]
+    """The governing ratio of some checks; infinite when one failed without a number, or has one that is none."""
     if any(check.verdict == "fails" and check.ratio is None for check in checks):
         return float("inf")
-    return float(np.max(ratios)) if ratios else 0.0
+    ratios = [check.ratio for check in checks if check.ratio is not None]
+    return float("inf") if np.isnan(ratios).any() else max(ratios, default=0.0)

@@ -1,17 +1,21 @@
-"""How the compression edge of a span is held, and so whether C_L is 1 or which length counts (NDS 2018 3.3.3, 4.4.1)."""
+"""How the compression edge of a span is held: whether C_L is 1, or which length counts (NDS 2018 3.3.3, 4.4.1)."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from ..analysis.loading import Applied
 from ..model.pieces import Stick
-from ..values.factors import EffectiveLength, effective_length
+from ..units import show
+from ..values.factors import effective_length
 from ..values.lumber import Size
 from .strength import Bracing, Section
 
 MOST_BRACED = 7  # Table 3.3.3 lists up to six equal loads and then "seven or more"
+EVEN = 0.02  # how far "equal" loads and gaps may differ; what the table's rows differ by is more
+LIGHT = 0.10  # own weight beside point loads: the rows of the table for point loads are used up to this share
 
 
 @dataclass(frozen=True)
@@ -28,7 +32,7 @@ class Span:
 
 
 def proportion(size: Size, section: Section) -> float:
-    """d/b as NDS 2018 4.4.1 means it: nominal where the piece has a nominal size, else as measured; one ply's breadth."""
+    """d/b of one ply as NDS 2018 4.4.1 means it: nominal where a dressed piece has a nominal size, else as measured."""
     if section.round or section.d <= section.breadth_alone:
         return 1.0
     return size.proportion
@@ -48,36 +52,57 @@ def bracing_of(
         return Bracing(True, f"the {edge} edge is held along its whole length (NDS 2018 3.3.3.3)")
     if isinstance(held, float):
         l_u = min(held, span.length)
-        return Bracing(False, f"{edge} edge held at {l_u:.4g} in", l_u, cantilever=span.overhang)
-    if held == "at loads" and not span.overhang:
+        return Bracing(False, f"{edge} edge held every {show(l_u, 'length')}", l_u)
+    if held == "at loads":
         return _at_loads(span, loads, simple)
-    only_uniform = simple and all(not load.is_point for load in loads)
-    return Bracing(
-        False, f"{edge} edge held at the supports only", span.length,
-        row=_row("simple_uniform") if only_uniform and top else None, cantilever=span.overhang,
-    )  # fmt: skip
+    why = f"{edge} edge held at the supports only"
+    if simple and top and loads and all(_covers(load, span) for load in loads):
+        return _by_row(why, span.length, "simple_uniform")
+    return Bracing(False, why, span.length)
+
+
+def _covers(load: Applied, span: Span) -> bool:
+    """Whether it is uniform over the whole span."""
+    return not load.is_point and load.w_start == load.w_end and load.start <= span.start and load.end >= span.end
 
 
 def _at_loads(span: Span, loads: Sequence[Applied], simple: bool) -> Bracing:
-    points = sorted({load.start for load in loads if load.is_point and span.start < load.start < span.end})
-    places = [span.start, *points, span.end]
-    gaps = [after - before for before, after in zip(places, places[1:], strict=False)]
-    l_u = max(gaps)
-    by_place = [sum(load.P for load in loads if load.is_point and load.start == x) for x in points]
-    even = (
-        bool(points) and max(gaps) - min(gaps) <= 0.02 * l_u and max(by_place) - min(by_place) <= 0.02 * max(by_place)
-    )
-    others = [load for load in loads if not load.is_point and load.what != "self weight"]
-    row = None
-    if simple and even and not others:
-        row = _row(f"braced_{len(points)}" if len(points) < MOST_BRACED else "braced_7_or_more")
-    return Bracing(False, "top edge held where the point loads come on", l_u, row=row)
+    """Held where point loads come on from the top or the side; one that moves or hangs below holds nothing."""
+    inside = [load for load in loads if load.is_point and span.start < load.start < span.end]
+    holding = [load for load in inside if load.applied in ("top", "side") and not load.moves]
+    places = sorted({load.start for load in holding})
+    gaps = [after - before for before, after in pairwise([span.start, *places, span.end])]
+    if span.overhang:  # its free end is held by nothing
+        gaps = [span.length]
+    why = "top edge held where the point loads come on" if len(gaps) > 1 else "top edge held at the supports only"
+    if simple and places and len(inside) == len(holding) and _even(holding, places, gaps) and _rest_is_light(loads):
+        return _by_row(why, max(gaps), f"braced_{len(places)}" if len(places) < MOST_BRACED else "braced_7_or_more")
+    return Bracing(False, why, max(gaps))
+
+
+def _even(loads: Sequence[Applied], places: Sequence[float], gaps: Sequence[float]) -> bool:
+    """Equal gaps, and at each place the same force of each kind: then the loads are equal under every combination."""
+    if max(gaps) - min(gaps) > EVEN * max(gaps):
+        return False
+    for kind in {load.kind for load in loads}:
+        by_place = [sum(load.P for load in loads if load.kind == kind and load.start == x) for x in places]
+        if min(by_place) < 0.0 or max(by_place) - min(by_place) > EVEN * max(by_place):
+            return False
+    return True
+
+
+def _rest_is_light(loads: Sequence[Applied]) -> bool:
+    """Whether nothing is spread along the piece but a little own weight."""
+    spread = [load for load in loads if not load.is_point]
+    points = sum(load.P for load in loads if load.is_point)
+    return all(load.own for load in spread) and sum(load.total for load in spread) <= LIGHT * points
+
+
+def _by_row(why: str, l_u: float, case: str) -> Bracing:
+    row, source, _ = effective_length(case)
+    return Bracing(False, why, l_u, row, source)
 
 
 def needs_end_restraint(size: Size, section: Section) -> bool:
     """Whether the ends must be held against turning over for C_L to count (NDS 2018 3.3.3.4)."""
     return not section.round and section.d > section.breadth_alone and proportion(size, section) > 2.0
-
-
-def _row(case: str) -> EffectiveLength:
-    return effective_length(case).value

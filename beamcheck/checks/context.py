@@ -22,10 +22,14 @@ class House:
 
 @dataclass(frozen=True)
 class Around:
-    """The surroundings of one piece: the loads that other pieces bring, and the house itself."""
+    """The surroundings of one piece: the loads that other pieces bring, and the house itself.
+
+    `memory` keeps what was last solved there, for the next look at the same piece made of other wood.
+    """
 
     house: House
     arrivals: Sequence[Arrival] = field(default=())
+    memory: dict[str, object] = field(default_factory=dict, compare=False, repr=False)
 
     def stock(self, name: str) -> Stock:
         return self.house.stocks[name]

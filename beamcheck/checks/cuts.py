@@ -1,19 +1,21 @@
-"""What is missing from a stick: net sections at notches, holes, mortises and tapers, and the limits on where they may be."""
+"""What is missing from a stick: net sections at notches, holes, mortises, tapers. Where they may be: cut_rules.py."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from ..analysis.loading import SLIVER, Stretch
 from ..formulas import net_section as ns
 from ..formulas import section as sc
+from ..formulas import side_void as sv
 from ..formulas.core import Number, smallest
 from ..formulas.pad import Pad
 from ..model.pieces import Cut
 from ..units import show
 from .strength import Section
 
-THICK = 3.5  # in, net thickness from which NDS 2018 4.4.3.2 forbids notches on the tension side (4 in nominal)
+NOTCHES = ("notch", "taper")  # open at an edge, over the full breadth; the others leave wood on all sides
 
 
 @dataclass(frozen=True)
@@ -23,8 +25,20 @@ class Region:
     cut: Cut
     start: float
     end: float
-    at_end: bool  # an end notch: it reaches over a support at the end of the piece
+    seat: Stretch | None  # an end notch: the seat at that end of the piece, over which or beside which it lies
     text: str
+
+    @property
+    def at_end(self) -> bool:
+        """An end notch: it begins at an end of the piece that has a support under it."""
+        return self.seat is not None
+
+    @property
+    def past_seat(self) -> float:
+        """How far an end notch runs past the inner edge of its seat, inches; 0 when it stops before."""
+        if self.seat is None:
+            return 0.0
+        return max(self.end - self.seat[1] if self.start <= 0.0 else self.seat[0] - self.start, 0.0)
 
     @property
     def bottom_of_void(self) -> float:
@@ -32,36 +46,73 @@ class Region:
         return (self.cut.from_bottom or 0.0) - 0.5 * self.cut.depth
 
 
-def regions(cuts: Sequence[Cut], length: float, first_seat: float, last_seat: float) -> list[Region]:
-    """Where each cut lies. `first_seat` and `last_seat` are the inner edges of the seats at the ends."""
+def regions(cuts: Sequence[Cut], length: float, first: Stretch | None, last: Stretch | None) -> list[Region]:
+    """Where each cut lies. `first` and `last` are the seats at the two ends; None where the piece overhangs.
+
+    A notch or taper that reaches an end of the piece, or lies over the seat there, counts from that end inwards: `at`
+    is then the end or its middle, and the longer reading is taken.
+    """
     found = []
     for cut in cuts:
-        half = 0.5 * cut.length
-        start, end = cut.at - half, cut.at + half
-        if cut.kind in ("hole",):
-            start, end = cut.at - 0.5 * cut.depth, cut.at + 0.5 * cut.depth
-        if cut.kind in ("notch", "taper") and cut.at <= first_seat:  # given from the end inwards
-            start, end = 0.0, max(cut.at + cut.length, cut.length)
-        elif cut.kind in ("notch", "taper") and cut.at >= last_seat:
-            start, end = min(cut.at - cut.length, length - cut.length), length
-        start, end = max(start, 0.0), min(end, length)
-        at_end = cut.kind in ("notch", "taper") and (start <= first_seat or end >= last_seat)
-        found.append(Region(cut, start, end, at_end, words(cut)))
+        half = 0.5 * (max(cut.length, cut.depth) if cut.kind == "hole" else cut.length)
+        start, end, seat = cut.at - half, cut.at + half, None
+        if cut.kind in NOTCHES:
+            if start <= SLIVER or (first is not None and cut.at <= first[1]):
+                start, end, seat = 0.0, cut.at + cut.length, first
+            elif end >= length - SLIVER or (last is not None and cut.at >= last[0]):
+                start, end, seat = cut.at - cut.length, length, last
+        found.append(Region(cut, max(start, 0.0), min(end, length), seat, words(cut)))
     return found
 
 
 def words(cut: Cut) -> str:
     """The cut in a carpenter's words."""
     size = show(cut.depth, "length")
-    if cut.kind == "hole":
-        return f"{size} hole at {show(cut.at, 'length')}"
     long = f", {show(cut.length, 'length')} long" if cut.length else ""
+    if cut.kind == "hole":
+        bored = "" if cut.face == "side" else f" bored from the {cut.face}"
+        return f"{size} hole{bored}{long} at {show(cut.at, 'length')}"
     return f"{cut.kind} {size} deep{long} on the {cut.face} at {show(cut.at, 'length')}"
+
+
+def void_of(section: Section, cut: Cut) -> tuple[float, float, float]:
+    """Breadth and height of the void of a hole or mortise, and the height of its middle above the bottom, inches.
+
+    A hole bored from the top or bottom is counted right through, whatever its depth.
+    """
+    b, d = float(section.b), float(section.d)
+    if cut.kind == "hole" and cut.face != "side":
+        return cut.depth, d, 0.5 * d
+    breadth = min(cut.width or b, b) if cut.kind == "mortise" else b
+    return breadth, cut.depth, cut.from_bottom if cut.from_bottom is not None else 0.5 * d
+
+
+def nothing_left(section: Section, cut: Cut) -> bool:
+    """Whether a cut takes the whole section."""
+    if cut.kind == "hole" and cut.face != "side":
+        return cut.depth >= float(section.b)
+    return cut.depth >= float(section.d)
+
+
+def breaks_through(section: Section, cut: Cut) -> bool:
+    """Whether a hole or mortise is open at an edge although it was not entered as a notch."""
+    if cut.kind in NOTCHES or nothing_left(section, cut):
+        return False
+    b_v, d_v, y_v = void_of(section, cut)
+    hair = 1e-9 * float(section.d)
+    inside = y_v - 0.5 * d_v >= -hair and y_v + 0.5 * d_v <= section.d + hair
+    touches = y_v - 0.5 * d_v <= hair or y_v + 0.5 * d_v >= section.d - hair
+    return not inside or (touches and b_v >= section.b)
+
+
+def has_net_section(section: Section, cut: Cut) -> bool:
+    """Whether what is left at a cut can be counted here; where it cannot, cut_rules.py fails or refers the piece."""
+    return not (section.round or nothing_left(section, cut) or breaks_through(section, cut))
 
 
 @dataclass(frozen=True)
 class Net:
-    """A net section: moduli for tension at the bottom and at the top, area, depth left, and second moment."""
+    """A net section: the lesser section modulus, area, depth left, and second moment of area."""
 
     S: Number
     A: Number
@@ -70,106 +121,43 @@ class Net:
 
 
 def net_section(pad: Pad, section: Section, cut: Cut) -> Net:
-    """The section that is left at a cut. A notch is taken across the full breadth whatever its width (safe side)."""
-    if cut.kind in ("notch", "taper"):
+    """The section that is left at a cut. A notch is taken across the full breadth whatever its width (safe side).
+
+    A mortise that does not go right through is taken to lie at one side, where what is left bends sideways as well.
+    """
+    if cut.kind in NOTCHES:
         d_n = pad(sc.notched_depth, d=section.d, d_cut=cut.depth)
         left = Section(section.b, d_n, section.breadth_alone)
         return Net(left.modulus(pad), left.area(pad), d_n, left.inertia(pad))
-    b_v = pad.take("b_v", min(cut.width or section.b, section.b) if cut.kind == "mortise" else section.b, "in")
-    y_v = pad.take("y_v", cut.from_bottom if cut.from_bottom is not None else 0.5 * section.d, "in")
-    void = {"b": section.b, "d": section.d, "b_v": b_v, "d_v": cut.depth}
+    b_v, d_v, y_v = _taken(pad, section, cut)
+    void = {"b": section.b, "d": section.d, "b_v": b_v, "d_v": d_v}
     A = pad(ns.net_area, **void)
-    I_n = pad(ns.net_inertia, **void, y_v=y_v)
-    S = smallest(pad(ns.net_modulus_bottom, **void, y_v=y_v), pad(ns.net_modulus_top, **void, y_v=y_v))
-    return Net(pad.take("S_n", S, "in3", note="the smaller of bottom and top"), A, section.d, I_n)
+    y_bar, I_n = pad(ns.net_centroid, **void, y_v=y_v), pad(ns.net_inertia, **void, y_v=y_v)
+    if cut.kind == "mortise" and b_v < section.b:
+        I_y = pad(sv.side_void_inertia, note="for bending sideways", **void)
+        I_xy = pad(sv.side_void_product, **void, y_v=y_v)
+        S = pad(sv.side_void_modulus, note="in the worst corner", I_net=I_n, I_y=I_y, I_xy=I_xy, **void, y_bar=y_bar)
+        return Net(S, A, section.d, I_n)
+    bottom = pad(ns.net_modulus_bottom, I_net=I_n, y_bar=y_bar, note="at the bottom edge")
+    top = pad(ns.net_modulus_top, I_net=I_n, d=section.d, y_bar=y_bar, note="at the top edge")
+    S = pad.take("S_n", smallest(bottom, top), "in3", note="the smaller of bottom and top")
+    return Net(S, A, section.d, I_n)
+
+
+def _taken(pad: Pad, section: Section, cut: Cut) -> tuple[Number, Number, Number]:
+    """The void, written down."""
+    b_v, d_v, y_v = void_of(section, cut)
+    return pad.take("b_v", b_v, "in"), pad.take("d_v", d_v, "in"), pad.take("y_v", y_v, "in")
 
 
 def void_stress(pad: Pad, section: Section, cut: Cut, V: Number) -> Number:
     """Largest shear stress beside a hole or mortise, psi: V Q / (I t) of what is left, not 3/2 of the mean."""
-    y_v = cut.from_bottom if cut.from_bottom is not None else 0.5 * section.d
-    b_v = min(cut.width or section.b, section.b) if cut.kind == "mortise" else section.b
+    b_v, d_v, y_v = _taken(pad, section, cut)
     if b_v < section.b:
-        void = {"b": section.b, "d": section.d, "b_v": b_v, "d_v": cut.depth, "y_v": y_v}
-        Q, I_n = pad(ns.net_first_moment, **void), pad(ns.net_inertia, **void)
+        void = {"b": section.b, "d": section.d, "b_v": b_v, "d_v": d_v, "y_v": y_v}
+        y_bar, I_n = pad(ns.net_centroid, **void), pad(ns.net_inertia, **void)
+        Q = pad(ns.net_first_moment, **void, y_bar=y_bar)
         return pad(ns.shear_stress_net, V=V, Q_net=Q, I_net=I_n, b=section.b, b_v=b_v)
-    below = pad.take("d_a", y_v - 0.5 * cut.depth, "in", note="wood left below")
-    above = pad.take("d_b", section.d - y_v - 0.5 * cut.depth, "in", note="wood left above")
-    return pad(ns.shear_stress_parts, V=V, b=section.b, d_a=below, d_b=above)
-
-
-@dataclass(frozen=True)
-class Limit:
-    """One rule about a cut, and whether it is kept: 'passes', 'fails' or 'refer' with the sentence that says why."""
-
-    verdict: str
-    clause: str
-    text: str
-
-
-def limits(region: Region, section: Section, spans: Sequence[tuple[float, float]], *, single_span: bool) -> list[Limit]:
-    """The rules of NDS 2018 3.2.3 and 4.4.3 for notches, and of IRC R502.8.1 for holes (common practice for mortises)."""
-    cut, d = region.cut, section.d
-    if section.round:
-        return [Limit("refer", "NDS 2018 3.4.3", f"{region.text}: a cut in a round piece is for an engineer")]
-    if cut.depth >= d:
-        return [Limit("fails", "NDS 2018 3.1.2", f"{region.text}: nothing is left of the piece there")]
-    if cut.kind in ("hole", "mortise"):
-        return _hole_limits(region, section)
-    if region.at_end:
-        if cut.depth > 0.25 * d:
-            return [
-                Limit(
-                    "fails", "NDS 2018 4.4.3.1", f"{region.text}: an end notch may take at most a quarter of the depth"
-                )
-            ]
-        return [Limit("passes", "NDS 2018 4.4.3.1", f"{region.text}: within a quarter of the depth at the end")]
-    if section.breadth_alone >= THICK and cut.face == "bottom":
-        return [Limit("fails", "NDS 2018 4.4.3.2", f"{region.text}: no notch in the tension side away from the ends")]
-    if not single_span:
-        return [
-            Limit(
-                "refer",
-                "NDS 2018 4.4.3.2",
-                f"{region.text}: notches in continuous or overhanging pieces are for an engineer",
-            )
-        ]
-    start, end = spans[0]
-    third = (end - start) / 3.0
-    if region.end > start + third and region.start < end - third:
-        return [Limit("fails", "NDS 2018 4.4.3.2", f"{region.text}: no notch in the middle third of a span")]
-    if cut.depth > d / 6.0:
-        return [
-            Limit(
-                "fails",
-                "NDS 2018 4.4.3.2",
-                f"{region.text}: away from the ends a notch may take at most a sixth of the depth",
-            )
-        ]
-    if cut.length > d / 3.0:
-        return [Limit("refer", "IRC R502.8.1", f"{region.text}: longer than a third of the depth")]
-    return [Limit("passes", "NDS 2018 4.4.3.2", f"{region.text}: within the limits of the outer thirds")]
-
-
-def _hole_limits(region: Region, section: Section) -> list[Limit]:
-    cut, d = region.cut, section.d
-    below, above = region.bottom_of_void, d - region.bottom_of_void - cut.depth
-    if below < 0.0 or above < 0.0:
-        return [Limit("refer", "NDS 2018 3.1.2", f"{region.text}: it breaks through an edge; enter it as a notch")]
-    if cut.depth > d / 3.0 or min(below, above) < 2.0:
-        return [
-            Limit(
-                "refer", "IRC R502.8.1",
-                f"{region.text}: more than a third of the depth, or closer than 2 in to an edge",
-            )
-        ]  # fmt: skip
-    return [Limit("passes", "IRC R502.8.1", f"{region.text}: at most a third of the depth and 2 in clear of the edges")]
-
-
-def overlapping(found: Sequence[Region]) -> list[str]:
-    """Sentences for cuts that lie at the same place: their net sections would have to be combined."""
-    ordered = sorted(found, key=lambda region: region.start)
-    return [
-        f"{one.text} and {two.text} lie at the same place"
-        for one, two in zip(ordered, ordered[1:], strict=False)
-        if two.start < one.end
-    ]
+    above = pad.take("d_a", section.d - y_v - 0.5 * d_v, "in", note="wood left above")
+    below = pad.take("d_b", y_v - 0.5 * d_v, "in", note="wood left below")
+    return pad(ns.shear_stress_parts, V=V, b=section.b, d_a=above, d_b=below)

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import Literal, Protocol
 
 import numpy as np
 
 from ..analysis.combinations import Loaded
-from ..analysis.line import Line
-from ..analysis.loading import Case
+from ..analysis.line import Extremes, Line
+from ..analysis.loading import SETTLED, Case
 from ..analysis.roof_frame import RoofRun
 from ..analysis.straight import Straight
 from ..formulas import deflection as df
@@ -19,20 +20,24 @@ from ..provenance import Source
 from ..units import show
 from ..values.factors import DeflectionLimits, Found, deflection_limit
 from .bracing import Span
+from .demand import stated, writing
 from .result import Check, judge
 from .wood import Wood
 
+Array = np.ndarray
 UNBENT = 1e-6  # in; a load that does not bend this piece needs no check
 CLAUSE = "IBC Table 1604.3, IRC R301.7, NDS 2018 3.5"
+LASTING = ("D", SETTLED)  # what creeps
 WHY_TOTAL = (
     "total: K_cr times the dead-load deflection plus the rest (NDS eq. 3.5-1), which is never less than the D + L "
     "of IBC Table 1604.3"
 )
+FROM_FRAME = "from the frame analysis, shear included"
 
 
-def limits_of(stick: Stick, service: str, *, steep_rafter: bool = False) -> DeflectionLimits:
+def limits_of(stick: Stick, service: Literal["floor", "roof"], *, steep_rafter: bool = False) -> DeflectionLimits:
     """The limits that go with the finish; the user's own take their place, with their reason as the source."""
-    found = deflection_limit(service, stick.finish, steep_rafter=steep_rafter)  # type: ignore[arg-type]
+    found = deflection_limit(service, stick.finish, steep_rafter=steep_rafter)
     own = Source(stick.limit_why or "limit set in the job file", "given")
     if stick.limit_live:
         mine = Found(stick.limit_live, own, "set in the job file")
@@ -42,137 +47,215 @@ def limits_of(stick: Stick, service: str, *, steep_rafter: bool = False) -> Defl
     return found
 
 
+def finish_checks(stick: Stick, service: Literal["floor", "roof"]) -> list[Check]:
+    """What the limits cannot answer: a limit of one's own that is laxer than the tables', and wood under masonry."""
+    tables, checks = deflection_limit(service, stick.finish), []
+    if stick.finish == "masonry veneer":
+        text = (
+            "the code lets wood carry masonry or veneer in a few listed cases only: is this one? An engineer must say"
+        )
+        checks.append(stated(stick.name, "wood under masonry", "IBC 2304", "refer", text))
+    for words, mine, theirs in (
+        ("live", stick.limit_live, max(tables.live.value, tables.snow.value, tables.wind.value)),
+        ("total", stick.limit_total, tables.total.value),
+    ):
+        if mine is not None and mine < theirs:
+            text = f"length/{mine} is laxer than the length/{theirs} of the tables; the reason given: {stick.limit_why}"
+            checks.append(stated(stick.name, f"own limit for {words} load", CLAUSE, "refer", text))
+    return checks
+
+
 def deflection_checks(
     subject: str, straight: Straight, spans: Sequence[Span], wood: Wood, limits: DeflectionLimits
 ) -> list[Check]:
     """Live, snow, wind and total deflection; for each the worst span and combination."""
-    return _checks(
-        subject,
-        _Solved(straight.cases, straight.combinations, straight.factors, straight.cases_run.line),
-        spans,
-        wood,
-        limits,
-    )
-
-
-@dataclass(frozen=True, eq=False)
-class _Solved:
-    """What deflection needs of a solved piece."""
-
-    cases: Sequence[Case]
-    combinations: Sequence[Loaded]
-    factors: np.ndarray
-    line: Line
-
-
-def _checks(
-    subject: str, straight: _Solved, spans: Sequence[Span], wood: Wood, limits: DeflectionLimits
-) -> list[Check]:
-    live, total, wind = _factor_sets(straight)
-    checks = []
-    for what, rows, limit in (
-        ("deflection under live load", live["L"], limits.live),
-        ("deflection under snow or roof live load", live["S"], limits.snow),
-        ("deflection under wind", wind, limits.wind),
-        ("total deflection with creep", total, limits.total),
-    ):
-        if rows:
-            checks.append(_worst(subject, what, straight, spans, wood, rows, limit, what.startswith("total"), limits))
-    return [check for check in checks if (check.demand or 0.0) > UNBENT]
-
-
-def _factor_sets(straight: _Solved) -> tuple[dict[str, list], list, list]:  # type: ignore[type-arg]
-    """Rows (name, factors of the dead load, factors of the rest): variable loads alone, totals, wind alone."""
-    dead = np.array([1.0 if case.kind == "D" else 0.0 for case in straight.cases])
-    live: dict[str, list] = {"L": [], "S": []}  # type: ignore[type-arg]
-    total, wind = [], []
-    for combination, row in zip(straight.combinations, straight.factors, strict=True):
-        rest = row * (1.0 - dead)
-        if "W" in combination.kinds:
-            only_wind = row * np.array([case.kind == "W" for case in straight.cases])
-            wind.append((combination.name, 0.0 * dead, only_wind))
-            continue
-        total.append((combination.name, row * dead, rest))
-        if rest.any():
-            roof = {"S", "Lr"} & set(combination.kinds)
-            live["S" if roof and "L" not in combination.kinds else "L"].append((combination.name, 0.0 * dead, rest))
-    return live, total, wind
-
-
-def _worst(
-    subject: str, what: str, straight: _Solved, spans: Sequence[Span], wood: Wood, rows: list, limit: Found[int],  # type: ignore[type-arg]
-    with_creep: bool, limits: DeflectionLimits,
-) -> Check:  # fmt: skip
-    K_cr = float(wood.K_cr.value)
-    names = [name for name, _, _ in rows]
-    dead, rest = np.array([row[1] for row in rows]), np.array([row[2] for row in rows])
-    bent = straight.line.combine((K_cr if with_creep else 1.0) * dead + rest)
-    best: tuple[float, int, Span, float, float] | None = None
-    for span in spans:
-        size, place = _largest(bent, span)
-        worst = int(np.argmax(size))
-        allowed = _allowed(span, limit, limits if with_creep else None)
-        candidate = (float(size[worst]) / allowed, worst, span, float(size[worst]), float(place[worst]))
-        if best is None or candidate[0] > best[0]:
-            best = candidate
-    assert best is not None
-    ratio, worst, span, size_, place_ = best
-    pad = Pad()
-    if with_creep:
-        parts = [_at(straight.line.combine(factors[None]), span, place_) for factors in (dead[worst], rest[worst])]
-        creep = pad.take("K_cr", K_cr, note=wood.K_cr.why, source=wood.K_cr.source)
-        Delta_LT = pad.take("Delta_LT", parts[0], "in", note="dead load, from the frame analysis, shear included")
-        Delta_ST = pad.take("Delta_ST", parts[1], "in", note="all other load, from the frame analysis, shear included")
-        pad(df.long_term_deflection, K_cr=creep, Delta_LT=Delta_LT, Delta_ST=Delta_ST)
-    else:
-        pad.take("Delta", size_, "in", note="from the frame analysis, shear included")
-    L = pad.take("L", span.length * (2.0 if span.overhang else 1.0), "in",
-                 note="twice the overhang" if span.overhang else "between supports")  # fmt: skip
-    n = pad.take("n", float(limit.value), note=limit.reason, source=limit.source)
-    allowed = pad(df.deflection_limit, L=L, n=n)
-    capped = limits.total_at_most
-    if with_creep and capped is not None and capped.value < allowed:
-        allowed = pad.take("Delta_limit", capped.value, "in", note=capped.reason, source=capped.source)
-    notes = (WHY_TOTAL,) if with_creep else ()
-    where = f"{'overhang' if span.overhang else 'span'} from {show(span.start, 'length')} to {show(span.end, 'length')}"
-    return Check(
-        subject, what, CLAUSE, judge(ratio), "small length", size_, allowed, ratio, names[worst], where,
-        tuple(pad.steps), notes,
-    )  # fmt: skip
-
-
-def _allowed(span: Span, limit: Found[int], capped: DeflectionLimits | None) -> float:
-    allowed = span.length * (2.0 if span.overhang else 1.0) / limit.value
-    if capped is not None and capped.total_at_most is not None:
-        allowed = min(allowed, capped.total_at_most.value)
-    return allowed
-
-
-def _largest(line, span: Span):  # type: ignore[no-untyped-def]
-    """Largest size of the deflection in a span under each row, and where. An overhang is measured from its support."""
-    if span.overhang:
-        low, s_low, high, s_high = line.extremes("v", span.start, span.end)
-    else:
-        low, s_low, high, s_high = line.sag_between(span.start, span.end)
-    down = np.abs(low) >= np.abs(high)
-    return np.where(down, np.abs(low), np.abs(high)), np.where(down, s_low, s_high)
-
-
-def _at(line, span: Span, s: float) -> float:  # type: ignore[no-untyped-def]
-    """Downward deflection at one place, measured as in `_largest`."""
-    value = float(line.at("v", s)[0])
-    if not span.overhang:
-        ends = [float(line.at("v", x)[0]) for x in (span.start, span.end)]
-        value -= ends[0] + (ends[1] - ends[0]) * (s - span.start) / span.length
-    return -value
+    return _checks(subject, _Level(straight), spans, wood, limits)
 
 
 def roof_deflection(
     name: str, run: RoofRun, start: float, rafter: bool, wood: Wood, limits: DeflectionLimits
 ) -> list[Check]:
     """Deflection of a rafter above its wall, or of a tie, square to it, against the same limits."""
-    bars = run.left_bars if rafter else run.tie_bars
-    line = Line(run.solution, bars)
-    span = Span(start, float(line.length), False)
-    solved = _Solved(run.cases, run.combinations, run.factors, line)
-    return _checks(name, solved, [span], wood, limits)
+    line = Line(run.solution, run.left_bars if rafter else run.tie_bars)
+    return _checks(name, _Framed(run, line), [Span(start, float(line.length), False)], wood, limits)
+
+
+class _Solved(Protocol):
+    """What deflection needs of a solved piece. Rows of factors are (rows, cases)."""
+
+    @property
+    def cases(self) -> Sequence[Case]: ...
+
+    @property
+    def combinations(self) -> Sequence[Loaded]: ...
+
+    @property
+    def factors(self) -> Array: ...
+
+    def bent(self, span: Span, rows: Array) -> Extremes:
+        """Least and largest deflection in a span (up positive), and where."""
+
+    @property
+    def line(self) -> Line: ...
+
+
+class _Level:
+    """A level piece."""
+
+    def __init__(self, straight: Straight) -> None:
+        self.cases, self.combinations, self.factors = straight.cases, straight.combinations, straight.factors
+        self.straight, self.line = straight, straight.cases_run.line
+
+    def bent(self, span: Span, rows: Array) -> Extremes:
+        return self.straight.deflections(span.start, span.end, span.overhang, rows)
+
+
+class _Framed:
+    """A stick of a roof frame."""
+
+    def __init__(self, run: RoofRun, line: Line) -> None:
+        self.cases, self.combinations, self.factors, self.line = run.cases, run.combinations, run.factors, line
+
+    def bent(self, span: Span, rows: Array) -> Extremes:
+        return self.line.combine(rows).sag_between(span.start, span.end)
+
+
+@dataclass(frozen=True, eq=False)
+class _Question:
+    """One kind of deflection: its limit, and a row of factors on the cases for each combination that counts."""
+
+    what: str
+    limit: Found[int]
+    names: list[str]
+    lasting: list[Array]
+    passing: list[Array]
+    total: bool = False
+
+    def add(self, name: str, lasting: Array, passing: Array) -> None:
+        self.names.append(name)
+        self.lasting.append(lasting)
+        self.passing.append(passing)
+
+
+def _questions(solved: _Solved, limits: DeflectionLimits) -> list[_Question]:
+    """Variable loads alone, wind alone, and all of it with creep (wind is not part of D + L)."""
+    live = _Question("deflection under live load", limits.live, [], [], [])
+    snow = _Question("deflection under snow or roof live load", limits.snow, [], [], [])
+    wind = _Question("deflection under wind", limits.wind, [], [], [])
+    total = _Question("total deflection with creep", limits.total, [], [], [], total=True)
+    stays = np.array([case.kind in LASTING for case in solved.cases], dtype=float)
+    blows = np.array([case.kind == "W" for case in solved.cases], dtype=float)
+    for combination, row in zip(solved.combinations, solved.factors, strict=True):
+        passing = row * (1.0 - stays)
+        if "W" in combination.kinds:
+            wind.add(combination.name, 0.0 * row, row * blows)
+            continue
+        total.add(combination.name, row * stays, passing)
+        if passing.any():
+            (live if "L" in combination.kinds else snow).add(combination.name, 0.0 * row, passing)
+    return [question for question in (live, snow, wind, total) if question.names]
+
+
+def _checks(
+    subject: str, solved: _Solved, spans: Sequence[Span], wood: Wood, limits: DeflectionLimits
+) -> list[Check]:  # fmt: skip
+    K_cr = float(wood.K_cr.value)
+    questions = _questions(solved, limits)
+    rows = [
+        (K_cr if one.total else 1.0) * lasting + passing
+        for one in questions for lasting, passing in zip(one.lasting, one.passing, strict=True)
+    ]  # fmt: skip
+    if not rows or not spans:
+        return []
+    found = [_largest(solved.bent(span, np.array(rows))) for span in spans]
+    checks, first = [], 0
+    for one in questions:
+        last = first + len(one.names)
+        cap = limits.total_at_most if one.total else None
+        candidates = [_worst(span, one, cap, *(column[first:last] for column in of_span))
+                      for span, of_span in zip(spans, found, strict=True)]  # fmt: skip
+        first = last
+        worst = max(candidates, key=lambda at: np.inf if np.isnan(at.ratio) else at.ratio)
+        if not worst.size <= UNBENT:
+            checks.append(_check(subject, solved, one, worst, wood, cap))
+    return checks
+
+
+def _largest(extremes: Extremes) -> tuple[Array, Array, Array]:
+    """Size of the deflection without sign, where it is, and its sign (up positive); under each row."""
+    low, s_low, high, s_high = extremes
+    down = np.abs(low) >= np.abs(high)
+    return np.where(down, np.abs(low), np.abs(high)), np.where(down, s_low, s_high), np.where(down, -1.0, 1.0)
+
+
+@dataclass(frozen=True)
+class _Place:
+    """The worst of one span: which row, how much, where, which way (up positive), and what is allowed."""
+
+    span: Span
+    row: int
+    size: float
+    place: float
+    sign: float
+    allowed: float
+
+    @property
+    def ratio(self) -> float:
+        return self.size / self.allowed
+
+
+def _worst(
+    span: Span, one: _Question, cap: Found[float] | None, size: Array, place: Array, sign: Array
+) -> _Place:  # fmt: skip
+    row = int(np.argmax(np.where(np.isnan(size), np.inf, size)))
+    allowed = _counted(span) / one.limit.value
+    if cap is not None:
+        allowed = min(allowed, cap.value)
+    return _Place(span, row, float(size[row]), float(place[row]), float(sign[row]), allowed)
+
+
+def _counted(span: Span) -> float:
+    """A cantilever counts as twice its length (IBC Table 1604.3, IRC R301.7)."""
+    return span.length * (2.0 if span.overhang else 1.0)
+
+
+def _check(
+    subject: str, solved: _Solved, one: _Question, at: _Place, wood: Wood, cap: Found[float] | None
+) -> Check:  # fmt: skip
+    span = at.span
+    where = f"{'overhang' if span.overhang else 'span'} from {show(span.start, 'length')} to {show(span.end, 'length')}"
+    pad = Pad()
+    if writing():
+        _write(pad, solved, one, at, wood, cap)
+    return Check(
+        subject, one.what, CLAUSE, judge(at.ratio), "small length", at.size, at.allowed, at.ratio, one.names[at.row],
+        where, tuple(pad.steps), (WHY_TOTAL,) if one.total else (),
+    )  # fmt: skip
+
+
+def _write(pad: Pad, solved: _Solved, one: _Question, at: _Place, wood: Wood, cap: Found[float] | None) -> None:
+    if one.total:
+        lasting, passing = (
+            at.sign * value for value in _read(solved, at, (one.lasting[at.row], one.passing[at.row]))
+        )  # fmt: skip
+        K_cr = pad.take("K_cr", wood.K_cr.value, note=wood.K_cr.why, source=wood.K_cr.source)
+        Delta_LT = pad.take("Delta_LT", lasting, "in", note=f"dead load, {FROM_FRAME}")
+        Delta_ST = pad.take("Delta_ST", passing, "in", note=f"all other load, {FROM_FRAME}")
+        pad(df.long_term_deflection, K_cr=K_cr, Delta_LT=Delta_LT, Delta_ST=Delta_ST)
+    else:
+        pad.take("Delta", at.size, "in", note=f"{FROM_FRAME}, {'up' if at.sign > 0 else 'down'}")
+    L = pad.take("L", _counted(at.span), "in", note="twice the overhang" if at.span.overhang else "between supports")
+    n = pad.take("n", float(one.limit.value), note=one.limit.reason, source=one.limit.source)
+    allowed = pad(df.deflection_limit, L=L, n=n)
+    if cap is not None and cap.value < allowed:
+        pad.take("Delta_limit", cap.value, "in", note=cap.reason, source=cap.source)
+
+
+def _read(solved: _Solved, at: _Place, rows: Sequence[Array]) -> Iterator[float]:
+    """Deflection at one place under each row, up positive, measured as in `bent`."""
+    span, line = at.span, solved.line.combine(np.array(rows))
+    here = line.at("v", at.place)
+    if not span.overhang:
+        start, end = line.at("v", span.start), line.at("v", span.end)
+        here = here - start - (end - start) * (at.place - span.start) / span.length
+    yield from here.tolist()

@@ -3,18 +3,26 @@
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Iterator
 from importlib.metadata import PackageNotFoundError, version
 
 from ..analysis.carried import Arrival
-from ..model.pieces import Beam, Job, Post, Rafter, Tie
+from ..errors import JobError
+from ..model.links import check_links
+from ..model.pieces import Beam, Existing, Job, Post, Rafter, Tie
 from ..units import show, shown_in
 from ..values.combinations import asd_combinations
 from ..values.factors import load_duration
 from .context import Around, House
-from .demand import stated
+from .draft import Reactions
 from .path import load_path_table
-from .piece import Reactions, beam_result, post_result, roof_results
+from .piece import beam_result, post_result
+from .piece_roof import roof_results
 from .result import Check, JobResult, PieceResult, Table, worst
+from .shown import by_gravity
+
+NOTHING = "The job has no beams, rafters, ties or posts: nothing was checked."
+Carrying = Beam | Rafter | Post
 
 
 def check_job(job: Job, *, text: str = "", name: str = "job", units: str | None = None) -> JobResult:
@@ -31,42 +39,40 @@ def check_job(job: Job, *, text: str = "", name: str = "job", units: str | None 
     Returns
     -------
     JobResult
-        Pieces in the order of the file. A job without pieces is `refer`: nothing was checked.
+        Beams, rafters, ties and posts, each kind in the order of the file. A job without pieces is `refer`: nothing was
+        checked.
+
+    Raises
+    ------
+    JobError
+        If the pieces do not fit together: a name that is missing or used twice, pieces that rest on each other in a
+        circle. A job that was read from a file has been looked through already.
     """
+    if problems := check_links(job):
+        raise JobError(name, problems)
     system = units or job.job.units
     with shown_in(system):
         return _check(job, text, name, system)
 
 
 def _check(job: Job, text: str, name: str, system: str) -> JobResult:
-    everything = (*job.beam, *job.rafter, *job.tie, *job.post, *job.existing)
+    pieces: tuple[Carrying | Tie, ...] = (*job.beam, *job.rafter, *job.tie, *job.post)
+    everything: tuple[Carrying | Tie | Existing, ...] = (*pieces, *job.existing)
     house = House({stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything})
     arrivals: dict[str, list[Arrival]] = {}
     results: dict[str, PieceResult] = {}
     reactions: list[Reactions] = []
     for piece in _from_the_top(job):
-        around = Around(house, tuple(arrivals.get(piece.name, ())))
-        found: list[tuple[PieceResult, Reactions]]
-        if isinstance(piece, Beam):
-            found = [beam_result(piece, around)]
-        elif isinstance(piece, Post):
-            found = [post_result(piece, around)]
-        else:
-            found = roof_results(piece, around)
-        for result, handed in found:
+        for result, handed in _results(piece, Around(house, tuple(arrivals.get(piece.name, ())))):
             results[result.name] = result
             reactions.append(handed)
             for under, arrival in handed.arrivals:
                 arrivals.setdefault(under, []).append(arrival)
-    untied = [tie for tie in job.tie if tie.name not in results]
-    for tie in untied:
-        results[tie.name] = _idle(tie)
-    ordered = tuple(results[piece.name] for piece in everything if piece.name in results)
-    verdict = worst(piece.verdict for piece in ordered)
+    ordered = tuple(results[piece.name] for piece in pieces)
     return JobResult(
         title=job.job.title,
-        verdict=verdict,
-        reasons=_reasons(ordered),
+        verdict=worst(piece.verdict for piece in ordered),
+        reasons=tuple(_reasons(ordered)),
         pieces=ordered,
         about=_about(job),
         tables=(load_path_table(job, reactions), _combinations_table()),
@@ -87,24 +93,35 @@ def package_version() -> str:
         return "unknown"
 
 
-def _from_the_top(job: Job) -> list[Beam | Rafter | Post]:
-    """Pieces in an order in which each comes after all that rests on it. Links were checked: there is no cycle."""
-    pieces: dict[str, Beam | Rafter | Post] = {p.name: p for p in (*job.rafter, *job.beam, *job.post)}
-    above: dict[str, set[str]] = {name: set() for name in pieces}
+def _results(piece: Carrying, around: Around) -> list[tuple[PieceResult, Reactions]]:
+    """The result of a piece, and of the tie that belongs to it."""
+    if isinstance(piece, Beam):
+        return [beam_result(piece, around)]
+    if isinstance(piece, Post):
+        return [post_result(piece, around)]
+    return roof_results(piece, around)
+
+
+def _from_the_top(job: Job) -> list[Carrying]:
+    """Pieces in an order in which each comes after all that rests on it. Links were checked: there is no circle."""
+    every: tuple[Carrying, ...] = (*job.rafter, *job.beam, *job.post)
+    pieces = {piece.name: piece for piece in every}
+    waiting = dict.fromkeys(pieces, 0)  # how many that rest on it are still to come
     for piece in pieces.values():
         for under in _carriers(piece):
-            if under in above:
-                above[under].add(piece.name)
-    done: dict[str, None] = {}
-    while len(done) < len(pieces):
-        ready = [name for name in pieces if name not in done and above[name] <= set(done)]
-        if not ready:  # pragma: no cover - links.py refuses cycles before this
-            raise ValueError("the pieces rest on each other in a circle")
-        done.update(dict.fromkeys(ready))
-    return [pieces[name] for name in done]
+            if under in waiting:
+                waiting[under] += 1
+    ready = [name for name, count in waiting.items() if count == 0]
+    for name in ready:  # grows while it is walked
+        for under in _carriers(pieces[name]):
+            if under in waiting:
+                waiting[under] -= 1
+                if waiting[under] == 0:
+                    ready.append(under)
+    return [pieces[name] for name in ready]
 
 
-def _carriers(piece: Beam | Rafter | Post) -> list[str]:
+def _carriers(piece: Carrying) -> list[str]:
     if isinstance(piece, Beam):
         return [support.on for support in piece.supports]
     if isinstance(piece, Post):
@@ -112,31 +129,26 @@ def _carriers(piece: Beam | Rafter | Post) -> list[str]:
     return [piece.wall.on, *([piece.ridge_on] if piece.ridge_on else [])]
 
 
-def _idle(tie: Tie) -> PieceResult:
-    check = stated(tie.name, "use", "load path", "refer", "no rafter names this tie, so it is not checked")
-    return PieceResult(tie.name, "tie", f"tie {tie.name}", "refer", (check,), ())
-
-
-def _reasons(pieces: tuple[PieceResult, ...]) -> tuple[str, ...]:
-    """One plain sentence for each thing that keeps the job from passing."""
-    found = []
+def _reasons(pieces: tuple[PieceResult, ...]) -> Iterator[str]:
+    """One plain sentence for each piece that keeps the job from passing: what decides about it, and how much more."""
+    if not pieces:
+        yield NOTHING
     for wanted in ("fails", "refer"):
         for piece in pieces:
-            if piece.verdict != wanted:
-                continue
-            for check in piece.checks:
-                if check.verdict == piece.verdict:
-                    found.append(sentence(check))
-                    break
-    return tuple(found)
+            if piece.verdict == wanted:
+                decides = by_gravity(piece.checks)[0] if piece.checks else None
+                alike = sum(check.verdict == wanted for check in piece.checks) - 1
+                more = f", and {alike} more" if alike > 0 else ""
+                yield (sentence(decides) if decides else f"{piece.name}: nothing was checked") + more
 
 
 def sentence(check: Check) -> str:
     """A check in one line for people."""
     words = f"{check.subject}: {check.what}"
-    if check.ratio is not None:
-        words += f" is at {show(check.ratio, 'ratio')} of what is allowed"
-    return f"{words} ({check.notes[0]})" if check.notes and check.ratio is None else words
+    if check.ratio is None:
+        return f"{words} ({check.notes[0]})" if check.notes else words
+    under = f" under {check.combination}" if check.combination else ""
+    return f"{words} is at {show(check.ratio, 'ratio')} of what is allowed{under}"
 
 
 def _about(job: Job) -> tuple[tuple[str, str], ...]:
@@ -159,7 +171,7 @@ def _combinations_table() -> Table:
         for one in asd_combinations()
     )
     note = (
-        "C_D is that of the shortest load really present on a piece (NDS 2018 2.3.2). Variable loads are also tried on some "
-        "spans only. W is the strength-level wind load."
+        "C_D is that of the shortest load really present on a piece (NDS 2018 2.3.2). Variable loads are also tried on "
+        "some spans only. W is the strength-level wind load."
     )
     return Table("Load combinations", ("combination", "C_D with all its loads", "source", "how known"), rows, note)

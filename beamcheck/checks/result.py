@@ -58,6 +58,17 @@ class Check:
     steps: tuple[Step, ...] = ()
     notes: tuple[str, ...] = ()
 
+    def __repr__(self) -> str:
+        from .shown import check_text  # shown.py is written in terms of this file
+
+        return check_text(self)
+
+    def _repr_html_(self) -> str:
+        """For a notebook."""
+        from .shown import check_html
+
+        return check_html(self)
+
 
 @dataclass(frozen=True)
 class Figure:
@@ -65,7 +76,8 @@ class Figure:
 
     `supports`: (x, name, 'rests' | 'hung' | 'fixed'). `loads`: (x0, x1, text, kind, 'line' | 'point').
     `cuts`: (x0, x1, height from bottom, depth, text). The curves are envelopes over all combinations at stations `x`;
-    `sag` is the governing long-term deflection, down positive. `marks`: (curve, x, text) for the extremes.
+    `sag` is the governing long-term deflection, down positive. `marks`: (curve, x, text) for the
+    extremes, where curve is the name of a field: 'V_high', 'V_low', 'M_high', 'M_low'.
     """
 
     length: float
@@ -120,6 +132,17 @@ class PieceResult:
         found = (step.source for check in self.checks for step in check.steps)
         return tuple(dict.fromkeys(source for source in found if source is not None))
 
+    def __repr__(self) -> str:
+        from .shown import piece_text  # shown.py is written in terms of this file
+
+        return piece_text(self)
+
+    def _repr_html_(self) -> str:
+        """For a notebook."""
+        from .shown import piece_html
+
+        return piece_html(self)
+
 
 @dataclass(frozen=True)
 class JobResult:
@@ -144,3 +167,14 @@ class JobResult:
     def sources(self) -> tuple[Source, ...]:
         """The distinct sources of all pieces."""
         return tuple(dict.fromkeys(source for piece in self.pieces for source in piece.sources))
+
+    def __repr__(self) -> str:
+        from .shown import job_text  # shown.py is written in terms of this file
+
+        return job_text(self)
+
+    def _repr_html_(self) -> str:
+        """For a notebook."""
+        from .shown import job_html
+
+        return job_html(self)

@@ -1,14 +1,15 @@
-"""Wood of unknown species or grade: the same checks over everything it might plausibly be. The verdict stays refer."""
+"""Wood of unknown species or grade: the same checks over all it might plausibly be. At best the verdict is refer."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from ..model.pieces import Stock
 from ..units import show
 from ..values.lumber import DesignValues
-from .demand import stated
+from .demand import figures_only, stated
 from .result import Check, Table
 from .wood import Wood, rows_to_screen
 
@@ -17,11 +18,12 @@ MOST_ROWS = 40
 
 @dataclass(frozen=True)
 class Screened:
-    """One candidate and how the piece would do if it were that."""
+    """One candidate and how the piece would do if it were that; `broken` names the rules it breaks without a ratio."""
 
     values: DesignValues
     ratio: float
     governs: str
+    broken: tuple[str, ...] = ()
 
 
 def screening_woods(stock: Stock, make: Callable[[DesignValues], Wood]) -> list[tuple[DesignValues, Wood]]:
@@ -43,53 +45,67 @@ def screen(
         The checks of the weakest candidate made into figures for information (none of them passes), the screening
         table, and its rows from the weakest to the strongest.
     """
-    found = []
-    shown: list[Check] = []
-    for values, wood in screening_woods(stock, make):
-        checks = list(check(wood))
-        with_ratio = [one for one in checks if one.ratio is not None]
-        governing = max(with_ratio, key=lambda one: one.ratio or 0.0, default=None)
-        broken = next((one for one in checks if one.verdict == "fails" and one.ratio is None), None)
-        ratio = float("inf") if governing is None or broken is not None else float(governing.ratio or 0.0)
-        found.append(Screened(values, ratio, (broken or governing or checks[0]).what))
-        if not shown or ratio >= max(one.ratio for one in found):
-            shown = checks
-    found.sort(key=lambda one: -one.ratio)
+    woods = screening_woods(stock, make)
+    with figures_only():
+        tried = [(_judged(values, check(wood)), wood) for values, wood in woods]
+    tried.sort(key=lambda one: -one[0].ratio)
+    found = [one for one, _ in tried]
+    weakest, wood = tried[0]
+    shown = [_for_information(one, weakest, found[-1]) for one in check(wood)]
+    return [_verdict(name, found), *shown], _table(found), found
+
+
+def _judged(values: DesignValues, checks: Sequence[Check]) -> Screened:
+    """The governing ratio; infinite when a rule is broken that has none, and when a ratio is not a number."""
+    broken = tuple(dict.fromkeys(one.what for one in checks if one.verdict == "fails" and one.ratio is None))
+    ratios = {one.what: math.inf if math.isnan(one.ratio) else one.ratio for one in checks if one.ratio is not None}
+    if broken or not ratios:
+        return Screened(values, math.inf, broken[0] if broken else "nothing could be worked out", broken)
+    governs = max(ratios, key=lambda what: ratios[what])
+    return Screened(values, ratios[governs], governs)
+
+
+def _verdict(name: str, found: Sequence[Screened]) -> Check:
     best = found[-1]
-    if best.ratio > 1.0:
+    what, clause = "wood of unknown grade", "IRC R502.1"
+    if best.broken:
+        return stated(name, what, clause, "fails", f"whatever the wood is, it fails in {' and in '.join(best.broken)}")
+    if not best.ratio <= 1.0:
         text = (
             f"even {best.values.species} {best.values.grade}, the best of {len(found)} candidates, gives "
             f"{show(best.ratio, 'ratio')} in {best.governs}: it cannot carry this whatever it is"
         )
-        verdict = stated(name, "wood of unknown grade", "IRC R502.1", "fails", text)
-    else:
-        kept = sum(one.ratio <= 1.0 for one in found)
-        text = (
-            f"{kept} of {len(found)} candidates would stay within the limits; a grader or engineer must say what it is "
-            "before it may carry"
-        )
-        verdict = stated(name, "wood of unknown grade", "IRC R502.1", "refer", text)
-    checks = [verdict, *(_for_information(one, found[0]) for one in shown)]
-    return checks, _table(found), found
+        return stated(name, what, clause, "fails", text)
+    kept = sum(one.ratio <= 1.0 for one in found)
+    text = (
+        f"{kept} of {len(found)} candidates would stay within the limits; a grader or engineer must say what it is "
+        "before it may carry"
+    )
+    return stated(name, what, clause, "refer", text)
 
 
-def _for_information(check: Check, weakest: Screened) -> Check:
-    """A check of the weakest candidate: its figures stay, but it cannot pass, and it does not fail the piece either."""
+def _for_information(check: Check, weakest: Screened, best: Screened) -> Check:
+    """A check of the weakest candidate: its figures stay, but it cannot pass, and it does not fail the piece either.
+
+    A rule that is broken without a ratio fails the piece if the best candidate breaks it too; else it is the wood's.
+    """
     words = f"figure for the weakest candidate, {weakest.values.species} {weakest.values.grade}; for information"
-    missing = check.ratio is None
-    verdict = check.verdict if missing else "refer"
-    return replace(check, verdict=verdict, notes=check.notes if missing else (words, *check.notes))
+    if check.ratio is not None:
+        return replace(check, verdict="refer", notes=(words, *check.notes))
+    if check.verdict == "fails" and check.what not in best.broken:
+        return replace(check, verdict="refer", notes=(words, *check.notes))
+    return check
 
 
 def _table(found: Sequence[Screened]) -> Table:
     rows = tuple(
-        (one.values.species, one.values.grade, f"{one.values.F_b:,.0f}", f"{one.values.E:,.0f}", show(one.ratio, "ratio"),
-         one.governs, "within" if one.ratio <= 1.0 else "over")
+        (one.values.species, one.values.grade, show(one.values.F_b, "stress"), show(one.values.E, "stress"),
+         show(one.ratio, "ratio"), one.governs, "within" if one.ratio <= 1.0 else "over")
         for one in found[:MOST_ROWS]
     )  # fmt: skip
     more = len(found) - len(rows)
     note = "Screening only: what the figures would be if the wood were of that species and grade. It is no permission."
     if more:
         note += f" The {more} strongest candidates are left out."
-    heads = ("species", "grade", "F_b, psi", "E, psi", "largest ratio", "in", "limit")
+    heads = ("species", "grade", "F_b", "E", "largest ratio", "in", "limit")
     return Table("Screening over what the wood might be", heads, rows, note)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from ..analysis.straight import Straight
@@ -9,14 +11,15 @@ from ..formulas import shear as sh
 from ..formulas.pad import Pad, SilentPad
 from ..model.pieces import Stick
 from ..units import show
-from .cuts import Region, void_stress
-from .demand import Asked, at, govern, stated
+from .cuts import NOTCHES, Region, has_net_section, void_stress
+from .demand import Asked, at, duration, govern, stated
 from .result import Check
 from .strength import Outcome, Section, notch_shear, shear
 from .supports import Seat
 from .wood import Wood
 
 Array = np.ndarray
+STUB = 0.01  # of the largest moment: less than this, as the end of a piece beyond its seat brings, pulls on no edge
 ALLOWANCE = (
     "near a seat under load on the top, line loads within the depth d are left out and point loads count x/d "
     "(NDS 2018 3.4.3.1)"
@@ -25,7 +28,7 @@ NO_ALLOWANCE = "the full shear is taken: {}"
 
 
 def shear_checks(
-    stick: Stick, straight: Straight, seats: list[Seat], regions: list[Region], wood: Wood, section: Section
+    stick: Stick, straight: Straight, seats: Sequence[Seat], regions: Sequence[Region], wood: Wood, section: Section
 ) -> list[Check]:
     """Full section, then every cut."""
     return [
@@ -34,114 +37,139 @@ def shear_checks(
     ]
 
 
-def why_full(stick: Stick, straight: Straight, seat: Seat, regions: list[Region], d: float) -> str:
+def why_full(straight: Straight, seat: Seat, regions: Sequence[Region], section: Section) -> str:
     """Why nothing may be left out near this seat; '' when it may (NDS 2018 3.4.3.1, 3.4.3.2)."""
-    if seat.support.holds != "rests" or not seat.support.bearing:
+    support, d = seat.support, section.d
+    if support.holds != "rests" or not support.bearing:
         return "the end is not shown to have a full seat"
-    if any(load.applied != "top" for load in straight.loads if load.what != "self weight"):
+    if support.bearing_width is not None and support.bearing_width < section.b:
+        return "a seat is narrower than the piece"
+    if any(load.applied != "top" for load in straight.loads):
         return "not all loads are said to bear on the top"
+    if any(load.lifts for load in straight.loads):
+        return "some load lifts"
     if any(region.start < seat.end + d and region.end > seat.start - d for region in regions):
         return "there is a cut near the support"
     return ""
 
 
 def _whole(
-    stick: Stick, straight: Straight, seats: list[Seat], regions: list[Region], wood: Wood, section: Section
+    stick: Stick, straight: Straight, seats: Sequence[Seat], regions: Sequence[Region], wood: Wood, section: Section
 ) -> Check:
     """The largest shear anywhere, with what 3.4.3.1 lets one leave out next to each seat."""
-    line, d = straight.combined.line, section.d
-    reasons = {seat.index: why_full(stick, straight, seat, regions, d) for seat in seats}
-    best: Array = np.zeros(len(straight.combinations))
-    place: Array = np.zeros(len(straight.combinations))
-    share = 0.0 * best
+    d = float(section.d)
+    reasons = {seat.index: why_full(straight, seat, regions, section) for seat in seats}
+    worst = _Worst(straight)
     for start, end in straight.spans:
-        from_, to = start, end
-        for seat in seats:
-            if reasons[seat.index]:
-                continue
-            reach = 0.5 * (seat.end - seat.start) + d
-            if seat.support.at == start and start + reach < end - 1e-6:
-                from_ = start + reach
-                best, place, share = _near(straight, seat.end, from_, 1.0, d, (best, place, share))
-            if seat.support.at == end and end - reach > start + 1e-6:
-                to = end - reach
-                best, place, share = _near(straight, seat.start, to, -1.0, d, (best, place, share))
-        if from_ < to:
-            low, s_low, high, s_high = line.extremes("V", from_, to, both_sides=False)
-            size = np.maximum(np.abs(low), np.abs(high))
-            where = np.where(np.abs(low) > np.abs(high), s_low, s_high)
-            best, place, share = (
-                np.maximum(best, size),
-                np.where(size > best, where, place),
-                np.where(size > best, 0.0, share),
-            )
+        left = [seat.end for seat in seats if seat.support.at == start and not reasons[seat.index]]
+        right = [seat.start for seat in seats if seat.support.at == end and not reasons[seat.index]]
+        from_, to = (left[0] + d if left else start), (right[0] - d if right else end)
+        if from_ >= to:  # all of the span lies within d of a seat
+            too_short = [seat.index for seat in seats if seat.support.at in (start, end)]
+            reasons |= {index: reasons[index] or "a span is too short to leave anything out" for index in too_short}
+            worst.between(start, end)
+            continue
+        worst.between(from_, to)
+        if left:
+            worst.near(left[0], from_, d)
+        if right:
+            worst.near(right[0], to, d)
     notes = [ALLOWANCE] if not all(reasons.values()) else []
     notes += [NO_ALLOWANCE.format(why) for why in dict.fromkeys(filter(None, reasons.values()))]
     asked = Asked(stick.name, "shear", "NDS 2018 3.4.2", "stress", "", tuple(notes))
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
-        note = "from the analysis" if isinstance(which, slice) else (
-            f"from the analysis, at {show(float(place[which]), 'length')}"
-            + (f", with {show(float(share[which]), 'force')} for point loads nearer than d" if share[which] else "")
-        )  # fmt: skip
-        V = pad.take("V", at(best, which), "lbf", note=note)
-        return shear(pad, wood, section, V=V, C_D=at(straight.C_D, which))
+        V = pad.take("V", at(worst.V, which), "lbf", note="" if isinstance(which, slice) else worst.words(which))
+        return shear(pad, wood, section, V=V, C_D=duration(pad, straight.combinations, which))
 
     return govern(asked, straight.combinations, calculate)
 
 
-def _near(
-    straight: Straight, face: float, x: float, inward: float, d: float, so_far: tuple[Array, Array, Array]
-) -> tuple[Array, Array, Array]:
-    """The shear next to a seat: at d from its face, plus x/d of each point load between."""
-    best, place, share = so_far
-    V = inward * straight.combined.line.at("V", x, "right" if inward > 0 else "left")
-    low, high = (face, x) if inward > 0 else (x, face)
-    extra = np.zeros_like(best)
-    for load_at, P in straight.point_loads_between(low, high):
-        extra = extra + SilentPad()(sh.point_load_share, x=abs(load_at - face), d=d) * P
-    size = np.abs(V + extra)
-    more = size > best
-    return np.where(more, size, best), np.where(more, x, place), np.where(more, extra, share)
+class _Worst:
+    """The largest shear so far under each combination, where it is, and the part of it from point loads near a seat."""
+
+    def __init__(self, straight: Straight) -> None:
+        self.straight = straight
+        self.V: Array = np.zeros(len(straight.combinations))
+        self.place, self.share = 0.0 * self.V, 0.0 * self.V
+
+    def between(self, start: float, end: float) -> None:
+        """The span without its neighbours: just inside its ends."""
+        low, s_low, high, s_high = self.straight.shears(start, end, both_sides=False)
+        down = np.abs(low) > np.abs(high)
+        self._take(np.where(down, np.abs(low), np.abs(high)), np.where(down, s_low, s_high), 0.0 * self.V)
+
+    def near(self, face: float, x: float, d: float) -> None:
+        """Next to a seat: the shear at d from its face, and x/d of each point load between."""
+        inward = 1.0 if x > face else -1.0
+        # a load that stands right at d counts in full: read before it, coming from the seat
+        V = inward * self.straight.combined.line.at("V", x, "left" if inward > 0 else "right")
+        share = 0.0 * V
+        for load_at, P in self.straight.point_loads_between(min(face, x), max(face, x)):
+            share = share + SilentPad()(sh.point_load_share, x=abs(load_at - face), d=d) * P
+        self._take(np.abs(V + share), np.full_like(V, x), share)
+
+    def _take(self, size: Array, place: Array, share: Array) -> None:
+        more = size > self.V
+        self.V = np.where(more, size, self.V)
+        self.place, self.share = np.where(more, place, self.place), np.where(more, share, self.share)
+
+    def words(self, which: int) -> str:
+        where = f"from the analysis, at {show(float(self.place[which]), 'length')}"
+        share = float(self.share[which])
+        return where + (f", with {show(share, 'force')} for point loads nearer than d" if share else "")
 
 
 def _at_cut(
-    stick: Stick, straight: Straight, seats: list[Seat], region: Region, wood: Wood, section: Section
+    stick: Stick, straight: Straight, seats: Sequence[Seat], region: Region, wood: Wood, section: Section
 ) -> list[Check]:
     """Shear where wood is missing, with the full shear of that stretch."""
-    if section.round or region.cut.depth >= section.d:
-        return []  # cuts.limits has already failed or referred it
-    start, end = max(region.start, 0.0), min(region.end, straight.length)
-    low, _, high, _ = straight.combined.line.extremes("V", start, end)
+    if not has_net_section(section, region.cut):
+        return []  # cut_rules.py has already failed or referred it
+    low, _, high, _ = straight.shears(region.start, region.end)
     V_all = np.maximum(np.abs(low), np.abs(high))
-    notch = region.cut.kind in ("notch", "taper")
+    notch = region.cut.kind in NOTCHES
     asked = Asked(
         stick.name, f"shear at {region.text}", "NDS 2018 3.4.3.2" if notch else "NDS 2018 3.1.2, 3.4.2",
         "force" if notch else "stress", notes=("the full shear is taken at a cut",),
     )  # fmt: skip
-    tension_side = region.cut.face == "bottom" or not region.at_end
-    e = _reach(region, seats)
-    notes = []
-    if (
-        notch
-        and region.at_end
-        and any(seat.support.holds != "rests" for seat in seats if region.start <= seat.support.at <= region.end)
-    ):
-        notes.append(stated(stick.name, f"end held at {region.text}", "NDS 2018 3.4.3.2", "refer",
+    tension_side = not _on_compression_side(straight, region, float(section.d))
+    found = []
+    if notch and any(seat.support.holds != "rests" for seat in seats if region.start <= seat.support.at <= region.end):
+        found.append(stated(stick.name, f"end held at {region.text}", "NDS 2018 3.4.3.2", "refer",
                             "a notched end in a hanger: which edge is the tension side is not shown"))  # fmt: skip
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(V_all, which), "lbf", note="largest at the cut, from the analysis")
-        C_D = at(straight.C_D, which)
+        C_D = duration(pad, straight.combinations, which)
         if notch:
-            return notch_shear(pad, wood, section, V=V, C_D=C_D, depth=region.cut.depth, tension_side=tension_side, e=e)
+            return notch_shear(
+                pad, wood, section, V=V, C_D=C_D, depth=region.cut.depth, tension_side=tension_side,
+                e=region.past_seat,
+            )  # fmt: skip
         return shear(pad, wood, section, V=V, C_D=C_D, stress=lambda pad, V: void_stress(pad, section, region.cut, V))
 
-    return [govern(asked, straight.combinations, calculate), *notes]
+    return [govern(asked, straight.combinations, calculate), *found]
 
 
-def _reach(region: Region, seats: list[Seat]) -> float:
-    """How far an end notch runs past the inner edge of the seat, inches."""
-    inner = [region.end - seat.end if region.start <= 0.0 else seat.start - region.start for seat in seats
-             if region.start <= seat.support.at <= region.end]  # fmt: skip
-    return max([0.0, *inner]) if inner else region.end - region.start
+def _on_compression_side(straight: Straight, region: Region, d: float) -> bool:
+    """An end notch in the top, where no combination pulls on the top from the seat to a depth beyond the notch.
+
+    Every other notch takes the rule of the tension side, which is the lower of the two.
+    """
+    if not region.at_end or region.cut.face != "top":
+        return False
+    low, *_ = straight.moments(max(region.start - d, 0.0), min(region.end + d, straight.length))
+    return float(np.max(-low)) <= _small(straight)
+
+
+def _small(straight: Straight) -> float:
+    low, _, high, _ = straight.moments(0.0, straight.length)
+    return STUB * float(np.max(np.maximum(high, -low)))
+
+
+def pulled_edges(straight: Straight, region: Region) -> tuple[str, ...]:
+    """The edges that are in tension somewhere along a cut under some combination."""
+    low, _, high, _ = straight.moments(region.start, region.end)
+    found = (("bottom", float(np.max(high))), ("top", float(np.max(-low))))
+    return tuple(edge for edge, moment in found if moment > _small(straight))

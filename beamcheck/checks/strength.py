@@ -20,7 +20,8 @@ from ..formulas import tension as tn
 from ..formulas.core import Number, smallest
 from ..formulas.pad import Pad
 from ..formulas.section import equal_area_square
-from ..values.factors import EffectiveLength, effective_length
+from ..provenance import Source
+from ..values.factors import EffectiveLength
 from .wood import (
     Wood,
     bearing_prime,
@@ -67,14 +68,15 @@ class Section:
 class Bracing:
     """How the compression edge is held. With `held` C_L is 1 for the reason given; otherwise `l_u` in inches counts.
 
-    `row` is the case of NDS 2018 Table 3.3.3; None takes the row for any other loading, which is never below the rest.
+    `row` is the case of NDS 2018 Table 3.3.3; None takes the row for any other loading, a cantilever's too, which is
+    never below the rest.
     """
 
     held: bool
     why: str
     l_u: Number = 0.0
     row: EffectiveLength | None = None
-    cantilever: bool = False
+    row_source: Source | None = None
 
 
 def stability(pad: Pad, wood: Wood, section: Section, bracing: Bracing, F_b_star: Number) -> Number:
@@ -89,11 +91,12 @@ def sideways_limit(pad: Pad, wood: Wood, section: Section, bracing: Bracing) -> 
     """F_bE of NDS 2018 3.3.3.8, psi."""
     l_u = pad.take("l_u", bracing.l_u, "in", note=bracing.why)
     row = bracing.row
-    if row is None and bracing.cantilever:  # the worse of the two cantilever rows of Table 3.3.3
-        row = effective_length("cantilever_tip").value
     if row is not None:
-        k = {"k_short": row.below_7, "k_long": row.from_7, "k_d": row.plus_d}
-        l_e = pad(bd.effective_length, note=row.loading, l_u=l_u, d=section.d, **k)
+        note, source = row.loading, bracing.row_source
+        k_short = pad.take("k_short", row.below_7, note=note, source=source)
+        k_long = pad.take("k_long", row.from_7, note=note, source=source)
+        k_d = pad.take("k_d", row.plus_d, note=note, source=source)
+        l_e = pad(bd.effective_length, l_u=l_u, d=section.d, k_short=k_short, k_long=k_long, k_d=k_d)
     else:
         l_e = pad(bd.effective_length_any, l_u=l_u, d=section.d)
     R_B = pad(bd.slenderness_ratio, l_e=l_e, d=section.d, b=section.breadth_alone)

@@ -10,18 +10,15 @@ from ..formulas import loads as weights
 from ..formulas.core import Number
 from ..formulas.pad import Pad
 from ..formulas.section import equal_area_square
-from ..model.pieces import Stock
+from ..model.pieces import Stick, Stock
 from ..provenance import Source
+from ..units import show
 from ..values import factors
 from ..values.lumber import DesignValues, Size, design_values, read_size, screening_rows, specific_gravity
 
-FLAT = "flat"
-DRY = 19.0
-UNMETERED = {
-    "dry": 30.0,
-    "green": 60.0,
-    "wet": 60.0,
-}  # percent, for weight: common practice, no source; on the heavy side
+DRY = 19.0  # percent: above it wet service begins (NDS 2018 4.1.4)
+# percent, for the weight of wood that was not metered: common practice, no source; on the heavy side
+UNMETERED = {"dry": 30.0, "green": 60.0, "wet": 60.0}
 
 
 @dataclass(frozen=True)
@@ -159,6 +156,11 @@ def reference_values(stock: Stock) -> DesignValues:
     return design_values(stock.species, stock.grade, size, stock.agency)
 
 
+def sharing_of(stick: Stick) -> Sharing:
+    """What the job says about neighbours that share load with this stick."""
+    return Sharing(stick.members, stick.spacing or 0.0, bool(stick.shared_by.strip()))
+
+
 def wood_of(stock: Stock, values: DesignValues, *, laid: str = "on edge", sharing: Sharing | None = None) -> Wood:
     """Resolve factors for one stock. What is not known is taken on the safe side and said in `notes` or `doubts`.
 
@@ -166,20 +168,20 @@ def wood_of(stock: Stock, values: DesignValues, *, laid: str = "on edge", sharin
     """
     size = read_size(stock.size)
     wet, K_cr, notes = _moisture(stock, size)
-    doubts = [*_grade_doubts(stock)]
+    timber = size.size_class != "dimension"
 
     def factor(found: tuple[Any, Source, str] | None) -> Factor:
         return ONE if found is None else Factor(found[0], found[2], found[1])
 
-    def prop(name: str, value: float, **more: Factor) -> Property:
-        C_F = more.get("C_F", ONE)
+    def prop(
+        name: factors.Property, value: float, C_F: Factor = ONE, C_fu: Factor = ONE, C_r: Factor = ONE
+    ) -> Property:
         C_M = factor(factors.wet_service(values, size, name, float(C_F.value))) if wet else ONE
         C_t = factor(factors.temperature(name, stock.temperature, wet)) if stock.temperature > 100 else ONE
-        C_i = factor(factors.incising(name)) if stock.incised and size.size_class == "dimension" else ONE
-        return Property(value, C_M=C_M, C_t=C_t, C_i=C_i, source=values.source, **more)
+        C_i = factor(factors.incising(name)) if stock.incised and not timber else ONE
+        return Property(value, C_M, C_t, C_F, C_i, C_fu, C_r, values.source)
 
-    on_flat = laid == FLAT and size.surface != "round"
-    timber = size.size_class != "dimension"
+    on_flat = laid == "flat" and size.surface != "round"
     fu_b = factor(factors.flat_use_factor(values, size, "F_b")) if on_flat else ONE
     fu_E = factor(factors.flat_use_factor(values, size, "E")) if on_flat else ONE
     C_F_b = ONE if on_flat and timber else _size_factor(values, size, "F_b")  # on the flat C_fu stands in its place
@@ -187,12 +189,6 @@ def wood_of(stock: Stock, values: DesignValues, *, laid: str = "on edge", sharin
     C_r = ONE
     if sharing is not None and sharing.members > 1:
         C_r = factor(factors.repetitive_factor(size, sharing.members, sharing.spacing, sharing.joined))
-    if stock.incised and timber:
-        doubts.append("incised timber: NDS 2018 4.3.8 gives incising factors for dimension lumber only")
-    low = [] if values.source.confidence != "low" else [
-        f"{values.species} {values.grade}: the tabulated values are recalled with low confidence; "
-        "an engineer must compare them with the printed table"
-    ]  # fmt: skip
     density, weight_note = _density(stock, values, wet)
     return Wood(
         F_b=prop("F_b", values.F_b, C_F=C_F_b, C_r=C_r, C_fu=fu_b),
@@ -206,7 +202,7 @@ def wood_of(stock: Stock, values: DesignValues, *, laid: str = "on edge", sharin
         density=density,
         G=values.G,
         label=f"{values.species} {values.grade}",
-        doubts=(*doubts, *low),
+        doubts=(*_grade_doubts(stock), *_doubts(stock, size, values)),
         notes=(*notes, *size.notes, *values.lowered, weight_note),
     )
 
@@ -221,8 +217,24 @@ def _size_factor(values: DesignValues, size: Size, name: Literal["F_b", "F_t", "
     return Factor(adj.size_factor_timber(depth), f"(12/{depth:.4g})^(1/9){square}: {found.reason}", found.source)
 
 
-def _grade_doubts(stock: Stock) -> list[str]:
+def _doubts(stock: Stock, size: Size, values: DesignValues) -> list[str]:
+    """What the tables cannot answer for this stock."""
     doubts = []
+    if size.surface == "rough":
+        doubts.append(f"size {stock.size!r} is only a name: measure the least section and enter that")
+    if values.source.confidence == "low":
+        doubts.append(f"{values.species} {values.grade}: the tabulated values are recalled with low confidence; "
+                      "an engineer must compare them with the printed table")  # fmt: skip
+    if stock.incised and size.size_class != "dimension":
+        doubts.append("incised timber: NDS 2018 4.3.8 gives incising factors for dimension lumber only")
+    if stock.treated and stock.values is None:
+        doubts.append("treated wood: against fire, its values come from who treated it (NDS 2018 2.3.4). What it was "
+                      "treated with is not said; an engineer must see that the tabulated values hold")  # fmt: skip
+    return doubts
+
+
+def _grade_doubts(stock: Stock) -> list[str]:
+    doubts: list[str] = []
     if stock.values is not None and stock.grade_from is None:
         return doubts  # the letter is the evidence
     if stock.grade_from is None:
@@ -237,13 +249,14 @@ def _grade_doubts(stock: Stock) -> list[str]:
 def _moisture(stock: Stock, size: Size) -> tuple[bool, Factor, list[str]]:
     """Whether wet service factors apply, the creep factor, and what was assumed."""
     timber = size.size_class != "dimension"
-    metered = stock.measured_moisture is not None and stock.measured_moisture <= 19.0
+    metered = stock.measured_moisture is not None and stock.measured_moisture <= DRY
     notes = []
     if stock.moisture == "dry" and stock.measured_moisture is not None and not metered:
         notes.append(f"declared dry but metered at {stock.measured_moisture:g} %: taken as wet")
-    if stock.moisture == "dry" and timber and stock.measured_moisture is None:
-        notes.append("no moisture reading is given for this timber: wet service factors and creep factor 2.0 are used")
-    dry = stock.moisture == "dry" and (metered or (not timber and stock.measured_moisture is None))
+    stamped_dry = not timber and size.surface == "dressed" and stock.measured_moisture is None  # as sold, S-DRY
+    dry = stock.moisture == "dry" and (metered or stamped_dry)
+    if stock.moisture == "dry" and stock.measured_moisture is None and not dry:
+        notes.append("no moisture reading is given for this piece: wet service factors and creep factor 2.0 are used")
     if stock.moisture == "green":
         notes.append("installed green: wet service factors are kept until a reading shows 19 % or less")
     value, source, why = factors.creep("dry" if dry else "green")
@@ -253,11 +266,11 @@ def _moisture(stock: Stock, size: Size) -> tuple[bool, Factor, list[str]]:
 def _density(stock: Stock, values: DesignValues, wet: bool) -> tuple[float, str]:
     """Weight per volume in lbf/in3, and the words for it."""
     if stock.density is not None:
-        return stock.density / 1728.0, f"weight as given: {stock.density:.3g} pcf"
+        return stock.density / 1728.0, f"weight as given: {show(stock.density, 'density')}"
     moisture, why = stock.measured_moisture, "metered"
     if moisture is None:
         moisture, why = (UNMETERED[stock.moisture] if wet else DRY), "assumed"
     G = values.G if values.G is not None else specific_gravity(values.species)[0]
     formula = weights.timber_density if moisture <= 30.0 else weights.green_timber_density
     pcf = float(formula(G, moisture))
-    return pcf / 1728.0, f"own weight {pcf:.3g} pcf from G = {G:g} at {moisture:g} % moisture ({why})"
+    return pcf / 1728.0, f"own weight {show(pcf, 'density')} from G = {G:g} at {moisture:g} % moisture ({why})"

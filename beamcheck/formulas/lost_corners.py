@@ -1,7 +1,8 @@
 """A rectangle with corners lost at 45 degrees along its length: wane, rounded or chamfered arrises.
 
 `n_b` and `n_t` corners (0, 1 or 2) are lost at the bottom and at the top, each with legs `c_w`. With one corner lost at
-an edge the section also bends sideways a little; that is not in it, so count both where in doubt.
+an edge the section also bends sideways a little; that is not in it, so count both where in doubt. Section moduli follow
+from `net_modulus_bottom` and `net_modulus_top` of `net_section`.
 """
 
 from __future__ import annotations
@@ -126,75 +127,6 @@ def lost_corners_inertia(b: Number, d: Number, c_w: Number, n_b: Number, n_t: Nu
     own = (n_b + n_t) * (c_w**4 / 36)
     away = c_w**2 / 2 * (n_b * (y_bar - c_w / 3) ** 2 + n_t * (d - c_w / 3 - y_bar) ** 2)
     return whole - own - away
-
-
-@formula(symbol="S_net", clause=NET, unit="in3")
-def modulus_at_bottom(I_net: Number, y_bar: Number) -> Number:
-    """Section modulus for the stress at the bottom edge of any net section.
-
-    Parameters
-    ----------
-    I_net : float or array
-        Second moment of area about the centroid. [in4]
-    y_bar : float or array
-        Height of the centroid above the bottom. [in]
-
-    Returns
-    -------
-    float or array
-        [in3]
-
-    Raises
-    ------
-    OutOfRange
-        If a value is not positive.
-
-    Notes
-    -----
-    Changed from the source: nothing. How known: derived.
-
-    Examples
-    --------
-    >>> round(modulus_at_bottom(293.04, 4.2222), 1)
-    69.4
-    """
-    return positive("I_net", I_net) / positive("y_bar", y_bar)
-
-
-@formula(symbol="S_net", clause=NET, unit="in3")
-def modulus_at_top(I_net: Number, d: Number, y_bar: Number) -> Number:
-    """Section modulus for the stress at the top edge of any net section.
-
-    Parameters
-    ----------
-    I_net : float or array
-        Second moment of area about the centroid. [in4]
-    d : float or array
-        Depth. [in]
-    y_bar : float or array
-        Height of the centroid above the bottom. [in]
-
-    Returns
-    -------
-    float or array
-        [in3]
-
-    Raises
-    ------
-    OutOfRange
-        If a value is not positive or the centroid is outside the depth.
-
-    Notes
-    -----
-    Changed from the source: nothing. How known: derived.
-
-    Examples
-    --------
-    >>> round(modulus_at_top(293.04, 8.0, 4.2222), 1)
-    77.6
-    """
-    y_bar = valid(y_bar, (y_bar > 0) & (y_bar < d), f"y_bar must lie inside the depth{given(y_bar)}")
-    return positive("I_net", I_net) / (d - y_bar)
 
 
 def _corners(b: Number, d: Number, c_w: Number, n_b: Number, n_t: Number) -> tuple[Number, ...]:

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any
 
 from ..provenance import Source
 from .core import Formula, Number
@@ -30,8 +29,6 @@ class Step:
 
 class Pad:
     """Computes and remembers."""
-
-    silent = False
 
     def __init__(self) -> None:
         self.steps: list[Step] = []
@@ -63,8 +60,6 @@ class Pad:
 class SilentPad(Pad):
     """Computes only."""
 
-    silent = True
-
     def __call__(self, formula: Formula, /, note: str = "", symbol: str = "", **inputs: Number) -> Number:
         return formula.function(**inputs)
 
@@ -79,12 +74,3 @@ class SilentPad(Pad):
         source: Source | None = None,
     ) -> Number:
         return value
-
-
-def used_sources(steps: list[Step]) -> list[Source]:
-    """The distinct sources of the steps, in order of first use."""
-    seen: dict[Source, Any] = {}
-    for step in steps:
-        if step.source is not None:
-            seen.setdefault(step.source, None)
-    return list(seen)

@@ -13,7 +13,7 @@ import numpy as np
 
 
 class Term:
-    """A node: `op` is 'symbol', 'number', an operator, a relation, or the name of a helper such as 'sqrt' or 'where'."""
+    """A node: `op` is 'symbol', 'number', an operator, a relation, or a helper's name such as 'sqrt' or 'where'."""
 
     __slots__ = ("args", "op", "value")
     # numpy must hand `array * term` to Term.__rmul__ instead of looping over the array
@@ -149,6 +149,6 @@ _NUMERIC: dict[str, Any] = {
     "sin": lambda a: np.sin(np.radians(a)),
     "cos": lambda a: np.cos(np.radians(a)),
     "tan": lambda a: np.tan(np.radians(a)),
-    "smallest": lambda *a: min(a),
-    "largest": lambda *a: max(a),
+    "smallest": lambda *a: np.nan if any(x != x for x in a) else min(a),
+    "largest": lambda *a: np.nan if any(x != x for x in a) else max(a),
 }

@@ -23,8 +23,8 @@ class Bound:
 
     def text(self, value: float) -> str:
         """What to say about a value outside."""
-        shown = f"{value / self.factor:.6g} {self.unit}"
-        return f"{shown} cannot be right: from {self.low:,g} to {self.high:,g} {self.unit} can be read"
+        shown = f"{value / self.factor:,.9g} {self.unit}"
+        return f"{shown} cannot be right: from {self.low:,.9g} to {self.high:,.9g} {self.unit} can be read"
 
 
 def _feet(high: float, low: float = 0.0) -> Bound:
@@ -59,7 +59,7 @@ BOUNDS: dict[str, dict[str, Bound]] = {
     "Rafter": {"run": _feet(100), "slope": Bound(0, 85, "deg"), "seat_cut": _inches(60)},
     "Tie": {"height": _feet(100)},
     "Post": {
-        "height": _feet(100), "braced_strong": _feet(100), "braced_weak": _feet(100),
+        "height": _feet(100), "lands_at": _feet(200), "braced_strong": _feet(100), "braced_weak": _feet(100),
         "eccentricity": _inches(60, low=-60), "eccentricity_weak": _inches(60, low=-60),
     },
     "Existing": {"F_c_perp": _psi(10, 5_000)},

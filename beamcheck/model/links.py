@@ -18,7 +18,7 @@ from ..values.lumber import Size, design_values, read_size
 from ..values.species import species_name, specific_gravity
 from . import rules
 from .lines import Path
-from .pieces import MOST_PIECES, Beam, Cut, Job, Piece, Post, Rafter, Stick, Tie
+from .pieces import Beam, Cut, Job, Piece, Post, Rafter, Stick, Tie
 from .places import LONGEST_NAME, entries, fields, place
 
 MODELS: dict[str, type[Piece]] = {"beam": Beam, "rafter": Rafter, "tie": Tie, "post": Post}
@@ -70,8 +70,6 @@ def check_links(job: Job) -> list[Problem]:
 
 def faults_between(job: Job | Mapping[str, Any]) -> Iterator[Fault]:
     """The same as (path in the job, sentence); takes the plain data of a job too, with some fields wrong."""
-    if any(len(entries(fields(job).get(kind))) > MOST_PIECES for kind in KINDS):
-        return  # refused already, and looking for nearest names among so many would take minutes
     found = [entry for kind in KINDS for entry in _entries_of(job, kind)]
     of_stock = [entry for entry in found if entry.kind == "stock"]
     others = [entry for entry in found if entry.kind != "stock"]
@@ -81,7 +79,7 @@ def faults_between(job: Job | Mapping[str, Any]) -> Iterator[Fault]:
     yield from _names(others)
     for entry in others:
         yield from _references(entry, stocks, things)
-    yield from _unused_ties(others)
+    yield from _tie_users(others)
     yield from _circles(others, things)
     for entry in of_stock:
         yield from _wood(entry)
@@ -149,19 +147,28 @@ def _carrier(
         elif kind not in kinds:
             needed = " or ".join(f"[[{word}]]" for word in kinds)
             yield path, f"{name!r} is a {kind}, but a {needed} entry is needed; {nearest(name, usable)}"
-        elif kind == "beam" and path[0] == "post":
-            text = "its place is not known. Let it stand on an [[existing]] entry, and give the beam its force"
-            yield path, f"a post standing on a beam ({name!r}) cannot be read: {text}"
     elif name in stocks:
         yield path, f"{name!r} is a [[stock]], a kind of stick and not a piece; {nearest(name, usable)}"
     else:
         yield path, f"there is no piece and no [[existing]] entry named {name!r}; {nearest(name, usable)}"
 
 
-def _unused_ties(found: Sequence[Entry]) -> Iterator[Fault]:
-    used = {entry.text("tie") for entry in found if entry.kind == "rafter"}
+def _tie_users(found: Sequence[Entry]) -> Iterator[Fault]:
+    """Each tie closes one pair of rafters, which is one rafter entry."""
+    holds: dict[str, Entry] = {}
     for entry in found:
-        if entry.kind == "tie" and (name := entry.text("name")) is not None and name not in used:
+        if entry.kind == "rafter" and (tie := entry.text("tie")) is not None:
+            other = holds.setdefault(tie, entry)
+            if other is not entry:
+                text = "a pair is one entry, and each pair has a [[tie]] of its own"
+                yield (
+                    (*entry.path, "tie"),
+                    f"{tie!r} holds rafter {other.text('name') or other.index + 1!r} already; {text}",
+                )
+    if set(holds) - {entry.text("name") for entry in found if entry.kind == "tie"}:
+        return  # a name misspelt at the rafter is said already, and is the likely reason
+    for entry in found:
+        if entry.kind == "tie" and (name := entry.text("name")) is not None and name not in holds:
             yield (
                 entry.path,
                 f'no rafter names this tie: write tie = "{name}" at the rafter that it holds, or delete it',
@@ -184,8 +191,9 @@ def _circles(found: Sequence[Entry], things: Mapping[str, Entry]) -> Iterator[Fa
                 branches.pop()
                 done.add(chain.pop())
             elif on in chain:
-                circle = [*chain[chain.index(on) :], on]
-                yield path, "these rest on each other in a circle: " + " on ".join(f'"{name}"' for name in circle)
+                circle = [f'"{name}"' for name in [*chain[chain.index(on) :], on]]
+                shown = circle if len(circle) <= 12 else [*circle[:5], "...", *circle[-3:]]
+                yield path, f"these rest on each other in a circle: {' on '.join(shown)}"
             elif on not in done:
                 chain.append(on)
                 branches.append(iter(below.get(on, [])))
@@ -246,6 +254,8 @@ def _sizes(path: Path, piece: Piece, stocks: Mapping[str, Entry], things: Mappin
     if isinstance(piece, Beam):
         for i, support in enumerate(piece.supports):
             yield from _landing((*path, "supports", i, "lands_at"), support.on, support.lands_at, things, needed=True)
+    elif isinstance(piece, Post):
+        yield from _landing((*path, "lands_at"), piece.on, piece.lands_at, things, needed=True)
     elif isinstance(piece, Rafter):
         # repeated rafters press on a beam all along; one that is named with its place presses there
         yield from _landing((*path, "wall", "lands_at"), piece.wall.on, piece.wall.lands_at, things, needed=False)

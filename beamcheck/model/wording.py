@@ -45,8 +45,6 @@ def as_toml(value: Any) -> str:
         return "{ " + ", ".join(f"{key} = {as_toml(item)}" for key, item in value.items()) + " }"
     if isinstance(value, list):
         return "[" + ", ".join(as_toml(item) for item in value) + "]"
-    if isinstance(value, str) and '"' in value and "'" not in value:
-        return f"'{value}'"
     return json.dumps(value, ensure_ascii=False)
 
 
@@ -249,6 +247,8 @@ def toml_trouble(message: str, line_text: str) -> str:
         name = ".".join(re.findall(r"'([^']*)'", twice[1]))
         each = "" if name == "job" else f", or write [[{name}]] above each piece"
         return f"the table [{name}] stands here a second time: put its lines together{each}"
+    if "Cannot mutate immutable" in message:
+        return "this table was given on one line already: write all of it there, or all of it as tables of its own"
     if "Illegal character" in message or "Invalid statement" in message or "Invalid initial" in message:
         return 'this line cannot be read: a job file has lines such as [[beam]] and name = "B1"'
     return f"{message[:1].lower()}{message[1:]}"
@@ -303,6 +303,8 @@ def problems_of(exc_errors: Sequence[Mapping[str, Any]], data: Any) -> list[tupl
             found.extend(((*path, *inner), text) for inner, text in cause.faults)
         elif kind == "missing":
             found.append((path, missing(path, field_at(path)[1])))
+        elif kind == "invalid_key":
+            found.append((path[:-1], f"{shorten(path[-1])} is not the name of a field: names are text"))
         elif kind == "extra_forbidden":
             found.append((path, unknown(path, field_at(path)[0])))
         else:

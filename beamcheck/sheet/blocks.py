@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from ..checks.result import Figure, Verdict
 from ..formulas.pad import Step
+from ..provenance import Source
 
 
 @dataclass(frozen=True)
@@ -77,14 +78,43 @@ class Pairs:
 
 @dataclass(frozen=True)
 class TableBlock:
-    """Rows of text. The cells of `verdict_column` are verdicts; `numeric` columns are set to the right."""
+    """Rows of text."""
 
     title: str
     heads: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     note: str = ""
-    verdict_column: int = -1
-    numeric: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True)
+class SummaryRow:
+    """One check with figures; `anchor` leads to its calculation."""
+
+    number: str
+    what: str
+    anchor: str
+    place: str
+    verdict: Verdict
+    ratio: str
+    demand: str
+    capacity: str
+    governed: str
+
+
+@dataclass(frozen=True)
+class SummaryGroup:
+    """The checks of one piece; `statements` are those without figures: verdict and their names."""
+
+    name: str
+    anchor: str
+    verdict: Verdict
+    rows: tuple[SummaryRow, ...]
+    statements: tuple[tuple[Verdict, tuple[str, ...]], ...]
+
+
+@dataclass(frozen=True)
+class Summary:
+    groups: tuple[SummaryGroup, ...]
 
 
 @dataclass(frozen=True)
@@ -97,10 +127,54 @@ class FigureBlock:
 
 
 @dataclass(frozen=True)
-class Steps:
-    """Equations, each with its clause, note and source."""
+class Beside:
+    """Labels with their text, and a figure that stands beside them where there is room."""
 
-    steps: tuple[Step, ...]
+    pairs: Pairs
+    figure: FigureBlock
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A step with the number of its source (0: none) and a word of warning, such as 'memory', where there is one."""
+
+    step: Step
+    reference: int = 0
+    mark: str = ""
+
+
+@dataclass(frozen=True)
+class Known:
+    """Steps that stand already, worked out or taken, in an earlier check: said again with their values only."""
+
+    label: str
+    anchor: str
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True)
+class Taken:
+    """Values that were taken: one with its reason, or several that need none."""
+
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True)
+class Worked:
+    """An equation, in symbols and numbers."""
+
+    entry: Entry
+
+
+Line = Taken | Worked
+
+
+@dataclass(frozen=True)
+class Lines:
+    """A calculation: first what is known already, then its lines."""
+
+    known: tuple[Known, ...]
+    lines: tuple[Line, ...]
 
 
 @dataclass(frozen=True)
@@ -108,11 +182,47 @@ class CheckBlock:
     """One check with its verdict line and calculation; kept on one page where it fits."""
 
     title: str
+    anchor: str
     verdict: Verdict
     line: str
     clause: str
-    steps: Steps
+    lines: Lines
     notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Statement:
+    """A check without figures."""
+
+    verdict: Verdict
+    title: str
+    text: str
+    clause: str
+
+
+@dataclass(frozen=True)
+class Statements:
+    title: str
+    items: tuple[Statement, ...]
+
+
+@dataclass(frozen=True)
+class Reference:
+    """A source with its number on the sheet; `used`: the symbols that rest on it, by piece."""
+
+    number: int
+    source: Source
+    used: str
+
+
+@dataclass(frozen=True)
+class References:
+    """Numbered sources: with everything known about them, or `short` after a piece, with a link to the long list."""
+
+    title: str
+    rows: tuple[Reference, ...]
+    note: str = ""
+    short: bool = False
 
 
 @dataclass(frozen=True)
@@ -138,6 +248,6 @@ class JobText:
 
 
 Block = (
-    Masthead | Heading | Caution | Paragraph | VerdictBlock | SignOff | Pairs | TableBlock | FigureBlock | Steps
-    | CheckBlock | Bullets | Symbols | JobText
+    Masthead | Heading | Caution | Paragraph | VerdictBlock | SignOff | Pairs | TableBlock | Summary | FigureBlock
+    | Beside | Lines | CheckBlock | Statements | References | Bullets | Symbols | JobText
 )  # fmt: skip

@@ -10,20 +10,22 @@ from typing import Any
 from ..units import show
 from .svg import GREY, TEXT, Board, clipped, text_width
 
-HEIGHT = 62.0
+HEIGHT = 48.0
 _WORTH_LABEL = 0.02  # a second extreme smaller than this part of the first is not worth a label
 
 
 @dataclass(frozen=True)
 class Curve:
-    """One diagram. `low` is empty for a single curve; `marks` are (x, text); `down`: positive values hang down."""
+    """One diagram. `low` is empty for a single curve; `marks` are (x, text, side), where side is
+    'high', 'low' or '' for the side of larger size; `down`: positive values hang down.
+    """
 
     title: str
     kind: str
     x: tuple[float, ...]
     high: tuple[float, ...]
     low: tuple[float, ...]
-    marks: tuple[tuple[float, str], ...]
+    marks: tuple[tuple[float, str, str], ...]
     system: Any
     down: bool = False
 
@@ -44,8 +46,8 @@ def extremes(curve: Curve) -> list[tuple[float, float, str]]:
     if not curve.drawable:
         return []
     if curve.marks:
-        found = [(x, _value_at(curve, x)) for x, _text in curve.marks]
-        texts = [text for _x, text in curve.marks]
+        found = [(x, _value_at(curve, x, side)) for x, _text, side in curve.marks]
+        texts = [text for _x, text, _side in curve.marks]
     else:
         points = [(x, value) for side in curve.sides for x, value in zip(curve.x, side, strict=True)]
         most, least = max(points, key=lambda point: point[1]), min(points, key=lambda point: point[1])
@@ -118,11 +120,13 @@ def _hatch(board: Board, upper: list[tuple[float, float]], base: list[tuple[floa
             last = x
 
 
-def _value_at(curve: Curve, x: float) -> float:
-    """The value of larger size at x, of the two sides of the envelope."""
+def _value_at(curve: Curve, x: float, side: str) -> float:
+    """The value at x: of that side of the envelope, or the larger of both; at a jump the outer one."""
+    lines = {"high": [curve.high], "low": [curve.low or curve.high]}.get(side, curve.sides)
     values = []
-    for side in curve.sides:
-        for (x0, v0), (x1, v1) in pairwise(zip(curve.x, side, strict=True)):
+    for line in lines:
+        for (x0, v0), (x1, v1) in pairwise(zip(curve.x, line, strict=True)):
             if x0 <= x <= x1:
                 values += [v0, v1] if x1 == x0 else [v0 + (v1 - v0) * (x - x0) / (x1 - x0)]
-    return max(values, key=abs, default=0.0)
+    outer = {"high": max, "low": min}.get(side)
+    return outer(values, default=0.0) if outer else max(values, key=abs, default=0.0)

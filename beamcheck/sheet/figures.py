@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from itertools import pairwise
+from textwrap import wrap
 from typing import Any
 
 from ..checks.result import Figure
@@ -14,8 +15,9 @@ from .svg import GREY, INK, PAPER, TEXT, Board, clipped, text_width
 
 WIDTH, SIDE = 440.0, 30.0
 SPAN = WIDTH - 2 * SIDE
-LOAD_LANE, BAND, POINT_LANE = 33.0, 9.0, 21.0
+LOAD_LANE, BAND, POINT_LANE = 30.0, 8.0, 19.0
 DEEPEST, SHALLOWEST = 44.0, 12.0
+_NOTE_LETTERS, _NOTE_LINES = 54, 3  # of the text for a cut
 LIFTING = " up"  # a kind that ends so lifts, such as "wind up"
 _PATTERNS = {
     "dead": "upright", "live": "slanted", "roof live": "slanted", "snow": "dotted", "wind": "crossed",
@@ -73,9 +75,9 @@ def _curves(figure: Figure, system: Any) -> list[Curve]:
     return [shear, moment, sag]
 
 
-def _marks(figure: Figure, letter: str) -> tuple[tuple[float, str], ...]:
-    """The marks of one diagram; `V`, `V_high` and `V_low` are the same diagram."""
-    return tuple((x, text) for curve, x, text in figure.marks if curve[:1] == letter)
+def _marks(figure: Figure, letter: str) -> tuple[tuple[float, str, str], ...]:
+    """The marks of one diagram: place, text, and the side of the envelope ('high', 'low', '' for the larger one)."""
+    return tuple((x, text, curve.partition("_")[2]) for curve, x, text in figure.marks if curve[:1] == letter)
 
 
 def _scale(figure: Figure) -> Any:
@@ -164,15 +166,16 @@ def _elevation(board: Board, figure: Figure, to_x: Any, top: float, system: Any)
         board.line((x0, upper), (x1, upper + per_inch * depth), width=0.8)
         board.line((x0, upper + per_inch * depth), (x1, upper), width=0.8)
         board.lettering(x1 + 3, upper + per_inch * depth / 2 + TEXT / 3, mark, bold=True)
-        notes.append(f"Cut {mark}: {text}")
+        notes.append(f"{mark}: {text}")
     foot = top + deep
     for x, _name, holds in figure.supports:
         _support(board, to_x(x), top, foot, holds)
     foot = _names(board, figure, to_x, foot + 17)
     foot = _dimensions(board, figure, to_x, foot, system)
     for note in notes:
-        board.lettering(SIDE, foot + 13, clipped(note, WIDTH - 2 * SIDE), tip=note)
-        foot += 17
+        for line in wrap(" ".join(note.split()), _NOTE_LETTERS, subsequent_indent=" ")[:_NOTE_LINES]:
+            board.lettering(8, foot + 13, clipped(line, WIDTH - 12), tip=note)
+            foot += 16
     return foot + 12
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import string
 from collections.abc import Sequence
 from functools import lru_cache
@@ -9,13 +10,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ..checks.result import JobResult
+from ..checks.shown import INVENTED, legible
 from ..errors import BeamcheckError
 from ..formulas.pad import Step
-from .blocks import Block, CheckBlock, Masthead, Steps, Symbols
+from .blocks import Block, CheckBlock, Lines, Masthead, Symbols, Taken
 from .document import compose
 from .figures import beam_figure
-from .mathematics import compile_mathml, mathml, width_class
-from .svg import legible
+from .mathematics import compile_mathml, mathml, result_text, width_class
+from .prose import sentence
+from .standing import warning
 from .symbols import meaning, symbol_source
 
 if TYPE_CHECKING:
@@ -24,6 +27,9 @@ if TYPE_CHECKING:
 
 TEMPLATE = "sheet.html.jinja"
 LONGEST_WORD = 24  # letters; a cell with a longer one may break it anywhere
+_CODE = re.compile(r"`([^`]+)`")
+_SYMBOL = re.compile(r"\b([A-Za-z]{1,5})_([A-Za-z0-9]{1,3})\b")
+_FIGURES = re.compile(r"[−–-]?[0-9][0-9,./ ]*( ?[^ ]{1,5})?|–")  # a cell with a number and at most its unit
 
 
 def render(what: JobResult | Sequence[Block]) -> str:
@@ -42,10 +48,10 @@ def render(what: JobResult | Sequence[Block]) -> str:
 
 
 class _Equations:
-    """MathML of all steps of a sheet, typeset in one run."""
+    """MathML of all steps that are printed whole, typeset in one run."""
 
     def __init__(self, blocks: Sequence[Block]) -> None:
-        steps = [step for block in blocks for step in _steps(block)]
+        steps = [step for block in blocks for step in _printed(block)]
         self._made = {id(step): made for step, made in zip(steps, mathml(steps), strict=True)}
         self._steps = steps  # keeps the ids taken
 
@@ -57,17 +63,50 @@ class _Symbols:
     """MathML of single symbols."""
 
     def __init__(self, blocks: Sequence[Block]) -> None:
-        names = list(dict.fromkeys(name for block in blocks if isinstance(block, Symbols) for name in block.names))
+        names = list(dict.fromkeys(name for block in blocks for name in _named(block)))
         self._made = dict(zip(names, compile_mathml([symbol_source(name).source for name in names]), strict=True))
 
     def __call__(self, name: str) -> Markup:
         return _safe(self._made[name])
 
 
-def _steps(block: Block) -> tuple[Step, ...]:
+def _printed(block: Block) -> list[Step]:
+    """The steps that a block prints whole."""
+    lines = _lines(block).lines
+    entries = [entry for line in lines for entry in (line.entries if isinstance(line, Taken) else (line.entry,))]
+    return [entry.step for entry in entries]
+
+
+def _named(block: Block) -> list[str]:
+    """The symbols that a block prints alone."""
+    if isinstance(block, Symbols):
+        return list(block.names)
+    return [entry.step.symbol for known in _lines(block).known for entry in known.entries]
+
+
+def _lines(block: Block) -> Lines:
     if isinstance(block, CheckBlock):
-        return block.steps.steps
-    return block.steps if isinstance(block, Steps) else ()
+        return block.lines
+    return block if isinstance(block, Lines) else Lines((), ())
+
+
+def prose(text: str) -> Markup:
+    """Plain text on its way into the page: `names` in backticks as code, symbols such as F_b with their subscript."""
+    from markupsafe import escape
+
+    made = _CODE.sub(r"<code>\1</code>", str(escape(legible(text))))
+    return _safe(_SYMBOL.sub(_subscript, made))
+
+
+def _subscript(found: re.Match[str]) -> str:
+    return f"<i>{found[1]}</i><sub>{found[2]}</sub>" if meaning(found[0]) else found[0]
+
+
+def reason(step: Step) -> str:
+    """What stands beside a step: meaning of the symbol and its note, then the clause."""
+    means = meaning(step.symbol) or (meaning(step.formula.symbol) if step.formula else "")
+    told = f"{means}: {step.note.strip()}" if means and step.note else means or step.note
+    return " ".join(filter(None, (sentence(told), sentence(step.clause))))
 
 
 def css_text(text: str) -> Markup:
@@ -87,10 +126,6 @@ def exact(text: str) -> Markup:
 
 def _drawing(block: Any) -> Markup:
     return _safe(beam_figure(block.figure, block.name, block.units, block.key))
-
-
-def _first_capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def _safe(markup: str) -> Markup:
@@ -116,8 +151,10 @@ def _environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    made.filters.update(css_text=css_text, exact=exact, drawing=_drawing, first_capital=_first_capital)
-    made.globals.update(meaning=meaning, width_class=width_class)
+    made.filters.update(css_text=css_text, exact=exact, drawing=_drawing, prose=prose)
+    made.globals.update(meaning=meaning, width_class=width_class, reason=reason, result_text=result_text)
+    made.globals.update(warning=warning, sentence=sentence, invented=INVENTED)
     made.tests["long_word"] = lambda text: any(len(word) > LONGEST_WORD for word in text.split())
+    made.tests["figures"] = lambda text: _FIGURES.fullmatch(text) is not None
     made.tests["kind"] = lambda block, name: type(block).__name__ == name
     return made

@@ -19,8 +19,8 @@ from ..errors import BeamcheckError
 from ..formulas.pad import Step
 from ..formulas.trace import Term, evaluate
 from .box import ATOM, FRACTION, POWER, PRODUCT, SUM, Box, joined, packed
-from .numerals import DIGITS, parts, rounded
-from .symbols import quoted, symbol_source, unit_source
+from .numerals import DIGITS, parts, plain, rounded
+from .symbols import plain_unit, quoted, symbol_source, unit_source
 
 LINE = 16.0  # em; a line of an equation is broken after about this width, which a phone shows in full
 WIDE = (
@@ -102,6 +102,11 @@ def equation(step: Step, digits: int = DIGITS) -> Equation:
     symbolic, numeric = (None if side and side.source == shown.source else side for side in (symbolic, numeric))
     reasons = tuple(dict.fromkeys(_reasons(tree, inputs, enough)))
     return Equation(left, symbolic, numeric, result, reasons)
+
+
+def result_text(step: Step) -> str:
+    """The value as running text, with the digits it has as an equation: `1,350 psi`."""
+    return f"{plain(step.value, _result_digits(step, DIGITS))} {plain_unit(step.unit)}".rstrip()
 
 
 def digits_needed(tree: Term, inputs: Mapping[str, float], least: int = DIGITS) -> int:
@@ -207,16 +212,21 @@ def _typeset(term: Term, writer: _Writer) -> Box:
 def _literal(value: Any, digits: int, inline: bool) -> Box:
     """A number of the formula itself: exact, so written with all its digits, up to nine."""
     number = float(value)
-    if number == math.pi:
-        return Box("pi", ATOM, 0.6)
-    simple = Fraction(number).limit_denominator(_DENOMINATOR)
-    if float(simple) == number and len(repr(number)) > 8:  # 1/9 in the code has become 0.1111111111111111
-        over, under = str(simple.numerator), str(simple.denominator)
-        if inline:
-            return Box(f"{over} slash {under}", PRODUCT, 0.5 * len(over + under) + 0.5, digit=True)
-        return Box(f"frac({over}, {under})", FRACTION, 0.5 * max(len(over), len(under)) + 0.4)
-    exact = next((count for count in range(digits, 10) if rounded(number, count) == number), max(digits, 6))
+    if len(repr(number)) > 8:  # in the code 1/9 has become 0.1111111111111111, and pi/4 is one number too
+        simple, in_pi = (Fraction(number / unit).limit_denominator(_DENOMINATOR) for unit in (1.0, math.pi))
+        if float(simple) == number:
+            return _quotient(_number(float(simple.numerator), MOST_DIGITS), simple.denominator, inline)
+        if number > 0 and math.isclose(float(in_pi) * math.pi, number, rel_tol=4e-16):
+            pi = Box("pi", ATOM, 0.6)
+            count = _number(float(in_pi.numerator), MOST_DIGITS)
+            over = pi if in_pi.numerator == 1 else _product(count, pi, numbers=False)
+            return _quotient(over, in_pi.denominator, inline)
+    exact = next((enough for enough in range(digits, 10) if rounded(number, enough) == number), 10)
     return _number(number, exact)
+
+
+def _quotient(over: Box, under: int, inline: bool) -> Box:
+    return over if under == 1 else _fraction(over, _number(float(under), MOST_DIGITS), inline=inline)
 
 
 def _number(value: float, digits: int) -> Box:

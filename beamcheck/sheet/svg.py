@@ -2,23 +2,15 @@
 
 from __future__ import annotations
 
-import re
 import unicodedata
 from collections.abc import Sequence
 from xml.etree import ElementTree
 
+from ..checks.shown import legible
+
 Point = tuple[float, float]
 INK, GREY, PAPER = "#000", "#767676", "#fff"
 TEXT = 14.0  # size of lettering in drawing units
-_ILLEGAL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u202d\u202e\ud800-\udfff\ufffe\uffff]")
-
-
-def legible(text: str) -> str:
-    """Text without the characters that neither XML nor a page can hold; each becomes a replacement mark.
-
-    So do the marks that force a direction of writing: with them a name could make a ratio or a verdict read backwards.
-    """
-    return _ILLEGAL.sub("\ufffd", text)
 
 
 def fixed(number: float) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from functools import lru_cache
 
 from ..values.loader import Row, rows
-from .box import ATOM, POWER, Box
+from .box import ATOM, POWER, PRODUCT, Box
 
 _GREEK = frozenset({
     "alpha", "beta", "gamma", "delta", "epsilon", "zeta", "eta", "theta", "kappa", "lambda", "mu", "nu", "xi", "pi",
@@ -29,7 +29,7 @@ def symbol_source(name: str) -> Box:
     row = _nomenclature().get(name)
     if row is None:
         return by_rule(name)
-    source = _prime_first(row["typst"])
+    source = row["typst"]
     return Box(source, POWER if re.search(r"[\^']", source) else ATOM, 0.3 + 0.4 * len(row["plain"]))
 
 
@@ -50,15 +50,12 @@ def _nomenclature() -> Mapping[str, Row]:
     return {row["name"]: row for row in rows("nomenclature")}
 
 
-def _prime_first(source: str) -> str:
-    """`F_b'` as `F'_b`: typst would hang a prime that stands last on the subscript."""
-    found = re.fullmatch(r"([^_^']+)(_[^']*)('+)", source)
-    return f"{found[1]}{found[3]}{found[2]}" if found else source
-
-
 def by_rule(name: str) -> Box:
     """For a name that the table does not hold: base and subscripts between underscores, `_star` and `_prime` raised."""
     width = 0.3 + 0.4 * len(name)
+    if name.count("/") == 1 and all(name.split("/")):  # a ratio of two symbols, such as l_e/d
+        over, under = (symbol_source(part) for part in name.split("/"))
+        return Box(f'{over.source} "/" {under.source}', PRODUCT, over.width + under.width + 0.5)
     if not re.fullmatch(r"[A-Za-z][A-Za-z0-9]*(_[A-Za-z0-9]+)*", name):
         return Box(quoted(name), ATOM, width)
     base, *rest = name.split("_")

@@ -44,6 +44,8 @@ def write_atomically(path: str | os.PathLike[str], content: str | bytes, *, over
 def _write(target: Path, data: bytes, overwrite: bool) -> Path:
     if target.is_dir():
         raise WriteError(f"{target} is a folder; give the name of a file in it")
+    if target.exists() and not target.is_file():
+        raise WriteError(f"{target} is a device or a pipe, not a file; give the name of a file")
     if not overwrite and target.exists() and not made_here(target):
         raise WriteError(f"{target} exists and was not made by beamcheck; give another name, or allow replacing it")
     target = target.resolve()  # a link stays, the file it names is replaced

@@ -14,6 +14,8 @@ import beamcheck.formulas
 from beamcheck.errors import OutOfRange
 from beamcheck.formulas.core import REGISTRY, Formula
 
+from .connection_samples import BY_FILE
+
 for found in pkgutil.iter_modules(beamcheck.formulas.__path__):
     importlib.import_module(f"beamcheck.formulas.{found.name}")
 
@@ -81,7 +83,8 @@ def documented(name: str) -> Documented:
 def interval(name: str, argument: str) -> tuple[float, float]:
     """Where the argument of that formula is drawn from."""
     unit = documented(name).arguments[argument]
-    return BY_FORMULA.get((name, argument)) or BY_NAME.get(argument) or BY_UNIT[unit]
+    of_file = BY_FILE.get(REGISTRY[name].__module__.rpartition(".")[2], {}).get(argument)
+    return BY_FORMULA.get((name, argument)) or of_file or BY_NAME.get(argument) or BY_UNIT[unit]
 
 
 def draw(name: str, count: int) -> list[dict[str, float]]:

@@ -38,10 +38,10 @@ EQUATIONS = {
     "net_area": "b*d - b_v*d_v",
     "net_centroid": Y_BAR,
     "net_inertia": I_NET,
-    "net_modulus_bottom": f"{I_NET}/{Y_BAR}",
-    "net_modulus_top": f"{I_NET}/(d - {Y_BAR})",
+    "net_modulus_bottom": "I_net/y_bar",
+    "net_modulus_top": "I_net/(d - y_bar)",
     "net_first_moment": (
-        f"b*(d - {Y_BAR})**2/2 - b_v*(Max(y_v + d_v/2 - {Y_BAR}, 0)**2 - Max(y_v - d_v/2 - {Y_BAR}, 0)**2)/2"
+        "b*(d - y_bar)**2/2 - b_v*(Max(y_v + d_v/2 - y_bar, 0)**2 - Max(y_v - d_v/2 - y_bar, 0)**2)/2"
     ),
     "lost_corners_area": "b*d - n_b*c_w**2/2 - n_t*c_w**2/2",
     "lost_corners_centroid": (
@@ -51,8 +51,6 @@ EQUATIONS = {
         "b*d**3/12 + b*d*(d/2 - y_bar)**2 - n_b*(c_w**4/36 + c_w**2/2*(y_bar - c_w/3)**2)"
         " - n_t*(c_w**4/36 + c_w**2/2*(d - c_w/3 - y_bar)**2)"
     ),
-    "modulus_at_bottom": "I_net/y_bar",
-    "modulus_at_top": "I_net/(d - y_bar)",
     # adjustment
     "size_factor_timber": "Piecewise(((12/d)**Rational(1, 9), d > 12), (1, True))",
     "adjusted_bending_star": "F_b*C_D*C_M*C_t*C_F*C_i*C_r",

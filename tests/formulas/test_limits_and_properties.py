@@ -190,9 +190,8 @@ def test_parts_beside_a_hole() -> None:
 
 def test_a_mortise_at_mid_depth_is_worse_than_its_net_area_tells() -> None:
     V, void = 1000.0, {"b": 7.5, "d": 9.5, "b_v": 3.0, "d_v": 3.0}
-    stress = net_section.shear_stress_net(
-        V, net_section.net_first_moment(**void, y_v=4.75), net_section.net_inertia(**void, y_v=4.75), 7.5, 3.0
-    )
+    first = net_section.net_first_moment(**void, y_v=4.75, y_bar=4.75)  # symmetric: the centroid is at mid-depth
+    stress = net_section.shear_stress_net(V, first, net_section.net_inertia(**void, y_v=4.75), 7.5, 3.0)
     too_low = sh.shear_stress_area(V, net_section.net_area(**void))
     assert too_low / stress == pytest.approx(0.71, abs=0.005)  # the 29 % of the docstring
 
@@ -221,11 +220,12 @@ def test_a_void_against_strips(b: float, d: float, across: float, high: float, p
     A, y_bar, inertia, first = strips(width, d)
     void = {"b": b, "d": d, "b_v": b_v, "d_v": d_v}
     assert net_section.net_area(**void) == pytest.approx(A, rel=1e-3)
-    assert net_section.net_centroid(**void, y_v=y_v) == pytest.approx(y_bar, rel=1e-3)
-    assert net_section.net_inertia(**void, y_v=y_v) == pytest.approx(inertia, rel=2e-3)
-    assert net_section.net_first_moment(**void, y_v=y_v) == pytest.approx(first, rel=2e-3)
-    assert net_section.net_modulus_bottom(**void, y_v=y_v) == pytest.approx(inertia / y_bar, rel=2e-3)
-    assert net_section.net_modulus_top(**void, y_v=y_v) == pytest.approx(inertia / (d - y_bar), rel=2e-3)
+    centroid, I_net = net_section.net_centroid(**void, y_v=y_v), net_section.net_inertia(**void, y_v=y_v)
+    assert centroid == pytest.approx(y_bar, rel=1e-3)
+    assert I_net == pytest.approx(inertia, rel=2e-3)
+    assert net_section.net_first_moment(**void, y_v=y_v, y_bar=centroid) == pytest.approx(first, rel=2e-3)
+    assert net_section.net_modulus_bottom(I_net, centroid) == pytest.approx(inertia / y_bar, rel=2e-3)
+    assert net_section.net_modulus_top(I_net, d, centroid) == pytest.approx(inertia / (d - y_bar), rel=2e-3)
 
 
 @given(st.floats(4, 12), st.floats(5, 20), st.floats(0.0, 0.5), st.sampled_from([0, 1, 2]), st.sampled_from([0, 1, 2]))
@@ -240,7 +240,7 @@ def test_lost_corners_against_strips(b: float, d: float, share: float, n_b: int,
     assert lc.lost_corners_area(**piece) == pytest.approx(A, rel=1e-5)
     assert found == pytest.approx(y_bar, rel=1e-5)
     assert I_net == pytest.approx(inertia, rel=1e-4)
-    assert lc.modulus_at_top(I_net, d, found) == pytest.approx(inertia / (d - y_bar), rel=1e-4)
+    assert net_section.net_modulus_top(I_net, d, found) == pytest.approx(inertia / (d - y_bar), rel=1e-4)
 
 
 @given(st.floats(4.0, 40.0))

@@ -95,6 +95,18 @@ height = "1 ft"
 finish = "none"
 top_held = "ends only"
 
+[[rafter]]
+name = "R2"
+stock = "2x6"
+run = "10 ft"
+slope = "30 deg"
+spacing = "16 in"
+ridge = "beam"
+ridge_on = "B1"
+wall = { at = "1 ft", on = "north wall" }
+finish = "none"
+top_held = "full length"
+
 [[existing]]
 name = "hidden plate A"
 what = "steel plate in the east wall"
@@ -109,9 +121,15 @@ what = "stone footing"
 material = "masonry"
 """
 
+CEILING = '{ what = "plaster ceiling", dead = "10 psf", width = "4 ft" }'
+LETTER = (
+    'values = { F_b = "900 psi", F_t = "500 psi", F_v = "120 psi", F_c_perp = "350 psi", F_c = "700 psi", '
+    'E = "1,100,000 psi", E_min = "400,000 psi", G = 0.4, source = "letter of the grader, 3 May 2025" }'
+)
+
 
 def edited(*changes: tuple[str, str], text: str = GOOD) -> str:
-    """The good job with the first of each `old` replaced by `new`; an `old` that is not there is a fault of the test."""
+    """The good job with the first of each `old` replaced by `new`; an `old` that is not there fails the test."""
     for old, new in changes:
         assert old in text, old
         text = text.replace(old, new, 1)
@@ -136,3 +154,15 @@ def only_problem(text: str) -> Problem:
     found = problems(text)
     assert len(found) == 1, found
     return found[0]
+
+
+def only_problem_within(text: str, new: str) -> Problem:
+    """The problem of a job that has just one, on a line of the piece in which `new` was written."""
+    problem = only_problem(text)
+    written = line_with(text, new.split("\n")[0])
+    headers = [number for number, line in enumerate(text.split("\n"), start=1) if line.startswith("[[")]
+    begins = max(number for number in headers if number <= written)
+    ends = min((number for number in headers if number > written), default=len(text.split("\n")))
+    assert problem.line is not None
+    assert begins <= problem.line < ends
+    return problem

@@ -76,9 +76,9 @@ def test_ten_megabytes_of_garbage_are_refused_unread(tmp_path: Path, monkeypatch
         ("\ufeff".encode("utf-16-be") + GOOD.encode("utf-16-be"), "saved as UTF-16: save it as UTF-8"),
         (GOOD.encode("utf-16-le"), "this is not a text file"),
         (b"\x7fELF\x02\x01\x01\0\0\0\0\0", "this is not a text file"),
-        (b"[job]\ntitle = \"7\xbd in\"\n", "line 2: byte 0xbd is not UTF-8: save the file as plain text in UTF-8"),
+        (b'[job]\ntitle = "7\xbd in"\n', "line 2: byte 0xbd is not UTF-8: save the file as plain text in UTF-8"),
     ],
-)  # fmt: skip
+)
 def test_other_encodings_and_binary_files(raw: bytes, text: str, tmp_path: Path) -> None:
     path = tmp_path / "house.toml"
     path.write_bytes(raw)
@@ -99,10 +99,22 @@ STOPPED = "(reading stopped here; there may be more below)"
     [
         ([('height = "8 ft"', "height = 8 ft")], "height =", 'put quantities and text in quotes: height = "8 ft"'),
         ([('at = "14 ft", on', "at = 14 ft, on")], "at = 14 ft", 'put quantities and text in quotes: at = "14 ft"'),
-        ([('finish = "plaster"', "finish = plaster")], "= plaster", 'put quantities and text in quotes: finish = "plaster"'),
+        (
+            [('finish = "plaster"', "finish = plaster")],
+            "= plaster",
+            'put quantities and text in quotes: finish = "plaster"',
+        ),
         ([('height = "8 ft"', "height = 8'-6\"")], "8'-6", 'write feet and inches as words, such as "7 ft 6 1/2 in"'),
-        ([('height = "8 ft"', 'height = "8\'-6""')], "8'-6", "the text ended at its second quote and something follows"),
-        ([('height = "8 ft"', "height = “8 ft”")], "“8 ft”", "curly quotes, as a word processor makes them, are not read"),
+        (
+            [('height = "8 ft"', 'height = "8\'-6""')],
+            "8'-6",
+            "the text ended at its second quote and something follows",
+        ),
+        (
+            [('height = "8 ft"', "height = “8 ft”")],
+            "“8 ft”",
+            "curly quotes, as a word processor makes them, are not read",
+        ),
         ([('height = "8 ft"', 'height = "8 ft')], "height =", "a text in quotes is not closed"),
         ([('height = "8 ft"', "height =")], "height =", 'height has no value: write height = "..."'),
         ([('height = "8 ft"', 'height: "8 ft"')], "height:", 'not of the form name = value, such as height = "8 ft"'),
@@ -112,13 +124,24 @@ STOPPED = "(reading stopped here; there may be more below)"
         ([('height = "8 ft"', 'height = "8 ft"\nheight = "9 ft"')], "9 ft", "a name is given twice in the same table"),
         ([('holds = "hung" }', 'holds = "hung", }')], '"hung"', "an entry in braces { } must stand on one line"),
         ([('holds = "hung" }', 'holds = "hung",\n }')], '"hung"', "an entry in braces { } must stand on one line"),
-        ([('holds = "hung" },', 'holds = "hung" }')], '"8 ft", on = "north wall"', "a comma between two of its entries is missing"),
+        (
+            [('holds = "hung" },', 'holds = "hung" }')],
+            '"8 ft", on = "north wall"',
+            "a comma between two of its entries is missing",
+        ),
+        ([('height = "8 ft"', 'height = 96"')], '96"', "write feet and inches as words"),
+        (
+            [('  { at = "8 ft", on = "north wall" }', "  eight feet")],
+            "eight",
+            "put quantities and text in quotes, such as",
+        ),
+        ([("[rafter.wall]", "carries = []\n  [rafter.wall]")], "[[rafter.carries]]", "given on one line already"),
         ([("[job]", "[[job]")], "[[job]", "a table's name stands between two brackets, such as [job]"),
         ([("[job]", "[job]]")], "[job]]", "a table's name stands between two brackets, such as [job]"),
         ([("[[post]]", "[job]")], None, "the table [job] stands here a second time: put its lines together"),
         ([("[[post]]", "[[beam]]\n[beam]")], None, "write [[beam]] above each piece"),
     ],
-)  # fmt: skip
+)
 def test_slips_of_spelling_are_named_in_plain_words(
     changes: list[tuple[str, str]], at_line_with: str | None, text: str
 ) -> None:

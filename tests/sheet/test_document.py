@@ -8,22 +8,28 @@ from dataclasses import replace
 import pytest
 
 from beamcheck.checks.result import CAUTION, Check, JobResult, PieceResult, Table
+from beamcheck.checks.shown import by_gravity, governing_phrase, quantity
 from beamcheck.sheet.blocks import (
+    Beside,
     Block,
     Bullets,
     Caution,
     CheckBlock,
-    FigureBlock,
     Heading,
     JobText,
     Masthead,
     Pairs,
+    Paragraph,
+    References,
     SignOff,
+    Statements,
+    Summary,
     Symbols,
     TableBlock,
     VerdictBlock,
 )
-from beamcheck.sheet.document import by_gravity, compose, governing_phrase, quantity, verdict_line
+from beamcheck.sheet.document import compose
+from beamcheck.sheet.piece_part import verdict_line
 
 from .sample import job
 
@@ -55,9 +61,35 @@ def test_the_order_a_plan_checker_asks_for() -> None:
 def test_a_piece_has_verdict_inputs_figure_tables_checks_in_this_order() -> None:
     blocks = compose(job())
     start = next(i for i, block in enumerate(blocks) if isinstance(block, Heading) and block.anchor == "piece-1")
-    kinds = [type(block) for block in blocks[start : start + 13]]
-    assert kinds == [Heading, VerdictBlock, Pairs, FigureBlock, TableBlock, TableBlock, Heading, CheckBlock, CheckBlock,
-                     CheckBlock, Bullets, Bullets, Heading]  # fmt: skip
+    kinds = [type(block) for block in blocks[start : start + 14]]
+    assert kinds == [Heading, VerdictBlock, Bullets, Beside, TableBlock, TableBlock, Heading, CheckBlock, CheckBlock,
+                     CheckBlock, Bullets, References, Heading, VerdictBlock]  # fmt: skip
+    assert blocks[start + 2].title == "What would make B1 pass"
+
+
+def test_checks_are_numbered_within_their_piece() -> None:
+    checks = of_kind(compose(job()), CheckBlock)
+    assert [(check.title, check.anchor) for check in checks] == [
+        ("1. Bending", "piece-1-check-1"), ("2. Shear", "piece-1-check-2"),
+        ("3. Deflection, live load", "piece-1-check-3"), ("1. Buckling", "piece-3-check-1"),
+    ]  # fmt: skip
+
+
+def test_checks_without_numbers_are_a_list_at_the_end_of_the_piece() -> None:
+    (stated,) = of_kind(compose(job()), Statements)
+    assert stated.title == "Also asked of R2, without numbers"
+    assert [(item.verdict, item.title, item.text, item.clause) for item in stated.items] == [
+        ("refer", "Birdsmouth seat", "The depth of the seat cut is not given.", "NDS 2018 3.2.3")
+    ]
+
+
+def test_the_sources_of_a_piece_keep_their_number_in_the_long_list() -> None:
+    short, whole = of_kind(compose(job()), References)
+    assert (short.short, short.title, whole.short) == (True, "Sources of B1", False)
+    assert [(row.number, row.source.document) for row in short.rows] == [
+        (1, "Invented table for this sample"), (2, "Invented letter of a grader"),
+    ]  # fmt: skip
+    assert [(row.number, row.used) for row in whole.rows] == [(1, "B1: Fb"), (2, "B1: CD")]
 
 
 def test_the_first_screen_names_every_piece_with_its_verdict_and_reason() -> None:
@@ -67,35 +99,64 @@ def test_the_first_screen_names_every_piece_with_its_verdict_and_reason() -> Non
         ("fails", "B1", "piece-1"), ("refer", "R2", "piece-2"), ("passes", "P1", "piece-3"),
     ]  # fmt: skip
     assert ruling.reasons == job().reasons
+    assert ruling.items[0].text == "Bending, ratio 1.35."
 
 
 def test_project_data_has_tool_file_and_fingerprint_and_says_what_is_missing() -> None:
     rows = dict(of_kind(compose(job()), Pairs)[0].rows)
-    assert rows["Address"] == "not given"
+    assert "Address" not in rows and rows["Not given"] == "Address"
+    assert rows["Author"] == "invented"
     assert rows["Tool"] == "beamcheck 0.1.0"
     assert rows["Its SHA-256"] == job().fingerprint
 
 
 def test_the_summary_lists_every_check_worst_first() -> None:
-    blocks = compose(job())
-    summary = next(block for block in of_kind(blocks, TableBlock) if block.heads[:2] == ("piece", "check"))
-    assert [(row[0], row[1], row[2], row[3]) for row in summary.rows] == [
-        ("B1", "bending", "fails", "1.35"),
-        ("B1", "deflection, live load", "fails", "1.0004"),  # never 1.00
-        ("B1", "shear", "passes", "0.415"),
-        ("R2", "birdsmouth seat", "refer", "–"),
-        ("P1", "buckling", "passes", "0.310"),
+    (summary,) = of_kind(compose(job()), Summary)
+    assert [(group.name, group.verdict, group.anchor) for group in summary.groups] == [
+        ("B1", "fails", "piece-1"), ("R2", "refer", "piece-2"), ("P1", "passes", "piece-3"),
+    ]  # fmt: skip
+    assert [(row.number, row.what, row.verdict, row.ratio) for row in summary.groups[0].rows] == [
+        ("1", "Bending", "fails", "1.35"),
+        ("3", "Deflection, live load", "fails", "1.0004"),  # never 1.00
+        ("2", "Shear", "passes", "0.415"),
     ]
-    assert summary.heads[summary.verdict_column] == "verdict"
+    assert summary.groups[0].rows[0].place == "at 7 ft"
+    assert summary.groups[1].rows == ()
+    assert summary.groups[1].statements == (("refer", ("birdsmouth seat",)),)
+
+
+def test_a_row_of_the_summary_leads_to_its_check() -> None:
+    blocks = compose(job())
+    (summary,) = of_kind(blocks, Summary)
+    anchors = {row.anchor for group in summary.groups for row in group.rows}
+    assert anchors == {check.anchor for check in of_kind(blocks, CheckBlock)}
 
 
 def test_what_rests_on_memory_is_called_out() -> None:
     bullets = {block.title: block.items for block in of_kind(compose(job()), Bullets)}
     memory = next(items for title, items in bullets.items() if title.startswith("From memory"))
-    assert memory == ("Invented table for this sample (B1: Fb): made up, not a design value",)
+    assert memory == ("[1] Invented table for this sample (memory, low confidence): B1: Fb.",)
     assert bullets["Assumed"] == ("B1: The ends are held against turning over.",)
     assert bullets["Referred to an engineer or a grader"] == (
-        "R2: birdsmouth seat. The depth of the seat cut is not given.",
+        "R2: Birdsmouth seat. The depth of the seat cut is not given.",
+    )
+
+
+def test_an_assumption_made_for_several_pieces_is_said_once_at_the_end() -> None:
+    pieces = tuple(replace(piece, assumptions=("own weight is counted",)) for piece in job().pieces)
+    bullets = {block.title: block.items for block in of_kind(compose(replace(job(), pieces=pieces)), Bullets)}
+    assert bullets["Assumed"] == ("B1, R2, P1: Own weight is counted.",)
+    assert bullets["Assumed for P1"] == ("Own weight is counted.",)
+
+
+def test_checks_referred_for_one_reason_are_one_item() -> None:
+    pieces = tuple(
+        replace(piece, checks=tuple(replace(one, verdict="refer", notes=("grade unknown",)) for one in piece.checks))
+        for piece in job().pieces[:1]
+    )
+    bullets = {block.title: block.items for block in of_kind(compose(replace(job(), pieces=pieces)), Bullets)}
+    assert bullets["Referred to an engineer or a grader"] == (
+        "B1: Bending, shear, deflection, live load. Grade unknown.",
     )
 
 
@@ -119,9 +180,10 @@ def test_a_long_title_is_cut_at_the_head_and_whole_among_the_project_data() -> N
     assert of_kind(blocks, Pairs)[0].rows[0] == ("Title in full", title)
 
 
-def test_si_sheets_say_in_which_units_the_equations_are() -> None:
+def test_si_sheets_say_in_which_units_the_steps_are() -> None:
     def told(units: str) -> bool:
-        return any("inch, pound-force and psi" in str(block) for block in compose(job(units=units)))
+        said = [block.text for block in of_kind(compose(job(units=units)), Paragraph)]
+        return any("inch, pound-force (lbf) and psi" in text for text in said)
 
     assert told("SI") and not told("US")
 
@@ -129,7 +191,7 @@ def test_si_sheets_say_in_which_units_the_equations_are() -> None:
 def test_an_empty_job() -> None:
     empty = JobResult("t", "refer", ("no piece",), (), (), (), "", "empty.toml", "0", "0.1.0")
     blocks = compose(empty)
-    assert any(isinstance(block, TableBlock) and block.note == "Nothing was checked." for block in blocks)
+    assert Paragraph("Nothing was checked.") in blocks
     assert blocks[1] == Caution(CAUTION)
 
 
@@ -144,14 +206,27 @@ def check(verdict: str, ratio: float | None) -> Check:
 def test_gravity() -> None:
     mixed = (check("passes", 0.9), check("refer", None), check("fails", 1.1), check("fails", 2.0), check("refer", 0.5))
     assert [(each.verdict, each.ratio) for each in by_gravity(mixed)] == [
-        ("fails", 2.0), ("fails", 1.1), ("refer", 0.5), ("refer", None), ("passes", 0.9),
+        ("fails", 2.0), ("fails", 1.1), ("refer", None), ("refer", 0.5), ("passes", 0.9),
     ]  # fmt: skip
 
 
 def test_verdict_lines() -> None:
-    full = Check("B", "w", "c", "passes", "stress", 62.0, 124.0, 0.5, "D + L", "at 3 ft")
-    assert verdict_line(full, "US") == "demand 62 psi, capacity 124 psi, ratio 0.500, at 3 ft, governed by D + L"
-    assert verdict_line(Check("B", "w", "c", "refer"), "US") == "no ratio"
+    full = Check("B", "w", "c", "passes", "stress", 62.0, 124.0, 0.5, "D + L", "3 ft")
+    assert verdict_line(full, "US") == "Ratio 0.500: demand 62 psi, capacity 124 psi; at 3 ft; governed by D + L."
+    assert verdict_line(full, "SI").startswith("Ratio 0.500: demand 0.427 MPa, capacity 0.855 MPa;")
+    assert verdict_line(Check("B", "w", "c", "refer"), "US") == "No ratio."
+    lifted = Check("B", "uplift", "c", "fails", "force", 72.5, combination="0.6 D + 0.6 W")
+    assert verdict_line(lifted, "US") == "No ratio: demand 72.5 lb; governed by 0.6 D + 0.6 W."
+
+
+def test_a_sum_of_ratios_is_not_said_three_times() -> None:
+    summed = Check("B", "w", "c", "fails", "ratio", 1.38, 1.0, 1.38, "D + S")
+    assert verdict_line(summed, "US") == "Ratio 1.38; governed by D + S."
+
+
+def test_a_place_that_the_name_of_the_check_holds_is_not_said_again() -> None:
+    cut = Check("B", "bending at the hole at 5 ft", "c", "passes", "stress", 1.0, 2.0, 0.5, "D", "5 ft")
+    assert verdict_line(cut, "US") == "Ratio 0.500: demand 1 psi, capacity 2 psi; governed by D."
 
 
 @pytest.mark.parametrize(
@@ -164,5 +239,13 @@ def test_values_that_are_no_number(value: float | None, text: str) -> None:
 def test_tables_keep_their_note_and_drop_a_title_said_already() -> None:
     table = Table("Load path", ("piece",), (("B1",),), "read from the job file")
     blocks = compose(replace(job(), tables=(table,)))
-    shown = next(block for block in of_kind(blocks, TableBlock) if block.heads == ("piece",))
-    assert (shown.title, shown.note) == ("", "read from the job file")
+    shown = next(block for block in of_kind(blocks, TableBlock) if block.heads == ("Piece",))
+    assert (shown.title, shown.note) == ("", "Read from the job file.")
+
+
+def test_columns_that_hold_nothing_are_left_out() -> None:
+    table = Table("Reactions", ("support", "D", "S"), (("wall", "1 lb", "–"), ("post", "–", "")))
+    (shown,) = (block for block in of_kind(compose(replace(job(), tables=(table,), pieces=())), TableBlock))
+    assert (shown.heads, shown.rows) == (("Support", "D"), (("wall", "1 lb"), ("post", "–")))
+    empty = of_kind(compose(replace(job(), tables=(replace(table, rows=()),), pieces=())), TableBlock)[0]
+    assert empty.heads == ("Support", "D", "S")

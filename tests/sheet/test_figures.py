@@ -27,7 +27,7 @@ def words(root: ElementTree.Element) -> list[str]:
 
 def test_loads_supports_cuts_and_curves_are_named() -> None:
     seen = " | ".join(words(drawn(beam_drawing())))
-    for expected in ("dead: plaster ceiling", "snow: roof snow", "west post", "hidden plate A (hung)", "Cut a: mortise",
+    for expected in ("dead: plaster ceiling", "snow: roof snow", "west post", "hidden plate A (hung)", "a: mortise",
                      "Shear V", "Moment M", "Long-term sag", "11 ft", "3 ft"):  # fmt: skip
         assert expected in seen
 
@@ -42,6 +42,19 @@ def test_without_marks_highest_and_lowest_are_labelled() -> None:
     seen = words(drawn(replace(beam_drawing(), marks=())))
     assert "3,528 lb-ft" in seen  # M = wL²/8, closed form
     assert "−333 lb-ft" in seen  # the lower envelope was set to 0.3 M - 4000 lbf-in
+
+
+def test_a_mark_names_its_side_of_the_envelope() -> None:
+    """Shear of the sample: 12 (84 - x) lbf above, 0.4 of it less 150 below; at x = 42 in 504 and 51.6 lbf."""
+    marked = replace(beam_drawing(), marks=(("V_high", 42.0, "D + S"), ("V_low", 42.0, "0.6 D"), ("M_low", 0.0, "D")))
+    seen = words(drawn(marked))
+    assert {"504 lb, D + S", "51.6 lb, 0.6 D", "−333 lb-ft, D"} <= set(seen)
+
+
+def test_the_text_of_a_cut_wraps() -> None:
+    text = "mortise 3 in deep, 6 in long on the side at 5 ft from the left end of the piece"
+    seen = words(drawn(replace(beam_drawing(), cuts=((56.0, 64.0, 4.0, 5.0, text),))))
+    assert f"a: {text}" in " ".join(" ".join(seen).split())
 
 
 def test_the_words_for_readers_who_do_not_see_it() -> None:

@@ -14,9 +14,8 @@ import pytest
 from beamcheck.checks.result import CAUTION
 from beamcheck.errors import BeamcheckError
 from beamcheck.formulas.pad import Step
-from beamcheck.sheet.blocks import Heading, Masthead, Paragraph, Steps
-from beamcheck.sheet.html import css_text, render
-from beamcheck.sheet.notebook import notebook_html
+from beamcheck.sheet.blocks import Entry, Heading, Lines, Masthead, Paragraph, Taken
+from beamcheck.sheet.html import css_text, prose, reason, render
 from beamcheck.sheet.write import made_here, write_atomically
 
 from .sample import JOB_TEXT, job
@@ -83,7 +82,7 @@ def test_no_script_and_no_request(page: Page) -> None:
 
 def test_caution_sign_off_and_mark_of_invented_data(page: Page) -> None:
     assert page.text.count(CAUTION) == 2
-    for words in ("Reviewed by licensed engineer:", "licence no.:", "date:", "seal", "Invented data"):
+    for words in ("Reviewed by licensed engineer:", "Licence no.:", "Date:", "seal", "Invented data"):
         assert words in page.text
     style = page.text_of("style")
     assert "invented data" in style and 'counter(page) " of " counter(pages)' in style  # on every printed page
@@ -156,9 +155,41 @@ def test_blocks_without_a_masthead_are_refused() -> None:
 
 def test_a_sheet_of_a_few_blocks() -> None:
     head = Masthead("t", "t", "beamcheck 0", "abc", "c", invented=False)
-    markup = render([head, Paragraph("one & two"), Steps((Step("F_b", 900.0, "psi"),))])
+    lines = Lines((), (Taken((Entry(Step("F_b", 900.0, "psi")),)),))
+    markup = render([head, Paragraph("one & two"), lines])
     assert "<p>one &amp; two</p>" in markup and "<math" in markup
     assert "Invented" not in markup
+
+
+def test_field_names_are_code_and_symbols_have_subscripts() -> None:
+    assert prose("nobody is named (`confirmed_by`)") == "nobody is named (<code>confirmed_by</code>)"
+    assert prose("except C_L and C_fu") == "except <i>C</i><sub>L</sub> and <i>C</i><sub>fu</sub>"
+    assert prose("my_file and `a_b") == "my_file and `a_b"  # no symbol, no pair of backticks
+    assert prose("`<b>`") == "<code>&lt;b&gt;</code>"
+
+
+def test_beside_a_step_stand_meaning_note_and_clause() -> None:
+    assert reason(Step("C_L", 1.0, "", clause="NDS 2018 3.3.3", note="d/b is 2 or less")) == (
+        "Beam stability factor: d/b is 2 or less. NDS 2018 3.3.3."
+    )
+    assert reason(Step("q_zz", 1.0, "", note="from the analysis")) == "From the analysis."
+    assert reason(Step("q_zz", 1.0, "")) == ""
+
+
+def test_a_value_from_memory_says_so_beside_its_number_and_links_to_its_source(page: Page) -> None:
+    assert "Reference bending design value. [1] memory, low confidence" in page.text
+    targets = [attributes.get("href") for tag, attributes in page.tags if tag == "a"]
+    assert "#source-1" in targets
+
+
+def test_a_step_that_stands_in_an_earlier_check_is_named_with_its_value() -> None:
+    piece = job().pieces[0]
+    again = replace(piece.checks[0], what="bending of the other half")
+    markup = render(replace(job(), pieces=(replace(piece, checks=(piece.checks[0], again)),)))
+    page = Page(markup)
+    assert 'As in <a href="#piece-1-check-1">check 1</a>:' in markup
+    assert "= 1,050 psi [1] memory, low confidence," in page.text  # the mark stays with the value
+    assert page.text.count("Reference bending design value.") == 1
 
 
 def test_css_text_cannot_leave_its_string() -> None:
@@ -171,24 +202,10 @@ def test_the_written_sheet_is_known_as_ours(tmp_path) -> None:
     assert made_here(path)
 
 
-class TestNotebook:
-    def test_short_and_with_its_caution(self) -> None:
-        made = notebook_html(job())
-        page = Page(made)
-        assert page.open == []
-        assert CAUTION in page.text and "FAILS" in page.text and "Invented data" in page.text
-        assert job().sign_off.split()[0] in page.text
-        assert len(made) < 4000
-
-    def test_text_stays_text(self) -> None:
-        made = notebook_html(replace(job(title=EVIL), reasons=(EVIL,)))
-        assert "<script" not in made and "&lt;script&gt;" in made
-
-
 def test_importing_the_sheet_loads_nothing_heavy() -> None:
     """typst, jinja2 and sympy are loaded when a sheet is made, not when the command starts."""
     code = (
-        "import sys, beamcheck.sheet.html, beamcheck.sheet.notebook, beamcheck.sheet.write;"
+        "import sys, beamcheck.sheet.html, beamcheck.sheet.write;"
         "print(sorted({'typst', 'jinja2', 'markupsafe', 'sympy', 'scipy', 'pint'} & set(sys.modules)))"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

@@ -106,7 +106,7 @@ def test_all_formulas_typeset_in_one_run() -> None:
 
 _leaf = st.one_of(
     st.sampled_from(["a", "b", "c", "F_b_prime", "l_e"]).map(Term.symbol),
-    st.sampled_from([2, 3, 0.5, 1.9, 384, 1 / 9, -4, 1e-5, 2.5e9, math.pi]).map(Term.of),
+    st.sampled_from([2, 3, 0.5, 1.9, 384, 1 / 9, -4, 1e-5, 2.5e9, math.pi, 7 * math.pi / 4]).map(Term.of),
 )
 
 
@@ -183,6 +183,18 @@ def test_root_of_a_denominator_in_an_exponent() -> None:
     """1/9 in the code is 0.111...; the standard prints 1/9."""
     step = step_of(lambda d: (12 / d) ** (1 / 9), "C_F", d=13.5)
     assert forms(step) == ("(frac(12, d))^(1 slash 9)", "(frac(12, 13.5))^(1 slash 9)", "0.9870")
+
+
+def test_pi_and_its_parts_are_written_as_such() -> None:
+    """math.pi / 4 in the code is one number; the standard prints the fraction."""
+    step = step_of(lambda D: math.pi / 4 * D**2 + 690 * math.pi * D + math.pi, "A", "in2", D=2.0)
+    assert forms(step)[0] == "frac(pi, 4) thin D^2 + 690 thin pi thin D + pi"
+    assert forms(step)[1] == "frac(pi, 4) times 2^2 + 690 thin pi times 2 + pi"
+
+
+def test_a_number_of_no_known_form_keeps_ten_digits() -> None:
+    step = step_of(lambda a: math.sqrt(3) / 2 * a, "y", a=1.0)
+    assert forms(step)[0] == "0.8660254038 thin a"
 
 
 def test_sines_square_like_sines() -> None:

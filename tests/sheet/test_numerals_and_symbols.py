@@ -75,6 +75,11 @@ def test_symbols_by_rule(name: str, source: str) -> None:
     assert by_rule(name).source == source
 
 
+def test_a_ratio_of_two_symbols() -> None:
+    assert symbol_source("l_e1/d_1").source == 'ell_"e1" "/" d_1'
+    assert by_rule("a/b/c").source == '"a/b/c"'
+
+
 def test_symbols_of_the_table_come_first() -> None:
     assert symbol_source("l_e").source == "ell_e"
     assert symbol_source("F_b_prime").source == "F'_b"

@@ -39,7 +39,8 @@ def test_typst_compiles_every_symbol() -> None:
     ("name", "symbol"),
     [
         ("F_b_star", "F_b^*"),
-        ("F_c_perp_prime", "F_(c perp)'"),
+        ("F_b_prime", "F'_b"),
+        ("F_c_perp_prime", "F'_(c perp)"),
         ("F_bE", 'F_"bE"'),
         ("E_min_prime", 'E\'_"min"'),
         ("l_e", "ell_e"),
@@ -48,6 +49,18 @@ def test_typst_compiles_every_symbol() -> None:
 def test_symbols_as_the_standard_prints_them(name: str, symbol: str) -> None:
     (row,) = [row for row in rows("nomenclature") if row["name"] == name]
     assert row["typst"] == symbol
+
+
+def test_no_prime_stands_after_a_subscript() -> None:
+    """typst hangs a prime that comes last on the subscript; before it, the prime stands on the letter."""
+    for row in rows("nomenclature"):
+        assert "_" not in row["typst"].rpartition("'")[0], row["name"]
+
+
+def test_the_temperature_factor_is_that_of_wood_and_of_snow() -> None:
+    """NDS 2018 2.3.3 and ASCE 7-16 7.3.2 use one symbol (how: memory)."""
+    (row,) = [row for row in rows("nomenclature") if row["name"] == "C_t"]
+    assert "wood" in row["meaning"] and "snow" in row["meaning"]
 
 
 def test_every_symbol_and_argument_of_a_formula_is_listed() -> None:

@@ -1,0 +1,147 @@
+"""The Python door: a job file or its text in, a result out, and the result as a sheet or as JSON."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+from .checks.house import check_job
+from .checks.result import JobResult
+from .errors import BeamcheckError
+from .lettering import legible
+from .model.reader import MOST_BYTES, read_job, read_job_text
+
+FilePath = str | os.PathLike[str]
+
+
+def check_text(text: str, name: str = "job", *, units: str | None = None) -> JobResult:
+    """Check the text of a job file.
+
+    Parameters
+    ----------
+    text : str
+        TOML, as in a job file.
+    name : str
+        What messages and the sheet call it.
+    units : 'US', 'SI' or None
+        Units of the words in the result; None is what the job asks for.
+
+    Raises
+    ------
+    JobError
+        With every problem of the text.
+
+    Examples
+    --------
+    >>> from beamcheck import check_text
+    >>> result = check_text('''
+    ... [job]
+    ... title = "Invented shed"
+    ... standard = "NDS 2018"
+    ... loads = "ASCE 7-16"
+    ... [[stock]]
+    ... name = "joist stock"
+    ... species = "Hem-Fir"
+    ... grade = "No.2"
+    ... size = "2x10"
+    ... moisture = "dry"
+    ... grade_from = "stamp"
+    ... evidence = "invented: Hem-Fir No.2 S-DRY"
+    ... [[existing]]
+    ... name = "wall"
+    ... what = "stone wall"
+    ... [[beam]]
+    ... name = "joist"
+    ... stock = "joist stock"
+    ... service = "floor"
+    ... finish = "none"
+    ... top_held = "full length"
+    ... supports = [{ at = "0 ft", on = "wall", bearing = "4 in" }, { at = "12 ft", on = "wall", bearing = "4 in" }]
+    ... carries = [{ what = "floor", dead = "10 psf", live = "40 psf", width = "16 in" }]
+    ... ''')
+    >>> result.verdict  # nobody answers for the wall yet
+    'refer'
+    """
+    return check_job(read_job_text(text, name), text=text, name=name, units=units)
+
+
+def check_file(path: FilePath, *, units: str | None = None) -> JobResult:
+    """Check a job file; the result carries its text, its name without folders, and its SHA-256.
+
+    Parameters
+    ----------
+    path : str or path
+    units : 'US', 'SI' or None
+        Units of the words in the result; None is what the job asks for.
+
+    Raises
+    ------
+    JobError
+        With every problem of the file.
+    """
+    source = os.fsdecode(path)
+    try:
+        with open(source, "rb") as file:
+            text = file.read(MOST_BYTES + 1).decode("utf-8")
+    except (OSError, ValueError):
+        read_job(source)  # says why it cannot be read
+        raise
+    return check_job(read_job_text(text, source), text=text, name=legible(Path(source).name), units=units)
+
+
+def sheet_html(result: JobResult) -> str:
+    """The calc sheet of a result as one HTML page that asks for nothing from anywhere."""
+    from .sheet.html import render
+
+    return render(result)
+
+
+def write_sheet(result: JobResult, path: FilePath, *, overwrite: bool = False) -> Path:
+    """Write the calc sheet of a result to an HTML file, whole or not at all.
+
+    Parameters
+    ----------
+    result : JobResult
+    path : str or path
+    overwrite : bool
+        Replace a file that was not made by beamcheck. Its own sheets are always replaced.
+
+    Returns
+    -------
+    Path
+        Where it was written.
+
+    Raises
+    ------
+    BeamcheckError
+        If it cannot be written, or may not be; what stood there before is still there.
+    """
+    return write_output(sheet_html(result), path, overwrite=overwrite)
+
+
+def write_json(result: JobResult, path: FilePath, *, overwrite: bool = False) -> Path:
+    """Write a result to a JSON file; parameters and errors are those of `write_sheet`."""
+    from .sheet.as_json import result_json
+
+    return write_output(result_json(result), path, overwrite=overwrite)
+
+
+def write_output(text: str, path: FilePath, *, overwrite: bool = False) -> Path:
+    """Write a text that was made here; parameters and errors are those of `write_sheet`."""
+    from .sheet.write import write_atomically
+
+    check_target(path, overwrite=overwrite)
+    return write_atomically(path, text, overwrite=overwrite)
+
+
+def check_target(path: FilePath, *, overwrite: bool = False) -> None:
+    """Whether a file may be written there, before any work is done for it; errors are those of `write_sheet`."""
+    from .sheet.write import made_here
+
+    target = Path(path)
+    if target.is_dir():
+        raise BeamcheckError(f"{target} is a folder: give the name of a file in it")
+    if target.exists() and not target.is_file():
+        raise BeamcheckError(f"{target} is a device and no file: give the name of a file")
+    if target.exists() and not overwrite and not made_here(target):
+        raise BeamcheckError(f"{target} exists and was not made by beamcheck: give another name, or allow replacing it")

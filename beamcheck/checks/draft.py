@@ -1,0 +1,112 @@
+"""A result in the making, and what a piece hands to the pieces below it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from ..analysis.carried import Arrival
+from ..errors import BeamcheckError, OutOfRange
+from ..model.pieces import Beam
+from ..units import show
+from .context import Around
+from .demand import stated
+from .result import Check, Figure, PieceResult, Table, worst
+
+GENERAL = (
+    "Allowable values already include the safety of the standard; none is added and none is taken off.",
+    "Own weight is always counted.",
+)
+SHEAR_SAG = "Deflection includes shear with G = E/16 (common practice) on the tabulated E, which is on the safe side."
+EVEN_FROM = (
+    4.0  # spacings to a span from which repeated single loads count as one even load; common practice, no source
+)
+
+
+@dataclass(frozen=True)
+class Handed:
+    """What one support takes: forces by kind (largest, least), and over all combinations, lbf, down positive.
+
+    `on` is '' where no piece is named. `spacing` is that of repeated pieces (rafters), of which this is one; 0 for a
+    piece that is alone.
+    """
+
+    on: str
+    by_kind: dict[str, tuple[float, float]]
+    largest: float
+    least: float
+    spacing: float = 0.0
+
+
+@dataclass(frozen=True)
+class Reactions:
+    """What a piece puts on the pieces below it: for the load path, and as loads with the name of what carries them."""
+
+    name: str
+    rows: tuple[Handed, ...] = ()
+    arrivals: tuple[tuple[str, Arrival], ...] = ()
+
+
+@dataclass
+class Draft:
+    """A result in the making."""
+
+    name: str
+    kind: str
+    title: str
+    checks: list[Check] = field(default_factory=list)
+    inputs: list[tuple[str, str]] = field(default_factory=list)
+    tables: list[Table] = field(default_factory=list)
+    assumptions: list[str] = field(default_factory=list)
+    remedies: tuple[str, ...] = ()
+    figure: Figure | None = None
+
+    def done(self) -> PieceResult:
+        """The result; a piece without a check is `refer`."""
+        return PieceResult(
+            self.name, self.kind, self.title, worst(check.verdict for check in self.checks), tuple(self.checks),
+            tuple(self.inputs), tuple(self.tables), tuple(dict.fromkeys(self.assumptions)), self.remedies, self.figure,
+        )  # fmt: skip
+
+    def outside(self, error: BeamcheckError) -> None:
+        """Write down that the piece could not be worked out at all."""
+        clause = error.clause if isinstance(error, OutOfRange) and error.clause else "NDS 2018"
+        self.checks = [*self.checks, stated(self.name, "within the rules", clause, "refer", str(error))]
+
+
+def unknown_below(name: str, carriers: Sequence[str | None]) -> Reactions:
+    """The reactions of a piece that could not be worked out: what carries it must know that something is missing."""
+    missing = Arrival(name, {}, unknown=True)
+    return Reactions(name, (), tuple((on, missing) for on in carriers if on is not None))
+
+
+def arrival_doubts(name: str, around: Around) -> Iterator[Check]:
+    """Loads that were not worked out, or that arrive at no known place, keep a piece from passing."""
+    on_beam = isinstance(around.under(name), Beam)
+    for arrival in around.arrivals:
+        if arrival.unknown:
+            text = f"{arrival.from_piece} could not be worked out, so its load here is not known"
+            yield stated(name, f"load from {arrival.from_piece}", "load path", "refer", text)
+        elif on_beam and arrival.at is None and arrival.spread is None:
+            text = f"where {arrival.from_piece} lands is not given; midspan is taken (`lands_at`)"
+            yield stated(name, f"place of {arrival.from_piece}", "load path", "refer", text)
+
+
+def even_loads(name: str, around: Around, stretches: Sequence[float]) -> Iterator[Check]:
+    """Rafters count as an even load; where few of them land in a stretch between supports, that may be too little."""
+    shortest = min(stretches)
+    for arrival in around.arrivals:
+        if arrival.spread is not None and arrival.spread * EVEN_FROM > shortest * (1.0 + 1e-9):
+            text = (
+                f"{arrival.from_piece} lands every {show(arrival.spread, 'length')} on a stretch of "
+                f"{show(shortest, 'length')}: single loads so far apart can bend it more than the even load counted"
+            )
+            yield stated(name, f"single loads from {arrival.from_piece}", "statics", "refer", text)
+
+
+def spread_words(around: Around) -> list[str]:
+    """Assumptions about repeated pieces that land on a beam."""
+    return [
+        f"{arrival.from_piece} lands every {show(arrival.spread, 'length')} all along it: counted as an even load."
+        for arrival in around.arrivals if arrival.spread is not None
+    ]  # fmt: skip

@@ -1,0 +1,141 @@
+"""The console: text out in any encoding and through any pipe, errors in plain words, and what the exit status says."""
+
+from __future__ import annotations
+
+import os
+import sys
+import traceback
+from collections.abc import Callable
+from contextlib import suppress
+from typing import Any, NoReturn, TextIO
+
+import click
+
+from .errors import BeamcheckError, nearest
+from .lettering import for_console, legible
+
+FAULT, BAD_INPUT, STOPPED = 1, 2, 130
+STATUS = {"passes": 0, "refer": 3, "fails": 4}
+EXIT_STATUS = """\b
+Exit status:
+  0  every piece passes
+  3  refer: nothing fails, but an engineer or a grader has to decide something
+  4  at least one piece fails
+  2  bad input or usage, or a file that could not be read or written
+  1  a fault in beamcheck itself: no verdict was reached
+130  stopped from the keyboard"""
+TABLE_STATUS = """\b
+Exit status:
+  0  the table was made, which is no verdict
+  2  bad input or usage, or a file that could not be written
+  1  a fault in beamcheck itself
+130  stopped from the keyboard"""
+
+
+def say(text: str, *, error: bool = False) -> None:
+    """Write a text to the console. A reader that has gone away (`| head`) is no fault; a full disk is.
+
+    Raises
+    ------
+    OSError
+        If standard output cannot be written.
+    """
+    stream = sys.stderr if error else sys.stdout
+    if stream is None:  # started without a console
+        return
+    try:
+        stream.write(for_console(text, stream.encoding))
+        stream.flush()
+    except OSError as problem:
+        _let_go(stream)
+        if not error and not isinstance(problem, BrokenPipeError):
+            raise OSError(problem.errno, problem.strerror, "standard output") from None
+
+
+def _let_go(stream: TextIO) -> None:
+    """Send what is left in the stream nowhere, or Python would complain about it at the end."""
+    with suppress(OSError, ValueError):
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nowhere, stream.fileno())
+        os.close(nowhere)
+
+
+class Doors(click.Group):
+    """A group of commands that says what is wrong in plain words and ends with a status that means something."""
+
+    def main(self, *args: Any, **kwargs: Any) -> NoReturn:
+        """Run, and end the program; never with a traceback."""
+        kwargs["standalone_mode"] = False
+        run = super().main
+        sys.exit(_status(lambda: run(*args, **kwargs)))
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """The command of that name, or an error that offers the nearest."""
+        name = args[0]
+        if not name.startswith("-") and self.get_command(ctx, name) is None:
+            if name.casefold().endswith(".toml"):
+                ctx.fail(f"{name} is a job file and no command: did you mean `{ctx.command_path} check {name}`?")
+            ctx.fail(f"there is no command {name!r}; {nearest(name, self.list_commands(ctx))}")
+        return super().resolve_command(ctx, args)
+
+
+def _status(run: Callable[[], Any]) -> int:
+    try:
+        return int(run() or 0)
+    except (click.Abort, KeyboardInterrupt):
+        return _wrong("stopped: nothing was decided", STOPPED)
+    except click.UsageError as error:
+        command = error.ctx.command_path if error.ctx else "beamcheck"
+        return _wrong(f"{error.format_message()}\n`{command} --help` says what can be given.")
+    except click.ClickException as error:
+        return _wrong(error.format_message())
+    except BeamcheckError as error:
+        return _wrong(str(error))
+    except OSError as error:
+        return _wrong(": ".join(str(part) for part in (error.filename, error.strerror or error) if part))
+    except Exception as error:
+        place = traceback.extract_tb(error.__traceback__)[-1]
+        where = f"{os.path.basename(place.filename)}, line {place.lineno}"
+        said = f"{type(error).__name__}: {error} ({where})"
+        return _wrong(f"this is a fault in beamcheck itself; no verdict was reached. Please report it:\n{said}", FAULT)
+
+
+def _wrong(text: str, status: int = BAD_INPUT) -> int:
+    say(f"beamcheck: {legible(text).replace(chr(13), ' ')}\n", error=True)
+    return status
+
+
+def amount(kind: str) -> Callable[[click.Context, click.Parameter, str | None], str | None]:
+    """A callback for an option that takes a quantity: it is read, so that a slip is told with the option's name.
+
+    The text goes on as it is. A slip raises click.BadParameter.
+    """
+
+    def one(_: click.Context, __: click.Parameter, value: str | None) -> str | None:
+        if value is not None:
+            _read(value, kind)
+        return value
+
+    return one
+
+
+def amounts(kind: str) -> Callable[[click.Context, click.Parameter, tuple[str, ...]], tuple[str, ...]]:
+    """The same for an option that may be given again and again."""
+
+    def each(_: click.Context, __: click.Parameter, values: tuple[str, ...]) -> tuple[str, ...]:
+        for value in values:
+            _read(value, kind)
+        return values
+
+    return each
+
+
+def _read(value: str, kind: str) -> None:
+    from .units import read
+
+    try:
+        read(value, kind)
+    except BeamcheckError as error:
+        raise click.BadParameter(str(error)) from None

@@ -1,0 +1,145 @@
+"""The part of a sheet about one piece, and its rows in the summary."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from ..checks.result import Check, PieceResult, Table, Verdict
+from ..checks.shown import PIECE_MEANING, by_gravity, governing_phrase, quantity
+from ..provenance import Source
+from .blocks import (
+    Beside,
+    Block,
+    Bullets,
+    CheckBlock,
+    FigureBlock,
+    Heading,
+    Pairs,
+    Paragraph,
+    Reference,
+    References,
+    Statement,
+    Statements,
+    SummaryGroup,
+    SummaryRow,
+    TableBlock,
+    VerdictBlock,
+)  # fmt: skip
+from .prose import capital, place, sentence
+from .standing import Ledger
+
+EMPTY = frozenset(("", "–"))
+SI_STEPS = (
+    "The steps below are worked in the units of the standard: inch, pound-force (lbf) and psi. "
+    "Everything else, also the line under each heading, is in SI units."
+)
+
+
+def piece_anchor(index: int) -> str:
+    """Where the part of the piece begins."""
+    return f"piece-{index + 1}"
+
+
+def piece_blocks(piece: PieceResult, index: int, units: str, numbers: Mapping[Source, int]) -> Iterator[Block]:
+    """The blocks of one piece; `index` counts from 0, `numbers` are those of the sources on the sheet."""
+    yield Heading(f"{piece.kind.capitalize()} {piece.name}: {piece.title}", anchor=piece_anchor(index))
+    decided = sentence(f"decided by: {governing_phrase(piece)}")
+    yield VerdictBlock(piece.verdict, PIECE_MEANING[piece.verdict], (decided,))
+    if piece.remedies:
+        yield Bullets(f"What would make {piece.name} pass", tuple(map(sentence, piece.remedies)))
+    yield _head(piece, index, units)
+    yield from map(table_block, piece.tables)
+    numbered = with_figures(piece)
+    if numbered:
+        yield Heading(f"Checks of {piece.name}", level=3)
+        if units != "US":
+            yield Paragraph(SI_STEPS)
+    ledger = Ledger(numbers)
+    for number, check in numbered.items():
+        anchor, notes = _check_anchor(index, number), tuple(map(sentence, check.notes))
+        lines = ledger.enter(check.steps, f"check {number}", anchor)
+        title = f"{number}. {capital(check.what)}"
+        yield CheckBlock(title, anchor, check.verdict, verdict_line(check, units), check.clause, lines, notes)
+    stated = tuple(
+        Statement(check.verdict, capital(check.what), " ".join(map(sentence, check.notes)), check.clause)
+        for check in _without_figures(piece)
+    )
+    if stated:
+        yield Statements(f"Also asked of {piece.name}, without numbers", stated)
+    if piece.assumptions:
+        yield Bullets(f"Assumed for {piece.name}", tuple(map(sentence, piece.assumptions)))
+    if piece.sources:
+        rows = tuple(Reference(numbers[source], source, "") for source in piece.sources)
+        yield References(f"Sources of {piece.name}", rows, short=True)
+
+
+def _head(piece: PieceResult, index: int, units: str) -> Block:
+    pairs = Pairs(tuple((capital(label), text) for label, text in piece.inputs))
+    if piece.figure is None:
+        return pairs
+    caption = "The heights of the diagrams are not to scale."
+    return Beside(pairs, FigureBlock(piece.figure, piece.name, units, f"figure-{index + 1}", caption))
+
+
+def table_block(table: Table, under: str = "") -> TableBlock:
+    """The table as a block: without its title where the heading above says the same, without columns that are empty."""
+    title = "" if table.title.casefold() == under.casefold() else capital(table.title)
+    kept = [i for i in range(len(table.heads)) if not table.rows or any(row[i] not in EMPTY for row in table.rows)]
+    rows = tuple(tuple(row[i] for i in kept) for row in table.rows)
+    return TableBlock(title, tuple(capital(table.heads[i]) for i in kept), rows, sentence(table.note))
+
+
+def summary_group(piece: PieceResult, index: int, units: str) -> SummaryGroup:
+    """The checks of one piece, worst first."""
+    numbers = {id(check): number for number, check in with_figures(piece).items()}
+    rows = tuple(
+        _summary_row(check, numbers[id(check)], index, units)
+        for check in by_gravity(piece.checks)
+        if id(check) in numbers
+    )
+    stated: dict[Verdict, list[str]] = {}
+    for check in _without_figures(piece):
+        stated.setdefault(check.verdict, []).append(check.what)
+    statements = tuple((verdict, tuple(names)) for verdict, names in stated.items())
+    return SummaryGroup(piece.name, piece_anchor(index), piece.verdict, rows, statements)
+
+
+def _summary_row(check: Check, number: int, index: int, units: str) -> SummaryRow:
+    where = place(check.where)
+    return SummaryRow(
+        str(number), capital(check.what), _check_anchor(index, number), "" if where in check.what else where,
+        check.verdict, quantity(check.ratio, "ratio", units), quantity(check.demand, check.kind, units),
+        quantity(check.capacity, check.kind, units), check.combination,
+    )  # fmt: skip
+
+
+def verdict_line(check: Check, system: Any) -> str:
+    """Ratio, demand, capacity, where and under which loads, in one line of plain text."""
+    ratio = f"Ratio {quantity(check.ratio, 'ratio', system)}" if check.ratio is not None else "No ratio"
+    only_ratio = check.kind == "ratio" and check.capacity == 1.0  # demand and capacity would say it once more
+    figures = [
+        f"{word} {quantity(value, check.kind, system)}"
+        for word, value in (("demand", check.demand), ("capacity", check.capacity))
+        if value is not None and not only_ratio
+    ]
+    where = place(check.where)
+    more = ["" if where in check.what else where, f"governed by {check.combination}" if check.combination else ""]
+    return sentence("; ".join([": ".join(filter(None, (ratio, ", ".join(figures)))), *filter(None, more)]))
+
+
+def with_figures(piece: PieceResult) -> dict[int, Check]:
+    """The checks that have figures or steps, numbered from 1 in the order of the piece."""
+    return dict(enumerate((check for check in piece.checks if _has_figures(check)), start=1))
+
+
+def _without_figures(piece: PieceResult) -> list[Check]:
+    return by_gravity(tuple(check for check in piece.checks if not _has_figures(check)))
+
+
+def _has_figures(check: Check) -> bool:
+    return bool(check.steps) or any(value is not None for value in (check.demand, check.capacity, check.ratio))
+
+
+def _check_anchor(index: int, number: int) -> str:
+    return f"{piece_anchor(index)}-check-{number}"

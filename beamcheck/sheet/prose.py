@@ -1,0 +1,34 @@
+"""Words as they are set on a sheet: sentences begin with a capital and end with a stop."""
+
+from __future__ import annotations
+
+import re
+
+_FIRST_WORD = re.compile(r"[^\s,;:.()]+")
+_PLACE = re.compile(r"(span )?from (.+) to (.+)")
+
+
+def capital(text: str) -> str:
+    """The text with a capital first letter, unless it begins with a symbol (`d/b`, `l_u`) or a name in backticks."""
+    word = _FIRST_WORD.match(text)
+    if word and word[0].isalpha() and (len(word[0]) > 1 or word[0] == "a"):
+        return text[:1].upper() + text[1:]
+    return text
+
+
+def sentence(text: str) -> str:
+    """The text as a sentence; nothing stays nothing."""
+    return ended(capital(text.strip()))
+
+
+def ended(text: str) -> str:
+    """The text with a stop at its end. For one that begins with a name, whose letters are not ours to change."""
+    return text if not text or text.endswith((".", "!", "?", "…", ":")) else f"{text}."
+
+
+def place(where: str) -> str:
+    """Where a check looks, short: `at 5 ft`, `0 in to 14 ft`, `span 0 in to 14 ft`."""
+    line = " ".join(where.split())
+    if found := _PLACE.fullmatch(line):
+        return f"{found[1] or ''}{found[2]} to {found[3]}"
+    return f"at {line}" if line[:1].isdigit() and " to " not in line else line

@@ -1,0 +1,87 @@
+"""Single calls: one kernel, one beam through `check_job`, the solver over many spans. Run: pytest tests/benchmarks"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from beamcheck.analysis.line import LineLoad, straight_beam
+from beamcheck.checks.house import check_job
+from beamcheck.checks.strength import Bracing, Section, bending
+from beamcheck.checks.wood import Wood, reference_values, wood_of
+from beamcheck.formulas.pad import Pad, SilentPad
+from beamcheck.model.pieces import Job, Stock
+from beamcheck.model.reader import read_job_text
+
+JOB = """
+[job]
+title = "One invented joist"
+standard = "NDS 2018"
+loads = "ASCE 7-16"
+invented = true
+[[stock]]
+name = "joist stock"
+species = "Hem-Fir"
+grade = "No.2"
+size = "2x10"
+moisture = "dry"
+grade_from = "stamp"
+evidence = "invented: Hem-Fir No.2 S-DRY"
+[[existing]]
+name = "wall"
+what = "invented wall"
+confirmed_by = "invented letter"
+[[beam]]
+name = "joist"
+stock = "joist stock"
+service = "floor"
+finish = "none"
+top_held = "full length"
+supports = [
+  { at = "0 ft", on = "wall", bearing = "4 in", restrained = true },
+  { at = "12 ft", on = "wall", bearing = "4 in", restrained = true },
+]
+carries = [{ what = "floor", dead = "10 psf", live = "40 psf", width = "16 in", applied = "top" }]
+"""
+
+
+def job() -> Job:
+    return read_job_text(JOB)
+
+
+def wood_and_stock() -> tuple[Stock, Wood]:
+    stock = job().stock[0]
+    return stock, wood_of(stock, reference_values(stock))
+
+
+def test_one_beam_through_check_job(benchmark: Any) -> None:
+    result = benchmark(check_job, job())
+    assert result.verdict == "passes"
+
+
+def test_reading_a_job(benchmark: Any) -> None:
+    assert benchmark(job).beam[0].name == "joist"
+
+
+@pytest.mark.parametrize("pad", [Pad, SilentPad], ids=["written down", "silent"])
+def test_one_bending_check(benchmark: Any, pad: type[Pad]) -> None:
+    _, wood = wood_and_stock()
+    section, bracing = Section(1.5, 9.25, 1.5), Bracing(False, "ends only", 144.0)
+
+    def once() -> float:
+        return float(bending(pad(), wood, section, bracing, M=20000.0, C_D=1.0).ratio)
+
+    assert benchmark(once) > 0.0
+
+
+@pytest.mark.parametrize("spans", [1, 2, 5, 10, 20, 50, 100, 200])
+def test_solver_over_many_spans(benchmark: Any, spans: int) -> None:
+    """One load case over the whole length; the end reaction of a single span is w L/2 (closed form)."""
+    length, w = 144.0, 20.0
+    supports = [(i * length, "pin" if i == 0 else "roller") for i in range(spans + 1)]
+    loads = [[LineLoad(0.0, spans * length, w)]]
+    found = benchmark(straight_beam, spans * length, supports, loads, 1.1e9, 3.0e6)
+    benchmark.extra_info["spans"] = spans
+    total = float(found.reactions[..., 1].sum())
+    assert total == pytest.approx(w * spans * length, rel=1e-9)

@@ -1,0 +1,130 @@
+"""Deflection against closed forms: K_cr, limits by finish, overhangs, one's own limits (NDS 2018 3.5, IBC, IRC)."""
+
+from __future__ import annotations
+
+import pytest
+
+from .beams import beam, find, floor, known, result_of, said, seat, step, stock
+
+WOOD = known("6 in x 12 in")
+I, A, E, L = 6 * 12**3 / 12, 72.0, 1.4e6, 144.0
+OWN = 5 / 1728 * A
+
+
+def sag(w: float, L: float = L) -> float:
+    """5 w L^4/(384 E I) + w L^2/(8 G 5/6 A), G = E/16."""
+    return 5 * w * L**4 / (384 * E * I) + w * L**2 / (8 * (E / 16) * (5 / 6) * A)
+
+
+class TestSimpleSpan:
+    def test_live_and_total(self) -> None:
+        """Live load alone over L/360; 1.5 times the dead load's sag plus the live one's over L/240 (seasoned, dry)."""
+        result = result_of(beam(carries=[floor(dead="120 plf", live="240 plf")]), wood=WOOD)
+        live, total = find(result, "deflection under live load"), find(result, "total deflection with creep")
+        assert live.demand == pytest.approx(sag(20))
+        assert live.capacity == pytest.approx(L / 360)
+        assert total.demand == pytest.approx(1.5 * sag(10 + OWN) + sag(20))
+        assert total.capacity == pytest.approx(L / 240)
+
+    def test_creep_of_unmetered_timber(self) -> None:
+        """K_cr = 2.0 unless a reading shows 19 % or less."""
+        wood = {key: value for key, value in WOOD.items() if key != "measured_moisture"}
+        total = find(result_of(beam(carries=[floor(dead="120 plf")]), wood=wood), "total deflection with creep")
+        assert step(total, "K_cr") == 2.0
+        assert total.demand == pytest.approx(2 * sag(10 + OWN))
+
+    def test_measured_lumber_needs_a_reading_to_be_dry(self) -> None:
+        """A stamp says S-DRY of dressed lumber; nothing says it of what was measured on the spot."""
+        for size, K_cr in (("2x12", 1.5), ("1 1/2 in x 11 1/4 in", 2.0)):
+            wood = stock(size, species="Hem-Fir", grade="No.2")
+            del wood["measured_moisture"]
+            result = result_of(beam(carries=[floor(dead="20 plf")]), wood=wood)
+            assert step(find(result, "total deflection with creep"), "K_cr") == K_cr
+
+    def test_snow_and_roof_live_load(self) -> None:
+        for kind in ("snow", "roof_live"):
+            result = result_of(beam(carries=[floor(**{kind: "240 plf"})], service="roof"), wood=WOOD)
+            found = find(result, "deflection under snow or roof live load")
+            assert found.demand == pytest.approx(sag(20))
+
+    def test_wind_counts_with_its_asd_share(self) -> None:
+        """0.6 of strength-level W; never 0.42 of it here, which is for components and cladding loads."""
+        result = result_of(beam(carries=[floor(wind="240 plf")], service="roof"), wood=WOOD)
+        assert find(result, "deflection under wind").demand == pytest.approx(0.6 * sag(20))
+
+    @pytest.mark.parametrize(("service", "finish", "live", "total"), [
+        ("floor", "plaster", 360, 240), ("floor", "none", 360, 240), ("roof", "plaster", 360, 240),
+        ("roof", "gypsum board", 240, 180), ("roof", "none", 240, 120),
+    ])  # fmt: skip
+    def test_limits_by_finish(self, service: str, finish: str, live: int, total: int) -> None:
+        """IBC Table 1604.3 and IRC R301.7 (read), the stricter of the two."""
+        load = floor(dead="10 plf", snow="50 plf") if service == "roof" else floor(dead="10 plf", live="50 plf")
+        result = result_of(beam(carries=[load], service=service, finish=finish), wood=WOOD)
+        name = "deflection under snow or roof live load" if service == "roof" else "deflection under live load"
+        assert find(result, name).capacity == pytest.approx(L / live)
+        assert find(result, "total deflection with creep").capacity == pytest.approx(L / total)
+
+
+class TestMasonry:
+    def test_limit_cap_and_referral(self) -> None:
+        """L/600 in total, long term, and at most 0.3 in (TMS 402, older text, memory); IBC 2304 restricts it."""
+        short = result_of(beam(carries=[floor(dead="100 plf")], finish="masonry veneer"), wood=WOOD)
+        assert find(short, "total deflection with creep").capacity == pytest.approx(L / 600)
+        assert short.verdict == "refer"
+        assert "wood carry masonry" in said(short, "refer")
+        ends = [seat("0 ft"), seat("20 ft")]
+        long = result_of(beam(carries=[floor(dead="20 plf")], finish="masonry veneer", supports=ends), wood=WOOD)
+        assert find(long, "total deflection with creep").capacity == 0.3
+
+
+class TestOverhang:
+    def test_twice_its_length(self) -> None:
+        """IBC Table 1604.3, IRC R301.7: L is twice the cantilever. Tip sag of the overhang a of a span L under w on a."""
+        piece = beam(length="18 ft", carries=[floor(live="60 plf", **{"from": "12 ft"})])
+        result = result_of(piece, wood=WOOD)
+        found = find(result, "deflection under live load")
+        w, a, GA = 5.0, 72.0, E / 16 * 5 / 6 * A
+        R = w * a**2 / (2 * L)
+        tip = w * a**4 / (8 * E * I) + w * a**2 / 2 * L / (3 * E * I) * a + w * a**2 / (2 * GA) + R / GA * a
+        assert found.demand == pytest.approx(tip)
+        assert found.capacity == pytest.approx(2 * a / 360)
+        assert found.where.startswith("overhang")
+
+    def test_a_tip_that_rises_is_a_deflection_too(self) -> None:
+        piece = beam(length="18 ft", carries=[floor(live="240 plf", to="12 ft")])
+        found = find(result_of(piece, wood=WOOD), "deflection under live load")
+        tip = 20 * L**3 / (24 * E * I) * 72
+        assert found.demand == pytest.approx(tip, rel=1e-6)
+        assert any("up" in each.note for each in found.steps if each.symbol == "Delta")
+
+    def test_the_end_over_a_seat_is_no_overhang(self) -> None:
+        """A seat's middle lies inside the end of the beam: the inch beyond it has no limit of its own."""
+        piece = beam(length="150 in", supports=[seat("3 in"), seat("147 in")], carries=[floor(live="240 plf")])
+        found = find(result_of(piece, wood=WOOD), "deflection under live load")
+        assert found.where == "span from 3 in to 12 ft 3 in"
+
+
+class TestOwnLimits:
+    def test_laxer_ones_are_for_an_engineer(self) -> None:
+        piece = beam(limit_live=240, limit_why="letter")
+        result = result_of(piece, wood=WOOD)
+        assert find(result, "deflection under live load").capacity == pytest.approx(L / 240)
+        assert result.verdict == "refer"
+        assert "laxer" in said(result, "refer")
+
+    def test_stricter_ones_are_not(self) -> None:
+        piece = beam(limit_live=480, limit_total=360, limit_why="stone floor", carries=[floor(live="20 plf")])
+        result = result_of(piece, wood=WOOD)
+        assert result.verdict == "passes"
+        assert find(result, "deflection under live load").capacity == pytest.approx(L / 480)
+        assert find(result, "total deflection with creep").capacity == pytest.approx(L / 360)
+
+
+def test_flat_use_bends_about_the_thin_way() -> None:
+    """Laid flat, 6x12 has I = 12 x 6^3/12, and as a beam and stringer No.1 0.90 of its E (NDS 2018 Table 4D, memory)."""
+    ends = [seat("0 ft"), seat("6 ft")]
+    wood = stock("6 in x 12 in")
+    flat = result_of(beam(laid="flat", supports=ends, carries=[floor(live="120 plf")]), wood=wood)
+    E_flat, I_flat, span = 0.9 * 1.6e6, 12 * 6**3 / 12, 72.0
+    expected = 5 * 10 * span**4 / (384 * E_flat * I_flat) + 10 * span**2 / (8 * (E_flat / 16) * (5 / 6) * 72)
+    assert find(flat, "deflection under live load").demand == pytest.approx(expected)

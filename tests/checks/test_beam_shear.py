@@ -1,0 +1,116 @@
+"""What may be left out of the shear near a seat, and what may not (NDS 2018 3.4.3.1, memory)."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from .beams import Data, beam, find, floor, known, result_of, seat, step
+
+D, HALF, L = 12.0, 2.75, 144.0  # in: depth, half of a seat, span
+OWN = 5 / 1728 * 6 * D
+WOOD = known("6 in x 12 in")
+
+
+def V(piece: Data) -> float:
+    return step(find(result_of(piece, wood=WOOD), "shear"), "V")
+
+
+def P(x: float, **more: Any) -> Data:
+    """1000 lb at x from the middle of the left seat."""
+    return floor(what="P", live="1000 lb", at=f"{x!r} in", bearing="6 in", **more)
+
+
+class TestAllowance:
+    def test_line_load_within_d_of_the_face(self) -> None:
+        assert V(beam(carries=[floor(live="240 plf")])) == pytest.approx((20 + OWN) * (L / 2 - HALF - D))
+
+    @pytest.mark.parametrize("x", [0.5, 4.0, 8.0, 11.99])
+    def test_a_point_load_nearer_than_d_counts_x_over_d(self, x: float) -> None:
+        """x from the face of the seat; beyond d its reaction R is the shear there, so V = x/d P - P (1 - R/P)."""
+        at = HALF + x
+        beyond = 1000 * (1 - at / L) - 1000  # shear to the right of the load
+        expected = abs(beyond + x / D * 1000 + OWN * (L / 2 - HALF - D))
+        far = 1000 * at / L + OWN * (L / 2 - HALF - D)  # at the other end, where nothing stands near the seat
+        assert V(beam(carries=[P(at)])) == pytest.approx(max(expected, far))
+
+    @pytest.mark.parametrize("x", [D, D + 1e-7, D - 1e-7])
+    def test_a_point_load_at_d_counts_in_full(self, x: float) -> None:
+        """At d the share is 1; it is neither dropped nor counted twice."""
+        at = HALF + x
+        assert V(beam(carries=[P(at)])) == pytest.approx(1000 * (1 - at / L) + OWN * (L / 2 - HALF - D), rel=1e-6)
+
+    def test_it_is_the_same_from_the_other_end(self) -> None:
+        assert V(beam(carries=[P(10.0)])) == pytest.approx(V(beam(carries=[P(L - 10.0)])))
+
+    def test_more_than_d_away_nothing_changes(self) -> None:
+        full = beam(carries=[P(40.0)], supports=[{"at": "0 ft", "on": "wall"}, {"at": "12 ft", "on": "wall"}])
+        assert V(full) - V(beam(carries=[P(40.0)])) == pytest.approx(OWN * (HALF + D))
+
+    def test_an_inner_support(self) -> None:
+        """Two spans under load: d from the face of the middle seat, on the side of the larger shear."""
+        ends = [seat("0 ft"), seat("12 ft"), seat("24 ft")]
+        loads = [floor(dead="240 plf")]
+        s = 1 + 3 * (D**2 / 12) / (5 / 96 * L**2)  # shear flexibility, as in test_beam_statics
+        w = 20 + OWN
+        at_middle = w * L / 2 + w * L / 8 / s
+        assert V(beam(supports=ends, carries=loads)) == pytest.approx(at_middle - w * (HALF + D))
+
+
+def full(piece: Data, why: str) -> None:
+    """The whole shear is taken, and the check says why."""
+    found = find(result_of(piece, wood=WOOD), "shear")
+    assert any(why in note for note in found.notes), found.notes
+    assert step(found, "V") > 20 * (L / 2 - HALF - D) * 1.02
+
+
+class TestFullShear:
+    LOAD = (floor(live="240 plf"),)
+
+    def test_no_seat_shown(self) -> None:
+        full(beam(carries=[*self.LOAD], supports=[{"at": "0 ft", "on": "wall"}, seat("12 ft")]), "full seat")
+
+    def test_a_hanger(self) -> None:
+        full(beam(carries=[*self.LOAD], supports=[seat("0 ft", holds="hung"), seat("12 ft")]), "full seat")
+
+    def test_a_clamped_end(self) -> None:
+        full(beam(carries=[*self.LOAD], supports=[seat("0 ft", holds="fixed"), seat("12 ft")]), "full seat")
+
+    def test_a_narrow_seat(self) -> None:
+        full(beam(carries=[*self.LOAD], supports=[seat("0 ft", bearing_width="4 in"), seat("12 ft")]), "narrower")
+
+    @pytest.mark.parametrize("applied", ["side", "below", None])
+    def test_a_load_that_is_not_on_the_top(self, applied: str | None) -> None:
+        load = {"what": "floor", "live": "240 plf", **({"applied": applied} if applied else {})}
+        full(beam(carries=[load]), "not all loads")
+
+    def test_a_load_called_like_the_own_weight(self) -> None:
+        """Only the weight that the tool adds is known to be spread through the beam."""
+        full(
+            beam(carries=[*self.LOAD, {"what": "self weight", "live": "100 plf", "applied": "below"}]), "not all loads"
+        )
+
+    def test_a_load_that_lifts(self) -> None:
+        full(beam(carries=[*self.LOAD, floor(wind="-1 plf")]), "some load lifts")
+
+    def test_a_cut_within_d_of_the_seat(self) -> None:
+        near = {"kind": "hole", "at": "14 in", "depth": "1 in", "from_bottom": "6 in"}
+        full(beam(carries=[*self.LOAD], cuts=[near]), "cut near the support")
+        far = {**near, "at": "40 in"}
+        assert V(beam(carries=[*self.LOAD], cuts=[far])) == pytest.approx(V(beam(carries=[*self.LOAD])))
+
+    def test_a_span_that_lies_within_d_of_its_seats(self) -> None:
+        """Two depths between the faces: all of the load would be left out."""
+        ends = [seat("0 ft"), seat("29 in")]
+        found = find(result_of(beam(supports=ends, carries=[*self.LOAD]), wood=WOOD), "shear")
+        assert step(found, "V") == pytest.approx((20 + OWN) * 29 / 2)
+        assert "too short" in found.notes[0]
+
+
+class TestStress:
+    def test_a_rectangle_and_a_round(self) -> None:
+        """3 V/(2 A) and 4 V/(3 A) (NDS 2018 3.4.2)."""
+        for wood, factor, area in ((WOOD, 1.5, 72.0), (known("10 in round"), 4 / 3, 25 * 3.141592653589793)):
+            found = find(result_of(beam(), wood=wood), "shear")
+            assert found.demand == pytest.approx(factor * step(found, "V") / area)
