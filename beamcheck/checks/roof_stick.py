@@ -181,16 +181,9 @@ def _with_compression(
     def calculate(part: int, pad: Pad, which: int | slice) -> Outcome:
         P = pad.take("P", at(pressed, which), "lbf", note=f"largest compression, {FROM_FRAME}")
         M = pad.take("M", at(moments, which), "lbf*in", note=FROM_FRAME)
+        C_D = duration(pad, run.combinations, which)
         return bending_with_compression(
-            pad,
-            stick.wood,
-            stick.section,
-            bracing,
-            M=M,
-            P=P,
-            C_D=duration(pad, run.combinations, which),
-            l_e1=length,
-            l_e2=l_e2,
+            pad, stick.wood, stick.section, bracing, M=M, P=P, C_D=C_D, l_e1=length, l_e2=l_e2
         )[part]
 
     what, clause = f"bending with compression{edge}", "NDS 2018 3.9.2"

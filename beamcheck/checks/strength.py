@@ -58,10 +58,14 @@ class Section:
         return pad(sc.round_area, D=self.d) if self.round else pad(sc.rectangle_area, b=self.b, d=self.d)
 
     def modulus(self, pad: Pad) -> Number:
-        return pad(sc.round_modulus, D=self.d) if self.round else pad(sc.rectangle_modulus, b=self.b, d=self.d)
+        if self.round:
+            return pad(sc.round_modulus, symbol="S", D=self.d)
+        return pad(sc.rectangle_modulus, symbol="S", b=self.b, d=self.d)
 
     def inertia(self, pad: Pad) -> Number:
-        return pad(sc.round_inertia, D=self.d) if self.round else pad(sc.rectangle_inertia, b=self.b, d=self.d)
+        if self.round:
+            return pad(sc.round_inertia, symbol="I", D=self.d)
+        return pad(sc.rectangle_inertia, symbol="I", b=self.b, d=self.d)
 
 
 @dataclass(frozen=True)
@@ -117,7 +121,7 @@ def bending(
     pad: Pad, wood: Wood, section: Section, bracing: Bracing, *, M: Number, C_D: Number, S: Number | None = None
 ) -> Outcome:
     """Bending stress against F_b' (NDS 2018 3.3). `S` is a net section modulus when something is cut out there."""
-    modulus = section.modulus(pad) if S is None else S
+    modulus = section.modulus(pad) if S is None else pad.take("S", S, "in3", note="of what is left there")
     f_b = pad(bd.bending_stress, M=M, S=modulus)
     _, F_b_prime = bending_values(pad, wood, section, bracing, C_D)
     return Outcome(f_b, F_b_prime, f_b / F_b_prime)

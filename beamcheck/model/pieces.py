@@ -8,15 +8,14 @@ links.py.
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal, Self
+from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, StringConstraints, model_validator
+from pydantic import BeforeValidator, Field, StringConstraints
 
-from . import rules
+from .anchors import Anchor
+from .base import Name, Piece, Words
 from .quantities import Density, Length, LoadAmount, Moisture, PositiveLength, Slope, Stress, Temperature
 
-Name = Annotated[str, StringConstraints(min_length=1, max_length=80, pattern=r"^[^\s].*[^\s]$|^[^\s]$")]
-Words = Annotated[str, StringConstraints(max_length=5000)]
 Finish = Literal["plaster", "gypsum board", "masonry veneer", "flexible", "none"]
 Evidence = Literal["stamp", "certificate", "engineer", "assumed"]
 MOST_PIECES = 500  # of one kind in one job
@@ -29,27 +28,6 @@ def _plain_word(*words: str) -> BeforeValidator:
         return value.strip().casefold() if isinstance(value, str) and value.strip().casefold() in words else value
 
     return BeforeValidator(fold)
-
-
-class Piece(BaseModel):
-    """Common rules: unknown fields are errors, text is never taken for a number."""
-
-    model_config = ConfigDict(strict=True, extra="forbid", frozen=True, populate_by_name=True)
-
-    @model_validator(mode="before")
-    @classmethod
-    def _lists_are_tuples(cls, data: Any) -> Any:
-        """Strict reading wants tuples; TOML and people write lists."""
-        if not isinstance(data, dict):
-            return data
-        return {key: tuple(value) if isinstance(value, list) else value for key, value in data.items()}
-
-    @model_validator(mode="after")
-    def _fits_together(self) -> Self:
-        faults = tuple(rules.faults_of(self))
-        if faults:
-            raise rules.PieceFaults(faults)
-        return self
 
 
 class GivenValues(Piece):
@@ -174,6 +152,9 @@ class Support(Piece):
     restrained: bool | None = Field(default=None, description="is the end held against turning over")
     settles: Length = Field(default=0.0, description="known settlement, down")
     tied_down: Words = Field(default="", description="what resists uplift")
+    held_by: Name | None = Field(
+        default=None, description="the [[anchor]] group that holds this end", examples=["hidden plate A"]
+    )
 
 
 class Stick(Piece):
@@ -263,6 +244,7 @@ class Tie(Stick):
 
     height: Length = Field(description="above the rafters' wall supports", examples=["0 ft"])
     end_connection: Name = Field(default="unchecked", description="how its ends are joined to the rafters")
+    ends_held_by: Name | None = Field(default=None, description="the [[anchor]] group at each of its ends")
 
 
 class Post(Piece):

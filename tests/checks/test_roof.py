@@ -12,7 +12,21 @@ from hypothesis import strategies as st
 from beamcheck.checks.roof_stick import sideways_length
 from beamcheck.model.pieces import Tie
 
-from .houses import TWO_BY_TEN, WALL, beam, check, checked, given_stock, piece, rafter, ratios, said, seat, tie
+from .houses import (
+    TWO_BY_TEN,
+    UNKNOWN_JOIST,
+    WALL,
+    beam,
+    check,
+    checked,
+    given_stock,
+    piece,
+    rafter,
+    ratios,
+    said,
+    seat,
+    tie,
+)
 
 quick = settings(max_examples=10, deadline=None)
 RIDGE = {"name": "ridge", "what": "ridge beam", "confirmed_by": "invented letter"}
@@ -239,6 +253,7 @@ class TestStick:
     @pytest.mark.parametrize(("more", "words"), [
         ({"cuts": [{"kind": "hole", "at": "3 ft", "depth": "1 in", "from_bottom": "4 in"}]}, "of the whole section"),
         ({"plies": 2}, "their fastening is not checked"),
+        ({"limit_live": 90, "limit_why": "the owner likes it"}, "length/90 is laxer than the length/"),
         ({"stock": "log"}, "a round rafter or tie is for an engineer"),
         ({}, "unbalanced and drifted snow"),
         ({}, "the fastening or seat at the ridge beam is not checked"),
@@ -268,6 +283,14 @@ class TestUnknownWood:
         result = checked(rafter=[rafter(tie="T")], tie=[tie(stock="old joist")])
         assert "wood of unknown grade" in said(result, "T", "refer")
         assert "wood of unknown grade" not in said(result, "R", "refer")
+
+    def test_nothing_is_said_of_what_it_might_be(self) -> None:
+        """No figures without candidates; what does not hang on the wood is still said."""
+        old = {**UNKNOWN_JOIST, "name": "any", "candidates": []}
+        result = checked(rafter=[rafter(stock="any")], stock=[old])
+        assert "for figures name the species" in said(result, "R", "refer")
+        assert "neither a tie nor a ridge beam" in said(result, "R", "fails")
+        assert ratios(result, "R") == {}
 
     def test_what_cannot_carry_whatever_it_is_fails(self) -> None:
         carries = [{"what": "roof", "dead": "100 psf", "snow": "300 psf"}]

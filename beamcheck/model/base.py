@@ -1,0 +1,33 @@
+"""What every table of a job file has in common."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Self
+
+from pydantic import BaseModel, ConfigDict, StringConstraints, model_validator
+
+from . import rules
+
+Name = Annotated[str, StringConstraints(min_length=1, max_length=80, pattern=r"^[^\s].*[^\s]$|^[^\s]$")]
+Words = Annotated[str, StringConstraints(max_length=5000)]
+
+
+class Piece(BaseModel):
+    """Common rules: unknown fields are errors, text is never taken for a number."""
+
+    model_config = ConfigDict(strict=True, extra="forbid", frozen=True, populate_by_name=True)
+
+    @model_validator(mode="before")
+    @classmethod
+    def _lists_are_tuples(cls, data: Any) -> Any:
+        """Strict reading wants tuples; TOML and people write lists."""
+        if not isinstance(data, dict):
+            return data
+        return {key: tuple(value) if isinstance(value, list) else value for key, value in data.items()}
+
+    @model_validator(mode="after")
+    def _fits_together(self) -> Self:
+        faults = tuple(rules.faults_of(self))
+        if faults:
+            raise rules.PieceFaults(faults)
+        return self
