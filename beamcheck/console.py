@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 import traceback
@@ -65,6 +66,7 @@ class Doors(click.Group):
 
     def main(self, *args: Any, **kwargs: Any) -> NoReturn:
         """Run, and end the program; never with a traceback."""
+        _start_light()
         kwargs["standalone_mode"] = False
         run = super().main
         sys.exit(_status(lambda: run(*args, **kwargs)))
@@ -79,6 +81,15 @@ class Doors(click.Group):
                 ctx.fail(f"{name} is a job file and no command: did you mean `{ctx.command_path} check {name}`?")
             ctx.fail(f"there is no command {name!r}; {nearest(name, self.list_commands(ctx))}")
         return super().resolve_command(ctx, args)
+
+
+def _start_light() -> None:
+    """Settings of a program that lives half a second; left alone inside a longer-lived one that has numpy loaded."""
+    if "numpy" in sys.modules:
+        return
+    # frames here are small: waking a thread for each solve costs more than it saves
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+    gc.set_threshold(50_000, 20, 20)  # nearly all that is made lives to the end: looking through it early is wasted
 
 
 def _status(run: Callable[[], Any]) -> int:

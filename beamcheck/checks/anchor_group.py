@@ -100,7 +100,7 @@ def hole_places(holes: Holes | None) -> tuple[np.ndarray, np.ndarray]:
     rows, columns = holes.rows or 1, holes.columns or 1
     if holes.end is None or holes.edge is None:
         raise OutOfRange("the layout needs the distance from the end and from the bottom edge (`end`, `edge`)")
-    if columns > 1 and holes.spacing is None or rows > 1 and holes.row_spacing is None:
+    if (columns > 1 and holes.spacing is None) or (rows > 1 and holes.row_spacing is None):
         raise OutOfRange("more than one fastener in a row needs `spacing`, more than one row `row_spacing`")
     x = holes.end + np.arange(columns) * (holes.spacing or 0.0)
     y = holes.edge + np.arange(rows) * (holes.row_spacing or 0.0)

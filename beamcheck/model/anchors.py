@@ -29,7 +29,9 @@ class Holes(Piece):
     columns: Annotated[int, Field(ge=1, le=40)] | None = Field(default=None, description="fasteners in each row")
     spacing: PositiveLength | None = Field(default=None, description="from fastener to fastener in a row")
     row_spacing: PositiveLength | None = Field(default=None, description="from row to row, across the grain")
-    end: PositiveLength | None = Field(default=None, description="from the end of the held piece to the nearest fastener")
+    end: PositiveLength | None = Field(
+        default=None, description="from the end of the held piece to the nearest fastener"
+    )
     edge: PositiveLength | None = Field(default=None, description="from its bottom edge to the lowest row")
     places: tuple[Place, ...] = Field(default=(), max_length=200, description="each hole by itself, in place of rows")
 
@@ -46,7 +48,9 @@ class Fastener(Piece):
     threads: Literal["in the shear plane", "clear of it"] | None = Field(
         default=None, description="where the threads lie; not said: in the shear plane"
     )
-    washer: PositiveLength | None = Field(default=None, description="outside diameter of the washers under head and nut")
+    washer: PositiveLength | None = Field(
+        default=None, description="outside diameter of the washers under head and nut"
+    )
     counterbore: PositiveLength | None = Field(default=None, description="diameter of the bore that hides head or nut")
     counterbore_depth: PositiveLength | None = Field(default=None, description="depth of each such bore")
     plugged: bool = Field(default=False, description="the bores are closed with plugs")
@@ -63,7 +67,9 @@ class Plate(Piece):
     width: PositiveLength = Field(description="across the grain of the held piece", examples=["6 in"])
     length: PositiveLength = Field(description="along the grain of the held piece", examples=["10 in"])
     slot: PositiveLength | None = Field(default=None, description="width of the slot it sits in (concealed plate)")
-    slot_length: PositiveLength | None = Field(default=None, description="length of that slot from the end of the piece")
+    slot_length: PositiveLength | None = Field(
+        default=None, description="length of that slot from the end of the piece"
+    )
     slot_height: PositiveLength | None = Field(default=None, description="height of the slot; not said: the full depth")
     weld: PositiveLength | None = Field(default=None, description="leg of the fillet weld to its base, both sides")
 
@@ -74,9 +80,12 @@ class Other(Piece):
     stock: Name | None = Field(default=None, description="its [[stock]], when it is wood of the job")
     thickness: PositiveLength = Field(description="that the fastener goes through or into", examples=["3 1/2 in"])
     grain: Literal["along", "across", "end"] = Field(
-        description="its grain against that of the held piece; end: the fastener goes into its end grain", examples=["across"]
+        description="its grain against that of the held piece; end: the fastener goes into its end grain",
+        examples=["across"],
     )
-    end: PositiveLength | None = Field(default=None, description="from its nearer end, along its grain, to the first fastener")
+    end: PositiveLength | None = Field(
+        default=None, description="from its nearer end, along its grain, to the first fastener"
+    )
     edge: PositiveLength | None = Field(default=None, description="from its edge, across its grain, to the first row")
     material: Literal["wood", "concrete"] = Field(default="wood", description="what it is")
 
@@ -111,7 +120,9 @@ class Anchor(Piece):
     arm: Length | None = Field(
         default=None, description="from the middle of the group to the line on which the other side takes the load"
     )
-    seasoned: Literal["dry", "green"] | None = Field(default=None, description="moisture of the wood when it is put together")
+    seasoned: Literal["dry", "green"] | None = Field(
+        default=None, description="moisture of the wood when it is put together"
+    )
     split: Literal["none seen", "check across the holes", "not looked at"] | None = Field(
         default=None, description="checks and splits along the holes"
     )

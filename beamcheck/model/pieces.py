@@ -12,7 +12,6 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, StringConstraints
 
-from .anchors import Anchor
 from .base import Name, Piece, Words
 from .quantities import Density, Length, LoadAmount, Moisture, PositiveLength, Slope, Stress, Temperature
 

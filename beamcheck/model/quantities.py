@@ -1,4 +1,4 @@
-"""Quantities as pydantic types: text such as '14 ft 6 in' or a pint quantity in, a plain float in the inner unit out."""
+"""Quantities as pydantic types: text such as '14 ft 6 in' or a pint quantity in, a plain float in inner units out."""
 
 from __future__ import annotations
 

@@ -189,6 +189,17 @@ class TestOrder:
         assert compression.demand is not None
         assert compression.demand * 5.5**2 > 400 * 8 / 4  # a quarter of the upper beam's load, and own weight
 
+    def test_a_post_on_a_beam_hands_its_load_on(self, monkeypatch: pytest.MonkeyPatch) -> None:
+        """A force of 1000 lb on a post at a quarter of a beam: 750 and 250 lb at the ends (statics)."""
+        under = beam(seat("0 ft", "wall"), seat("8 ft", "wall"), stock=GIRDER, carries=[])
+        standing = post(on="B", lands_at="2 ft", stock=COLUMN, carries=[{"what": "load", "live": "1000 lb"}])
+        data = {"stock": STOCKS, "beam": [under], "post": [standing]}
+        result, caught = came_down(data, monkeypatch)
+        rows = next(handed.rows for handed in caught if handed.name == "B")
+        assert [row.by_kind["L"][0] for row in rows] == pytest.approx([750, 250])
+        assert check(result, "P", "bearing of B under P").verdict == "passes"
+        assert piece(result, "B").verdict == "refer"  # how the foot sits on the beam is not shown
+
 
 class TestVerdictAndReasons:
     def test_a_job_without_pieces(self) -> None:
