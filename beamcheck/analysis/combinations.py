@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import product
 
@@ -37,47 +37,46 @@ def combine(cases: Sequence[Case]) -> list[Loaded]:
     A pattern takes all variable loads away from the same spans: their influence has the same sign there. Where supports
     settle, each combination is there with the settlement and without, for it may ease as well as strain.
     """
-    variable = [case for case in cases if case.kind in PATTERNED]
-    shapes = list(dict.fromkeys((case.pattern, case.spans, case.words) for case in variable)) or [("", "", "")]
-    winds = list(dict.fromkeys((case.pattern, case.words) for case in cases if case.kind == "W")) or [("", "")]
-    settled = [0.0, 1.0] if any(case.kind == SETTLED for case in cases) else [0.0]
-    named = {(case.kind, case.pattern) for case in variable}
-    found: dict[tuple[tuple[float, ...], float], Loaded] = {}
+    settling = [i for i, case in enumerate(cases) if case.kind == SETTLED]
+    found: dict[tuple[tuple[tuple[int, float], ...], float], Loaded] = {}
     for combination in asd_combinations():
-        for (pattern, spans, words), (wind, wind_words), settling in product(shapes, winds, settled):
-            wanted = {kind: pattern if (kind, pattern) in named else spans for kind in PATTERNED}
-            wanted |= {"D": "", "W": wind}
-            loaded = _apply(combination, cases, wanted, settling, (words or pattern, wind_words or wind))
-            if loaded is not None:
-                found.setdefault((loaded.factors, loaded.C_D), loaded)
+        for there, shape, wind in _arrangements(cases):
+            parts = [(kind, i, factor) for kind, i in there if (factor := combination.factors.get(kind, 0.0))]
+            present = {kind for kind, i, _ in parts if cases[i].loads}
+            if not present:
+                continue
+            durations = {kind: load_duration(kind) for kind in present}
+            shortest = max(durations, key=lambda kind: durations[kind].value)
+            words = [_name(combination, present), *([shape] if shape and present & set(PATTERNED) else []),
+                     *([wind] if "W" in present else [])]  # fmt: skip
+            kinds = tuple(kind for kind in combination.factors if kind in present)
+            for settled in ([], settling) if settling else ([],):
+                weights = tuple(sorted([*((i, factor) for _, i, factor in parts), *((i, 1.0) for i in settled)]))
+                C_D = durations[shortest]
+                if (weights, C_D.value) in found:
+                    continue
+                by_case = dict(weights)
+                found[weights, C_D.value] = Loaded(
+                    ", ".join([*words, *(["supports settled"] if settled else [])]),
+                    tuple(by_case.get(i, 0.0) for i in range(len(cases))), C_D.value, shortest, kinds,
+                    combination.clause, C_D,
+                )  # fmt: skip
     return list(found.values())
 
 
-def _apply(
-    combination: Combination, cases: Sequence[Case], wanted: Mapping[str, str], settling: float, words: tuple[str, str]
-) -> Loaded | None:
-    """One combination in one pattern (`wanted`: kind -> pattern); None when none of its loads is there."""
-    factors = tuple(
-        settling if case.kind == SETTLED
-        else combination.factors.get(case.kind, 0.0) if case.pattern == wanted[case.kind] else 0.0
-        for case in cases
-    )  # fmt: skip
-    present = {case.kind for case, factor in zip(cases, factors, strict=True) if factor and case.loads}
-    if not present:
-        return None
-    durations = {kind: load_duration(kind) for kind in present}
-    shortest = max(durations, key=lambda kind: durations[kind].value)
-    shape, wind = words
-    parts = [_name(combination, present)]
-    if shape and present & set(PATTERNED):
-        parts.append(shape)
-    if "W" in present:
-        parts.append(wind)
-    if settling:
-        parts.append("supports settled")
-    kinds = tuple(kind for kind in combination.factors if kind in present)
-    C_D = durations[shortest]
-    return Loaded(", ".join(parts), factors, C_D.value, shortest, kinds, combination.clause, C_D)
+def _arrangements(cases: Sequence[Case]) -> list[tuple[list[tuple[str, int]], str, str]]:
+    """Every pattern with every wind: the cases that are there (kind, number), and the words for pattern and wind."""
+    by_pattern = {(case.kind, case.pattern): i for i, case in enumerate(cases)}
+    variable = [case for case in cases if case.kind in PATTERNED]
+    shapes = list(dict.fromkeys((case.pattern, case.spans, case.words) for case in variable)) or [("", "", "")]
+    winds = list(dict.fromkeys((case.pattern, case.words) for case in cases if case.kind == "W")) or [("", "")]
+    found = []
+    for (pattern, spans, words), (wind, wind_words) in product(shapes, winds):
+        wanted = [("D", ""), ("W", wind)]
+        wanted += [(kind, pattern if (kind, pattern) in by_pattern else spans) for kind in PATTERNED]
+        there = [(kind, by_pattern[kind, name]) for kind, name in wanted if (kind, name) in by_pattern]
+        found.append((there, words or pattern, wind_words or wind))
+    return found
 
 
 def _name(combination: Combination, present: set[str]) -> str:

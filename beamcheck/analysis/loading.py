@@ -83,13 +83,14 @@ class Case:
 
 @dataclass(frozen=True)
 class _Pattern:
-    """What carries the variable load: whole spans, or a part of one; and where a moving load stands."""
+    """What carries the variable load: whole spans, or a part of one up to `edge`; and where a moving load stands."""
 
     name: str
     spans: str
     on: tuple[Stretch, ...]
     x: float | None = None
     words: str = ""
+    edge: float | None = None
 
     def with_load_at(self, x: float) -> _Pattern:
         """The same with a moving load at `x`. The name is exact, so that no two places ever share one."""
@@ -142,7 +143,8 @@ def _partial(spans: Sequence[Stretch], places: Sequence[float]) -> Iterator[_Pat
                 if others:
                     words += f" and in span{'s' if len(others) > 1 else ''} {_listed(sorted(others))}"
                 exact = f"load {name} {x!r}"
-                yield _Pattern(exact, exact, tuple(sorted([here, *(spans[k] for k in others)])), words=words)
+                on = tuple(sorted([here, *(spans[k] for k in others)]))
+                yield _Pattern(exact, exact, on, words=words, edge=x)
 
 
 def cases_for(
@@ -166,7 +168,10 @@ def cases_for(
     made = []
     lifted = any(load.lifts for load in loads if load.kind in PATTERNED)
     shapes = [_Pattern(name, name, tuple(spans[i] for i in sorted(on))) for name, on in patterns(len(spans))]
-    shapes += _partial(spans, sorted(set(parts)))
+    if all(load.moves for load in loads if load.kind in PATTERNED):
+        shapes = shapes[:1]  # what moves is never in two spans at once
+    else:
+        shapes += _partial(spans, sorted(set(parts)))
     for kind in KINDS:
         of_kind = [load for load in loads if load.kind == kind]
         if not of_kind:
@@ -181,7 +186,10 @@ def cases_for(
             continue
         wanted = shapes
         if any(load.moves for load in of_kind):
-            wanted = [shape.with_load_at(x) for shape in shapes for x in _stands(shape.on, depth, stands)]
+            wanted = [
+                shape.with_load_at(x) for shape in shapes
+                for x in (_stands(shape.on, depth, stands) if shape.edge is None else [shape.edge])
+            ]  # fmt: skip
         if lifted:
             wanted = [*wanted, _Pattern(UPLIFT, UPLIFT, ())]
         made.extend(

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from itertools import pairwise
+from typing import Literal
 
 import numpy as np
 
@@ -61,12 +62,12 @@ class Straight:
 
     def moments(self, start: float, end: float) -> Extremes:
         """Least and largest moment between two places under each combination, and where: four (combinations,)."""
-        return self._once(("M", start, end), lambda: self.combined.line.extremes("M", start, end))
+        return self._once(("M", start, end), lambda: _extremes(self.combined.line, "M", start, end))
 
     def shears(self, start: float, end: float, *, both_sides: bool = True) -> Extremes:
         """The same for the shear; without `both_sides` what lies just outside the two places does not count."""
         key = ("V", start, end, both_sides)
-        return self._once(key, lambda: self.combined.line.extremes("V", start, end, both_sides=both_sides))
+        return self._once(key, lambda: _extremes(self.combined.line, "V", start, end, both_sides=both_sides))
 
     def deflections(self, start: float, end: float, overhang: bool, factors: Array) -> Extremes:
         """Least and largest v (up positive) under rows of factors on the cases (rows, cases): four (rows,).
@@ -75,8 +76,10 @@ class Straight:
         """
 
         def find() -> Extremes:
-            line = self.cases_run.line.combine(factors)
-            low, s_low, high, s_high = line.extremes("v", start, end) if overhang else line.sag_between(start, end)
+            part, offset = _part(self.cases_run.line, start, end)
+            bent = part.combine(factors)
+            find_in = bent.sag_between if not overhang else lambda a, b: bent.extremes("v", a, b)
+            low, s_low, high, s_high = _shifted(find_in(start - offset, end - offset), offset)
             return low / self.softness, s_low, high / self.softness, s_high
 
         low, s_low, high, s_high = self._once(("v", start, end, overhang, factors.tobytes()), find)
@@ -136,7 +139,11 @@ class Straight:
             for load in case.loads:
                 if load.is_point and start + near < load.start < end - near:
                     by_place.setdefault(load.start, np.zeros(len(self.cases)))[i] += load.P
-        return [(x, self.factors @ P) for x, P in sorted(by_place.items())]
+        if not by_place:
+            return []
+        places = sorted(by_place)
+        forces = self.factors @ np.stack([by_place[x] for x in places], axis=-1)
+        return [(x, forces[:, i]) for i, x in enumerate(places)]
 
 
 def solve_straight(
@@ -173,6 +180,28 @@ def solve_straight(
         sections=_covering(sections, length, EI, GA_s),
     )  # fmt: skip
     return Straight(length, tuple(supports), tuple(loads), tuple(cases), tuple(combine(cases)), solved)
+
+
+def _part(line: Line, start: float, end: float) -> tuple[Line, float]:
+    """The bars of a line that touch a stretch of it, as a line of their own, and where that begins."""
+    near = SNAP * float(line.length)
+    stations = line.stations
+    first = int(np.searchsorted(stations[1:-1], start - near))
+    last = int(np.searchsorted(stations[1:-1], end + near, side="right"))
+    return Line(line.solution, line.bars[first : last + 1]), float(stations[first])
+
+
+def _shifted(found: Extremes, offset: float) -> Extremes:
+    low, s_low, high, s_high = found
+    return low, s_low + offset, high, s_high + offset
+
+
+def _extremes(
+    line: Line, quantity: Literal["M", "V"], start: float, end: float, *, both_sides: bool = True
+) -> Extremes:
+    """As `Line.extremes`, looking only at the bars that touch the stretch."""
+    part, offset = _part(line, start, end)
+    return _shifted(part.extremes(quantity, start - offset, end - offset, both_sides=both_sides), offset)
 
 
 def _as_load(load: Applied) -> BeamLoad:

@@ -12,7 +12,7 @@ from ..model.pieces import Beam, Load, Stock
 from ..units import down_to_inch, show
 from ..values.lumber import DesignValues, Size, read_size
 from ..values.sizes import listed_sizes
-from .beam import beam_length, check_beam, largest_ratio, section_of
+from .beam import BeamRun, beam_length, check_beam, largest_ratio, section_of
 from .context import Around, House
 from .demand import figures_only
 from .result import Check
@@ -20,6 +20,7 @@ from .wood import Wood, reference_values, sharing_of, wood_of
 
 LEAST = 0.25  # of the length or load: less is another beam
 TRIES = 12
+MANY = 400  # combinations (a moving load on several spans): each try takes seconds
 THINNER = 0.6  # in; a size thinner than the one at hand by more than this is another look
 NEARLY = 0.97  # of the section that the figures ask for: smaller sizes need not be tried
 
@@ -31,6 +32,9 @@ def beam_remedies(
     failing = [check for check in checks if check.verdict == "fails"]
     if not failing or all(check.ratio is None for check in failing):
         return ()
+    solved = around.memory.get("beam")
+    if isinstance(solved, BeamRun) and len(solved.straight.combinations) > MANY:
+        return ("So many places and patterns of load are tried on this piece that no remedy was searched for.",)
     wood, ratio = make(reference_values(stock)), largest_ratio(checks)
     with figures_only():
         found = [

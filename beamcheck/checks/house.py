@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterator
-from importlib.metadata import PackageNotFoundError, version
 
 from ..analysis.carried import Arrival
 from ..errors import JobError
@@ -13,6 +12,7 @@ from ..model.pieces import Beam, Existing, Job, Post, Rafter, Tie
 from ..units import show, shown_in
 from ..values.combinations import asd_combinations
 from ..values.factors import load_duration
+from ..version import VERSION
 from .context import Around, House
 from .draft import Reactions
 from .path import load_path_table
@@ -79,18 +79,10 @@ def _check(job: Job, text: str, name: str, system: str) -> JobResult:
         job_text=text,
         job_name=name,
         fingerprint=hashlib.sha256(text.encode()).hexdigest(),
-        version=package_version(),
+        version=VERSION,
         units=system,
         invented=job.job.invented,
     )
-
-
-def package_version() -> str:
-    """The installed version of this package."""
-    try:
-        return version("beamcheck")
-    except PackageNotFoundError:  # run from a folder that was never installed
-        return "unknown"
 
 
 def _results(piece: Carrying, around: Around) -> list[tuple[PieceResult, Reactions]]:

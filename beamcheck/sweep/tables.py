@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from html import escape
 from itertools import product
 
-from ..checks.house import package_version
 from ..checks.result import CAUTION, SIGN_OFF
 from ..errors import BeamcheckError, OutOfRange, UnknownName
 from ..lettering import legible
@@ -18,6 +17,7 @@ from ..units import read, show
 from ..values.factors import DeflectionLimits
 from ..values.loader import CERTAINTY
 from ..values.lumber import design_values, read_size, species_name
+from ..version import VERSION
 from .member import FIELD_OF_KIND, PSF, Member, Ready, member, ready
 from .simple import CHECKS
 from .sizing import LONGEST, Answer, longest_spans
@@ -112,7 +112,7 @@ class SpanTable:
         return out.getvalue()
 
     def _head(self) -> Iterator[tuple[str, str]]:
-        yield "generator", f"beamcheck {package_version()}"
+        yield "generator", f"beamcheck {VERSION}"
         yield "title", self.title
         yield "caution", self.caution
         yield "sign-off", self.sign_off
@@ -266,7 +266,7 @@ def _page(table: SpanTable) -> Iterator[str]:
     yield '<html lang="en">'
     yield "<head>"
     yield '<meta charset="utf-8">'
-    yield f'<meta name="generator" content="beamcheck {_safe(package_version())}">'
+    yield f'<meta name="generator" content="beamcheck {_safe(VERSION)}">'
     yield """<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">"""
     yield '<meta name="viewport" content="width=device-width, initial-scale=1">'
     yield f"<title>{_safe(table.title)}</title>"

@@ -19,7 +19,7 @@ from beamcheck.model.reader import job_from_data
 
 from .beams import Data, beam, checked, floor, job, ratios, result_of, seat, stock
 
-quick = settings(max_examples=12, deadline=None)
+quick = settings(max_examples=8, deadline=None)
 whole = st.integers
 SIZES = ("6x12 dressed", "4x12", "2x10", "6 1/4 in x 9 1/2 in", "8x8 dressed")
 
