@@ -9,8 +9,8 @@ from dataclasses import dataclass
 class Source:
     """The origin of one value.
 
-    `how` is 'read' (seen in a copy of the document), 'derived' (recomputed from a named rule), 'memory' (recalled, to be
-    confirmed against the printed document), 'given' (by the user; `document` holds their words) or 'practice'
+    `how` is 'read' (seen in a copy of the document), 'derived' (recomputed from a named rule), 'memory' (recalled, to
+    be confirmed against the printed document), 'given' (by the user; `document` holds their words) or 'practice'
     (common practice, no source). `confidence` is '', 'high', 'medium' or 'low'.
     """
 

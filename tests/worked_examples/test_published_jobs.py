@@ -1,4 +1,4 @@
-"""Published examples as jobs: each must give the figures printed in its source (named in the .expect.toml beside it)."""
+"""Published examples as jobs: each must give the figures printed in its source (named in the .expect.toml by it)."""
 
 from __future__ import annotations
 
