@@ -13,7 +13,7 @@ from ..units import down_to_inch, show
 from ..values.lumber import DesignValues, Size, read_size
 from ..values.sizes import listed_sizes
 from .beam import BeamRun, beam_length, check_beam, largest_ratio, section_of
-from .context import Around, House
+from .context import Around
 from .demand import figures_only
 from .result import Check
 from .wood import Wood, reference_values, sharing_of, wood_of
@@ -70,7 +70,7 @@ def _next_size(beam: Beam, stock: Stock, around: Around, checks: Sequence[Check]
         if not _may_do(beam, size, other, checks):
             continue
         bigger = stock.model_copy(update={"size": name})
-        house = House({**around.house.stocks, stock.name: bigger}, around.house.pieces)
+        house = replace(around.house, stocks={**around.house.stocks, stock.name: bigger})
         try:
             wood = wood_of(bigger, reference_values(bigger), laid=beam.laid, sharing=sharing_of(beam))
         except (BeamcheckError, ValueError):

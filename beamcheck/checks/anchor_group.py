@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -11,10 +12,12 @@ from ..analysis.combinations import Loaded
 from ..errors import OutOfRange
 from ..model.anchors import Anchor, Holes
 from ..model.pieces import Beam, Stock
-from .beam import BeamRun
 from .context import Anything, Around
 from .strength import Section
 from .wood import Wood
+
+if TYPE_CHECKING:  # beam.py counts what the groups cut out of a beam
+    from .beam import BeamRun
 
 SAME_ROW = 1e-6  # in; holes whose heights differ by less stand in one row
 

@@ -16,6 +16,7 @@ from ..formulas.deflection import shear_modulus_from_E
 from ..formulas.pad import SilentPad
 from ..model.pieces import Beam
 from ..values.lumber import Size, read_size
+from .anchor_cuts import cuts_by_anchors
 from .bent import bending_checks, rule_checks
 from .bracing import Span
 from .context import Around
@@ -103,7 +104,7 @@ def _solved(beam: Beam, wood: Wood, around: Around, E: float) -> BeamRun:
     hanging = [span for span in overhangs if span not in stubs]
     by_place = sorted(seats, key=lambda seat: seat.support.at)
     cuts = regions(
-        beam.cuts, length,
+        [*beam.cuts, *cuts_by_anchors(beam, around, section)], length,
         None if any(span[0] == 0.0 for span in hanging) else (by_place[0].start, by_place[0].end),
         None if any(span[1] == length for span in hanging) else (by_place[-1].start, by_place[-1].end),
     )  # fmt: skip

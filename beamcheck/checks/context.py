@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from ..analysis.carried import Arrival
+from ..model.anchors import Anchor
 from ..model.pieces import Beam, Existing, Post, Rafter, Stock, Tie
 from ..values.lumber import Size, read_size
 
@@ -14,10 +15,11 @@ Anything = Beam | Rafter | Tie | Post | Existing
 
 @dataclass(frozen=True)
 class House:
-    """Pieces and stocks by name."""
+    """Pieces, stocks and anchor groups by name."""
 
     stocks: Mapping[str, Stock]
     pieces: Mapping[str, Anything]
+    anchors: Mapping[str, Anchor] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -36,6 +38,10 @@ class Around:
 
     def size(self, stock: str) -> Size:
         return read_size(self.house.stocks[stock].size)
+
+    def anchor(self, name: str | None) -> Anchor | None:
+        """The group of that name; None where none is named, or where a single piece is looked at without its job."""
+        return None if name is None else self.house.anchors.get(name)
 
     def under(self, name: str) -> Anything:
         return self.house.pieces[name]

@@ -10,6 +10,7 @@ from ..analysis.loading import SLIVER, Stretch
 from ..units import show
 from .cuts import NOTCHES, Region, breaks_through, nothing_left, void_of
 from .result import Verdict
+from .slot import BROADEST, HIGHEST, GroupCut, height_lost
 from .strength import Section
 
 THICK = 3.5  # in, net thickness from which NDS 2018 4.4.3.2 forbids notches on the tension side (4 in nominal)
@@ -47,7 +48,9 @@ def limit(
         return Limit("refer", "NDS 2018 3.4.3", f"{region.text}: a cut in a round piece is for an engineer")
     if nothing_left(section, cut):
         return Limit("fails", NET, f"{region.text}: nothing is left of the piece there")
-    if cut.kind not in NOTCHES:
+    if isinstance(cut, GroupCut):
+        found = _group(region, cut, section, spans)
+    elif cut.kind not in NOTCHES:
         found = _hole(region, section, spans, single_span)
     elif region.at_end:
         found = _end_notch(region, section, spans, cut.face in pulled)
@@ -105,6 +108,17 @@ def _hole(region: Region, section: Section, spans: Sequence[Stretch], single_spa
         if _in_a_middle_third(region, spans):
             return "refer", NET, "in the middle third of a span it is for an engineer"
     return "passes", HOLES, f"at most a third of the depth and {show(CLEAR, 'length')} clear of the edges"
+
+
+def _group(region: Region, cut: GroupCut, section: Section, spans: Sequence[Stretch]) -> Ruled:
+    """What an anchor group takes. The standard asks for the net section; how much may go at all is judgement."""
+    if cut.width > BROADEST * section.b:
+        return "refer", NET, "the slot takes more than a third of the breadth"
+    if height_lost(cut) > HIGHEST * section.d:
+        return "refer", NET, "the rows of holes and bores take more than a third of the depth"
+    if _in_a_middle_third(region, spans):
+        return "refer", NET, "in the middle third of a span it is for an engineer"
+    return "passes", NET, "at most a third of breadth and depth; what is left is checked"
 
 
 def _in_a_middle_third(region: Region, spans: Sequence[Stretch]) -> bool:

@@ -13,8 +13,10 @@ from ..formulas.core import Number, smallest
 from ..formulas.pad import Pad
 from ..model.pieces import Cut
 from ..units import show
+from .slot import GroupCut, nothing_is_left, slot_net, slot_shear
 from .strength import Section
 
+Missing = Cut | GroupCut  # a cut of the job file, or all that one anchor group takes
 NOTCHES = ("notch", "taper")  # open at an edge, over the full breadth; the others leave wood on all sides
 
 
@@ -22,7 +24,7 @@ NOTCHES = ("notch", "taper")  # open at an edge, over the full breadth; the othe
 class Region:
     """One cut as it lies in the piece: from `start` to `end` along it, inches."""
 
-    cut: Cut
+    cut: Missing
     start: float
     end: float
     seat: Stretch | None  # an end notch: the seat at that end of the piece, over which or beside which it lies
@@ -46,7 +48,7 @@ class Region:
         return (self.cut.from_bottom or 0.0) - 0.5 * self.cut.depth
 
 
-def regions(cuts: Sequence[Cut], length: float, first: Stretch | None, last: Stretch | None) -> list[Region]:
+def regions(cuts: Sequence[Missing], length: float, first: Stretch | None, last: Stretch | None) -> list[Region]:
     """Where each cut lies. `first` and `last` are the seats at the two ends; None where the piece overhangs.
 
     A notch or taper that reaches an end of the piece, or lies over the seat there, counts from that end inwards: `at`
@@ -65,8 +67,10 @@ def regions(cuts: Sequence[Cut], length: float, first: Stretch | None, last: Str
     return found
 
 
-def words(cut: Cut) -> str:
+def words(cut: Missing) -> str:
     """The cut in a carpenter's words."""
+    if isinstance(cut, GroupCut):
+        return cut.words
     size = show(cut.depth, "length")
     long = f", {show(cut.length, 'length')} long" if cut.length else ""
     if cut.kind == "hole":
@@ -75,7 +79,7 @@ def words(cut: Cut) -> str:
     return f"{cut.kind} {size} deep{long} on the {cut.face} at {show(cut.at, 'length')}"
 
 
-def void_of(section: Section, cut: Cut) -> tuple[float, float, float]:
+def void_of(section: Section, cut: Missing) -> tuple[float, float, float]:
     """Breadth and height of the void of a hole or mortise, and the height of its middle above the bottom, inches.
 
     A hole bored from the top or bottom is counted right through, whatever its depth.
@@ -87,16 +91,18 @@ def void_of(section: Section, cut: Cut) -> tuple[float, float, float]:
     return breadth, cut.depth, cut.from_bottom if cut.from_bottom is not None else 0.5 * d
 
 
-def nothing_left(section: Section, cut: Cut) -> bool:
+def nothing_left(section: Section, cut: Missing) -> bool:
     """Whether a cut takes the whole section."""
+    if isinstance(cut, GroupCut):
+        return nothing_is_left(section, cut)
     if cut.kind == "hole" and cut.face != "side":
         return cut.depth >= float(section.b)
     return cut.depth >= float(section.d)
 
 
-def breaks_through(section: Section, cut: Cut) -> bool:
+def breaks_through(section: Section, cut: Missing) -> bool:
     """Whether a hole or mortise is open at an edge although it was not entered as a notch."""
-    if cut.kind in NOTCHES or nothing_left(section, cut):
+    if cut.kind in NOTCHES or isinstance(cut, GroupCut) or nothing_left(section, cut):
         return False
     b_v, d_v, y_v = void_of(section, cut)
     hair = 1e-9 * float(section.d)
@@ -105,7 +111,7 @@ def breaks_through(section: Section, cut: Cut) -> bool:
     return not inside or (touches and b_v >= section.b)
 
 
-def has_net_section(section: Section, cut: Cut) -> bool:
+def has_net_section(section: Section, cut: Missing) -> bool:
     """Whether what is left at a cut can be counted here; where it cannot, cut_rules.py fails or refers the piece."""
     return not (section.round or nothing_left(section, cut) or breaks_through(section, cut))
 
@@ -120,11 +126,13 @@ class Net:
     I: Number  # noqa: E741 - the standard's symbol
 
 
-def net_section(pad: Pad, section: Section, cut: Cut) -> Net:
+def net_section(pad: Pad, section: Section, cut: Missing) -> Net:
     """The section that is left at a cut. A notch is taken across the full breadth whatever its width (safe side).
 
     A mortise that does not go right through is taken to lie at one side, where what is left bends sideways as well.
     """
+    if isinstance(cut, GroupCut):
+        return Net(*slot_net(pad, section, cut))
     if cut.kind in NOTCHES:
         d_n = pad(sc.notched_depth, d=section.d, d_cut=cut.depth)
         left = Section(section.b, d_n, section.breadth_alone)
@@ -144,14 +152,19 @@ def net_section(pad: Pad, section: Section, cut: Cut) -> Net:
     return Net(S, A, section.d, I_n)
 
 
-def _taken(pad: Pad, section: Section, cut: Cut) -> tuple[Number, Number, Number]:
+def _taken(pad: Pad, section: Section, cut: Missing) -> tuple[Number, Number, Number]:
     """The void, written down."""
     b_v, d_v, y_v = void_of(section, cut)
     return pad.take("b_v", b_v, "in"), pad.take("d_v", d_v, "in"), pad.take("y_v", y_v, "in")
 
 
-def void_stress(pad: Pad, section: Section, cut: Cut, V: Number) -> Number:
-    """Largest shear stress beside a hole or mortise, psi: V Q / (I t) of what is left, not 3/2 of the mean."""
+def void_stress(pad: Pad, section: Section, cut: Missing, V: Number) -> Number:
+    """Largest shear stress beside a hole or mortise, psi: V Q / (I t) of what is left, not 3/2 of the mean.
+
+    At an anchor group it is 3/2 of the mean on what is left.
+    """
+    if isinstance(cut, GroupCut):
+        return slot_shear(pad, section, cut, V)
     b_v, d_v, y_v = _taken(pad, section, cut)
     if b_v < section.b:
         void = {"b": section.b, "d": section.d, "b_v": b_v, "d_v": d_v, "y_v": y_v}

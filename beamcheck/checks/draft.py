@@ -40,11 +40,15 @@ class Handed:
 
 @dataclass(frozen=True)
 class Reactions:
-    """What a piece puts on the pieces below it: for the load path, and as loads with the name of what carries them."""
+    """What a piece puts on the pieces below it: for the load path, and as loads with the name of what carries them.
+
+    `anchors` are the groups that hold its ends, checked with the forces that came out.
+    """
 
     name: str
     rows: tuple[Handed, ...] = ()
     arrivals: tuple[tuple[str, Arrival], ...] = ()
+    anchors: tuple[PieceResult, ...] = ()
 
 
 @dataclass

@@ -13,6 +13,7 @@ from ..units import show, shown_in
 from ..values.combinations import asd_combinations
 from ..values.factors import load_duration
 from ..version import VERSION
+from .anchor_piece import held_by_nobody, worst_result
 from .context import Around, House
 from .draft import Reactions
 from .path import load_path_table
@@ -39,8 +40,8 @@ def check_job(job: Job, *, text: str = "", name: str = "job", units: str | None 
     Returns
     -------
     JobResult
-        Beams, rafters, ties and posts, each kind in the order of the file. A job without pieces is `refer`: nothing was
-        checked.
+        Beams, rafters, ties, posts and anchor groups, each kind in the order of the file. A job without pieces is
+        `refer`: nothing was checked.
 
     Raises
     ------
@@ -58,17 +59,26 @@ def check_job(job: Job, *, text: str = "", name: str = "job", units: str | None 
 def _check(job: Job, text: str, name: str, system: str) -> JobResult:
     pieces: tuple[Carrying | Tie, ...] = (*job.beam, *job.rafter, *job.tie, *job.post)
     everything: tuple[Carrying | Tie | Existing, ...] = (*pieces, *job.existing)
-    house = House({stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything})
+    house = House(
+        {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
+        {anchor.name: anchor for anchor in job.anchor},
+    )  # fmt: skip
     arrivals: dict[str, list[Arrival]] = {}
     results: dict[str, PieceResult] = {}
+    groups: dict[str, list[PieceResult]] = {}
     reactions: list[Reactions] = []
     for piece in _from_the_top(job):
         for result, handed in _results(piece, Around(house, tuple(arrivals.get(piece.name, ())))):
             results[result.name] = result
+            for anchor in handed.anchors:
+                groups.setdefault(anchor.name, []).append(anchor)
             reactions.append(handed)
             for under, arrival in handed.arrivals:
                 arrivals.setdefault(under, []).append(arrival)
-    ordered = tuple(results[piece.name] for piece in pieces)
+    ordered = (
+        *(results[piece.name] for piece in pieces),
+        *(worst_result(groups.get(anchor.name) or [held_by_nobody(anchor)]) for anchor in job.anchor),
+    )
     return JobResult(
         title=job.job.title,
         verdict=worst(piece.verdict for piece in ordered),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from ..analysis.carried import Arrival
@@ -11,6 +13,7 @@ from ..model.rules import beam_length
 from ..units import show
 from ..values.lumber import DesignValues
 from .advise import beam_remedies
+from .anchor_piece import anchors_of_beam
 from .beam import BeamRun, check_beam
 from .context import Around
 from .draft import (
@@ -52,7 +55,8 @@ def beam_result(beam: Beam, around: Around) -> tuple[PieceResult, Reactions]:
         draft.outside(error)
         run = None
     if run is None:
-        return draft.done(), unknown_below(beam.name, [support.on for support in beam.supports])
+        missing = unknown_below(beam.name, [support.on for support in beam.supports])
+        return draft.done(), replace(missing, anchors=tuple(anchors_of_beam(beam, None, around)))
     draft.checks += even_loads(beam.name, around, [end - start for start, end in run.straight.spans])
     draft.tables += [
         loads_table(run.straight.loads), reactions_table(run.straight, beam.supports),
@@ -61,7 +65,7 @@ def beam_result(beam: Beam, around: Around) -> tuple[PieceResult, Reactions]:
     supports = [(support.at, support.on, support.holds) for support in beam.supports]
     K_cr = float(run.wood.K_cr.value)
     draft.figure = straight_figure(run.straight, float(run.section.d), supports, run.regions, K_cr)
-    return draft.done(), _beam_reactions(run)
+    return draft.done(), replace(_beam_reactions(run, around), anchors=tuple(anchors_of_beam(beam, run, around)))
 
 
 def _checked_beam(draft: Draft, beam: Beam, around: Around) -> BeamRun | None:
@@ -86,15 +90,17 @@ def _checked_beam(draft: Draft, beam: Beam, around: Around) -> BeamRun | None:
     return run
 
 
-def _beam_reactions(run: BeamRun) -> Reactions:
+def _beam_reactions(run: BeamRun, around: Around) -> Reactions:
     rows, below = [], []
     for index, support in enumerate(run.beam.supports):
         by_kind = run.straight.reaction_by_kind(index)
         combined = run.straight.reactions(index)
         rows.append(Handed(support.on, by_kind, float(np.max(combined)), float(np.min(combined))))
         on_top = support.holds == "rests"
+        anchor = around.anchor(support.held_by)
+        on_a_rod = anchor is not None and anchor.manner == "hanger rod"  # its nut is on the top: seen to in the group
         arrival = Arrival(
-            run.beam.name, by_kind, at=support.lands_at, applied="top" if on_top else "side",
+            run.beam.name, by_kind, at=support.lands_at, applied="rod" if on_a_rod else "top" if on_top else "side",
             bearing=float(run.section.b) if on_top else None,
         )  # fmt: skip
         below.append((support.on, arrival))

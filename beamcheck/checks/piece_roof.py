@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import partial
 
 import numpy as np
@@ -13,6 +14,7 @@ from ..errors import BeamcheckError, Unstable
 from ..model.pieces import Post, Rafter, Stock, Tie
 from ..units import show
 from ..values.lumber import DesignValues
+from .anchor_piece import anchors_of_tie, wall_anchor
 from .beam import section_of
 from .context import Around
 from .demand import stated
@@ -62,16 +64,19 @@ def roof_results(rafter: Rafter, around: Around) -> list[tuple[PieceResult, Reac
         for one in filter(None, (draft, other)):
             one.outside(error)
     if run is None:
-        found = [(draft.done(), unknown_below(rafter.name, [rafter.wall.on, rafter.ridge_on]))]
-        return [*found, *([(other.done(), Reactions(other.name))] if other else [])]
+        missing = unknown_below(rafter.name, [rafter.wall.on, rafter.ridge_on])
+        found = [(draft.done(), replace(missing, anchors=tuple(wall_anchor(rafter, around))))]
+        if other is not None and tie is not None:
+            found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, None, around)))))
+        return found
     _show_rafter(draft, run, around)
     reactions = _rafter_reactions(run, around)
     if rafter.ridge_on is not None and rafter.pair:
         draft.assumptions.append(BOTH_SIDES)
-    found = [(draft.done(), reactions)]
+    found = [(draft.done(), replace(reactions, anchors=tuple(wall_anchor(rafter, around))))]
     if other is not None and tie is not None:
         _show_tie(other, run, tie, around)
-        found.append((other.done(), Reactions(tie.name)))
+        found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, run, around)))))
     return found
 
 

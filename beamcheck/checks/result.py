@@ -96,6 +96,36 @@ class Figure:
 
 
 @dataclass(frozen=True)
+class HoleDrawing:
+    """What a drawing of an anchor group needs: the end of the held piece seen from its side, and an end view; inches.
+
+    x runs from the end of the piece along its grain, y up from its bottom edge. `end` is the end of the piece that the
+    group holds; `length` is how much of the piece is shown. `holes`: (x, y, D, number, governing); with `upright` they
+    are rods that stand in the piece, and y is 0. `dimensions`: (axis 'x' or 'y', from, to, what it is).
+    `slot`: (width, length, height). `plate`: (x0, y0, x1, y1, thickness), drawn about the holes where the job does not
+    place it; `plate_at`: 'in the slot', 'on one side', 'on both sides'. `bores`: (diameter, depth), in the first
+    `bored` faces of the piece. `other`: (name, thickness) of wood or concrete beside the piece, a `gap` away.
+    """
+
+    name: str
+    end: Literal["left", "right"]
+    length: float
+    depth: float
+    breadth: float
+    holes: tuple[tuple[float, float, float, str, bool], ...]
+    dimensions: tuple[tuple[Literal["x", "y"], float, float, str], ...]
+    slot: tuple[float, float, float] | None = None
+    plate: tuple[float, float, float, float, float] | None = None
+    plate_at: str = ""
+    bores: tuple[float, float] | None = None
+    bored: int = 0
+    other: tuple[str, float] | None = None
+    gap: float = 0.0
+    upright: bool = False
+    texts: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
 class Table:
     """A small table for the sheet: title, heads, rows of text."""
 
@@ -119,6 +149,8 @@ class PieceResult:
     assumptions: tuple[str, ...] = ()
     remedies: tuple[str, ...] = ()  # what would make a failing piece pass
     figure: Figure | None = None
+    drawing: HoleDrawing | None = None  # of an anchor group
+    to_see: tuple[str, ...] = ()  # and to photograph, before the work is covered
 
     @property
     def governing(self) -> Check | None:

@@ -64,7 +64,7 @@ class Roof:
             return []
         return [
             *stick_checks(other, run, run.tie_line, free=0.0, steep=False),
-            *_tie_rules(run, tie, other),
+            *_tie_rules(run, tie, other, self.around),
             *doubts(tie.name, other.wood),
         ]
 
@@ -135,19 +135,29 @@ def _roof_rules(run: RoofRun) -> Iterator[Check]:
         yield stated(rafter.name, "the opposite rafter", "load path", "refer", text)
 
 
-def _tie_rules(run: RoofRun, tie: Tie, stick: FramedStick) -> Iterator[Check]:
+def _tie_rules(run: RoofRun, tie: Tie, stick: FramedStick, around: Around) -> Iterator[Check]:
     """Its joints, and whether there is one at each pair."""
     N_low, _, N_high, _ = run.tie_line.extremes("N")
     pulls = int(np.argmax(N_high))
-    text = (
-        f"{show(max(float(N_high[pulls]), 0.0), 'force')} under {run.combinations[pulls].name} must pass through each "
-        f"end ({tie.end_connection}); the joint is not checked"
-    )
+    force = f"{show(max(float(N_high[pulls]), 0.0), 'force')} under {run.combinations[pulls].name}"
+    upright = ". It must also hold the ends upright: d/b is over 2"
+    if (anchor := around.anchor(tie.ends_held_by)) is not None:
+        text = f"{force} must pass through each end: by anchor {anchor.name}, a piece of its own here"
+        if needs_end_restraint(stick.size, stick.section):
+            yield stated(tie.name, "ends held upright", "NDS 2018 4.4.1.2", "refer", f"not shown{upright}")
+        yield stated(tie.name, "joints at its ends", "NDS 2018 chapter 12", "passes", text)
+        yield from _tie_at_each_pair(run, tie)
+        return
+    text = f"{force} must pass through each end ({tie.end_connection}); the joint is not checked"
     if float(np.min(N_low)) < -LITTLE:
         text += f", nor for the {show(-float(np.min(N_low)), 'force')} that press it"
     if needs_end_restraint(stick.size, stick.section):
-        text += ". It must also hold the ends upright: d/b is over 2"
+        text += upright
     yield stated(tie.name, "joints at its ends", "NDS 2018 chapter 12", "refer", text)
+    yield from _tie_at_each_pair(run, tie)
+
+
+def _tie_at_each_pair(run: RoofRun, tie: Tie) -> Iterator[Check]:
     if tie.spacing is not None and tie.spacing > run.rafter.spacing * (1.0 + 1e-6):
         text = (
             f"ties are {show(tie.spacing, 'length')} apart and the pairs {show(run.rafter.spacing, 'length')}: the "

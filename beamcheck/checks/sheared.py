@@ -24,6 +24,7 @@ ALLOWANCE = (
     "near a seat under load on the top, line loads within the depth d are left out and point loads count x/d "
     "(NDS 2018 3.4.3.1)"
 )
+SPLITTING = "what a notch risks is splitting along the grain from its corner, long before bending tells"
 NO_ALLOWANCE = "the full shear is taken: {}"
 
 
@@ -131,7 +132,7 @@ def _at_cut(
     notch = region.cut.kind in NOTCHES
     asked = Asked(
         stick.name, f"shear at {region.text}", "NDS 2018 3.4.3.2" if notch else "NDS 2018 3.1.2, 3.4.2",
-        "force" if notch else "stress", notes=("the full shear is taken at a cut",),
+        "force" if notch else "stress", notes=("the full shear is taken at a cut", *([SPLITTING] if notch else [])),
     )  # fmt: skip
     tension_side = not _on_compression_side(straight, region, float(section.d))
     found = []

@@ -13,6 +13,7 @@ from ..formulas import bearing as br
 from ..formulas.pad import Pad, SilentPad
 from ..model.pieces import Beam, Existing, Post, Stick, Support
 from ..units import show
+from .anchor_cuts import slot_width
 from .context import Anything, Around
 from .demand import Asked, at, govern, stated
 from .result import Check
@@ -23,6 +24,10 @@ CLEAR_OF_END = 3.0  # in, NDS 2018 3.10.4
 LEAST_ON_WOOD, LEAST_ON_MASONRY = 1.5, 3.0  # in, IRC R502.6 (memory)
 NEGLIGIBLE = 0.5  # lbf: below this a computed uplift is rounding
 BEARING = "NDS 2018 3.10.2"
+IN_ITS_FASTENERS = (
+    "wood side", "plate one side", "plates both sides", "concealed plate", "ledger", "toe-nails", "hanger rod",
+    "rated hardware", "by others",
+)  # fmt: skip - a piece hung in these needs no seat; one on a let-in angle does
 
 
 @dataclass(frozen=True)
@@ -63,10 +68,10 @@ def support_checks(
     found: list[Check] = []
     for seat in seats:
         reactions = straight.reactions(seat.index)
-        if float(np.max(reactions)) > NEGLIGIBLE:
+        if float(np.max(reactions)) > NEGLIGIBLE and not _hangs(seat, around):
             found += _bearing(stick, straight, seat, reactions, wood, section, around)
         if float(np.min(reactions)) < -NEGLIGIBLE:
-            found.append(_uplift(stick, straight, seat, reactions))
+            found.append(_uplift(stick, straight, seat, reactions, around))
         found += _held(stick, seat, around)
         if seat.support.settles:
             text = (
@@ -79,6 +84,12 @@ def support_checks(
             text = "they lie over each other: the lengths of the seats, or their places, are not right"
             found.append(stated(stick.name, f"seats of {one.name} and {two.name}", BEARING, "refer", text))
     return found
+
+
+def _hangs(seat: Seat, around: Around) -> bool:
+    """Whether the end hangs in an anchor group, which is then checked for all of its reaction."""
+    anchor = around.anchor(seat.support.held_by)
+    return anchor is not None and seat.support.holds == "hung" and anchor.manner in IN_ITS_FASTENERS
 
 
 def _bearing(
@@ -123,7 +134,8 @@ class _Contact:
 def _contact(seat: Seat, section: Section, around: Around) -> _Contact:
     """The seat as given, but no more than the piece and the post or beam under it have."""
     support = seat.support
-    b, l_b = min(support.bearing_width or section.b, section.b), support.bearing or 0.0
+    b = min(support.bearing_width or section.b, section.b) - slot_width(around.anchor(support.held_by))
+    b, l_b = max(float(b), 0.0), support.bearing or 0.0
     under = around.under(support.on)
     if support.holds != "rests" or not isinstance(under, (Beam, Post)):
         return _Contact(b, l_b)
@@ -226,10 +238,13 @@ def _wood_under(under: Anything, around: Around) -> Wood | float | str | None:
     return wood_of(stock, reference_values(stock), laid=under.laid)
 
 
-def _uplift(stick: Stick, straight: Straight, seat: Seat, reactions: np.ndarray) -> Check:
-    """What pulls up: never passes, for what holds it down is not checked."""
+def _uplift(stick: Stick, straight: Straight, seat: Seat, reactions: np.ndarray, around: Around) -> Check:
+    """What pulls up: without an anchor group it never passes, for what holds it down is not checked."""
     worst = int(np.argmin(reactions))
     force, tied = -float(reactions[worst]), seat.support.tied_down.strip()
+    if (anchor := around.anchor(seat.support.held_by)) is not None:
+        text = f"the end lifts with {show(force, 'force')}: checked in anchor {anchor.name}, a piece of its own here"
+        return stated(stick.name, f"uplift at {seat.name}", "ASCE 7-16 2.4.1", "passes", text, where=seat.where)
     text = f"the end lifts with {show(force, 'force')}"
     text += f"; said to be held down by {tied!r}, which is not checked here" if tied else (
         " and nothing is said to hold it down (`tied_down`)")  # fmt: skip
@@ -246,6 +261,9 @@ def _held(stick: Stick, seat: Seat, around: Around) -> Iterator[Check]:
     if support.holds == "fixed":
         text = "an end that cannot turn needs a designed connection; it is not checked here"
         yield stated(stick.name, what, clause, "refer", text, where=where)
+    elif support.holds == "hung" and (anchor := around.anchor(support.held_by)) is not None:
+        text = f"by anchor {anchor.name}, a piece of its own here"
+        yield stated(stick.name, what, clause, "passes", text, where=where)
     elif support.holds == "hung":
         text = f"the hanger or fastening to {under.name} is not checked"
         yield stated(stick.name, what, clause, "refer", text, where=where)

@@ -39,7 +39,7 @@ def _psi(low: float, high: float) -> Bound:
     return Bound(low, high, "psi")
 
 
-# class -> field -> bound; the classes are those of pieces.py, and a class has the bounds of its bases too
+# class -> field -> bound; the classes are those of pieces.py and anchors.py; a class has the bounds of its bases too
 BOUNDS: dict[str, dict[str, Bound]] = {
     "GivenValues": {
         "F_b": _psi(10, 10_000), "F_t": _psi(10, 10_000), "F_v": _psi(5, 2_000), "F_c_perp": _psi(10, 5_000),
@@ -63,6 +63,23 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "eccentricity": _inches(60, low=-60), "eccentricity_weak": _inches(60, low=-60),
     },
     "Existing": {"F_c_perp": _psi(10, 5_000)},
+    "Place": {"x": _feet(200), "y": _inches(60)},
+    "Holes": {
+        "spacing": _inches(120), "row_spacing": _inches(60), "end": _feet(200), "edge": _inches(60),
+    },
+    "Fastener": {
+        "length": _inches(72, low=0.25), "F_yb": _psi(10_000, 300_000), "washer": _inches(12, low=0.25),
+        "counterbore": _inches(12, low=0.25), "counterbore_depth": _inches(60, low=1 / 16),
+    },
+    "Plate": {
+        "thickness": _inches(4, low=1 / 64), "width": _inches(120, low=0.25), "length": _inches(240, low=0.25),
+        "slot": _inches(12, low=1 / 64), "slot_length": _inches(240), "slot_height": _inches(60), "weld": _inches(2),
+    },
+    "Other": {"thickness": _inches(120, low=1 / 64), "end": _feet(200), "edge": _inches(120)},
+    "Rating": {
+        "down": Bound(1, 500_000, "lbf"), "up": Bound(1, 500_000, "lbf"), "along": Bound(1, 500_000, "lbf"),
+    },
+    "Anchor": {"gap": _inches(24), "arm": _inches(120)},
 }  # fmt: skip
 
 # sort of load (as units.read names it) -> bound of its size

@@ -17,11 +17,14 @@ from ..errors import BeamcheckError, Problem, nearest
 from ..values.lumber import Size, design_values, read_size
 from ..values.species import species_name, specific_gravity
 from . import rules
+from .anchor_links import anchor_links
+from .anchors import Anchor
+from .base import Piece
 from .lines import Path
-from .pieces import Beam, Cut, Job, Piece, Post, Rafter, Stick, Tie
+from .pieces import Beam, Cut, Job, Post, Rafter, Stick, Tie
 from .places import LONGEST_NAME, entries, fields, place
 
-MODELS: dict[str, type[Piece]] = {"beam": Beam, "rafter": Rafter, "tie": Tie, "post": Post}
+MODELS: dict[str, type[Piece]] = {"beam": Beam, "rafter": Rafter, "tie": Tie, "post": Post, "anchor": Anchor}
 KINDS = ("stock", "existing", *MODELS)
 CARRIERS = ("beam", "post", "existing")  # what a piece may rest on
 Fault = tuple[Path, str]
@@ -83,6 +86,7 @@ def faults_between(job: Job | Mapping[str, Any]) -> Iterator[Fault]:
     yield from _circles(others, things)
     for entry in of_stock:
         yield from _wood(entry)
+    yield from anchor_links(others, stocks, things, _size_of)
     for entry in others:
         if entry.piece is not None:
             yield from _sizes(entry.path, entry.piece, stocks, things)
@@ -141,7 +145,10 @@ def _carrier(
     usable = [other for other, thing in things.items() if thing.kind in kinds]
     if name in things:
         kind = things[name].kind
-        if kind in ("rafter", "tie"):
+        if kind == "anchor":
+            text = f'write held_by = "{name}", and here the piece or [[existing]] entry behind it'
+            yield path, f"{name!r} is an anchor, which only fastens: {text}"
+        elif kind in ("rafter", "tie"):
             text = f"nothing rests on a {kind} here: name another piece, or let an engineer check it"
             yield path, f"{name!r} is a {kind}; {text}"
         elif kind not in kinds:

@@ -12,6 +12,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, StringConstraints
 
+from .anchors import Anchor
 from .base import Name, Piece, Words
 from .quantities import Density, Length, LoadAmount, Moisture, PositiveLength, Slope, Stress, Temperature
 
@@ -326,4 +327,9 @@ class Job(Piece):
     post: tuple[Post, ...] = Field(default=(), max_length=MOST_PIECES, description="upright pieces")
     existing: tuple[Existing, ...] = Field(
         default=(), max_length=MOST_PIECES, description="what is there already or is the work of others"
+    )
+    anchor: tuple[Anchor, ...] = Field(
+        default=(),
+        max_length=MOST_PIECES,
+        description="what holds ends: groups of fasteners, plates, hangers",
     )

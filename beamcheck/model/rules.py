@@ -11,15 +11,24 @@ from collections.abc import Callable, Iterator, Sequence
 from itertools import combinations
 from typing import TYPE_CHECKING, Any
 
+from .anchor_rules import (
+    SAME_PLACE,
+    anchor_faults,
+    fastener_faults,
+    holes_faults,
+    other_faults,
+    plate_faults,
+    rating_faults,
+)
 from .bounds import BOUNDS, LOADS
 from .lines import Path
 
-if TYPE_CHECKING:  # pieces.py imports this module
-    from .pieces import Beam, Cut, GivenValues, Load, Piece, Post, Rafter, Stick, Stock, Tie
+if TYPE_CHECKING:  # these import this module
+    from .base import Piece
+    from .pieces import Beam, Cut, GivenValues, Load, Post, Rafter, Stick, Stock, Tie
 
 Fault = tuple[Path, str]
 KINDS = ("dead", "live", "roof_live", "snow", "wind")
-_SAME_PLACE = 0.01  # in
 
 
 class PieceFaults(ValueError):
@@ -186,7 +195,7 @@ def _beam(beam: Beam) -> Iterator[Fault]:
     if len(supports) == 1 and supports[0].holds != "fixed":
         yield ("supports",), 'one support cannot hold it level: give a second one, or holds = "fixed" for a cantilever'
     for (i, one), (j, two) in combinations(enumerate(supports), 2):
-        if abs(one.at - two.at) < _SAME_PLACE:
+        if abs(one.at - two.at) < SAME_PLACE:
             yield (
                 ("supports", j, "at"),
                 f"at {feet(two.at)} stands support {i + 1} already; two supports need two places",
@@ -269,11 +278,13 @@ def _places_inside(
 
 
 def _inside(path: Path, place: float, length: float, what: str) -> Iterator[Fault]:
-    if place > length + _SAME_PLACE:
+    if place > length + SAME_PLACE:
         yield path, f"{feet(place)} is beyond the end: {what} is {feet(length)} long"
 
 
 _RULES: dict[str, tuple[Callable[[Any], Iterator[Fault]], ...]] = {
     "Load": (_load,), "Cut": (_cut,), "GivenValues": (_given_values,), "Stock": (_stock,), "Stick": (_stick,),
-    "Beam": (_beam,), "Rafter": (_rafter,), "Tie": (_tie,), "Post": (_post,),
+    "Beam": (_beam,), "Rafter": (_rafter,), "Tie": (_tie,), "Post": (_post,), "Anchor": (anchor_faults,),
+    "Fastener": (fastener_faults,), "Holes": (holes_faults,), "Other": (other_faults,), "Plate": (plate_faults,),
+    "Rating": (rating_faults,),
 }  # fmt: skip

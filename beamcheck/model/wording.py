@@ -13,8 +13,9 @@ from pydantic.fields import FieldInfo
 
 from ..errors import nearest
 from . import rules
+from .base import Piece
 from .lines import Path
-from .pieces import Job, Piece
+from .pieces import Job
 from .places import LONGEST_NAME
 
 # words people try, and what to say of them: anywhere, among the tables of the job, within a piece that names a stock

@@ -160,6 +160,66 @@ class Figure(Record):
     marks: tuple[FigureMark, ...]
 
 
+class Hole(Record):
+    x: Quantity | NoNumber
+    y: Quantity | NoNumber
+    diameter: Quantity | NoNumber
+    number: str
+    governing: bool
+
+
+class Dimension(Record):
+    axis: Literal["x", "y"]
+    start: Quantity | NoNumber
+    end: Quantity | NoNumber
+    text: str
+
+
+class Slot(Record):
+    width: Quantity | NoNumber
+    length: Quantity | NoNumber
+    height: Quantity | NoNumber
+
+
+class Plate(Record):
+    left: Quantity | NoNumber
+    bottom: Quantity | NoNumber
+    right: Quantity | NoNumber
+    top: Quantity | NoNumber
+    thickness: Quantity | NoNumber
+    place: str
+
+
+class Bores(Record):
+    diameter: Quantity | NoNumber
+    depth: Quantity | NoNumber
+    faces: int
+
+
+class Beside(Record):
+    name: str
+    thickness: Quantity | NoNumber
+
+
+class HoleDrawing(Record):
+    """What a drawing of an anchor group needs: x from the end of the held piece along its grain, y from its bottom."""
+
+    name: str
+    end: Literal["left", "right"]
+    length: Quantity | NoNumber = Field(description="of the piece, as much as is shown")
+    depth: Quantity | NoNumber
+    breadth: Quantity | NoNumber
+    holes: tuple[Hole, ...]
+    dimensions: tuple[Dimension, ...]
+    slot: Slot | None
+    plate: Plate | None
+    bores: Bores | None
+    beside: Beside | None = Field(description="wood or concrete on the other side")
+    gap: Quantity | NoNumber
+    upright: bool = Field(description="rods that stand upright in the piece")
+    texts: tuple[str, ...]
+
+
 class Piece(Record):
     """Everything about one piece."""
 
@@ -174,6 +234,8 @@ class Piece(Record):
     inputs: tuple[Label, ...]
     tables: tuple[Table, ...]
     figure: Figure | None
+    drawing: HoleDrawing | None
+    to_see: tuple[str, ...] = Field(description="to see and photograph before the work is covered")
 
 
 class JobFile(Record):
@@ -244,6 +306,7 @@ def _piece(piece: found.PieceResult) -> Piece:
         decided_by=None if worst is None else worst.what, checks=tuple(map(_check, piece.checks)),
         remedies=piece.remedies, assumptions=piece.assumptions, inputs=_labels(piece.inputs),
         tables=_tables(piece.tables), figure=None if piece.figure is None else _figure(piece.figure),
+        drawing=None if piece.drawing is None else _drawing(piece.drawing), to_see=piece.to_see,
     )  # fmt: skip
 
 
@@ -284,6 +347,29 @@ def _figure(figure: found.Figure) -> Figure:
         x=_column(figure.x, "in"), V_high=_column(figure.V_high, "lbf"), V_low=_column(figure.V_low, "lbf"),
         M_high=_column(figure.M_high, "lbf*in"), M_low=_column(figure.M_low, "lbf*in"), sag=_column(figure.sag, "in"),
         marks=tuple(FigureMark(curve=curve, at=inches(x), text=text) for curve, x, text in figure.marks),
+    )  # fmt: skip
+
+
+def _drawing(drawing: found.HoleDrawing) -> HoleDrawing:
+    def inches(value: float) -> Quantity | NoNumber:
+        return _quantity(value, "in")
+
+    slot, plate, bores, other = drawing.slot, drawing.plate, drawing.bores, drawing.other
+    return HoleDrawing(
+        name=drawing.name, end=drawing.end, length=inches(drawing.length), depth=inches(drawing.depth),
+        breadth=inches(drawing.breadth),
+        holes=tuple(Hole(x=inches(x), y=inches(y), diameter=inches(D), number=number, governing=governing)
+                    for x, y, D, number, governing in drawing.holes),
+        dimensions=tuple(Dimension(axis=axis, start=inches(start), end=inches(end), text=text)
+                         for axis, start, end, text in drawing.dimensions),
+        slot=None if slot is None else Slot(width=inches(slot[0]), length=inches(slot[1]), height=inches(slot[2])),
+        plate=None if plate is None else Plate(
+            left=inches(plate[0]), bottom=inches(plate[1]), right=inches(plate[2]), top=inches(plate[3]),
+            thickness=inches(plate[4]), place=drawing.plate_at,
+        ),
+        bores=None if bores is None else Bores(diameter=inches(bores[0]), depth=inches(bores[1]), faces=drawing.bored),
+        beside=None if other is None else Beside(name=other[0], thickness=inches(other[1])),
+        gap=inches(drawing.gap), upright=drawing.upright, texts=drawing.texts,
     )  # fmt: skip
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..checks.result import Figure, Verdict
+from ..checks.result import Figure, HoleDrawing, Verdict
 from ..formulas.pad import Step
 from ..provenance import Source
 
@@ -119,7 +119,7 @@ class Summary:
 
 @dataclass(frozen=True)
 class FigureBlock:
-    figure: Figure
+    figure: Figure | HoleDrawing
     name: str
     units: str
     key: str

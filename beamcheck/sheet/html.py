@@ -9,13 +9,14 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from ..checks.result import JobResult
+from ..checks.result import HoleDrawing, JobResult
 from ..checks.shown import INVENTED, legible
 from ..errors import BeamcheckError
 from ..formulas.pad import Step
 from .blocks import Block, CheckBlock, Lines, Masthead, Symbols, Taken
 from .document import compose
 from .figures import beam_figure
+from .hole_figure import hole_figure
 from .mathematics import compile_mathml, mathml, result_text, width_class
 from .prose import sentence
 from .standing import warning
@@ -125,6 +126,8 @@ def exact(text: str) -> Markup:
 
 
 def _drawing(block: Any) -> Markup:
+    if isinstance(block.figure, HoleDrawing):
+        return _safe(hole_figure(block.figure, block.name, block.units, block.key))
     return _safe(beam_figure(block.figure, block.name, block.units, block.key))
 
 

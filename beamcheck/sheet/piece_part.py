@@ -50,6 +50,9 @@ def piece_blocks(piece: PieceResult, index: int, units: str, numbers: Mapping[So
         yield Bullets(f"What would make {piece.name} pass", tuple(map(sentence, piece.remedies)))
     yield _head(piece, index, units)
     yield from map(table_block, piece.tables)
+    if piece.to_see:
+        title = f"See and photograph {piece.name} before it is covered"
+        yield Bullets(title, tuple(map(sentence, piece.to_see)))
     numbered = with_figures(piece)
     if numbered:
         yield Heading(f"Checks of {piece.name}", level=3)
@@ -76,6 +79,9 @@ def piece_blocks(piece: PieceResult, index: int, units: str, numbers: Mapping[So
 
 def _head(piece: PieceResult, index: int, units: str) -> Block:
     pairs = Pairs(tuple((capital(label), text) for label, text in piece.inputs))
+    if piece.drawing is not None:
+        caption = "Held piece and holes to one scale; sizes in the tables count, not those measured on paper."
+        return Beside(pairs, FigureBlock(piece.drawing, piece.name, units, f"figure-{index + 1}", caption))
     if piece.figure is None:
         return pairs
     caption = "The heights of the diagrams are not to scale."

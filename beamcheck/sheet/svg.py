@@ -81,6 +81,14 @@ class Board:
         corners = ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
         self.shape(corners, fill=fill, width=stroke)
 
+    def ring(self, x: float, y: float, radius: float, *, fill: str = PAPER, width: float = 1.0, dash: str = "") -> None:
+        """A circle with its outline."""
+        attributes = {"cx": fixed(x), "cy": fixed(y), "r": fixed(radius), "fill": fill, "stroke": INK}
+        attributes["stroke-width"] = fixed(width)
+        if dash:
+            attributes["stroke-dasharray"] = dash
+        self._add("circle", attributes)
+
     def disc(self, x: float, y: float, radius: float, fill: str = INK) -> None:
         """A filled circle."""
         self._add("circle", {"cx": fixed(x), "cy": fixed(y), "r": fixed(radius), "fill": fill})

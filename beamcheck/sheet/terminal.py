@@ -69,6 +69,9 @@ def _piece(piece: PieceResult, units: str, assumptions: bool) -> Iterator[Entry]
     if piece.remedies:
         yield 0, f"What would make {name} pass:"
         yield from _bullets(piece.remedies)
+    if piece.to_see:
+        yield 0, f"See and photograph {name} before it is covered:"
+        yield from _bullets(piece.to_see)
     if assumptions and piece.assumptions:
         yield 0, f"Assumed for {name}:"
         yield from _bullets(piece.assumptions)

@@ -1,4 +1,4 @@
-"""What is not known keeps a beam from passing: each missing piece of evidence by itself, taken from a job that passes."""
+"""What is not known keeps a beam from passing: each piece of evidence by itself, taken from a job that passes."""
 
 from __future__ import annotations
 

@@ -172,6 +172,11 @@ def test_a_longer_seat_is_never_worse_for_bearing(made: tuple[Data, Data], short
             assert after[what] <= before[what] * (1 + 1e-9), what
 
 
+def is_simple(piece: Data) -> bool:
+    first, last = (piece["supports"][i]["at"] for i in (0, -1))
+    return len(piece["supports"]) == 2 and first == "0.0 in" and last == piece["length"]
+
+
 def of_two(piece: Data, wood: Data, cuts: list[Data], changed: list[Data]) -> tuple[PieceResult, PieceResult]:
     return result_of({**piece, "cuts": cuts}, wood=wood), result_of({**piece, "cuts": changed}, wood=wood)
 
@@ -191,8 +196,8 @@ def test_a_deeper_notch_never_helps(made: tuple[Data, Data], depth: int, more: i
         before, after = ([c for c in result.checks if c.what.startswith(kind)] for result in (shallow, deep))
         for one, two in zip(before, after, strict=True):
             assert rank[two.verdict] >= rank[one.verdict] or kind == "deflection"
-            # a softer end span draws the load away from itself in a continuous beam
-            if len(piece["supports"]) == 2 and one.ratio is not None and two.ratio is not None:
+            # a softer span draws load away from itself in a continuous beam, and lets a tip that rises down again
+            if is_simple(piece) and one.ratio is not None and two.ratio is not None:
                 assert two.ratio >= one.ratio * (1 - 1e-9)
 
 
@@ -204,7 +209,7 @@ def test_adding_a_hole_never_helps(made: tuple[Data, Data], at: int, eighths: in
     rank = {"passes": 0, "refer": 1, "fails": 2}
     whole_, holed = of_two(piece, wood, [], [hole])
     assert rank[holed.verdict] >= rank[whole_.verdict]
-    if len(piece["supports"]) == 2:
+    if is_simple(piece):
         before, after = ratios(whole_), ratios(holed)
         assert all(after[what] >= ratio * (1 - 1e-9) for what, ratio in before.items())
         assert len(after) > len(before)

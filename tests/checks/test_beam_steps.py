@@ -1,4 +1,4 @@
-"""What is written down is what was computed: steps lead to demand and capacity, formulas re-run, tables have sources."""
+"""What is written down is what was computed: steps lead to the ratio, formulas re-run, tables have sources."""
 
 from __future__ import annotations
 
@@ -13,8 +13,8 @@ from beamcheck.values.loader import rows
 from .beams import Data, beam, checked, floor, known, result_of, seat, stock
 
 FROM_TABLES = {
-    "F_b", "F_v", "F_c_perp", "E", "E_min", "C_D", "C_M", "C_t", "C_F", "C_fu", "C_i", "C_r", "K_cr", "n", "k_short", "k_long",
-    "k_d",
+    "F_b", "F_v", "F_c_perp", "E", "E_min", "C_D", "C_M", "C_t", "C_F", "C_fu", "C_i", "C_r", "K_cr", "n", "k_short",
+    "k_long", "k_d",
 }  # fmt: skip
 MORTISE = {"kind": "mortise", "at": "2 ft", "length": "3 in", "depth": "2 in", "width": "1 in", "from_bottom": "6 in"}
 NOTCH = {"kind": "notch", "at": "0 ft", "length": "5 in", "depth": "1 in", "face": "top"}

@@ -344,4 +344,4 @@ def _holds_a_piece(annotation: Any) -> bool:
 
 
 def test_the_job_class_knows_all_tables() -> None:
-    assert set(Job.model_fields) == {"job", "stock", "beam", "rafter", "tie", "post", "existing"}
+    assert set(Job.model_fields) == {"job", "stock", "beam", "rafter", "tie", "post", "existing", "anchor"}
