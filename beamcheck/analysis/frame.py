@@ -25,6 +25,7 @@ from .structure import Bar, Frame, Support
 
 __all__ = ["Bar", "Frame", "Loads", "Solution", "Support", "bar_loads", "solve"]
 
+VANISHING = 1e-290  # lbf: numbers so small have no digits left to balance
 BALANCED = 1e-7  # unbalanced force allowed, as a part of the largest force in the frame
 FIELDS = ("displacements", "reactions", "unbalanced", "N", "V", "M", "u", "v")
 
@@ -193,7 +194,9 @@ def solve(frame: Frame, loads: Loads) -> Solution:
     lacking[..., held] += reactions
     unbalanced = np.zeros(nodal.shape)
     unbalanced[..., stiffness.outer, :] = lacking.reshape(*lead, -1, 3)
-    all_forces = [end_forces.reshape(*lead, -1, 3), reactions.reshape(*lead, -1, 3), nodal]
+    # what drives the frame counts too: a settlement may leave no force at all, and rounding is to be small beside it
+    driving = forces.reshape(*lead, -1, 3)
+    all_forces = [end_forces.reshape(*lead, -1, 3), reactions.reshape(*lead, -1, 3), nodal, driving]
     _refuse_unbalanced(frame, unbalanced, np.concatenate(all_forces, axis=-2))
     displacements = np.zeros(nodal.shape)
     displacements[..., stiffness.outer, :] = d.reshape(*lead, -1, 3)
@@ -228,7 +231,7 @@ def _refuse_unbalanced(frame: Frame, unbalanced: Array, forces: Array) -> None:
     divisor[..., 2] = frame.size[..., None, None]
     most = np.max(np.abs(forces) / divisor, axis=(-2, -1))[..., None]
     lacking = np.max(np.abs(unbalanced) / divisor, axis=-1)
-    wrong = lacking > BALANCED * most
+    wrong = lacking > BALANCED * most + VANISHING
     if np.any(wrong):
         node = int(np.argwhere(wrong)[0][-1])
         raise Unstable(

@@ -131,3 +131,5 @@ def _rods_from_below(beam: Beam, around: Around, section: Section) -> Iterator[G
                 continue
             place = 0.5 * beam_length(beam) if support.lands_at is None else min(support.lands_at, beam_length(beam))
             yield _rod(anchor, place, float(section.d))
+            if other.spacing is not None:  # it stands for a row of pieces: one of them may hang anywhere
+                yield _rod(anchor, 0.5 * beam_length(beam), float(section.d))

@@ -140,7 +140,7 @@ def _plug(group: Group, dowel: Dowel, n: int) -> tuple[str, ...]:
     note = "over head and nut, put in last"
     if room <= 0.0:
         note = f"no room over head or nut: bore deeper by {_up(-room)} and the thickness of the plug"
-    deep = f"at most {show(room, 'length')}" if room > 0.0 else ""
+    deep = f"at most {show(math.floor(room * 16.0 + 1e-6) / 16.0, 'length')}" if room > 0.0 else ""
     return "plug", f"{show(fastener.counterbore, 'length')} across", str(n * bores_in_all(group.anchor)), deep, note, ""
 
 

@@ -18,6 +18,7 @@ from .anchor_cuts import hole_of
 from .anchor_geometry import geometry_checks
 from .anchor_group import Forces, Group, group_of_beam, hole_places
 from .anchor_hung import (
+    force_words,
     nothing_checks,
     others_checks,
     parts_of,
@@ -77,6 +78,7 @@ def anchor_result(
     draft.inputs = anchor_inputs(group)
     if rests:
         draft.assumptions.append(IN_THE_SEAT if bare else NOT_ADDED)
+    draft.assumptions += _passed_on(group)
     try:
         draft.checks = _checks(group, around, support, length)
         draft.tables = [*_tables(group), *anchor_tables(group)]
@@ -111,6 +113,21 @@ def _checks(group: Group, around: Around, support: Support | None, length: float
         *stands_off_checks(group), *steel_checks(group), *found, *_behind(group),
         *_line_of_support(group, support, length), *_holes_behind(group, support),
     ]  # fmt: skip
+
+
+def _passed_on(group: Group) -> Iterator[str]:
+    """What the far side has to take: of a plate a moment beside the force."""
+    words = force_words(group.forces)
+    if group.anchor.manner not in PLATED or group.x.size == 0:
+        if group.anchor.manner == "hanger rod":
+            yield "The rod goes through both pieces, with a nut and washer on the top of the one and under the other."
+        return
+    e = max(abs(group.anchor.arm or 0.0), float(np.mean(group.x)))
+    M = float(np.max(np.abs(group.forces.across), initial=0.0)) * e
+    yield (
+        f"The plate is taken to be held at the end of {group.piece} or at the end of `arm`. What it is fixed to must take "
+        f"{words} there, with a moment of up to {show(M, 'moment')}: whoever answers for that must know it."
+    )
 
 
 def _of_the_wood(group: Group) -> Iterator[Check]:
@@ -285,9 +302,9 @@ def worst_result(results: Sequence[PieceResult]) -> PieceResult:
     if len(results) == 1:
         return results[0]
 
-    def bad(result: PieceResult) -> tuple[int, float]:
-        ratios = [check.ratio for check in result.checks if check.ratio is not None]
-        return RANK[result.verdict], max((np.inf if np.isnan(one) else one for one in ratios), default=0.0)
+    def bad(result: PieceResult) -> tuple[int, list[float]]:
+        ratios = (check.ratio for check in result.checks if check.ratio is not None)
+        return RANK[result.verdict], sorted((np.inf if np.isnan(one) else one for one in ratios), reverse=True)
 
     worst = max(results, key=bad)
     note = f"It holds {len(results)} ends, each checked by itself; this is the worst: {worst.title}."

@@ -80,7 +80,8 @@ class _Loaded:
 def plate_checks(group: Group, plate: Plate, D: float) -> list[Check]:
     """Every check of the plate but bearing and tear-out at single holes.
 
-    The line on which the other side takes the load is `arm` from the middle of the group; there the moment is largest.
+    The moment is that where the other side takes the load: `arm` from the middle of the group, and at least at the end
+    of the held piece, where the plate comes out of it, even when the fasteners are worked out without a moment.
     """
     name, arm = group.anchor.name, group.anchor.arm
     n = 2.0 if group.anchor.manner == "plates both sides" else 1.0
@@ -90,7 +91,7 @@ def plate_checks(group: Group, plate: Plate, D: float) -> list[Check]:
         text = "how far the load is from the line that takes it is not given (`arm`): bending is not checked"
         found.append(stated(name, "plate: bending", bend.BAR, "refer", text))
     x, y = group.x, group.y
-    e = abs(arm or 0.0)
+    e = max(abs(arm or 0.0), float(np.mean(x)))
     aside = abs(0.5 * float(group.section.d) - float(np.mean(y)))  # a pull acts in the middle of the piece's depth
     first = float(np.mean(x)) if group.anchor.manner == "concealed plate" else float(np.mean(x) - np.min(x))
     loaded = _Loaded(
@@ -190,7 +191,12 @@ def _bending(one: _Loaded) -> Iterator[Check]:
     asked = Asked(name, "plate: bending", bend.BAR, "moment", notes=(*notes, NO_C_D))
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
-        M = pad.take("M", at(one.M, which), "lbf*in", note="force times `arm`, on one plate")
+        M = pad.take(
+            "M",
+            at(one.M, which),
+            "lbf*in",
+            note="where the plate leaves the held piece, or at the end of `arm`; on one plate",
+        )
         M_a = _allowed_moment(pad, one)
         return Outcome(M, M_a, M / M_a)
 

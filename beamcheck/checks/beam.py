@@ -25,6 +25,7 @@ from .cuts import Region, has_net_section, net_section, regions
 from .deflect import deflection_checks, finish_checks, limits_of
 from .demand import stated
 from .on_top import load_checks
+from .plausible import load_doubts
 from .result import Check
 from .sheared import pulled_edges, shear_checks
 from .strength import Section
@@ -166,6 +167,7 @@ def beam_checks(run: BeamRun, around: Around) -> list[Check]:
     together = (*too_near(run.regions, float(section.d)), *on_seats(run.regions, seats))
     found += [stated(name, "cuts", "NDS 2018 3.1.2", "refer", text) for text in together]
     found += load_checks(beam, straight, wood, section, around)
+    found += load_doubts(beam, straight.cases, straight.loads, section)
     if beam.plies > 1:
         text = f"{beam.plies} plies are counted together in strength; their fastening is not checked"
         found.append(stated(name, "fastening of the plies", "NDS 2018 3.3.3, 15.3", "refer", text))

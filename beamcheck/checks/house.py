@@ -17,6 +17,7 @@ from .anchor_piece import held_by_nobody, worst_result
 from .context import Around, House
 from .draft import Reactions
 from .path import load_path_table
+from .plausible import job_doubts
 from .piece import beam_result, post_result
 from .piece_roof import roof_results
 from .result import Check, JobResult, PieceResult, Table, worst
@@ -79,10 +80,11 @@ def _check(job: Job, text: str, name: str, system: str) -> JobResult:
         *(results[piece.name] for piece in pieces),
         *(worst_result(groups.get(anchor.name) or [held_by_nobody(anchor)]) for anchor in job.anchor),
     )
+    doubts = job_doubts(job)
     return JobResult(
         title=job.job.title,
-        verdict=worst(piece.verdict for piece in ordered),
-        reasons=tuple(_reasons(ordered)),
+        verdict=worst([*(piece.verdict for piece in ordered), *("refer" for _ in doubts)]),
+        reasons=(*_reasons(ordered), *doubts),
         pieces=ordered,
         about=_about(job),
         tables=(load_path_table(job, reactions), _combinations_table()),

@@ -9,7 +9,7 @@ import numpy as np
 from ..analysis.loading import SLIVER, Applied
 from ..analysis.straight import Straight
 from ..formulas.pad import Pad
-from ..model.pieces import Beam
+from ..model.pieces import Beam, Post
 from ..units import show
 from .context import Around
 from .demand import Asked, at, govern, stated
@@ -111,7 +111,11 @@ def _seats_from(beam: Beam, around: Around, load: Applied) -> Iterator[float]:
     """The seats that the piece above has there, along itself, which is across this beam; 0 where it is not given."""
     for arrival in around.arrivals:
         above = around.house.pieces.get(arrival.from_piece)
-        if load.what != f"from {arrival.from_piece}" or not isinstance(above, Beam):
+        if load.what != f"from {arrival.from_piece}":
+            continue
+        if isinstance(above, Post):
+            yield arrival.bearing or 0.0
+        if not isinstance(above, Beam):
             continue
         for support in above.supports:
             if support.on == beam.name and abs((support.lands_at or 0.0) - load.start) < SLIVER:

@@ -38,7 +38,7 @@ def check_post(post: Post, wood: Wood, flat: Wood, around: Around) -> tuple[Post
         free = stated(post.name, "stands still", "NDS 2018 Appendix G", "refer", text)
         return run, [free, *end_checks(run), *doubts(post.name, wood)]
     asked = Asked(post.name, "compression", "NDS 2018 3.6, 3.7", "stress")
-    found = [govern(asked, run.combinations, lambda pad, which: _straight_down(run, pad, which))]
+    found = [*_unloaded(run), govern(asked, run.combinations, lambda pad, which: _straight_down(run, pad, which))]
     found += off_centre_checks(run)
     found += end_checks(run)
     if float(np.min(run.P)) < -NEGLIGIBLE:
@@ -49,6 +49,13 @@ def check_post(post: Post, wood: Wood, flat: Wood, around: Around) -> tuple[Post
     if post.plies > 1:
         found.append(stated(post.name, "fastening of the plies", "NDS 2018 15.3", "refer", _plies_words(run)))
     return run, [*found, *doubts(post.name, wood)]
+
+
+def _unloaded(run: PostRun) -> list[Check]:
+    """A post that carries nothing is not described to its end."""
+    if any(not load.own for load in run.loads):
+        return []
+    return [stated(run.post.name, "loads as given", "load path", "refer", "nothing is said to stand on this post")]
 
 
 def _straight_down(run: PostRun, pad: Pad, which: int | slice) -> Outcome:

@@ -14,6 +14,7 @@ from .cuts import net_section, words
 from .demand import Asked, at, duration, govern, stated
 from .post_run import PostRun, Seat
 from .result import Check
+from .takes import enough
 from .strength import Outcome, end_grain
 from .under import answered, wood_under
 
@@ -24,7 +25,7 @@ ROUNDING = 1.0 + 1e-9
 
 def end_checks(run: PostRun) -> list[Check]:
     """Everything about the ends and the cuts of a post."""
-    asked = Asked(run.post.name, "end grain at top and foot", END_GRAIN, "stress", notes=(NEEDS_PLATE,))
+    asked = Asked(run.post.name, "end grain at top and foot", END_GRAIN, "ratio", notes=(NEEDS_PLATE,))
     whole = govern(asked, run.combinations, partial(_grain, run, run.pressed, None))
     return [whole, *_top(run), *_foot(run), *_cuts(run)]
 
@@ -58,7 +59,7 @@ def _top(run: PostRun) -> list[Check]:
                 "the beam is worked out on more than there is"
             )
             found.append(stated(name, f"seat of {seat.beam}", "load path", "refer", text))
-        asked = Asked(name, f"end grain under {seat.beam}", END_GRAIN, "stress", notes=(NEEDS_PLATE,))
+        asked = Asked(name, f"end grain under {seat.beam}", END_GRAIN, "ratio", notes=(NEEDS_PLATE,))
         found.append(govern(asked, run.combinations, partial(_grain, run, run.pressed_by(seat.beam), area)))
     top, needed = run.sides[0] * run.sides[1], sum(area or 0.0 for area in areas)
     if needed > top * ROUNDING:
@@ -94,6 +95,7 @@ def _foot(run: PostRun) -> list[Check]:
     what = f"what {post.name} stands on"
     if isinstance(under, Existing):
         found.append(answered(post.name, what, under))
+        found += enough(post.name, f"what {under.name} takes", under, run.combinations, run.pressed)
     elif isinstance(under, Beam):
         broad = float(section_of(around.size(under.stock), under.laid, under.plies).b)
         b, l_b, _ = _overlap((broad, max(run.sides)), run.sides)
@@ -112,7 +114,7 @@ def _cuts(run: PostRun) -> list[Check]:
             why = "wood missing on one side puts the load off centre and weakens the post against buckling"
             found.append(stated(name, f"net section at {text}", "NDS 2018 3.6.3", "refer", why))
             continue
-        asked = Asked(name, f"net section at {text}", "NDS 2018 3.6.3", "stress")
+        asked = Asked(name, f"net section at {text}", "NDS 2018 3.6.3", "ratio")
         found.append(govern(asked, run.combinations, partial(_net, run, cut)))
         why = "whether the cut lies in the part that buckles is not decided here"
         found.append(stated(name, f"buckling with {text}", "NDS 2018 3.6.3", "refer", why))

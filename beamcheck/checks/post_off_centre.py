@@ -67,6 +67,29 @@ def _assumed(run: PostRun, side: float) -> tuple[float, str]:
     return e, why
 
 
+def _contradictions(run: PostRun) -> Iterator[Check]:
+    """Offsets as given that cannot be: outside the post, or smaller than several seats side by side leave room for."""
+    post = run.post
+    seats = run.seats()
+    pieces = len({arrival.from_piece for arrival in run.around.arrivals}) + bool(post.carries)
+    given = [abs(e) for e in (post.eccentricity, post.eccentricity_weak) if e is not None]
+    for e, side in zip((post.eccentricity, post.eccentricity_weak), run.sides, strict=True):
+        if e is not None and abs(e) > 0.5 * side:
+            text = f"{show(abs(e), 'length')} is beyond the edge of the post: a load there needs a bracket, which is not checked"
+            yield stated(post.name, "offset beyond the post", ECCENTRIC, "refer", text)
+    lengths_ = [seat.length for seat in seats if seat.length]
+    if pieces > 1 and lengths_ and given:
+        side = max(run.sides)
+        least = max(0.5 * (side - length) for length in lengths_)
+        if max(given) < least * (1.0 - 1e-9):
+            text = (
+                f"{pieces} pieces share the top, so they cannot all bear on its middle: one of them alone, seated over "
+                f"{show(min(lengths_), 'length')}, comes {show(least, 'length')} off centre; "
+                f"{show(max(given), 'length')} is given"
+            )
+            yield stated(post.name, "offset smaller than the seats", ECCENTRIC, "refer", text)
+
+
 def off_centre_checks(run: PostRun) -> list[Check]:
     """NDS 2018 15.4.1: eq. 15.4-1 and its companion 15.4-2, which must stay below 1."""
     post = run.post
@@ -76,7 +99,7 @@ def off_centre_checks(run: PostRun) -> list[Check]:
             stated(post.name, "load off centre", "NDS 2018 15.4", "refer",
                    "a round post with a load not shown to be central is for an engineer")
         ]  # fmt: skip
-    found = []
+    found = list(_contradictions(run))
     for off in _offsets(run):
         asked = Asked(post.name, off.what, ECCENTRIC, "ratio", notes=off.notes)
         found.append(govern(asked, run.combinations, partial(_eccentric, run, off)))

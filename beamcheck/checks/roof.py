@@ -15,6 +15,7 @@ from .bracing import needs_end_restraint
 from .context import Around
 from .demand import stated
 from .result import Check
+from .plausible import rafter_doubts
 from .roof_seat import wall_checks
 from .roof_stick import LITTLE, FramedStick, framed, stick_checks
 from .under import answered
@@ -54,6 +55,7 @@ class Roof:
             *_thrust(run, self.tie),
             *_upper_end(run, self.around),
             *_roof_rules(run),
+            *rafter_doubts(run.rafter),
             *doubts(run.rafter.name, stick.wood),
         ]
 

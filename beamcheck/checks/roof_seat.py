@@ -20,6 +20,7 @@ from .context import Around
 from .demand import Asked, at, duration, govern, stated
 from .result import Check
 from .roof_stick import FROM_FRAME, LITTLE, FramedStick, sideways_length
+from .takes import enough
 from .strength import Outcome, Section, bending_values, column_values, notch_shear
 from .under import answered, least_seat, wood_under
 from .wood import bearing_prime, compression_star
@@ -105,6 +106,7 @@ def _held(run: RoofRun, around: Around) -> list[Check]:
         found.append(stated(name, f"{what}: {support.holds}", "load path", "refer", f"{how} is not checked here"))
     if isinstance(under, Existing):
         found.append(answered(name, what, under))
+        found += enough(name, f"what {under.name} takes", under, run.combinations, run.wall_reactions)
     elif isinstance(under, Post):
         text = "a rafter straight on a post: the joint is not checked, and one rafter is counted on it"
         found.append(stated(name, what, "load path", "refer", text))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
@@ -17,6 +17,7 @@ from .anchor_cuts import slot_width
 from .context import Anything, Around
 from .demand import Asked, at, govern, stated
 from .result import Check
+from .takes import enough
 from .strength import Outcome, Section, bearing
 from .wood import Wood, bearing_prime, is_unknown, reference_values, wood_of
 
@@ -25,8 +26,15 @@ LEAST_ON_WOOD, LEAST_ON_MASONRY = 1.5, 3.0  # in, IRC R502.6 (memory)
 NEGLIGIBLE = 0.5  # lbf: below this a computed uplift is rounding
 BEARING = "NDS 2018 3.10.2"
 IN_ITS_FASTENERS = (
-    "wood side", "plate one side", "plates both sides", "concealed plate", "ledger", "toe-nails", "hanger rod",
-    "rated hardware", "by others",
+    "wood side",
+    "plate one side",
+    "plates both sides",
+    "concealed plate",
+    "ledger",
+    "toe-nails",
+    "hanger rod",
+    "rated hardware",
+    "by others",
 )  # fmt: skip - a piece hung in these needs no seat; one on a let-in angle does
 
 
@@ -73,6 +81,9 @@ def support_checks(
         if float(np.min(reactions)) < -NEGLIGIBLE:
             found.append(_uplift(stick, straight, seat, reactions, around))
         found += _held(stick, seat, around)
+        under = around.under(seat.support.on)
+        if isinstance(under, Existing):
+            found += enough(stick.name, f"what {under.name} takes", under, straight.combinations, reactions, seat.where)
         if seat.support.settles:
             text = (
                 f"it goes down by {show(seat.support.settles, 'small length')}: all is checked with that and without; "
@@ -106,6 +117,14 @@ def _bearing(
         text = "a round piece on a flat seat bears on a line: an engineer must judge the seat"
         return [stated(stick.name, what, BEARING, "refer", text, where=seat.where)]
     contact = _contact(seat, section, around)
+    if isinstance(stick, Beam) and stick.length is not None:
+        seen = min(seat.end, stick.length) - max(seat.start, 0.0)
+        if seen < contact.l_b:
+            text = (
+                f"the piece is {show(stick.length, 'length')} long, so only {show(seen, 'length')} of it lies on this seat "
+                "(`at` is the middle of a seat)"
+            )
+            contact = replace(contact, l_b=seen, notes=(*contact.notes, text))
     asked = Asked(stick.name, what, BEARING, "stress", seat.where, contact.notes)
 
     def own(pad: Pad, which: int | slice) -> Outcome:
@@ -204,7 +223,11 @@ def _under(
 ) -> Iterator[Check]:
     """The wood under the seat, where there is wood across the load; a post's end grain is checked with the post."""
     under = around.under(seat.support.on)
-    asked = Asked(stick.name, f"bearing of {seat.support.on} under {stick.name}", BEARING, "stress")
+    asked = Asked(stick.name, f"bearing of {seat.support.on} under {stick.name}", BEARING, "stress", seat.where)
+    if isinstance(under, Existing) and under.material == "other" and seat.support.holds == "rests":
+        text = f"what {under.name} is made of is not said (`material`), so the bearing under the seat is not checked"
+        yield stated(stick.name, asked.what, BEARING, "refer", text, where=seat.where)
+        return
     found = _wood_under(under, around) if seat.support.holds == "rests" else None
     if found is None:
         return

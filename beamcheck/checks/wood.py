@@ -14,8 +14,17 @@ from ..model.pieces import Stick, Stock
 from ..provenance import Source
 from ..units import show
 from ..values import factors
-from ..values.lumber import DesignValues, Size, design_values, read_size, screening_rows, specific_gravity
+from ..values.lumber import (
+    DesignValues,
+    Size,
+    design_values,
+    highest_values,
+    read_size,
+    screening_rows,
+    specific_gravity,
+)
 
+ABOVE_TABLES = 1.25  # times the highest value of the tables: beyond that a letter is to be looked at. Common practice
 DRY = 19.0  # percent: above it wet service begins (NDS 2018 4.1.4)
 # percent, for the weight of wood that was not metered: common practice, no source; on the heavy side
 UNMETERED = {"dry": 30.0, "green": 60.0, "wet": 60.0}
@@ -235,8 +244,15 @@ def _doubts(stock: Stock, size: Size, values: DesignValues) -> list[str]:
 
 def _grade_doubts(stock: Stock) -> list[str]:
     doubts: list[str] = []
-    if stock.values is not None and stock.grade_from is None:
-        return doubts  # the letter is the evidence
+    if stock.values is not None:
+        high = [
+            f"{name} {getattr(stock.values, name):,.0f} psi (the tables end at {most:,.0f})"
+            for name, most in highest_values().items() if getattr(stock.values, name) > ABOVE_TABLES * most
+        ]  # fmt: skip
+        if high:
+            doubts.append(f"stock {stock.name!r}: the letter gives more than any sawn lumber has: {', '.join(high)}")
+        if stock.grade_from is None:
+            return doubts  # the letter is the evidence
     if stock.grade_from is None:
         doubts.append(f"stock {stock.name!r}: where the grade comes from is not said (stamp, certificate or engineer)")
     elif stock.grade_from == "assumed":

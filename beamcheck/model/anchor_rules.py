@@ -64,6 +64,11 @@ _MANNERS = {
 _PARTS = ("fastener", "holes", "plate", "other", "gap", "arm", "rating", "confirmed_by")
 
 
+def kinds_for(manner: str) -> tuple[str, ...]:
+    """The kinds of fastener that a manner takes; none for what has no fasteners of its own."""
+    return _MANNERS[manner].kinds if manner in _MANNERS else ()
+
+
 def anchor_faults(anchor: Anchor) -> Iterator[Fault]:
     """What the manner needs, what does not belong to it, which fastener it takes; then what ties its parts together."""
     rule = _MANNERS[anchor.manner]

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
 
-from .base import Name, Piece, Words
+from .base import Answer, Name, Piece, Words
 from .quantities import Force, Length, PositiveLength, Stress
 
 Manner = Literal[
@@ -44,7 +44,7 @@ class Fastener(Piece):
     length: PositiveLength | None = Field(default=None, description="of the fastener, under its head")
     steel: Name | None = Field(default=None, description="grade of a bolt or pin", examples=["A307"])
     F_yb: Stress | None = Field(default=None, description="bending yield strength by its maker")
-    F_yb_from: Words = Field(default="", description="which document of the maker says so")
+    F_yb_from: Answer = Field(default="", description="which document of the maker says so")
     threads: Literal["in the shear plane", "clear of it"] | None = Field(
         default=None, description="where the threads lie; not said: in the shear plane"
     )
@@ -102,7 +102,7 @@ class Rating(Piece):
     duration: Literal["included", "apply C_D"] = Field(
         description="whether the load duration factor is in the figures already", examples=["included"]
     )
-    conditions: Words = Field(default="", description="wood, fasteners and moisture that the figures hold for")
+    conditions: Answer = Field(default="", description="wood, fasteners and moisture that the figures hold for")
     conditions_met: bool | None = Field(default=None, description="have you seen that these conditions are met?")
 
 
@@ -127,4 +127,4 @@ class Anchor(Piece):
         default=None, description="checks and splits along the holes"
     )
     rating: Rating | None = Field(default=None, description="for rated hardware: the published loads")
-    confirmed_by: Words = Field(default="", description="for by others: who answers for it in writing")
+    confirmed_by: Answer = Field(default="", description="for by others: who answers for it in writing")

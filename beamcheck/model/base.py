@@ -2,14 +2,28 @@
 
 from __future__ import annotations
 
+import re
 from typing import Annotated, Any, Self
 
-from pydantic import BaseModel, ConfigDict, StringConstraints, model_validator
+from pydantic import AfterValidator, BaseModel, ConfigDict, StringConstraints, model_validator
 
 from . import rules
 
 Name = Annotated[str, StringConstraints(min_length=1, max_length=80, pattern=r"^[^\s].*[^\s]$|^[^\s]$")]
 Words = Annotated[str, StringConstraints(max_length=5000)]
+_EMPTY = re.compile(
+    r"\W*|(?:none|nothing|nobody|no one|no|not? (?:yet|known|sure|given|there)\b.*|unknown|unclear|unsure|tb[acd]|to be .*|n\W?a"
+    r"|later|maybe|ask .*|pending\b.*|x+|todo)\W*",
+    re.IGNORECASE,
+)
+
+
+def _meant(text: str) -> str:
+    """'' for words that only fill the place of an answer ('none', 'not yet', '?'): they are no evidence."""
+    return "" if _EMPTY.fullmatch(text.strip()) or sum(map(str.isalnum, text)) < 3 else text
+
+
+Answer = Annotated[Words, AfterValidator(_meant)]  # words that count as evidence: a filler counts as nothing said
 
 
 class Piece(BaseModel):

@@ -13,8 +13,8 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Field, StringConstraints
 
 from .anchors import Anchor
-from .base import Name, Piece, Words
-from .quantities import Density, Length, LoadAmount, Moisture, PositiveLength, Slope, Stress, Temperature
+from .base import Answer, Name, Piece, Words
+from .quantities import Density, Force, Length, LoadAmount, Moisture, PositiveLength, Slope, Stress, Temperature
 
 Finish = Literal["plaster", "gypsum board", "masonry veneer", "flexible", "none"]
 Evidence = Literal["stamp", "certificate", "engineer", "assumed"]
@@ -66,7 +66,7 @@ class Stock(Piece):
         examples=["dry"],
     )
     grade_from: Evidence | None = Field(default=None, description="who says that it is that grade", examples=["stamp"])
-    evidence: Words = Field(default="", description="the stamp's text, the certificate's number, the letter")
+    evidence: Answer = Field(default="", description="the stamp's text, the certificate's number, the letter")
     agency: Words = Field(default="", description="grading agency on the stamp")
     candidates: tuple[Name, ...] = Field(
         default=(), max_length=20, description="plausible species when the species is unknown"
@@ -137,7 +137,9 @@ class Load(Piece):
 class Support(Piece):
     """What a piece rests on or hangs from, and how."""
 
-    at: Length = Field(description="distance along the piece from its left end", examples=["14 ft"])
+    at: Length = Field(
+        description="distance along the piece from its left end to the middle of the seat", examples=["14 ft"]
+    )
     on: Name = Field(description="the name of another piece or of an [[existing]] entry", examples=["west post"])
     lands_at: Length | None = Field(
         default=None, description="where along the carrying beam it lands, from that beam's left end", examples=["3 ft"]
@@ -151,7 +153,7 @@ class Support(Piece):
     )
     restrained: bool | None = Field(default=None, description="is the end held against turning over")
     settles: Length = Field(default=0.0, description="known settlement, down")
-    tied_down: Words = Field(default="", description="what resists uplift")
+    tied_down: Answer = Field(default="", description="what resists uplift")
     held_by: Name | None = Field(
         default=None, description="the [[anchor]] group that holds this end", examples=["hidden plate A"]
     )
@@ -180,7 +182,7 @@ class Stick(Piece):
     limit_total: Annotated[int, Field(ge=60, le=2000)] | None = Field(
         default=None, description="own deflection limit under total load: length over this number"
     )
-    limit_why: Words = Field(
+    limit_why: Answer = Field(
         default="", description="why the usual limit is overridden", examples=["engineer's letter of 3 May 2025"]
     )
     spacing: PositiveLength | None = Field(
@@ -189,7 +191,7 @@ class Stick(Piece):
     members: Annotated[int, Field(ge=1, le=1000)] = Field(
         default=1, description="how many of them side by side share the load through a deck"
     )
-    shared_by: Words = Field(
+    shared_by: Answer = Field(
         default="", description="the deck that shares load between them", examples=["3/4 in boards, nailed"]
     )
     top_held: Literal["full length", "at loads", "ends only"] | PositiveLength = Field(
@@ -235,7 +237,7 @@ class Rafter(Stick):
     )
     pair: bool = Field(default=True, description="another rafter leans on the ridge from the other side")
     tie: Name | None = Field(default=None, description="the tie that closes the pair")
-    thrust_resisted_by: Words = Field(default="", description="what takes the thrust when there is no tie")
+    thrust_resisted_by: Answer = Field(default="", description="what takes the thrust when there is no tie")
     seat_cut: PositiveLength | None = Field(default=None, description="depth of the birdsmouth, square to the rafter")
 
 
@@ -285,8 +287,11 @@ class Existing(Piece):
 
     name: Name = Field(description="what it is called in the job", examples=["west footing"])
     what: Words = Field(description="what it is, in words", examples=["stone footing under the west wall"])
-    confirmed_by: Words = Field(
+    confirmed_by: Answer = Field(
         default="", description="who says in writing that it takes the load; without it the verdict is refer"
+    )
+    takes: Force | None = Field(
+        default=None, description="what one seat on it may take, by whoever confirms it", examples=["8,000 lb"]
     )
     material: Literal["wood", "steel", "masonry", "concrete", "ground", "other"] = Field(
         default="other", description="what it is made of"

@@ -28,6 +28,7 @@ if TYPE_CHECKING:  # these import this module
     from .pieces import Beam, Cut, GivenValues, Load, Post, Rafter, Stick, Stock, Tie
 
 Fault = tuple[Path, str]
+LARGEST_SHARE = 0.55  # E_min of E: 0.51 for machine-stress-rated lumber, COV 0.11 (NDS 2018 Appendix D, memory)
 KINDS = ("dead", "live", "roof_live", "snow", "wind")
 
 
@@ -152,6 +153,9 @@ def _cut(cut: Cut) -> Iterator[Fault]:
 def _given_values(values: GivenValues) -> Iterator[Fault]:
     if values.E_min >= values.E:
         yield ("E_min",), "E_min (for stability) is always less than E (the mean): are the two exchanged?"
+    elif values.E_min > LARGEST_SHARE * values.E:
+        text = "E_min (for stability) is about 0.37 of E for sawn lumber graded by eye, and never over 0.55"
+        yield ("E_min",), f"{text} (NDS 2018 Appendix D); here it is {values.E_min / values.E:.2f} of E"
 
 
 def _stock(stock: Stock) -> Iterator[Fault]:

@@ -207,6 +207,7 @@ def _hole(
             board.line((at_x - step[0], at_y - step[1]), (at_x + step[0], at_y + step[1]), width=0.6,
                        stroke=PAPER if governing and r > 4 else INK)  # fmt: skip
     inwards = -frame.outwards  # lettering stands towards the rest of the piece
+    anchor = "start" if inwards > 0 else "end"
     if governing:
         outer += 4.5
         board.ring(at_x, at_y, outer, fill="none", width=2.2)
@@ -214,10 +215,8 @@ def _hole(
         aside = at_x - inwards * (outer + 6)
         slanted = (at_x - inwards * outer * 0.71, at_y - outer * 0.71)
         board.line(slanted, (aside, at_y - outer - 6), (aside, frame.top - 3), width=1.0)
-        side = "start" if inwards > 0 else "end"
-        board.lettering(aside - 8 * inwards, frame.top - 8, f"{number} governs", anchor=side, bold=True)
+        board.lettering(aside - 8 * inwards, frame.top - 8, f"{number} governs", anchor=anchor, bold=True)
     if numbered and not drawing.upright:
-        anchor = "start" if inwards > 0 else "end"
         board.lettering(at_x + inwards * (outer + 3), at_y - outer * 0.35, number, anchor=anchor, bold=governing)
 
 

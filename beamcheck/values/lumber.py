@@ -17,7 +17,7 @@ from .sizes import Size, SizeClass, Surface, read_size
 from .species import DESIGN_TABLES, design_table, species_name, species_names, specific_gravity
 
 __all__ = [
-    "PROPERTIES", "DesignValues", "Size", "SizeClass", "Surface", "design_values", "grades_for", "lowest", "read_size",
+    "PROPERTIES", "DesignValues", "Size", "SizeClass", "Surface", "design_values", "grades_for", "highest_values", "lowest", "read_size",
     "screening_rows", "species_name", "species_names", "specific_gravity",
 ]  # fmt: skip
 
@@ -140,6 +140,13 @@ def lowest(several: Sequence[DesignValues], why: str) -> DesignValues:
         source=weakest(values.source for values in several),
         lowered=(*notes, why),
     )
+
+
+@cache
+def highest_values() -> Mapping[str, float]:
+    """The highest value of each property over all tables, psi."""
+    every = [entry.values for entries in _entries().values() for entry in entries]
+    return MappingProxyType({name: max(getattr(values, name) for values in every) for name in PROPERTIES})
 
 
 @lru_cache(maxsize=4096)

@@ -72,8 +72,8 @@ def test_hidden_bolts_are_as_long_as_wood_washers_and_nut_need_and_short_enough_
     )  # fmt: skip
     assert bought(made, "washer")[1:3] == ("2 in across", "8")
     assert bought(made, "nut")[2] == "4"
-    # 1 1/2 less washer and nut: 0.602
-    assert bought(made, "plug")[1:4] == ("2 1/4 in across", "8", "at most 5/8 in")
+    # 1 1/2 less washer and nut: 0.602, rounded down
+    assert bought(made, "plug")[1:4] == ("2 1/4 in across", "8", "at most 9/16 in")
     assert bought(made, "plate")[1:3] == ("1/4 in x 6 in x 10 in", "1")
 
 

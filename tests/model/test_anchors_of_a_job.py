@@ -78,7 +78,7 @@ MANNERS = [
     (anchor("by others", NAIL), "fastener", "somebody else answers for it and nothing of it is checked here"),
     (anchor("holds nothing", NAIL), "fastener", "it counts for nothing, whatever it is; leave fastener out"),
     (anchor("rated hardware", RATING, HOLES), "holes", "it holds what its report says and no more"),
-    (anchor("rated hardware", RATING, 'confirmed_by = "me"'), "confirmed_by", "does not belong to 'rated hardware'"),
+    (anchor("rated hardware", RATING, 'confirmed_by = "letter of 3 May"'), "confirmed_by", "does not belong to"),
     (anchor("concealed plate", LAG, HOLES, PLATE), "fastener, kind", "'lag screw' does not go with 'concealed plate': "
      "write 'bolt' or 'pin'"),
     (anchor("hanger rod", NAIL), "fastener, kind", "write 'bolt' (a rod goes through, with nut and washer"),
