@@ -137,7 +137,7 @@ def _span(size: str, sheet: str | None, json_: str | None, overwrite: bool, **qu
     from .sweep.question import span_question
 
     species, grade = question.pop("species"), question.pop("grade")
-    return _deliver(span_question(size, species, grade, **question), sheet, json_, overwrite, assumptions=True)
+    return _deliver(span_question(size, species, grade, **question), sheet, json_, overwrite)
 
 
 @main.command("table", short_help="Longest spans by species, grade, size and spacing.", epilog=TABLE_STATUS)
@@ -195,9 +195,7 @@ def _schema(what: str) -> int:
     return 0
 
 
-def _deliver(
-    result: JobResult, sheet: str | None, json_: str | None, overwrite: bool, *, assumptions: bool = False
-) -> int:
+def _deliver(result: JobResult, sheet: str | None, json_: str | None, overwrite: bool) -> int:
     """Make everything first, then write, then speak; the status is the verdict's."""
     made: list[tuple[str, str]] = []
     text = ""
@@ -219,7 +217,7 @@ def _deliver(
 
     columns = get_terminal_size((WIDEST, 24)).columns
     places = "".join(f"Written: {path}\n" for path in written)
-    say(plain_text(result, width=columns, assumptions=assumptions) + (f"\n{places}" if places else ""))
+    say(plain_text(result, width=columns, assumptions=True) + (f"\n{places}" if places else ""))
     return STATUS[result.verdict]
 
 

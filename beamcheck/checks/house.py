@@ -17,10 +17,10 @@ from .anchor_piece import held_by_nobody, worst_result
 from .context import Around, House
 from .draft import Reactions
 from .path import load_path_table
-from .plausible import job_doubts
 from .piece import beam_result, post_result
 from .piece_roof import roof_results
-from .result import Check, JobResult, PieceResult, Table, worst
+from .plausible import job_doubts
+from .result import Check, JobResult, PieceResult, Table, Verdict, worst
 from .shown import by_gravity
 
 NOTHING = "The job has no beams, rafters, ties or posts: nothing was checked."
@@ -81,9 +81,12 @@ def _check(job: Job, text: str, name: str, system: str) -> JobResult:
         *(worst_result(groups.get(anchor.name) or [held_by_nobody(anchor)]) for anchor in job.anchor),
     )
     doubts = job_doubts(job)
+    verdicts: list[Verdict] = [piece.verdict for piece in ordered]
+    if doubts:
+        verdicts.append("refer")
     return JobResult(
         title=job.job.title,
-        verdict=worst([*(piece.verdict for piece in ordered), *("refer" for _ in doubts)]),
+        verdict=worst(verdicts),
         reasons=(*_reasons(ordered), *doubts),
         pieces=ordered,
         about=_about(job),

@@ -1,11 +1,11 @@
-"""Whether what is said to come onto a piece can be all there is: a floor has live load, a roof has snow or men on it."""
+"""Whether what is said to come onto a piece can be all: a floor has live load, a roof has snow or people on it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
 from ..analysis.loading import Applied, Case
-from ..model.pieces import Beam, Job, Load, Rafter
+from ..model.pieces import Beam, Job, Load, Post, Rafter, Tie
 from ..units import show
 from .demand import stated
 from .result import Check
@@ -48,7 +48,8 @@ def rafter_doubts(rafter: Rafter) -> Iterator[Check]:
 
 def job_doubts(job: Job) -> list[str]:
     """What the head of the job speaks of and no piece carries."""
-    entries = [load for piece in (*job.beam, *job.rafter, *job.tie, *job.post) for load in piece.carries]
+    pieces: tuple[Beam | Rafter | Tie | Post, ...] = (*job.beam, *job.rafter, *job.tie, *job.post)
+    entries = [load for piece in pieces for load in piece.carries]
     roofs = [*job.rafter, *(beam for beam in job.beam if beam.service == "roof")]
     found = []
     if job.job.ground_snow is not None and job.job.ground_snow[0] > 0.0 and not any(load.snow for load in entries):

@@ -14,8 +14,8 @@ from .cuts import net_section, words
 from .demand import Asked, at, duration, govern, stated
 from .post_run import PostRun, Seat
 from .result import Check
-from .takes import enough
 from .strength import Outcome, end_grain
+from .takes import enough
 from .under import answered, wood_under
 
 END_GRAIN = "NDS 2018 3.10.1"

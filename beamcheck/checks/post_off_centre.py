@@ -75,7 +75,7 @@ def _contradictions(run: PostRun) -> Iterator[Check]:
     given = [abs(e) for e in (post.eccentricity, post.eccentricity_weak) if e is not None]
     for e, side in zip((post.eccentricity, post.eccentricity_weak), run.sides, strict=True):
         if e is not None and abs(e) > 0.5 * side:
-            text = f"{show(abs(e), 'length')} is beyond the edge of the post: a load there needs a bracket, which is not checked"
+            text = f"{show(abs(e), 'length')} is beyond the edge of the post: the bracket that takes it is not checked"
             yield stated(post.name, "offset beyond the post", ECCENTRIC, "refer", text)
     lengths_ = [seat.length for seat in seats if seat.length]
     if pieces > 1 and lengths_ and given:

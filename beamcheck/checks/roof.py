@@ -14,8 +14,8 @@ from .beam import doubts
 from .bracing import needs_end_restraint
 from .context import Around
 from .demand import stated
-from .result import Check
 from .plausible import rafter_doubts
+from .result import Check
 from .roof_seat import wall_checks
 from .roof_stick import LITTLE, FramedStick, framed, stick_checks
 from .under import answered

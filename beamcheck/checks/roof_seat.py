@@ -20,8 +20,8 @@ from .context import Around
 from .demand import Asked, at, duration, govern, stated
 from .result import Check
 from .roof_stick import FROM_FRAME, LITTLE, FramedStick, sideways_length
-from .takes import enough
 from .strength import Outcome, Section, bending_values, column_values, notch_shear
+from .takes import enough
 from .under import answered, least_seat, wood_under
 from .wood import bearing_prime, compression_star
 

@@ -17,8 +17,8 @@ from .anchor_cuts import slot_width
 from .context import Anything, Around
 from .demand import Asked, at, govern, stated
 from .result import Check
-from .takes import enough
 from .strength import Outcome, Section, bearing
+from .takes import enough
 from .wood import Wood, bearing_prime, is_unknown, reference_values, wood_of
 
 CLEAR_OF_END = 3.0  # in, NDS 2018 3.10.4
@@ -121,8 +121,8 @@ def _bearing(
         seen = min(seat.end, stick.length) - max(seat.start, 0.0)
         if seen < contact.l_b:
             text = (
-                f"the piece is {show(stick.length, 'length')} long, so only {show(seen, 'length')} of it lies on this seat "
-                "(`at` is the middle of a seat)"
+                f"the piece is {show(stick.length, 'length')} long, so only {show(seen, 'length')} of it lies on this "
+                "seat (`at` is the middle of a seat)"
             )
             contact = replace(contact, l_b=seen, notes=(*contact.notes, text))
     asked = Asked(stick.name, what, BEARING, "stress", seat.where, contact.notes)
