@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
 
-from .base import Answer, Name, Piece, Words
+from .base import Answer, Name, Piece
 from .quantities import Force, Length, PositiveLength, Stress
 
 Manner = Literal[

@@ -17,8 +17,8 @@ from .sizes import Size, SizeClass, Surface, read_size
 from .species import DESIGN_TABLES, design_table, species_name, species_names, specific_gravity
 
 __all__ = [
-    "PROPERTIES", "DesignValues", "Size", "SizeClass", "Surface", "design_values", "grades_for", "highest_values", "lowest", "read_size",
-    "screening_rows", "species_name", "species_names", "specific_gravity",
+    "PROPERTIES", "DesignValues", "Size", "SizeClass", "Surface", "design_values", "grades_for", "highest_values",
+    "lowest", "read_size", "screening_rows", "species_name", "species_names", "specific_gravity",
 ]  # fmt: skip
 
 PROPERTIES = ("F_b", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_min")
