@@ -125,7 +125,9 @@ def _rod_places(anchor: Anchor, beam: Beam, index: int) -> list[float]:
 
 def _rods_from_below(beam: Beam, around: Around, section: Section) -> Iterator[GroupCut]:
     for other in around.house.pieces.values():
-        for support in other.supports if isinstance(other, Beam) else ():
+        if not isinstance(other, Beam):
+            continue
+        for support in other.supports:
             anchor = around.anchor(support.held_by)
             if support.on != beam.name or anchor is None or anchor.manner != "hanger rod" or anchor.fastener is None:
                 continue

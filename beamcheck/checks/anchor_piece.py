@@ -125,8 +125,8 @@ def _passed_on(group: Group) -> Iterator[str]:
     e = max(abs(group.anchor.arm or 0.0), float(np.mean(group.x)))
     M = float(np.max(np.abs(group.forces.across), initial=0.0)) * e
     yield (
-        f"The plate is taken to be held at the end of {group.piece} or at the end of `arm`. What it is fixed to must take "
-        f"{words} there, with a moment of up to {show(M, 'moment')}: whoever answers for that must know it."
+        f"The plate is taken to be held at the end of {group.piece} or at the end of `arm`. What it is fixed to must "
+        f"take {words} there, with a moment of up to {show(M, 'moment')}: whoever answers for that must know it."
     )
 
 

@@ -5,67 +5,21 @@ Figures are typed out by hand beside each case (statics and NDS 2018; how: deriv
 
 from __future__ import annotations
 
-import math
 from pathlib import Path
-from typing import Any
 
 import pytest
 
 from beamcheck.checks.anchor_piece import anchors_of_beam
 from beamcheck.checks.context import Around, House
 from beamcheck.checks.house import check_job
-from beamcheck.checks.result import Check, JobResult, PieceResult
+from beamcheck.checks.result import Check, JobResult
 from beamcheck.model.anchors import Anchor
 from beamcheck.model.pieces import Beam
 from beamcheck.model.reader import read_job_text
 
 from . import houses
-from .beams import Data, beam, checked, find, floor, known, said, seat, step
-
-B, D = 5.5, 11.5  # 6x12 dressed, in
-W = (10 + 40) * 6 / 12  # lb/in of floor, D + L
-KNIFE: Data = {
-    "name": "A1", "manner": "concealed plate", "into": "wall", "arm": "0 in", "seasoned": "dry", "split": "none seen",
-    "fastener": {"kind": "bolt", "size": "5/8 in", "steel": "A307", "length": "7 in", "threads": "clear of it"},
-    "holes": {"rows": 2, "columns": 1, "row_spacing": "3 1/2 in", "end": "4 1/2 in", "edge": "3 in"},
-    "plate": {"steel": "A36", "thickness": "3/8 in", "width": "7 in", "length": "9 in", "slot": "7/16 in",
-              "slot_length": "9 1/2 in", "weld": "1/4 in"},
-}  # fmt: skip
-RATED: Data = {
-    "name": "A1", "manner": "rated hardware",
-    "rating": {"source": "evaluation report 1 (invented), 2025, table 3", "down": "4000 lbf", "duration": "included",
-               "conditions": "Douglas Fir, all holes filled", "conditions_met": True},
-}  # fmt: skip
-
-
-def hung(**more: Any) -> Data:
-    """A beam of 12 ft whose left end hangs in anchor A1."""
-    return beam(supports=[{"at": "4 1/2 in", "on": "wall", "holds": "hung", "held_by": "A1", "restrained": True},
-                          seat("12 ft")], **more)  # fmt: skip
-
-
-def of(job: JobResult, name: str = "A1") -> PieceResult:
-    return next(piece for piece in job.pieces if piece.name == name)
-
-
-def anchored(anchor: Data, held: Data | None = None, **more: Any) -> JobResult:
-    return checked(held or hung(), anchor=[anchor], **more)
-
-
-def rated(**rating: Any) -> Data:
-    return {**RATED, "rating": {**RATED["rating"], **rating}}
-
-
-def lifted() -> Data:
-    """A wind of 100 lb/ft up (0.6 of it counts) on a beam that weighs little: both ends lift."""
-    return hung(carries=[floor(wind="-1200 plf")])
-
-
-def begins(piece: PieceResult, what: str) -> Check:
-    found = [check for check in piece.checks if check.what.startswith(what)]
-    assert len(found) == 1, [check.what for check in piece.checks]
-    return found[0]
-
+from .anchor_jobs import KNIFE, RATED, B, D, W, anchored, begins, hung, of
+from .beams import beam, checked, find, floor, known, said, seat, step
 
 # ---- the group is a piece of the job --------------------------------------------------------------------------------
 
@@ -185,7 +139,7 @@ def test_slot_and_holes_come_off_the_beam_without_being_asked_for() -> None:
 
 
 def test_a_slot_alone_narrows_the_beam() -> None:
-    """3 V/(2 (b - w) d), and S = (b - w) d^2/6 at a plate held by screws too thin to take wood off."""
+    """3 V/(2 (b - w) d), and S = (b - w) d^2/6 at the upright hole of a rod, 11/16 in."""
     rod = {"name": "A1", "manner": "hanger rod", "fastener": {"kind": "bolt", "size": "5/8 in", "steel": "A36"}}
     sheared, bent = cut_check(anchored(rod), "shear"), cut_check(anchored(rod), "bending")
     b_n = B - 11 / 16
@@ -240,114 +194,6 @@ def test_hung_on_a_let_in_angle_the_end_still_needs_a_seat() -> None:
     job = anchored(angle)
     assert "the seat's length is not given" in said(of(job, "B"), "refer")
     assert of(job).verdict != "passes"
-
-
-# ---- hardware, others, nothing -------------------------------------------------------------------------------------
-
-
-def test_rated_hardware_holds_what_its_report_says() -> None:
-    result = of(anchored(RATED))
-    check = find(result, "rated load down")
-    assert check.capacity == pytest.approx(4000.0)
-    assert result.verdict == "passes"
-    assert any("evaluation report 1" in source.document and source.how == "given" for source in result.sources)
-
-
-def test_a_direction_that_is_not_rated_fails() -> None:
-    check = find(of(anchored(RATED, lifted())), "rated load up")
-    assert check.verdict == "fails" and "does not cover the load up" in check.notes[0]
-    job = anchored(rated(up="20000 lbf"), lifted())
-    assert find(of(job), "rated load up").verdict == "passes"
-    assert "uplift" in said(of(job, "B"), "passes")
-
-
-@pytest.mark.parametrize(("duration", "factor"), [("included", 1.0), ("apply C_D", 1.6)])
-def test_load_duration_only_where_the_report_leaves_it_to_the_user(duration: str, factor: float) -> None:
-    """Wind alone: C_D 1.6, which is also the most that a connection may have (NDS 2018 11.3.2)."""
-    job = anchored(rated(up="20000 lbf", down="20000 lbf", duration=duration), lifted())
-    assert find(of(job), "rated load up").capacity == pytest.approx(20000 * factor)
-
-
-@pytest.mark.parametrize("change", [{"conditions_met": None}, {"conditions_met": False}, {"conditions": ""}])
-def test_conditions_that_nobody_has_seen_are_referred(change: Data) -> None:
-    assert of(anchored(rated(**change))).verdict == "refer"
-
-
-def test_resting_hardware_takes_only_what_lifts() -> None:
-    held = beam(supports=[seat("0 ft", held_by="A1"), seat("12 ft")])
-    result = of(anchored(rated(down=None, up="500 lbf"), held))
-    assert result.verdict == "passes" and "left to the seat" in "".join(result.assumptions)
-
-
-def test_by_others_passes_only_with_a_name() -> None:
-    others = {"name": "A1", "manner": "by others"}
-    assert of(anchored(others)).verdict == "refer"
-    named = of(anchored({**others, "confirmed_by": "invented letter of an engineer"}))
-    assert named.verdict == "passes" and "by others" in said(named, "passes")
-
-
-def test_glue_holds_nothing() -> None:
-    job = anchored({"name": "A1", "manner": "holds nothing"})
-    assert of(job).verdict == "fails" and "hold no load" in said(of(job), "fails")
-    assert job.verdict == "fails"
-
-
-# ---- rods ----------------------------------------------------------------------------------------------------------
-
-
-def rods(length: str | None = "26 in", *, washer: str | None = "1 3/4 in", **more: Any) -> JobResult:
-    """A beam that hangs from another one, 12 ft long and 4 ft away from its end, by a 5/8 in rod of A36."""
-    lower = beam(
-        name="low", supports=[{"at": "0 ft", "on": "high", "lands_at": "3 ft", "holds": "hung", "held_by": "A1",
-                               "restrained": True}, seat("12 ft")],
-        carries=[floor(dead="5 psf", live="10 psf", width="4 ft")],
-    )  # fmt: skip
-    rod = {"kind": "bolt", "size": "5/8 in", "steel": "A36", "length": length, "washer": washer}
-    fastener = {key: value for key, value in rod.items() if value is not None}
-    return checked(
-        beam(name="high"), lower, anchor=[{"name": "A1", "manner": "hanger rod", "fastener": fastener, **more}]
-    )
-
-
-def test_a_rod_with_nuts_on_the_outer_faces_passes() -> None:
-    """T_a = 0.75 F_u A_b/2 (AISC J3.6); washers 1 3/4 in on 11/16 in holes (NDS Table L6: memory)."""
-    result = of(rods())
-    assert result.verdict == "passes", said(result, "refer") + said(result, "fails")
-    assert find(result, "tension of the rod").capacity == pytest.approx(0.75 * 58000 * math.pi / 4 * 0.625**2 / 2)
-    area = math.pi / 4 * (1.75**2 - 0.6875**2)
-    below, above = find(result, "washer under low"), find(result, "washer on the top of high")
-    F = step(below, "F_c_perp")
-    assert below.capacity == pytest.approx(F * area)  # near the end: C_b = 1
-    assert above.capacity == pytest.approx(F * (1.75 + 0.375) / 1.75 * area)  # 3 ft from the end
-
-
-def test_the_rod_is_a_hole_in_the_beam_that_carries_it() -> None:
-    high = of(rods(), "high")
-    assert [c for c in high.checks if "cut by anchor A1" in c.what and c.what.startswith("bending")]
-    assert not [c for c in high.checks if c.what == "loads on the side"]
-
-
-@pytest.mark.parametrize("length", [None, "12 in", "23 in"])
-def test_a_rod_that_does_not_go_through_both_is_referred(length: str | None) -> None:
-    """Two beams of 11 1/2 in: 23 in and more."""
-    check = find(of(rods(length)), "the rod goes right through")
-    assert check.verdict == "refer" and check.clause == "NDS 2018 3.8.2"
-
-
-def test_a_rod_without_a_given_washer_or_with_a_broad_one_counts_the_standard_one() -> None:
-    assert "washer" in said(of(rods(washer=None)), "refer")
-    broad = of(rods(washer="3 in"))
-    assert find(broad, "washer under low").capacity == find(of(rods()), "washer under low").capacity
-
-
-def test_a_rod_does_not_push() -> None:
-    lower = beam(
-        name="low", supports=[{"at": "0 ft", "on": "high", "lands_at": "3 ft", "holds": "hung", "held_by": "A1",
-                               "restrained": True}, seat("12 ft")], carries=[floor(wind="-1200 plf")],
-    )  # fmt: skip
-    rod = {"kind": "bolt", "size": "5/8 in", "steel": "A36", "length": "26 in", "washer": "1 3/4 in"}
-    job = checked(beam(name="high"), lower, anchor=[{"name": "A1", "manner": "hanger rod", "fastener": rod}])
-    assert find(of(job), "uplift on a rod").verdict == "fails"
 
 
 # ---- other kinds of end --------------------------------------------------------------------------------------------
@@ -424,16 +270,3 @@ def test_the_far_side_is_told_its_force_and_moment() -> None:
     told = next(text for text in result.assumptions if "with a moment" in text)
     reaction = (W + 5 / 1728 * B * D) * 144 * 72 / 139.5
     assert f"{reaction * 4.5 / 12:.0f} lb-ft" in told
-
-
-def test_rods_of_a_row_of_pieces_are_counted_at_midspan_too() -> None:
-    high = of(rods(), "high")
-    assert all(check.verdict == "passes" for check in high.checks if check.what == "limits of the slot")
-    lower = beam(
-        name="low", spacing="24 in", carries=[floor(dead="5 psf", live="10 psf", width="2 ft")],
-        supports=[{"at": "0 ft", "on": "high", "lands_at": "3 ft", "holds": "hung", "held_by": "A1", "restrained": True},
-                  seat("12 ft")],
-    )  # fmt: skip
-    rod = {"kind": "bolt", "size": "5/8 in", "steel": "A36", "length": "26 in", "washer": "1 3/4 in"}
-    job = checked(beam(name="high"), lower, anchor=[{"name": "A1", "manner": "hanger rod", "fastener": rod}])
-    assert "middle third" in said(of(job, "high"), "refer")
