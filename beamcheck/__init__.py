@@ -40,6 +40,7 @@ _WHERE = {
     "model.schema": ("job_schema",),
     "sheet.as_json": ("result_json", "result_schema"),
     "sheet.terminal": ("plain_text",),
+    "sweep.anchor_sizing": ("Proposal", "fasteners_for"),
     "sweep.member": ("Member", "member"),
     "sweep.question": ("longest_span_of", "span_question"),
     "sweep.sizing": ("largest_load", "longest_span", "smallest_size"),
@@ -49,12 +50,55 @@ _WHERE = {
 _MODULE_OF = {name: module for module, names in _WHERE.items() for name in names}
 
 __all__ = [
-    "CAUTION", "SIGN_OFF", "About", "Beam", "BeamcheckError", "Check", "Cut", "Existing", "GivenValues", "Job",
-    "JobError", "JobResult", "Load", "Member", "OutOfRange", "PieceResult", "Post", "Rafter", "SpanTable", "Stock",
-    "Support", "Tie", "UnitError", "UnknownName", "__version__", "check_file", "check_job", "check_text",
-    "job_from_data", "job_schema", "largest_load", "longest_span", "longest_span_of", "member", "plain_text",
-    "read_job", "read_job_text", "result_json", "result_schema", "sheet_html", "show", "smallest_size",
-    "span_question", "span_table", "to_pint", "write_json", "write_sheet",
+    "CAUTION",
+    "SIGN_OFF",
+    "About",
+    "Beam",
+    "BeamcheckError",
+    "Check",
+    "Cut",
+    "Existing",
+    "GivenValues",
+    "Job",
+    "JobError",
+    "JobResult",
+    "Load",
+    "Member",
+    "OutOfRange",
+    "PieceResult",
+    "Post",
+    "Proposal",
+    "Rafter",
+    "SpanTable",
+    "Stock",
+    "Support",
+    "Tie",
+    "UnitError",
+    "UnknownName",
+    "__version__",
+    "check_file",
+    "check_job",
+    "check_text",
+    "fasteners_for",
+    "job_from_data",
+    "job_schema",
+    "largest_load",
+    "longest_span",
+    "longest_span_of",
+    "member",
+    "plain_text",
+    "read_job",
+    "read_job_text",
+    "result_json",
+    "result_schema",
+    "sheet_html",
+    "show",
+    "smallest_size",
+    "span_question",
+    "span_table",
+    "to_pint",
+    "write_json",
+    "write_sheet",
 ]  # fmt: skip
 
 
@@ -99,6 +143,7 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
     from .model.schema import job_schema
     from .sheet.as_json import result_json, result_schema
     from .sheet.terminal import plain_text
+    from .sweep.anchor_sizing import Proposal, fasteners_for
     from .sweep.member import Member, member
     from .sweep.question import longest_span_of, span_question
     from .sweep.sizing import largest_load, longest_span, smallest_size

@@ -1,4 +1,4 @@
-"""The command line: `beamcheck check`, `beamcheck span`, `beamcheck table`, `beamcheck schema`.
+"""The command line: `beamcheck check`, `beamcheck span`, `beamcheck table`, `beamcheck fasteners`, `beamcheck schema`.
 
 Only click is loaded here; each command loads what it needs when it runs.
 """
@@ -22,6 +22,8 @@ Command = Callable[..., Any]
 FINISHES = ("plaster", "gypsum board", "masonry veneer", "flexible", "none")
 MOISTURE = click.Choice(["dry", "green", "wet"])
 TOP_HELD = "'full length', 'ends only' or a spacing of braces"
+FAMILIES = click.Choice(["bolt", "lag screw", "wood screw", "nail"])
+GOALS = click.Choice(["fewest", "smallest"])
 SYSTEMS = click.Choice(["US", "SI"])
 
 
@@ -178,6 +180,23 @@ def _table(csv: str | None, html: str | None, overwrite: bool, **asked: Any) -> 
     files = [(path, makers[path]()) for path in (csv, html) if path is not None and path != "-"]
     places = "".join(f"Written: {path}\n" for path in _write(files, overwrite))
     say(table.csv() if csv == "-" or not files else places)
+    return 0
+
+
+@main.command("fasteners", short_help="How many of which fasteners would hold an end.", epilog=TABLE_STATUS)
+@click.argument("job", metavar="JOB.toml")
+@click.argument("group", metavar="GROUP")
+@click.option("--family", type=FAMILIES, default="bolt", show_default=True, help="What to fasten with.")
+@click.option("--goal", type=GOALS, default="fewest", show_default=True, help="Fewest pieces, or smallest size.")
+def _fasteners(job: str, group: str, family: Any, goal: Any) -> int:
+    """Propose fasteners and their places for the [[anchor]] GROUP of a job: what works with the wood there is.
+
+    A proposal is arithmetic and no verdict: write it into the job file and check that.
+    """
+    from .model.reader import read_job
+    from .sweep.anchor_sizing import fasteners_for, in_words
+
+    say(in_words(group, fasteners_for(read_job(job), group, family, goal=goal)))
     return 0
 
 

@@ -132,4 +132,3 @@ def _levels(values: np.ndarray) -> np.ndarray:
         if not ordered or value - ordered[-1] > SAME_ROW:
             ordered.append(value)
     return np.array(ordered)
-

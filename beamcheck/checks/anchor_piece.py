@@ -74,6 +74,7 @@ def anchor_result(
     rests = support is not None and support.holds == "rests"
     forces = seat_takes(group.forces) if rests and bare else group.forces
     group = replace(group, forces=forces, wood=weak_wood(group.stock, group.wood))
+    around.house.groups.setdefault(anchor.name, []).append(group)
     draft = Draft(anchor.name, "anchor", f"{anchor.manner}, {group.end} end of {group.piece}")
     draft.inputs = anchor_inputs(group)
     if rests:

@@ -4,22 +4,30 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from ..analysis.carried import Arrival
 from ..model.anchors import Anchor
 from ..model.pieces import Beam, Existing, Post, Rafter, Stock, Tie
 from ..values.lumber import Size, read_size
 
+if TYPE_CHECKING:  # anchor_group.py is written in terms of this file
+    from .anchor_group import Group
+
 Anything = Beam | Rafter | Tie | Post | Existing
 
 
 @dataclass(frozen=True)
 class House:
-    """Pieces, stocks and anchor groups by name."""
+    """Pieces, stocks and anchor groups by name.
+
+    `groups` collects each anchor group as it is checked, with its forces: whoever asks for a layout starts from there.
+    """
 
     stocks: Mapping[str, Stock]
     pieces: Mapping[str, Anything]
     anchors: Mapping[str, Anchor] = field(default_factory=dict)
+    groups: dict[str, list[Group]] = field(default_factory=dict, compare=False, repr=False)
 
 
 @dataclass(frozen=True)

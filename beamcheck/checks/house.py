@@ -13,6 +13,7 @@ from ..units import show, shown_in
 from ..values.combinations import asd_combinations
 from ..values.factors import load_duration
 from ..version import VERSION
+from .anchor_group import Group
 from .anchor_piece import held_by_nobody, worst_result
 from .context import Around, House
 from .draft import Reactions
@@ -57,12 +58,27 @@ def check_job(job: Job, *, text: str = "", name: str = "job", units: str | None 
         return _check(job, text, name, system)
 
 
-def _check(job: Job, text: str, name: str, system: str) -> JobResult:
+def anchor_groups(job: Job) -> dict[str, list[Group]]:
+    """The anchor groups of a job by name, each at every end that it holds, with the forces that come to it.
+
+    Raises
+    ------
+    JobError
+        As `check_job`.
+    """
+    if problems := check_links(job):
+        raise JobError("job", problems)
+    found: dict[str, list[Group]] = {}
+    _check(job, "", "job", "US", found)
+    return found
+
+
+def _check(job: Job, text: str, name: str, system: str, collected: dict[str, list[Group]] | None = None) -> JobResult:
     pieces: tuple[Carrying | Tie, ...] = (*job.beam, *job.rafter, *job.tie, *job.post)
     everything: tuple[Carrying | Tie | Existing, ...] = (*pieces, *job.existing)
     house = House(
         {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
-        {anchor.name: anchor for anchor in job.anchor},
+        {anchor.name: anchor for anchor in job.anchor}, {} if collected is None else collected,
     )  # fmt: skip
     arrivals: dict[str, list[Arrival]] = {}
     results: dict[str, PieceResult] = {}

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from textwrap import wrap
 from typing import Any, Literal
 
 import numpy as np
@@ -21,11 +22,13 @@ from ..checks.anchor_pull import pull_of
 from ..checks.anchor_steel import steel_checks
 from ..checks.anchor_tear_out import tear_out_checks
 from ..checks.demand import figures_only
+from ..checks.house import anchor_groups
 from ..checks.result import CAUTION, SIGN_OFF, Check
 from ..errors import BeamcheckError, OutOfRange, UnknownName
 from ..model.anchor_links import crossed
 from ..model.anchor_rules import kinds_for
 from ..model.anchors import Anchor, Fastener
+from ..model.pieces import Job
 from ..units import show
 from ..values.fasteners import NailKind, bolt_sizes, lag_screw_sizes, nail, nail_sizes, wood_screw_sizes
 from ..values.loader import rows as table_rows
@@ -82,6 +85,48 @@ class Proposal:
         long = f", {show(fastener.length, 'length')} long" if fastener.length is not None else ""
         of = f"{n} {fastener.kind}{'s' if n > 1 else ''} {fastener.size}{long}"
         return f"{of}: {self.layout.words()}. Largest ratio {show(self.ratio, 'ratio')}, {self.governs}."
+
+
+def in_words(name: str, proposal: Proposal) -> str:
+    """A proposal as lines for a console: the answer, what is still to be decided, caution and sign-off line."""
+    lines = [f"{name}: {proposal.words}", "", "A proposal and no verdict: write it into the job file and check that."]
+    if proposal.refer:
+        lines += ["", "Still to be decided, or not said in the job:", *(f"  - {text}" for text in proposal.refer)]
+    lines += ["", f"Caution: {proposal.caution}", "", proposal.sign_off]
+    return "\n".join(line for text in lines for line in (wrap(text, 100, subsequent_indent="    ") or [""])) + "\n"
+
+
+def fasteners_for(job: Job, anchor: str, family: Family, *, goal: Literal["fewest", "smallest"] = "fewest") -> Proposal:
+    """What would hold the ends that one anchor group of a job holds: the answer for the end that needs the most.
+
+    Parameters
+    ----------
+    job : Job
+    anchor : str
+        Name of the group in the job.
+    family, goal : str
+        As `fewest_fasteners`.
+
+    Raises
+    ------
+    UnknownName
+        If the job has no such group, or the group does not take that family.
+    OutOfRange
+        If the group could not be worked out, or has no layout to start from.
+    JobError
+        If the pieces of the job do not fit together.
+    """
+    names = [one.name for one in job.anchor]
+    if anchor not in names:
+        raise UnknownName("anchor group", anchor, names)
+    groups = anchor_groups(job).get(anchor, [])
+    if not groups:
+        raise OutOfRange(f"the forces on {anchor!r} could not be worked out: run `check` to see why")
+    answers = [fewest_fasteners(group, family, goal=goal) for group in groups]
+    lost = [answer for answer in answers if answer.group is None]
+    return (
+        lost[0] if lost else max(answers, key=lambda answer: (answer.group.x.size if answer.group else 0, answer.ratio))
+    )
 
 
 def fewest_fasteners(
