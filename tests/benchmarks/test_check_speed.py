@@ -31,6 +31,7 @@ evidence = "invented: Hem-Fir No.2 S-DRY"
 [[existing]]
 name = "wall"
 what = "invented wall"
+material = "masonry"
 confirmed_by = "invented letter"
 [[beam]]
 name = "joist"
