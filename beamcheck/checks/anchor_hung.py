@@ -34,6 +34,7 @@ from .wood import Wood, bearing_prime, is_unknown, reference_values, wood_of
 
 Array = np.ndarray
 ROD, LOW, RATED = "AISC 360-16 J3.6", "NDS 2018 3.8.2", "published rating"
+NUTS = 2.5  # D beyond the wood: two nuts and their washers (common practice, no source)
 MOST_C_D = 1.6  # NDS 2018 11.3.2: no impact factor in connections
 DIRECTIONS = (("down", "down"), ("up", "up"), ("along", "along the piece, out of the joint"))
 
@@ -126,11 +127,13 @@ def _rated(group: Group, words: str, loads: list[tuple[Array, float]]) -> Check:
 
 
 def others_checks(anchor: Anchor, forces: Forces) -> list[Check]:
-    """By others: passed on, and only when somebody answers for it in writing."""
+    """By others: named and passed on, never passed."""
     what, clause = "fastening by others", "load path"
     if anchor.confirmed_by.strip():
-        text = f"by others, confirmed: {anchor.confirmed_by}; not checked here. It must take {force_words(forces)}"
-        return [stated(anchor.name, what, clause, "passes", text)]
+        text = (
+            f"by others, said to be confirmed: {anchor.confirmed_by}. Not checked: it must take {force_words(forces)}"
+        )
+        return [stated(anchor.name, what, clause, "refer", text)]
     text = f"by others, and nobody is named who answers for it (`confirmed_by`). It must take {force_words(forces)}"
     return [stated(anchor.name, what, clause, "refer", text)]
 
@@ -201,10 +204,12 @@ def _through(group: Group, around: Around, fastener: Fastener, carrying: Beam) -
         text = f"its length is not given; through {carrying.name} and {group.piece} it needs over "
         text += show(both, "length")
         return stated(group.anchor.name, what, LOW, "refer", text)
-    if fastener.length <= both:
+    D = diameter(fastener.kind, fastener.size)
+    if fastener.length <= both + NUTS * D:
         text = (
             f"{show(fastener.length, 'length')} long it does not go through {carrying.name} and {group.piece}, "
-            f"together {show(both, 'length')} deep: a rod that ends low in a beam pulls it apart across the grain"
+            f"together {show(both, 'length')} deep, with a washer and a nut at either end: a rod that ends low in a "
+            "beam pulls it apart across the grain"
         )
         return stated(group.anchor.name, what, LOW, "refer", text)
     text = f"long enough to take a nut on the top of {carrying.name} and one under {group.piece}"

@@ -29,6 +29,7 @@ from .anchor_hung import (
 from .anchor_lateral import lateral_checks
 from .anchor_outputs import anchor_tables, hole_drawing, inspection
 from .anchor_pull import pull_of, stands_off_checks
+from .anchor_sense import sense_checks
 from .anchor_steel import PLATED, SCREW_STEEL, steel_checks
 from .anchor_tear_out import tear_out_checks
 from .anchor_wood import weak_wood
@@ -98,7 +99,7 @@ def anchor_result(
 def _checks(group: Group, around: Around, support: Support | None, length: float | None) -> list[Check]:
     anchor = group.anchor
     if anchor.manner == "rated hardware":
-        return [*rated_checks(group), *_behind(group)]
+        return [*rated_checks(group), *sense_checks(group), *_behind(group)]
     if anchor.manner == "by others":
         return others_checks(anchor, group.forces)
     if anchor.manner == "holds nothing":
@@ -106,12 +107,15 @@ def _checks(group: Group, around: Around, support: Support | None, length: float
     found = [*_of_the_wood(group)]
     if anchor.manner == "hanger rod":
         lands_at = support.lands_at if support is not None else None
-        return [*rod_checks(group, around, lands_at), *found, *_behind(group)]
+        return [
+            *rod_checks(group, around, lands_at), *sense_checks(group), *found, *_behind(group),
+            *_line_of_support(group, support, length),
+        ]  # fmt: skip
     pull = pull_of(group)
     each = np.zeros(len(group.forces.combinations)) if pull is None else pull.each.max(axis=0)
     return [
         *lateral_checks(group), *geometry_checks(group), *tear_out_checks(group), *axial_checks(group, each),
-        *stands_off_checks(group), *steel_checks(group), *found, *_behind(group),
+        *stands_off_checks(group), *steel_checks(group), *sense_checks(group), *found, *_behind(group),
         *_line_of_support(group, support, length), *_holes_behind(group, support),
     ]  # fmt: skip
 
@@ -174,7 +178,7 @@ def _line_of_support(group: Group, support: Support | None, length: float | None
     if support is None or length is None or group.x.size == 0:
         return
     from_end = support.at if group.end == "left" else length - support.at
-    arm = 0.0 if anchor.manner in ("ledger", "toe-nails") else anchor.arm
+    arm = 0.0 if anchor.manner in ("ledger", "toe-nails", "hanger rod") else anchor.arm
     if arm is None:
         return  # the fasteners refer already
     line = float(np.mean(group.x)) - arm

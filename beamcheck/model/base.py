@@ -12,8 +12,9 @@ from . import rules
 Name = Annotated[str, StringConstraints(min_length=1, max_length=80, pattern=r"^[^\s].*[^\s]$|^[^\s]$")]
 Words = Annotated[str, StringConstraints(max_length=5000)]
 _EMPTY = re.compile(
-    r"\W*|(?:none|nothing|nobody|no one|no|not? (?:yet|known|sure|given|there)\b.*|unknown|unclear|unsure|tb[acd]"
-    r"|to be .*|n\W?a|later|maybe|ask .*|pending\b.*|x+)\W*",
+    r"\W*|(?:none|nothing|nobody\b.*|no one\b.*|no|not? (?:yet|known|sure|given|there)\b.*|unknown|unclear|unsure"
+    r"|tb[acd]|to be .*|n\W?a|later|maybe\b.*|ask .*|(?:i )?do(?:n\W?t| not) know\b.*|(?:a|my) guess\b.*|pending\b.*"
+    r"|x+)\W*",
     re.IGNORECASE,
 )
 

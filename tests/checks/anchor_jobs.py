@@ -19,6 +19,7 @@ KNIFE: Data = {
 }  # fmt: skip
 RATED: Data = {
     "name": "A1", "manner": "rated hardware",
+    "split": "none seen",
     "rating": {"source": "evaluation report 1 (invented), 2025, table 3", "down": "4000 lbf", "duration": "included",
                "conditions": "Douglas Fir, all holes filled", "conditions_met": True},
 }  # fmt: skip

@@ -52,11 +52,11 @@ def test_resting_hardware_takes_only_what_lifts() -> None:
     assert result.verdict == "passes" and "left to the seat" in "".join(result.assumptions)
 
 
-def test_by_others_passes_only_with_a_name() -> None:
+def test_by_others_is_named_and_never_passes() -> None:
     others = {"name": "A1", "manner": "by others"}
     assert of(anchored(others)).verdict == "refer"
     named = of(anchored({**others, "confirmed_by": "invented letter of an engineer"}))
-    assert named.verdict == "passes" and "by others" in said(named, "passes")
+    assert named.verdict == "refer" and "said to be confirmed" in said(named, "refer")
 
 
 def test_glue_holds_nothing() -> None:
