@@ -55,6 +55,11 @@ NOT_ADDED = (
     "A seat and a group of fasteners are not added: the group is checked for all of the reaction, for it may come to "
     "carry all of it when the wood shrinks off its seat."
 )
+ONE_SIDED = ("wood side", "plate one side")
+IN_LINE = (
+    "The members stay side by side: what turns such a lap over out of its plane, as a seat in front of a ledger does, is "
+    "not counted here. A piece that others sit on is a ledger."
+)
 IN_THE_SEAT = "What presses down is left to the seat, which the held piece is checked for; what lifts comes here."
 
 
@@ -81,6 +86,8 @@ def anchor_result(
     if rests:
         draft.assumptions.append(IN_THE_SEAT if bare else NOT_ADDED)
     draft.assumptions += _passed_on(group)
+    if anchor.manner in ONE_SIDED:
+        draft.assumptions.append(IN_LINE)
     try:
         draft.checks = _checks(group, around, support, length)
         draft.tables = [*_tables(group), *anchor_tables(group)]
