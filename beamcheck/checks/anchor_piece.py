@@ -57,7 +57,7 @@ NOT_ADDED = (
 )
 ONE_SIDED = ("wood side", "plate one side")
 IN_LINE = (
-    "The members stay side by side: what turns such a lap over out of its plane, as a seat in front of a ledger does, is "
+    "The members stay side by side: what turns such a lap over out of its plane, as a seat in front of it does, is "
     "not counted here. A piece that others sit on is a ledger."
 )
 IN_THE_SEAT = "What presses down is left to the seat, which the held piece is checked for; what lifts comes here."
