@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from ..analysis.carried import Arrival
 from ..errors import BeamcheckError, OutOfRange
-from ..model.pieces import Beam
+from ..model.pieces import Beam, Post
 from ..units import show
 from .context import Around
 from .demand import stated
@@ -86,11 +86,17 @@ def unknown_below(name: str, carriers: Sequence[str | None]) -> Reactions:
 
 def arrival_doubts(name: str, around: Around) -> Iterator[Check]:
     """Loads that were not worked out, or that arrive at no known place, keep a piece from passing."""
-    on_beam = isinstance(around.under(name), Beam)
+    on_beam, on_post = (isinstance(around.under(name), kind) for kind in (Beam, Post))
     for arrival in around.arrivals:
         if arrival.unknown:
             text = f"{arrival.from_piece} could not be worked out, so its load here is not known"
             yield stated(name, f"load from {arrival.from_piece}", "load path", "refer", text)
+        elif on_post and arrival.spread is not None:
+            text = (
+                f"{arrival.from_piece} stands for a row, one every {show(arrival.spread, 'length')}: one of them is "
+                "counted here. If more of the row comes to this post, put the beam that gathers them between"
+            )
+            yield stated(name, f"row of {arrival.from_piece}", "load path", "refer", text)
         elif on_beam and arrival.at is None and arrival.spread is None:
             text = f"where {arrival.from_piece} lands is not given; midspan is taken (`lands_at`)"
             yield stated(name, f"place of {arrival.from_piece}", "load path", "refer", text)

@@ -85,6 +85,25 @@ def test_a_row_of_joists_loads_its_girder_as_a_row() -> None:
     assert (reaction / 2.0) * 10.0**2 / 8.0 * 12.0 < M
 
 
+def test_a_row_of_joists_on_one_post_is_referred() -> None:
+    """Only one reaction of the row is counted on the post."""
+    joist = beam(
+        name="J", carries=[floor(dead="10 psf", live="40 psf", width="2 ft")],
+        supports=[seat("0 ft"), seat("12 ft", on="P")],
+    )  # fmt: skip
+    post = {
+        "name": "P", "stock": "wood", "height": "8 ft", "on": "wall", "top_restraint": "pinned",
+        "eccentricity": "0 in", "eccentricity_weak": "0 in",
+    }  # fmt: skip
+    verdicts = {}
+    for spacing in (None, "2 ft"):
+        one = {**joist, **({"spacing": spacing} if spacing else {})}
+        verdicts[spacing] = next(
+            p for p in check_job(job_from_data(job(one, post=[post]))).pieces if p.name == "P"
+        ).verdict
+    assert verdicts == {None: "passes", "2 ft": "refer"}
+
+
 @pytest.mark.parametrize(("name", "value"), [("F_b", 9000.0), ("F_v", 900.0), ("E", 4e6)])
 def test_a_letter_that_gives_more_than_any_lumber_has(name: str, value: float) -> None:
     extra = {"E_min": 1.4e6} if name == "E" else {}
