@@ -125,6 +125,7 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
     from .checks.house import check_job
     from .checks.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult
     from .errors import BeamcheckError, JobError, OutOfRange, UnitError, UnknownName
+    from .model.loads import Load
     from .model.pieces import (
         About,
         Beam,
@@ -132,7 +133,6 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
         Existing,
         GivenValues,
         Job,
-        Load,
         Post,
         Rafter,
         Stock,

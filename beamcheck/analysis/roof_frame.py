@@ -11,7 +11,8 @@ from itertools import pairwise, product
 import numpy as np
 
 from ..errors import OutOfRange, Unstable
-from ..model.pieces import Load, Rafter, Tie
+from ..model.loads import Load
+from ..model.pieces import Rafter, Tie
 from .carried import KIND_OF_FIELD
 from .combinations import Loaded, combine, matrix
 from .frame import Bar, Frame, Loads, Solution, Support, bar_loads, solve

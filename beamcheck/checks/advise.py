@@ -8,7 +8,8 @@ from dataclasses import replace
 
 from ..errors import BeamcheckError
 from ..formulas.pad import SilentPad
-from ..model.pieces import Beam, Load, Stock
+from ..model.loads import Load
+from ..model.pieces import Beam, Stock
 from ..units import down_to_inch, show
 from ..values.lumber import DesignValues, Size, read_size
 from ..values.sizes import listed_sizes

@@ -8,13 +8,15 @@ from typing import TYPE_CHECKING
 
 from ..analysis.carried import Arrival
 from ..model.anchors import Anchor
+from ..model.brackets import Bracket, Trim
 from ..model.pieces import Beam, Existing, Post, Rafter, Stock, Tie
 from ..values.lumber import Size, read_size
 
 if TYPE_CHECKING:  # anchor_group.py is written in terms of this file
     from .anchor_group import Group
+    from .beam import BeamRun
 
-Anything = Beam | Rafter | Tie | Post | Existing
+Anything = Beam | Rafter | Tie | Post | Bracket | Trim | Existing
 
 
 @dataclass(frozen=True)
@@ -22,12 +24,14 @@ class House:
     """Pieces, stocks and anchor groups by name.
 
     `groups` collects each anchor group as it is checked, with its forces: whoever asks for a layout starts from there.
+    `runs` keeps the solved beams, for the brackets near them.
     """
 
     stocks: Mapping[str, Stock]
     pieces: Mapping[str, Anything]
     anchors: Mapping[str, Anchor] = field(default_factory=dict)
     groups: dict[str, list[Group]] = field(default_factory=dict, compare=False, repr=False)
+    runs: dict[str, BeamRun] = field(default_factory=dict, compare=False, repr=False)
 
 
 @dataclass(frozen=True)

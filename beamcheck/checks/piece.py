@@ -59,6 +59,7 @@ def beam_result(beam: Beam, around: Around) -> tuple[PieceResult, Reactions]:
     if run is None:
         missing = unknown_below(beam.name, [support.on for support in beam.supports])
         return draft.done(), replace(missing, anchors=tuple(anchors_of_beam(beam, None, around)))
+    around.house.runs[beam.name] = run
     if draft.remedies and any(support.held_by for support in beam.supports):
         draft.assumptions.append(GROUPS_LEFT_OUT)
     draft.checks += even_loads(beam.name, around, [end - start for start, end in run.straight.spans])

@@ -10,7 +10,8 @@ from ..analysis.combinations import Loaded
 from ..analysis.line import Line
 from ..analysis.loading import KINDS, Applied
 from ..analysis.straight import Straight
-from ..model.pieces import Load, Rafter, Support
+from ..model.loads import Load
+from ..model.pieces import Rafter, Support
 from ..units import show
 from .figure import amount_words, kind_words
 from .result import Table

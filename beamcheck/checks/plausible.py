@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ..analysis.loading import Applied, Case
-from ..model.pieces import Beam, Job, Load, Post, Rafter, Tie
+from ..model.loads import Load
+from ..model.pieces import Beam, Job, Post, Rafter, Tie
 from ..units import show
 from .demand import stated
 from .result import Check

@@ -9,6 +9,7 @@ from typing import Literal
 
 from ..formulas.pad import Step
 from ..provenance import Source
+from .pictures import LoadPath, Picture
 
 Verdict = Literal["passes", "fails", "refer"]
 
@@ -140,7 +141,7 @@ class PieceResult:
     """Everything about one piece."""
 
     name: str
-    kind: str  # 'beam', 'rafter', 'tie', 'post'
+    kind: str  # 'beam', 'rafter', 'tie', 'post', 'anchor', 'bracket', 'trim'
     title: str  # plain words: '8x10 rough eastern white pine, 14 ft'
     verdict: Verdict
     checks: tuple[Check, ...]
@@ -151,6 +152,8 @@ class PieceResult:
     figure: Figure | None = None
     drawing: HoleDrawing | None = None  # of an anchor group
     to_see: tuple[str, ...] = ()  # and to photograph, before the work is covered
+    finding: str = ""  # of a bracket: 'carries', 'decoration only', 'acts as a prop', 'not enough information'
+    pictures: tuple[Picture, ...] = ()
 
     @property
     def governing(self) -> Check | None:
@@ -192,6 +195,7 @@ class JobResult:
     version: str
     units: str = "US"
     invented: bool = False
+    path: LoadPath | None = None
     caution: str = CAUTION
     sign_off: str = SIGN_OFF
 

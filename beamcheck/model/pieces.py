@@ -14,6 +14,8 @@ from pydantic import BeforeValidator, Field, StringConstraints
 
 from .anchors import Anchor
 from .base import Answer, Name, Piece, Words
+from .brackets import Bracket, Role, Trim
+from .loads import Load
 from .quantities import Density, Force, Length, LoadAmount, Moisture, PositiveLength, Slope, Stress, Temperature
 
 Finish = Literal["plaster", "gypsum board", "masonry veneer", "flexible", "none"]
@@ -104,36 +106,6 @@ class Cut(Piece):
     )
 
 
-class Load(Piece):
-    """Something the piece carries. One entry may hold several kinds of load of the same extent."""
-
-    what: Words = Field(description="what it is, in words", examples=["plaster ceiling"])
-    dead: LoadAmount | None = Field(default=None, description="weight that stays")
-    live: LoadAmount | None = Field(default=None, description="people, furniture, storage")
-    roof_live: LoadAmount | None = Field(default=None, description="people and material on a roof")
-    snow: LoadAmount | None = Field(default=None, description="snow on the roof; per area it counts on plan")
-    wind: LoadAmount | None = Field(
-        default=None,
-        description="strength-level W of ASCE 7-16 (the combinations take 0.6 of it); negative lifts",
-    )
-    width: PositiveLength | None = Field(
-        default=None, description="tributary width of a load per area", examples=["4 ft"]
-    )
-    at: Length | None = Field(default=None, description="place of a point load", examples=["7 ft"])
-    start: Length | None = Field(
-        default=None, alias="from", description="where a spread load begins; else the left end"
-    )
-    end: Length | None = Field(default=None, alias="to", description="where a spread load stops; else the right end")
-    measured: Literal["slope", "plan"] | None = Field(
-        default=None, description="dead load of a rafter: per area of slope or of plan"
-    )
-    applied: Literal["top", "side", "below"] | None = Field(
-        default=None, description="bears on the top, is hung from the side, or from below"
-    )
-    bearing: PositiveLength | None = Field(default=None, description="length under a point load on the top")
-    moves: bool = Field(default=False, description="a live point load that may stand anywhere along the piece")
-
-
 class Support(Piece):
     """What a piece rests on or hangs from, and how."""
 
@@ -164,6 +136,9 @@ class Stick(Piece):
 
     name: Name = Field(description="what this piece is called in the job", examples=["B1"])
     stock: Name = Field(description="the name of its [[stock]] entry", examples=["old beam"])
+    role: Role = Field(
+        default="carries", description="carries; decorative: meant to bear nothing but itself; cover: hides hardware"
+    )
     plies: Annotated[int, Field(ge=1, le=6)] = Field(
         default=1, description="sticks side by side that make up the piece"
     )
@@ -254,6 +229,9 @@ class Post(Piece):
 
     name: Name = Field(description="what this piece is called in the job", examples=["west post"])
     stock: Name = Field(description="the name of its [[stock]] entry", examples=["old beam"])
+    role: Role = Field(
+        default="carries", description="carries; decorative: meant to bear nothing but itself; cover: hides hardware"
+    )
     height: PositiveLength = Field(description="from foot to top", examples=["8 ft"])
     on: Name = Field(description="what it stands on: a piece or an [[existing]] entry", examples=["west footing"])
     lands_at: Length | None = Field(
@@ -293,8 +271,8 @@ class Existing(Piece):
     takes: Force | None = Field(
         default=None, description="what one seat on it may take, by whoever confirms it", examples=["8,000 lb"]
     )
-    material: Literal["wood", "steel", "masonry", "concrete", "ground", "other"] = Field(
-        default="other", description="what it is made of"
+    material: Literal["wood", "steel", "masonry", "concrete", "ground", "plaster", "board", "trim", "other"] = Field(
+        default="other", description="what it is made of; plaster, board and trim carry nothing"
     )
     F_c_perp: Stress | None = Field(default=None, description="allowable bearing across the grain of a wooden seat")
 
@@ -337,4 +315,10 @@ class Job(Piece):
         default=(),
         max_length=MOST_PIECES,
         description="what holds ends: groups of fasteners, plates, hangers",
+    )
+    bracket: tuple[Bracket, ...] = Field(
+        default=(), max_length=MOST_PIECES, description="brackets and covers that stand out from a wall, post or beam"
+    )
+    trim: tuple[Trim, ...] = Field(
+        default=(), max_length=MOST_PIECES, description="boxed beams, mouldings, ornaments: they carry nothing"
     )

@@ -23,6 +23,8 @@ Force = Annotated[float, *_reader("force")]  # lbf
 Stress = Annotated[float, Field(gt=0), *_reader("stress")]  # psi
 Temperature = Annotated[float, *_reader("temperature")]  # deg F
 Slope = Annotated[float, Field(ge=0, lt=90), *_reader("slope")]  # deg from level; text '6:12' or '26.6 deg'
+Angle = Annotated[float, *_reader("angle")]  # deg
+Spring = Annotated[float, Field(gt=0), *_reader("line load")]  # lbf/in, of a spring
 Moisture = Annotated[float, Field(ge=0, le=200), *_reader("moisture")]  # percent
 Density = Annotated[float, Field(gt=0), *_reader("density")]  # pcf
 LoadAmount = Annotated[tuple[float, str], *_reader("load")]  # (value, 'area' lbf/in2 | 'line' lbf/in | 'point' lbf)

@@ -25,7 +25,8 @@ from .lines import Path
 
 if TYPE_CHECKING:  # these import this module
     from .base import Piece
-    from .pieces import Beam, Cut, GivenValues, Load, Post, Rafter, Stick, Stock, Tie
+    from .loads import Load
+    from .pieces import Beam, Cut, GivenValues, Post, Rafter, Stick, Stock, Tie
 
 Fault = tuple[Path, str]
 LARGEST_SHARE = 0.55  # E_min of E: 0.51 for machine-stress-rated lumber, COV 0.11 (NDS 2018 Appendix D, memory)

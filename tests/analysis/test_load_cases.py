@@ -7,7 +7,7 @@ import pytest
 from beamcheck.analysis.carried import Arrival, applied_loads, arrived_loads, self_weight
 from beamcheck.analysis.combinations import combine
 from beamcheck.analysis.loading import SETTLED, UPLIFT, Applied, Case, cases_for, patterns, spans_of
-from beamcheck.model.pieces import Load
+from beamcheck.model.loads import Load
 
 
 def line(kind: str, w: float = 1.0, start: float = 0.0, end: float = 300.0, **more: object) -> Applied:

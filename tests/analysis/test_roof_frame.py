@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from beamcheck.analysis.roof_frame import RoofRun, Stiff, solve_roof
 from beamcheck.errors import OutOfRange, Unstable
-from beamcheck.model.pieces import Load, Rafter, Support, Tie
+from beamcheck.model.loads import Load
+from beamcheck.model.pieces import Rafter, Support, Tie
 
 RIGID = Stiff(EA=1e12, EI=1e12, GA_s=1e12, w=0.0)
 PLF = 1.0 / 12.0  # lbf/in

@@ -15,7 +15,8 @@ from beamcheck.checks.draft import Reactions
 from beamcheck.checks.house import check_job
 from beamcheck.checks.result import CAUTION, SIGN_OFF, JobResult, Table
 from beamcheck.errors import JobError
-from beamcheck.model.pieces import About, Beam, Job, Load, Stock, Support
+from beamcheck.model.loads import Load
+from beamcheck.model.pieces import About, Beam, Job, Stock, Support
 from beamcheck.model.reader import job_from_data
 
 from .houses import (
