@@ -29,17 +29,23 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 _WHERE = {
-    "api": ("check_file", "check_text", "sheet_html", "write_json", "write_sheet"),
+    "api": ("check_file", "check_text", "sheet_html", "sheet_pdf", "write_json", "write_pdf", "write_sheet"),
     "checks.house": ("check_job",),
     "checks.result": ("CAUTION", "SIGN_OFF", "Check", "JobResult", "PieceResult"),
     "errors": ("BeamcheckError", "JobError", "OutOfRange", "UnitError", "UnknownName"),
+    "model.outline_files": ("read_outline",),
     "model.pieces": (
         "About", "Beam", "Cut", "Existing", "GivenValues", "Job", "Load", "Post", "Rafter", "Stock", "Support", "Tie",
     ),
     "model.reader": ("job_from_data", "read_job", "read_job_text"),
     "model.schema": ("job_schema",),
     "sheet.as_json": ("result_json", "result_schema"),
+    "sheet.compare": ("compare_files",),
+    "sheet.csv_out": ("checks_csv", "hardware_csv"),
+    "sheet.difference": ("Comparison", "Difference"),
+    "sheet.recheck": ("recheck",),
     "sheet.terminal": ("plain_text",),
+    "sheet.xlsx_out": ("result_xlsx",),
     "sweep.anchor_sizing": ("Proposal", "fasteners_for"),
     "sweep.member": ("Member", "member"),
     "sweep.question": ("longest_span_of", "span_question"),
@@ -56,7 +62,9 @@ __all__ = [
     "Beam",
     "BeamcheckError",
     "Check",
+    "Comparison",
     "Cut",
+    "Difference",
     "Existing",
     "GivenValues",
     "Job",
@@ -79,7 +87,10 @@ __all__ = [
     "check_file",
     "check_job",
     "check_text",
+    "checks_csv",
+    "compare_files",
     "fasteners_for",
+    "hardware_csv",
     "job_from_data",
     "job_schema",
     "largest_load",
@@ -89,15 +100,20 @@ __all__ = [
     "plain_text",
     "read_job",
     "read_job_text",
+    "read_outline",
+    "recheck",
     "result_json",
     "result_schema",
+    "result_xlsx",
     "sheet_html",
+    "sheet_pdf",
     "show",
     "smallest_size",
     "span_question",
     "span_table",
     "to_pint",
     "write_json",
+    "write_pdf",
     "write_sheet",
 ]  # fmt: skip
 
@@ -121,11 +137,12 @@ def __dir__() -> list[str]:
 
 
 if TYPE_CHECKING:  # the same names for type checkers, which do not run __getattr__
-    from .api import check_file, check_text, sheet_html, write_json, write_sheet
+    from .api import check_file, check_text, sheet_html, sheet_pdf, write_json, write_pdf, write_sheet
     from .checks.house import check_job
     from .checks.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult
     from .errors import BeamcheckError, JobError, OutOfRange, UnitError, UnknownName
     from .model.loads import Load
+    from .model.outline_files import read_outline
     from .model.pieces import (
         About,
         Beam,
@@ -142,7 +159,12 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
     from .model.reader import job_from_data, read_job, read_job_text
     from .model.schema import job_schema
     from .sheet.as_json import result_json, result_schema
+    from .sheet.compare import compare_files
+    from .sheet.csv_out import checks_csv, hardware_csv
+    from .sheet.difference import Comparison, Difference
+    from .sheet.recheck import recheck
     from .sheet.terminal import plain_text
+    from .sheet.xlsx_out import result_xlsx
     from .sweep.anchor_sizing import Proposal, fasteners_for
     from .sweep.member import Member, member
     from .sweep.question import longest_span_of, span_question

@@ -104,7 +104,7 @@ def write_sheet(result: JobResult, path: FilePath, *, overwrite: bool = False) -
     result : JobResult
     path : str or path
     overwrite : bool
-        Replace a file that was not made by beamcheck. Its own sheets are always replaced.
+        Replace a file that was not made by beamcheck, or was signed or edited since. Others of its own are replaced.
 
     Returns
     -------
@@ -119,6 +119,25 @@ def write_sheet(result: JobResult, path: FilePath, *, overwrite: bool = False) -
     return write_output(sheet_html(result), path, overwrite=overwrite)
 
 
+def sheet_pdf(result: JobResult) -> bytes:
+    """The calc sheet of a result as a PDF, with the job file and the result as attachments.
+
+    Raises
+    ------
+    BeamcheckError
+        If typst or its typefaces are missing, or it cannot set the sheet.
+    """
+    from .sheet.pdf import sheet_pdf as made
+
+    return made(result)
+
+
+def write_pdf(result: JobResult, path: FilePath, *, overwrite: bool = False) -> Path:
+    """Write the calc sheet of a result to a PDF file; parameters and errors are those of `write_sheet`."""
+    check_target(path, overwrite=overwrite)
+    return write_output(sheet_pdf(result), path, overwrite=overwrite)
+
+
 def write_json(result: JobResult, path: FilePath, *, overwrite: bool = False) -> Path:
     """Write a result to a JSON file; parameters and errors are those of `write_sheet`."""
     from .sheet.as_json import result_json
@@ -126,8 +145,8 @@ def write_json(result: JobResult, path: FilePath, *, overwrite: bool = False) ->
     return write_output(result_json(result), path, overwrite=overwrite)
 
 
-def write_output(text: str, path: FilePath, *, overwrite: bool = False) -> Path:
-    """Write a text that was made here; parameters and errors are those of `write_sheet`."""
+def write_output(text: str | bytes, path: FilePath, *, overwrite: bool = False) -> Path:
+    """Write a text or file that was made here; parameters and errors are those of `write_sheet`."""
     from .sheet.write import write_atomically
 
     check_target(path, overwrite=overwrite)
@@ -136,12 +155,12 @@ def write_output(text: str, path: FilePath, *, overwrite: bool = False) -> Path:
 
 def check_target(path: FilePath, *, overwrite: bool = False) -> None:
     """Whether a file may be written there, before any work is done for it; errors are those of `write_sheet`."""
-    from .sheet.write import made_here
+    from .sheet.write import why_kept
 
     target = Path(path)
     if target.is_dir():
         raise BeamcheckError(f"{target} is a folder: give the name of a file in it")
     if target.exists() and not target.is_file():
         raise BeamcheckError(f"{target} is a device and no file: give the name of a file")
-    if target.exists() and not overwrite and not made_here(target):
-        raise BeamcheckError(f"{target} exists and was not made by beamcheck: give another name, or allow replacing it")
+    if target.exists() and not overwrite and (why := why_kept(target)):
+        raise BeamcheckError(f"{target} exists and {why}: give another name, or allow replacing it")

@@ -1,4 +1,4 @@
-"""The command line: `beamcheck check`, `beamcheck span`, `beamcheck table`, `beamcheck fasteners`, `beamcheck schema`.
+"""The command line: `beamcheck check`, `recheck`, `compare`, `span`, `table`, `fasteners`, `outline`, `schema`.
 
 Only click is loaded here; each command loads what it needs when it runs.
 """
@@ -6,25 +6,44 @@ Only click is loaded here; each command loads what it needs when it runs.
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from shutil import get_terminal_size
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from .console import EXIT_STATUS, STATUS, TABLE_STATUS, Doors, amount, amounts, say
+from .console import (
+    EXIT_STATUS,
+    RECHECK,
+    RECHECK_STATUS,
+    STATUS,
+    TABLE_STATUS,
+    Doors,
+    amount,
+    amounts,
+    progress,
+    say,
+)
 
 if TYPE_CHECKING:
     from .checks.result import JobResult
 
 Command = Callable[..., Any]
+Maker = Callable[["JobResult"], str | bytes]
 FINISHES = ("plaster", "gypsum board", "masonry veneer", "flexible", "none")
 MOISTURE = click.Choice(["dry", "green", "wet"])
 TOP_HELD = "'full length', 'ends only' or a spacing of braces"
 FAMILIES = click.Choice(["bolt", "lag screw", "wood screw", "nail"])
 GOALS = click.Choice(["fewest", "smallest"])
 SYSTEMS = click.Choice(["US", "SI"])
+DRAWN_IN = click.Choice(["in", "mm", "cm"])
+OUTLINE_STATUS = """\b
+Exit status:
+  0  the outline was read, which is no verdict
+  2  bad input or usage: no outline of a bracket could be read
+  1  a fault in beamcheck itself
+130  stopped from the keyboard"""
 
 
 def _say_version(ctx: click.Context, _: click.Parameter, wanted: bool) -> None:
@@ -65,8 +84,11 @@ def main(ctx: click.Context) -> int:
 def _outputs(command: Command) -> Command:
     """The options that say where a result goes."""
     for option in (
-        click.option("--overwrite", is_flag=True, help="Replace files that beamcheck did not make."),
+        click.option(
+            "--overwrite", is_flag=True, help="Replace files made elsewhere, or signed or edited since they were made."
+        ),
         click.option("--json", "json_", metavar="OUT.json|-", help="Write the result as JSON; - for standard output."),
+        click.option("--pdf", metavar="OUT.pdf", help="Write the calc sheet, one PDF for paper and signature."),
         click.option("--sheet", metavar="OUT.html", help="Write the calc sheet, one HTML file."),
     ):
         command = option(command)
@@ -79,16 +101,80 @@ def _outputs(command: Command) -> Command:
 @click.option(
     "--units", type=SYSTEMS, metavar="US|SI", help="Units of the words; otherwise those that the job asks for."
 )
-def _check(job: str, sheet: str | None, json_: str | None, overwrite: bool, units: str | None) -> int:
+@click.option("--checks-csv", metavar="OUT.csv", help="Write one row a check, as CSV.")
+@click.option("--hardware-csv", metavar="OUT.csv", help="Write the hardware list of all anchors and fixings, as CSV.")
+@click.option("--xlsx", metavar="OUT.xlsx", help="Write both lists as a spreadsheet.")
+def _check(
+    job: str, sheet: str | None, pdf: str | None, json_: str | None, overwrite: bool, units: str | None,
+    checks_csv: str | None, hardware_csv: str | None, xlsx: str | None,
+) -> int:  # fmt: skip
     """Check every piece of a job file.
 
     The verdict comes first, then why, then each piece with all its checks, and what would make a failing one pass.
     Nothing is written unless the job could be read and checked.
     """
-    _check_targets([("the job file", job), ("--sheet", sheet), ("--json", json_)], overwrite)
+    lists = [("--pdf", pdf), ("--checks-csv", checks_csv), ("--hardware-csv", hardware_csv), ("--xlsx", xlsx)]
+    _check_targets([("the job file", job), ("--sheet", sheet), ("--json", json_), *lists], overwrite)
     from .api import check_file
 
-    return _deliver(check_file(job, units=units), sheet, json_, overwrite)
+    more = [*_paper(pdf), *_lists(checks_csv, hardware_csv, xlsx)]
+    return _deliver(check_file(job, units=units), sheet, json_, overwrite, more)
+
+
+def _paper(pdf: str | None) -> Iterator[tuple[str, Maker]]:
+    """The sheet as a PDF, if it was asked for."""
+    if pdf is not None:
+        from .api import sheet_pdf
+
+        yield pdf, sheet_pdf
+
+
+def _lists(checks: str | None, hardware: str | None, xlsx: str | None) -> Iterator[tuple[str, Maker]]:
+    """The flat lists that were asked for: where each goes, and what makes it."""
+    if checks is not None:
+        from .sheet.csv_out import checks_csv
+
+        yield checks, checks_csv
+    if hardware is not None:
+        from .sheet.csv_out import hardware_csv
+
+        yield hardware, hardware_csv
+    if xlsx is not None:
+        from .sheet.xlsx_out import result_xlsx
+
+        yield xlsx, result_xlsx
+
+
+@main.command("recheck", short_help="Check a sheet again, and look for changes.", epilog=RECHECK_STATUS)
+@click.argument("sheet", metavar="SHEET")
+@click.option("--job", metavar="JOB.toml", help="The job file as it is now; left out: the one that the sheet carries.")
+def _recheck(sheet: str, job: str | None) -> int:
+    """Read SHEET back (HTML, PDF or JSON), work it out with this version, and report every difference.
+
+    It says whether the sheet prints what it carries, what differs between its job and the one given, and which results
+    this version works out otherwise. Nothing is written.
+    """
+    from .sheet.recheck import recheck
+
+    found = recheck(sheet, job, tell=progress)
+    say(str(found))
+    return RECHECK[found.state]
+
+
+@main.command("compare", short_help="What changed between two sheets or job files.", epilog=RECHECK_STATUS)
+@click.argument("first", metavar="FIRST")
+@click.argument("second", metavar="SECOND")
+def _compare(first: str, second: str) -> int:
+    """Report every difference between FIRST and SECOND: what changed since the engineer signed.
+
+    Each is a job file, an HTML or PDF sheet, or a JSON result. Jobs are compared field by field, results check by
+    check. Nothing is written.
+    """
+    from .sheet.compare import compare_files
+
+    found = compare_files(first, second, tell=progress)
+    say(str(found))
+    return RECHECK[found.state]
 
 
 def _loads(command: Command) -> Command:
@@ -125,7 +211,7 @@ def _loads(command: Command) -> Command:
 @click.option("--shared-by", default="", metavar="TEXT", help="That deck, such as '3/4 in boards, nailed'.")
 @_outputs
 @click.option("--units", type=SYSTEMS, metavar="US|SI", default="US", show_default=True, help="Units of the words.")
-def _span(size: str, sheet: str | None, json_: str | None, overwrite: bool, **question: Any) -> int:
+def _span(size: str, sheet: str | None, pdf: str | None, json_: str | None, overwrite: bool, **question: Any) -> int:
     """Is this stick enough for that span, or how far does it go? One beam on two supports, without a job file.
 
     \b
@@ -135,11 +221,11 @@ def _span(size: str, sheet: str | None, json_: str | None, overwrite: bool, **qu
     What is not said is taken on the safe side and listed. Nobody answers for the supports here, so the answer is never
     a plain yes.
     """
-    _check_targets([("--sheet", sheet), ("--json", json_)], overwrite)
+    _check_targets([("--sheet", sheet), ("--pdf", pdf), ("--json", json_)], overwrite)
     from .sweep.question import span_question
 
     species, grade = question.pop("species"), question.pop("grade")
-    return _deliver(span_question(size, species, grade, **question), sheet, json_, overwrite)
+    return _deliver(span_question(size, species, grade, **question), sheet, json_, overwrite, [*_paper(pdf)])
 
 
 @main.command("table", short_help="Longest spans by species, grade, size and spacing.", epilog=TABLE_STATUS)
@@ -200,6 +286,22 @@ def _fasteners(job: str, group: str, family: Any, goal: Any) -> int:
     return 0
 
 
+@main.command("outline", short_help="Outline of a bracket from a DXF or SVG drawing.", epilog=OUTLINE_STATUS)
+@click.argument("drawing", metavar="FILE")
+@click.option("--units", type=DRAWN_IN, metavar="in|mm|cm", help="Unit of a drawing that does not say its own.")
+def _outline(drawing: str, units: str | None) -> int:
+    """Print the [bracket.shape] table of a job file from the side view in FILE, a DXF or SVG drawing.
+
+    The drawing holds one closed outline, the wall on its left and the top edge above. Thickness and grain, which it
+    does not tell, are to be filled in.
+    """
+    from .checks.result import CAUTION
+    from .model.outline_files import read_outline
+
+    say(f"# {CAUTION}\n{read_outline(drawing, units).toml()}")
+    return 0
+
+
 @main.command("schema", short_help="JSON Schema of the job file, or of the result.")
 @click.argument("what", type=click.Choice(["job", "result"]))
 def _schema(what: str) -> int:
@@ -214,13 +316,16 @@ def _schema(what: str) -> int:
     return 0
 
 
-def _deliver(result: JobResult, sheet: str | None, json_: str | None, overwrite: bool) -> int:
+def _deliver(
+    result: JobResult, sheet: str | None, json_: str | None, overwrite: bool, more: Sequence[tuple[str, Maker]] = ()
+) -> int:
     """Make everything first, then write, then speak; the status is the verdict's."""
-    made: list[tuple[str, str]] = []
+    made: list[tuple[str, str | bytes]] = []
     text = ""
     if sheet is not None:
         from .api import sheet_html
 
+        progress(f"setting the sheet {sheet}")
         made.append((sheet, sheet_html(result)))
     if json_ is not None:
         from .sheet.as_json import result_json
@@ -228,6 +333,7 @@ def _deliver(result: JobResult, sheet: str | None, json_: str | None, overwrite:
         text = result_json(result)
         if json_ != "-":
             made.append((json_, text))
+    made += [(path, make(result)) for path, make in more]
     written = _write(made, overwrite)
     if json_ == "-":
         say(text)
@@ -240,15 +346,15 @@ def _deliver(result: JobResult, sheet: str | None, json_: str | None, overwrite:
     return STATUS[result.verdict]
 
 
-def _write(made: list[tuple[str, str]], overwrite: bool) -> list[str]:
+def _write(made: Sequence[tuple[str, str | bytes]], overwrite: bool) -> list[str]:
     from .errors import BeamcheckError
 
     written: list[str] = []
-    for path, text in made:
+    for path, content in made:
         from .api import write_output
 
         try:
-            write_output(text, path, overwrite=overwrite)
+            write_output(content, path, overwrite=overwrite)
         except BeamcheckError as error:
             before = f" ({', '.join(written)} was written)" if written else ""
             raise click.ClickException(f"{error}{before}") from None

@@ -25,6 +25,15 @@ Exit status:
   2  bad input or usage, or a file that could not be read or written
   1  a fault in beamcheck itself: no verdict was reached
 130  stopped from the keyboard"""
+RECHECK = {"same": 0, "changed results": 3, "changed inputs": 3, "tampered": 4}
+RECHECK_STATUS = """\b
+Exit status (it says nothing about the verdict, which the report names):
+  0  same: the same job, the same results, no sign of a change after writing
+  3  changed inputs or results: an engineer has to look at them
+  4  tampered: a sheet or result was changed after it was written
+  2  bad input or usage, or a file that carries no job or result
+  1  a fault in beamcheck itself
+130  stopped from the keyboard"""
 TABLE_STATUS = """\b
 Exit status:
   0  the table was made, which is no verdict
@@ -59,6 +68,12 @@ def _let_go(stream: TextIO) -> None:
         nowhere = os.open(os.devnull, os.O_WRONLY)
         os.dup2(nowhere, stream.fileno())
         os.close(nowhere)
+
+
+def progress(text: str) -> None:
+    """Tell somebody who waits at a terminal what is being done; nothing where standard error is no terminal."""
+    if sys.stderr is not None and sys.stderr.isatty():
+        say(f"{' '.join(legible(text).split())} ...\n", error=True)
 
 
 class Doors(click.Group):

@@ -27,6 +27,7 @@ class Arrival:
     applied: str = "unknown"
     bearing: float | None = None  # along the carrier
     unknown: bool = False  # the piece could not be worked out: its load is not known
+    off: float | None = None  # of a bracket on a post: how far its load stands off the post's face
 
 
 def applied_loads(entries: Sequence[Load], length: float) -> list[Applied]:

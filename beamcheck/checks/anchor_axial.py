@@ -35,6 +35,7 @@ from .wood import bearing_prime
 Array = np.ndarray
 Calculation = Callable[[Pad, int | slice], Outcome]
 NEGLIGIBLE = 0.5  # lbf: less is rounding
+ANY_STEEL = 6000.0  # psi at the root of a screw: a third of 0.6 of 30 ksi, the lowest yield point; judgement, no source
 WHAT, CLAUSE = "pull on the most loaded fastener", "NDS 2018 12.2"
 ACTIONS: dict[str, tables.Action] = {
     "lag screw": "withdrawal of screws", "wood screw": "withdrawal of screws", "nail": "withdrawal of nails",
@@ -222,6 +223,20 @@ def _head(pad: Pad, lateral: Lateral, which: int | slice) -> Number | None:
     return pad(ws.washer_bearing, symbol="W_H", F_c_perp_prime=F, A_b=area)
 
 
+def _any_steel(lateral: Lateral, T: Array, what: str, clause: str) -> Check:
+    """A root so little stressed that any steel stands it; otherwise its steel has to be known."""
+    group, dowel = lateral.group, lateral.joint.dowel
+    stress = float(T.max(initial=0.0)) / (math.pi * dowel.D_r**2 / 4.0)
+    if stress > ANY_STEEL:
+        text = f"what steel the {dowel.kind} is of is not said, and the standard names no grade: its maker's value"
+        return stated(group.anchor.name, what, clause, "refer", text)
+    text = (
+        f"what steel the {dowel.kind} is of is not said; {show(stress, 'stress')} at the root is little for any steel "
+        f"(up to {show(ANY_STEEL, 'stress')}: judgement, no source), not for brass or bronze"
+    )
+    return stated(group.anchor.name, what, clause, "passes", text)
+
+
 def _lag_distances(lateral: Lateral) -> Iterator[Check]:
     """Edge, end and spacing of lag screws in withdrawal (Table 12.5.1E) in the held piece."""
     group, dowel, clause = lateral.group, lateral.joint.dowel, "NDS 2018 Table 12.5.1E"
@@ -259,8 +274,7 @@ def _root(lateral: Lateral, T: Array) -> Iterator[Check]:
     what, clause = "steel at the root", "NDS 2018 12.2, AISC 360-16 J3.6"
     grade = group.anchor.fastener.steel if group.anchor.fastener is not None else None
     if grade is None:
-        text = f"what steel the {dowel.kind} is of is not said, and the standard names no grade: its maker's value"
-        yield stated(group.anchor.name, what, clause, "refer", text)
+        yield _any_steel(lateral, T, what, clause)
         return
     steel = bolt_steel(grade)
 

@@ -11,6 +11,7 @@ from ..model.anchors import Anchor
 from ..model.brackets import Bracket, Trim
 from ..model.pieces import Beam, Existing, Post, Rafter, Stock, Tie
 from ..values.lumber import Size, read_size
+from .result import Verdict
 
 if TYPE_CHECKING:  # anchor_group.py is written in terms of this file
     from .anchor_group import Group
@@ -24,7 +25,7 @@ class House:
     """Pieces, stocks and anchor groups by name.
 
     `groups` collects each anchor group as it is checked, with its forces: whoever asks for a layout starts from there.
-    `runs` keeps the solved beams, for the brackets near them.
+    `runs` and `verdicts` keep the solved beams, for the brackets near them; `stiffness` that of those brackets, lbf/in.
     """
 
     stocks: Mapping[str, Stock]
@@ -32,6 +33,8 @@ class House:
     anchors: Mapping[str, Anchor] = field(default_factory=dict)
     groups: dict[str, list[Group]] = field(default_factory=dict, compare=False, repr=False)
     runs: dict[str, BeamRun] = field(default_factory=dict, compare=False, repr=False)
+    verdicts: dict[str, Verdict] = field(default_factory=dict, compare=False, repr=False)
+    stiffness: dict[str, tuple[float, float]] = field(default_factory=dict, compare=False, repr=False)
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from ..analysis.carried import Arrival
 from ..errors import BeamcheckError, OutOfRange
+from ..model.brackets import Bracket
 from ..model.pieces import Beam, Post
 from ..units import show
 from .context import Around
@@ -86,7 +87,7 @@ def unknown_below(name: str, carriers: Sequence[str | None]) -> Reactions:
 
 def arrival_doubts(name: str, around: Around) -> Iterator[Check]:
     """Loads that were not worked out, or that arrive at no known place, keep a piece from passing."""
-    on_beam, on_post = (isinstance(around.under(name), kind) for kind in (Beam, Post))
+    on_beam, on_post, on_bracket = (isinstance(around.under(name), kind) for kind in (Beam, Post, Bracket))
     for arrival in around.arrivals:
         if arrival.unknown:
             text = f"{arrival.from_piece} could not be worked out, so its load here is not known"
@@ -99,6 +100,9 @@ def arrival_doubts(name: str, around: Around) -> Iterator[Check]:
             yield stated(name, f"row of {arrival.from_piece}", "load path", "refer", text)
         elif on_beam and arrival.at is None and arrival.spread is None:
             text = f"where {arrival.from_piece} lands is not given; midspan is taken (`lands_at`)"
+            yield stated(name, f"place of {arrival.from_piece}", "load path", "refer", text)
+        elif on_bracket and arrival.at is None:
+            text = f"how far out {arrival.from_piece} lands is not given; the middle of its top is taken (`lands_at`)"
             yield stated(name, f"place of {arrival.from_piece}", "load path", "refer", text)
 
 

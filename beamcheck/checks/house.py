@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator
+from collections import Counter, deque
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import chain
 
 from ..analysis.carried import Arrival
 from ..errors import JobError
+from ..model.brackets import Bracket, Trim
 from ..model.links import check_links
 from ..model.pieces import Beam, Existing, Job, Post, Rafter, Tie
 from ..units import show, shown_in
@@ -17,15 +21,17 @@ from .anchor_group import Group
 from .anchor_piece import held_by_nobody, worst_result
 from .context import Around, House
 from .draft import Reactions
-from .path import load_path_table
+from .load_path import load_path, load_path_table, totals_table
 from .piece import beam_result, post_result
 from .piece_roof import roof_results
 from .plausible import job_doubts
 from .result import Check, JobResult, PieceResult, Table, Verdict, worst
+from .roles import faults_of, in_its_role, role_checks, ways_of
 from .shown import by_gravity
+from .trim import trim_result
 
 NOTHING = "The job has no beams, rafters, ties or posts: nothing was checked."
-Carrying = Beam | Rafter | Post
+Carrying = Beam | Rafter | Post | Bracket | Trim
 
 
 def check_job(job: Job, *, text: str = "", name: str = "job", units: str | None = None) -> JobResult:
@@ -74,7 +80,7 @@ def anchor_groups(job: Job) -> dict[str, list[Group]]:
 
 
 def _check(job: Job, text: str, name: str, system: str, collected: dict[str, list[Group]] | None = None) -> JobResult:
-    pieces: tuple[Carrying | Tie, ...] = (*job.beam, *job.rafter, *job.tie, *job.post)
+    pieces: tuple[Carrying | Tie, ...] = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim)
     everything: tuple[Carrying | Tie | Existing, ...] = (*pieces, *job.existing)
     house = House(
         {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
@@ -85,17 +91,21 @@ def _check(job: Job, text: str, name: str, system: str, collected: dict[str, lis
     groups: dict[str, list[PieceResult]] = {}
     reactions: list[Reactions] = []
     for piece in _from_the_top(job):
-        for result, handed in _results(piece, Around(house, tuple(arrivals.get(piece.name, ())))):
+        for result, handed in _results(piece, Around(house, tuple(_come_to(piece, arrivals.get(piece.name, ()))))):
             results[result.name] = result
             for anchor in handed.anchors:
                 groups.setdefault(anchor.name, []).append(anchor)
             reactions.append(handed)
             for under, arrival in handed.arrivals:
                 arrivals.setdefault(under, []).append(arrival)
+    ways = ways_of(job, reactions)
+    roles = role_checks(job, reactions, ways)
     ordered = (
-        *(results[piece.name] for piece in pieces),
+        *(in_its_role(results[piece.name], piece, roles.get(piece.name, ())) for piece in pieces),
         *(worst_result(groups.get(anchor.name) or [held_by_nobody(anchor)]) for anchor in job.anchor),
     )
+    path, followed = load_path(job, house, reactions, {piece.name: piece.verdict for piece in ordered})
+    wrong = tuple(fault.text for fault in faults_of(job, ways))
     doubts = job_doubts(job)
     verdicts: list[Verdict] = [piece.verdict for piece in ordered]
     if doubts:
@@ -103,17 +113,24 @@ def _check(job: Job, text: str, name: str, system: str, collected: dict[str, lis
     return JobResult(
         title=job.job.title,
         verdict=worst(verdicts),
-        reasons=(*_reasons(ordered), *doubts),
+        reasons=(*wrong, *_reasons(ordered, wrong), *doubts),
         pieces=ordered,
         about=_about(job),
-        tables=(load_path_table(job, reactions), _combinations_table()),
+        tables=(load_path_table(job, reactions), totals_table(followed), _combinations_table()),
         job_text=text,
         job_name=name,
         fingerprint=hashlib.sha256(text.encode()).hexdigest(),
         version=VERSION,
         units=system,
         invented=job.job.invented,
+        path=path,
     )
+
+
+def _come_to(piece: Carrying, arrivals: Sequence[Arrival]) -> Iterator[Arrival]:
+    """The loads of other pieces. A bracket is no line on which a row could be spread: one of the row comes to it."""
+    for arrival in arrivals:
+        yield replace(arrival, spread=None) if isinstance(piece, (Bracket, Trim)) else arrival
 
 
 def _results(piece: Carrying, around: Around) -> list[tuple[PieceResult, Reactions]]:
@@ -122,46 +139,72 @@ def _results(piece: Carrying, around: Around) -> list[tuple[PieceResult, Reactio
         return [beam_result(piece, around)]
     if isinstance(piece, Post):
         return [post_result(piece, around)]
+    if isinstance(piece, Bracket):
+        from .bracket import bracket_results  # most jobs have no brackets, and much hangs on that file
+
+        return [bracket_results(piece, around)]
+    if isinstance(piece, Trim):
+        return [trim_result(piece, around)]
     return roof_results(piece, around)
 
 
 def _from_the_top(job: Job) -> list[Carrying]:
-    """Pieces in an order in which each comes after all that rests on it. Links were checked: there is no circle."""
-    every: tuple[Carrying, ...] = (*job.rafter, *job.beam, *job.post)
+    """Pieces in an order in which each comes after all that rests on it. Links were checked: there is no circle.
+
+    A bracket also waits for the beam above it, whose sag it asks for, unless that beam in turn waits for the bracket.
+    """
+    every: tuple[Carrying, ...] = (*job.rafter, *job.beam, *job.post, *job.bracket, *job.trim)
     pieces = {piece.name: piece for piece in every}
-    waiting = dict.fromkeys(pieces, 0)  # how many that rest on it are still to come
-    for piece in pieces.values():
-        for under in _carriers(piece):
-            if under in waiting:
-                waiting[under] += 1
-    ready = [name for name, count in waiting.items() if count == 0]
-    for name in ready:  # grows while it is walked
-        for under in _carriers(pieces[name]):
-            if under in waiting:
-                waiting[under] -= 1
-                if waiting[under] == 0:
-                    ready.append(under)
-    return [pieces[name] for name in ready]
+    below = {name: [under for under in _carriers(piece) if under in pieces] for name, piece in pieces.items()}
+    watched: dict[str, list[str]] = {}  # the brackets that look at a beam
+    for bracket in job.bracket:
+        if bracket.near is not None and bracket.near.beam in pieces:
+            watched.setdefault(bracket.near.beam, []).append(bracket.name)
+    loads = Counter(chain.from_iterable(below.values()))  # how many that rest on it are still to come
+    looks = Counter(chain.from_iterable(watched.values()))
+    ordered: dict[str, None] = {}
+    ready = deque(name for name in pieces if not loads[name] and not looks[name])
+    while len(ordered) < len(pieces):
+        if not ready:  # only brackets are left whose beam rests on what they are fixed to: they do without it
+            ready.append(next(name for name in pieces if name not in ordered and not loads[name]))
+        name = ready.popleft()
+        ordered[name] = None
+        for under in below[name]:
+            loads[under] -= 1
+        for bracket_name in watched.get(name, ()):
+            looks[bracket_name] -= 1
+        freed = dict.fromkeys((*below[name], *watched.get(name, ())))
+        ready.extend(one for one in freed if not loads[one] and not looks[one] and one not in ordered)
+    return [pieces[name] for name in ordered]
 
 
 def _carriers(piece: Carrying) -> list[str]:
     if isinstance(piece, Beam):
         return [support.on for support in piece.supports]
-    if isinstance(piece, Post):
-        return [piece.on]
-    return [piece.wall.on, *([piece.ridge_on] if piece.ridge_on else [])]
+    if isinstance(piece, Rafter):
+        return [piece.wall.on, *([piece.ridge_on] if piece.ridge_on else [])]
+    return [piece.on]
 
 
-def _reasons(pieces: tuple[PieceResult, ...]) -> Iterator[str]:
-    """One plain sentence for each piece that keeps the job from passing: what decides about it, and how much more."""
+def _reasons(pieces: tuple[PieceResult, ...], said: Sequence[str]) -> Iterator[str]:
+    """One plain sentence for each piece that keeps the job from passing: what decides about it, and how much more.
+
+    Checks whose sentence has been `said` already do not count.
+    """
     if not pieces:
         yield NOTHING
     for wanted in ("fails", "refer"):
         for piece in pieces:
-            if piece.verdict == wanted:
-                decides = by_gravity(piece.checks)[0] if piece.checks else None
-                alike = sum(check.verdict == wanted for check in piece.checks) - 1
+            checks = tuple(check for check in piece.checks if not set(check.notes) & set(said))
+            if piece.checks and not checks:
+                continue
+            if worst(check.verdict for check in checks) == wanted:
+                decides = by_gravity(checks)[0] if checks else None
+                alike = sum(check.verdict == wanted for check in checks) - 1
                 more = f", and {alike} more" if alike > 0 else ""
+                if piece.reason:
+                    yield f"{piece.name}, {piece.finding}: {piece.reason}"
+                    continue
                 yield (sentence(decides) if decides else f"{piece.name}: nothing was checked") + more
 
 

@@ -42,8 +42,8 @@ class Elevation:
 class StressPicture:
     """A stress over a bracket: small cells with one value each, and marks at the extremes.
 
-    `cells`: polygons; `values`: psi, one each. `left_out`: areas where no stress is read (at inward corners, at anchors,
-    under loads). `marks`: (x, y, text).
+    `cells`: polygons; `values`: psi, one each. `left_out`: areas where no stress is read (inward corners, anchors,
+    loads). `marks`: (x, y, text).
     """
 
     name: str

@@ -70,7 +70,9 @@ def beam_result(beam: Beam, around: Around) -> tuple[PieceResult, Reactions]:
     supports = [(support.at, support.on, support.holds) for support in beam.supports]
     K_cr = float(run.wood.K_cr.value)
     draft.figure = straight_figure(run.straight, float(run.section.d), supports, run.regions, K_cr)
-    return draft.done(), replace(_beam_reactions(run, around), anchors=tuple(anchors_of_beam(beam, run, around)))
+    done = draft.done()
+    around.house.verdicts[beam.name] = done.verdict
+    return done, replace(_beam_reactions(run, around), anchors=tuple(anchors_of_beam(beam, run, around)))
 
 
 def _checked_beam(draft: Draft, beam: Beam, around: Around) -> BeamRun | None:

@@ -153,6 +153,7 @@ class PieceResult:
     drawing: HoleDrawing | None = None  # of an anchor group
     to_see: tuple[str, ...] = ()  # and to photograph, before the work is covered
     finding: str = ""  # of a bracket: 'carries', 'decoration only', 'acts as a prop', 'not enough information'
+    reason: str = ""  # of that finding, in a sentence
     pictures: tuple[Picture, ...] = ()
 
     @property

@@ -11,6 +11,7 @@ import numpy as np
 from ..analysis.straight import Straight
 from ..formulas import bearing as br
 from ..formulas.pad import Pad, SilentPad
+from ..model.brackets import Bent, Bracket, SteelCore
 from ..model.pieces import Beam, Existing, Post, Stick, Support
 from ..units import show
 from .anchor_cuts import slot_width
@@ -36,6 +37,14 @@ IN_ITS_FASTENERS = (
     "rated hardware",
     "by others",
 )  # fmt: skip - a piece hung in these needs no seat; one on a let-in angle does
+
+
+BEARS_NOTHING = ("plaster", "board", "trim")
+
+
+def bears_nothing(under: Existing) -> bool:
+    """Whether it is of a material that no letter makes into a support: roles.py fails what rests on it."""
+    return under.material in BEARS_NOTHING
 
 
 @dataclass(frozen=True)
@@ -156,6 +165,8 @@ def _contact(seat: Seat, section: Section, around: Around) -> _Contact:
     b = min(support.bearing_width or section.b, section.b) - slot_width(around.anchor(support.held_by))
     b, l_b = max(float(b), 0.0), support.bearing or 0.0
     under = around.under(support.on)
+    if isinstance(under, Bracket):
+        return _on_bracket(under, b, l_b)
     if support.holds != "rests" or not isinstance(under, (Beam, Post)):
         return _Contact(b, l_b)
     size = around.size(under.stock)
@@ -175,6 +186,16 @@ def _contact(seat: Seat, section: Section, around: Around) -> _Contact:
     broad = along if support.bearing_width is not None and l_b <= side else side
     notes = (f"no broader than {under.name}: {show(broad, 'length')}",) if broad < b else ()
     return _Contact(min(b, broad), min(l_b, along), notes, tuple(doubts))
+
+
+def _on_bracket(under: Bracket, b: float, l_b: float) -> _Contact:
+    """No broader than the bracket is thick: which way the piece runs over it is not known."""
+    shape = under.shape
+    thick = shape.width if isinstance(shape, SteelCore) else shape.thickness
+    notes = (f"no broader than {under.name} is thick: {show(thick, 'length')}",) if thick < b else ()
+    longest = max(thick, shape.inner_radius + shape.depth if isinstance(shape, Bent) else shape.projection)
+    doubts = (f"the seat is said to be longer than {under.name} stands out ({show(longest, 'length')})",)
+    return _Contact(min(b, thick), min(l_b, longest), notes, doubts if l_b > longest else ())
 
 
 def _crowd(
@@ -253,12 +274,27 @@ def _wood_under(under: Anything, around: Around) -> Wood | float | str | None:
             return None
         missing = "the bearing value of the wooden seat is not given (F_c_perp of the [[existing]] entry)"
         return missing if under.F_c_perp is None else under.F_c_perp
-    if isinstance(under, Post):
+    if isinstance(under, Bracket):
+        return None if isinstance(under.shape, SteelCore) else bracket_wood(under, around)
+    if not isinstance(under, Beam):
         return None
     stock = around.stock(under.stock)
     if is_unknown(stock):
         return f"the wood of {under.name} is not known"
     return wood_of(stock, reference_values(stock), laid=under.laid)
+
+
+def bracket_wood(under: Bracket, around: Around) -> Wood | str:
+    """The wood of a bracket under what rests on it, or why it is not known.
+
+    Bearing across the grain counts whichever way the grain runs: along it the wood bears more.
+    """
+    if under.stock is None:
+        return f"what {under.name} is made of where it is pressed is not said (`stock`)"
+    stock = around.stock(under.stock)
+    if is_unknown(stock):
+        return f"the wood of {under.name} is not known"
+    return wood_of(stock, reference_values(stock))
 
 
 def _uplift(stick: Stick, straight: Straight, seat: Seat, reactions: np.ndarray, around: Around) -> Check:
@@ -290,10 +326,10 @@ def _held(stick: Stick, seat: Seat, around: Around) -> Iterator[Check]:
     elif support.holds == "hung":
         text = f"the hanger or fastening to {under.name} is not checked"
         yield stated(stick.name, what, clause, "refer", text, where=where)
-    elif not isinstance(under, (Beam, Post, Existing)):
+    elif not isinstance(under, (Beam, Post, Bracket, Existing)):
         text = f"{stick.name} rests on {under.name}, which cannot be checked for that"
         yield stated(stick.name, what, clause, "refer", text, where=where)
-    if isinstance(under, Existing):
+    if isinstance(under, Existing) and not bears_nothing(under):
         if under.confirmed_by.strip():
             text = f"by others, confirmed: {under.confirmed_by}; not checked here"
             yield stated(stick.name, what, clause, "passes", text, where=where)

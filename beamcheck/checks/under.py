@@ -9,18 +9,22 @@ import numpy as np
 from ..analysis.combinations import Loaded
 from ..formulas import bearing as br
 from ..formulas.pad import Pad
+from ..model.brackets import Bracket
 from ..model.pieces import Beam, Existing
 from ..units import show
 from .context import Anything, Around
 from .demand import Asked, at, govern, stated
 from .result import Check
 from .strength import Outcome
-from .supports import LEAST_ON_MASONRY, LEAST_ON_WOOD
+from .supports import LEAST_ON_MASONRY, LEAST_ON_WOOD, bears_nothing, bracket_wood
 from .wood import Wood, bearing_prime, is_unknown, reference_values, wood_of
 
 
 def answered(subject: str, what: str, under: Existing) -> Check:
     """Whether somebody answers for what is there already or is done by others."""
+    if bears_nothing(under):
+        text = f"{under.material} bears nothing, whoever confirms it"
+        return stated(subject, what, "load path", "fails", text)
     if under.confirmed_by.strip():
         return stated(
             subject, what, "load path", "passes", f"by others, confirmed: {under.confirmed_by}; not checked here"
@@ -63,6 +67,11 @@ def wood_under(
         if is_unknown(stock):
             return [stated(subject, asked.what, asked.clause, "refer", f"the wood of {under.name} is not known")]
         allowed = wood_of(stock, reference_values(stock), laid=under.laid)
+    elif isinstance(under, Bracket):
+        wood = bracket_wood(under, around)
+        if isinstance(wood, str):
+            return [stated(subject, asked.what, asked.clause, "refer", wood)]
+        allowed = wood
     else:
         return []  # end grain of a post: checked with the post
 

@@ -23,7 +23,7 @@ if TYPE_CHECKING:  # links.py imports this module
     from .links import Entry
 
 Fault = tuple[Path, str]
-HELD_INTO = ("beam", "rafter", "tie", "post", "existing")
+HELD_INTO = ("beam", "rafter", "tie", "post", "existing", "bracket")
 BORED_TWICE = ("concealed plate", "wood side", "ledger")  # head and nut each have a bore of their own in wood
 _CLOSE = 1e-6  # in
 
@@ -103,7 +103,8 @@ def _named(entry: Entry, stocks: Mapping[str, Entry], things: Mapping[str, Entry
     into = entry.text("into")
     if into is not None and into not in usable:
         if into in things:
-            what = f"{into!r} is an anchor itself"
+            own = things[into].kind
+            what = f"{into!r} is an anchor itself" if own == "anchor" else f"{into!r} is {own}, which holds nothing"
         elif into in stocks:
             what = f"{into!r} is a [[stock]], a kind of stick and not a piece"
         else:

@@ -39,7 +39,11 @@ def _psi(low: float, high: float) -> Bound:
     return Bound(low, high, "psi")
 
 
-# class -> field -> bound; the classes are those of pieces.py and anchors.py; a class has the bounds of its bases too
+_THICK = _inches(24, low=1 / 8)  # of a bracket, side to side
+_SIDE = _inches(120, low=1 / 2)  # of the box that a bracket fills
+_PART = _inches(60, low=1 / 16)  # of one of its legs
+
+# class -> field -> bound; the classes are those of the job file; a class has the bounds of its bases too
 BOUNDS: dict[str, dict[str, Bound]] = {
     "GivenValues": {
         "F_b": _psi(10, 10_000), "F_t": _psi(10, 10_000), "F_v": _psi(5, 2_000), "F_c_perp": _psi(10, 5_000),
@@ -80,6 +84,41 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "down": Bound(1, 500_000, "lbf"), "up": Bound(1, 500_000, "lbf"), "along": Bound(1, 500_000, "lbf"),
     },
     "Anchor": {"gap": _inches(24), "arm": _inches(120)},
+    "Point": {"x": _inches(120), "y": _inches(120)},
+    "Pocket": {"top": _inches(120), "height": _inches(120), "depth": _inches(120), "width": _inches(24)},
+    "Solid": {
+        "thickness": _THICK, "height": _SIDE, "projection": _SIDE, "foot": _PART, "nose": _PART,
+        "sagitta": _inches(60),
+    },
+    "Braced": {
+        "thickness": _THICK, "height": _SIDE, "projection": _SIDE, "wall_leg": _PART, "top_leg": _PART,
+        "brace": _PART, "brace_out": _SIDE, "brace_down": _SIDE, "sagitta": _inches(60), "housing": _inches(12),
+        "behind_housing": _inches(120),
+    },
+    "Bent": {
+        "thickness": _THICK, "depth": _PART, "inner_radius": _inches(120, low=0.25), "lamination": _inches(12),
+    },
+    "SteelCore": {
+        "width": _inches(24, low=0.25), "thickness": _inches(4, low=1 / 32), "projection": _SIDE, "down": _SIDE,
+        "hole_at_bend": _inches(6), "gusset_depth": _inches(60), "gusset_thickness": _inches(4, low=1 / 32),
+        "gusset_edge": _inches(120), "weld": _inches(2), "tip_clear": _inches(12),
+    },
+    "Corbel": {
+        "thickness": _THICK, "height": _SIDE, "projection": _SIDE, "seat": _inches(12), "below_seat": _feet(100),
+    },
+    "Row": {"below_top": _inches(120), "apart": _inches(24), "from_side": _inches(24), "slot": _inches(24)},
+    "Fixings": {"through": _inches(60), "gap": _inches(24)},
+    "Near": {
+        "at": _feet(200), "gap": _inches(24), "slot": _inches(24), "pad": Bound(1, 1_000_000, "lbf/in"),
+        "pad_squeezes": _inches(12), "sagged": _inches(24),
+    },
+    "Closing": {"height": _inches(240), "change": Bound(0, 60, "%")},
+    "Cover": {
+        "heads_stand_out": _inches(12), "heads_width": _inches(24), "heads_height": _inches(120),
+        "hidden_moves": _inches(12), "change": Bound(0, 60, "%"), "reveal": _inches(12),
+    },
+    "Bracket": {"at": _feet(200), "deflects": _inches(12)},
+    "Trim": {"weight": Bound(-1_000_000, 20_000, "lbf")},  # what is negative is said by a rule
 }  # fmt: skip
 
 # sort of load (as units.read names it) -> bound of its size

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Field
+from pydantic import BeforeValidator, Field, field_validator
 
 from .anchors import Fastener, Other, Rating
 from .base import Answer, Name, Piece, Words
@@ -20,7 +20,15 @@ GRAIN_WORDS = {"level": "0 deg", "upright": "90 deg"}
 
 
 def _grain(value: Any) -> Any:
-    return GRAIN_WORDS.get(value.strip().casefold(), value) if isinstance(value, str) else value
+    if not isinstance(value, str):
+        return value
+    word = value.strip().casefold()
+    if word.startswith(("-", "\u2212")):
+        text = "the grain's angle is measured upwards from level, towards the nose"
+        raise ValueError(f"{value!r}: {text}; what falls by 30 deg towards the nose is '150 deg'")
+    if word not in GRAIN_WORDS and not any(map(str.isdecimal, word)):
+        raise ValueError(f"{value!r} is no direction of grain: write 'level', 'upright' or an angle such as '45 deg'")
+    return GRAIN_WORDS.get(word, value)
 
 
 Grain = Annotated[Angle, Field(ge=0, lt=180), BeforeValidator(_grain)]  # deg above level, towards the nose
@@ -118,7 +126,9 @@ class Bent(Piece):
 class SteelCore(Piece):
     """A concealed flat bar or angle inside a skin of wood; the steel carries all of it."""
 
-    family: Literal["steel core"] = Field(description="a concealed bar or angle in a wooden skin")
+    family: Literal["steel core"] = Field(
+        description="a concealed bar or angle in a wooden skin", examples=["steel core"]
+    )
     steel: Name = Field(description="grade of the bar", examples=["A36"])
     width: PositiveLength = Field(description="of the bar, side to side", examples=["1 1/2 in"])
     thickness: PositiveLength = Field(description="of the bar", examples=["1/4 in"])
@@ -289,6 +299,14 @@ class Bracket(Piece):
         default=None, description="knots, checks and repairs where it is thinnest"
     )
 
+    @field_validator("shape", mode="before")
+    @classmethod
+    def _family_is_text(cls, shape: Any) -> Any:
+        """What is no text is no family; pydantic would write a number of thousands of digits out and stumble."""
+        if isinstance(shape, dict) and not isinstance(shape.get("family", ""), str):
+            return {**shape, "family": ""}
+        return shape
+
 
 class Trim(Piece):
     """Something for the looks only: a boxed beam, a moulding, a hung ornament. It never carries."""
@@ -297,6 +315,7 @@ class Trim(Piece):
     role: Literal["decorative", "cover"] = Field(description="trim never carries", examples=["cover"])
     what: Words = Field(description="what it is, in words", examples=["three boards around a seam, no core"])
     on: Name = Field(description="the piece or [[existing]] entry it is fixed to", examples=["B1"])
+    stock: Name | None = Field(default=None, description="the name of its [[stock]] entry, when it is wood of the job")
     weight: Force = Field(description="own weight", examples=["35 lb"])
     hangs: Literal["below", "on the face"] = Field(
         description="below: its weight pulls on the fasteners; on the face: it shears them", examples=["below"]

@@ -18,15 +18,23 @@ from ..values.lumber import Size, design_values, read_size
 from ..values.species import species_name, specific_gravity
 from . import rules
 from .anchor_links import anchor_links
+from .anchor_rules import SAME_PLACE
 from .anchors import Anchor
 from .base import Piece
+from .bracket_links import bracket_links
+from .bracket_rules import inches, projection_of
+from .brackets import Bracket, Trim
 from .lines import Path
 from .pieces import Beam, Cut, Job, Post, Rafter, Stick, Tie
 from .places import LONGEST_NAME, entries, fields, place
 
-MODELS: dict[str, type[Piece]] = {"beam": Beam, "rafter": Rafter, "tie": Tie, "post": Post, "anchor": Anchor}
+MODELS: dict[str, type[Piece]] = {
+    "beam": Beam, "rafter": Rafter, "tie": Tie, "post": Post, "anchor": Anchor, "bracket": Bracket, "trim": Trim,
+}  # fmt: skip
 KINDS = ("stock", "existing", *MODELS)
-CARRIERS = ("beam", "post", "existing")  # what a piece may rest on
+HOLDERS = ("beam", "post", "existing")  # what a rafter may rest on
+CARRIERS = (*HOLDERS, "bracket", "trim")  # what a beam or post may name; that trim carries nothing is for the checks
+FIXED_TO = {"bracket": (*HOLDERS, "trim"), "trim": CARRIERS}
 Fault = tuple[Path, str]
 
 
@@ -54,10 +62,12 @@ class Entry:
             for i, support in enumerate(entries(self.data.get("supports"))):
                 named.append(((*self.path, "supports", i, "on"), fields(support).get("on"), CARRIERS))
         elif self.kind == "rafter":
-            named.append(((*self.path, "wall", "on"), fields(self.data.get("wall")).get("on"), CARRIERS))
+            named.append(((*self.path, "wall", "on"), fields(self.data.get("wall")).get("on"), HOLDERS))
             named.append(((*self.path, "ridge_on"), self.data.get("ridge_on"), ("beam", "existing")))
         elif self.kind == "post":
             named.append(((*self.path, "on"), self.data.get("on"), CARRIERS))
+        elif self.kind in FIXED_TO:
+            named.append(((*self.path, "on"), self.data.get("on"), FIXED_TO[self.kind]))
         return [(path, name, kinds) for path, name, kinds in named if _is_name(name)]
 
 
@@ -87,6 +97,7 @@ def faults_between(job: Job | Mapping[str, Any]) -> Iterator[Fault]:
     for entry in of_stock:
         yield from _wood(entry)
     yield from anchor_links(others, stocks, things, _size_of)
+    yield from bracket_links(others, stocks, things, _size_of)
     for entry in others:
         if entry.piece is not None:
             yield from _sizes(entry.path, entry.piece, stocks, things)
@@ -146,7 +157,9 @@ def _carrier(
     if name in things:
         kind = things[name].kind
         if kind == "anchor":
-            text = f'write held_by = "{name}", and here the piece or [[existing]] entry behind it'
+            here = "the piece or [[existing]] entry behind it"
+            fixed = path[0] in FIXED_TO
+            text = f"name {here}" if fixed else f'write held_by = "{name}", and here {here}'
             yield path, f"{name!r} is an anchor, which only fastens: {text}"
         elif kind in ("rafter", "tie"):
             text = f"nothing rests on a {kind} here: name another piece, or let an engineer check it"
@@ -299,9 +312,12 @@ def _landing(
     carrier = things.get(on)
     if carrier is None:
         return
+    if carrier.kind == "bracket" and needed:  # no rafter rests on one, which is said already
+        yield from _on_bracket(path, on, lands_at, carrier)
+        return
     if carrier.kind != "beam":
         if lands_at is not None:
-            yield path, f"only for a carrying beam, and {on!r} is not one: leave lands_at out"
+            yield path, f"only for a carrying beam or bracket, and {on!r} is not one: leave lands_at out"
         return
     if lands_at is None:
         if needed:
@@ -311,6 +327,17 @@ def _landing(
         length = rules.beam_length(carrier.piece)
         if lands_at > length:
             yield path, f"{rules.feet(lands_at)} is beyond the end: the beam {on!r} is {rules.feet(length)} long"
+
+
+def _on_bracket(path: Path, on: str, lands_at: float | None, carrier: Entry) -> Iterator[Fault]:
+    """Where on a bracket something rests: measured out from the wall, not beyond the nose."""
+    out = projection_of(carrier.piece.shape) if isinstance(carrier.piece, Bracket) else None
+    if lands_at is None:
+        text = f"missing: {on!r} is a bracket; say how far out from its wall face this piece rests"
+        yield path, f'{text}, for example lands_at = "{inches(0.5 * out) if out is not None else "4 in"}"'
+    elif out is not None and lands_at > out + SAME_PLACE:
+        text = f"{inches(lands_at)} is beyond the nose: the bracket {on!r} stands out {inches(out)} from the wall"
+        yield path, text
 
 
 def _tie_of(path: Path, rafter: Rafter, things: Mapping[str, Entry]) -> Iterator[Fault]:

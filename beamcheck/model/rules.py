@@ -21,7 +21,20 @@ from .anchor_rules import (
     rating_faults,
 )
 from .bounds import BOUNDS, LOADS
+from .bracket_rules import (
+    bent_faults,
+    braced_faults,
+    bracket_faults,
+    corbel_faults,
+    cover_faults,
+    fixings_faults,
+    near_faults,
+    row_faults,
+    steel_core_faults,
+    trim_faults,
+)
 from .lines import Path
+from .outline_rules import solid_faults
 
 if TYPE_CHECKING:  # these import this module
     from .base import Piece
@@ -291,5 +304,7 @@ _RULES: dict[str, tuple[Callable[[Any], Iterator[Fault]], ...]] = {
     "Load": (_load,), "Cut": (_cut,), "GivenValues": (_given_values,), "Stock": (_stock,), "Stick": (_stick,),
     "Beam": (_beam,), "Rafter": (_rafter,), "Tie": (_tie,), "Post": (_post,), "Anchor": (anchor_faults,),
     "Fastener": (fastener_faults,), "Holes": (holes_faults,), "Other": (other_faults,), "Plate": (plate_faults,),
-    "Rating": (rating_faults,),
+    "Rating": (rating_faults,), "Bracket": (bracket_faults,), "Trim": (trim_faults,), "Solid": (solid_faults,),
+    "Braced": (braced_faults,), "Bent": (bent_faults,), "SteelCore": (steel_core_faults,), "Corbel": (corbel_faults,),
+    "Fixings": (fixings_faults,), "Row": (row_faults,), "Near": (near_faults,), "Cover": (cover_faults,),
 }  # fmt: skip

@@ -16,7 +16,7 @@ from . import rules
 from .base import Piece
 from .lines import Path
 from .pieces import Job
-from .places import LONGEST_NAME
+from .places import LONGEST_NAME, fields
 
 # words people try, and what to say of them: anywhere, among the tables of the job, within a piece that names a stock
 OUT_OF_SCOPE = {
@@ -26,6 +26,8 @@ OUT_OF_SCOPE = {
 TABLES = {
     "joist": "beam", "header": "beam", "lintel": "beam", "girder": "beam", "purlin": "beam", "column": "post",
     "stud": "post", "collar": "tie", "wall": "existing", "footing": "existing", "foundation": "existing",
+    "corbel": "bracket", "knee": "bracket", "gusset": "bracket", "cover": "bracket", "moulding": "trim",
+    "molding": "trim", "ornament": "trim",
 }  # fmt: skip
 OF_STOCK = ("size", "species", "grade", "moisture", "depth", "width")
 
@@ -60,8 +62,22 @@ def _within(annotation: Any) -> list[Any]:
     return [annotation, *(part for inner in get_args(annotation) for part in _within(inner))]
 
 
-def _model_in(annotation: Any) -> type[Piece] | None:
-    return next((a for a in _within(annotation) if isinstance(a, type) and issubclass(a, Piece)), None)
+def _models_in(annotation: Any) -> list[type[Piece]]:
+    return [a for a in _within(annotation) if isinstance(a, type) and issubclass(a, Piece)]
+
+
+def _tag(info: FieldInfo | None) -> str:
+    """The field that tells the classes of a field apart, '' where there is but one."""
+    return info.discriminator if info is not None and isinstance(info.discriminator, str) else ""
+
+
+def _model_of(info: FieldInfo, value: Any) -> type[Piece] | None:
+    """The class of what stands in a field: where it may be of several, the one that its tag names."""
+    models = _models_in(info.annotation)
+    if tag := _tag(info):
+        told = fields(value).get(tag)
+        models = [model for model in models if told in literals_of(model.model_fields[tag])] or models
+    return models[0] if models else None
 
 
 def fields_of(model: type[BaseModel]) -> dict[str, tuple[str, FieldInfo]]:
@@ -70,16 +86,19 @@ def fields_of(model: type[BaseModel]) -> dict[str, tuple[str, FieldInfo]]:
     return {**{name: (name, info) for name, info in model.model_fields.items()}, **named}
 
 
-def field_at(path: Path) -> tuple[type[Piece], FieldInfo | None]:
+def field_at(path: Path, data: Any) -> tuple[type[Piece], FieldInfo | None]:
     """The class that holds the field at `path` of a job, and the field (None when there is no such field)."""
     model: type[Piece] = Job
     info: FieldInfo | None = None
     for key in path:
-        if isinstance(key, int):
-            continue
-        if info is not None:
-            model = _model_in(info.annotation) or model
-        info = fields_of(model).get(key, (key, None))[1]
+        if not isinstance(key, int):
+            if info is not None:
+                model = _model_of(info, data) or model
+            info = fields_of(model).get(key, (key, None))[1]
+        try:
+            data = value_at(data, (key,))
+        except (LookupError, AttributeError, TypeError):
+            data = None
     return model, info
 
 
@@ -108,7 +127,11 @@ def value_at(data: Any, path: Path) -> Any:
 def real_path(data: Any, loc: Sequence[str | int], kind: str) -> Path:
     """A pydantic location without the parts that pydantic adds for unions and converters."""
     path: list[str | int] = []
+    whole, is_tag = data, False
     for place, key in enumerate(loc):
+        if is_tag:  # the name of a class, which pydantic puts in where a field may be of several
+            is_tag = False
+            continue
         try:
             data = value_at(data, (key,))
         except (LookupError, AttributeError, TypeError):
@@ -118,6 +141,7 @@ def real_path(data: Any, loc: Sequence[str | int], kind: str) -> Path:
         path.append(key)
         if not isinstance(data, (Mapping, list, tuple, BaseModel)):
             break
+        is_tag = isinstance(key, str) and bool(_tag(field_at(tuple(path), whole)[1]))
     return tuple(path)
 
 
@@ -141,11 +165,14 @@ def unknown(path: Path, model: type[Piece]) -> str:
     """What to say about a field that does not exist: where the thing is said, or the nearest field."""
     key, word = str(path[-1]), str(path[-1]).casefold()
     allowed = [info.alias or name for name, info in model.model_fields.items()]
+    within = [name for name, info in model.model_fields.items() if model is not Job and _has(info, key)]
     what = "no such table" if model is Job else "no such field"
     if word in OUT_OF_SCOPE:
         return f"{OUT_OF_SCOPE[word]} is out of scope: an engineer must do that"
     if model is Job and (table := TABLES.get(word) or TABLES.get(word.removesuffix("s"))):
         return f"{what}; write it as [[{table}]]"
+    if within:
+        return f"{what} here; write it within {' or '.join(f'`{name}`' for name in within)}"
     if "stock" in model.model_fields and model is not Job and word in OF_STOCK:
         return f"{what}; the {word} belongs to the [[stock]] entry that this piece names"
     if word == "span":
@@ -153,14 +180,22 @@ def unknown(path: Path, model: type[Piece]) -> str:
     return f"{what}; {nearest(key, allowed)}" if len(key) <= LONGEST_NAME else what
 
 
-def wrong(errors: Sequence[Mapping[str, Any]], path: Path, given: Any) -> str:
+def _has(info: FieldInfo, key: str) -> bool:
+    """Whether a field holds one table, no list of them, that has this field."""
+    listed_ones = any(get_origin(part) is tuple for part in _within(info.annotation))
+    return not listed_ones and any(key in model.model_fields for model in _models_in(info.annotation))
+
+
+def wrong(errors: Sequence[Mapping[str, Any]], path: Path, given: Any, data: Any) -> str:
     """One sentence about a value, from all that pydantic says of it (a choice of two types gives two errors)."""
-    _, info = field_at(path)
+    _, info = field_at(path, data)
     words = literals_of(info) if info is not None and isinstance(path[-1], str) else []
     if words:
         quantity = quantity_of(info) if info is not None else None
         also = f", or a quantity such as {quantity!r}" if quantity else ""
         why = [text for error in errors if error["type"] != "literal_error" and (text := _plain(error, given))]
+        if quantity and why and isinstance(given, str) and given.lstrip("+-\u2212 ")[:1].isdecimal():
+            return f"{why[0]}; or write {listed(words)}"  # meant as a quantity, and not one of the words
         because = f" (as a quantity: {why[0]})" if quantity and why and isinstance(given, str) else ""
         guess = nearest(given, words) if isinstance(given, str) and len(given) <= LONGEST_NAME else ""
         guess = f"; {guess}" if guess.startswith("did you mean") else ""
@@ -292,6 +327,22 @@ def _bad_value(line_text: str) -> str:
     return f'the value of {pair[1]} cannot be read: put quantities and text in quotes, such as "12 ft"'
 
 
+def _of_no_class(path: Path, data: Any) -> tuple[Path, str]:
+    """The field that tells classes apart is missing or wrong: which words it takes."""
+    _, info = field_at(path, data)
+    tag = _tag(info)
+    models = _models_in(info.annotation) if info is not None else []
+    words = [word for model in models for word in literals_of(model.model_fields[tag])]
+    where = (*path, tag)
+    given = fields(value_at(data, path)).get(tag)
+    if given is None:
+        what = f"missing: which {tag} it is; for example {tag} = {as_toml(words[0])}"
+        return where, f"{what} (allowed: {listed(words)})"
+    guess = nearest(given, words) if isinstance(given, str) and len(given) <= LONGEST_NAME else ""
+    guess = f"; {guess}" if guess.startswith("did you mean") else ""
+    return where, f"{shorten(given)} is not allowed: write {listed(words)}{guess}"
+
+
 def problems_of(exc_errors: Sequence[Mapping[str, Any]], data: Any) -> list[tuple[Path, str]]:
     """Every error of pydantic as (path in the job, sentence), one for each place."""
     by_place: dict[Path, list[Mapping[str, Any]]] = {}
@@ -303,11 +354,13 @@ def problems_of(exc_errors: Sequence[Mapping[str, Any]], data: Any) -> list[tupl
         if isinstance(cause, rules.PieceFaults):
             found.extend(((*path, *inner), text) for inner, text in cause.faults)
         elif kind == "missing":
-            found.append((path, missing(path, field_at(path)[1])))
+            found.append((path, missing(path, field_at(path, data)[1])))
         elif kind == "invalid_key":
             found.append((path[:-1], f"{shorten(path[-1])} is not the name of a field: names are text"))
         elif kind == "extra_forbidden":
-            found.append((path, unknown(path, field_at(path)[0])))
+            found.append((path, unknown(path, field_at(path, data)[0])))
+        elif kind in ("union_tag_invalid", "union_tag_not_found"):
+            found.append(_of_no_class(path, data))
         else:
             by_place.setdefault(path, []).append(error)
     for path, errors in by_place.items():
@@ -318,5 +371,5 @@ def problems_of(exc_errors: Sequence[Mapping[str, Any]], data: Any) -> list[tupl
         if path == ("job",):
             found.append((path, "there is one job in a file: write its table as [job], with one bracket"))
             continue
-        found.append((path, wrong(errors, path, given) if path else _plain(errors[0], given)))
+        found.append((path, wrong(errors, path, given, data) if path else _plain(errors[0], given)))
     return found

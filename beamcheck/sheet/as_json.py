@@ -8,12 +8,11 @@ gives the same bytes.
 from __future__ import annotations
 
 import json
-import math
 from collections.abc import Iterable, Mapping
 from functools import lru_cache
 from typing import Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, FiniteFloat
+from pydantic import Field
 
 from .. import provenance
 from ..checks import result as found
@@ -21,37 +20,11 @@ from ..checks.shown import MEANING, by_gravity
 from ..formulas import pad
 from ..units import KINDS
 from ..values.loader import rows
+from .carried import FORMAT, digest_of
+from .json_pictures import LoadPath, Picture, load_path, picture
+from .json_values import Column, NoNumber, Quantity, Record, column, maybe, quantity
 
-FORMAT = 1  # counted up when a key changes its name or meaning
 Verdict = Literal["passes", "fails", "refer"]
-
-
-class Record(BaseModel):
-    """Common rules of all records."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
-
-
-class Quantity(Record):
-    """A number and its unit; the unit of a pure number is ''."""
-
-    value: FiniteFloat
-    unit: str
-
-
-class NoNumber(Record):
-    """In place of a quantity that has no finite value."""
-
-    value: None
-    unit: str
-    text: str = Field(description="'infinite', 'minus infinite' or 'not a number'")
-
-
-class Column(Record):
-    """Numbers with one unit; null where there is none."""
-
-    unit: str
-    values: tuple[FiniteFloat | None, ...]
 
 
 class Source(Record):
@@ -236,6 +209,8 @@ class Piece(Record):
     figure: Figure | None
     drawing: HoleDrawing | None
     to_see: tuple[str, ...] = Field(description="to see and photograph before the work is covered")
+    finding: str = Field(description="of a bracket: what it is in truth, whatever it is declared to be")
+    pictures: tuple[Picture, ...] = Field(description="what the drawings of a bracket hold")
 
 
 class JobFile(Record):
@@ -263,7 +238,12 @@ class Result(Record):
     pieces: tuple[Piece, ...]
     tables: tuple[Table, ...]
     sources: tuple[Source, ...]
+    path: LoadPath | None
     job_file: JobFile
+    digest: str = Field(
+        default="",
+        description="SHA-256 over all else here as JSON: sorted keys, no spaces, ASCII only, all numbers floats",
+    )
 
 
 def result_json(result: found.JobResult) -> str:
@@ -278,7 +258,9 @@ def result_json(result: found.JobResult) -> str:
     str
         `result_schema` describes it. Units: in, lbf, psi and what is made of them, named beside each number.
     """
-    return json.dumps(_result(result).model_dump(mode="json"), indent=1, allow_nan=False) + "\n"
+    record = _result(result).model_dump(mode="json")
+    record["digest"] = digest_of(record)
+    return json.dumps(record, indent=1, allow_nan=False) + "\n"
 
 
 def result_schema() -> dict[str, Any]:
@@ -295,6 +277,7 @@ def _result(result: found.JobResult) -> Result:
         units_of_texts="SI" if result.units == "SI" else "US", about=_labels(result.about),
         pieces=tuple(map(_piece, result.pieces)), tables=_tables(result.tables),
         sources=tuple(map(_source, result.sources)),
+        path=None if result.path is None else load_path(result.path),
         job_file=JobFile(name=result.job_name, sha256=result.fingerprint, text=result.job_text),
     )  # fmt: skip
 
@@ -307,14 +290,15 @@ def _piece(piece: found.PieceResult) -> Piece:
         remedies=piece.remedies, assumptions=piece.assumptions, inputs=_labels(piece.inputs),
         tables=_tables(piece.tables), figure=None if piece.figure is None else _figure(piece.figure),
         drawing=None if piece.drawing is None else _drawing(piece.drawing), to_see=piece.to_see,
+        finding=piece.finding, pictures=tuple(map(picture, piece.pictures)),
     )  # fmt: skip
 
 
 def _check(check: found.Check) -> Check:
     unit = KINDS[check.kind].inner
     return Check(
-        subject=check.subject, what=check.what, verdict=check.verdict, ratio=_maybe(check.ratio, ""),
-        demand=_maybe(check.demand, unit), capacity=_maybe(check.capacity, unit), combination=check.combination,
+        subject=check.subject, what=check.what, verdict=check.verdict, ratio=maybe(check.ratio, ""),
+        demand=maybe(check.demand, unit), capacity=maybe(check.capacity, unit), combination=check.combination,
         where=check.where, clause=check.clause, notes=check.notes, steps=tuple(map(_step, check.steps)),
     )  # fmt: skip
 
@@ -322,9 +306,9 @@ def _check(check: found.Check) -> Check:
 def _step(step: pad.Step) -> Step:
     units = _units_of_symbols()
     return Step(
-        symbol=step.symbol, result=_quantity(step.value, step.unit),
+        symbol=step.symbol, result=quantity(step.value, step.unit),
         formula=None if step.formula is None else step.formula.name, clause=step.clause,
-        inputs=tuple(Input(symbol=name, given=_quantity(value, units[name])) for name, value in step.inputs.items()),
+        inputs=tuple(Input(symbol=name, given=quantity(value, units[name])) for name, value in step.inputs.items()),
         note=step.note, source=None if step.source is None else _source(step.source),
     )  # fmt: skip
 
@@ -335,24 +319,24 @@ def _source(source: provenance.Source) -> Source:
 
 def _figure(figure: found.Figure) -> Figure:
     def inches(value: float) -> Quantity | NoNumber:
-        return _quantity(value, "in")
+        return quantity(value, "in")
 
     return Figure(
-        length=inches(figure.length), depth=inches(figure.depth), slope=_quantity(figure.slope, "deg"),
+        length=inches(figure.length), depth=inches(figure.depth), slope=quantity(figure.slope, "deg"),
         supports=tuple(FigureSupport(at=inches(x), name=name, holds=holds) for x, name, holds in figure.supports),
         loads=tuple(FigureLoad(start=inches(x0), end=inches(x1), text=text, kind=kind, shape=shape)
                     for x0, x1, text, kind, shape in figure.loads),
         cuts=tuple(FigureCut(start=inches(x0), end=inches(x1), from_bottom=inches(y), depth=inches(depth), text=text)
                    for x0, x1, y, depth, text in figure.cuts),
-        x=_column(figure.x, "in"), V_high=_column(figure.V_high, "lbf"), V_low=_column(figure.V_low, "lbf"),
-        M_high=_column(figure.M_high, "lbf*in"), M_low=_column(figure.M_low, "lbf*in"), sag=_column(figure.sag, "in"),
+        x=column(figure.x, "in"), V_high=column(figure.V_high, "lbf"), V_low=column(figure.V_low, "lbf"),
+        M_high=column(figure.M_high, "lbf*in"), M_low=column(figure.M_low, "lbf*in"), sag=column(figure.sag, "in"),
         marks=tuple(FigureMark(curve=curve, at=inches(x), text=text) for curve, x, text in figure.marks),
     )  # fmt: skip
 
 
 def _drawing(drawing: found.HoleDrawing) -> HoleDrawing:
     def inches(value: float) -> Quantity | NoNumber:
-        return _quantity(value, "in")
+        return quantity(value, "in")
 
     slot, plate, bores, other = drawing.slot, drawing.plate, drawing.bores, drawing.other
     return HoleDrawing(
@@ -379,21 +363,6 @@ def _labels(pairs: Iterable[tuple[str, str]]) -> tuple[Label, ...]:
 
 def _tables(tables: Iterable[found.Table]) -> tuple[Table, ...]:
     return tuple(Table(title=one.title, heads=one.heads, rows=one.rows, note=one.note) for one in tables)
-
-
-def _quantity(value: float, unit: str) -> Quantity | NoNumber:
-    if math.isfinite(value):
-        return Quantity(value=float(value), unit=unit)
-    text = "not a number" if math.isnan(value) else "infinite" if value > 0 else "minus infinite"
-    return NoNumber(value=None, unit=unit, text=text)
-
-
-def _maybe(value: float | None, unit: str) -> Quantity | NoNumber | None:
-    return None if value is None else _quantity(value, unit)
-
-
-def _column(values: Iterable[float], unit: str) -> Column:
-    return Column(unit=unit, values=tuple(float(value) if math.isfinite(value) else None for value in values))
 
 
 @lru_cache(maxsize=1)

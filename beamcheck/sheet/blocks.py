@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ..checks.pictures import LoadPath
 from ..checks.result import Figure, HoleDrawing, Verdict
 from ..formulas.pad import Step
 from ..provenance import Source
@@ -23,11 +24,16 @@ class Masthead:
 
 @dataclass(frozen=True)
 class Heading:
-    """`level` 2 for parts, 3 inside a piece. `anchor` is a name of our own, for links."""
+    """`level` 2 for parts, 3 inside a piece. `anchor` is a name of our own, for links.
+
+    `new_page`: on paper the part begins a page. `running`: what the head of the pages says of it, where `text` is long.
+    """
 
     text: str
     level: int = 2
     anchor: str = ""
+    new_page: bool = False
+    running: str = ""
 
 
 @dataclass(frozen=True)
@@ -63,10 +69,40 @@ class VerdictBlock:
 
 @dataclass(frozen=True)
 class SignOff:
-    """`fields` are labels with a line to write on; a box for the seal stands beside them."""
+    """`fields` are labels with a line to write on; a box for the seal stands beside them.
+
+    `outcomes`: what the engineer may find, each with a box to tick.
+    """
 
     fields: tuple[str, ...]
     note: str
+    outcomes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Contents:
+    """The parts of the sheet: text and anchor."""
+
+    rows: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class KeyRow:
+    """A piece as it is called on the plan, in the job file and on the sheet; `decided`: what decides about it."""
+
+    name: str
+    kind: str
+    title: str
+    verdict: Verdict
+    decided: str
+    anchor: str
+
+
+@dataclass(frozen=True)
+class Key:
+    """The list of pieces that goes with the plan."""
+
+    rows: tuple[KeyRow, ...]
 
 
 @dataclass(frozen=True)
@@ -88,8 +124,9 @@ class TableBlock:
 
 @dataclass(frozen=True)
 class SummaryRow:
-    """One check with figures; `anchor` leads to its calculation."""
+    """One check with figures, `number` within its piece; `anchor` leads to its calculation."""
 
+    piece: str
     number: str
     what: str
     anchor: str
@@ -102,24 +139,29 @@ class SummaryRow:
 
 
 @dataclass(frozen=True)
-class SummaryGroup:
-    """The checks of one piece; `statements` are those without figures: verdict and their names."""
+class SummaryStatement:
+    """The checks of one piece that have one verdict and no figures; `anchor` leads to the piece."""
 
-    name: str
+    piece: str
     anchor: str
     verdict: Verdict
-    rows: tuple[SummaryRow, ...]
-    statements: tuple[tuple[Verdict, tuple[str, ...]], ...]
+    names: tuple[str, ...]
 
 
 @dataclass(frozen=True)
 class Summary:
-    groups: tuple[SummaryGroup, ...]
+    """All checks of the job: `open`, those without figures that do not pass; then `rows`, largest ratio first; then
+    `met`, those without figures that pass.
+    """
+
+    open: tuple[SummaryStatement, ...]
+    rows: tuple[SummaryRow, ...]
+    met: tuple[SummaryStatement, ...]
 
 
 @dataclass(frozen=True)
 class FigureBlock:
-    figure: Figure | HoleDrawing
+    figure: Figure | HoleDrawing | LoadPath
     name: str
     units: str
     key: str
@@ -248,6 +290,6 @@ class JobText:
 
 
 Block = (
-    Masthead | Heading | Caution | Paragraph | VerdictBlock | SignOff | Pairs | TableBlock | Summary | FigureBlock
-    | Beside | Lines | CheckBlock | Statements | References | Bullets | Symbols | JobText
+    Masthead | Heading | Caution | Paragraph | VerdictBlock | SignOff | Contents | Key | Pairs | TableBlock | Summary
+    | FigureBlock | Beside | Lines | CheckBlock | Statements | References | Bullets | Symbols | JobText
 )  # fmt: skip

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from ..checks.result import Check, JobResult
 from ..formulas.pad import Step
@@ -19,6 +19,7 @@ HOW = {
     "practice": "common practice, no document behind it",
     "memory": "recalled, not yet compared with the printed document",
 }
+RESTS_ON = "What this rests on: memory, assumptions, others, and what is referred"
 NOT_CHECKED = (
     "Wind and earthquake acting on the building as a whole: bracing, shear walls, diaphragms, hold-downs.",
     "Foundations, soil, and everything called existing or by others in the load path.",
@@ -33,11 +34,25 @@ NOT_CHECKED = (
 def closing_blocks(result: JobResult, numbers: Mapping[Source, int]) -> Iterator[Block]:
     """The blocks after the last piece; `numbers` are those of the sources on the sheet."""
     references = tuple(Reference(numbers[source], source, used) for source, used in _uses(result).items())
+    yield from _rests_on(result, references)
     if references:
-        yield Heading("Sources", anchor="sources")
+        yield Heading("Sources", anchor="sources", new_page=True)
         how = "; ".join(f"{word}: {told}" for word, told in HOW.items())
         yield References("", references, f"How known – {how}.")
-    yield Heading("What rests on memory, on assumptions, or is referred", anchor="doubts")
+    yield Heading("What is not checked here", anchor="not-checked")
+    yield Bullets("", NOT_CHECKED)
+    if names := _symbols(result):
+        yield Heading("Symbols", anchor="symbols")
+        yield Symbols(names)
+    yield Heading("The job file", anchor="job-file", new_page=True)
+    yield Paragraph("Every figure of this sheet follows from this text and the tables named under Sources.")
+    yield JobText(result.job_name, result.job_text)
+    yield Caution(result.caution)
+
+
+def _rests_on(result: JobResult, references: tuple[Reference, ...]) -> Iterator[Block]:
+    """What the engineer has to stand in for, on a page of its own."""
+    yield Heading(RESTS_ON, anchor="doubts", new_page=True, running=RESTS_ON.partition(":")[0])
     memory = tuple(
         f"[{each.number}] {each.source.document} ({warning(each.source)}): {each.used}."
         for each in references
@@ -46,16 +61,8 @@ def closing_blocks(result: JobResult, numbers: Mapping[Source, int]) -> Iterator
     yield Bullets("From memory or of low confidence: compare with the printed document before relying on it",
                   memory or ("Nothing.",))  # fmt: skip
     yield Bullets("Assumed", _assumed(result) or ("Nothing.",))
+    yield Bullets("By others", _by_others(result) or ("Nothing.",))
     yield Bullets("Referred to an engineer or a grader", _referred(result) or ("Nothing.",))
-    yield Heading("What is not checked here", anchor="not-checked")
-    yield Bullets("", NOT_CHECKED)
-    if names := _symbols(result):
-        yield Heading("Symbols", anchor="symbols")
-        yield Symbols(names)
-    yield Heading("The job file", anchor="job-file")
-    yield Paragraph("Every figure of this sheet follows from this text and the tables named under Sources.")
-    yield JobText(result.job_name, result.job_text)
-    yield Caution(result.caution)
 
 
 def _assumed(result: JobResult) -> tuple[str, ...]:
@@ -65,6 +72,21 @@ def _assumed(result: JobResult) -> tuple[str, ...]:
         for text in piece.assumptions:
             found.setdefault(text, {})[piece.name] = None
     return tuple(f"{', '.join(names)}: {sentence(text)}" for text, names in found.items())
+
+
+def _by_others(result: JobResult) -> tuple[str, ...]:
+    """What somebody else answers for, or nobody yet: each wording once, with the pieces and places that rely on it."""
+    found: dict[str, dict[str, dict[str, None]]] = {}
+    for piece in result.pieces:
+        for check in piece.checks:
+            for note in check.notes:
+                if "by others" in note.casefold():
+                    found.setdefault(note, {}).setdefault(piece.name, {})[check.what] = None
+    return tuple(f"{_where_said(pieces)}. {sentence(note)}" for note, pieces in found.items())
+
+
+def _where_said(pieces: Mapping[str, Iterable[str]]) -> str:
+    return "; ".join(f"{name}: {', '.join(whats)}" for name, whats in pieces.items())
 
 
 def _referred(result: JobResult) -> tuple[str, ...]:

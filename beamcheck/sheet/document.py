@@ -7,24 +7,26 @@ from collections.abc import Iterator
 
 from ..checks.result import JobResult
 from ..checks.shown import MEANING, governing_phrase
+from .basis import BASIS, NOT_GIVEN, basis_blocks, is_path, key_blocks
 from .blocks import (
     Block,
     Caution,
+    Contents,
     Heading,
     Item,
     Masthead,
     Pairs,
     Paragraph,
     SignOff,
-    Summary,
     VerdictBlock,
 )  # fmt: skip
-from .closing import closing_blocks
-from .piece_part import piece_anchor, piece_blocks, summary_group, table_block
+from .closing import RESTS_ON, closing_blocks
+from .path_part import path_blocks
+from .piece_part import piece_anchor, piece_blocks, summary_of, table_block
 from .prose import capital, ended, sentence
 
 _TITLE = 140  # characters of a title at the head; the whole title stands with the project data
-_NOT_GIVEN = "not given"
+OUTCOMES = ("Reviewed", "Reviewed with corrections", "Not accepted")
 
 
 def compose(result: JobResult) -> tuple[Block, ...]:
@@ -35,7 +37,10 @@ def compose(result: JobResult) -> tuple[Block, ...]:
         for index, piece in enumerate(result.pieces)
         for block in piece_blocks(piece, index, result.units, numbers)
     ]
-    return (*_front(result), *_tables(result), *pieces, *closing_blocks(result, numbers))
+    middle = (*basis_blocks(result), *key_blocks(result), *_overview(result))
+    body = (*middle, *pieces, *closing_blocks(result, numbers))
+    parts = tuple((block.text, block.anchor) for block in body if isinstance(block, Heading) and block.level == 2)
+    return (*_front(result), Heading("Contents", anchor="contents", new_page=True), Contents(parts), *body)
 
 
 def _front(result: JobResult) -> Iterator[Block]:
@@ -51,33 +56,35 @@ def _front(result: JobResult) -> Iterator[Block]:
     reasons = tuple(map(ended, result.reasons))
     yield VerdictBlock(result.verdict, MEANING[result.verdict], reasons, items, large=True)
     fields = tuple(capital(field.strip(" :")) for field in re.split(r"_{2,}", result.sign_off) if field.strip(" :"))
-    yield SignOff(fields, "Not a permit document without the signature, and the seal where the law asks for one.")
+    note = (
+        "Not a permit document without the signature, and the seal where the law asks for one. "
+        f"To be read before signing: “{RESTS_ON}”."
+    )
+    yield SignOff(fields, note, OUTCOMES)
     yield Heading("Project", anchor="project")
     yield Pairs(_project(result, tool, whole_title=short != result.title))
 
 
 def _project(result: JobResult, tool: str, *, whole_title: bool) -> tuple[tuple[str, str], ...]:
     """Project data; what is not given is said in one row."""
-    given = [(capital(label), text) for label, text in result.about if text.strip() not in ("", _NOT_GIVEN)]
-    missing = [label for label, text in result.about if text.strip() in ("", _NOT_GIVEN)]
+    about = [(label, text) for label, text in result.about if label.casefold() not in BASIS]
+    given = [(capital(label), text) for label, text in about if text.strip() not in ("", NOT_GIVEN)]
+    missing = [label for label, text in about if text.strip() in ("", NOT_GIVEN)]
     rows = [("Title in full", result.title)] if whole_title else []
     rows += given
     if missing:
-        rows.append((capital(_NOT_GIVEN), ", ".join(missing)))
+        rows.append((capital(NOT_GIVEN), ", ".join(missing)))
     return (*rows, ("Tool", tool), ("Job file", result.job_name), ("Its SHA-256", result.fingerprint))
 
 
-def _tables(result: JobResult) -> Iterator[Block]:
-    path = [table for table in result.tables if "path" in table.title.casefold()]
-    loads = [table for table in result.tables if table not in path]
-    if loads:
-        yield Heading("Design loads and combinations", anchor="loads")
-        yield from (table_block(table, "Design loads and combinations") for table in loads)
-    yield Heading("Summary of all checks", anchor="summary")
-    groups = tuple(summary_group(piece, index, result.units) for index, piece in enumerate(result.pieces))
-    yield Summary(groups)
-    if not any(group.rows or group.statements for group in groups):
-        yield Paragraph("Nothing was checked.")
-    if path:
+def _overview(result: JobResult) -> Iterator[Block]:
+    """Load path, then every check of the job."""
+    if path := [table for table in result.tables if is_path(table)]:
         yield Heading("Load path", anchor="path")
+        yield from path_blocks(result)
         yield from (table_block(table, "Load path") for table in path)
+    yield Heading("Summary of all checks", anchor="summary")
+    summary = summary_of(result.pieces, result.units)
+    yield summary
+    if not any((summary.open, summary.rows, summary.met)):
+        yield Paragraph("Nothing was checked.")

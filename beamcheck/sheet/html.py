@@ -9,15 +9,19 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from ..checks.pictures import LoadPath
 from ..checks.result import HoleDrawing, JobResult
 from ..checks.shown import INVENTED, legible
 from ..errors import BeamcheckError
 from ..formulas.pad import Step
+from .as_json import result_json
 from .blocks import Block, CheckBlock, Lines, Masthead, Symbols, Taken
+from .carried import with_result
 from .document import compose
 from .figures import beam_figure
 from .hole_figure import hole_figure
 from .mathematics import compile_mathml, mathml, result_text, width_class
+from .path_figure import path_figure
 from .prose import sentence
 from .standing import warning
 from .symbols import meaning, symbol_source
@@ -45,7 +49,8 @@ def render(what: JobResult | Sequence[Block]) -> str:
     if not blocks or not isinstance(blocks[0], Masthead):
         raise BeamcheckError("a sheet begins with a Masthead block: it carries title, caution and fingerprint")
     template = _environment().get_template(TEMPLATE)
-    return template.render(head=blocks[0], blocks=blocks[1:], equations=_Equations(blocks), symbols=_Symbols(blocks))
+    page = template.render(head=blocks[0], blocks=blocks[1:], equations=_Equations(blocks), symbols=_Symbols(blocks))
+    return with_result(page, result_json(what)) if isinstance(what, JobResult) else page
 
 
 class _Equations:
@@ -126,9 +131,16 @@ def exact(text: str) -> Markup:
 
 
 def _drawing(block: Any) -> Markup:
+    return _safe(drawn(block))
+
+
+def drawn(block: Any) -> str:
+    """The drawing of a block as an `<svg>` element."""
     if isinstance(block.figure, HoleDrawing):
-        return _safe(hole_figure(block.figure, block.name, block.units, block.key))
-    return _safe(beam_figure(block.figure, block.name, block.units, block.key))
+        return hole_figure(block.figure, block.name, block.units, block.key)
+    if isinstance(block.figure, LoadPath):
+        return path_figure(block.figure, block.name, block.units, block.key)
+    return beam_figure(block.figure, block.name, block.units, block.key)
 
 
 def _safe(markup: str) -> Markup:

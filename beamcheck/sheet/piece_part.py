@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+import math
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from ..checks.result import Check, PieceResult, Table, Verdict
@@ -21,8 +22,9 @@ from .blocks import (
     References,
     Statement,
     Statements,
-    SummaryGroup,
+    Summary,
     SummaryRow,
+    SummaryStatement,
     TableBlock,
     VerdictBlock,
 )  # fmt: skip
@@ -43,7 +45,8 @@ def piece_anchor(index: int) -> str:
 
 def piece_blocks(piece: PieceResult, index: int, units: str, numbers: Mapping[Source, int]) -> Iterator[Block]:
     """The blocks of one piece; `index` counts from 0, `numbers` are those of the sources on the sheet."""
-    yield Heading(f"{piece.kind.capitalize()} {piece.name}: {piece.title}", anchor=piece_anchor(index))
+    title = f"{piece.kind.capitalize()} {piece.name}: {piece.title}"
+    yield Heading(title, anchor=piece_anchor(index), new_page=True, running=piece.name)
     decided = sentence(f"decided by: {governing_phrase(piece)}")
     yield VerdictBlock(piece.verdict, PIECE_MEANING[piece.verdict], (decided,))
     if piece.remedies:
@@ -96,27 +99,37 @@ def table_block(table: Table, under: str = "") -> TableBlock:
     return TableBlock(title, tuple(capital(table.heads[i]) for i in kept), rows, sentence(table.note))
 
 
-def summary_group(piece: PieceResult, index: int, units: str) -> SummaryGroup:
-    """The checks of one piece, worst first."""
-    numbers = {id(check): number for number, check in with_figures(piece).items()}
-    rows = tuple(
-        _summary_row(check, numbers[id(check)], index, units)
-        for check in by_gravity(piece.checks)
-        if id(check) in numbers
-    )
-    stated: dict[Verdict, list[str]] = {}
-    for check in _without_figures(piece):
-        stated.setdefault(check.verdict, []).append(check.what)
-    statements = tuple((verdict, tuple(names)) for verdict, names in stated.items())
-    return SummaryGroup(piece.name, piece_anchor(index), piece.verdict, rows, statements)
+def summary_of(pieces: Sequence[PieceResult], units: str) -> Summary:
+    """Every check of the job: without figures and not met, then by ratio, the largest first, then the others."""
+    found: list[tuple[float, SummaryRow]] = []
+    stated: list[SummaryStatement] = []
+    for index, piece in enumerate(pieces):
+        for number, check in with_figures(piece).items():
+            found.append((_weight(check), _summary_row(piece, check, number, index, units)))
+        names: dict[Verdict, list[str]] = {}
+        for check in _without_figures(piece):
+            names.setdefault(check.verdict, []).append(check.what)
+        stated += [
+            SummaryStatement(piece.name, piece_anchor(index), verdict, tuple(told)) for verdict, told in names.items()
+        ]
+    rows = tuple(row for _weight, row in sorted(found, key=lambda pair: -pair[0]))
+    unmet = sorted((one for one in stated if one.verdict != "passes"), key=lambda one: one.verdict != "fails")
+    return Summary(tuple(unmet), rows, tuple(one for one in stated if one.verdict == "passes"))
 
 
-def _summary_row(check: Check, number: int, index: int, units: str) -> SummaryRow:
+def _weight(check: Check) -> float:
+    """Where a check with figures stands: by its ratio, and before all of them if it has none and does not pass."""
+    if check.ratio is not None and not math.isnan(check.ratio):
+        return check.ratio
+    return -math.inf if check.verdict == "passes" else math.inf
+
+
+def _summary_row(piece: PieceResult, check: Check, number: int, index: int, units: str) -> SummaryRow:
     where = place(check.where)
     return SummaryRow(
-        str(number), capital(check.what), _check_anchor(index, number), "" if where in check.what else where,
-        check.verdict, quantity(check.ratio, "ratio", units), quantity(check.demand, check.kind, units),
-        quantity(check.capacity, check.kind, units), check.combination,
+        piece.name, str(number), capital(check.what), _check_anchor(index, number),
+        "" if where in check.what else where, check.verdict, quantity(check.ratio, "ratio", units),
+        quantity(check.demand, check.kind, units), quantity(check.capacity, check.kind, units), check.combination,
     )  # fmt: skip
 
 

@@ -61,7 +61,8 @@ def _entries(result: JobResult, assumptions: bool) -> Iterator[Entry]:
 
 def _piece(piece: PieceResult, units: str, assumptions: bool) -> Iterator[Entry]:
     name = _line(piece.name)
-    yield 0, f"{name} {piece.verdict.upper()}: {piece.kind}, {_line(piece.title)}"
+    found = f", {piece.finding}" if piece.finding else ""
+    yield 0, f"{name} {piece.verdict.upper()}{found}: {piece.kind}, {_line(piece.title)}"
     for check in by_gravity(piece.checks):
         yield _NOTE, _check(check, units)
         if check.verdict != "passes":

@@ -21,13 +21,13 @@ class WriteError(BeamcheckError, OSError):
 def write_atomically(path: str | os.PathLike[str], content: str | bytes, *, overwrite: bool = False) -> Path:
     """Write `content` to `path` by way of a temporary file in the same folder.
 
-    Text is written as UTF-8 with the line ends it has. An existing file is replaced only when its first 4 kB hold the
-    generator mark of this tool (`name="generator" content="beamcheck ..."`), or with `overwrite=True`.
+    Text is written as UTF-8 with the line ends it has. An existing file is replaced only when it was made by this tool
+    and nothing shows that it was signed or edited since (see `why_kept`), or with `overwrite=True`.
 
     Raises
     ------
     WriteError
-        If the folder is missing or not writable, the path is a folder, or the file was not made by this tool.
+        If the folder is missing or not writable, the path is a folder, or the file is not to be replaced.
     """
     data = content.encode("utf-8", errors="replace") if isinstance(content, str) else content
     try:
@@ -46,8 +46,8 @@ def _write(target: Path, data: bytes, overwrite: bool) -> Path:
         raise WriteError(f"{target} is a folder; give the name of a file in it")
     if target.exists() and not target.is_file():
         raise WriteError(f"{target} is a device or a pipe, not a file; give the name of a file")
-    if not overwrite and target.exists() and not made_here(target):
-        raise WriteError(f"{target} exists and was not made by beamcheck; give another name, or allow replacing it")
+    if not overwrite and target.exists() and (why := why_kept(target)):
+        raise WriteError(f"{target} exists and {why}; give another name, or allow replacing it")
     target = target.resolve()  # a link stays, the file it names is replaced
     temporary = target.with_name(f".{target.name[:40]}.{secrets.token_hex(4)}.part")
     try:
@@ -65,10 +65,35 @@ def _write(target: Path, data: bytes, overwrite: bool) -> Path:
 
 
 def made_here(path: Path) -> bool:
-    """Does the file begin with this tool's generator mark? An empty file counts as nobody's."""
+    """May the file be replaced: made by this tool, and not signed or edited since? An empty file counts as nobody's."""
+    return not why_kept(path)
+
+
+def why_kept(path: Path) -> str:
+    """Why a file is not to be replaced ('was not made by beamcheck', 'is signed', ...); '' for one of ours, or empty.
+
+    HTML, JSON and CSV are ours when their first 4 kB hold the generator mark (`name="generator" content="beamcheck
+    ..."`), PDF and spreadsheet by a mark of their own. Sheets and results carry a digest: one that does not fit shows
+    that somebody worked in the file.
+
+    Raises
+    ------
+    WriteError
+        If the file cannot be read.
+    """
     try:
         with path.open("rb") as file:
             head = file.read(_HEAD)
+            marked = _MARK.search(head) is not None
+            if not head or not (marked or head.startswith((b"%PDF-", b"PK"))):
+                return "was not made by beamcheck" if head else ""
+            raw = head + file.read()
     except OSError as error:
         raise WriteError(f"{path} exists and cannot be read: {error.strerror}; choose another name") from error
-    return not head or _MARK.search(head) is not None
+    if raw.startswith(b"PK"):
+        from .xlsx_out import why_not_ours
+
+        return why_not_ours(raw)
+    from .carried import changed_since
+
+    return changed_since(raw)

@@ -29,7 +29,9 @@ def test_a_lag_through_a_plate() -> None:
     load, alpha = math.hypot(200.0, 100.0), math.atan2(100.0, 200.0)
     Z_a = W * 2.28125 * Z / (W * 2.28125 * math.cos(alpha) ** 2 + Z * math.sin(alpha) ** 2)  # eq. 12.4-1 (read)
     assert find(axial_checks(made, [100.0]), "pull and lateral").ratio == pytest.approx(load / Z_a)
-    assert "no grade" in said(axial_checks(made, [100.0]), "refer")
+    # root of a 3/8 in lag 0.265 in (NDS 2018 Table L2, read): 6,000 psi are 331 lb; more asks for its maker's word
+    assert "little for any steel" in said(axial_checks(made, [320.0]), "passes")
+    assert "no grade" in said(axial_checks(made, [340.0]), "refer")
 
 
 def test_the_wood_under_a_lag_s_washer() -> None:

@@ -14,6 +14,7 @@ import beamcheck.formulas
 from beamcheck.errors import OutOfRange
 from beamcheck.formulas.core import REGISTRY, Formula
 
+from .bracket_samples import BY_FILE as OF_BRACKETS
 from .connection_samples import BY_FILE
 
 for found in pkgutil.iter_modules(beamcheck.formulas.__path__):
@@ -25,12 +26,14 @@ NAMES = sorted(REGISTRY)
 POWERS = {
     "": (0, 0), "deg": (0, 0), "%": (0, 0), "in": (1, 0), "in2": (2, 0), "in3": (3, 0), "in4": (4, 0),
     "psi": (-2, 1), "lbf": (0, 1), "lbf/in": (-1, 1), "lbf*in": (1, 1), "lbf/in3": (-3, 1), "pcf": (-3, 1),
+    "in/lbf": (1, -1),
 }  # fmt: skip
 
 BY_UNIT = {
     "": (0.3, 0.95), "deg": (5.0, 60.0), "%": (5.0, 29.0), "in": (2.0, 12.0), "in2": (20.0, 200.0),
     "in3": (50.0, 500.0), "in4": (200.0, 2000.0), "psi": (300.0, 2000.0), "lbf": (100.0, 5000.0),
     "lbf/in": (5.0, 50.0), "lbf*in": (1e4, 1e5), "lbf/in3": (0.01, 0.03), "pcf": (20.0, 60.0),
+    "in/lbf": (1e-6, 1e-4),
 }  # fmt: skip
 
 BY_NAME = {
@@ -47,9 +50,17 @@ BY_NAME = {
     "n": (120.0, 480.0), "F": (0.0, 14.0), "R_B": (1.0, 50.0), "n_b": (0.0, 2.0), "n_t": (0.0, 2.0),
     "theta": (0.0, 89.0), "theta_0": (5.0, 45.0), "k_d": (0.0, 3.0), "k_a": (0.3, 0.7), "COV": (0.1, 0.25),
     "l_e_over_d": (2.0, 50.0), "d_min": (4.0, 8.0), "d_max": (6.0, 12.0),
+    "s_b": (0.0, 3.0), "k_off": (0.0, 0.2), "k_v": (1.0, 2.0), "k_l": (4.0, 10.0), "c_v": (1.0, 3.0),
+    "E_steel": (28e6, 30e6), "C_w": (0.0008, 0.0045), "k_n": (1e3, 5e4), "k_pad": (500.0, 5e3),
+    "R_allow": (20.0, 900.0), "Delta_0": (0.6, 2.0), "Delta_in": (0.0, 0.5), "Delta_LT": (0.5, 1.0),
+    "Delta_ST": (0.0, 1.0),
 }  # fmt: skip
 
-BY_FORMULA = {("green_timber_density", "MC"): (31.0, 200.0)}
+BY_FORMULA = {
+    ("green_timber_density", "MC"): (31.0, 200.0),
+    ("brace_force_butted", "x_p"): (0.0, 3.0),
+    **{(name, "g"): (0.0, 0.5) for name in ("prop_force", "pad_softness", "pad_squeeze")},
+}
 
 
 @dataclass(frozen=True)
@@ -83,7 +94,7 @@ def documented(name: str) -> Documented:
 def interval(name: str, argument: str) -> tuple[float, float]:
     """Where the argument of that formula is drawn from."""
     unit = documented(name).arguments[argument]
-    of_file = BY_FILE.get(REGISTRY[name].__module__.rpartition(".")[2], {}).get(argument)
+    of_file = (BY_FILE | OF_BRACKETS).get(REGISTRY[name].__module__.rpartition(".")[2], {}).get(argument)
     return BY_FORMULA.get((name, argument)) or of_file or BY_NAME.get(argument) or BY_UNIT[unit]
 
 

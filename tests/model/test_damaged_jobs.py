@@ -1,4 +1,4 @@
-"""A good job file damaged at random is read, or refused with a JobError; nothing else ever comes out."""
+"""A good job file with brackets, damaged at random, is read or refused with a JobError; nothing else comes out."""
 
 from __future__ import annotations
 
@@ -11,10 +11,10 @@ from beamcheck.errors import JobError
 from beamcheck.model.pieces import Job
 from beamcheck.model.reader import read_job_text
 
-from .jobs import GOOD
+from .bracket_jobs import GOOD_BRACKETS
 
-LINES = tuple(GOOD.split("\n"))
-QUOTED = [match.span() for match in re.finditer(r'"[^"\n]*"', GOOD)]
+LINES = tuple(GOOD_BRACKETS.split("\n"))
+QUOTED = [match.span() for match in re.finditer(r'"[^"\n]*"', GOOD_BRACKETS)]
 VALUES = st.sampled_from(
     [
         '""',
@@ -45,6 +45,14 @@ VALUES = st.sampled_from(
         '"old beam"',
         '"T1"',
         '"R1"',
+        '"K1"',
+        '"crown"',
+        '"solid"',
+        '"bent"',
+        '"points"',
+        '"45 deg"',
+        '"not for load"',
+        '{ family = "solid" }',
         "2025-05-03",
         "10:30:00",
         "0x" + "f" * 5000,
@@ -98,16 +106,16 @@ def test_lines_deleted_doubled_moved_or_rewritten(text: str) -> None:
 @given(st.sampled_from(QUOTED), VALUES)
 def test_one_text_replaced(span: tuple[int, int], new: str) -> None:
     """Every quoted text of the file has its turn, those inside braces too."""
-    _read(GOOD[: span[0]] + new + GOOD[span[1] :])
+    _read(GOOD_BRACKETS[: span[0]] + new + GOOD_BRACKETS[span[1] :])
 
 
 @settings(deadline=None)
-@given(st.integers(0, len(GOOD)), st.integers(0, 8), st.text(max_size=4))
+@given(st.integers(0, len(GOOD_BRACKETS)), st.integers(0, 8), st.text(max_size=4))
 def test_a_few_characters_replaced(at: int, length: int, new: str) -> None:
-    _read(GOOD[:at] + new + GOOD[at + length :])
+    _read(GOOD_BRACKETS[:at] + new + GOOD_BRACKETS[at + length :])
 
 
 @settings(deadline=None)
-@given(st.integers(0, len(GOOD)))
+@given(st.integers(0, len(GOOD_BRACKETS)))
 def test_cut_off_anywhere(at: int) -> None:
-    _read(GOOD[:at])
+    _read(GOOD_BRACKETS[:at])

@@ -7,7 +7,7 @@ from typing import Annotated, Any, get_args
 import pytest
 from pydantic import TypeAdapter
 
-from beamcheck.model import pieces
+from beamcheck.model import anchors, brackets, pieces
 from beamcheck.model.pieces import Job, Piece
 from beamcheck.model.reader import read_job_text
 
@@ -311,8 +311,9 @@ def test_all_problems_are_told_at_once_in_the_order_of_the_file() -> None:
 
 
 def _models() -> list[type[Piece]]:
-    found = [thing for thing in vars(pieces).values() if isinstance(thing, type) and issubclass(thing, Piece)]
-    return [model for model in found if model is not Piece]
+    every = [thing for module in (pieces, anchors, brackets) for thing in vars(module).values()]
+    found = [thing for thing in every if isinstance(thing, type) and issubclass(thing, Piece)]
+    return [model for model in dict.fromkeys(found) if model is not Piece]
 
 
 def test_every_field_says_what_it_is_for() -> None:
@@ -344,4 +345,6 @@ def _holds_a_piece(annotation: Any) -> bool:
 
 
 def test_the_job_class_knows_all_tables() -> None:
-    assert set(Job.model_fields) == {"job", "stock", "beam", "rafter", "tie", "post", "existing", "anchor"}
+    assert set(Job.model_fields) == {
+        "job", "stock", "beam", "rafter", "tie", "post", "existing", "anchor", "bracket", "trim",
+    }  # fmt: skip

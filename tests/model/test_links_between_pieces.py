@@ -94,7 +94,7 @@ ONE_PROBLEM: list[tuple[list[tuple[str, str]], str, str, str]] = [
         [('on = "footing"', 'on = "footing"\nlands_at = "1 ft"')],
         'lands_at = "1 ft"',
         'post "west post", lands_at',
-        "only for a carrying beam, and 'footing' is not one",
+        "only for a carrying beam or bracket, and 'footing' is not one",
     ),
     # where it lands
     (

@@ -15,8 +15,10 @@ from beamcheck.sheet.blocks import (
     Bullets,
     Caution,
     CheckBlock,
+    Contents,
     Heading,
     JobText,
+    Key,
     Masthead,
     Pairs,
     Paragraph,
@@ -43,14 +45,16 @@ def test_the_order_a_plan_checker_asks_for() -> None:
     assert [type(block) for block in blocks[:5]] == [Masthead, Caution, VerdictBlock, SignOff, Heading]
     assert [block.text for block in of_kind(blocks, Heading) if block.level == 2] == [
         "Project",
-        "Design loads and combinations",
-        "Summary of all checks",
+        "Contents",
+        "Design basis",
+        "Key to the pieces",
         "Load path",
+        "Summary of all checks",
         "Beam B1: 6x14 rough invented pine, 14 ft",
         "Rafter R2: 2x8 invented spruce at 16 in",
         "Post P1: 6x6 invented oak, 8 ft",
+        "What this rests on: memory, assumptions, others, and what is referred",
         "Sources",
-        "What rests on memory, on assumptions, or is referred",
         "What is not checked here",
         "Symbols",
         "The job file",
@@ -110,26 +114,119 @@ def test_project_data_has_tool_file_and_fingerprint_and_says_what_is_missing() -
     assert rows["Its SHA-256"] == job().fingerprint
 
 
-def test_the_summary_lists_every_check_worst_first() -> None:
+def test_the_summary_lists_every_check_of_the_job_by_its_ratio() -> None:
     (summary,) = of_kind(compose(job()), Summary)
-    assert [(group.name, group.verdict, group.anchor) for group in summary.groups] == [
-        ("B1", "fails", "piece-1"), ("R2", "refer", "piece-2"), ("P1", "passes", "piece-3"),
-    ]  # fmt: skip
-    assert [(row.number, row.what, row.verdict, row.ratio) for row in summary.groups[0].rows] == [
-        ("1", "Bending", "fails", "1.35"),
-        ("3", "Deflection, live load", "fails", "1.0004"),  # never 1.00
-        ("2", "Shear", "passes", "0.415"),
+    assert [(row.piece, row.number, row.what, row.verdict, row.ratio) for row in summary.rows] == [
+        ("B1", "1", "Bending", "fails", "1.35"),
+        ("B1", "3", "Deflection, live load", "fails", "1.0004"),  # never 1.00
+        ("B1", "2", "Shear", "passes", "0.415"),
+        ("P1", "1", "Buckling", "passes", "0.310"),
     ]
-    assert summary.groups[0].rows[0].place == "at 7 ft"
-    assert summary.groups[1].rows == ()
-    assert summary.groups[1].statements == (("refer", ("birdsmouth seat",)),)
+    assert summary.rows[0].place == "at 7 ft"
+    assert [(one.piece, one.anchor, one.verdict, one.names) for one in summary.open] == [
+        ("R2", "piece-2", "refer", ("birdsmouth seat",))
+    ]
+    assert summary.met == ()
+
+
+def test_in_the_summary_what_has_no_ratio_and_does_not_pass_comes_first() -> None:
+    """A missing ratio is worse than any; one that is no number too. A met check without figures comes last."""
+    piece = job().pieces[2]
+    checks = (check("passes", 0.9), check("fails", None), check("refer", math.nan), check("fails", math.inf),
+              Check("P1", "seen", "c", "passes"), Check("P1", "torn", "c", "fails"))  # fmt: skip
+    (summary,) = of_kind(compose(replace(job(), pieces=(replace(piece, checks=checks),))), Summary)
+    assert [row.number for row in summary.rows] == ["2", "3", "4", "1"]
+    assert [one.names for one in summary.open] == [("torn",)]
+    assert [one.names for one in summary.met] == [("seen",)]
 
 
 def test_a_row_of_the_summary_leads_to_its_check() -> None:
     blocks = compose(job())
     (summary,) = of_kind(blocks, Summary)
-    anchors = {row.anchor for group in summary.groups for row in group.rows}
-    assert anchors == {check.anchor for check in of_kind(blocks, CheckBlock)}
+    assert {row.anchor for row in summary.rows} == {check.anchor for check in of_kind(blocks, CheckBlock)}
+
+
+def test_the_contents_name_every_part_after_them() -> None:
+    blocks = compose(job())
+    (contents,) = of_kind(blocks, Contents)
+    after = blocks[blocks.index(contents) :]
+    assert contents.rows == tuple((each.text, each.anchor) for each in of_kind(after, Heading) if each.level == 2)
+    assert all(anchor for _text, anchor in contents.rows)
+
+
+def test_the_key_names_the_pieces_as_the_job_file_does() -> None:
+    (key,) = of_kind(compose(job()), Key)
+    assert [(row.name, row.kind, row.title, row.verdict, row.anchor) for row in key.rows] == [
+        (piece.name, piece.kind, piece.title, piece.verdict, f"piece-{number}")
+        for number, piece in enumerate(job().pieces, start=1)
+    ]
+
+
+def test_the_block_to_sign_has_three_outcomes() -> None:
+    (sign,) = of_kind(compose(job()), SignOff)
+    assert sign.outcomes == ("Reviewed", "Reviewed with corrections", "Not accepted")
+    assert sign.fields == ("Reviewed by licensed engineer", "Licence no.", "Date")
+    assert "What this rests on" in sign.note
+
+
+def basis(result: JobResult) -> tuple[Block, ...]:
+    """The blocks of the design basis."""
+    blocks = compose(result)
+    start = next(i for i, block in enumerate(blocks) if isinstance(block, Heading) and block.anchor == "basis")
+    end = next(i for i, block in enumerate(blocks) if isinstance(block, Heading) and block.anchor == "key")
+    return blocks[start:end]
+
+
+def test_the_design_basis_has_standards_with_editions_and_their_clauses() -> None:
+    about = (("standard", "NDS 2018, ASD"), ("wind speed", "not given"), ("author", "invented"))
+    (pairs,) = of_kind(basis(replace(job(), about=about)), Pairs)
+    assert pairs.rows == (
+        ("Standard for wood", "NDS 2018, ASD"), ("Wind speed", "not given"),
+        ("NDS 2018, clauses", "3.2.3, 3.3.1, 3.4.2, 3.7.1"), ("IBC, clauses", "1604.3"),
+    )  # fmt: skip
+
+
+def test_clauses_are_in_the_order_of_the_standard() -> None:
+    clauses = ("NDS 2018 3.10.2, 3.9", "ASCE 7-16 2.4.1", "NDS 2018 Table 4.3.1", "load path", "eq. 7")
+    pieces = tuple(replace(job().pieces[2], checks=(Check("P", "w", clause, "refer"),)) for clause in clauses)
+    (pairs,) = of_kind(basis(replace(job(), pieces=pieces, about=())), Pairs)
+    assert pairs.rows == (("NDS 2018, clauses", "Table 4.3.1, 3.9, 3.10.2"), ("ASCE 7-16, clauses", "2.4.1"))
+
+
+def test_the_design_basis_itemises_the_loads_of_every_piece() -> None:
+    loads = next(block for block in of_kind(basis(job()), TableBlock) if block.title == "Loads, piece by piece")
+    assert loads.rows == (
+        ("B1", "plaster ceiling", "dead", "10 psf × 4 ft", "On the beam 40 plf"),
+        ("B1", "roof snow", "snow", "30 psf × 4 ft", "On the beam 120 plf"),
+    )
+
+
+def test_the_design_basis_says_how_the_wood_is_exposed() -> None:
+    piece = replace(job().pieces[0], inputs=(("species", "Oak"), ("moisture", "wet"), ("stock", "x")))
+    tables = of_kind(basis(replace(job(), pieces=(piece, job().pieces[2]))), TableBlock)
+    exposure = next(block for block in tables if block.title == "Wood and its exposure")
+    assert (exposure.heads, exposure.rows) == (("Piece", "Species", "Moisture"), (("B1", "Oak", "wet"),))
+
+
+def test_work_by_others_is_called_out_with_all_that_rely_on_it() -> None:
+    note = "by others, confirmed: invented letter; not checked here"
+    pieces = tuple(
+        replace(piece, checks=(*piece.checks, Check(piece.name, f"what holds {piece.name}", "load path", "passes",
+                                                    notes=(note,))))
+        for piece in job().pieces[:2]
+    )  # fmt: skip
+    bullets = {block.title: block.items for block in of_kind(compose(replace(job(), pieces=pieces)), Bullets)}
+    assert bullets["By others"] == (
+        "B1: what holds B1; R2: what holds R2. By others, confirmed: invented letter; not checked here.",
+    )
+
+
+def test_what_the_sheet_rests_on_has_a_page_of_its_own() -> None:
+    headings = of_kind(compose(job()), Heading)
+    (doubts,) = (heading for heading in headings if heading.anchor == "doubts")
+    after = headings[headings.index(doubts) + 1]
+    assert doubts.new_page and after.new_page
+    assert doubts.running == "What this rests on"
 
 
 def test_what_rests_on_memory_is_called_out() -> None:
@@ -163,7 +260,7 @@ def test_checks_referred_for_one_reason_are_one_item() -> None:
 def test_nothing_in_doubt_is_said_too() -> None:
     bare = replace(job(), pieces=(job().pieces[2],))
     doubts = [block.items for block in of_kind(compose(bare), Bullets)]
-    assert doubts.count(("Nothing.",)) == 3
+    assert doubts.count(("Nothing.",)) == 4
 
 
 def test_each_symbol_is_explained_once() -> None:

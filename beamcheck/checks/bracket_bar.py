@@ -1,0 +1,125 @@
+"""The fasteners of a concealed bar: through the steel into the wood of the wall, post or stud behind it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+import numpy as np
+
+from ..model.anchors import Anchor, Plate
+from ..model.brackets import SteelCore
+from ..values.lumber import read_size
+from .anchor_axial import axial_checks
+from .anchor_geometry import geometry_checks
+from .anchor_group import Forces, Group
+from .anchor_lateral import lateral_checks
+from .anchor_sense import sense_checks
+from .anchor_steel import SCREW_STEEL
+from .anchor_wood import weak_wood
+from .beam import doubts
+from .bracket_held import Held, bolt_checks, each_once, heel_checks, outward_pulls
+from .context import Around
+from .demand import stated
+from .result import Check
+from .strength import Section
+from .wood import is_unknown, reference_values, rows_to_screen, wood_of
+
+MARGIN = 0.25  # in: a stated thickness may differ from its stock's side by so much
+
+
+def bar_checks(held: Held, around: Around) -> list[Check]:
+    """Shear and pull of the rows, by the rules for a plate on one side of the wood behind it."""
+    fixings, name = held.fixings, held.bracket.name
+    other = fixings.other
+    if other is None or other.material != "wood" or other.stock is None:
+        text = "the wood that the fasteners go into is not described (`other` with its stock): they have no value"
+        return [stated(name, "fasteners", "NDS 2018 12", "refer", text)]
+    if other.grain == "end" or other.end is None or other.edge is None:
+        text = (
+            "the wood behind needs its grain (`along` the wall leg or `across` it) and the distances from its nearer "
+            "end and edge to the first row (`other.end`, `other.edge`)"
+        )
+        return [stated(name, "layout of the fasteners", "NDS 2018 12.5.1", "refer", text)]
+    T, count = held.pulls(), fixings.rows[held.top].count
+    found: list[Check] = []
+    alone = _group(held, around, [held.top], 0.0)
+    if held.tight:
+        whole = _group(held, around, held.tight, held.shared)
+        found += [*lateral_checks(whole), *geometry_checks(whole), *sense_checks(whole)]
+        found += axial_checks(whole if held.top in held.tight else alone, T / count)
+    if len(held.tight) < len(fixings.rows):
+        found += geometry_checks(_group(held, around, list(range(len(fixings.rows))), held.shared))
+    for words, pull in outward_pulls(held):
+        checks = [*axial_checks(alone, np.full(T.size, pull / count)), *bolt_checks(held, np.full(T.size, pull))]
+        found += [replace(check, what=f"{check.what}: somebody pulls it {words}") for check in checks]
+    found += bolt_checks(held, T)
+    found += heel_checks(held, (None, None if is_unknown(alone.stock) else alone.wood))
+    found += _wood_behind(held, alone)
+    if fixings.fastener is not None and fixings.fastener.kind != "bolt":
+        found.append(stated(name, "steel of the screws", "NDS 2018 12", "passes", SCREW_STEEL))
+    return each_once(found)
+
+
+def _group(held: Held, around: Around, rows: list[int], share: float) -> Group:
+    """Some rows, loaded with `share` times the load, as a plate on one side of the wood behind them.
+
+    x runs along that wood's grain, y across it.
+    """
+    bracket, fixings, shape = held.bracket, held.fixings, held.bracket.shape
+    assert isinstance(shape, SteelCore) and fixings.other is not None and fixings.other.stock is not None
+    other = fixings.other
+    stock = around.stock(fixings.other.stock)
+    known = not is_unknown(stock)
+    wood = wood_of(stock, reference_values(stock) if known else rows_to_screen(stock)[0])
+    size = read_size(stock.size)
+    deep = size.d if abs(size.b - other.thickness) <= abs(size.d - other.thickness) else size.b
+    first = min(row.below_top for row in fixings.rows)
+    assert other.end is not None and other.edge is not None
+    along, across = [], []
+    for i in rows:
+        row = fixings.rows[i]
+        for k in range(row.count):
+            down, aside = row.below_top - first, (row.apart or 0.0) * k
+            along.append(other.end + (down if other.grain == "along" else aside))
+            across.append(other.edge + (aside if other.grain == "along" else down))
+    anchor = Anchor.model_construct(
+        name=bracket.name, manner="plate one side", into=bracket.on, fastener=fixings.fastener,
+        seasoned=fixings.seasoned, split=fixings.split,
+    ).model_copy(
+        update={
+            "gap": fixings.gap,
+            "arm": 0.0,
+            "plate": Plate.model_construct(
+                steel=shape.steel, thickness=shape.thickness, width=shape.width, length=shape.down
+            ),
+        }
+    )  # fmt: skip
+    force, none = np.maximum(held.loads.F, 0.0) * share, np.zeros_like(held.loads.F)
+    if other.grain == "along":  # which end is the nearer one is not said: the load is taken to pull towards it
+        forces = (none, force)
+        # the load comes down the middle of the bar, not of the wood: the wood counts as wide as has the bar in its
+        # middle, and is nowhere farther from an edge than it is
+        deep = 2.0 * min(float(np.mean(across)), deep - float(np.mean(across)))
+    else:  # nor which edge: the load is taken to push towards it
+        forces = (-force, none)
+    section = Section(other.thickness, deep, other.thickness)
+    return Group(
+        anchor, bracket.on, "left", 0.0, stock, weak_wood(stock, wood), section,
+        around.under(bracket.on), None, None, Forces(held.loads.combinations, *forces), np.array(along),
+        np.array(across),
+    )  # fmt: skip
+
+
+def _wood_behind(held: Held, group: Group) -> Iterator[Check]:
+    other = held.fixings.other
+    assert other is not None
+    if is_unknown(group.stock):
+        text = f"the wood of {group.stock.name} is not known: figures are of the weakest that it might be"
+        yield stated(held.bracket.name, "wood behind not known", "NDS 2018 4.1", "refer", text)
+    else:
+        yield from doubts(held.bracket.name, group.wood)
+    size = read_size(group.stock.size)
+    if min(abs(other.thickness - side) for side in (size.b, size.d)) > MARGIN:
+        text = f"the thickness given for it is that of neither side of its stock {size.text!r}"
+        yield stated(held.bracket.name, "wood behind", "geometry", "refer", text)

@@ -1,0 +1,82 @@
+"""The PDF of jobs with 1, 10 and 100 pieces: time, pages, size and memory. Run: pytest tests/benchmarks -s"""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from beamcheck.sheet.pdf_mark import unchanged
+
+ROOT = Path(__file__).parents[2]
+# each in a process of its own: typst remembers what it has set before, and memory is a peak
+CODE = """
+import resource, sys, time
+from pathlib import Path
+import beamcheck.sheet.pdf
+from beamcheck.api import check_text
+sys.path.insert(0, {tests!r})
+from test_pdf_speed import many
+began = time.perf_counter()
+result = check_text(many({count}))
+checked = time.perf_counter()
+pdf = beamcheck.sheet.pdf.sheet_pdf(result)
+done = time.perf_counter()
+Path({target!r}).write_bytes(pdf)
+print(checked - began, done - checked, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)
+"""
+HEAD = """
+[job]
+title = "Invented joists"
+standard = "NDS 2018"
+loads = "ASCE 7-16"
+invented = true
+[[stock]]
+name = "joist stock"
+species = "Hem-Fir"
+grade = "No.2"
+size = "2x10"
+moisture = "dry"
+grade_from = "stamp"
+evidence = "invented: Hem-Fir No.2 S-DRY"
+[[existing]]
+name = "wall"
+what = "invented wall"
+material = "masonry"
+confirmed_by = "invented letter"
+"""
+BEAM = """
+[[beam]]
+name = "joist {number}"
+stock = "joist stock"
+service = "floor"
+finish = "none"
+top_held = "full length"
+supports = [
+  {{ at = "0 ft", on = "wall", bearing = "4 in", restrained = true }},
+  {{ at = "{length} in", on = "wall", bearing = "4 in", restrained = true }},
+]
+carries = [{{ what = "floor", dead = "10 psf", live = "40 psf", width = "16 in", applied = "top" }}]
+"""
+
+
+def many(count: int) -> str:
+    """A job of so many beams, each of a length of its own, so that no equation stands twice."""
+    return HEAD + "".join(BEAM.format(number=number, length=100 + number / 4) for number in range(1, count + 1))
+
+
+@pytest.mark.parametrize("pieces", [1, 10, 100])
+def test_time_and_memory_of_a_pdf(pieces: int, tmp_path: Path) -> None:
+    from pypdf import PdfReader
+
+    target = tmp_path / "sheet.pdf"
+    code = CODE.format(tests=str(Path(__file__).parent), count=pieces, target=str(target))
+    done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=True)
+    checked, made, memory = map(float, done.stdout.split())
+    pages = len(PdfReader(target).pages)
+    size = target.stat().st_size / 1e6
+    print(f"\n{pieces:4d} pieces: checked {checked:.2f} s, PDF {made:.2f} s, {pages} pages, {size:.2f} MB, "
+          f"at most {memory:.0f} MB of memory")  # fmt: skip
+    assert unchanged(target.read_bytes()) and pages > pieces

@@ -1,0 +1,88 @@
+"""`beamcheck check JOB --pdf OUT.pdf`: the same sheet as from Python, and the same care for files."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+import beamcheck
+from beamcheck.cli import main
+
+from .pdf_reader import Sheet
+
+JOB = """
+[job]
+title = "Invented shed"
+standard = "NDS 2018"
+loads = "ASCE 7-16"
+invented = true
+[[stock]]
+name = "joist stock"
+species = "Hem-Fir"
+grade = "No.2"
+size = "2x10"
+moisture = "dry"
+grade_from = "stamp"
+evidence = "invented: Hem-Fir No.2 S-DRY"
+[[existing]]
+name = "wall"
+what = "stone wall"
+[[beam]]
+name = "joist"
+stock = "joist stock"
+service = "floor"
+finish = "none"
+top_held = "full length"
+supports = [{ at = "0 ft", on = "wall", bearing = "4 in" }, { at = "12 ft", on = "wall", bearing = "4 in" }]
+carries = [{ what = "floor", dead = "10 psf", live = "40 psf", width = "16 in" }]
+"""
+REFER = 3
+
+
+@pytest.fixture
+def job(tmp_path: Path) -> Path:
+    path = tmp_path / "job.toml"
+    path.write_text(JOB, encoding="utf-8")
+    return path
+
+
+def run(*arguments: object) -> Result:
+    return CliRunner().invoke(main, [str(argument) for argument in arguments], prog_name="beamcheck")
+
+
+def test_the_pdf_is_written_and_the_verdict_said(job: Path, tmp_path: Path) -> None:
+    target = tmp_path / "sheet.pdf"
+    done = run("check", job, "--pdf", target)
+    assert done.exit_code == REFER and f"Written: {target}" in done.stdout
+    assert target.read_bytes() == beamcheck.sheet_pdf(beamcheck.check_file(job))
+    assert Sheet(target.read_bytes()).attached["job.toml"].decode() == JOB
+
+
+def test_a_file_of_somebody_else_is_kept_and_nothing_else_is_written(job: Path, tmp_path: Path) -> None:
+    target, page = tmp_path / "letter.pdf", tmp_path / "sheet.html"
+    target.write_bytes(b"%PDF-1.4 a letter")
+    done = run("check", job, "--pdf", target, "--sheet", page)
+    assert done.exit_code == 2
+    assert "letter.pdf exists and was not made by beamcheck: give another name, or allow replacing it" in done.stderr
+    assert target.read_bytes() == b"%PDF-1.4 a letter" and not page.exists()
+    assert run("check", job, "--pdf", target, "--overwrite").exit_code == REFER
+    assert target.read_bytes().startswith(b"%PDF-1.7")
+
+
+def test_two_outputs_in_one_file_are_refused(job: Path, tmp_path: Path) -> None:
+    done = run("check", job, "--pdf", tmp_path / "o", "--sheet", tmp_path / "o")
+    assert done.exit_code == 2 and "is the same file as" in done.stderr
+    done = run("check", job, "--pdf", "-")
+    assert done.exit_code == 2 and "needs the name of a file" in done.stderr
+
+
+def test_the_question_of_a_span_has_a_pdf_too(tmp_path: Path) -> None:
+    target = tmp_path / "span.pdf"
+    done = run(
+        "span", "2x10", "--species", "Hem-Fir", "--grade", "No.2", "--dead", "10 psf", "--live", "40 psf",
+        "--spacing", "16 in", "--finish", "none", "--length", "10 ft", "--pdf", target,
+    )  # fmt: skip
+    assert done.exit_code == REFER, done.output
+    assert "Hem-Fir" in Sheet(target.read_bytes()).text
