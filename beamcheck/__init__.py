@@ -1,4 +1,4 @@
-"""Checks reclaimed and sawn timber beams, posts, rafters and ties, piece by piece, before they are covered up.
+"""Checks reclaimed and sawn timber beams, posts, rafters and brackets, piece by piece, before they are covered up.
 
 Quantities are text with a unit ('14 ft 6 in', '40 psf', '2.3 m') or pint quantities; inside they are plain floats in
 inch, pound-force and psi. Every result has one of three verdicts: 'passes', 'fails', 'refer' (to a licensed engineer or
@@ -29,10 +29,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 _WHERE = {
-    "api": ("check_file", "check_text", "sheet_html", "sheet_pdf", "write_json", "write_pdf", "write_sheet"),
+    "api": (
+        "check_file", "check_text", "sheet_html", "sheet_pdf", "write_json", "write_pdf", "write_sheet",
+        "write_shop", "write_template",
+    ),
     "checks.house": ("check_job",),
     "checks.result": ("CAUTION", "SIGN_OFF", "Check", "JobResult", "PieceResult"),
     "errors": ("BeamcheckError", "JobError", "OutOfRange", "UnitError", "UnknownName"),
+    "model.brackets": ("Bent", "Braced", "Bracket", "Corbel", "Fixings", "Solid", "SteelCore", "Trim"),
     "model.outline_files": ("read_outline",),
     "model.pieces": (
         "About", "Beam", "Cut", "Existing", "GivenValues", "Job", "Load", "Post", "Rafter", "Stock", "Support", "Tie",
@@ -47,6 +51,7 @@ _WHERE = {
     "sheet.terminal": ("plain_text",),
     "sheet.xlsx_out": ("result_xlsx",),
     "sweep.anchor_sizing": ("Proposal", "fasteners_for"),
+    "sweep.bracket_sizing": ("Sized", "size_bracket"),
     "sweep.member": ("Member", "member"),
     "sweep.question": ("longest_span_of", "span_question"),
     "sweep.sizing": ("largest_load", "longest_span", "smallest_size"),
@@ -61,11 +66,16 @@ __all__ = [
     "About",
     "Beam",
     "BeamcheckError",
+    "Bent",
+    "Braced",
+    "Bracket",
     "Check",
     "Comparison",
+    "Corbel",
     "Cut",
     "Difference",
     "Existing",
+    "Fixings",
     "GivenValues",
     "Job",
     "JobError",
@@ -77,10 +87,14 @@ __all__ = [
     "Post",
     "Proposal",
     "Rafter",
+    "Sized",
+    "Solid",
     "SpanTable",
+    "SteelCore",
     "Stock",
     "Support",
     "Tie",
+    "Trim",
     "UnitError",
     "UnknownName",
     "__version__",
@@ -108,6 +122,7 @@ __all__ = [
     "sheet_html",
     "sheet_pdf",
     "show",
+    "size_bracket",
     "smallest_size",
     "span_question",
     "span_table",
@@ -115,6 +130,8 @@ __all__ = [
     "write_json",
     "write_pdf",
     "write_sheet",
+    "write_shop",
+    "write_template",
 ]  # fmt: skip
 
 
@@ -137,10 +154,21 @@ def __dir__() -> list[str]:
 
 
 if TYPE_CHECKING:  # the same names for type checkers, which do not run __getattr__
-    from .api import check_file, check_text, sheet_html, sheet_pdf, write_json, write_pdf, write_sheet
+    from .api import (
+        check_file,
+        check_text,
+        sheet_html,
+        sheet_pdf,
+        write_json,
+        write_pdf,
+        write_sheet,
+        write_shop,
+        write_template,
+    )
     from .checks.house import check_job
     from .checks.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult
     from .errors import BeamcheckError, JobError, OutOfRange, UnitError, UnknownName
+    from .model.brackets import Bent, Braced, Bracket, Corbel, Fixings, Solid, SteelCore, Trim
     from .model.loads import Load
     from .model.outline_files import read_outline
     from .model.pieces import (
@@ -166,6 +194,7 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
     from .sheet.terminal import plain_text
     from .sheet.xlsx_out import result_xlsx
     from .sweep.anchor_sizing import Proposal, fasteners_for
+    from .sweep.bracket_sizing import Sized, size_bracket
     from .sweep.member import Member, member
     from .sweep.question import longest_span_of, span_question
     from .sweep.sizing import largest_load, longest_span, smallest_size

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Sequence
 from pathlib import Path
 
 from .checks.house import check_job
@@ -143,6 +144,98 @@ def write_json(result: JobResult, path: FilePath, *, overwrite: bool = False) ->
     from .sheet.as_json import result_json
 
     return write_output(result_json(result), path, overwrite=overwrite)
+
+
+def write_shop(result: JobResult, path: FilePath, *, overwrite: bool = False) -> Path:
+    """Write the shop sheets of a result, one page a piece, to an HTML or PDF file; by the end of its name.
+
+    Parameters and errors are those of `write_sheet`; also if the name ends otherwise, or the result has no job text.
+    """
+    check_target(path, overwrite=overwrite)
+    return write_output(shop_sheets(result, path), path, overwrite=overwrite)
+
+
+def shop_sheets(result: JobResult, path: FilePath) -> str | bytes:
+    """The shop sheets for a file of that name, not written; parameters and errors are those of `write_shop`."""
+    kind = Path(os.fsdecode(path)).suffix.casefold()
+    if kind == ".pdf":
+        from .sheet.shop_pdf import shop_pdf
+
+        return shop_pdf(result)
+    if kind in (".html", ".htm"):
+        from .sheet.shop_html import shop_html
+
+        return shop_html(result)
+    raise BeamcheckError(f"{legible(os.fsdecode(path))}: shop sheets are written as .html or .pdf; end the name so")
+
+
+def write_template(
+    job: FilePath | JobResult, piece: str, *paths: FilePath, paper: str = "letter", units: str = "in",
+    overwrite: bool = False,
+) -> tuple[Path, ...]:  # fmt: skip
+    """Write the full-size template of a bracket or anchor group; the end of each name says what: .svg, .dxf or .pdf.
+
+    Parameters
+    ----------
+    job : path or JobResult
+        A job file, which is checked first: the template carries the verdict.
+    piece : str
+        Name of the bracket or anchor group.
+    paths : str or path
+    paper : 'letter' or 'a4'
+        Of the tiles of the PDF.
+    units : 'in' or 'mm'
+        Of the drawings.
+    overwrite : bool
+        As for `write_sheet`.
+
+    Returns
+    -------
+    tuple of Path
+        Where they were written.
+
+    Raises
+    ------
+    BeamcheckError
+        If there is no such template, or a file cannot be written, or may not be.
+    """
+    if not paths:
+        raise BeamcheckError("name at least one file for the template, ending in .svg, .dxf or .pdf")
+    for path in paths:
+        check_target(path, overwrite=overwrite)
+    result = job if isinstance(job, JobResult) else check_file(job)
+    made = template_files(result, piece, paths, paper=paper, units=units)[0]
+    return tuple(write_output(content, path, overwrite=overwrite) for path, content in made)
+
+
+def template_files(
+    result: JobResult, piece: str, paths: Sequence[FilePath], *, paper: str = "letter", units: str = "in"
+) -> tuple[list[tuple[str, str | bytes]], bool]:
+    """What goes into each file, none written, and whether it says that nothing may be built from it.
+
+    Parameters and errors are those of `write_template`.
+    """
+    from .sheet.template_piece import template_of
+
+    template = template_of(result, piece)
+    made: list[tuple[str, str | bytes]] = []
+    for path in map(os.fsdecode, paths):
+        kind = Path(path).suffix.casefold()
+        if kind == ".svg":
+            from .sheet.template_svg import template_svg
+
+            made.append((path, template_svg(template, units)))
+        elif kind == ".dxf":
+            from .sheet.template_dxf import template_dxf
+
+            made.append((path, template_dxf(template, units)))
+        elif kind == ".pdf":
+            from .sheet.template_pdf import template_pdf
+
+            made.append((path, template_pdf(template, paper)))
+        else:
+            raise BeamcheckError(f"{legible(path)}: templates are written as .svg, .dxf or .pdf; end the name so")
+    return made, template.stop
 
 
 def write_output(text: str | bytes, path: FilePath, *, overwrite: bool = False) -> Path:

@@ -1,4 +1,4 @@
-"""The command line: `beamcheck check`, `recheck`, `compare`, `span`, `table`, `fasteners`, `outline`, `schema`.
+"""The command line: one function a command, `check` and those around it.
 
 Only click is loaded here; each command loads what it needs when it runs.
 """
@@ -37,11 +37,21 @@ TOP_HELD = "'full length', 'ends only' or a spacing of braces"
 FAMILIES = click.Choice(["bolt", "lag screw", "wood screw", "nail"])
 GOALS = click.Choice(["fewest", "smallest"])
 SYSTEMS = click.Choice(["US", "SI"])
+SIZES_OF_BRACKETS = click.Choice(["least thickness", "largest projection", "largest load"])
 DRAWN_IN = click.Choice(["in", "mm", "cm"])
 OUTLINE_STATUS = """\b
 Exit status:
   0  the outline was read, which is no verdict
   2  bad input or usage: no outline of a bracket could be read
+  1  a fault in beamcheck itself
+130  stopped from the keyboard"""
+
+TEMPLATE_STATUS = """\b
+Exit status:
+  0  written, and the piece passes
+  3  written, but an engineer or a grader has to decide about the piece or about what bears it
+  4  written, but the piece fails: nothing is to be built from it
+  2  bad input or usage, or a file that could not be read or written
   1  a fault in beamcheck itself
 130  stopped from the keyboard"""
 
@@ -104,9 +114,10 @@ def _outputs(command: Command) -> Command:
 @click.option("--checks-csv", metavar="OUT.csv", help="Write one row a check, as CSV.")
 @click.option("--hardware-csv", metavar="OUT.csv", help="Write the hardware list of all anchors and fixings, as CSV.")
 @click.option("--xlsx", metavar="OUT.xlsx", help="Write both lists as a spreadsheet.")
+@click.option("--shop", metavar="OUT.html|OUT.pdf", help="Write shop sheets, one page a piece, in large type.")
 def _check(
     job: str, sheet: str | None, pdf: str | None, json_: str | None, overwrite: bool, units: str | None,
-    checks_csv: str | None, hardware_csv: str | None, xlsx: str | None,
+    checks_csv: str | None, hardware_csv: str | None, xlsx: str | None, shop: str | None,
 ) -> int:  # fmt: skip
     """Check every piece of a job file.
 
@@ -114,10 +125,11 @@ def _check(
     Nothing is written unless the job could be read and checked.
     """
     lists = [("--pdf", pdf), ("--checks-csv", checks_csv), ("--hardware-csv", hardware_csv), ("--xlsx", xlsx)]
+    lists.append(("--shop", shop))
     _check_targets([("the job file", job), ("--sheet", sheet), ("--json", json_), *lists], overwrite)
     from .api import check_file
 
-    more = [*_paper(pdf), *_lists(checks_csv, hardware_csv, xlsx)]
+    more = [*_paper(pdf), *_lists(checks_csv, hardware_csv, xlsx), *_shop(shop)]
     return _deliver(check_file(job, units=units), sheet, json_, overwrite, more)
 
 
@@ -127,6 +139,16 @@ def _paper(pdf: str | None) -> Iterator[tuple[str, Maker]]:
         from .api import sheet_pdf
 
         yield pdf, sheet_pdf
+
+
+def _shop(shop: str | None) -> Iterator[tuple[str, Maker]]:
+    """The shop sheets, if they were asked for."""
+    if shop is not None:
+        if not shop.casefold().endswith((".html", ".htm", ".pdf")):
+            raise click.UsageError(f"--shop {shop}: the name must end in .html or .pdf")
+        from .api import shop_sheets
+
+        yield shop, lambda result: shop_sheets(result, shop)
 
 
 def _lists(checks: str | None, hardware: str | None, xlsx: str | None) -> Iterator[tuple[str, Maker]]:
@@ -286,6 +308,23 @@ def _fasteners(job: str, group: str, family: Any, goal: Any) -> int:
     return 0
 
 
+@main.command("bracket", short_help="How thick, how far out, how much: one bracket.", epilog=TABLE_STATUS)
+@click.argument("job", metavar="JOB.toml")
+@click.argument("name", metavar="NAME")
+@click.option("--goal", type=SIZES_OF_BRACKETS, default="least thickness", show_default=True, help="What is sought.")
+def _bracket(job: str, name: str, goal: Any) -> int:
+    """Seek a size for the [[bracket]] NAME of a job, or how much of its loads it carries, all else as it is.
+
+    Sizes are screened by a hand rule; the answer and the one beyond it are checked with the whole job. The answer is
+    arithmetic: write the size into the job file and check that.
+    """
+    from .model.reader import read_job
+    from .sweep.bracket_sizing import in_words, size_bracket
+
+    say(in_words(size_bracket(read_job(job), name, goal)))
+    return 0
+
+
 @main.command("outline", short_help="Outline of a bracket from a DXF or SVG drawing.", epilog=OUTLINE_STATUS)
 @click.argument("drawing", metavar="FILE")
 @click.option("--units", type=DRAWN_IN, metavar="in|mm|cm", help="Unit of a drawing that does not say its own.")
@@ -300,6 +339,45 @@ def _outline(drawing: str, units: str | None) -> int:
 
     say(f"# {CAUTION}\n{read_outline(drawing, units).toml()}")
     return 0
+
+
+@main.command("template", short_help="Full-size template of a bracket or a hole pattern.", epilog=TEMPLATE_STATUS)
+@click.argument("job", metavar="JOB.toml")
+@click.argument("piece", metavar="PIECE")
+@click.option("--svg", metavar="OUT.svg", help="Write an SVG drawing at full size.")
+@click.option("--dxf", metavar="OUT.dxf", help="Write a DXF drawing, layers CUT, DRILL, GRAIN, NOTES.")
+@click.option("--pdf", metavar="OUT.pdf", help="Write full-size tiles for a printer.")
+@click.option("--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True, help="Of the tiles.")
+@click.option("--units", type=click.Choice(["in", "mm"]), default="in", show_default=True, help="Of the drawings.")
+@click.option("--overwrite", is_flag=True, help="Replace files made elsewhere, or edited since they were made.")
+def _template(
+    job: str, piece: str, svg: str | None, dxf: str | None, pdf: str | None, paper: str, units: str, overwrite: bool
+) -> int:
+    """Write the full-size template of PIECE, a [[bracket]] or [[anchor]] of the job: outline, holes, grain.
+
+    The job is checked first and the template carries the verdict. Print the tiles at 100 %, no fitting, and lay a rule
+    on the ruler that every page has.
+    """
+    named = [("--svg", svg), ("--dxf", dxf), ("--pdf", pdf)]
+    paths = [path for _, path in named if path is not None]
+    if not paths:
+        raise click.UsageError("name a file to write: --svg, --dxf or --pdf")
+    for what, path in named:
+        if path is not None and not path.casefold().endswith(f".{what[2:]}"):
+            raise click.UsageError(f"{what} {path}: the name must end in .{what[2:]}")
+    _check_targets([("the job file", job), *named], overwrite)
+    from .api import check_file, template_files
+
+    result = check_file(job)
+    made, stop = template_files(result, piece, paths, paper=paper, units=units)
+    written = _write(made, overwrite)
+    verdict = next(one.verdict for one in result.pieces if one.name == piece)
+    from .sheet.shop_words import STOP
+
+    said = f"{STOP}: " if stop else ""
+    say(f"{said}{piece} {verdict}\n{result.caution}\n{result.sign_off}\n")
+    say("".join(f"Written: {path}\n" for path in written))
+    return STATUS["refer" if stop and verdict == "passes" else verdict]
 
 
 @main.command("schema", short_help="JSON Schema of the job file, or of the result.")

@@ -28,6 +28,8 @@ class Arrival:
     bearing: float | None = None  # along the carrier
     unknown: bool = False  # the piece could not be worked out: its load is not known
     off: float | None = None  # of a bracket on a post: how far its load stands off the post's face
+    pull: float | None = None  # of a bracket: the largest pull on its top row of fasteners, lbf
+    perhaps: str = ""  # what may come as well, and is not among the forces because it is not known, in a sentence
 
 
 def applied_loads(entries: Sequence[Load], length: float) -> list[Applied]:

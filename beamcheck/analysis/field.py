@@ -25,9 +25,9 @@ __all__ = [
 
 COARSE = 6  # cells across
 FINEST = {"mapped": 21, "triangles": 40}
-SHORT = 0.1  # of the height: a wall that presses on less than that is met by triangles, which get small at one place
+SHORT = 0.05  # of the height: a wall that presses on less than that is met by triangles, which get small at one place
 WIDE = 0.5  # of the top edge
-WIDEST = 0.25  # of projection or height: no zone at a load is wider
+WIDEST = 0.4  # of projection or height: no zone at a load is wider
 EDGE_FLOOR = 0.5  # of the largest peak on any edge: the movement of a lower peak is measured by this
 FLOOR = 0.10  # of the same peak, for stress across the grain; of the loads, for pulls and contact
 
@@ -93,6 +93,8 @@ def refined_field(
         raise OutOfRange(f"a tolerance of {tolerance:g} is none; 0.02 is usual")
     worst = ("", np.inf)
     for way, finest in FINEST.items():
+        if voids and way == "mapped":
+            continue
         across, before = COARSE, None
         while across <= finest:
             field = solve_field(
@@ -215,7 +217,7 @@ def _guess(backing: Backing, before: Field | None) -> Callable[[Array], Flags]:
 
 def _zones(outline: Outline, backing: Backing, presses: Sequence[Press], voids: Sequence[Void]) -> tuple[Zone, ...]:
     """Clamped wall 0.15, anchors, held parts and inward corners 0.10 of the projection, or of the height when that is
-    less; narrow loads half the depth below them, at most a quarter of projection and height.
+    less; narrow loads half the depth below them, at most 0.4 of that size.
 
     A load over more than half of the top edge has no zone: it is a spread load, that plane stress describes.
     """

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ..errors import BeamcheckError, OutOfRange
-from .field_mesh import QUAD_FACES, QUAD_SUB, Edge, Index, Mesh, finish, sound
+from .field_mesh import QUAD_FACES, QUAD_SUB, Edge, Index, Mesh, finish
 from .field_read import edge_stress, nodal_stress
 from .field_solve import SHAPE, Backing, Elastic, Flags, line, solve, spread_load
 from .polynomial import Array
@@ -103,9 +103,10 @@ def arc_on(
         angle, r = turn * logical[:, 0], inner_radius + depth * logical[:, 1]
         return np.stack([centre[0] - r * np.sin(angle), centre[1] - r * np.cos(angle)], axis=-1)
 
-    nodes, cells, work, read, spread, determinants = finish(flat, quads, place)
-    if not sound(determinants, 4):
+    made = finish(flat, quads, place)
+    if made is None:
         raise BeamcheckError("this arc could not be divided into sound cells; its inner radius is too small")
+    nodes, cells, work, read, spread = made
     strip = np.arange(columns * across).reshape(columns, across)
     u, v = kept[0].T
 
@@ -132,7 +133,7 @@ def arc_on(
     sinking = np.einsum("qn,kn->kq", SHAPE, solution.moves[nose.nodes, 1])
     free = [edge_stress(solution, edges[name], np.zeros(2 * columns)) for name in ("inner", "outer")]
     _, _, stress = nodal_stress(solution, along)
-    order = np.lexsort((v, u))  # the nodes are a grid of half cells
+    order = np.lexsort((np.round(v, 9), np.round(u, 9)))  # the nodes are a grid of half cells
     shape = (2 * columns + 1, 2 * across + 1)
     return ArcField(
         along(free[0].x, free[0].y), free[0].sigma_t, free[1].sigma_t,

@@ -21,7 +21,7 @@ from .polynomial import Array
 Index = NDArray[np.intp]
 ALONG = 4  # columns for each cell across
 FINER = 0.25  # cell length beside an end of a support or load, as a part of the plain one
-TOWARDS = 1.6  # at the wall, rows grow from the inner path to the soffit to e^1.6 times the first: supports are there
+EDGES = 0.6  # by which part the rows at both edges are thinner than the mean: supports, loads and peaks are there
 GROWTH = 0.4  # by which part of the distance from there the cells grow
 LEAST_DETERMINANT = 0.02  # of a cell's largest, at its integration points: below it the cell is as good as folded
 QUAD_SUB = ((0, 4, 8), (0, 8, 7), (4, 1, 5), (4, 5, 8), (8, 5, 2), (8, 2, 6), (7, 8, 6), (7, 6, 3))
@@ -73,33 +73,37 @@ class Mesh:
 
 def finish(
     nodes: Array, corners: Index, mid: Callable[[Array], Array]
-) -> tuple[Array, Index, Points, Points, Array, Array]:
-    """Number the nodes of a mesh of corners, move the new ones by `mid`, and integrate.
+) -> tuple[Array, Index, Points, Points, Array] | None:
+    """Number the nodes of a mesh of corners, move the new ones by `mid`, and integrate; None when a cell is folded.
 
     nodes : (n, 2) places of the corner nodes. corners : (m, 3) or (m, 4). mid : places of all nodes (N, 2) as they
-    stand on straight sides -> where they shall be. Returns nodes, cells, work, read, spread, determinants
-    (m, q + corners) at the integration points and then at the corners.
+    stand on straight sides -> where they shall be. Returns nodes, cells, work, read, spread.
     """
-    import skfem  # type: ignore[import-untyped]
+    import skfem
+    from skfem.quadrature import get_quadrature
 
     quads = corners.shape[1] == 4
-    straight = (skfem.MeshQuad if quads else skfem.MeshTri)(
-        nodes.T.copy(), corners.T.copy(), validate=False, sort_t=False
-    )
+    plain = skfem.MeshQuad if quads else skfem.MeshTri
+    straight = plain(nodes.T.copy(), corners.T.copy(), validate=False, sort_t=False)
     curved = (skfem.MeshQuad2 if quads else skfem.MeshTri2).from_mesh(straight)
     places = mid(curved.doflocs.T)
     curved = type(curved)(places.T.copy(), curved.t, validate=False, sort_t=False)
     element = skfem.ElementQuad2() if quads else skfem.ElementTriP2()
-    bases = [skfem.Basis(curved, element, intorder=order) for order in ((5, 3) if quads else (4, 2))]
+    orders = (5, 3) if quads else (4, 2)
+    mapping = curved.mapping()
+
+    def determinants(local: Array) -> Array:
+        return np.asarray(
+            mapping.J(0, 0, local) * mapping.J(1, 1, local) - mapping.J(0, 1, local) * mapping.J(1, 0, local)
+        )
+
+    inside = np.concatenate([determinants(get_quadrature(curved.elem, order)[0]) for order in orders], axis=1)
+    if not sound(inside, determinants(element.doflocs.T[:, : corners.shape[1]])):
+        return None
+    bases = [skfem.Basis(curved, element, mapping=mapping, intorder=order) for order in orders]
     cells = bases[0].dofs.element_dofs.T.astype(np.intp)
     work, read = (_points(basis) for basis in bases)
-    local = (
-        np.array([[0, 1, 1, 0], [0, 0, 1, 1]], dtype=float) if quads else np.array([[0, 1, 0], [0, 0, 1]], dtype=float)
-    )
-    gauss = curved.mapping().detDF(bases[0].X)
-    determinants = np.concatenate([gauss, curved.mapping().detDF(local)], axis=1)
-    all_local = element.doflocs.T
-    return places, cells, work, read, _spread(bases[1].X, all_local, quads), determinants
+    return places, cells, work, read, _spread(bases[1].X, element.doflocs.T, quads)
 
 
 def _points(basis: Any) -> Points:
@@ -119,13 +123,14 @@ def _spread(points: Array, nodes: Array, bilinear: bool) -> Array:
     return terms(nodes) @ np.linalg.inv(terms(points))
 
 
-def sound(determinants: Array, corners: int) -> bool:
-    """Whether no cell is folded or crushed. At a corner itself it may be flat: foot and soffit may run on in line."""
-    way = 1.0 if determinants.sum() > 0.0 else -1.0
-    largest = (way * determinants).max(axis=1)
-    inside, at_corners = way * determinants[:, :-corners], way * determinants[:, -corners:]
-    least = LEAST_DETERMINANT * largest
-    return bool(np.all(inside.min(axis=1) > least) and np.all(at_corners.min(axis=1) > -least))
+def sound(inside: Array, at_corners: Array) -> bool:
+    """Whether no cell is folded or crushed, from determinants (m, points) of the mapping inside it and at its corners.
+
+    At a corner itself a cell may be flat: foot and soffit may run on in line.
+    """
+    way = 1.0 if inside.sum() > 0.0 else -1.0
+    least = LEAST_DETERMINANT * (way * inside).max(axis=1)
+    return bool(np.all((way * inside).min(axis=1) > least) and np.all((way * at_corners).min(axis=1) > -least))
 
 
 def graded(stops: Sequence[float], fine_at: Sequence[float], plain: float, finer: float = FINER) -> Array:
@@ -157,8 +162,8 @@ def mapped(
     H, P = outline.H, outline.P
     lengths, u = outline.lengths, outline.u
     total = float(lengths[-1])
-    # O is joined to the soffit point on the diagonal of foot and nose, so that columns turn evenly about it
-    off = np.abs(outline.soffit[:, 0] * (H + outline.b) - outline.soffit[:, 1] * (P + outline.a))
+    # O is joined to the soffit point at 45 deg, so that columns turn evenly about it
+    off = np.abs(outline.soffit[:, 0] - outline.soffit[:, 1])
     inside = lengths[1:-1]
     at_o = float(inside[int(np.argmin(off[1:-1]))]) if len(inside) else 0.5 * total
     at_o = min(max(at_o, 0.1 * total), 0.9 * total)
@@ -179,16 +184,15 @@ def mapped(
     def place(logical: Array) -> Array:
         kept.append(logical)
         along = logical[:, 0]
-        # from the full growth at the wall to even rows at the nose
-        rate = TOWARDS * np.clip((H + P - along) / P, 1e-6, 1.0)
-        part = (np.expm1(rate * logical[:, 1]) / np.expm1(rate))[:, None]
+        part = (logical[:, 1] - EDGES * np.sin(2.0 * np.pi * logical[:, 1]) / (2.0 * np.pi))[:, None]
         inner = np.stack([np.maximum(along - H, 0.0), np.maximum(H - along, 0.0)], axis=-1)
         outer = outline.at(np.interp(soffit_length(along), lengths, u))
         return np.asarray((1.0 - part) * inner + part * outer)
 
-    nodes, cells, work, read, spread, determinants = finish(flat, quads, place)
-    if not sound(determinants, 4):
+    made = finish(flat, quads, place)
+    if made is None:
         return None
+    nodes, cells, work, read, spread = made
     along, part = kept[0][:, 0], kept[0][:, 1]
     slack = 1e-9 * (H + P)
     # every node of the logical grid sits at half steps of s and v: sort those of one row into a chain

@@ -19,7 +19,7 @@ from .polynomial import Array
 
 Flags = NDArray[np.bool_]
 Grain = float | Callable[[Array, Array], Array]
-BALANCED = 1e-8  # unbalanced part of the loads that is still an answer
+BALANCED = 1e-8  # unbalanced part of loads and reactions that is still an answer
 MOST_TURNS = 60  # of the search for where the wall presses
 GAUSS = np.array([0.5 - np.sqrt(0.15), 0.5, 0.5 + np.sqrt(0.15)])
 GAUSS_WEIGHT = np.array([5.0, 8.0, 5.0]) / 18.0
@@ -164,7 +164,7 @@ class Solution:
 
     moves : (n, 2) in. presses_only : (n, 2) the part that is not from own weight (at the contact that was found).
     pulls, shears : one per spring, lbf; a pull draws the bracket to the wall, a shear holds it up.
-    contact : (k, q) pressure of the wall (psi) at the points of `wall`. residual : unbalanced part of the loads.
+    contact : (k, q) pressure of the wall (psi) at the points of `wall`. residual : unbalanced part of the forces.
     """
 
     mesh: Mesh
@@ -215,7 +215,7 @@ def bed(where: Line, per_length: Array, component: int) -> tuple[Array, Index]:
 
 def gathered(parts: list[tuple[Array, Index]], count: int) -> Any:
     """The sparse matrix of all parts."""
-    from scipy.sparse import coo_array  # type: ignore[import-untyped]
+    from scipy.sparse import coo_array
 
     values = np.concatenate([K.ravel() for K, _ in parts])
     rows = np.concatenate([np.repeat(u, u.shape[1], axis=1).ravel() for _, u in parts])
@@ -225,13 +225,14 @@ def gathered(parts: list[tuple[Array, Index]], count: int) -> Any:
 
 def factor(matrix: Any) -> Callable[[Array], Array]:
     """Factor a symmetric sparse matrix once; what comes back solves for right-hand sides."""
-    from scipy.sparse.linalg import splu  # type: ignore[import-untyped]
+    from scipy.sparse.linalg import splu
 
     try:
         solved = splu(matrix, permc_spec="MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options={"SymmetricMode": True})
     except RuntimeError as error:
         raise BeamcheckError("the bracket is not held: what is behind it lets it move freely") from error
-    return solved.solve  # type: ignore[no-any-return]
+    solve: Callable[[Array], Array] = solved.solve
+    return solve
 
 
 def solve(
@@ -304,10 +305,9 @@ def solve(
             at = np.einsum("qn,kn->kq", SHAPE, u[2 * row.nodes + component])
             spread_load(by_springs, row, -k * at / row.length.sum(), component)
     forces = right.sum(axis=1).reshape(-1, 2)
-    scale = max(float(np.abs(forces).sum()), 1e-300)
-    residual = max(unbalanced(mesh.nodes, forces, [held.reshape(-1, 2), by_wall, by_springs]), float(loose) / scale)
+    residual = unbalanced(mesh.nodes, forces, [held.reshape(-1, 2), by_wall, by_springs], float(loose))
     if not residual <= BALANCED:
-        raise BeamcheckError(f"the stress field is out of balance by {residual:.1e} of the loads; no figure is given")
+        raise BeamcheckError(f"the stress field is out of balance by {residual:.1e} of the forces; no figure is given")
     return Solution(
         mesh, elastic, u.reshape(-1, 2), moves[:, 0].reshape(-1, 2), np.array(pulls), np.array(shears), wall, contact,
         residual, turn,
@@ -319,12 +319,12 @@ def _mean(row: Line, u: Array, component: int) -> float:
     return float((at * row.length).sum() / row.length.sum())
 
 
-def unbalanced(nodes: Array, forces: Array, reactions: list[Array]) -> float:
-    """Largest of the sums of forces and moments about O, as a part of the loads and of the moments they could make."""
+def unbalanced(nodes: Array, forces: Array, reactions: list[Array], loose: float) -> float:
+    """Largest of the sums of forces and of moments about O and of what is `loose` on a node, as a part of what acts."""
     total = forces + sum(reactions)
-    scale = np.abs(forces).sum()
+    scale = np.abs(forces).sum() + sum(np.abs(one).sum() for one in reactions)
     if scale <= 0.0:
         return 0.0
     reach = float(np.ptp(nodes, axis=0).sum())
     moment = (nodes[:, 0] * total[:, 1] - nodes[:, 1] * total[:, 0]).sum()
-    return float(max(np.abs(total.sum(axis=0)).max() / scale, abs(moment) / (scale * reach)))
+    return float(max(np.abs(total.sum(axis=0)).max() / scale, abs(moment) / (scale * reach), loose / scale))

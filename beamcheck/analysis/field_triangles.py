@@ -14,13 +14,13 @@ from itertools import pairwise
 import numpy as np
 
 from ..errors import BeamcheckError, OutOfRange
-from .field_mesh import GROWTH, TRI_SUB, Edge, Index, Mesh, finish, graded, sound
+from .field_mesh import GROWTH, TRI_SUB, Edge, Index, Mesh, finish, graded
 from .outline import Outline, crossing
 from .polynomial import Array
 
 SPACING = 0.55  # of the root of the area, for one cell across
-TRIES = 4
-SMALLER = 0.7  # spacing of the next try
+TRIES = 6
+SMALLER = 0.93  # spacing of the next try: another one, hardly finer
 CLEAR = 0.55  # of the spacing: nearer to the boundary no point is put inside
 FLAT = 0.08  # least height of a triangle by its longest side
 FINER = 0.08  # spacing where supports, loads and corners are, as a part of the plain one
@@ -135,7 +135,7 @@ def _try(
     outline: Outline, thickness: float, h: float, wall_stops: Sequence[float], top_stops: Sequence[float],
     voids: Sequence[Void], fine: Sequence[float],
 ) -> Mesh | None:  # fmt: skip
-    from scipy.spatial import Delaunay, cKDTree  # type: ignore[import-untyped]
+    from scipy.spatial import Delaunay, cKDTree
 
     ring = _ring(outline, h, wall_stops, top_stops, voids, fine)
     shallow = [void for void in voids if void.left > 0.0]
@@ -174,9 +174,10 @@ def _try(
         moved[tree_at[0]] = ring.middle
         return moved
 
-    nodes, cells, work, read, spread, determinants = finish(points, triangles, place)
-    if not sound(determinants, 3):
+    made = finish(points, triangles, place)
+    if made is None:
         return None
+    nodes, cells, work, read, spread = made
     of_side = {
         (int(low), int(high)): cell
         for cell, tri in enumerate(triangles)

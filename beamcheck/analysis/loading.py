@@ -13,6 +13,7 @@ KIND_WORDS = {"D": "dead", "L": "live", "Lr": "roof live", "S": "snow", "W": "wi
 PATTERNED = ("L", "Lr", "S")  # loads that may be there in one span and not in the next
 SETTLED = "settlement"  # kind of the case that holds the known settlements of the supports and no load
 UPLIFT = "uplift from above"  # nothing on the piece but what pulls up on it
+WINDS = (("wind down", 1.0), ("wind up", -1.0))
 SLIVER = 0.01  # in; shorter stretches come from rounding of units, and model/rules.py lets as much go
 
 Stretch = tuple[float, float]
@@ -151,7 +152,7 @@ def cases_for(
     loads: Sequence[Applied], spans: Sequence[Stretch], depth: float, *,
     stands: Sequence[float] = (), parts: Sequence[float] = (),
 ) -> list[Case]:  # fmt: skip
-    """The load cases of a piece: dead once, wind once each way, each variable kind once per pattern.
+    """The load cases of a piece: dead once, wind each way and both, each variable kind once per pattern.
 
     A point load that arrives from another piece counts with its largest value where the pattern puts load, and with
     its least (uplift included) where it does not. A variable line load that lifts counts where the pattern puts none.
@@ -176,10 +177,11 @@ def cases_for(
         of_kind = [load for load in loads if load.kind == kind]
         if not of_kind:
             continue
-        if kind == "W":  # wind blows one way at a time: what lifts never eases what presses
-            for name, sign in (("wind down", 1.0), ("wind up", -1.0)):
-                if one_way := tuple(load for load in of_kind if sign * load.total > 0):
-                    made.append(Case(kind, name, one_way))
+        if kind == "W":  # each way alone, so that what lifts does not ease what presses; and both, which may be worse
+            ways = [(name, tuple(load for load in of_kind if sign * load.total > 0)) for name, sign in WINDS]
+            made += [Case(kind, name, one_way) for name, one_way in ways if one_way]
+            if all(one_way for _, one_way in ways):
+                made.append(Case(kind, "wind both ways", tuple(of_kind)))
             continue
         if kind not in PATTERNED:
             made.append(Case(kind, "", tuple(of_kind)))

@@ -11,21 +11,25 @@ from ..analysis.carried import Arrival
 from ..analysis.loading import Applied
 from ..errors import BeamcheckError
 from ..model.brackets import Bent, Braced, Bracket, Near, SteelCore
-from ..model.pieces import Beam, Post
+from ..model.pieces import Beam, Existing, Post
 from ..units import show
 from .bracket_body import Body
 from .bracket_cover import cover_checks
 from .bracket_drawing import elevation_of
 from .bracket_family import body_of, own_weight, projection_of, stiffness_of, wood_of_bracket
 from .bracket_fixings import fixing_checks, inspection_of
+from .bracket_held import held_of, outward_pulls
 from .bracket_loads import BracketLoads, bracket_loads
 from .bracket_words import bracket_inputs, bracket_title, loads_on_bracket
 from .context import Around
 from .demand import stated
 from .draft import GENERAL, Draft, Handed, Reactions, arrival_doubts, unknown_below
+from .pictures import Picture
 from .piece_tables import forces_table
 from .prop import PropAsk, PropResult, prop_result
 from .result import Check, PieceResult, Verdict
+from .supports import bears_nothing
+from .takes import enough
 from .wood import Wood
 
 NO_VALUE = (
@@ -47,8 +51,18 @@ def bracket_results(bracket: Bracket, around: Around) -> tuple[PieceResult, Reac
         return _worked_out(draft, bracket, around)
     except BeamcheckError as error:
         draft.outside(error)
-        result = replace(draft.done(), finding=UNKNOWN)
+        result = replace(draft.done(), finding=UNKNOWN, pictures=_drawn_at_least(bracket, around))
         return result, unknown_below(bracket.name, [bracket.on])
+
+
+def _drawn_at_least(bracket: Bracket, around: Around) -> tuple[Picture, ...]:
+    """The elevation of a bracket whose body could not be worked out, where its shape at least makes sense."""
+    try:
+        wood, _ = wood_of_bracket(bracket, around)
+        loads = bracket_loads(bracket, around, projection_of(bracket), own_weight(bracket, wood))
+        return (elevation_of(bracket, loads),)
+    except BeamcheckError:
+        return ()
 
 
 def _worked_out(draft: Draft, bracket: Bracket, around: Around) -> tuple[PieceResult, Reactions]:
@@ -67,6 +81,8 @@ def _worked_out(draft: Draft, bracket: Bracket, around: Around) -> tuple[PieceRe
         )  # fmt: skip
     draft.checks += fixing_checks(bracket, loads, body, wood, around)
     prop = _propped(draft, bracket, body, wood, around) if bracket.near is not None else None
+    handed = _Handed(bracket, around, loads, body, prop)
+    draft.checks += handed.existing()
     if bracket.role == "cover":
         draft.checks += cover_checks(bracket, loads, wood, around)
     draft.inputs += body.inputs
@@ -84,7 +100,7 @@ def _worked_out(draft: Draft, bracket: Bracket, around: Around) -> tuple[PieceRe
         result, finding=finding, reason=_reason(finding, result, body, prop), pictures=tuple(pictures),
         to_see=tuple(inspection_of(bracket)), remedies=tuple(prop.remedies) if prop is not None else (),
     )  # fmt: skip
-    return result, _handed_on(bracket, loads, around)
+    return result, handed.reactions()
 
 
 def _asked_for(bracket: Bracket, loads: BracketLoads) -> list[Check]:
@@ -194,16 +210,88 @@ def _reason(finding: str, result: PieceResult, body: Body, prop: PropResult | No
     """Why it is what it is found to be; '' where the checks say it best."""
     if finding == PROP and prop is not None and float(np.max(prop.R, initial=0.0)) > 0.0:
         force = next((check for check in prop.checks if check.what.startswith("force that it attracts")), None)
-        return force.notes[0] if force is not None and force.notes else ""
+        return force.notes[0].replace(": it acts as a prop: ", ": ") if force is not None and force.notes else ""
     return body.weak_grain if finding == DECORATION and result.verdict == "fails" else ""
 
 
-def _handed_on(bracket: Bracket, loads: BracketLoads, around: Around) -> Reactions:
-    by_kind = loads.by_kind()
-    under = around.under(bracket.on)
-    x_L = float(np.max(loads.x_L, initial=0.0))
-    row = Handed(bracket.on, by_kind, float(np.max(loads.F)), float(np.min(loads.F)))
-    arrival = Arrival(
-        bracket.name, by_kind, at=bracket.at if isinstance(under, (Beam, Post)) else None, applied="side", off=x_L
-    )
-    return Reactions(bracket.name, (row,), ((bracket.on, arrival),))
+class _Handed:
+    """What a bracket hands to what it is fixed to: its loads, and what a beam that comes down on it presses with."""
+
+    def __init__(
+        self, bracket: Bracket, around: Around, loads: BracketLoads, body: Body, prop: PropResult | None
+    ) -> None:
+        self.bracket, self.around, self.loads = bracket, around, loads
+        R, near = (float(np.max(prop.R, initial=0.0)) if prop is not None else 0.0), bracket.near
+        sure = near is not None and (near.fixed_to_beam or near.gap is not None)
+        self.whole, self.perhaps, self.pull = loads, "", _pull(bracket, loads, body)
+        if R <= LITTLE or near is None:
+            return
+        if not sure:
+            self.perhaps = (
+                f"{show(R, 'force')} of {near.beam} come here through {bracket.name} if there is no gap between them: "
+                "the gap is not known"
+            )
+            return
+        projection = projection_of(bracket)
+        wood, _ = wood_of_bracket(bracket, around)
+        force = Applied(
+            "L", projection, projection, P=R, what=f"from {near.beam}, which comes down on it", applied="top"
+        )
+        self.whole = bracket_loads(bracket, around, projection, own_weight(bracket, wood), more=[force])
+        if self.pull is not None:
+            self.pull = max(self.pull, _pull(bracket, self.whole, Body()) or 0.0)
+
+    @property
+    def off(self) -> float:
+        """How far out the resultant acts at most, in. Where something lifts, its fixings refer (`lifts`)."""
+        x = self.whole.x_L[self.whole.F > LITTLE]
+        return float(min(np.max(x, initial=0.0), self.whole.projection)) if x.size else self.whole.projection
+
+    def existing(self) -> list[Check]:
+        """What somebody else's wall must take: said in figures, and against what its seat is said to take."""
+        bracket, under = self.bracket, self.around.under(self.bracket.on)
+        if not isinstance(under, Existing) or bears_nothing(under):
+            return []
+        F, place = self.whole.F, "its fixings"
+        tight = bracket.fixings is not None and bool(bracket.fixings.rows)
+        if bracket.fixings is not None and tight:
+            place = f"{show(min(row.below_top for row in bracket.fixings.rows), 'length')} below its top edge"
+        pull = (
+            f"{show(self.pull, 'force')} outwards, {place}" if self.pull is not None
+            else "a pull outwards at its top that is not known, for its fixings are not described"
+        )  # fmt: skip
+        confirmed = under.confirmed_by.strip()
+        text = (
+            f"{under.name} must take {show(float(np.max(F, initial=0.0)), 'force')} down and {pull}"
+            f"{f', confirmed by {confirmed}' if confirmed else '; nobody is named who confirms it'}"
+        )
+        verdict: Verdict = "passes" if confirmed and self.pull is not None and not self.perhaps else "refer"
+        if self.perhaps:
+            text = f"{text}. {self.perhaps}"
+        return [
+            stated(bracket.name, f"what {under.name} must take", "load path", verdict, text),
+            *enough(bracket.name, f"what {under.name} takes", under, self.whole.combinations, F),
+        ]
+
+    def reactions(self) -> Reactions:
+        """The row holds its own loads only, so that the beam's, which come to its supports, are not added up twice."""
+        on, under = self.bracket.on, self.around.under(self.bracket.on)
+        by_kind, F = self.loads.by_kind(), self.loads.F
+        row = Handed(on, by_kind, float(np.max(F)), float(np.min(F)))
+        arrival = Arrival(
+            self.bracket.name, self.whole.by_kind(), at=self.bracket.at if isinstance(under, (Beam, Post)) else None,
+            applied="side", off=self.off, pull=self.pull, perhaps=self.perhaps,
+        )  # fmt: skip
+        return Reactions(self.bracket.name, (row,), ((on, arrival),))
+
+
+def _pull(bracket: Bracket, loads: BracketLoads, body: Body) -> float | None:
+    """Largest pull on the top row, lbf, somebody who pulls the nose outwards included; None where it is not known."""
+    if bracket.fixings is None or not bracket.fixings.rows:
+        return None
+    try:
+        held = held_of(bracket, loads, body)
+        outward = [force for words, force in outward_pulls(held) if words == "outwards"]
+        return max([float(np.max(held.pulls(), initial=0.0)), *outward])
+    except BeamcheckError:
+        return None

@@ -7,8 +7,11 @@ from dataclasses import replace
 
 import numpy as np
 
-from ..model.anchors import Anchor, Plate
-from ..model.brackets import SteelCore
+from ..errors import BeamcheckError
+from ..model.anchor_links import diameter
+from ..model.anchors import Anchor, Fastener, Plate
+from ..model.brackets import Bracket, SteelCore
+from ..units import show
 from ..values.lumber import read_size
 from .anchor_axial import axial_checks
 from .anchor_geometry import geometry_checks
@@ -25,7 +28,9 @@ from .result import Check
 from .strength import Section
 from .wood import is_unknown, reference_values, rows_to_screen, wood_of
 
-MARGIN = 0.25  # in: a stated thickness may differ from its stock's side by so much
+NEAR = 1.0  # in: `down` may differ from the lowest row by so much; judgement, no source
+HEAD_OVER_D = 1.75  # a hexagon head or nut across its corners: 1.5 D across flats (ASME B18.2.1, memory)
+ROUND_HEAD = 2.0  # of a screw or nail, over its diameter; judgement, on the wide side
 
 
 def bar_checks(held: Held, around: Around) -> list[Check]:
@@ -112,14 +117,51 @@ def _group(held: Held, around: Around, rows: list[int], share: float) -> Group:
 
 
 def _wood_behind(held: Held, group: Group) -> Iterator[Check]:
-    other = held.fixings.other
-    assert other is not None
     if is_unknown(group.stock):
         text = f"the wood of {group.stock.name} is not known: figures are of the weakest that it might be"
         yield stated(held.bracket.name, "wood behind not known", "NDS 2018 4.1", "refer", text)
     else:
         yield from doubts(held.bracket.name, group.wood)
-    size = read_size(group.stock.size)
-    if min(abs(other.thickness - side) for side in (size.b, size.d)) > MARGIN:
-        text = f"the thickness given for it is that of neither side of its stock {size.text!r}"
-        yield stated(held.bracket.name, "wood behind", "geometry", "refer", text)
+
+
+def bar_rows(bracket: Bracket, shape: SteelCore) -> Iterator[Check]:
+    """That the rows stand where the upright leg is said to be held, and that their heads find room beside a gusset."""
+    rows = bracket.fixings.rows if bracket.fixings is not None else ()
+    if not rows:
+        return
+    lowest = max(row.below_top for row in rows)
+    if abs(shape.down - lowest) > NEAR + 1e-9:
+        text = (
+            f"the lowest row is {show(lowest, 'length')} below the bend, but `down`, from the bend to the fixing that "
+            f"keeps the upright leg from turning, is {show(shape.down, 'length')}: the lever arm is not known"
+        )
+        yield stated(bracket.name, "lowest fixing of the upright leg", "geometry", "refer", text)
+    if shape.gusset_depth is None:
+        return
+    t, weld = shape.gusset_thickness or 0.0, shape.weld or 0.0
+    assert bracket.fixings is not None
+    radius = 0.5 * head_width(bracket.fixings.fastener)
+    for i, row in enumerate(rows, start=1):
+        spread = (row.apart or 0.0) * (row.count - 1)
+        first = row.from_side if row.from_side is not None else 0.5 * (shape.width - spread)
+        aside = min(abs(first + (row.apart or 0.0) * k - 0.5 * shape.width) for k in range(row.count))
+        clear = aside - radius - 0.5 * t - weld
+        if row.below_top - radius < shape.gusset_depth and clear < 0.0:
+            text = (
+                f"the gusset reaches {show(shape.gusset_depth, 'length')} down in the middle of the bar and leaves no "
+                f"room for heads {show(2.0 * radius, 'length')} across at {show(row.below_top, 'length')}: move the "
+                "row down, or its fasteners aside"
+            )
+            yield stated(bracket.name, "heads beside the gusset", "geometry", "refer", text, where=f"row {i}")
+
+
+def head_width(fastener: Fastener | None) -> float:
+    """Of head or washer, whichever is said or usual, in; 0 where the fastener is not known, which is said elsewhere."""
+    if fastener is None:
+        return 0.0
+    try:
+        D = diameter(fastener.kind, fastener.size)
+    except BeamcheckError:
+        return fastener.washer or 0.0
+    over = {"bolt": HEAD_OVER_D, "lag screw": HEAD_OVER_D, "pin": 1.0}.get(fastener.kind, ROUND_HEAD)
+    return max(fastener.washer or 0.0, over * D)

@@ -27,7 +27,9 @@ from ..provenance import Source
 from ..units import show
 from ..values.brackets import bracket_limit, elastic_ratios
 from .anchor_distances import is_hardwood
+from .bracket_bearing import bearing_under_loads
 from .bracket_body import Body
+from .bracket_evidence import knots_seen
 from .bracket_held import lifts
 from .bracket_loads import BracketLoads
 from .context import Around
@@ -88,11 +90,14 @@ def bent_body(bracket: Bracket, shape: Bent, loads: BracketLoads, wood: Wood, ar
     if lifts(loads):
         text = "some combinations lift it and open the arc, which pulls its layers apart: for an engineer"
         body.checks.append(stated(name, "uplift", "NDS 2018 5.4.1", "refer", text))
+    body.checks += knots_seen(bracket)
     body.checks += _made(bracket, shape)
     C_c = _curvature(bracket, shape, around, body)
     body.checks.append(_along(name, loads, wood, arc, C_c))
     body.checks += _across(name, loads, wood, arc)
     body.checks.append(_shear(name, loads, wood, arc))
+    # the grain turns with the arc: it is taken as level under every load, the weaker way
+    body.checks += bearing_under_loads(name, loads, wood, thickness=shape.thickness, grain=0.0)
     if shape.made == "sawn":
         body.assumptions.append(SAWN)
         _short_grain(name, loads, wood, arc, body)

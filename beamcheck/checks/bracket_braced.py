@@ -17,7 +17,9 @@ from ..formulas.shear import shear_stress
 from ..model.brackets import Braced, Bracket
 from ..units import show
 from ..values.brackets import bracket_limit
+from .bracket_bearing import bearing_under_loads
 from .bracket_body import Body
+from .bracket_evidence import knots_seen
 from .bracket_held import lifts
 from .bracket_loads import BracketLoads
 from .context import Around
@@ -68,6 +70,8 @@ def braced_body(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: Wood
             "its joints are only glued: no value can be given to them, and it is not to be relied on for load"
         )
     body.checks += [
+        *knots_seen(bracket),
+        *bearing_under_loads(name, loads, wood, thickness=shape.thickness, grain=0.0),
         *_top_leg(bracket, shape, loads, wood, force),
         _wall_leg(bracket, shape, loads, wood, force),
         *_brace(bracket, shape, loads, wood, force, length),

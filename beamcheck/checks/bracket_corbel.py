@@ -17,7 +17,9 @@ from ..model.pieces import Post
 from ..units import show
 from ..values.brackets import bracket_limit, lever_arm_eta
 from ..values.lumber import read_size
+from .bracket_bearing import bearing_under_loads
 from .bracket_body import Body
+from .bracket_evidence import knots_seen
 from .bracket_fixings import UPRIGHT
 from .bracket_held import lifts
 from .bracket_loads import BracketLoads
@@ -38,6 +40,7 @@ def corbel_body(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: Wood
     """Shear through the block, tension across its grain, bearing and shear at the dap."""
     name, t, h = bracket.name, shape.thickness, shape.height
     body = Body(assumptions=[HAND, *([SEAT] if shape.seat > 0.0 else [])])
+    body.checks += knots_seen(bracket)
     if lifts(loads):
         text = "some combinations lift the block: an engineer must look at it"
         body.checks.append(stated(name, "uplift", "ASCE 7-16 2.4.1", "refer", text))
@@ -53,6 +56,9 @@ def corbel_body(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: Wood
         return Outcome(f, allowed, f / allowed)
 
     body.checks.append(govern(Asked(name, "shear of the block", "NDS 2018 3.4.2", "stress"), loads.combinations, shear))
+    level = 0.0  # of wood whose grain is not known: the weaker way
+    grain = shape.grain if shape.grain is not None else level
+    body.checks += bearing_under_loads(name, loads, wood, thickness=t, grain=grain)
     if shape.grain is None:
         text = "the direction of its grain is not given (`shape.grain`)"
         body.checks.append(stated(name, "grain", "judgement", "refer", text))

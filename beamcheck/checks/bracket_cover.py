@@ -12,6 +12,7 @@ from ..formulas.pad import Pad
 from ..model.brackets import Bracket, Cover, Pocket, Solid
 from ..units import show
 from ..values.brackets import accidental_loads, bracket_limit, movement_coefficient
+from .bracket_hidden import hidden_checks
 from .bracket_loads import BracketLoads
 from .context import Around
 from .demand import Asked, govern, stated
@@ -21,6 +22,7 @@ from .wood import Wood
 
 ROOM = "judgement: clearance of a cover"
 MOVES = "Wood Handbook ch. 13"
+HOLES_GIVE = 1.0 / 32.0  # in: a hole is at least so much larger than its bolt (NDS 2018 12.1.3.2, memory)
 WHAT_IF = "somebody who hangs on it"
 
 
@@ -34,6 +36,7 @@ def cover_checks(bracket: Bracket, loads: BracketLoads, wood: Wood | None, aroun
     for hidden in cover.hides:
         text = f"{hidden} must be inspected and photographed before this cover closes it"
         found.append(stated(name, f"order of assembly: {hidden} first", "judgement", "passes", text))
+    found += hidden_checks(bracket, cover, around)
     found += _room(bracket, cover, loads, around)
     found += _movement(bracket, cover, loads, around)
     return found
@@ -139,6 +142,7 @@ def _movement(bracket: Bracket, cover: Cover, loads: BracketLoads, around: Aroun
         text = "it must be fixed along one line only, with slots elsewhere, or it splits (`cover.fixed_at_one_line`)"
         yield stated(name, "free to shrink and swell", MOVES, "refer", text)
     grain = getattr(shape, "grain", None)
+    yield from _lines(bracket, cover, around)
     if cover.reveal is None or cover.change is None or grain is None:
         text = "reveal, change of moisture or grain are not given: whether the gap holds is not known"
         yield stated(name, "reveal", MOVES, "refer", text)
@@ -159,3 +163,22 @@ def _movement(bracket: Bracket, cover: Cover, loads: BracketLoads, around: Aroun
         return Outcome(needed, reveal, needed / reveal if reveal > 0.0 else np.inf)
 
     yield govern(Asked(name, "reveal", MOVES, "length"), loads.combinations[:1], calculate)
+
+
+def _lines(bracket: Bracket, cover: Cover, around: Around) -> Iterator[Check]:
+    """That it is fixed along one line, as it is said to be: tight rows may move apart by what their holes give."""
+    rows = bracket.fixings.rows if bracket.fixings is not None else ()
+    tight = [row.below_top for row in rows if row.slot is None]
+    grain = getattr(bracket.shape, "grain", None)
+    if cover.fixed_at_one_line is not True or cover.change is None or grain is None or len(tight) < 2:
+        return
+    apart = max(tight) - min(tight)
+    moves = float(
+        cross_grain_movement.function(_swing(bracket, around)[0], cover.change, apart * np.cos(np.radians(grain)) ** 2)
+    )
+    if moves > HOLES_GIVE:
+        text = (
+            f"said to be fixed along one line, but its tight rows are {show(apart, 'length')} apart, and the wood "
+            f"between them moves by {show(moves, 'small length')}: slot one of them, or it splits"
+        )
+        yield stated(bracket.name, "free to shrink and swell: tight rows", MOVES, "refer", text)

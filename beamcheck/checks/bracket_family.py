@@ -9,7 +9,8 @@ from ..analysis.loading import Applied
 from ..analysis.outline import outline_of
 from ..model.brackets import Bent, Braced, Bracket, Corbel, Solid, SteelCore
 from .beam import doubts
-from .bracket_bent import bent_body
+from .bracket_bearing import hung_below
+from .bracket_bent import bent_body, bent_projection
 from .bracket_body import Body
 from .bracket_braced import braced_body
 from .bracket_corbel import corbel_body
@@ -28,6 +29,12 @@ STRIPS = 12  # strips of own weight along the top edge
 
 def body_of(bracket: Bracket, loads: BracketLoads, wood: Wood | None, around: Around) -> Body:
     """Strength and stiffness of the body under these loads."""
+    body = _family_body(bracket, loads, wood, around)
+    body.checks += hung_below(bracket.name, loads)
+    return body
+
+
+def _family_body(bracket: Bracket, loads: BracketLoads, wood: Wood | None, around: Around) -> Body:
     shape = bracket.shape
     if isinstance(shape, SteelCore):
         return steel_body(bracket, shape, loads, around)
@@ -74,11 +81,7 @@ def wood_of_bracket(bracket: Bracket, around: Around) -> tuple[Wood | None, list
 
 def projection_of(bracket: Bracket) -> float:
     """How far it stands out from the wall, in."""
-    shape = bracket.shape
-    if isinstance(shape, Bent):  # from the wall, where the arc is level or upright, to its nose at mid-depth
-        middle = shape.inner_radius + 0.5 * shape.depth
-        return middle * (math.sin(math.radians(shape.sweep)) if shape.sweep < 90.0 else 1.0)
-    return shape.projection
+    return bent_projection(bracket.shape) if isinstance(bracket.shape, Bent) else bracket.shape.projection
 
 
 def own_weight(bracket: Bracket, wood: Wood | None) -> list[tuple[float, float, float]]:

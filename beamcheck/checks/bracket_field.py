@@ -148,9 +148,11 @@ def _voids(shape: Solid) -> Iterator[Void]:
 
 
 def candidates(loads: BracketLoads) -> list[int]:
-    """The combinations that can govern: most load, most moment, each as it is and over C_D; the most lifting one."""
+    """The combinations that can govern: most load, most moment at the wall and halfway out, each as it is and over
+    C_D; the most lifting one."""
     F, M, C_D = loads.F, loads.M_wall, loads.C_D
-    found = [int(np.argmax(one)) for one in (F, M, F / C_D, M / C_D)]
+    _, M_out = loads.beyond(0.5 * loads.projection)
+    found = [int(np.argmax(one)) for one in (F, M, M_out, F / C_D, M / C_D, M_out / C_D)]
     if float(F.min()) < 0.0 or float(M.min()) < 0.0:
         found.append(int(np.argmin(M)))
     return list(dict.fromkeys(found))

@@ -13,6 +13,7 @@ import numpy as np
 
 from ..errors import BeamcheckError
 from ..formulas.pad import Pad
+from ..model.anchor_links import diameter
 from ..model.anchors import Anchor
 from ..model.brackets import Bent, Braced, Bracket, Corbel, Solid, SteelCore
 from ..model.pieces import Existing, Stock
@@ -30,8 +31,9 @@ from .anchor_lateral import Lateral, lateral_checks, lateral_of
 from .anchor_sense import sense_checks
 from .anchor_wood import weak_wood
 from .beam import doubts
-from .bracket_bar import bar_checks
+from .bracket_bar import bar_checks, bar_rows
 from .bracket_body import Body
+from .bracket_evidence import into_checks
 from .bracket_held import RULE, Held, bolt_checks, each_once, heel_checks, held_of, lifts, outward_pulls
 from .bracket_loads import BracketLoads
 from .context import Around
@@ -58,6 +60,9 @@ def fixing_checks(bracket: Bracket, loads: BracketLoads, body: Body, wood: Wood 
     if fixings.by_hand is not None:
         text = f"{fixings.by_hand} is no fixing for a part overhead: at least one positive fastener is needed"
         return [*found, stated(name, "positive fastener", "judgement", "fails", text)]
+    if isinstance(bracket.shape, SteelCore):
+        found += bar_rows(bracket, bracket.shape)
+    found += [*into_checks(bracket, around), *_through_the_pocket(bracket)]
     if fixings.rows and len([row for row in fixings.rows if row.slot is None]) == 0:
         text = "every row stands in slots: nothing holds it up"
         found.append(stated(name, "rows that hold it up", "judgement", "fails", text))
@@ -234,6 +239,29 @@ def _in_the_wood(held: Held) -> Iterator[Check]:
         )
         verdict: Verdict = "fails" if above < 0.5 * FULL_END * D - 1e-6 else "refer"
         yield stated(name, "lowest row above the foot", "NDS 2018 Table 12.5.1A", verdict, text)
+
+
+def _through_the_pocket(bracket: Bracket) -> Iterator[Check]:
+    """Fasteners that come out in the pocket hold nothing."""
+    shape, fixings = bracket.shape, bracket.fixings
+    if not isinstance(shape, Solid) or shape.pocket is None or fixings is None:
+        return
+    try:
+        half = 0.5 * diameter(fixings.fastener.kind, fixings.fastener.size) if fixings.fastener is not None else 0.0
+    except BeamcheckError:
+        half = 0.0  # the size is said to be unknown elsewhere
+    pocket, middle = shape.pocket, 0.5 * shape.thickness
+    aside = 0.5 * (pocket.width if pocket.width is not None else shape.thickness) + half
+    for i, row in enumerate(fixings.rows, start=1):
+        spread = (row.apart or 0.0) * (row.count - 1)
+        first = row.from_side if row.from_side is not None else middle - 0.5 * spread
+        beside = min(abs(first + (row.apart or 0.0) * k - middle) for k in range(row.count))
+        if pocket.top - half < row.below_top < pocket.top + pocket.height + half and beside < aside:
+            text = (
+                f"the pocket is cut from {show(pocket.top, 'length')} to {show(pocket.top + pocket.height, 'length')} "
+                f"below the top edge: the row at {show(row.below_top, 'length')} comes out in it and holds nothing"
+            )
+            yield stated(bracket.name, "fasteners through the pocket", "geometry", "fails", text, where=f"row {i}")
 
 
 def _rated(bracket: Bracket, loads: BracketLoads, body: Body, around: Around) -> list[Check]:

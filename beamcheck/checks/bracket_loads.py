@@ -57,8 +57,7 @@ class BracketLoads:
     @cached_property
     def M_wall(self) -> Array:
         """Moment of the load about the wall face, lbf in, positive when the nose is pressed down."""
-        by_case = np.array([sum(map(_moment, case.loads)) for case in self.straight.cases])
-        return np.asarray(self.straight.factors @ by_case)
+        return self.beyond(0.0)[1]
 
     @cached_property
     def x_L(self) -> Array:
@@ -67,16 +66,9 @@ class BracketLoads:
         return np.where(none, 0.0, self.M_wall / np.where(none, 1.0, self.F))
 
     def beyond(self, x: float) -> tuple[Array, Array]:
-        """Force outboard of a cut at x, lbf, and its moment about the cut, lbf in."""
-        force, moment = np.zeros(len(self.combinations)), np.zeros(len(self.combinations))
-        for i in range(force.size):
-            for strip in self.strips(i):
-                low = max(strip.start, x)
-                if strip.end <= x:
-                    continue
-                part = strip.force * (strip.end - low) / (strip.end - strip.start)
-                force[i] += part
-                moment[i] += part * (0.5 * (low + strip.end) - x)
+        """Force outboard of a cut at x, lbf, and its moment about the cut, lbf in; each load in its very place."""
+        by_case = np.array([_beyond(case.loads, x) for case in self.straight.cases])
+        force, moment = (self.straight.factors @ by_case).T
         return force, moment
 
     def strips(self, combination: int) -> list[Strip]:
@@ -110,12 +102,20 @@ class BracketLoads:
         return all(load.own for load in self.loads)
 
 
-def _moment(load: Applied) -> float:
-    """Of one load about the wall face, lbf in: its very place counts, not the strip that stands for it."""
-    if load.is_point:
-        return load.P * load.start
-    length, even, more = load.end - load.start, load.w_start, load.w_end - load.w_start
-    return length * (even * (load.start + 0.5 * length) + more * (0.5 * load.start + length / 3.0))
+def _beyond(loads: Sequence[Applied], x: float) -> tuple[float, float]:
+    """Force of some loads outboard of x, lbf, and their moment about it, lbf in."""
+    force = moment = 0.0
+    for load in loads:
+        if load.is_point:
+            if load.start >= x:
+                force, moment = force + load.P, moment + load.P * (load.start - x)
+        elif (part := load.part(x, load.end)) is not None:
+            length, more = part.end - part.start, part.w_end - part.w_start
+            force += part.total
+            moment += length * (
+                part.w_start * (part.start - x + 0.5 * length) + more * (0.5 * (part.start - x) + length / 3.0)
+            )
+    return force, moment
 
 
 def bracket_loads(

@@ -75,7 +75,7 @@ def steel_body(bracket: Bracket, shape: SteelCore, loads: BracketLoads, around: 
         body.checks.append(govern(asked, loads.combinations, lambda pad, which: bending(pad, which, True)))
     else:
         body.checks += _gusset(bracket, shape, loads, F_y, M)
-        beyond = loads.beyond(min(shape.gusset_depth or 0.0, shape.projection))[1]
+        beyond = loads.beyond(min(_gusset_reach(shape), shape.projection))[1]
         M_beyond = np.maximum(beyond, 0.0)
 
         def past(pad: Pad, which: int | slice) -> Outcome:
@@ -141,6 +141,13 @@ def _below_gusset(bracket: Bracket, shape: SteelCore) -> float:
     return min(1.0, (shape.down - h) / (shape.down - first)) if first < h else 1.0
 
 
+def _gusset_reach(shape: SteelCore) -> float:
+    """How far out the gusset reaches along the level leg: as its free edge tells, no farther than it is deep, in."""
+    h = shape.gusset_depth or 0.0
+    edge = shape.gusset_edge if shape.gusset_edge is not None else np.inf
+    return min(h, float(np.sqrt(max(edge**2 - h**2, 0.0))))
+
+
 def _gusset(bracket: Bracket, shape: SteelCore, loads: BracketLoads, F_y: float, M: Array) -> list[Check]:
     name, h, t = bracket.name, shape.gusset_depth or 0.0, shape.gusset_thickness or 0.0
     found = []
@@ -181,7 +188,7 @@ def _gusset(bracket: Bracket, shape: SteelCore, loads: BracketLoads, F_y: float,
     def welds(pad: Pad, which: int | slice) -> Outcome:
         P = pad.take("P", at(np.maximum(loads.F, 0.0), which), "lbf")
         moment = pad.take("M", at(M, which), "lbf*in")
-        q = pad(core.gusset_weld_force, P=P, M=moment, L_w=h)
+        q = pad(core.gusset_weld_force, P=P, M=moment, L_w=min(h, _gusset_reach(shape)))  # the shorter of both legs
         allowed = pad(fillet_weld, F_EXX=ELECTRODE, w_leg=weld, L_w=1.0, theta_w=0.0)
         return Outcome(q, allowed, q / allowed)
 
@@ -214,8 +221,8 @@ def _sinking(bracket: Bracket, shape: SteelCore, loads: BracketLoads) -> list[Ch
             continue
         asked = Asked(name, what, "statics", "length")
         found.append(govern(asked, loads.combinations, partial(sinking, room=room)))
-    if shape.tip_clear is None and shape.skin:
-        text = "how far the steel may sink before it touches its skin is not given (`tip_clear`)"
+    if shape.tip_clear is None:
+        text = "how far the steel may sink before it touches skin or cover is not given (`tip_clear`)"
         found.append(stated(name, "skin clear of the steel's tip", "judgement", "refer", text))
     if bracket.deflects is None:
         text = "how far the nose may sink is not given (`deflects`)"

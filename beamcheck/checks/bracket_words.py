@@ -11,8 +11,8 @@ from .result import Table
 
 Rows = list[tuple[str, str]]
 FAMILY = {
-    "solid": "bracket cut from one piece", "braced": "bracket with a brace", "bent": "bent bracket",
-    "steel core": "bracket with a concealed steel bar", "corbel": "corbel block",
+    "solid": "cut from one piece", "braced": "wall leg, top leg and brace", "bent": "bent arc",
+    "steel core": "concealed steel bar", "corbel": "corbel block",
 }  # fmt: skip
 ROLE = {
     "carries": "meant to carry",

@@ -7,8 +7,9 @@ from dataclasses import dataclass, field
 
 from ..analysis.carried import Arrival
 from ..errors import BeamcheckError, OutOfRange
-from ..model.brackets import Bracket
+from ..model.brackets import Bracket, Trim
 from ..model.pieces import Beam, Post
+from ..model.rules import beam_length
 from ..units import show
 from .context import Around
 from .demand import stated
@@ -19,6 +20,8 @@ GENERAL = (
     "Own weight is always counted.",
 )
 SHEAR_SAG = "Deflection includes shear with G = E/16 (common practice) on the tabulated E, which is on the safe side."
+MOSTLY_SPAN = 0.9  # of a beam's length between its supports: what reaches beyond is no overhang for trim; judgement
+LIGHT_TRIM = 50.0  # lbf: trim up to so much may be anywhere along a simple beam; common practice, no source
 EVEN_FROM = (
     4.0  # spacings to a span from which repeated single loads count as one even load; common practice, no source
 )
@@ -89,6 +92,8 @@ def arrival_doubts(name: str, around: Around) -> Iterator[Check]:
     """Loads that were not worked out, or that arrive at no known place, keep a piece from passing."""
     on_beam, on_post, on_bracket = (isinstance(around.under(name), kind) for kind in (Beam, Post, Bracket))
     for arrival in around.arrivals:
+        if arrival.perhaps:
+            yield stated(name, f"load from {arrival.from_piece}", "load path", "refer", arrival.perhaps)
         if arrival.unknown:
             text = f"{arrival.from_piece} could not be worked out, so its load here is not known"
             yield stated(name, f"load from {arrival.from_piece}", "load path", "refer", text)
@@ -98,12 +103,22 @@ def arrival_doubts(name: str, around: Around) -> Iterator[Check]:
                 "counted here. If more of the row comes to this post, put the beam that gathers them between"
             )
             yield stated(name, f"row of {arrival.from_piece}", "load path", "refer", text)
-        elif on_beam and arrival.at is None and arrival.spread is None:
+        elif on_beam and arrival.at is None and arrival.spread is None and not _light(name, arrival, around):
             text = f"where {arrival.from_piece} lands is not given; midspan is taken (`lands_at`)"
             yield stated(name, f"place of {arrival.from_piece}", "load path", "refer", text)
         elif on_bracket and arrival.at is None:
             text = f"how far out {arrival.from_piece} lands is not given; the middle of its top is taken (`lands_at`)"
             yield stated(name, f"place of {arrival.from_piece}", "load path", "refer", text)
+
+
+def _light(name: str, arrival: Arrival, around: Around) -> bool:
+    """Whether it is a little trim on a beam of one span, for which midspan is the place that counts most."""
+    beam = around.under(name)
+    if not isinstance(beam, Beam) or not isinstance(around.house.pieces.get(arrival.from_piece), Trim):
+        return False
+    places = [support.at for support in beam.supports]
+    simple = len(places) == 2 and max(places) - min(places) >= MOSTLY_SPAN * beam_length(beam)
+    return simple and sum(max(abs(high), abs(low)) for high, low in arrival.forces.values()) <= LIGHT_TRIM
 
 
 def even_loads(name: str, around: Around, stretches: Sequence[float]) -> Iterator[Check]:
@@ -118,9 +133,15 @@ def even_loads(name: str, around: Around, stretches: Sequence[float]) -> Iterato
             yield stated(name, f"single loads from {arrival.from_piece}", "statics", "refer", text)
 
 
-def spread_words(around: Around) -> list[str]:
-    """Assumptions about repeated pieces that land on a beam."""
-    return [
+def spread_words(name: str, around: Around) -> list[str]:
+    """Assumptions about repeated pieces that land on a beam, and about trim whose place along it is not asked for."""
+    trim = [
+        f"{arrival.from_piece}, no more than {show(LIGHT_TRIM, 'force')}, is taken at midspan (common practice)."
+        for arrival in around.arrivals
+        if arrival.at is None and arrival.spread is None
+        and _light(name, arrival, around)
+    ]  # fmt: skip
+    return trim + [
         f"{arrival.from_piece} lands every {show(arrival.spread, 'length')} all along it: counted as an even load."
         for arrival in around.arrivals if arrival.spread is not None
     ]  # fmt: skip

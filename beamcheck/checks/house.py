@@ -104,7 +104,7 @@ def _check(job: Job, text: str, name: str, system: str, collected: dict[str, lis
         *(in_its_role(results[piece.name], piece, roles.get(piece.name, ())) for piece in pieces),
         *(worst_result(groups.get(anchor.name) or [held_by_nobody(anchor)]) for anchor in job.anchor),
     )
-    path, followed = load_path(job, house, reactions, {piece.name: piece.verdict for piece in ordered})
+    path, followed = load_path(job, house, reactions, ordered)
     wrong = tuple(fault.text for fault in faults_of(job, ways))
     doubts = job_doubts(job)
     verdicts: list[Verdict] = [piece.verdict for piece in ordered]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 import numpy as np
 
@@ -16,11 +16,11 @@ from ..units import show
 from .context import Anything, Around, House
 from .draft import Handed, Reactions
 from .load_trace import Trace, standing_for, tie_length, trace
-from .pictures import LoadPath, PathEdge, PathNode, Role
-from .result import Table
-from .roles import OTHER_SIDE, Way, everything, faults_of, kind_of, role_of, ways_of
+from .pictures import GapPicture, LoadPath, PathEdge, PathNode, Role
+from .result import PieceResult, Table
+from .roles import OTHER_SIDE, Way, everything, faults_of, kind_of, role_of, ways_of, why_not
 from .roof_stick import framed
-from .supports import bears_nothing
+from .supports import NEGLIGIBLE, bears_nothing
 
 HEADS = (
     "piece", "puts on", "by kind, unfactored", "largest", "least", "where the path ends", "roles",
@@ -39,7 +39,7 @@ CONFIRMED, NOT_CONFIRMED, GROUND = "by others, confirmed", "by others, not confi
 
 
 def load_path(
-    job: Job, house: House, reactions: Sequence[Reactions], verdicts: Mapping[str, str]
+    job: Job, house: House, reactions: Sequence[Reactions], results: Sequence[PieceResult]
 ) -> tuple[LoadPath, Trace]:
     """The whole path for the drawing, and the trace of all loads at once.
 
@@ -47,12 +47,14 @@ def load_path(
     ----------
     reactions : sequence of Reactions
         Of all pieces, in the order in which they were worked out.
-    verdicts : mapping
-        Of the pieces and anchor groups by name.
+    results : sequence of PieceResult
+        Of the pieces and anchor groups.
     """
     pieces = everything(job)
     ways = ways_of(job, reactions)
     edges = [*_tie_edges(job, house, reactions), *(edge for way in ways for edge in _edges(way))]
+    edges += [edge for result in results for edge in _prop_edges(result, pieces)]
+    verdicts = {result.name: result.verdict for result in results}
     used = dict.fromkeys(name for edge in edges for name in (edge.above, edge.below))
     names = dict.fromkeys([*(handed.name for handed in reactions), *used])
     nodes = tuple(_node(name, pieces.get(name), verdicts.get(name, "")) for name in names)
@@ -90,6 +92,16 @@ def _edges(way: Way) -> list[PathEdge]:
         PathEdge(way.above, way.through, largest, least),
         PathEdge(way.through, way.below, largest, least, way.wrong),
     ]
+
+
+def _prop_edges(result: PieceResult, pieces: Mapping[str, Anything]) -> Iterator[PathEdge]:
+    """What a beam puts on a bracket on which it comes down: no support of the beam, and nothing is taken off there."""
+    for picture in result.pictures:
+        if isinstance(picture, GapPicture) and picture.force > NEGLIGIBLE and picture.beam in pieces:
+            bracket = pieces[result.name]
+            why = why_not(bracket) or "which is no support of it"
+            text = f"{show(picture.force, 'force')} of beam {picture.beam} comes down on bracket {result.name}, {why}"
+            yield PathEdge(picture.beam, result.name, picture.force, 0.0, text)
 
 
 def _tie_edges(job: Job, house: House, reactions: Sequence[Reactions]) -> list[PathEdge]:

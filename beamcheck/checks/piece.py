@@ -34,6 +34,7 @@ from .post import check_post
 from .post_run import PostRun
 from .result import PieceResult
 from .screen import screen, screening_woods
+from .twist import twist_checks
 from .wood import Sharing, Wood, is_unknown, reference_values, wood_of
 
 SEATS = (
@@ -49,7 +50,7 @@ def beam_result(beam: Beam, around: Around) -> tuple[PieceResult, Reactions]:
     stock = around.stock(beam.stock)
     draft = Draft(beam.name, "beam", f"{wood_words(stock)}, {show(beam_length(beam), 'length')}")
     draft.inputs = [*stock_inputs(stock), *stick_inputs(beam), *beam_inputs(beam)]
-    draft.assumptions = [SEATS, SHEAR_SAG, *GENERAL, *spread_words(around)]
+    draft.assumptions = [SEATS, SHEAR_SAG, *GENERAL, *spread_words(beam.name, around)]
     draft.checks = [*arrival_doubts(beam.name, around)]
     try:
         run = _checked_beam(draft, beam, around)
@@ -62,6 +63,7 @@ def beam_result(beam: Beam, around: Around) -> tuple[PieceResult, Reactions]:
     around.house.runs[beam.name] = run
     if draft.remedies and any(support.held_by for support in beam.supports):
         draft.assumptions.append(GROUPS_LEFT_OUT)
+    draft.checks += twist_checks(beam.name, run.section, around)
     draft.checks += even_loads(beam.name, around, [end - start for start, end in run.straight.spans])
     draft.tables += [
         loads_table(run.straight.loads), reactions_table(run.straight, beam.supports),

@@ -10,6 +10,7 @@ from ..units import show
 from .beam import doubts
 from .context import Around
 from .demand import Asked, duration, govern, stated
+from .post_brackets import bracket_checks, brackets_on, only_decoration
 from .post_ends import end_checks
 from .post_off_centre import off_centre_checks
 from .post_run import MOST_PLIES, THINNEST_PLY, PostRun, column_wood, force, lengths
@@ -40,11 +41,14 @@ def check_post(post: Post, wood: Wood, flat: Wood, around: Around) -> tuple[Post
     asked = Asked(post.name, "compression", "NDS 2018 3.6, 3.7", "stress")
     found = [*_unloaded(run), govern(asked, run.combinations, lambda pad, which: _straight_down(run, pad, which))]
     found += off_centre_checks(run)
+    found += bracket_checks(run)
     found += end_checks(run)
-    if float(np.min(run.P)) < -NEGLIGIBLE:
-        worst = int(np.argmin(run.P))
+    # what brackets weigh is not counted on against uplift: they may be taken off
+    lifted = run.P - sum(np.maximum(run.comes_from(one.name), 0.0) for one in brackets_on(run))
+    if float(np.min(lifted)) < -NEGLIGIBLE:
+        worst = int(np.argmin(lifted))
         found.append(stated(post.name, "uplift", "ASCE 7-16 2.4.1", "refer",
-                            f"{show(-float(run.P[worst]), 'force')} pulls up under {run.combinations[worst].name}; "
+                            f"{show(-float(lifted[worst]), 'force')} pulls up under {run.combinations[worst].name}; "
                             "what holds the post down is not checked"))  # fmt: skip
     if post.plies > 1:
         found.append(stated(post.name, "fastening of the plies", "NDS 2018 15.3", "refer", _plies_words(run)))
@@ -53,7 +57,8 @@ def check_post(post: Post, wood: Wood, flat: Wood, around: Around) -> tuple[Post
 
 def _unloaded(run: PostRun) -> list[Check]:
     """A post that carries nothing is not described to its end."""
-    if any(not load.own for load in run.loads):
+    decoration = [f"from {one.name}" for one in brackets_on(run) if only_decoration(run, one.name)]
+    if any(not load.own and load.what not in decoration for load in run.loads):
         return []
     return [stated(run.post.name, "loads as given", "load path", "refer", "nothing is said to stand on this post")]
 

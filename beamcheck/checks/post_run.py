@@ -74,10 +74,14 @@ class PostRun:
             return side, side
         return float(self.section.d), float(self.section.b)
 
+    def comes_from(self, name: str) -> np.ndarray:
+        """(combinations,) what one piece brings, lbf, down positive."""
+        by_case = [sum(load.P for load in case.loads if load.what == f"from {name}") for case in self.cases]
+        return np.asarray(self.factors @ np.array(by_case))
+
     def pressed_by(self, name: str) -> np.ndarray:
         """(combinations,) what one piece on the top presses with, lbf."""
-        by_case = [sum(load.P for load in case.loads if load.what == f"from {name}") for case in self.cases]
-        return np.asarray(np.maximum(self.factors @ np.array(by_case), 0.0))
+        return np.asarray(np.maximum(self.comes_from(name), 0.0))
 
     def seats(self) -> list[Seat]:
         """The beams that rest on the top."""

@@ -175,7 +175,10 @@ def _gap_check(nearby: Nearby, i: int, R: Array) -> Check:
     else:
         note = f"too small to be sure, though by the figures it just stays open; {leave}"
     if near.slot is not None and judge(ratio) != "passes":
-        note += f"; its slots of {show(near.slot, 'length')} do not free it either, {_slot(nearby, i)} would"
+        note += (
+            f"; its slots of {show(near.slot, 'length')} do not free it; {_slot(nearby, i)} may, if an engineer "
+            "confirms that it slides"
+        )
     return Check(
         ask.name, f"gap under {nearby.beam}", GAP, judge(ratio), "small length", needed,
         0.0 if near.fixed_to_beam else near.gap, None if math.isnan(ratio) else ratio,
@@ -253,7 +256,10 @@ def _picture(nearby: Nearby, i: int, R: Array) -> GapPicture:
 
 def _remedy(nearby: Nearby, i: int) -> str:
     """Gap and slots, rounded up to what a tape shows."""
-    words = f"leave {show(_up(nearby.g_needed(i)), 'length')}, or slot the top hole {_slot(nearby, i)}"
+    words = (
+        f"leave {show(_up(nearby.g_needed(i)), 'length')} (or slot the upper fixing {_slot(nearby, i)} and let an "
+        "engineer confirm that it slides)"
+    )
     if nearby.asks[i].near.fixed_to_beam:
         return f"take out what fixes it to {nearby.beam}, and {words}"
     return words

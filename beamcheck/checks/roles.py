@@ -159,7 +159,7 @@ def _hangs(piece: Anything, index: int) -> bool:
 
 
 def _wrong(piece: Anything, under: Anything, row: Handed | None, *, hangs: bool) -> str:
-    why = _why_not(under)
+    why = why_not(under)
     if not why:
         return ""
     above, below, verb = f"{kind_of(piece)} {piece.name}", _called(under), "hangs on" if hangs else "rests on"
@@ -180,7 +180,7 @@ def _called(piece: Anything) -> str:
     return f"{kind_of(piece)} {piece.name}"
 
 
-def _why_not(under: Anything) -> str:
+def why_not(under: Anything) -> str:
     """Why nothing may rest on it; '' where something may."""
     if isinstance(under, Existing):
         if bears_nothing(under):
@@ -203,7 +203,7 @@ def _own_loads(piece: Anything) -> Iterator[tuple[str, str]]:
             continue
         force = _largest(load, _extent(piece))
         much = f"{show(force, 'force')} of " if force is not None else ""
-        yield f"{much}{load.what!r} is put on {_called(piece)}, {_why_not(piece)}", load.what
+        yield f"{much}{load.what!r} is put on {_called(piece)}, {why_not(piece)}", load.what
 
 
 def _extent(piece: Anything) -> float | None:
@@ -240,10 +240,10 @@ def _tied(rafter: Rafter, tie: Anything | None) -> Iterator[Fault]:
     if not isinstance(tie, Tie):
         return
     if tie.role != "carries":
-        text = f"the thrust of rafter {rafter.name} pulls on tie {tie.name}, {_why_not(tie)}"
+        text = f"the thrust of rafter {rafter.name} pulls on tie {tie.name}, {why_not(tie)}"
         yield _fault(text, rafter.name, tie.name)
     if rafter.role != "carries":
-        text = f"tie {tie.name} hangs on rafter {rafter.name}, {_why_not(rafter)}"
+        text = f"tie {tie.name} hangs on rafter {rafter.name}, {why_not(rafter)}"
         yield _fault(text, tie.name, rafter.name)
 
 

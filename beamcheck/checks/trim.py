@@ -11,30 +11,39 @@ from ..analysis.carried import Arrival
 from ..analysis.loading import Applied
 from ..analysis.straight import Held, Straight, solve_straight
 from ..errors import BeamcheckError
+from ..formulas import steel_bolts as bolts
+from ..formulas.pad import Pad
+from ..formulas.section import round_area
 from ..model.anchors import Anchor
 from ..model.brackets import Trim
 from ..model.pieces import Existing
 from ..units import show
 from ..values.brackets import bracket_limit
+from ..values.fasteners import bolt
 from ..values.lumber import read_size
+from ..values.steels import bolt_steel
 from .anchor_axial import axial_checks
 from .anchor_geometry import geometry_checks
 from .anchor_group import Forces, Group
 from .anchor_lateral import lateral_checks
 from .anchor_sense import sense_checks
 from .anchor_wood import weak_wood
+from .beam import doubts
 from .bracket_cover import accidental_checks
+from .bracket_evidence import into_checks
 from .bracket_loads import ACCIDENTAL, STIFF
 from .bracket_words import fixing_rows
 from .context import Around
-from .demand import stated
+from .demand import Asked, at, govern, stated
 from .draft import GENERAL, Draft, Handed, Reactions, arrival_doubts
 from .result import Check, PieceResult
-from .strength import Section
+from .strength import Outcome, Section
+from .takes import enough
 from .under import answered
 from .wood import is_unknown, reference_values, rows_to_screen, wood_of
 
 LONG = 12.0  # in: where along it its weight acts does not matter to its fixings
+HOLES = "NDS 2018 11.1"
 ROOMY = 24.0  # in: a board's length and breadth are not asked for; the layout in it is the carpenter's
 
 
@@ -70,6 +79,7 @@ def _fixings(trim: Trim, straight: Straight, around: Around) -> Iterator[Check]:
     name, fixings, under = trim.name, trim.fixings, around.under(trim.on)
     if isinstance(under, Existing):
         yield answered(name, f"what {name} is fixed to", under)
+        yield from enough(name, f"what {under.name} takes", under, straight.combinations, straight.reactions(0))
     if fixings is None:
         yield stated(name, "fixings", "load path", "refer", "what holds it there is not given (`fixings`)")
         return
@@ -85,6 +95,7 @@ def _fixings(trim: Trim, straight: Straight, around: Around) -> Iterator[Check]:
         text = "the wood of the trim (`stock`) and how much of it the fasteners go through (`through`) are not given"
         yield stated(name, "fixings", "NDS 2018 12", "refer", text)
         return
+    yield from into_checks(trim, around)
     try:
         yield from _fastened(trim, straight, around)
     except BeamcheckError as error:
@@ -118,5 +129,61 @@ def _fastened(trim: Trim, straight: Straight, around: Around) -> Iterator[Check]
     )  # fmt: skip
     note = f"{over.reason}; {show(over.value * trim.weight, 'force')}"
     yield stated(trim.name, "weight counted", "judgement", "passes", note)
-    checks = axial_checks(group, forces / count) if pulled else [*lateral_checks(group), *geometry_checks(group)]
-    yield from [*checks, *sense_checks(group)]
+    if pulled:
+        yield from axial_checks(group, forces / count)
+        yield from _pulled(group, forces / count)
+    else:
+        yield from [*lateral_checks(group), *geometry_checks(group)]
+    yield from sense_checks(group)
+    if into is not None:
+        yield from doubts(trim.name, into)
+    if isinstance(trim.accidental, float):
+        yield from _on_one(trim, group, straight, count)
+
+
+def _pulled(group: Group, T: np.ndarray) -> Iterator[Check]:
+    """What pull asks beside withdrawal: wood that is not split along the screws, and the steel of bolts."""
+    anchor, name = group.anchor, group.anchor.name
+    fastener = anchor.fastener
+    if anchor.split != "none seen":
+        seen = {None: "is not said (`split`)", "not looked at": "nobody looked"}.get(anchor.split, "there are some")
+        text = (
+            f"checks and splits along the fasteners: {seen}; one in a split holds little or nothing when it is pulled"
+        )
+        yield stated(name, "checks and splits at the holes", HOLES, "refer", text)
+    if fastener is None or fastener.kind != "bolt":
+        return
+    what = "pull on the bolts"
+    if not fastener.steel:
+        text = "the grade of the bolts is not given (`fastener.steel`): their steel cannot be checked"
+        yield stated(name, what, bolts.STRENGTH, "refer", text)
+        return
+    grade, D = bolt_steel(fastener.steel), bolt(fastener.size).value.D
+
+    def calculate(pad: Pad, which: int | slice) -> Outcome:
+        pull = pad.take("T", at(T, which), "lbf", note="on one bolt")
+        F_nt = pad.take("F_nt", grade.value.F_nt, "psi", note=grade.reason, source=grade.source)
+        T_a = pad(bolts.bolt_tension, F_nt=F_nt, A_b=pad(round_area, symbol="A_b", D=D))
+        return Outcome(pull, T_a, pull / T_a)
+
+    yield govern(Asked(name, what, bolts.STRENGTH, "force"), group.forces.combinations, calculate)
+
+
+def _on_one(trim: Trim, group: Group, straight: Straight, count: int) -> Iterator[Check]:
+    """Somebody hangs beside one fastener, which then has all of that force; an even share is not to be counted on."""
+    assert isinstance(trim.accidental, float)
+    all_of_it = straight.reactions(0)
+    hung = np.maximum(all_of_it - trim.weight, 0.0)  # of that person, as far as the combination counts it
+    one = (all_of_it - hung) / count + hung
+    if trim.hangs == "below":
+        checks = [*axial_checks(group, one), *(check for check in _pulled(group, one) if check.ratio is not None)]
+    else:
+        alone = replace(
+            group, x=group.x[:1], y=group.y[:1],
+            forces=replace(group.forces, across=one),
+        )  # fmt: skip
+        checks = lateral_checks(alone)
+    for check in checks:
+        if check.ratio is not None and check.verdict != "passes":
+            note = f"all of {show(trim.accidental, 'force')} on one fastener: where somebody hangs on it is not known"
+            yield replace(check, what=f"{check.what}: {ACCIDENTAL}", verdict="refer", notes=(note, *check.notes))

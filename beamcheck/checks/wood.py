@@ -25,6 +25,7 @@ from ..values.lumber import (
 )
 
 ABOVE_TABLES = 1.25  # times the highest value of the tables: beyond that a letter is to be looked at. Common practice
+UNGRADED = ("unstamped", "unknown")  # words for a grade that nobody knows
 DRY = 19.0  # percent: above it wet service begins (NDS 2018 4.1.4)
 # percent, for the weight of wood that was not metered: common practice, no source; on the heavy side
 UNMETERED = {"dry": 30.0, "green": 60.0, "wet": 60.0}
@@ -142,14 +143,14 @@ def modulus_min_prime(pad: Pad, wood: Wood) -> Number:
 
 def is_unknown(stock: Stock) -> bool:
     """True when neither a letter nor a table row gives this stock its values."""
-    return stock.values is None and (stock.species.casefold() == "unknown" or stock.grade.casefold() == "unstamped")
+    return stock.values is None and (stock.species.casefold() == "unknown" or stock.grade.casefold() in UNGRADED)
 
 
 def rows_to_screen(stock: Stock) -> list[DesignValues]:
     """The table rows that wood of unknown species or grade might be."""
     size = read_size(stock.size)
     candidates = stock.candidates or (() if stock.species.casefold() == "unknown" else (stock.species,))
-    return screening_rows(list(candidates), size, "" if stock.grade.casefold() == "unstamped" else stock.grade)
+    return screening_rows(list(candidates), size, "" if stock.grade.casefold() in UNGRADED else stock.grade)
 
 
 def reference_values(stock: Stock) -> DesignValues:

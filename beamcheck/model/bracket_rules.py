@@ -60,7 +60,8 @@ def bracket_faults(bracket: Bracket) -> Iterator[Fault]:
     yield from _loads_out(bracket.carries, projection_of(bracket.shape))
     yield from _accidental(bracket)
     if bracket.fixings is not None:
-        yield from _rows_on(bracket.fixings.rows, wall_leg_of(bracket.shape), width_of(bracket.shape))
+        down = bracket.shape.down if bracket.shape.family == "steel core" else None
+        yield from _rows_on(bracket.fixings.rows, wall_leg_of(bracket.shape), width_of(bracket.shape), down)
 
 
 def trim_faults(trim: Trim) -> Iterator[Fault]:
@@ -193,6 +194,14 @@ def steel_core_faults(shape: SteelCore) -> Iterator[Fault]:
             example = "3 in" if field == "gusset_depth" else "1/4 in"
             text = f"missing: {given[0]} is given, so there is a gusset"
             yield (field,), f'{text}; for example {field} = "{example}", or leave {" and ".join(given)} out'
+    if shape.gusset_edge is not None and shape.gusset_depth is not None:
+        longest = math.hypot(shape.gusset_depth, shape.projection)
+        if shape.gusset_edge <= shape.gusset_depth + SAME_PLACE:
+            text = f"{inches(shape.gusset_edge)} is not longer than the gusset is deep, {inches(shape.gusset_depth)}"
+            yield ("gusset_edge",), f"{text}: its free edge runs aslant, from the upright leg to the level one"
+        elif shape.gusset_edge > longest + SAME_PLACE:
+            text = f"{inches(shape.gusset_edge)} would end beyond the nose: from there to the gusset's foot it is"
+            yield ("gusset_edge",), f"{text} {inches(longest)}"
     if shape.gusset_thickness is not None and shape.gusset_thickness > shape.width + SAME_PLACE:
         text = f"{inches(shape.gusset_thickness)} is more than the width of the bar, {inches(shape.width)}"
         yield ("gusset_thickness",), f"{text}: a gusset stands square to the bar, its thickness across it"
@@ -232,11 +241,14 @@ def row_faults(row: Row) -> Iterator[Fault]:
         yield ("apart",), "a distance from one to the next, but there is only one: write count = 2, or leave apart out"
 
 
-def _rows_on(rows: Sequence[Row], leg: float | None, width: float | None) -> Iterator[Fault]:
+def _rows_on(rows: Sequence[Row], leg: float | None, width: float | None, down: float | None = None) -> Iterator[Fault]:
     """Rows within the wall leg and the thickness, from the top down, and slots that fit between them."""
     for i, row in enumerate(rows):
         path: Path = ("fixings", "rows", i)
-        if leg is not None and row.below_top >= leg:
+        if down is not None and row.below_top > down + SAME_PLACE:
+            text = f"{inches(row.below_top)} is below the upright leg's lowest fixing: `down` is {inches(down)}"
+            yield (*path, "below_top"), f"{text}; rows are measured down from the bend, and `down` to the lowest"
+        elif leg is not None and row.below_top >= leg:
             text = f"{inches(row.below_top)} below the top is not on the bracket, whose foot is at {inches(leg)}"
             yield (*path, "below_top"), f"{text}: rows are measured down from its top edge"
         elif row.slot is not None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..checks.pictures import LoadPath
+from ..checks.pictures import LoadPath, Picture
 from ..checks.result import Figure, HoleDrawing, Verdict
 from ..formulas.pad import Step
 from ..provenance import Source
@@ -161,7 +161,7 @@ class Summary:
 
 @dataclass(frozen=True)
 class FigureBlock:
-    figure: Figure | HoleDrawing | LoadPath
+    figure: Figure | HoleDrawing | LoadPath | Picture
     name: str
     units: str
     key: str

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from ..checks.result import JobResult
+from ..checks.result import JobResult, PieceResult
 from ..checks.shown import MEANING, governing_phrase
 from .basis import BASIS, NOT_GIVEN, basis_blocks, is_path, key_blocks
 from .blocks import (
@@ -50,7 +50,7 @@ def _front(result: JobResult) -> Iterator[Block]:
     yield Masthead(result.title, short, tool, result.fingerprint, result.caution, result.invented)
     yield Caution(result.caution)
     items = tuple(
-        Item(piece.verdict, piece.name, sentence(governing_phrase(piece)), piece_anchor(index))
+        Item(piece.verdict, piece.name, _decided(piece), piece_anchor(index))
         for index, piece in enumerate(result.pieces)
     )
     reasons = tuple(map(ended, result.reasons))
@@ -63,6 +63,11 @@ def _front(result: JobResult) -> Iterator[Block]:
     yield SignOff(fields, note, OUTCOMES)
     yield Heading("Project", anchor="project")
     yield Pairs(_project(result, tool, whole_title=short != result.title))
+
+
+def _decided(piece: PieceResult) -> str:
+    """What decides about a piece, after what a bracket was found to be."""
+    return " ".join(filter(None, (sentence(piece.finding), sentence(governing_phrase(piece)))))
 
 
 def _project(result: JobResult, tool: str, *, whole_title: bool) -> tuple[tuple[str, str], ...]:

@@ -9,21 +9,24 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from ..checks.pictures import LoadPath
+from ..checks.pictures import Elevation, GapPicture, LoadPath, StressPicture
 from ..checks.result import HoleDrawing, JobResult
 from ..checks.shown import INVENTED, legible
 from ..errors import BeamcheckError
 from ..formulas.pad import Step
 from .as_json import result_json
 from .blocks import Block, CheckBlock, Lines, Masthead, Symbols, Taken
+from .bracket_figure import bracket_figure
 from .carried import with_result
 from .document import compose
 from .figures import beam_figure
+from .gap_figure import gap_figure
 from .hole_figure import hole_figure
 from .mathematics import compile_mathml, mathml, result_text, width_class
 from .path_figure import path_figure
 from .prose import sentence
 from .standing import warning
+from .stress_figure import stress_figure
 from .symbols import meaning, symbol_source
 
 if TYPE_CHECKING:
@@ -140,6 +143,12 @@ def drawn(block: Any) -> str:
         return hole_figure(block.figure, block.name, block.units, block.key)
     if isinstance(block.figure, LoadPath):
         return path_figure(block.figure, block.name, block.units, block.key)
+    if isinstance(block.figure, Elevation):
+        return bracket_figure(block.figure, block.name, block.units, block.key)
+    if isinstance(block.figure, StressPicture):
+        return stress_figure(block.figure, block.name, block.units, block.key)
+    if isinstance(block.figure, GapPicture):
+        return gap_figure(block.figure, block.name, block.units, block.key)
     return beam_figure(block.figure, block.name, block.units, block.key)
 
 

@@ -10,7 +10,7 @@ from typing import Any
 
 from ..checks.pictures import LoadPath, PathEdge, PathNode
 from ..units import show
-from .path_layers import Arrow, Layers, Slot, layers_of, parts_of, spread
+from .path_layers import Arrow, Layers, Slot, goes_down, layers_of, parts_of, spread
 from .svg import GREY, INK, PAPER, Board, clipped, text_width
 
 WIDTH, SIDE = 440.0, 6.0
@@ -28,7 +28,10 @@ _LETTERS, _LINES = 54, 6  # of a sentence below the drawing
 def drawable(path: LoadPath) -> tuple[list[LoadPath], int]:
     """The parts of a house that are drawn, first those with something wrong if they are many; and how many are not."""
     parts = parts_of(path)
-    fit = [part for part in parts if len(part.nodes) <= MOST_NODES and _laid_out(part)[1] >= NARROW]
+    fit = [
+        part for part in parts
+        if len(part.nodes) <= MOST_NODES and goes_down(part) and _laid_out(part)[1] >= NARROW
+    ]  # fmt: skip
     if len(fit) > MOST_PARTS:
         fit = sorted(fit, key=lambda part: not any(edge.wrong for edge in part.edges))[:MOST_PARTS]
     return fit, len(parts) - len(fit)

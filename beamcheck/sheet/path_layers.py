@@ -63,8 +63,16 @@ def parts_of(path: LoadPath) -> list[LoadPath]:
     return found
 
 
+def goes_down(path: LoadPath) -> bool:
+    """Whether no load comes back to where it was: a beam may come down on a bracket fixed to a piece above it."""
+    return len(_levels(path, [(edge.above, edge.below) for edge in path.edges])) == len(path.nodes)
+
+
 def layers_of(path: LoadPath) -> Layers:
-    """Boxes in levels: each below all that rests on it, few enough side by side; long arrows get their own places."""
+    """Boxes in levels: each below all that rests on it, few enough side by side; long arrows get their own places.
+
+    The path must go down all the way.
+    """
     together: dict[tuple[str, str], list[PathEdge]] = {}
     for edge in path.edges:
         together.setdefault((edge.above, edge.below), []).append(edge)
@@ -104,7 +112,7 @@ def _levels(path: LoadPath, steps: Sequence[tuple[str, str]]) -> dict[str, int]:
             waiting[below] -= 1
             if waiting[below] == 0:
                 ready.append(below)
-    return level
+    return {name: level[name] for name in ready}
 
 
 def _sort(rows: list[list[Slot]]) -> None:

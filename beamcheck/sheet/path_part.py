@@ -28,5 +28,6 @@ def path_blocks(result: JobResult) -> Iterator[Block]:
         some = "Part of the load path is" if parts else "The load path is"
         yield Paragraph(
             f"{some} not drawn, because there is too much of it (more than {MOST_NODES} pieces that hang together, or "
-            f"too many parts): {left_out} of {left_out + len(parts)} parts stand in the table only."
+            "too many parts) or loads come back to where they were: "
+            f"{left_out} of {left_out + len(parts)} parts stand in the table only."
         )

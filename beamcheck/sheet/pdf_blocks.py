@@ -266,7 +266,8 @@ class _Maker:
         said = entry.step.clause == source.document or source.document in reason(entry.step)
         document = source.document if full and not said else ""
         sure = f"{source.confidence} confidence" if source.confidence and "confidence" not in entry.mark else ""
-        how = ", ".join(filter(None, (source.how if full and source.how not in entry.mark else "", sure if full else "")))
+        known = "" if source.how in entry.mark else source.how
+        how = ", ".join(filter(None, (known, sure))) if full else ""
         return {"number": str(entry.reference), "to": self._link(f"source-{entry.reference}"),
                 "document": document, "mark": entry.mark, "how": how}  # fmt: skip
 

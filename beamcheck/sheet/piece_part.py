@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from ..checks.pictures import Elevation, Picture, StressPicture
 from ..checks.result import Check, PieceResult, Table, Verdict
 from ..checks.shown import PIECE_MEANING, by_gravity, governing_phrase, quantity
 from ..provenance import Source
@@ -48,10 +49,12 @@ def piece_blocks(piece: PieceResult, index: int, units: str, numbers: Mapping[So
     title = f"{piece.kind.capitalize()} {piece.name}: {piece.title}"
     yield Heading(title, anchor=piece_anchor(index), new_page=True, running=piece.name)
     decided = sentence(f"decided by: {governing_phrase(piece)}")
-    yield VerdictBlock(piece.verdict, PIECE_MEANING[piece.verdict], (decided,))
+    yield VerdictBlock(piece.verdict, PIECE_MEANING[piece.verdict], (*found_to_be(piece), decided))
     if piece.remedies:
         yield Bullets(f"What would make {piece.name} pass", tuple(map(sentence, piece.remedies)))
     yield _head(piece, index, units)
+    for number, picture in enumerate(piece.pictures[1:], start=2):
+        yield _picture(piece, picture, f"figure-{index + 1}-{number}", units)
     yield from map(table_block, piece.tables)
     if piece.to_see:
         title = f"See and photograph {piece.name} before it is covered"
@@ -85,10 +88,32 @@ def _head(piece: PieceResult, index: int, units: str) -> Block:
     if piece.drawing is not None:
         caption = "Held piece and holes to one scale; sizes in the tables count, not those measured on paper."
         return Beside(pairs, FigureBlock(piece.drawing, piece.name, units, f"figure-{index + 1}", caption))
+    if piece.pictures:
+        return Beside(pairs, _picture(piece, piece.pictures[0], f"figure-{index + 1}", units))
     if piece.figure is None:
         return pairs
     caption = "The heights of the diagrams are not to scale."
     return Beside(pairs, FigureBlock(piece.figure, piece.name, units, f"figure-{index + 1}", caption))
+
+
+def _picture(piece: PieceResult, picture: Picture, key: str, units: str) -> FigureBlock:
+    if isinstance(picture, Elevation):
+        caption = "To scale, except the beam above where there is one. The written sizes count, not measured ones."
+    elif isinstance(picture, StressPicture):
+        caption = (
+            "Under the governing loads. The figures are those of whole wood; the checks deduct the holes of the "
+            "fasteners and refine further, so theirs may be larger."
+        )
+    else:
+        caption = "Every bar to one scale. The beam is taken as soft as one in twenty is."
+    return FigureBlock(picture, piece.name, units, key, caption)
+
+
+def found_to_be(piece: PieceResult) -> tuple[str, ...]:
+    """What a bracket was found to be, and why, in sentences; nothing for other pieces."""
+    if not piece.finding:
+        return ()
+    return (" ".join(filter(None, (f"It is: {piece.finding}.", sentence(piece.reason)))),)
 
 
 def table_block(table: Table, under: str = "") -> TableBlock:

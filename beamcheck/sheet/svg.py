@@ -76,6 +76,22 @@ class Board:
             attributes["stroke-dasharray"] = dash
         self._add("path", attributes)
 
+    def area(
+        self, rings: Sequence[Sequence[Point]], *, fill: str = PAPER, width: float = 0.0, stroke: str = INK
+    ) -> None:  # fmt: skip
+        """What lies inside an odd number of the rings."""
+        path = "".join("M" + "L".join(f"{fixed(x)} {fixed(y)}" for x, y in ring) + "Z" for ring in rings)
+        attributes = {"d": path, "fill": fill, "fill-rule": "evenodd"}
+        if width:
+            attributes |= {"stroke": stroke, "stroke-width": fixed(width), "stroke-linejoin": "round"}
+        self._add("path", attributes)
+
+    def strokes(self, lines: Sequence[tuple[Point, Point]], *, width: float = 0.6, stroke: str = INK) -> None:
+        """Many short straight lines as one path; none for none."""
+        if lines:
+            path = "".join(f"M{fixed(a)} {fixed(b)}L{fixed(c)} {fixed(d)}" for (a, b), (c, d) in lines)
+            self._add("path", {"d": path, "fill": "none", "stroke": stroke, "stroke-width": fixed(width)})
+
     def box(self, x: float, y: float, width: float, height: float, *, fill: str = PAPER, stroke: float = 1.0) -> None:
         """A rectangle from its upper left corner."""
         corners = ((x, y), (x + width, y), (x + width, y + height), (x, y + height))

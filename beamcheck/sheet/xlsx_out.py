@@ -45,7 +45,7 @@ def result_xlsx(result: JobResult) -> bytes:
         If openpyxl is missing, or the result carries no job text.
     """
     try:
-        from openpyxl import Workbook  # type: ignore[import-untyped]
+        from openpyxl import Workbook
     except ImportError:
         raise BeamcheckError("a spreadsheet needs the package openpyxl: install it, or write CSV instead") from None
     book = Workbook()
@@ -61,8 +61,8 @@ def result_xlsx(result: JobResult) -> bytes:
 def _fill(
     page: Any, title: str, head: Sequence[tuple[str, str]], heads: Sequence[str], rows: Iterable[Sequence[Cell]]
 ) -> None:
-    from openpyxl.styles import Alignment, Font  # type: ignore[import-untyped]
-    from openpyxl.utils import get_column_letter  # type: ignore[import-untyped]
+    from openpyxl.styles import Alignment, Font
+    from openpyxl.utils import get_column_letter
 
     page.title = title
     caution_first = sorted(head, key=lambda pair: pair[0] != "caution")

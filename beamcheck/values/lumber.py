@@ -110,7 +110,8 @@ def screening_rows(candidates: Sequence[str], size: Size, grade: str = "") -> li
     Raises
     ------
     UnknownName, OutOfRange
-        If a candidate is unknown or has no values at this size: it is never left out in silence.
+        If a candidate is unknown or has no values at this size: it is never left out in silence. If no candidate has
+        the grade.
     """
     if candidates:
         names = list(dict.fromkeys(species_name(candidate) for candidate in candidates))
@@ -121,6 +122,11 @@ def screening_rows(candidates: Sequence[str], size: Size, grade: str = "") -> li
         for tabulated in grades_for(name, size):
             if not grade or grade_key(grade) in _answers(name, tabulated, size):
                 found.append(_design_values(name, tabulated, size, ""))
+    if not found and not names:
+        raise OutOfRange(f"no species has values at {size.text}", "NDS Supplement 2018 Tables 4A, 4B, 4D")
+    if not found:
+        every = list(dict.fromkeys(tabulated for name in names for tabulated in grades_for(name, size)))
+        raise UnknownName(f"grade of {size.text} ({CLASS_WORDS[size.size_class]})", grade, [*every, "unstamped"])
     return found
 
 

@@ -7,6 +7,7 @@ import pytest
 from beamcheck.analysis.carried import Arrival, applied_loads, arrived_loads, self_weight
 from beamcheck.analysis.combinations import combine
 from beamcheck.analysis.loading import SETTLED, UPLIFT, Applied, Case, cases_for, patterns, spans_of
+from beamcheck.analysis.straight import Held, solve_straight
 from beamcheck.model.loads import Load
 
 
@@ -33,12 +34,20 @@ class TestPatterns:
             ("spans 2 and 3", [1, 2]), ("span 1 alone", [0]), ("span 3 alone", [2]),
         ]  # fmt: skip
 
-    def test_dead_load_has_none_and_wind_blows_one_way(self) -> None:
+    def test_wind_up_in_one_span_and_down_in_the_next(self) -> None:
+        """Two spans of 10 ft, 100 plf up on the first, down on the second: 7/16 w l and 1/16 w l, 500 lb of uplift at
+        the first support (continuous beam of two equal spans, handbook coefficients, memory)."""
+        loads = [line("W", -100.0 / 12.0, 0.0, 120.0), line("W", 100.0 / 12.0, 120.0, 240.0)]
+        straight = solve_straight(240.0, [Held(0.0), Held(120.0), Held(240.0)], loads, depth=1e-6, EI=1e8, GA_s=1e12)
+        assert straight.reaction_by_kind(0)["W"][1] == pytest.approx(-500.0, rel=1e-4)
+
+    def test_dead_load_has_none_and_wind_blows_each_way_and_both(self) -> None:
         cases = cases_for([line("D"), line("L"), line("W"), line("W", -1.0)], THREE, 10.0)
         assert [case.pattern for case in cases if case.kind == "D"] == [""]
         assert [(case.pattern, len(case.loads)) for case in cases if case.kind == "W"] == [
             ("wind down", 1),
             ("wind up", 1),
+            ("wind both ways", 2),
         ]
         assert sum(case.kind == "L" for case in cases) == 7
 

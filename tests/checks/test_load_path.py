@@ -22,7 +22,7 @@ from beamcheck.model.reader import job_from_data
 from beamcheck.values.combinations import asd_combinations
 
 from .anchor_jobs import RATED, anchored
-from .houses import Data, beam, checked, given_stock, job, post, rafter, seat, tie
+from .houses import Data, beam, checked, given_stock, job, piece, post, rafter, seat, tie
 from .test_house import PCF, house_data
 from .test_roles import MOULDING, STONE, on
 
@@ -182,6 +182,18 @@ class TestTheGraph:
         last = {row[1]: row[-1] for row in result.tables[0].rows}
         assert last == {"stone": "", "skin": found["B", "skin"].wrong}
 
+    def test_a_beam_that_comes_down_on_a_bracket(self) -> None:
+        """It is no support, so nothing is taken off the beam; but the path shows the force that it attracts."""
+        over = beam(seat("0 ft", "stone"), seat("12 ft", "stone"))
+        near = bracket(role="decorative", near={"beam": "B", "at": "2 ft", "gap": "0 in", "closing": []})
+        result = checked(beam=[over], bracket=[near], post=[post()], existing=[STONE])
+        assert piece(result, "K").finding == "acts as a prop"
+        edge = edges(result)["B", "K"]
+        assert edge.largest > 0.0 and result.path is not None and ("B", "K") not in {
+            (row[0], row[1]) for row in result.tables[0].rows
+        }  # fmt: skip
+        assert edge.wrong.endswith("lb of beam B comes down on bracket K, which is declared decorative")
+
     def test_an_empty_job_has_an_empty_path(self) -> None:
         path = checked().path
         assert path is not None and (path.nodes, path.edges, path.totals) == ((), (), ())
@@ -229,13 +241,17 @@ loads = st.fixed_dictionaries(
 
 @st.composite
 def houses(draw: st.DrawFn) -> dict[str, list[Data]]:
-    """Beams on beams, posts and walls, from the top down; each may overhang, have more supports, stand for a row."""
+    """Beams on beams, posts and walls, from the top down; each may stand for a row.
+
+    Either all of them have simple spans, or they may overhang and have more supports.
+    """
+    simple = draw(st.booleans())
     count = draw(st.integers(1, 4))
     lengths = [draw(st.integers(8, 20)) for _ in range(count)]
     beams, posts = [], []
     for i, length in enumerate(lengths):
-        first, last = draw(st.integers(0, 2)), length - draw(st.integers(0, 2))
-        places = [first, *([(first + last) // 2] if draw(st.booleans()) else []), last]
+        first, last = (0, length) if simple else (draw(st.integers(0, 2)), length - draw(st.integers(0, 2)))
+        places = [first, *([(first + last) // 2] if not simple and draw(st.booleans()) else []), last]
         supports = []
         for place in places:
             under = draw(st.sampled_from(["stone", "post", *range(i + 1, count)]))
@@ -264,20 +280,27 @@ def houses(draw: st.DrawFn) -> dict[str, list[Data]]:
     return {"beam": beams, "post": posts, "stock": [LIGHT], "existing": [STONE]}
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=10, deadline=None)
 @given(data=houses())
 def test_what_is_applied_arrives_and_no_support_gets_more_than_its_check_allowed_for(
     data: dict[str, list[Data]],
 ) -> None:
-    """Statics: nothing is lost on the way; and all loads at once lie within the envelope of the patterns."""
+    """Statics: nothing is lost on the way; and all loads at once lie within the envelope of the patterns.
+
+    Wind does so on simple spans only: the checks take it one way at a time, and where a load lifts a support beyond the
+    next one, wind down and wind up at once may go further than either alone.
+    """
     found = followed(**data)
     assert found.trace.missing == ""
     size = sum(abs(force) for force in found.trace.applied.values())
     for name, applied, arriving in found.trace.totals():
         assert arriving == pytest.approx(applied, rel=1e-9, abs=1e-9 * size), name
+    simple = all([one["at"] for one in each["supports"]] == ["0 ft", each["length"]] for each in data["beam"])
     for step in found.trace.steps:
         row = found.rows[step.above, step.index]
         for combination in asd_combinations():
+            if "W" in combination.factors and not simple:
+                continue
             force = sum(factor * step.force.get(kind, 0.0) for kind, factor in combination.factors.items())
             assert row.least - 1e-6 * size <= force <= row.largest + 1e-6 * size, (step, combination.name)
 

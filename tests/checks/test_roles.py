@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, ClassVar
 
 import pytest
 
@@ -231,6 +231,61 @@ class TestTrim:
         idle = beam(seat("0 ft", "stone"), seat("8 ft", "stone"), name="D1", carries=[], role="decorative")
         result = checked(trim=[{**MOULDING, "on": "D1"}], beam=[idle], existing=[STONE])
         assert "35 lb of trim M hangs on beam D1, which is declared decorative" in result.reasons
+
+
+class TestBrackets:
+    SHAPE: ClassVar[Data] = {
+        "family": "solid", "thickness": "3 1/2 in", "height": "12 in", "projection": "10 in", "foot": "4 in",
+        "nose": "4 in", "soffit": "straight", "grain": "upright",
+    }  # fmt: skip
+
+    def bracket(self, **more: Any) -> Data:
+        return {"name": "K2", "role": "decorative", "stock": "6x12", "shape": self.SHAPE, "on": "P", "at": "6 ft",
+                **more}  # fmt: skip
+
+    def under_a_beam(self, **more: Any) -> JobResult:
+        """The beam of `two_beams`, on a bracket instead of a decorative beam."""
+        upper = beam(seat("0 ft", "stone"), seat("8 ft", "K2", lands_at="5 in"), name="B1", stock="light",
+                     carries=line(100))  # fmt: skip
+        return checked(beam=[upper], bracket=[self.bracket(**more)], post=[post()], stock=[LIGHT], existing=[STONE])
+
+    def test_a_beam_on_a_bracket_that_is_not_meant_to_carry(self) -> None:
+        result = self.under_a_beam()
+        force = TestLoadOnWhatIsNotMeantToCarry.FORCE
+        text = f"{force:.0f} lb of beam B1 rests on bracket K2, which is declared decorative"
+        assert result.reasons[0] == text
+        for name, what in (("B1", "load path to K2"), ("K2", "load path from B1")):
+            assert check(result, name, what).notes == (text,)
+
+    def test_its_load_goes_on_to_the_post(self) -> None:
+        """With the weight of the bracket, whatever its role is."""
+        result = self.under_a_beam()
+        assert result.path is not None
+        forces = {(edge.above, edge.below): edge.largest for edge in result.path.edges}
+        assert forces["K2", "P"] > forces["B1", "K2"] > 400
+        assert all(arriving == pytest.approx(applied, rel=1e-9) for _, applied, arriving in result.path.totals)
+
+    def test_a_load_of_its_own(self) -> None:
+        vase = [{"what": "vase", "dead": "60 lb", "at": "6 in"}]
+        result = checked(bracket=[self.bracket(carries=vase)], post=[post()])
+        assert "60 lb of 'vase' is put on bracket K2, which is declared decorative" in result.reasons
+
+    def test_on_plaster_and_on_a_decorative_beam(self) -> None:
+        idle = beam(seat("0 ft", "stone"), seat("8 ft", "stone"), name="D1", carries=[], role="decorative")
+        on_beam = checked(bracket=[self.bracket(on="D1", at="2 ft")], beam=[idle], existing=[STONE])
+        assert any(text.endswith("lb of bracket K2 hangs on beam D1, which is declared decorative")
+                   for text in on_beam.reasons)  # fmt: skip
+        without_place = {key: value for key, value in self.bracket(on="skin").items() if key != "at"}
+        on_skin = checked(bracket=[without_place], existing=[on("skin", "plaster")])
+        assert any("of bracket K2 hangs on skin (skin), which is plaster and carries nothing" in text
+                   for text in on_skin.reasons)  # fmt: skip
+
+    def test_a_row_of_joists_on_one_bracket_refers(self) -> None:
+        row = beam(seat("0 ft", "stone"), seat("8 ft", "K2", lands_at="5 in"), name="J", stock="light",
+                   spacing="16 in", carries=line(100))  # fmt: skip
+        result = checked(beam=[row], bracket=[self.bracket(role="carries")], post=[post()], stock=[LIGHT],
+                         existing=[STONE])  # fmt: skip
+        assert "J stands for a row, one every 16 in: one of them is counted here" in said(result, "K2", "refer")
 
 
 class TestInputErrors:

@@ -1,0 +1,60 @@
+"""What must be seen or said before a bracket or trim is believed: knots, and the wood that its fasteners go into."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..model.brackets import Bracket, Trim
+from ..model.pieces import Beam, Existing, Post
+from ..units import show
+from ..values.lumber import read_size
+from .context import Around
+from .demand import stated
+from .result import Check
+
+INTO = "what the fasteners go into"
+THINNER, THICKER = 0.25, 1.0 / 16.0  # in: a stated thickness may differ from its stock's side by so much; judgement
+
+
+def knots_seen(bracket: Bracket) -> Iterator[Check]:
+    """Refers unless somebody has seen that there is none where it is thinnest."""
+    if bracket.knots != "none in the throat":
+        said = {None: "is not said (`knots`)", "in the throat": "there are some"}.get(bracket.knots, "nobody looked")
+        text = f"knots, checks and repairs where it is thinnest: {said}"
+        yield stated(bracket.name, "knots in the throat", "judgement", "refer", text)
+
+
+def into_checks(piece: Bracket | Trim, around: Around) -> Iterator[Check]:
+    """That what the fasteners are said to go into is what the piece is fixed to, and as thick as its stock."""
+    fixings = piece.fixings
+    if fixings is None or fixings.fastener is None or fixings.other is None:
+        return
+    other, under = fixings.other, around.under(piece.on)
+    into = f"wood, stock {other.stock!r}" if other.material == "wood" and other.stock else other.material
+    text = ""
+    if isinstance(under, Existing):
+        if under.material == "other":
+            text = f"what {under.name} is made of is not said (`material`), and the fasteners are to go into {into}"
+        elif under.material != other.material:
+            text = (
+                f"the fasteners are said to go into {into}, but {under.name} is of {under.material}: say what they "
+                "hold in"
+            )
+    elif other.material != "wood":
+        text = f"the fasteners are said to go into {into}, but {under.name} is no such thing"
+    elif isinstance(under, (Beam, Post, Bracket, Trim)) and other.stock is not None and under.stock != other.stock:
+        of = f"of stock {under.stock!r}" if under.stock is not None else "of no stock that is named"
+        text = f"the fasteners are said to go into stock {other.stock!r}, but {under.name} is {of}"
+    if text:
+        yield stated(piece.name, INTO, "load path", "refer", text)
+    if fixings.wall in ("masonry", "steel") and other.material == "wood":
+        text = f"its back presses against {fixings.wall}, but the fasteners are said to go into {into}: look again"
+        yield stated(piece.name, "wall and fasteners", "load path", "refer", text)
+    if other.material == "wood" and other.stock is not None:
+        size = read_size(around.stock(other.stock).size)
+        if not any(side - THINNER <= other.thickness <= side + THICKER for side in (size.b, size.d)):
+            text = (
+                f"the thickness given for it, {show(other.thickness, 'length')}, is that of neither side of its stock "
+                f"{size.text!r}"
+            )
+            yield stated(piece.name, "wood behind", "geometry", "refer", text)
