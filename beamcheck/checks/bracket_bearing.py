@@ -1,4 +1,4 @@
-"""What presses on the top edge of a bracket in one place, and what hangs below it."""
+"""What presses on the top edge of a bracket in one place, and what hangs on it."""
 
 from __future__ import annotations
 
@@ -76,7 +76,7 @@ def _called(load: Applied) -> str:
 
 
 def _presses(load: Applied) -> bool:
-    return not load.own and load.what != ACCIDENTAL and load.applied != "below"
+    return not load.own and load.what != ACCIDENTAL and load.applied not in ("side", "below")
 
 
 def _seat(load: Applied, out: float) -> tuple[float, float] | None:
@@ -110,12 +110,23 @@ def _places(pressing: Sequence[Applied], out: float) -> list[tuple[float, list[A
     ]
 
 
-def hung_below(name: str, loads: BracketLoads) -> Iterator[Check]:
-    """Loads that hang from below pull the wood apart across its grain; how they are fastened is not known here."""
-    found = dict.fromkeys(load.what or "a load" for load in loads.loads if load.applied == "below" and not load.own)
-    if found:
+def hung_on_it(name: str, loads: BracketLoads) -> Iterator[Check]:
+    """Loads that hang below it or on its side: their fastening, the pull across the grain, the twist are not checked.
+
+    The fastening of a piece of the job on its side is checked with that piece.
+    """
+    hung = [load for load in loads.loads if not load.own]
+    below = dict.fromkeys(_called(load) for load in hung if load.applied == "below")
+    beside = dict.fromkeys(_called(load) for load in hung if load.applied == "side" and not load.from_piece)
+    if below:
         text = (
-            f"{', '.join(found)}: what hangs below pulls on the wood, across its grain as a rule, at a fastening that "
+            f"{', '.join(below)}: what hangs below pulls on the wood, across its grain as a rule, at a fastening that "
             "is not checked; let it bear on the top edge, or let an engineer look at it"
         )
         yield stated(name, "hangs below it", "NDS 2018 3.8.2", "refer", text)
+    if beside:
+        text = (
+            f"{', '.join(beside)}: what hangs on its side twists it and pulls at a fastening, neither of which is "
+            "checked; let it bear on the top edge, or let an engineer look at it"
+        )
+        yield stated(name, "hangs on its side", "NDS 2018 11.1", "refer", text)

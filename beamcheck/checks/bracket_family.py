@@ -9,7 +9,7 @@ from ..analysis.loading import Applied
 from ..analysis.outline import outline_of
 from ..model.brackets import Bent, Braced, Bracket, Corbel, Solid, SteelCore
 from .beam import doubts
-from .bracket_bearing import hung_below
+from .bracket_bearing import hung_on_it
 from .bracket_bent import bent_body, bent_projection
 from .bracket_body import Body
 from .bracket_braced import braced_body
@@ -30,7 +30,7 @@ STRIPS = 12  # strips of own weight along the top edge
 def body_of(bracket: Bracket, loads: BracketLoads, wood: Wood | None, around: Around) -> Body:
     """Strength and stiffness of the body under these loads."""
     body = _family_body(bracket, loads, wood, around)
-    body.checks += hung_below(bracket.name, loads)
+    body.checks += hung_on_it(bracket.name, loads)
     return body
 
 

@@ -8,24 +8,23 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..errors import BeamcheckError
-from ..formulas.bearing import bearing_at_angle, bearing_stress
 from ..formulas.pad import Pad
 from ..model.brackets import Bracket, Solid
 from ..units import show
 from ..values.brackets import bracket_limit
+from .bracket_bearing import bearing_under_loads
 from .bracket_beside import BAND, BANDS, EDGE_WORDS, beside
 from .bracket_body import Body
+from .bracket_evidence import knots_seen
 from .bracket_field import Setting, candidates, nose_stiffness, pull_per_moment, setting_of
 from .bracket_hand import Moduli, is_diagonal
 from .bracket_loads import BracketLoads
 from .bracket_stress import FIELD, Governing, place_words, stress_checks, weak_grain
 from .context import Around
-from .demand import Asked, duration, govern, stated
-from .demand import at as at_
+from .demand import stated
 from .pictures import Points, StressPicture
 from .result import Check, Table, judge
-from .strength import Outcome
-from .wood import Wood, bearing_prime, compression_star
+from .wood import Wood
 
 if TYPE_CHECKING:
     from ..analysis.field import Field
@@ -43,10 +42,7 @@ def solid_body(bracket: Bracket, shape: Solid, loads: BracketLoads, wood: Wood, 
     """Everything about the body of a solid bracket."""
     name = bracket.name
     body = Body(eta=shape.soffit, assumptions=[ELASTIC, TWO_ENDS])
-    if bracket.knots != "none in the throat":
-        said = {None: "is not said (`knots`)", "in the throat": "there are some"}.get(bracket.knots, "nobody looked")
-        text = f"knots, checks and repairs where it is thinnest: {said}"
-        body.checks.append(stated(name, "knots in the throat", "judgement", "refer", text))
+    body.checks += knots_seen(bracket)
     if shape.grain is None:
         text = "the direction of the grain is not given (`shape.grain`): the table shows what each would mean"
         body.checks.append(stated(name, "grain", "judgement", "refer", text))
@@ -58,7 +54,7 @@ def solid_body(bracket: Bracket, shape: Solid, loads: BracketLoads, wood: Wood, 
     where, field = governing.where(), governing.field()
     body.checks += [
         *stress_checks(governing),
-        *_bearing_under_loads(bracket, shape, loads, wood),
+        *bearing_under_loads(name, loads, wood, thickness=shape.thickness, grain=shape.grain),
         *_corners(bracket, setting, loads),
         *_nose(bracket, setting, which),
     ]
@@ -88,39 +84,6 @@ def solid_stiffness(
     grains = GRAINS if shape.grain is None else (shape.grain,)
     found = [nose_stiffness(setting_of(bracket, shape, loads, wood, around, grain=grain)) for grain in grains]
     return min(low for low, _ in found), max(high for _, high in found)
-
-
-def _bearing_under_loads(bracket: Bracket, shape: Solid, loads: BracketLoads, wood: Wood) -> Iterator[Check]:
-    """What presses on the top edge in one place, all kinds of load together."""
-    theta = abs(90.0 - (shape.grain or 0.0))
-    theta = min(theta, 180.0 - theta)
-    points = [load for load in loads.loads if load.is_point and not load.own and load.P > 0.0]
-    for at in dict.fromkeys(load.start for load in points):
-        here = [load for load in points if load.start == at]
-        names = ", ".join(dict.fromkeys(load.what or "a load" for load in here))
-        what = f"bearing of {names} on the top edge"
-        lengths = [load.bearing for load in here]
-        known = [length for length in lengths if length is not None]
-        if len(known) < len(lengths):
-            text = "the length on which it bears is not given (`bearing`)"
-            yield stated(bracket.name, what, "NDS 2018 3.10.3", "refer", text)
-            continue
-        length = min(min(known), loads.projection)
-        R = np.array([
-            sum(factor * load.P for factor, case in zip(one.factors, loads.straight.cases, strict=True)
-                for load in case.loads if load.is_point and not load.own and load.start == at)
-            for one in loads.combinations
-        ])  # fmt: skip
-
-        def calculate(pad: Pad, which: int | slice, R: Array = R, length: float = length) -> Outcome:
-            force = pad.take("R", np.maximum(at_(R, which), 0.0), "lbf", note="all that presses there")
-            f = pad(bearing_stress, R=force, b=shape.thickness, l_b=length)
-            F_star = compression_star(pad, wood, duration(pad, loads.combinations, which))
-            F_perp = bearing_prime(pad, wood, 1.0)
-            allowed = pad(bearing_at_angle, F_c_star=F_star, F_c_perp_prime=F_perp, theta=theta)
-            return Outcome(f, allowed, f / allowed)
-
-        yield govern(Asked(bracket.name, what, "NDS 2018 3.10.3", "stress"), loads.combinations, calculate)
 
 
 def _corners(bracket: Bracket, setting: Setting, loads: BracketLoads) -> Iterator[Check]:

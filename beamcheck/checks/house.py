@@ -90,8 +90,8 @@ def _check(job: Job, text: str, name: str, system: str, collected: dict[str, lis
     results: dict[str, PieceResult] = {}
     groups: dict[str, list[PieceResult]] = {}
     reactions: list[Reactions] = []
-    for piece in _from_the_top(job):
-        for result, handed in _results(piece, Around(house, tuple(_come_to(piece, arrivals.get(piece.name, ()))))):
+    for piece in from_the_top(job):
+        for result, handed in results_of(piece, Around(house, tuple(come_to(piece, arrivals.get(piece.name, ()))))):
             results[result.name] = result
             for anchor in handed.anchors:
                 groups.setdefault(anchor.name, []).append(anchor)
@@ -127,13 +127,13 @@ def _check(job: Job, text: str, name: str, system: str, collected: dict[str, lis
     )
 
 
-def _come_to(piece: Carrying, arrivals: Sequence[Arrival]) -> Iterator[Arrival]:
+def come_to(piece: Carrying, arrivals: Sequence[Arrival]) -> Iterator[Arrival]:
     """The loads of other pieces. A bracket is no line on which a row could be spread: one of the row comes to it."""
     for arrival in arrivals:
         yield replace(arrival, spread=None) if isinstance(piece, (Bracket, Trim)) else arrival
 
 
-def _results(piece: Carrying, around: Around) -> list[tuple[PieceResult, Reactions]]:
+def results_of(piece: Carrying, around: Around) -> list[tuple[PieceResult, Reactions]]:
     """The result of a piece, and of the tie that belongs to it."""
     if isinstance(piece, Beam):
         return [beam_result(piece, around)]
@@ -148,14 +148,14 @@ def _results(piece: Carrying, around: Around) -> list[tuple[PieceResult, Reactio
     return roof_results(piece, around)
 
 
-def _from_the_top(job: Job) -> list[Carrying]:
+def from_the_top(job: Job) -> list[Carrying]:
     """Pieces in an order in which each comes after all that rests on it. Links were checked: there is no circle.
 
     A bracket also waits for the beam above it, whose sag it asks for, unless that beam in turn waits for the bracket.
     """
     every: tuple[Carrying, ...] = (*job.rafter, *job.beam, *job.post, *job.bracket, *job.trim)
     pieces = {piece.name: piece for piece in every}
-    below = {name: [under for under in _carriers(piece) if under in pieces] for name, piece in pieces.items()}
+    below = {name: [under for under in carriers_of(piece) if under in pieces] for name, piece in pieces.items()}
     watched: dict[str, list[str]] = {}  # the brackets that look at a beam
     for bracket in job.bracket:
         if bracket.near is not None and bracket.near.beam in pieces:
@@ -178,7 +178,7 @@ def _from_the_top(job: Job) -> list[Carrying]:
     return [pieces[name] for name in ordered]
 
 
-def _carriers(piece: Carrying) -> list[str]:
+def carriers_of(piece: Carrying) -> list[str]:
     if isinstance(piece, Beam):
         return [support.on for support in piece.supports]
     if isinstance(piece, Rafter):

@@ -47,11 +47,11 @@ def _csv(head: Iterable[tuple[str, str]], heads: Sequence[str], rows: Iterable[S
 
 
 def _safe(cell: Cell) -> Cell:
-    """A text that no spreadsheet takes for a formula."""
+    """A text that no spreadsheet takes for a formula, and no reader for a comment line."""
     if not isinstance(cell, str):
         return cell
     text = _tamed(cell)
-    return f"'{text}" if starts_formula(text) else text
+    return f"'{text}" if starts_formula(text) or text.startswith("#") else text
 
 
 def starts_formula(text: str) -> bool:

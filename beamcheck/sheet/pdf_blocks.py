@@ -71,18 +71,18 @@ def sheet_data(result: JobResult, blocks: Sequence[Block]) -> Data:
     about = {label.casefold(): text.strip() for label, text in result.about}
     return {
         "head": {
-            "title": _shown(_cut(head.short, HEADING) or NO_TITLE),
-            "running": _shown(_cut(head.short, RUNNING)),
-            "author": _shown(_cut(about.get("author", ""), RUNNING)),
-            "date": _shown(_cut(about.get("date", ""), 24)),
-            "tool": _shown(_cut(head.tool, 24)),
+            "title": shown_text(_cut(head.short, HEADING) or NO_TITLE),
+            "running": shown_text(_cut(head.short, RUNNING)),
+            "author": shown_text(_cut(about.get("author", ""), RUNNING)),
+            "date": shown_text(_cut(about.get("date", ""), 24)),
+            "tool": shown_text(_cut(head.tool, 24)),
             "fingerprint": head.fingerprint,
             "job": head.fingerprint[:12],
-            "caution": _shown(_cut(head.caution, RUNNING_CAUTION)),
+            "caution": shown_text(_cut(head.caution, RUNNING_CAUTION)),
             "invented": INVENTED if head.invented else "",
             "paper": "us-letter" if result.units != "SI" else "a4",
         },
-        "blocks": _shown(data),
+        "blocks": shown_text(data),
     }
 
 
@@ -192,7 +192,7 @@ class _Maker:
         return {"pairs": self._Pairs(block.pairs)["rows"], "figure": self._FigureBlock(block.figure)}
 
     def _FigureBlock(self, block: Any) -> Data:
-        svg, about, width = _for_typst(drawn(block))
+        svg, about, width = for_typst(drawn(block))
         return {"svg": svg, "alt": _cut(about, DESCRIPTION), "caption": block.caption, "width": width}
 
     def _TableBlock(self, block: TableBlock) -> Data:
@@ -341,14 +341,14 @@ def _cut(text: str, letters: int) -> str:
     return line if len(line) <= letters else line[: letters - 1].rstrip() + "…"
 
 
-def _shown(value: Any) -> Any:
+def shown_text(value: Any) -> Any:
     """Every text made printable: the last door, so that none is forgotten."""
     if isinstance(value, str):
         return printable(value, LONGEST_WORD)
     if isinstance(value, list):
-        return [_shown(each) for each in value]
+        return [shown_text(each) for each in value]
     if isinstance(value, dict):
-        return {key: one if key in _NOT_TEXT else _shown(one) for key, one in value.items()}
+        return {key: one if key in _NOT_TEXT else shown_text(one) for key, one in value.items()}
     return value
 
 
@@ -364,7 +364,7 @@ def _widths(block: TableBlock) -> list[float]:
     return [0.0 if small else round(min(count, 80) ** 0.6, 2) for count, small in zip(letters, narrow, strict=True)]
 
 
-def _for_typst(svg: str) -> tuple[str, str, float]:
+def for_typst(svg: str) -> tuple[str, str, float]:
     """The drawing in a typeface that typst has, its description, and its width in units of its own."""
     root = ElementTree.fromstring(
         svg if "xmlns=" in svg[:200] else svg.replace("<svg", f'<svg xmlns="{_SVG[1:-1]}"', 1)

@@ -7,9 +7,9 @@ from typing import Any
 from ..checks.result import JobResult
 from ..checks.shown import INVENTED
 from .blocks import TableBlock
-from .pdf_blocks import _for_typst as for_typst
-from .pdf_blocks import _shown as printed
+from .pdf_blocks import for_typst as for_typst
 from .pdf_blocks import job_day
+from .pdf_blocks import shown_text as printed
 from .pdf_mark import marked
 from .shop import ShopPage, head_of, shop_pages
 from .template_pdf import set_pdf

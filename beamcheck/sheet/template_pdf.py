@@ -10,7 +10,7 @@ from typing import Any, cast
 
 from ..checks.shown import INVENTED
 from ..errors import BeamcheckError, UnknownName
-from .pdf_blocks import _shown as printed
+from .pdf_blocks import shown_text as printed
 from .pdf_mark import marked
 from .template_geometry import Contour, Point, Round, Template
 from .typefaces import FACES

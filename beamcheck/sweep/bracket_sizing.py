@@ -22,7 +22,7 @@ from ..checks.bracket_loads import BracketLoads, bracket_loads
 from ..checks.bracket_stress import strengths
 from ..checks.context import Anything, Around, House
 from ..checks.demand import figures_only
-from ..checks.house import Carrying, _carriers, _come_to, _from_the_top, _results, check_job
+from ..checks.house import Carrying, carriers_of, check_job, come_to, from_the_top, results_of
 from ..checks.result import CAUTION, SIGN_OFF, Check, PieceResult, Verdict
 from ..errors import BeamcheckError, JobError, OutOfRange, UnknownName
 from ..formulas.pad import SilentPad
@@ -368,7 +368,7 @@ def _with_loads(job: Job, names: set[str], factor: float) -> Job:
 def _resting_on(job: Job, name: str) -> frozenset[str]:
     """Everything whose load comes down to a piece, however far above."""
     pieces: tuple[Carrying, ...] = (*job.rafter, *job.beam, *job.post, *job.bracket, *job.trim)
-    below = {piece.name: _carriers(piece) for piece in pieces}
+    below = {piece.name: carriers_of(piece) for piece in pieces}
     found: set[str] = set()
     while True:
         more = {one for one, under in below.items() if one not in found and ({name, *found} & set(under))}
@@ -389,12 +389,12 @@ def _around(job: Job, name: str, above: frozenset[str]) -> Around:
     near = next(one.near for one in job.bracket if one.name == name)
     wanted = above | ({near.beam} | _resting_on(job, near.beam) if near is not None else frozenset())
     arrivals: dict[str, list[Arrival]] = {}
-    for piece in _from_the_top(job):
-        come = tuple(_come_to(piece, arrivals.get(piece.name, ())))
+    for piece in from_the_top(job):
+        come = tuple(come_to(piece, arrivals.get(piece.name, ())))
         if piece.name == name:
             return Around(house, come)
         if piece.name in wanted:
-            for _, handed in _results(piece, Around(house, come)):
+            for _, handed in results_of(piece, Around(house, come)):
                 for under, arrival in handed.arrivals:
                     arrivals.setdefault(under, []).append(arrival)
     return Around(house, tuple(arrivals.get(name, ())))

@@ -103,7 +103,7 @@ def compared(case: Case) -> list[Section]:
 
 
 def rows() -> Iterator[dict[str, str]]:
-    """The whole table; a quarter of a minute."""
+    """The whole table; about a minute."""
     for case in cases():
         yield from rows_of(case)
 

@@ -211,7 +211,7 @@ class TestOrder:
     """A bracket comes after what rests on it and after the beam above it, and before what it is fixed to."""
 
     def order(self, **pieces: list[Data]) -> list[str]:
-        return [one.name for one in house._from_the_top(job_from_data(job(**pieces)))]
+        return [one.name for one in house.from_the_top(job_from_data(job(**pieces)))]
 
     def test_under_a_beam_and_on_a_post(self) -> None:
         over = beam(seat("0 ft", "wall"), seat("8 ft", "K", lands_at="5 in"))

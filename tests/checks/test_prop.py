@@ -109,7 +109,9 @@ def test_words_of_the_remedy(simple: Around) -> None:
     sixteenths = math.ceil(NEEDED * 16)
     assert sixteenths == 4
     result = asked(simple, ask(gap="1/16 in"))
-    assert result.remedies == ("leave 1/4 in (or slot the upper fixing 1/2 in and let an engineer confirm that it slides)",)
+    assert result.remedies == (
+        "leave 1/4 in (or slot the upper fixing 1/2 in and let an engineer confirm that it slides)",
+    )
     light = around(beams.beam(carries=[beams.floor(dead="10 psf", live="40 psf", width="3 ft")]))
     words = "leave 3/16 in (or slot the upper fixing 3/8 in and let an engineer confirm that it slides)"
     assert asked(light, ask(gap="1/16 in")).remedies == (words,)

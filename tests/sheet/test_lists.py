@@ -12,7 +12,7 @@ from xml.etree import ElementTree
 
 import pytest
 from doors.jobs import FAILS, HEAD, PASSES, REFER, STOCK, WALL, joist
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from beamcheck import CAUTION, SIGN_OFF, check_text, checks_csv, hardware_csv, result_xlsx
@@ -131,6 +131,7 @@ def test_what_is_no_number_is_a_word(value, said) -> None:
     assert rows_of(checks_csv(with_check(demand=value)))[0]["demand"] == said
 
 
+@example("#")
 @given(st.text(max_size=12))
 def test_no_text_becomes_a_formula_or_a_line(text) -> None:
     made = checks_csv(replace(with_check(what=text, subject=text, notes=(text,)), title=text, job_name=text))
