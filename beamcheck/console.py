@@ -36,7 +36,7 @@ Exit status (it says nothing about the verdict, which the report names):
 130  stopped from the keyboard"""
 TABLE_STATUS = """\b
 Exit status:
-  0  the table was made, which is no verdict
+  0  an answer was worked out, which is no verdict
   2  bad input or usage, or a file that could not be written
   1  a fault in beamcheck itself
 130  stopped from the keyboard"""

@@ -140,6 +140,12 @@ def _seat(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: Wood, arou
         text = "how much post is left below the dap is not given (`shape.below_seat`)"
         yield stated(name, "wood of the post below the dap", "NDS 2018 3.4", "refer", text)
         return
+    if bracket.at is not None and shape.below_seat > bracket.at + 1e-6:
+        text = (
+            f"{show(shape.below_seat, 'length')} of post is given below the dap (`shape.below_seat`), but its foot "
+            f"stands only {show(bracket.at, 'length')} up (`at`)"
+        )
+        yield stated(name, "wood of the post below the dap", "geometry", "refer", text)
     k_l, k_v = bracket_limit("shear length over depth of a cut"), bracket_limit("uneven shear")
     below = shape.below_seat
 

@@ -1,9 +1,10 @@
-"""What must be seen or said before a bracket or trim is believed: knots, and the wood that its fasteners go into."""
+"""What must be seen or said before a bracket or trim is believed: knots, and what its fasteners go through and into."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ..model.anchor_links import diameter
 from ..model.brackets import Bracket, Trim
 from ..model.pieces import Beam, Existing, Post
 from ..units import show
@@ -13,6 +14,8 @@ from .demand import stated
 from .result import Check
 
 INTO = "what the fasteners go into"
+SKINS = ("plaster", "gypsum board")
+ENOUGH_END = 7.0  # diameters: farther from an end it no longer matters (NDS 2018 Table 12.5.1A, softwood, memory)
 THINNER, THICKER = 0.25, 1.0 / 16.0  # in: a stated thickness may differ from its stock's side by so much; judgement
 
 
@@ -50,6 +53,9 @@ def into_checks(piece: Bracket | Trim, around: Around) -> Iterator[Check]:
     if fixings.wall in ("masonry", "steel") and other.material == "wood":
         text = f"its back presses against {fixings.wall}, but the fasteners are said to go into {into}: look again"
         yield stated(piece.name, "wall and fasteners", "load path", "refer", text)
+    if fixings.wall in SKINS and fixings.gap == 0.0:
+        text = f"its back presses against {fixings.wall}, which the fasteners go through: give how thick it is (`gap`)"
+        yield stated(piece.name, "thickness of the skin", "NDS 2018 12", "refer", text)
     if other.material == "wood" and other.stock is not None:
         size = read_size(around.stock(other.stock).size)
         if not any(side - THINNER <= other.thickness <= side + THICKER for side in (size.b, size.d)):
@@ -58,3 +64,27 @@ def into_checks(piece: Bracket | Trim, around: Around) -> Iterator[Check]:
                 f"{size.text!r}"
             )
             yield stated(piece.name, "wood behind", "geometry", "refer", text)
+
+
+def rows_on_the_post(bracket: Bracket, height: float, around: Around) -> Iterator[Check]:
+    """That each row meets the post on which it stands, as far from its ends as is said; `height`: of its back, in."""
+    fixings, post = bracket.fixings, around.under(bracket.on)
+    if fixings is None or fixings.fastener is None or not isinstance(post, Post) or bracket.at is None:
+        return
+    D, top = diameter(fixings.fastener.kind, fixings.fastener.size), bracket.at + height
+    places = [top - row.below_top for row in fixings.rows]
+    room = min(min(place, post.height - place) for place in places)
+    if room <= 0.5 * D:
+        text = (
+            f"its foot stands {show(bracket.at, 'length')} up {post.name}, {show(post.height, 'length')} high: not "
+            "every row of fasteners meets the post"
+        )
+        yield stated(bracket.name, "rows on the post", "geometry", "fails", text)
+        return
+    end = fixings.other.end if fixings.other is not None else None
+    if end is not None and end > room + THICKER and room < ENOUGH_END * D:
+        text = (
+            f"{show(end, 'length')} is given from the end of the post to the first fastener (`other.end`), but where "
+            f"the bracket stands (`at`) only {show(room, 'length')} is left"
+        )
+        yield stated(bracket.name, "rows on the post", "geometry", "refer", text)

@@ -33,7 +33,7 @@ from .anchor_wood import weak_wood
 from .beam import doubts
 from .bracket_bar import bar_checks, bar_rows
 from .bracket_body import Body
-from .bracket_evidence import into_checks
+from .bracket_evidence import into_checks, rows_on_the_post
 from .bracket_held import RULE, Held, bolt_checks, each_once, heel_checks, held_of, lifts, outward_pulls
 from .bracket_loads import BracketLoads
 from .context import Around
@@ -120,7 +120,7 @@ def _group(held: Held, wood: Wood, around: Around, rows: list[int], share: float
 def _fastened(bracket: Bracket, loads: BracketLoads, body: Body, wood: Wood | None, around: Around) -> list[Check]:
     name = bracket.name
     held = held_of(bracket, loads, body)
-    found = [_pull_said(held)]
+    found = [_pull_said(held), *rows_on_the_post(bracket, held.height, around)]
     if isinstance(bracket.shape, SteelCore):
         return [*found, *bar_checks(held, around)]
     if wood is None or bracket.stock is None:

@@ -50,7 +50,7 @@ class Profile:
         """The `[bracket.shape]` table of a job file, with comments. Thickness and grain, which no side view tells, are
         left for the user: without them the job file is refused or referred."""
         said = [
-            f"Outline read from {plain(self.source)}, drawn in {self.unit}.", *self.notes,
+            f"Outline read from {plain(self.source)}, in units of 1 {self.unit}.", *self.notes,
             "Hold these sizes against the bracket itself. Put this table below its [[bracket]] entry.",
         ]  # fmt: skip
         names = ("height", "projection", "foot", "nose")

@@ -23,9 +23,8 @@ from .blocks import (
 from .closing import RESTS_ON, closing_blocks
 from .path_part import path_blocks
 from .piece_part import piece_anchor, piece_blocks, summary_of, table_block
-from .prose import capital, ended, sentence
+from .prose import capital, ended, sentence, short_title
 
-_TITLE = 140  # characters of a title at the head; the whole title stands with the project data
 OUTCOMES = ("Reviewed", "Reviewed with corrections", "Not accepted")
 
 
@@ -44,8 +43,7 @@ def compose(result: JobResult) -> tuple[Block, ...]:
 
 
 def _front(result: JobResult) -> Iterator[Block]:
-    title = " ".join(result.title.split())
-    short = title if len(title) <= _TITLE else title[: _TITLE - 1].rstrip() + "…"
+    short = short_title(result.title)
     tool = f"beamcheck {result.version}"
     yield Masthead(result.title, short, tool, result.fingerprint, result.caution, result.invented)
     yield Caution(result.caution)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+_TITLE = 140  # characters of a title; the calc sheet has the whole one with the project data
+
 _FIRST_WORD = re.compile(r"[^\s,;:.()]+")
 _PLACE = re.compile(r"(span )?from (.+) to (.+)")
 
@@ -32,3 +34,9 @@ def place(where: str) -> str:
     if found := _PLACE.fullmatch(line):
         return f"{found[1] or ''}{found[2]} to {found[3]}"
     return f"at {line}" if line[:1].isdigit() and " to " not in line else line
+
+
+def short_title(title: str) -> str:
+    """A title in one line for a head or a foot: a long one would push off the page what stands beside it."""
+    line = " ".join(title.split())
+    return line if len(line) <= _TITLE else line[: _TITLE - 1].rstrip() + "…"

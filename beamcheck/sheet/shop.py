@@ -14,7 +14,7 @@ from ..model.brackets import Bracket, Trim
 from ..model.pieces import Beam, Job, Post
 from ..units import show, shown_in
 from .blocks import Bullets, Pairs, TableBlock
-from .prose import capital, sentence
+from .prose import capital, sentence, short_title
 from .rows import HardwareRow, hardware_rows
 from .shop_drawing import piece_drawing
 from .shop_words import SIGN, listed, standing_of
@@ -269,6 +269,6 @@ def _ticks(piece: PieceResult, given: Given) -> Iterator[str]:
 def head_of(result: JobResult) -> dict[str, str]:
     """What stands on every page beside the piece."""
     return {
-        "job": " ".join(legible(result.title).split()), "fingerprint": result.fingerprint[:12],
+        "job": short_title(legible(result.title)), "fingerprint": result.fingerprint[:12],
         "tool": f"beamcheck {result.version}", "caution": result.caution, "sign_off": result.sign_off, "sign": SIGN,
     }  # fmt: skip

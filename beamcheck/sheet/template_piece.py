@@ -13,6 +13,7 @@ from ..model.pieces import Job
 from ..model.reader import read_job_text
 from ..units import show, shown_in
 from .pdf_blocks import job_day
+from .prose import short_title
 from .shop_words import SIGN, standing_of
 from .template_geometry import Arrow, Hole, Label, Template, polygon, rectangle
 from .template_shapes import OUTSIDE, Drawn, bracket_drawn, drilled, hole_diameter
@@ -85,7 +86,7 @@ def _said(result: JobResult, job: Job, piece: PieceResult, title: str, drawn: Dr
     return Template(
         piece.name, title, piece.verdict, standing.banner, standing.stop, tuple(drawn.contours), tuple(drawn.holes),
         tuple(drawn.grain), tuple(drawn.measures), tuple(drawn.labels), notes, result.caution, result.sign_off,
-        result.invented, result.title, result.fingerprint, result.version,
+        result.invented, short_title(result.title), result.fingerprint, result.version,
         None if day is None else (day.year, day.month, day.day),
     )  # fmt: skip
 

@@ -108,7 +108,9 @@ def in_words(sized: Sized) -> str:
         f"Verdict of {sized.bracket} there: {sized.verdict}; of the whole job: {sized.job_verdict}.",
     ]
     by_hand = f"{sized.screened} sizes by the hand rule, " if sized.screened else ""
-    lines += [f"Looked at: {by_hand}{sized.tried} checked.", "Write the size into the job file and check that."]
+    lines += [f"Looked at: {by_hand}{sized.tried} checked."]
+    if sized.found and not sized.goal.endswith("load"):
+        lines += ["Write the size into the job file and check that."]
     if sized.refer:
         lines += ["", "Still to be decided, or not said in the job:", *(f"  - {text}" for text in sized.refer)]
     lines += ["", f"Caution: {sized.caution}", "", sized.sign_off]

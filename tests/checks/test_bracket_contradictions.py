@@ -49,13 +49,17 @@ def body(shape: Data, load: Data | None = None, **more: Any) -> list[Check]:
     return body_of(piece, loads_of(piece, here), wood(here), here).checks
 
 
-def held(shape: Data = SOLID, *, existing: Data | None = None, on: str = "post", **more: Any) -> list[Check]:
+def held(
+    shape: Data = SOLID, *, existing: Data | None = None, on: str = "post", at: float | None = None, **more: Any
+) -> list[Check]:
     """Checks of the fixings, on the post or on a wall by others."""
     here = house(thin=stock("2x6 dressed", name="thin"))
     named = {"name": "wall", "what": "studs", "material": "wood", "confirmed_by": "letter", **(existing or {})}
     pieces = {**here.house.pieces, "wall": Existing.model_validate(named)}
     around = Around(House(here.house.stocks, pieces))
     piece = bracket(shape, "20 lb", "3 in", on=on, fixings=fixings(**more))
+    if at is not None:  # a load of the helper has an `at` of its own
+        piece = piece.model_copy(update={"at": at})
     made = wood(around) if piece.stock is not None else None
     return fixing_checks(piece, loads_of(piece, around), Body(), made, around)
 
@@ -152,6 +156,36 @@ def test_a_thickness_that_the_post_does_not_have_refers(thickness: str, kept: bo
     """A 4x6 is 3 1/2 x 5 1/2 in."""
     found = what(held(other={**OTHER, "thickness": thickness}), "wood behind")
     assert [check.verdict for check in found] == ([] if kept else ["refer"])
+
+
+@pytest.mark.parametrize("wall", ["plaster", "gypsum board"])
+def test_a_skin_of_no_thickness_refers(wall: str) -> None:
+    """The fasteners lose its thickness of hold in the wood behind, so it must be given."""
+    assert find(held(wall=wall), "thickness of the skin").verdict == "refer"
+    assert not what(held(wall=wall, gap="1/2 in"), "thickness of the skin")
+
+
+@pytest.mark.parametrize("at, end, verdicts", [
+    (36.0, "24 in", []), (96.0, "24 in", ["fails"]), (91.0, "24 in", ["fails"]), (85.0, "24 in", ["refer"]),
+    (85.0, "2 in", []), (78.0, "24 in", []),
+])  # fmt: skip
+def test_rows_stand_on_the_post_as_far_from_its_end_as_is_said(at: float, end: str, verdicts: list[str]) -> None:
+    """Post of 96 in, back of 12 in, rows 3 in and 7 in below its top: from a foot at 85 in the upper is 94 in up.
+
+    Of 3/8 in lag screws the end matters up to 7 D = 2.63 in (NDS 2018 Table 12.5.1A, memory): 2 in is less.
+    """
+    found = what(held(other={**OTHER, "end": end}, at=at), "rows on the post")
+    assert [check.verdict for check in found] == verdicts
+
+
+@pytest.mark.parametrize("at, below, kept", [(None, "12 in", True), (12.0, "12 in", True), (11.0, "12 in", False)])
+def test_there_is_no_more_post_below_a_dap_than_stands_under_its_foot(at: float | None, below: str, kept: bool) -> None:
+    here = house()
+    shape = {**CORBEL, "seat": "3/4 in", "below_seat": below}
+    piece = bracket(shape, "100 lb", "2 in").model_copy(update={"at": at})
+    found = body_of(piece, loads_of(piece, here), wood(here), here).checks
+    wrong = [one for one in what(found, "wood of the post below the dap") if one.verdict != "passes"]
+    assert [one.verdict for one in wrong] == ([] if kept else ["refer"])
 
 
 # ---- steel bar --------------------------------------------------------------------------------------------------

@@ -23,7 +23,7 @@ def side(tmp_path: Path) -> Path:
 def test_it_prints_a_table_with_the_caution(run, side: Path) -> None:
     done = run("outline", side)
     assert done.exit_code == 0 and not done.stderr
-    assert done.stdout.startswith(f"# {beamcheck.CAUTION}\n# Outline read from side.svg, drawn in in.\n")
+    assert done.stdout.startswith(f"# {beamcheck.CAUTION}\n# Outline read from side.svg, in units of 1 in.\n")
     shape = tomllib.loads(done.stdout)["bracket"]["shape"]
     assert (shape["height"], shape["soffit"]) == ("12 in", "points")
     assert shape["points"] == [{"x": "2 in", "y": "12 in"}, {"x": "10 in", "y": "2 in"}]

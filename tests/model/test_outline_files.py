@@ -182,7 +182,7 @@ def test_what_is_not_drawn_is_left_out_and_said(tmp_path: Path) -> None:
     assert (profile.unit, profile.source) == ("mm", "side.dxf")
     text = profile.toml()
     assert text.startswith(
-        "# Outline read from side.dxf, drawn in mm.\n# Left out of it: 1 x TEXT.\n# Hold these sizes"
+        "# Outline read from side.dxf, in units of 1 mm.\n# Left out of it: 1 x TEXT.\n# Hold these sizes"
     )
     assert 'height = "12 in"\nprojection = "10 in"\nfoot = "2 in"\nnose = "2 in"\nsoffit = "points"\n' in text
     assert "thickness" not in text.replace("# thickness", "")

@@ -147,6 +147,21 @@ def test_text_of_the_job_is_text(loft: JobResult, pages: dict[str, ShopPage]) ->
     assert '#panic("read")' in " ".join(text.split())
 
 
+def test_long_title_leaves_the_sign_off_on_the_page(loft: JobResult, pages: dict[str, ShopPage]) -> None:
+    long = replace(loft, title="word " * 900)
+    made = PdfReader(BytesIO(pdf_of(long, (pages["post"],)))).pages
+    seen: list[float] = []
+
+    def note(text: str, cm: list[float], tm: list[float], *_: object) -> None:
+        if text.strip():
+            seen.append(tm[5] * cm[3] + cm[5])
+
+    text = " ".join(" ".join(one.extract_text(visitor_text=note) for one in made).split())
+    assert len(made) == 1 and "…" in text and "Reviewed by licensed engineer" in text
+    assert min(seen) > 0.0  # the lowest line is above the edge of the paper
+    assert "…" in page_of(long, (pages["post"],))
+
+
 def test_same_result_is_the_same_file(loft: JobResult, pages: dict[str, ShopPage]) -> None:
     one = (pages["post"],)
     assert pdf_of(loft, one) == pdf_of(loft, one) and page_of(loft, one) == page_of(loft, one)

@@ -93,14 +93,16 @@ def test_neighbouring_tiles_fit_where_their_crosses_meet() -> None:
     assert first[-1][0] - first[0][0] == pytest.approx(wide * INCH, abs=NEAR)
 
 
-def test_every_page_says_verdict_caution_and_sign_off() -> None:
-    reader = PdfReader(BytesIO(template_pdf(half_round())))
+@pytest.mark.parametrize(("notes", "pages"), [((), 2), (("a reason " * 500, "the last reason"), 3)])
+def test_every_page_says_verdict_caution_and_sign_off(notes: tuple[str, ...], pages: int) -> None:
+    reader = PdfReader(BytesIO(template_pdf(replace(half_round(), notes=notes))))
     texts = [" ".join(page.extract_text().split()) for page in reader.pages]
-    assert len(texts) == 2
+    assert len(texts) == pages and all(note.strip() in " ".join(texts[:-1]) for note in notes[1:])
     for text in texts:
-        for said in ("DO NOT BUILD FROM THIS: it fails", "Caution text.", "Sign here:", "Print at 100 %, no fitting"):
+        for said in ("DO NOT BUILD FROM THIS: it fails", "Caution text.", "Sign here:"):
             assert said in text
-    assert "A1" in texts[1]
+    assert all("Print at 100 %, no fitting" in text for text in texts[-2:])  # beside the rulers
+    assert "A1" in texts[-1]
 
 
 def test_text_of_the_job_is_not_read_as_typst() -> None:

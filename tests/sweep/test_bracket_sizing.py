@@ -122,6 +122,7 @@ def test_short_grain_is_said_plainly() -> None:
     assert found.screened == 9 and found.tried == 1  # eighths from 1/2 in
     text = in_words(found)
     assert "Caution: " in text and "Reviewed by licensed engineer" in text
+    assert "Write the size" not in text  # there is none
 
 
 @pytest.mark.parametrize(
