@@ -440,6 +440,9 @@ def _write(made: Sequence[tuple[str, str | bytes]], overwrite: bool) -> list[str
     return written
 
 
+ENDINGS = {"--pdf": ".pdf", "--xlsx": ".xlsx"}  # what programs open by their ending alone
+
+
 def _check_targets(named: list[tuple[str, str | None]], overwrite: bool) -> None:
     """Before any work: no output may be the job file, nor two the same, nor a file of somebody else."""
     may_speak = (("--json", "-"), ("--csv", "-"))
@@ -447,6 +450,8 @@ def _check_targets(named: list[tuple[str, str | None]], overwrite: bool) -> None
     for index, (what, path) in enumerate(paths):
         if path == "-" and what.startswith("--"):
             raise click.UsageError(f"{what} needs the name of a file: a page is not for standard output")
+        if (ending := ENDINGS.get(what)) and not path.casefold().endswith(ending):
+            raise click.UsageError(f"{what} {path}: the name must end in {ending}")
         for other, earlier in paths[:index]:
             if _same(path, earlier):
                 raise click.UsageError(f"{what} {path} is the same file as {other}: give it another name")

@@ -1,4 +1,4 @@
-"""The PDF of jobs with 1, 10 and 100 pieces: time, pages, size and memory. Run: pytest tests/benchmarks -s"""
+"""HTML and PDF of jobs with 1, 10 and 100 pieces: time, pages, size and memory. Run: pytest tests/benchmarks -s"""
 
 from __future__ import annotations
 
@@ -12,6 +12,17 @@ from beamcheck.sheet.pdf_mark import unchanged
 
 ROOT = Path(__file__).parents[2]
 # each in a process of its own: typst remembers what it has set before, and memory is a peak
+HTML_CODE = """
+import resource, sys, time
+import beamcheck.sheet.html
+from beamcheck.api import check_text, sheet_html
+sys.path.insert(0, {tests!r})
+from test_pdf_speed import many
+result = check_text(many({count}))
+began = time.perf_counter()
+page = sheet_html(result)
+print(time.perf_counter() - began, len(page) / 1e6, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)
+"""
 CODE = """
 import resource, sys, time
 from pathlib import Path
@@ -80,3 +91,12 @@ def test_time_and_memory_of_a_pdf(pieces: int, tmp_path: Path) -> None:
     print(f"\n{pieces:4d} pieces: checked {checked:.2f} s, PDF {made:.2f} s, {pages} pages, {size:.2f} MB, "
           f"at most {memory:.0f} MB of memory")  # fmt: skip
     assert unchanged(target.read_bytes()) and pages > pieces
+
+
+@pytest.mark.parametrize("pieces", [1, 10, 100])
+def test_time_and_memory_of_a_page(pieces: int) -> None:
+    code = HTML_CODE.format(tests=str(Path(__file__).parent), count=pieces)
+    done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=True)
+    made, size, memory = map(float, done.stdout.split())
+    print(f"\n{pieces:4d} pieces: HTML {made:.2f} s, {size:.2f} MB, at most {memory:.0f} MB of memory")
+    assert size > 0.01 * pieces

@@ -130,3 +130,10 @@ def test_progress_is_for_terminals_only(terminal, capsys, monkeypatch) -> None:
     said = capsys.readouterr()
     assert said.out == ""
     assert said.err == ("reading\ufffd[2J a sheet ...\n" if terminal else "")
+
+
+@pytest.mark.parametrize(("option", "ending"), [("--pdf", ".pdf"), ("--xlsx", ".xlsx")])
+def test_a_file_has_the_ending_by_which_it_is_opened(run, written, tmp_path, option, ending) -> None:
+    done = run("check", written(PASSES), option, tmp_path / "sheet.html")
+    assert done.exit_code == 2 and f"the name must end in {ending}" in done.stderr
+    assert not (tmp_path / "sheet.html").exists()
