@@ -440,7 +440,7 @@ def _write(made: Sequence[tuple[str, str | bytes]], overwrite: bool) -> list[str
     return written
 
 
-ENDINGS = {"--pdf": ".pdf", "--xlsx": ".xlsx"}  # what programs open by their ending alone
+ENDINGS = {"--pdf": ".pdf"}  # a PDF under the name of a page would take the page's place
 
 
 def _check_targets(named: list[tuple[str, str | None]], overwrite: bool) -> None:

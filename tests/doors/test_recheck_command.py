@@ -132,8 +132,8 @@ def test_progress_is_for_terminals_only(terminal, capsys, monkeypatch) -> None:
     assert said.err == ("reading\ufffd[2J a sheet ...\n" if terminal else "")
 
 
-@pytest.mark.parametrize(("option", "ending"), [("--pdf", ".pdf"), ("--xlsx", ".xlsx")])
-def test_a_file_has_the_ending_by_which_it_is_opened(run, written, tmp_path, option, ending) -> None:
-    done = run("check", written(PASSES), option, tmp_path / "sheet.html")
-    assert done.exit_code == 2 and f"the name must end in {ending}" in done.stderr
-    assert not (tmp_path / "sheet.html").exists()
+def test_a_pdf_does_not_take_the_place_of_a_page(run, written, sheet) -> None:
+    before = sheet.read_bytes()
+    done = run("check", written(PASSES), "--pdf", sheet)
+    assert done.exit_code == 2 and "the name must end in .pdf" in done.stderr
+    assert sheet.read_bytes() == before
