@@ -450,11 +450,11 @@ def _check_targets(named: list[tuple[str, str | None]], overwrite: bool) -> None
     for index, (what, path) in enumerate(paths):
         if path == "-" and what.startswith("--"):
             raise click.UsageError(f"{what} needs the name of a file: a page is not for standard output")
-        if (ending := ENDINGS.get(what)) and not path.casefold().endswith(ending):
-            raise click.UsageError(f"{what} {path}: the name must end in {ending}")
         for other, earlier in paths[:index]:
             if _same(path, earlier):
                 raise click.UsageError(f"{what} {path} is the same file as {other}: give it another name")
+        if (ending := ENDINGS.get(what)) and not path.casefold().endswith(ending):
+            raise click.UsageError(f"{what} {path}: the name must end in {ending}")
         if what.startswith("--"):
             from .api import check_target
 
