@@ -179,12 +179,19 @@ def _stiffness(bracket: Bracket, around: Around) -> tuple[float, float]:
     return known[bracket.name]
 
 
+def _with_prop(
+    bracket: Bracket, R: float, near: Near, around: Around, wood: Wood | None, *, accidental: bool
+) -> BracketLoads:
+    """Its loads with the force of the beam on its nose."""
+    nose = projection_of(bracket)
+    force = Applied("L", nose, nose, P=R, what=f"from {near.beam}, which comes down on it", applied="top")
+    return bracket_loads(bracket, around, nose, own_weight(bracket, wood), accidental=accidental, more=[force])
+
+
 def _under_prop(bracket: Bracket, R: float, near: Near, around: Around) -> list[Check]:
     """The body and the fixings under the force that the bracket attracts."""
     wood, _ = wood_of_bracket(bracket, around)
-    projection = projection_of(bracket)
-    force = Applied("L", projection, projection, P=R, what=f"from {near.beam}, which comes down on it", applied="top")
-    loads = bracket_loads(bracket, around, projection, own_weight(bracket, wood), accidental=False, more=[force])
+    loads = _with_prop(bracket, R, near, around, wood, accidental=False)
     body = body_of(bracket, loads, wood, around)
     found = [*body.checks, *fixing_checks(bracket, loads, body, wood, around)]
     found = [check for check in found if check.verdict != "passes"]  # what holds is no news here
@@ -232,12 +239,8 @@ class _Handed:
                 "the gap is not known"
             )
             return
-        projection = projection_of(bracket)
         wood, _ = wood_of_bracket(bracket, around)
-        force = Applied(
-            "L", projection, projection, P=R, what=f"from {near.beam}, which comes down on it", applied="top"
-        )
-        self.whole = bracket_loads(bracket, around, projection, own_weight(bracket, wood), more=[force])
+        self.whole = _with_prop(bracket, R, near, around, wood, accidental=True)
         if self.pull is not None:
             self.pull = max(self.pull, _pull(bracket, self.whole, Body()) or 0.0)
 
