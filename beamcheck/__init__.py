@@ -33,29 +33,29 @@ _WHERE = {
         "check_file", "check_text", "sheet_html", "sheet_pdf", "write_json", "write_pdf", "write_sheet",
         "write_shop", "write_template",
     ),
-    "checks.house": ("check_job",),
-    "checks.result": ("CAUTION", "SIGN_OFF", "Check", "JobResult", "PieceResult"),
+    "checks.job": ("check_job",),
+    "checks.core.result": ("CAUTION", "SIGN_OFF", "Check", "JobResult", "PieceResult"),
     "errors": ("BeamcheckError", "JobError", "OutOfRange", "UnitError", "UnknownName"),
     "model.brackets": ("Bent", "Braced", "Bracket", "Corbel", "Fixings", "Solid", "SteelCore", "Trim"),
-    "model.outline_files": ("read_outline",),
+    "model.outlines.files": ("read_outline",),
     "model.pieces": (
         "About", "Beam", "Cut", "Existing", "GivenValues", "Job", "Load", "Post", "Rafter", "Stock", "Support", "Tie",
     ),
-    "model.reader": ("job_from_data", "read_job", "read_job_text"),
-    "model.schema": ("job_schema",),
-    "sheet.as_json": ("result_json", "result_schema"),
-    "sheet.compare": ("compare_files",),
-    "sheet.csv_out": ("checks_csv", "hardware_csv"),
-    "sheet.difference": ("Comparison", "Difference"),
-    "sheet.recheck": ("recheck",),
+    "model.reading.reader": ("job_from_data", "read_job", "read_job_text"),
+    "model.reading.schema": ("job_schema",),
+    "sheet.exchange.as_json": ("result_json", "result_schema"),
+    "sheet.exchange.compare": ("compare_files",),
+    "sheet.exchange.csv_out": ("checks_csv", "hardware_csv"),
+    "sheet.exchange.difference": ("Comparison", "Difference"),
+    "sheet.exchange.recheck": ("recheck",),
     "sheet.terminal": ("plain_text",),
-    "sheet.xlsx_out": ("result_xlsx",),
-    "sweep.anchor_sizing": ("Proposal", "fasteners_for"),
-    "sweep.bracket_sizing": ("Sized", "size_bracket"),
-    "sweep.member": ("Member", "member"),
-    "sweep.question": ("longest_span_of", "span_question"),
-    "sweep.sizing": ("largest_load", "longest_span", "smallest_size"),
-    "sweep.tables": ("SpanTable", "span_table"),
+    "sheet.exchange.xlsx_out": ("result_xlsx",),
+    "sizing.anchors": ("Proposal", "fasteners_for"),
+    "sizing.brackets": ("Sized", "size_bracket"),
+    "sizing.simple_beam": ("Member", "member"),
+    "sizing.span": ("longest_span_of", "span_question"),
+    "sizing.sizing": ("largest_load", "longest_span", "smallest_size"),
+    "sizing.span_tables": ("SpanTable", "span_table"),
     "units": ("show", "to_pint"),
 }  # fmt: skip
 _MODULE_OF = {name: module for module, names in _WHERE.items() for name in names}
@@ -165,12 +165,12 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
         write_shop,
         write_template,
     )
-    from .checks.house import check_job
-    from .checks.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult
+    from .checks.core.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult
+    from .checks.job import check_job
     from .errors import BeamcheckError, JobError, OutOfRange, UnitError, UnknownName
     from .model.brackets import Bent, Braced, Bracket, Corbel, Fixings, Solid, SteelCore, Trim
     from .model.loads import Load
-    from .model.outline_files import read_outline
+    from .model.outlines.files import read_outline
     from .model.pieces import (
         About,
         Beam,
@@ -184,21 +184,21 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
         Support,
         Tie,
     )
-    from .model.reader import job_from_data, read_job, read_job_text
-    from .model.schema import job_schema
-    from .sheet.as_json import result_json, result_schema
-    from .sheet.compare import compare_files
-    from .sheet.csv_out import checks_csv, hardware_csv
-    from .sheet.difference import Comparison, Difference
-    from .sheet.recheck import recheck
+    from .model.reading.reader import job_from_data, read_job, read_job_text
+    from .model.reading.schema import job_schema
+    from .sheet.exchange.as_json import result_json, result_schema
+    from .sheet.exchange.compare import compare_files
+    from .sheet.exchange.csv_out import checks_csv, hardware_csv
+    from .sheet.exchange.difference import Comparison, Difference
+    from .sheet.exchange.recheck import recheck
+    from .sheet.exchange.xlsx_out import result_xlsx
     from .sheet.terminal import plain_text
-    from .sheet.xlsx_out import result_xlsx
-    from .sweep.anchor_sizing import Proposal, fasteners_for
-    from .sweep.bracket_sizing import Sized, size_bracket
-    from .sweep.member import Member, member
-    from .sweep.question import longest_span_of, span_question
-    from .sweep.sizing import largest_load, longest_span, smallest_size
-    from .sweep.tables import SpanTable, span_table
+    from .sizing.anchors import Proposal, fasteners_for
+    from .sizing.brackets import Sized, size_bracket
+    from .sizing.simple_beam import Member, member
+    from .sizing.sizing import largest_load, longest_span, smallest_size
+    from .sizing.span import longest_span_of, span_question
+    from .sizing.span_tables import SpanTable, span_table
     from .units import show, to_pint
 
     __version__: str

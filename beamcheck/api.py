@@ -6,11 +6,11 @@ import os
 from collections.abc import Sequence
 from pathlib import Path
 
-from .checks.house import check_job
-from .checks.result import JobResult
+from .checks.core.result import JobResult
+from .checks.job import check_job
 from .errors import BeamcheckError
 from .lettering import legible
-from .model.reader import MOST_BYTES, read_job, read_job_text
+from .model.reading.reader import MOST_BYTES, read_job, read_job_text
 
 FilePath = str | os.PathLike[str]
 
@@ -92,7 +92,7 @@ def check_file(path: FilePath, *, units: str | None = None) -> JobResult:
 
 def sheet_html(result: JobResult) -> str:
     """The calc sheet of a result as one HTML page that asks for nothing from anywhere."""
-    from .sheet.html import render
+    from .sheet.html.render import render
 
     return render(result)
 
@@ -128,7 +128,7 @@ def sheet_pdf(result: JobResult) -> bytes:
     BeamcheckError
         If typst or its typefaces are missing, or it cannot set the sheet.
     """
-    from .sheet.pdf import sheet_pdf as made
+    from .sheet.pdf.render import sheet_pdf as made
 
     return made(result)
 
@@ -141,7 +141,7 @@ def write_pdf(result: JobResult, path: FilePath, *, overwrite: bool = False) -> 
 
 def write_json(result: JobResult, path: FilePath, *, overwrite: bool = False) -> Path:
     """Write a result to a JSON file; parameters and errors are those of `write_sheet`."""
-    from .sheet.as_json import result_json
+    from .sheet.exchange.as_json import result_json
 
     return write_output(result_json(result), path, overwrite=overwrite)
 
@@ -159,11 +159,11 @@ def shop_sheets(result: JobResult, path: FilePath) -> str | bytes:
     """The shop sheets for a file of that name, not written; parameters and errors are those of `write_shop`."""
     kind = Path(os.fsdecode(path)).suffix.casefold()
     if kind == ".pdf":
-        from .sheet.shop_pdf import shop_pdf
+        from .sheet.shop.pdf import shop_pdf
 
         return shop_pdf(result)
     if kind in (".html", ".htm"):
-        from .sheet.shop_html import shop_html
+        from .sheet.shop.html import shop_html
 
         return shop_html(result)
     raise BeamcheckError(f"{legible(os.fsdecode(path))}: shop sheets are written as .html or .pdf; end the name so")
@@ -215,22 +215,22 @@ def template_files(
 
     Parameters and errors are those of `write_template`.
     """
-    from .sheet.template_piece import template_of
+    from .sheet.templates.piece import template_of
 
     template = template_of(result, piece)
     made: list[tuple[str, str | bytes]] = []
     for path in map(os.fsdecode, paths):
         kind = Path(path).suffix.casefold()
         if kind == ".svg":
-            from .sheet.template_svg import template_svg
+            from .sheet.templates.svg import template_svg
 
             made.append((path, template_svg(template, units)))
         elif kind == ".dxf":
-            from .sheet.template_dxf import template_dxf
+            from .sheet.templates.dxf import template_dxf
 
             made.append((path, template_dxf(template, units)))
         elif kind == ".pdf":
-            from .sheet.template_pdf import template_pdf
+            from .sheet.templates.pdf import template_pdf
 
             made.append((path, template_pdf(template, paper)))
         else:

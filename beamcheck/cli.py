@@ -27,7 +27,7 @@ from .console import (
 )
 
 if TYPE_CHECKING:
-    from .checks.result import JobResult
+    from .checks.core.result import JobResult
 
 Command = Callable[..., Any]
 Maker = Callable[["JobResult"], str | bytes]
@@ -154,15 +154,15 @@ def _shop(shop: str | None) -> Iterator[tuple[str, Maker]]:
 def _lists(checks: str | None, hardware: str | None, xlsx: str | None) -> Iterator[tuple[str, Maker]]:
     """The flat lists that were asked for: where each goes, and what makes it."""
     if checks is not None:
-        from .sheet.csv_out import checks_csv
+        from .sheet.exchange.csv_out import checks_csv
 
         yield checks, checks_csv
     if hardware is not None:
-        from .sheet.csv_out import hardware_csv
+        from .sheet.exchange.csv_out import hardware_csv
 
         yield hardware, hardware_csv
     if xlsx is not None:
-        from .sheet.xlsx_out import result_xlsx
+        from .sheet.exchange.xlsx_out import result_xlsx
 
         yield xlsx, result_xlsx
 
@@ -176,7 +176,7 @@ def _recheck(sheet: str, job: str | None) -> int:
     It says whether the sheet prints what it carries, what differs between its job and the one given, and which results
     this version works out otherwise. Nothing is written.
     """
-    from .sheet.recheck import recheck
+    from .sheet.exchange.recheck import recheck
 
     found = recheck(sheet, job, tell=progress)
     say(str(found))
@@ -192,7 +192,7 @@ def _compare(first: str, second: str) -> int:
     Each is a job file, an HTML or PDF sheet, or a JSON result. Jobs are compared field by field, results check by
     check. Nothing is written.
     """
-    from .sheet.compare import compare_files
+    from .sheet.exchange.compare import compare_files
 
     found = compare_files(first, second, tell=progress)
     say(str(found))
@@ -244,7 +244,7 @@ def _span(size: str, sheet: str | None, pdf: str | None, json_: str | None, over
     a plain yes.
     """
     _check_targets([("--sheet", sheet), ("--pdf", pdf), ("--json", json_)], overwrite)
-    from .sweep.question import span_question
+    from .sizing.span import span_question
 
     species, grade = question.pop("species"), question.pop("grade")
     return _deliver(span_question(size, species, grade, **question), sheet, json_, overwrite, [*_paper(pdf)])
@@ -281,7 +281,7 @@ def _table(csv: str | None, html: str | None, overwrite: bool, **asked: Any) -> 
     A table is arithmetic and no verdict: it holds only under the conditions that it prints.
     """
     _check_targets([("--csv", csv), ("--html", html)], overwrite)
-    from .sweep.tables import span_table
+    from .sizing.span_tables import span_table
 
     table = span_table(**{name: value for name, value in asked.items() if value is not None})
     makers = {csv: table.csv, html: table.html}
@@ -301,8 +301,8 @@ def _fasteners(job: str, group: str, family: Any, goal: Any) -> int:
 
     A proposal is arithmetic and no verdict: write it into the job file and check that.
     """
-    from .model.reader import read_job
-    from .sweep.anchor_sizing import fasteners_for, in_words
+    from .model.reading.reader import read_job
+    from .sizing.anchors import fasteners_for, in_words
 
     say(in_words(group, fasteners_for(read_job(job), group, family, goal=goal)))
     return 0
@@ -318,8 +318,8 @@ def _bracket(job: str, name: str, goal: Any) -> int:
     Sizes are screened by a hand rule; the answer and the one beyond it are checked with the whole job. The answer is
     arithmetic: write the size into the job file and check that.
     """
-    from .model.reader import read_job
-    from .sweep.bracket_sizing import in_words, size_bracket
+    from .model.reading.reader import read_job
+    from .sizing.brackets import in_words, size_bracket
 
     say(in_words(size_bracket(read_job(job), name, goal)))
     return 0
@@ -334,8 +334,8 @@ def _outline(drawing: str, units: str | None) -> int:
     The drawing holds one closed outline, the wall on its left and the top edge above. Thickness and grain, which it
     does not tell, are to be filled in.
     """
-    from .checks.result import CAUTION
-    from .model.outline_files import read_outline
+    from .checks.core.result import CAUTION
+    from .model.outlines.files import read_outline
 
     say(f"# {CAUTION}\n{read_outline(drawing, units).toml()}")
     return 0
@@ -372,7 +372,7 @@ def _template(
     made, stop = template_files(result, piece, paths, paper=paper, units=units)
     written = _write(made, overwrite)
     verdict = next(one.verdict for one in result.pieces if one.name == piece)
-    from .sheet.shop_words import STOP
+    from .sheet.shop.words import STOP
 
     said = f"{STOP}: " if stop else ""
     say(f"{said}{piece} {verdict}\n{result.caution}\n{result.sign_off}\n")
@@ -387,9 +387,9 @@ def _schema(what: str) -> int:
     import json
 
     if what == "job":
-        from .model.schema import job_schema as schema
+        from .model.reading.schema import job_schema as schema
     else:
-        from .sheet.as_json import result_schema as schema
+        from .sheet.exchange.as_json import result_schema as schema
     say(json.dumps(schema(), indent=2) + "\n")
     return 0
 
@@ -406,7 +406,7 @@ def _deliver(
         progress(f"setting the sheet {sheet}")
         made.append((sheet, sheet_html(result)))
     if json_ is not None:
-        from .sheet.as_json import result_json
+        from .sheet.exchange.as_json import result_json
 
         text = result_json(result)
         if json_ != "-":

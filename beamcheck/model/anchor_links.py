@@ -15,9 +15,9 @@ from ..values.steels import bolt_grades, bolt_steel, steel, steel_grades
 from . import rules
 from .anchor_rules import SAME_PLACE
 from .anchors import Anchor, Fastener, Holes
-from .lines import Path
 from .pieces import Beam, Rafter, Stick
 from .places import entries, fields
+from .reading.lines import Path
 
 if TYPE_CHECKING:  # links.py imports this module
     from .links import Entry

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import combinations
 from typing import TYPE_CHECKING
 
-from .lines import Path
+from .reading.lines import Path
 
 if TYPE_CHECKING:  # anchors.py imports rules.py, which imports this module
     from .anchors import Anchor, Fastener, Holes, Other, Plate, Rating

@@ -13,9 +13,9 @@ from .anchor_links import diameter
 from .anchor_rules import SAME_PLACE
 from .bracket_rules import inches, width_of
 from .brackets import Bent, Braced, Bracket, Corbel, Shape, SteelCore, Trim
-from .lines import Path
 from .pieces import Beam, Post
 from .places import entries, fields
+from .reading.lines import Path
 
 if TYPE_CHECKING:  # links.py imports this module
     from .links import Entry

@@ -12,7 +12,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from .anchor_rules import SAME_PLACE
-from .lines import Path
+from .reading.lines import Path
 
 if TYPE_CHECKING:  # brackets.py imports base.py, which imports rules.py, which imports this module
     from .brackets import Bent, Braced, Bracket, Corbel, Cover, Fixings, Near, Row, Shape, SteelCore, Trim

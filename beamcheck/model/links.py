@@ -24,9 +24,9 @@ from .base import Piece
 from .bracket_links import bracket_links
 from .bracket_rules import inches, projection_of
 from .brackets import Bracket, Trim
-from .lines import Path
 from .pieces import Beam, Cut, Job, Post, Rafter, Stick, Tie
 from .places import LONGEST_NAME, entries, fields, place
+from .reading.lines import Path
 
 MODELS: dict[str, type[Piece]] = {
     "beam": Beam, "rafter": Rafter, "tie": Tie, "post": Post, "anchor": Anchor, "bracket": Bracket, "trim": Trim,

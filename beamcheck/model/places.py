@@ -7,7 +7,7 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from .lines import Path
+from .reading.lines import Path
 
 LONGEST_NAME = 80  # as in pieces.Name
 

@@ -33,8 +33,8 @@ from .bracket_rules import (
     steel_core_faults,
     trim_faults,
 )
-from .lines import Path
-from .outline_rules import solid_faults
+from .outlines.rules import solid_faults
+from .reading.lines import Path
 
 if TYPE_CHECKING:  # these import this module
     from .base import Piece

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from textwrap import wrap
 
-from ..checks.result import Check, JobResult, PieceResult
-from ..checks.shown import INVENTED, MEANING, by_gravity, quantity
+from ..checks.core.result import Check, JobResult, PieceResult
+from ..checks.core.summary import INVENTED, MEANING, by_gravity, quantity
 from ..lettering import legible
 
 NARROWEST, WIDEST = 80, 100  # columns

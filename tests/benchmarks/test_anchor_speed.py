@@ -8,14 +8,14 @@ from typing import Any
 import numpy as np
 import pytest
 
-from beamcheck.checks.anchor_geometry import geometry_checks
-from beamcheck.checks.anchor_group import Group
-from beamcheck.checks.anchor_lateral import lateral_checks
-from beamcheck.checks.anchor_tear_out import tear_out_checks
-from beamcheck.checks.house import check_job
-from beamcheck.formulas.pad import SilentPad
-from beamcheck.formulas.yield_modes import single_shear, wood_bearing
-from beamcheck.model.reader import job_from_data
+from beamcheck.calc.pad import SilentPad
+from beamcheck.checks.anchors.geometry import geometry_checks
+from beamcheck.checks.anchors.group import Group
+from beamcheck.checks.anchors.lateral import lateral_checks
+from beamcheck.checks.anchors.tear_out import tear_out_checks
+from beamcheck.checks.job import check_job
+from beamcheck.formulas.connections.lateral import single_shear, wood_bearing
+from beamcheck.model.reading.reader import job_from_data
 
 N = 100_000
 ROUNDS = 7
@@ -122,7 +122,7 @@ def test_one_job_with_one_group(benchmark: Any) -> None:
 def test_one_group(benchmark: Any, monkeypatch: pytest.MonkeyPatch) -> None:
     """The wood side of one group alone: lateral values, distances, tear-out."""
     seen: list[Group] = []
-    from beamcheck.checks import anchor_piece
+    from beamcheck.checks.anchors import piece as anchor_piece
 
     def keep(group: Group) -> list[Any]:
         seen.append(group)

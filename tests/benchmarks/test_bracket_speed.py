@@ -6,11 +6,11 @@ from typing import Any
 
 import numpy as np
 
-from beamcheck.analysis.field import Backing, Elastic, Press, Spring, refined_field
-from beamcheck.analysis.outline import outline_of
-from beamcheck.checks.bracket_hand import Moduli
+from beamcheck.analysis.fields.field import Backing, Elastic, Press, Spring, refined_field
+from beamcheck.analysis.fields.outline import outline_of
+from beamcheck.checks.brackets.families.solid_hand_rule import Moduli
 from beamcheck.model.brackets import Solid
-from beamcheck.sweep.bracket_screen import Strength, screen
+from beamcheck.sizing.bracket_screen import Strength, screen
 
 N = 10_000
 SHAPE = Solid.model_validate({

@@ -6,13 +6,13 @@ from typing import Any
 
 import pytest
 
-from beamcheck.analysis.line import LineLoad, straight_beam
-from beamcheck.checks.house import check_job
-from beamcheck.checks.strength import Bracing, Section, bending
-from beamcheck.checks.wood import Wood, reference_values, wood_of
-from beamcheck.formulas.pad import Pad, SilentPad
+from beamcheck.analysis.frames.member_line import LineLoad, straight_beam
+from beamcheck.calc.pad import Pad, SilentPad
+from beamcheck.checks.core.material import Wood, reference_values, wood_of
+from beamcheck.checks.core.strength import Bracing, Section, bending
+from beamcheck.checks.job import check_job
 from beamcheck.model.pieces import Job, Stock
-from beamcheck.model.reader import read_job_text
+from beamcheck.model.reading.reader import read_job_text
 
 JOB = """
 [job]

@@ -6,9 +6,9 @@ from typing import Any
 
 import pytest
 
-from beamcheck.analysis.field import Backing, Elastic, Press, Spring, Void, refined_field, solve_field
-from beamcheck.analysis.field_arc import arc_field
-from beamcheck.analysis.outline import Outline, outline_of
+from beamcheck.analysis.fields.arc import arc_field
+from beamcheck.analysis.fields.field import Backing, Elastic, Press, Spring, Void, refined_field, solve_field
+from beamcheck.analysis.fields.outline import Outline, outline_of
 from beamcheck.model.brackets import Solid
 
 BONDED = Backing("bonded")

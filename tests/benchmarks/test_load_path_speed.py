@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
-from beamcheck.checks import house
-from beamcheck.model.reader import job_from_data
-from beamcheck.sheet.path_figure import drawable, path_figure
+from beamcheck.checks import job as house
+from beamcheck.model.reading.reader import job_from_data
+from beamcheck.sheet.figures.load_path import drawable, path_figure
 
 PIECES, BAYS = 500, 125
 

@@ -8,13 +8,13 @@ from pathlib import Path
 
 import pytest
 
-from beamcheck.sheet.pdf_mark import unchanged
+from beamcheck.sheet.pdf.mark import unchanged
 
 ROOT = Path(__file__).parents[2]
 # each in a process of its own: typst remembers what it has set before, and memory is a peak
 HTML_CODE = """
 import resource, sys, time
-import beamcheck.sheet.html
+import beamcheck.sheet.html.render
 from beamcheck.api import check_text, sheet_html
 sys.path.insert(0, {tests!r})
 from test_pdf_speed import many
@@ -26,14 +26,14 @@ print(time.perf_counter() - began, len(page) / 1e6, resource.getrusage(resource.
 CODE = """
 import resource, sys, time
 from pathlib import Path
-import beamcheck.sheet.pdf
+import beamcheck.sheet.pdf.render
 from beamcheck.api import check_text
 sys.path.insert(0, {tests!r})
 from test_pdf_speed import many
 began = time.perf_counter()
 result = check_text(many({count}))
 checked = time.perf_counter()
-pdf = beamcheck.sheet.pdf.sheet_pdf(result)
+pdf = beamcheck.sheet.pdf.render.sheet_pdf(result)
 done = time.perf_counter()
 Path({target!r}).write_bytes(pdf)
 print(checked - began, done - checked, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)

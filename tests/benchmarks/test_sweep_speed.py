@@ -14,11 +14,11 @@ from typing import Any
 import numpy as np
 import pytest
 
-from beamcheck.checks.strength import Section
-from beamcheck.checks.wood import Factor, Property, Wood
-from beamcheck.sweep import simple
-from beamcheck.sweep.rows import numbers_of, taken
-from beamcheck.sweep.simple import BLOCK, CHECKS, Beams, check_simple
+from beamcheck.checks.core.material import Factor, Property, Wood
+from beamcheck.checks.core.strength import Section
+from beamcheck.sizing import batch as simple
+from beamcheck.sizing.batch import BLOCK, CHECKS, Beams, check_simple
+from beamcheck.sizing.batch_rows import numbers_of, taken
 
 N = 1_000_000
 ROUNDS = 5

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from beamcheck.checks.house import check_job
-from beamcheck.checks.result import Check, JobResult, PieceResult
-from beamcheck.model.reader import job_from_data
+from beamcheck.checks.core.result import Check, JobResult, PieceResult
+from beamcheck.checks.job import check_job
+from beamcheck.model.reading.reader import job_from_data
 
 Data = dict[str, Any]
 

@@ -6,10 +6,10 @@ from typing import Any
 
 import pytest
 
-from beamcheck.checks.house import check_job
-from beamcheck.model.reader import job_from_data
+from beamcheck.checks.job import check_job
+from beamcheck.model.reading.reader import job_from_data
 
-from .beams import beam, checked, find, floor, job, known, result_of, seat, stock
+from .beams.beams import beam, checked, find, floor, job, known, result_of, seat, stock
 
 
 def test_the_beam_these_tests_start_from_passes() -> None:

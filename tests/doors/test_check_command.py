@@ -9,7 +9,7 @@ import re
 import pytest
 
 from beamcheck import CAUTION, SIGN_OFF, check_text
-from beamcheck.checks.shown import MEANING
+from beamcheck.checks.core.summary import MEANING
 
 from .jobs import BAD, BY_STATUS, FAILS, GOOD, NOT_TOML, PASSES, REFER
 

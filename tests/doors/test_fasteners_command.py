@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from beamcheck import UnknownName, fasteners_for, read_job
-from beamcheck.checks.anchor_lateral import lateral_checks
+from beamcheck.checks.anchors.lateral import lateral_checks
 
 DEMO = Path(__file__).parents[2] / "worked_examples" / "net_loft.toml"
 

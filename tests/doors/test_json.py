@@ -13,7 +13,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from beamcheck import check_file, check_text, job_schema, result_json, result_schema
-from beamcheck.checks.result import Check, PieceResult
+from beamcheck.checks.core.result import Check, PieceResult
 
 from .jobs import BAD, FAILS, GOOD
 

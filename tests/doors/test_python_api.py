@@ -12,7 +12,7 @@ import pytest
 
 import beamcheck
 from beamcheck import BeamcheckError, JobError, check_file, check_text, result_json, sheet_html, write_json, write_sheet
-from beamcheck.checks.result import Check, JobResult, PieceResult
+from beamcheck.checks.core.result import Check, JobResult, PieceResult
 
 from .jobs import BAD, FAILS, GOOD, PASSES
 
@@ -20,7 +20,7 @@ SIGN = "Reviewed by licensed engineer: ____________________   licence no.: _____
 EVIL = '<script>alert("1")</script> \x1b[2J\u202e & co'
 
 
-@pytest.mark.parametrize("module", ["beamcheck", "beamcheck.api", "beamcheck.sweep.question"])
+@pytest.mark.parametrize("module", ["beamcheck", "beamcheck.api", "beamcheck.sizing.span"])
 def test_the_examples_in_the_docstrings_run(module) -> None:
     found = doctest.testmod(import_module(module))
     assert found.attempted > 0 and found.failed == 0

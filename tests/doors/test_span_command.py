@@ -25,7 +25,7 @@ from beamcheck import (
     read_job_text,
     span_question,
 )
-from beamcheck.sweep.question import CENTIMETRE
+from beamcheck.sizing.span import CENTIMETRE
 
 from .jobs import HEAD, PASSES, STOCK, WALL, joist
 
@@ -141,7 +141,7 @@ def test_a_span_without_figures_does_not_hold(ratio, monkeypatch) -> None:
 
     job = read_job_text(span_question("2x10", "Hem-Fir", "No.2", length="9 ft", moisture="dry", **WORDS).job_text)
     assert longest_span_of(job) > 101.0
-    monkeypatch.setattr("beamcheck.sweep.question.check_job", cut_short)
+    monkeypatch.setattr("beamcheck.sizing.span.check_job", cut_short)
     assert longest_span_of(job) == 100.0
 
 

@@ -29,11 +29,11 @@ _ANCHOR = {
     "c_h": (0.1, 2.0), "omega": (1e-5, 1e-2), "k_ax": (1e4, 5e4), "k_body": (1e3, 1e5), "k_lat": (1e4, 1e5),
 }  # fmt: skip
 _FILES = {
-    "off_axis": _WOOD,
-    "bracket_arc bracket_geometry": _SHAPE,
-    "bracket_fan bracket_section_forces bracket_sections": _SECTION,
-    "curved_bar": _BENT,
-    "bracket_anchor": _ANCHOR,
+    "wood.off_axis": _WOOD,
+    "brackets.arc_soffit brackets.geometry": _SHAPE,
+    "brackets.fan_sections brackets.section_forces brackets.section_stress": _SECTION,
+    "brackets.curved_bar": _BENT,
+    "brackets.anchors": _ANCHOR,
 }
 BY_FILE = {file: ranges for files, ranges in _FILES.items() for file in files.split()}
 FILES = tuple(BY_FILE)

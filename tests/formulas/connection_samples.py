@@ -41,10 +41,10 @@ _STEEL = {
     "E_steel": (28e6, 30e6), "T": (100.0, 5000.0), "b_prime": (0.3, 3.0), "p_b": (1.0, 4.0),
 }  # fmt: skip
 _FILES = {
-    "dowel_aslant dowel_bearing dowel_double_shear dowel_gap dowel_lengths dowel_single_shear dowel_terms": _DOWEL,
-    "connection_adjustment withdrawal": _HOLDING,
-    "bolt_pattern fastener_spacing group tear_out washer": _GROUP,
-    "steel_bending steel_bolts steel_holes steel_plates": _STEEL,
+    "toe_nails dowel_bearing double_shear gap dowel_lengths single_shear yield_terms": _DOWEL,
+    "adjustment withdrawal": _HOLDING,
+    "bolt_pattern spacing group_action tear_out washer": _GROUP,
 }
-BY_FILE = {file: ranges for files, ranges in _FILES.items() for file in files.split()}
+BY_FILE = {f"connections.{file}": ranges for files, ranges in _FILES.items() for file in files.split()}
+BY_FILE |= dict.fromkeys(("steel.bending", "steel.bolts", "steel.holes", "steel.plates"), _STEEL)
 FILES = tuple(BY_FILE)

@@ -11,16 +11,22 @@ from dataclasses import dataclass
 from functools import cache
 
 import beamcheck.formulas
+from beamcheck.calc.core import REGISTRY, Formula
 from beamcheck.errors import OutOfRange
-from beamcheck.formulas.core import REGISTRY, Formula
 
 from .bracket_samples import BY_FILE as OF_BRACKETS
 from .connection_samples import BY_FILE
 
-for found in pkgutil.iter_modules(beamcheck.formulas.__path__):
-    importlib.import_module(f"beamcheck.formulas.{found.name}")
+for found in pkgutil.walk_packages(beamcheck.formulas.__path__, "beamcheck.formulas."):
+    importlib.import_module(found.name)
 
 NAMES = sorted(REGISTRY)
+
+
+def file_of(name: str) -> str:
+    """The file of a formula below `beamcheck.formulas`: 'wood.shear'."""
+    return REGISTRY[name].__module__.removeprefix("beamcheck.formulas.")
+
 
 # unit as documented -> powers of length and force
 POWERS = {
@@ -94,7 +100,7 @@ def documented(name: str) -> Documented:
 def interval(name: str, argument: str) -> tuple[float, float]:
     """Where the argument of that formula is drawn from."""
     unit = documented(name).arguments[argument]
-    of_file = (BY_FILE | OF_BRACKETS).get(REGISTRY[name].__module__.rpartition(".")[2], {}).get(argument)
+    of_file = (BY_FILE | OF_BRACKETS).get(file_of(name), {}).get(argument)
     return BY_FORMULA.get((name, argument)) or of_file or BY_NAME.get(argument) or BY_UNIT[unit]
 
 

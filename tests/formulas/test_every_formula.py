@@ -9,9 +9,9 @@ import sys
 import numpy as np
 import pytest
 
+from beamcheck.calc.core import REGISTRY
+from beamcheck.calc.trace import evaluate
 from beamcheck.errors import OutOfRange
-from beamcheck.formulas.core import REGISTRY
-from beamcheck.formulas.trace import evaluate
 from beamcheck.values.loader import rows
 
 from .samples import NAMES, POWERS, documented, draw, section_of

@@ -9,10 +9,11 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from beamcheck.formulas import adjustment as adj
-from beamcheck.formulas import bearing, bending, combined, compression, deflection, loads, net_section, section, snow
-from beamcheck.formulas import lost_corners as lc
-from beamcheck.formulas import shear as sh
+from beamcheck.formulas.loads import loads, snow
+from beamcheck.formulas.wood import adjustment as adj
+from beamcheck.formulas.wood import bearing, bending, combined, compression, deflection, net_section, section
+from beamcheck.formulas.wood import lost_corners as lc
+from beamcheck.formulas.wood import shear as sh
 
 ratios = st.floats(0.01, 1e4)
 stresses = st.floats(50.0, 5000.0)

@@ -8,8 +8,8 @@ from typing import Any
 import numpy as np
 import pytest
 
+from beamcheck.calc.core import REGISTRY
 from beamcheck.errors import OutOfRange
-from beamcheck.formulas.core import REGISTRY
 
 from .samples import NAMES, draw
 

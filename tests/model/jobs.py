@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from beamcheck.errors import JobError, Problem
-from beamcheck.model.reader import read_job_text
+from beamcheck.model.reading.reader import read_job_text
 
 GOOD = """\
 [job]

@@ -16,8 +16,8 @@ from pydantic import ValidationError
 from beamcheck.errors import JobError
 from beamcheck.model.bracket_rules import projection_of
 from beamcheck.model.brackets import Bent, Bracket, Solid
-from beamcheck.model.reader import job_from_data, read_job_text
-from beamcheck.model.schema import job_schema
+from beamcheck.model.reading.reader import job_from_data, read_job_text
+from beamcheck.model.reading.schema import job_schema
 
 from .bracket_jobs import CURVE, GOOD_BRACKETS, changed
 from .jobs import line_with, only_problem, problems

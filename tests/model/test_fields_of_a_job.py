@@ -9,7 +9,7 @@ from pydantic import TypeAdapter
 
 from beamcheck.model import anchors, brackets, pieces
 from beamcheck.model.pieces import Job, Piece
-from beamcheck.model.reader import read_job_text
+from beamcheck.model.reading.reader import read_job_text
 
 from .jobs import CEILING, GOOD, edited, line_with, problems
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from beamcheck.model.reader import read_job_text
+from beamcheck.model.reading.reader import read_job_text
 
 from .jobs import CEILING, GOOD, LETTER, edited, line_with, only_problem, only_problem_within
 

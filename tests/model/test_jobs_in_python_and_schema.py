@@ -13,8 +13,8 @@ from pydantic import ValidationError
 from beamcheck.errors import JobError
 from beamcheck.model.loads import Load
 from beamcheck.model.pieces import About, Beam, Job, Support
-from beamcheck.model.reader import job_from_data, read_job_text
-from beamcheck.model.schema import job_schema
+from beamcheck.model.reading.reader import job_from_data, read_job_text
+from beamcheck.model.reading.schema import job_schema
 from beamcheck.units import registry
 
 from .jobs import GOOD, edited

@@ -6,7 +6,7 @@ import pytest
 
 from beamcheck.model.links import check_links
 from beamcheck.model.pieces import Job
-from beamcheck.model.reader import read_job_text
+from beamcheck.model.reading.reader import read_job_text
 
 from .jobs import GOOD, LETTER, edited, line_with, only_problem, problems
 

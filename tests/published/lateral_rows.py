@@ -6,8 +6,8 @@ import csv
 from pathlib import Path
 from typing import Literal
 
-from beamcheck.formulas.pad import Pad, SilentPad
-from beamcheck.formulas.yield_modes import Yield, double_shear, single_shear, wood_bearing
+from beamcheck.calc.pad import Pad, SilentPad
+from beamcheck.formulas.connections.lateral import Yield, double_shear, single_shear, wood_bearing
 from beamcheck.values.fasteners import Family, bending_yield
 from beamcheck.values.steels import other_bearing
 

@@ -13,11 +13,12 @@ from collections import Counter
 import numpy as np
 import pytest
 
+from beamcheck.calc.pad import Pad, SilentPad
 from beamcheck.errors import OutOfRange
-from beamcheck.formulas import dowel_bearing, dowel_terms
-from beamcheck.formulas.dowel_lengths import main_length_nail, table_factor_nail
-from beamcheck.formulas.pad import Pad, SilentPad
-from beamcheck.formulas.yield_modes import double_shear, single_shear, wood_bearing
+from beamcheck.formulas.connections import dowel_bearing
+from beamcheck.formulas.connections import yield_terms as dowel_terms
+from beamcheck.formulas.connections.dowel_lengths import main_length_nail, table_factor_nail
+from beamcheck.formulas.connections.lateral import double_shear, single_shear, wood_bearing
 from beamcheck.values.fasteners import bending_yield, bolt, lag_screw, nail, wood_screw
 
 from .lateral_rows import bearing, family, read, value, worst_angle

@@ -12,8 +12,9 @@ from collections import Counter
 import pytest
 
 from beamcheck.errors import OutOfRange
-from beamcheck.formulas import connection_adjustment, withdrawal
-from beamcheck.formulas.dowel_lengths import lag_thread_held
+from beamcheck.formulas.connections import adjustment as connection_adjustment
+from beamcheck.formulas.connections import withdrawal
+from beamcheck.formulas.connections.dowel_lengths import lag_thread_held
 from beamcheck.values.connections import connection_factor
 from beamcheck.values.fasteners import lag_screw, lag_screw_sizes, wood_screw
 

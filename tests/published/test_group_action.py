@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from beamcheck.formulas import group
+from beamcheck.formulas.connections import group_action as group
 
 from .lateral_rows import read
 

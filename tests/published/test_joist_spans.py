@@ -18,10 +18,10 @@ from pathlib import Path
 
 import pytest
 
-from beamcheck.formulas.adjustment import adjusted_bending, adjusted_bending_star, adjusted_modulus
-from beamcheck.formulas.bending import bending_stress
-from beamcheck.formulas.deflection import deflection_limit, simple_uniform_deflection, simple_uniform_moment
-from beamcheck.formulas.section import rectangle_inertia, rectangle_modulus
+from beamcheck.formulas.wood.adjustment import adjusted_bending, adjusted_bending_star, adjusted_modulus
+from beamcheck.formulas.wood.bending import bending_stress
+from beamcheck.formulas.wood.deflection import deflection_limit, simple_uniform_deflection, simple_uniform_moment
+from beamcheck.formulas.wood.section import rectangle_inertia, rectangle_modulus
 from beamcheck.values.factors import incising, load_duration, repetitive_factor, size_factor, wet_service
 from beamcheck.values.lumber import design_values, read_size
 

@@ -8,9 +8,9 @@ from __future__ import annotations
 import hashlib
 import math
 
-from beamcheck.checks.result import Check, Figure, JobResult, PieceResult, Table, judge, worst
-from beamcheck.formulas import adjustment, bending
-from beamcheck.formulas.pad import Pad
+from beamcheck.calc.pad import Pad
+from beamcheck.checks.core.result import Check, Figure, JobResult, PieceResult, Table, judge, worst
+from beamcheck.formulas.wood import adjustment, bending
 from beamcheck.provenance import Source
 
 INVENTED_TABLE = Source("Invented table for this sample", "memory", "made up, not a design value", "low")

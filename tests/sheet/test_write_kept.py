@@ -7,11 +7,12 @@ import zipfile
 from pathlib import Path
 
 import pytest
-from doors.jobs import PASSES
 
 from beamcheck import check_text, checks_csv, result_json, result_xlsx, sheet_html
-from beamcheck.sheet.pdf import sheet_pdf
+from beamcheck.sheet.pdf.render import sheet_pdf
 from beamcheck.sheet.write import WriteError, made_here, why_kept, write_atomically
+
+from ..doors.jobs import PASSES
 
 RESULT = check_text(PASSES)
 EDITED = "was edited after beamcheck wrote it"

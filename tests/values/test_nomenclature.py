@@ -7,7 +7,7 @@ import pytest
 import typst
 
 from beamcheck import formulas
-from beamcheck.formulas.core import REGISTRY
+from beamcheck.calc.core import REGISTRY
 from beamcheck.values.loader import rows
 
 
@@ -65,8 +65,8 @@ def test_the_temperature_factor_is_that_of_wood_and_of_snow() -> None:
 
 def test_every_symbol_and_argument_of_a_formula_is_listed() -> None:
     """A new formula with a new symbol: add its row to tables/nomenclature.csv and renew the manifest line."""
-    for module in pkgutil.iter_modules(formulas.__path__):
-        importlib.import_module(f"{formulas.__name__}.{module.name}")
+    for module in pkgutil.walk_packages(formulas.__path__, f"{formulas.__name__}."):
+        importlib.import_module(module.name)
     listed = {row["name"] for row in rows("nomenclature")}
     used = {name: formula.name for formula in REGISTRY.values() for name in (formula.symbol, *formula.arguments)}
     assert {name: where for name, where in used.items() if name not in listed} == {}

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from beamcheck.checks.house import check_job
-from beamcheck.checks.result import JobResult, PieceResult
-from beamcheck.model.reader import read_job_text
+from beamcheck.checks.core.result import JobResult, PieceResult
+from beamcheck.checks.job import check_job
+from beamcheck.model.reading.reader import read_job_text
 from beamcheck.sheet.terminal import plain_text
 
 JOB = Path(__file__).parents[2] / "worked_examples" / "chart_room.toml"

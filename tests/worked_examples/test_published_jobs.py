@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from beamcheck.checks.house import check_job
-from beamcheck.model.reader import read_job
+from beamcheck.checks.job import check_job
+from beamcheck.model.reading.reader import read_job
 
 FOLDER = Path(__file__).parents[2] / "worked_examples" / "published"
 JOBS = sorted(path for path in FOLDER.glob("*.toml") if not path.name.endswith(".expect.toml"))

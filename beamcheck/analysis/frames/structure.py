@@ -1,0 +1,251 @@
+"""What a plane frame consists of: nodes, bars, supports; checked, grouped into chains, made into a stiffness matrix.
+
+Axes, signs, shapes and units: see `frame`, from where these classes are meant to be imported.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from ...errors import Unstable
+from .chains import Chains, Elements, Flags, Indices, find_chains
+from .polynomial import Array
+
+Hold = bool | float | Array
+RIGID_ENOUGH = 1e-12  # least eigenvalue of the scaled stiffness; rounding leaves about 1e-15 for a mechanism
+MOTION = ("move sideways", "move up and down", "turn")
+
+
+@dataclass(frozen=True, eq=False)
+class Bar:
+    """A straight bar between two nodes (indices).
+
+    EA, EI and GA_s = G A kappa (inf: no shear deflection) are numbers or arrays that broadcast to the batch axes *F.
+    A release is a hinge between the bar's end and its node.
+    """
+
+    start: int
+    end: int
+    EA: float | Array
+    EI: float | Array
+    GA_s: float | Array = np.inf
+    release_start: bool = False
+    release_end: bool = False
+
+
+@dataclass(frozen=True, eq=False)
+class Support:
+    """What holds a node: for each of ux, uy (force per length), rz (moment per radian) False, True or a spring."""
+
+    node: int
+    ux: Hold = False
+    uy: Hold = False
+    rz: Hold = False
+
+
+@dataclass(frozen=True, eq=False)
+class Stiffness:
+    """K (*F, n, n) over 3 freedoms for each of the nodes `outer`, and what is needed to solve with it.
+
+    `at` (n_chains, 6) are the freedoms at the ends of each chain, `held` (3 n_supports,) those at the supports, `free`
+    the unknown ones; `scaled` is K of the free ones times `scale` from both sides, with a diagonal of ones.
+    """
+
+    outer: Indices
+    at: Indices
+    held: Indices
+    free: Indices
+    K: Array
+    scaled: Array
+    scale: Array
+
+
+class Frame:
+    """Nodes, bars and supports, checked and grouped.
+
+    Parameters
+    ----------
+    nodes : (*F, n_nodes, 2) coordinates.
+    bars : sequence of Bar.
+    supports : sequence of Support, at most one at a node.
+
+    Raises
+    ------
+    ValueError
+        A wrong index, a bar without length, a stiffness that is not positive, a node without a bar.
+    """
+
+    def __init__(self, nodes: ArrayLike, bars: Sequence[Bar], supports: Sequence[Support]) -> None:
+        self.nodes = np.asarray(nodes, dtype=float)
+        self.bars, self.supports = tuple(bars), tuple(supports)
+        if self.nodes.ndim < 2 or self.nodes.shape[-1] != 2 or not np.all(np.isfinite(self.nodes)):
+            raise ValueError(f"nodes: give finite x, y per node, shape (..., n, 2); the shape is {self.nodes.shape}")
+        if not self.bars:
+            raise ValueError("bars: a frame needs at least one bar")
+        self.start = np.array([self.index(f"bar {i}: start", bar.start) for i, bar in enumerate(self.bars)])
+        self.end = np.array([self.index(f"bar {i}: end", bar.end) for i, bar in enumerate(self.bars)])
+        self.support_node = np.array(
+            [self.index(f"support {i}: node", support.node) for i, support in enumerate(self.supports)], dtype=np.intp
+        )
+        self._check_topology()
+        EA, EI, GA_s = (stacked([getattr(bar, name) for bar in self.bars]) for name in ("EA", "EI", "GA_s"))
+        for name, values, may_be_inf in (("EA", EA, False), ("EI", EI, False), ("GA_s", GA_s, True)):
+            wrong = ~(values > 0.0) | (np.isinf(values) & (not may_be_inf))
+            if np.any(wrong):
+                bar = int(np.argwhere(wrong)[0][-1])
+                raise ValueError(f"bar {bar}: {name} = {values[wrong].flat[0]}; it must be a number greater than zero")
+        self.rigid, self.spring = self._holds()
+        self.batch = np.broadcast_shapes(
+            self.nodes.shape[:-2], EA.shape[:-1], EI.shape[:-1], GA_s.shape[:-1], self.spring.shape[:-2]
+        )
+        self.EA, self.EI, self.GA_s = (np.broadcast_to(x, (*self.batch, len(self.bars))) for x in (EA, EI, GA_s))
+        along = np.broadcast_to(self.nodes, (*self.batch, *self.nodes.shape[-2:]))
+        along = along[..., self.end, :] - along[..., self.start, :]
+        self.length = np.hypot(along[..., 0], along[..., 1])
+        self.size = np.asarray(np.max(np.ptp(self.nodes, axis=-2), axis=-1))  # (*F,) or fewer axes
+        no_length = self.length <= 1e-12 * self.size[..., None]
+        if np.any(no_length):
+            bar = int(np.argwhere(no_length)[0][-1])
+            raise ValueError(f"bar {bar}: its nodes {self.start[bar]} and {self.end[bar]} are in the same place")
+        self.cos, self.sin = along[..., 0] / self.length, along[..., 1] / self.length
+
+    def index(self, where: str, node: Any) -> int:
+        n = self.nodes.shape[-2]
+        if isinstance(node, bool) or not isinstance(node, (int, np.integer)) or not 0 <= node < n:
+            raise ValueError(f"{where} {node!r} is not a node; nodes run from 0 to {n - 1}")
+        return int(node)
+
+    def _check_topology(self) -> None:
+        same = np.flatnonzero(self.start == self.end)
+        if same.size:
+            raise ValueError(f"bar {same[0]}: starts and ends at node {self.start[same[0]]}")
+        alone = sorted(set(range(self.n_nodes)) - set(self.start.tolist()) - set(self.end.tolist()))
+        if alone:
+            raise ValueError(f"node {alone[0]}: no bar reaches it")
+        nodes, counts = np.unique(self.support_node, return_counts=True)
+        if np.any(counts > 1):
+            raise ValueError(f"node {nodes[counts > 1][0]}: has more than one support; give one that holds everything")
+
+    def _holds(self) -> tuple[Flags, Array]:
+        """Rigid (n_supports, 3) and spring stiffness (*F, n_supports, 3), zero where there is none."""
+        holds = [getattr(support, name) for support in self.supports for name in ("ux", "uy", "rz")]
+        rigid = np.array([isinstance(hold, (bool, np.bool_)) and bool(hold) for hold in holds], dtype=bool)
+        stiff = [0.0 if isinstance(hold, (bool, np.bool_)) else np.asarray(hold, dtype=float) for hold in holds]
+        for i, (hold, k) in enumerate(zip(holds, stiff, strict=True)):
+            if not isinstance(hold, (bool, np.bool_)) and not (np.all(np.asarray(k) > 0) and np.all(np.isfinite(k))):
+                raise ValueError(
+                    f"support {i // 3}: a spring of {hold} is no spring; give a stiffness greater than zero, "
+                    "True for rigid, False for free"
+                )
+        spring = stacked(stiff) if stiff else np.zeros(0)
+        return rigid.reshape(-1, 3), spring.reshape(*spring.shape[:-1], -1, 3)
+
+    @property
+    def n_nodes(self) -> int:
+        return int(self.nodes.shape[-2])
+
+    @cached_property
+    def chains(self) -> Chains:
+        held = np.zeros(self.n_nodes, dtype=bool)
+        held[self.support_node] = True
+        releases = ([bar.release_start for bar in self.bars], [bar.release_end for bar in self.bars])
+        release_start, release_end = (np.array(flags, dtype=bool) for flags in releases)
+        return find_chains(self.start, self.end, release_start, release_end, self.cos, self.sin, held)
+
+    @cached_property
+    def elements(self) -> Elements:
+        by = [self.chains.padded(1.0 / x) for x in (self.EA, self.EI, self.GA_s)]
+        return Elements(self.chains, self.chains.padded(self.length), *by)
+
+    @cached_property
+    def turn(self) -> Array:
+        """(*F, n_chains, 6, 6): displacements at the ends of a chain, global to local."""
+        first = self.chains.bars[:, 0]
+        c, s = self.cos[..., first], self.sin[..., first]
+        T = np.zeros((*self.batch, len(first), 6, 6))
+        for k in (0, 3):
+            T[..., k, k], T[..., k, k + 1], T[..., k + 1, k], T[..., k + 1, k + 1] = c, s, -s, c
+            T[..., k + 2, k + 2] = 1.0
+        return T
+
+    @cached_property
+    def stiffness(self) -> Stiffness:
+        """The stiffness matrix of the nodes that do not lie inside a chain.
+
+        Raises
+        ------
+        Unstable
+            The frame can move without resistance; the text names a node and the way it moves.
+        """
+        chains = self.chains
+        outer = np.flatnonzero(~chains.inner)
+        number = np.zeros(self.n_nodes, dtype=np.intp)
+        number[outer] = np.arange(outer.size)
+        ends = np.stack([number[chains.start], number[chains.end]], axis=1)
+        at = (3 * ends[:, :, None] + np.arange(3)).reshape(-1, 6)
+        held = (3 * number[self.support_node][:, None] + np.arange(3)).ravel()
+        T, n = self.turn, 3 * outer.size
+        K = np.zeros((*self.batch, n, n))
+        pairs: Any = (..., at[:, :, None], at[:, None, :])
+        np.add.at(K, pairs, np.swapaxes(T, -1, -2) @ self.elements.stiffness() @ T)
+        K[..., held, held] += self.spring.reshape(*self.spring.shape[:-2], -1)
+        is_free = np.ones(n, dtype=bool)
+        is_free[held[self.rigid.ravel()]] = False
+        is_free[3 * number[self.loose_joints] + 2] = False
+        free = np.flatnonzero(is_free)
+        diagonal = np.diagonal(K, axis1=-2, axis2=-1)[..., free]
+        scale = 1.0 / np.sqrt(np.where(diagonal > 0.0, diagonal, 1.0))
+        scaled = K[..., free[:, None], free] * scale[..., :, None] * scale[..., None, :]
+        self._refuse_mechanism(scaled, scale, free, outer)
+        return Stiffness(outer, at, held, free, K, scaled, scale)
+
+    @cached_property
+    def loose_joints(self) -> Indices:
+        """Nodes where every bar is hinged and nothing holds the turn: the node's own turn has no meaning."""
+        chains = self.chains
+        stiff = chains.inner.copy()
+        stiff[chains.start[~chains.release_start]] = True
+        stiff[chains.end[~chains.release_end]] = True
+        stiff[self.support_node[self.held[:, 2]]] = True
+        return np.flatnonzero(~stiff)
+
+    @cached_property
+    def held(self) -> Flags:
+        """(n_supports, 3): held rigidly or by a spring."""
+        return np.asarray(self.rigid | np.any(self.spring > 0.0, axis=tuple(range(self.spring.ndim - 2))))
+
+    def _refuse_mechanism(self, scaled: Array, scale: Array, free: Indices, outer: Indices) -> None:
+        if not free.size:
+            return
+        least = np.linalg.eigvalsh(scaled)[..., 0]
+        if np.all(least > RIGID_ENOUGH):
+            return
+        where = np.unravel_index(int(np.argmin(least)), least.shape)
+        motion = np.linalg.eigh(scaled[where])[1][:, 0] * scale[where]
+        motion = np.abs(motion)
+        turns = free % 3 == 2
+        if np.any(motion[~turns] * 1e6 > np.max(self.size) * motion.max(initial=0.0, where=turns)):
+            motion[turns] = 0.0  # something shifts: that tells more than what turns with it
+        # the first of those that move about as much as any: so that the same node is named each time
+        freedom = int(free[np.flatnonzero(motion > 0.99 * motion.max())[0]])
+        node, kind = int(outer[freedom // 3]), freedom % 3
+        x, y = np.broadcast_to(self.nodes, (*self.batch, self.n_nodes, 2))[(*where, node)]
+        which = f" in frame {tuple(int(i) for i in where)} of the batch" if where else ""
+        raise Unstable(
+            f"node {node} at x = {x:g}, y = {y:g}{which} can {MOTION[kind]} without resistance: "
+            "a support is missing, or there is a hinge too many"
+        )
+
+
+def stacked(values: Sequence[Any]) -> Array:
+    """Numbers or arrays of one batch as one array with a last axis over the sequence."""
+    arrays = [np.asarray(value, dtype=float) for value in values]
+    if any(array.ndim for array in arrays):
+        return np.stack(np.broadcast_arrays(*arrays), axis=-1)
+    return np.array(arrays, dtype=float)

@@ -1,0 +1,278 @@
+"""A steel plate or the leg of an angle as a bar: pull, shear, block shear, bending, its weld (AISC 360-16 ASD)."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from ...calc.core import Number, smallest, sqrt
+from ...calc.pad import Pad
+from ...formulas.steel import bending as bend
+from ...formulas.steel import holes as holes
+from ...formulas.steel import plates as plates
+from ...formulas.wood.section import rectangle_modulus
+from ...model.anchors import Plate
+from ...provenance import Source
+from ...values.steels import least_fillet, steel
+from ..core.govern import Asked, at, govern, stated
+from ..core.result import Check
+from ..core.strength import Outcome
+from .group import Group
+
+Array = np.ndarray
+E_STEEL = 29.0e6  # psi, AISC 360-16
+ELECTRODE = 70_000.0  # psi
+NO_C_D = "steel takes no C_D"
+UNEVEN, EVEN = 0.5, 1.0  # U_bs of block shear
+LITTLE = 1.0  # lbf: less is rounding
+TOGETHER = "AISC Manual part 10 (extended plates)"
+
+
+@dataclass(frozen=True, eq=False)
+class _Loaded:
+    """A plate with the forces on one of `n` alike, (combinations,): across V, pull N, pressing C, moment M at its base.
+
+    `free` is the length between what holds the plate sideways, `rows` and `columns` count its holes; `edge_y`, `edge_x`
+    are from the outermost holes to the edges, `span_y`, `span_x` between the outermost holes, inches.
+    """
+
+    group: Group
+    plate: Plate
+    D: float
+    V: Array
+    N: Array
+    C: Array
+    M: Array
+    free: float
+    rows: int
+    columns: int
+    edge_y: float
+    edge_x: float
+    span_y: float
+    span_x: float
+    on_edge: bool  # the moment bends it in its own plane
+
+    def check(self, what: str, clause: str, force: Array, allowed: Callable[[Pad], Number], *notes: str) -> Check:
+        """One force on one plate against one allowable force."""
+        asked = Asked(self.group.anchor.name, f"plate: {what}", clause, "force", notes=(*notes, NO_C_D))
+
+        def calculate(pad: Pad, which: int | slice) -> Outcome:
+            R = pad.take("R", at(force, which), "lbf", note="on one plate, from the analysis")
+            R_a = allowed(pad)
+            return Outcome(R, R_a, R / R_a)
+
+        return govern(asked, self.group.forces.combinations, calculate)
+
+    def net_hole(self, pad: Pad) -> Number:
+        return pad(holes.net_hole_width, d_h=pad(holes.standard_hole, D=self.D))
+
+    @property
+    def F_y(self) -> float:
+        return steel(self.plate.steel).value.F_y
+
+    @property
+    def F_u(self) -> float:
+        return steel(self.plate.steel).value.F_u
+
+
+def plate_checks(group: Group, plate: Plate, D: float) -> list[Check]:
+    """Every check of the plate but bearing and tear-out at single holes.
+
+    The moment is that where the other side takes the load: `arm` from the middle of the group, and at least at the end
+    of the held piece, where the plate comes out of it, even when the fasteners are worked out without a moment.
+    """
+    name, arm = group.anchor.name, group.anchor.arm
+    n = 2.0 if group.anchor.manner == "plates both sides" else 1.0
+    across, along = np.asarray(group.forces.across, float) / n, np.asarray(group.forces.along, float) / n
+    found: list[Check] = []
+    if arm is None and float(np.max(np.abs(across))) > LITTLE:
+        text = "how far the load is from the line that takes it is not given (`arm`): bending is not checked"
+        found.append(stated(name, "plate: bending", bend.BAR, "refer", text))
+    x, y = group.x, group.y
+    e = max(abs(arm or 0.0), float(np.mean(x)))
+    aside = abs(0.5 * float(group.section.d) - float(np.mean(y)))  # a pull acts in the middle of the piece's depth
+    first = float(np.mean(x)) if group.anchor.manner == "concealed plate" else float(np.mean(x) - np.min(x))
+    loaded = _Loaded(
+        group, plate, D, V=np.abs(across), N=np.maximum(along, 0.0), C=np.maximum(-along, 0.0),
+        M=np.abs(across) * e + np.maximum(along, 0.0) * aside, free=max(e - first, 0.0), rows=len(group.rows),
+        columns=int(group.column.max(initial=0)) + 1, edge_y=0.5 * (plate.width - float(np.ptp(y))),
+        edge_x=min(0.5 * (plate.length - float(np.ptp(x))), plate.length - float(np.max(x))),
+        span_y=float(np.ptp(y)), span_x=float(np.ptp(x)), on_edge=group.anchor.manner != "let-in angle",
+    )  # fmt: skip
+    if min(loaded.edge_x, loaded.edge_y) <= 0.0:
+        return found  # the holes are outside the plate: said where they bear on it
+    return [*found, *_sections(loaded), *_blocks(loaded), *_bending(loaded), *_pressed(loaded), *_weld(loaded)]
+
+
+def _sections(one: _Loaded) -> Iterator[Check]:
+    """Shear and pull on the whole section and on that through the holes."""
+    t, w = one.plate.thickness, one.plate.width
+
+    def net(pad: Pad) -> Number:
+        left = pad.take("w_n", w - one.rows * one.net_hole(pad), "in", note="width less one hole in each row")
+        return pad.take("A_n", left * t, "in2")
+
+    if float(np.max(one.V)) > LITTLE:
+        yield one.check("shear, whole section", plates.SHEAR, one.V,
+                        lambda pad: pad(plates.shear_yield, F_y=one.F_y, A_gv=w * t))  # fmt: skip
+        yield one.check("shear through the holes", plates.SHEAR, one.V,
+                        lambda pad: pad(plates.shear_rupture, F_u=one.F_u, A_nv=net(pad)))  # fmt: skip
+    if float(np.max(one.N)) > LITTLE:
+        yield one.check("pull, whole section", plates.TENSION, one.N,
+                        lambda pad: pad(plates.tension_yield, F_y=one.F_y, A_g=w * t))  # fmt: skip
+        yield one.check("pull through the holes", plates.TENSION, one.N,
+                        lambda pad: pad(plates.tension_rupture, F_u=one.F_u, A_e=net(pad)))  # fmt: skip
+
+
+def _blocks(one: _Loaded) -> Iterator[Check]:
+    """A block that tears out: sheared along one line and pulled along the other, down under V or out under N."""
+    t = one.plate.thickness
+
+    def block(long: float, holes_in_shear: float, wide: float, holes_in_pull: float, lines: int, U_bs: float) -> (
+        Callable[[Pad], Number]
+    ):  # fmt: skip
+        def allowed(pad: Pad) -> Number:
+            d = one.net_hole(pad)
+            A_gv = pad.take("A_gv", lines * long * t, "in2")
+            A_nv = pad.take("A_nv", lines * (long - holes_in_shear * d) * t, "in2")
+            A_nt = pad.take("A_nt", (wide - holes_in_pull * d) * t, "in2")
+            return pad(plates.block_shear, F_y=one.F_y, F_u=one.F_u, A_gv=A_gv, A_nv=A_nv, A_nt=A_nt, U_bs=U_bs)
+
+        return allowed
+
+    if float(np.max(one.V)) > LITTLE:
+        yield one.check(
+            "block shear across the piece", plates.BLOCK, one.V,
+            block(one.edge_y + one.span_y, one.rows - 0.5, one.edge_x + one.span_x, one.columns - 0.5, 1, UNEVEN),
+        )  # fmt: skip
+    if float(np.max(one.N)) > LITTLE:
+        long = one.edge_x + one.span_x
+        if one.rows > 1:
+            allowed = block(long, one.columns - 0.5, one.span_y, one.rows - 1.0, 2, EVEN)
+        else:
+            allowed = block(long, one.columns - 0.5, one.edge_y, 0.5, 1, UNEVEN)
+        yield one.check("block shear along the piece", plates.BLOCK, one.N, allowed)
+
+
+def _modulus(pad: Pad, one: _Loaded) -> tuple[Number, Number, Number]:
+    """Plastic and elastic modulus of the whole section, plastic modulus through the holes, in3."""
+    t, w = one.plate.thickness, one.plate.width
+    b, h = (t, w) if one.on_edge else (w, t)  # h lies in the plane of the load
+    Z = pad(bend.bar_plastic_modulus, b=b, t=h)
+    S = pad(rectangle_modulus, symbol="S_x", b=b, d=h)
+    d = one.net_hole(pad)
+    heights = [float(one.group.y[row[0]]) for row in one.group.rows]
+    if one.on_edge:  # a hole in the middle takes t d^2/4, one off the middle t d times its distance: the sum is safe
+        middle = float(np.mean(one.group.y))
+        taken = sum(t * d * (abs(y - middle) + d / 4.0) for y in heights)
+        Z_n = pad.take("Z_n", Z - taken, "in3", note="through the holes of all rows")
+    else:
+        Z_n = pad(bend.bar_plastic_modulus, symbol="Z_n", b=w - one.rows * d, t=t)
+    return Z, S, Z_n
+
+
+def _bending(one: _Loaded) -> Iterator[Check]:
+    """The moment at the line that takes the load, on the whole section and through the holes; with pull and shear."""
+    if float(np.max(one.M)) <= 0.0:
+        return
+    name, t, w = one.group.anchor.name, one.plate.thickness, one.plate.width
+    if one.on_edge and one.free > 0.0:
+        slender = float(bend.lateral_slenderness(one.free, w, t))
+        limit = float(bend.lateral_slenderness_limit(E_STEEL, one.F_y))
+        if slender > limit:
+            text = (
+                f"on edge and free over {one.free:.4g} in it is too slender ({slender:.4g}, at most {limit:.4g}): it "
+                "would turn over sideways first. A thicker plate, less distance, or an engineer"
+            )
+            yield stated(name, "plate: held sideways", bend.BAR, "refer", text)
+    notes = () if one.on_edge else ("the leg is taken to bend the flat way, its weak way",)
+    asked = Asked(name, "plate: bending", bend.BAR, "moment", notes=(*notes, NO_C_D))
+
+    def calculate(pad: Pad, which: int | slice) -> Outcome:
+        M = pad.take(
+            "M",
+            at(one.M, which),
+            "lbf*in",
+            note="where the plate leaves the held piece, or at the end of `arm`; on one plate",
+        )
+        M_a = _allowed_moment(pad, one)
+        return Outcome(M, M_a, M / M_a)
+
+    yield govern(asked, one.group.forces.combinations, calculate)
+    both = Asked(name, "plate: bending, pull and shear together", TOGETHER, "ratio",
+                 notes=("(M/M_a + N/P_a)^2 + (V/V_a)^2, the safe form; it must not exceed 1", NO_C_D))  # fmt: skip
+
+    def together(pad: Pad, which: int | slice) -> Outcome:
+        M, N, V = (
+            pad.take(symbol, at(values, which), unit, note="on one plate")
+            for symbol, values, unit in (("M", one.M, "lbf*in"), ("N", one.N, "lbf"), ("V", one.V, "lbf"))
+        )
+        M_a = _allowed_moment(pad, one)
+        net = (w - one.rows * one.net_hole(pad)) * t
+        P_a = smallest(
+            pad(plates.tension_yield, F_y=one.F_y, A_g=w * t), pad(plates.tension_rupture, F_u=one.F_u, A_e=net)
+        )
+        V_a = smallest(
+            pad(plates.shear_yield, F_y=one.F_y, A_gv=w * t), pad(plates.shear_rupture, F_u=one.F_u, A_nv=net)
+        )
+        used = pad.take("used", (M / M_a + N / P_a) ** 2 + (V / V_a) ** 2)
+        return Outcome(used, 1.0, used)
+
+    yield govern(both, one.group.forces.combinations, together)
+
+
+def _allowed_moment(pad: Pad, one: _Loaded) -> Number:
+    Z, S, Z_n = _modulus(pad, one)
+    whole = pad(bend.bar_bending, F_y=one.F_y, Z_x=Z, S_x=S)
+    M_a = smallest(whole, pad(bend.bar_bending_rupture, F_u=one.F_u, Z_x=Z_n))
+    return pad.take("M_a", M_a, "lbf*in", note="the lesser of the whole section and that through the holes")
+
+
+def _pressed(one: _Loaded) -> Iterator[Check]:
+    """Pressing along the piece: only while the free part of the plate is short."""
+    if float(np.max(one.C)) <= LITTLE:
+        return
+    name, what = one.group.anchor.name, "plate: pressing along the piece"
+    slender = 1.2 * one.free / one.plate.thickness * np.sqrt(12.0)  # ends that do not turn but may shift: K = 1.2
+    if slender > plates.SHORT_SLENDERNESS:
+        text = f"free over {one.free:.4g} in the plate is a column (slenderness {slender:.3g}, at most 25): an engineer"
+        yield stated(name, what, plates.SHORT, "refer", text)
+        return
+    area = one.plate.width * one.plate.thickness
+    yield one.check(what.removeprefix("plate: "), plates.SHORT, one.C,
+                    lambda pad: pad(plates.short_compression, F_y=one.F_y, A_g=area))  # fmt: skip
+
+
+def _weld(one: _Loaded) -> Iterator[Check]:
+    """Fillet welds on both faces over the width of the plate, as two lines: shear, and bending with pull."""
+    leg, name = one.plate.weld, one.group.anchor.name
+    if leg is None:
+        return
+    t, w, least = one.plate.thickness, one.plate.width, least_fillet(one.plate.thickness)
+    if leg < least.value - 1e-9:
+        text = f"a leg of {leg:.4g} in is less than the least of {least.value:.4g} in for a part {t:.4g} in thick"
+        yield stated(name, "weld: least leg", "AISC 360-16 Table J2.4", "fails", text)
+    if not one.on_edge:
+        text = "a weld at the bend of an angle's leg is not checked here"
+        yield stated(name, "weld", plates.WELD, "refer", text)
+        return
+    note = "two lines along the width; all taken along the weld, which is its weaker way"
+    asked = Asked(name, "weld", plates.WELD, "line load", notes=(note, NO_C_D))
+
+    def calculate(pad: Pad, which: int | slice) -> Outcome:
+        V = pad.take("V", at(one.V, which), "lbf", note="on one plate")
+        N = pad.take("N", at(np.maximum(one.N, one.C), which), "lbf", note="on one plate")
+        M = pad.take("M", at(one.M, which), "lbf*in", note="at the weld")
+        f_v = pad.take("f_v", V / (2 * w), "lbf/in", note="V over both lines")
+        f_b = pad.take("f_b", 3 * M / w**2 + N / (2 * w), "lbf/in", note="M over S = 2 w^2/6 of the lines, and N")
+        f = pad.take("f", sqrt(f_v**2 + f_b**2), "lbf/in", note="on an inch of one weld")
+        F_EXX = pad.take("F_EXX", ELECTRODE, "psi", source=Source("E70 electrodes, common practice", "practice"),
+                         note="must be so welded")  # fmt: skip
+        metal = pad(plates.fillet_weld, F_EXX=F_EXX, w_leg=leg, L_w=1.0, theta_w=0.0)
+        base = pad(plates.shear_rupture, F_u=one.F_u, A_nv=t / 2, note="of the plate, for an inch of one of two welds")
+        f_a = pad.take("f_a", smallest(metal, base), "lbf/in", note="the lesser of weld and plate")
+        return Outcome(f, f_a, f / f_a)
+
+    yield govern(asked, one.group.forces.combinations, calculate)

@@ -1,0 +1,127 @@
+"""Bending of a level piece: each span, either edge pressed, whole and net sections (NDS 2018 3.2, 3.3, 4.2.5)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+
+from ...analysis.beams.load_cases import SLIVER
+from ...analysis.beams.straight import Straight
+from ...calc.pad import Pad
+from ...model.pieces import Stick, Stock
+from ...units import show
+from ...values.lumber import Size
+from ..core.govern import Asked, at, duration, govern, stated
+from ..core.material import Wood
+from ..core.result import Check
+from ..core.strength import Bracing, Outcome, Section, bending
+from .bearing import Seat
+from .bracing import Span, bracing_of, needs_end_restraint
+from .cuts import Region, has_net_section, net_section
+
+SMALL = 1.0  # lb-in: a moment below this presses on no edge
+UPRIGHT = "loads that press down or lift are counted; what pushes from the side (wind, thrust) is out of scope here"
+
+
+def bending_checks(
+    stick: Stick, straight: Straight, spans: Sequence[Span], regions: Sequence[Region], wood: Wood, size: Size,
+    section: Section, *, simple: bool,
+) -> list[Check]:  # fmt: skip
+    """The worst span for each pressed edge, then every cut. `simple`: one span without overhangs and clamped ends."""
+    found: list[Check] = []
+
+    def bracing(span: Span, top: bool) -> Bracing:
+        return bracing_of(stick, size, section, span, straight.loads, simple=simple, top=top)
+
+    for top in (True, False):
+        candidates = [_span(stick, straight, span, wood, section, bracing(span, top), top=top) for span in spans]
+        if asked := [check for check in candidates if check is not None]:
+            found.append(worst_of(asked))
+    for region in regions:
+        if has_net_section(section, region.cut):
+            beside = [span for span in spans if _meet(span, region)] or spans
+            ways = [(top, bracing(span, top)) for span in beside for top in (True, False)]
+            found.append(worst_of([*_at_cut(stick, straight, region, wood, section, ways)]))
+    return found
+
+
+def worst_of(checks: Sequence[Check]) -> Check:
+    """The check with the largest ratio; one that broke a rule, or is not a number, outweighs every number."""
+    return max(checks, key=lambda check: np.inf if check.ratio is None or np.isnan(check.ratio) else check.ratio)
+
+
+def _meet(span: Span, region: Region) -> bool:
+    return span.start <= region.end + SLIVER and region.start <= span.end + SLIVER
+
+
+def _span(
+    stick: Stick, straight: Straight, span: Span, wood: Wood, section: Section, bracing: Bracing, *, top: bool
+) -> Check | None:
+    low, s_low, high, s_high = straight.moments(span.start, span.end)
+    moments, places = (np.maximum(high, 0.0), s_high) if top else (np.maximum(-low, 0.0), s_low)
+    if float(np.max(moments)) < SMALL:
+        return None
+    what = "bending" if top else "bending with the bottom edge pressed"
+    where = f"from {show(span.start, 'length')} to {show(span.end, 'length')}"
+    asked = Asked(stick.name, what, "NDS 2018 3.3", "stress", where, (UPRIGHT,) if top else ())
+
+    def calculate(pad: Pad, which: int | slice) -> Outcome:
+        note = "" if isinstance(which, slice) else f"from the analysis, at {show(float(places[which]), 'length')}"
+        M = pad.take("M", at(moments, which), "lbf*in", note=note)
+        return bending(pad, wood, section, bracing, M=M, C_D=duration(pad, straight.combinations, which))
+
+    return govern(asked, straight.combinations, calculate)
+
+
+def _at_cut(
+    stick: Stick, straight: Straight, region: Region, wood: Wood, section: Section,
+    ways: Sequence[tuple[bool, Bracing]],
+) -> Iterator[Check]:  # fmt: skip
+    """The largest moment at a cut on what is left there, for each edge that is pressed and each span that meets it."""
+    low, _, high, _ = straight.moments(region.start, region.end)
+    asked = Asked(
+        stick.name, f"bending at {region.text}", "NDS 2018 3.1.2, 3.3", "stress", show(region.cut.at, "length")
+    )
+    bottom_pressed = float(np.max(-low)) >= SMALL
+    top_pressed = float(np.max(high)) >= SMALL or not bottom_pressed
+    for top, bracing in ways:
+        if not (top_pressed if top else bottom_pressed):
+            continue
+        moments = np.maximum(high if top else -low, 0.0)
+
+        def calculate(
+            pad: Pad, which: int | slice, moments: np.ndarray = moments, bracing: Bracing = bracing
+        ) -> Outcome:
+            M = pad.take("M", at(moments, which), "lbf*in", note="largest at the cut, from the analysis")
+            net = net_section(pad, section, region.cut)
+            C_D = duration(pad, straight.combinations, which)
+            return bending(pad, wood, section, bracing, M=M, C_D=C_D, S=net.S)
+
+        yield govern(asked, straight.combinations, calculate)
+
+
+def rule_checks(
+    stick: Stick, stock: Stock, spans: Sequence[Span], size: Size, section: Section, seats: Sequence[Seat]
+) -> list[Check]:
+    """What must be so for the bending checks to hold: ends held upright, grading over the whole length."""
+    found = []
+    if needs_end_restraint(size, section):
+        loose = [seat for seat in seats if seat.support.restrained is not True]
+        if loose:
+            no = any(seat.support.restrained is False for seat in loose)
+            names = ", ".join(seat.name for seat in loose)
+            found.append(
+                stated(stick.name, "ends held against turning over", "NDS 2018 3.3.3.4, 4.4.1.2",
+                       "fails" if no else "refer",
+                       f"{names}: d/b is over 2, so the ends must be held upright"
+                       + ("" if no else "; say so with `restrained = true` once they are"))
+            )  # fmt: skip
+    bends_over_supports = len(spans) > 1 or any(span.overhang for span in spans)
+    if bends_over_supports and size.size_class == "beams_and_stringers" and stock.graded_over != "whole length":
+        found.append(
+            stated(stick.name, "grading of a continuous or overhanging timber", "NDS 2018 4.2.5.5", "refer",
+                   "beam and stringer grades allow larger knots outside the middle third: the certificate must say "
+                   "that the middle-third rules hold over the whole length (`graded_over`)")
+        )  # fmt: skip
+    return found

@@ -1,0 +1,114 @@
+"""What the drawing of a piece needs, taken from its solution."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Literal
+
+import numpy as np
+
+from ...analysis.beams.combinations import Loaded
+from ...analysis.beams.load_cases import KIND_WORDS, Applied, Case
+from ...analysis.beams.straight import Straight
+from ...analysis.frames.member_line import Line
+from ...analysis.frames.roof_frame import RoofRun
+from ...units import show
+from ..core.result import Figure
+from .cuts import Region
+
+STATIONS = 61  # points of the drawn curves, besides both sides of every jump
+CURVES: tuple[Literal["V"], Literal["M"]] = ("V", "M")
+Drawn = tuple[float, float, str, str, str]
+
+
+def straight_figure(
+    straight: Straight, depth: float, supports: Sequence[tuple[float, str, str]], regions: Sequence[Region], K_cr: float
+) -> Figure:
+    """Envelopes of a level piece. `sag` is the largest total deflection with creep at each place."""
+    cuts = tuple(
+        (region.start, region.end, _lower_edge(region, depth), region.cut.depth, region.text) for region in regions
+    )
+    line = straight.cases_run.line
+    bent = line.combine(_long_term(straight.combinations, straight.cases, straight.factors, K_cr))
+    names = [combination.name for combination in straight.combinations]
+    drawn = _drawn(straight.loads)
+    return _figure(straight.length, depth, 0.0, tuple(supports), drawn, cuts, straight.combined.line, bent, names)
+
+
+def roof_figure(
+    run: RoofRun, line: Line, depth: float, slope: float, supports: Sequence[tuple[float, str, str]], K_cr: float
+) -> Figure:
+    """Envelopes of a rafter (drawn at its slope) or a tie; the line is that under the combinations.
+
+    The sag is measured from the straight line between the first and the last support.
+    """
+    bent = Line(run.solution.combine(_long_term(run.combinations, run.cases, run.factors, K_cr)), line.bars)
+    names = [combination.name for combination in run.combinations]
+    chord = (supports[0][0], supports[-1][0])
+    return _figure(float(line.length), depth, slope, tuple(supports), (), (), line, bent, names, chord)
+
+
+def kind_words(load: Applied) -> str:
+    """'dead', 'live', ..., 'wind up' for wind that lifts."""
+    return KIND_WORDS[load.kind] + (" up" if load.total < 0 else "")
+
+
+def amount_words(load: Applied) -> str:
+    """'40 plf', '20 plf to 40 plf', '1,240 lb'."""
+    if load.is_point:
+        return show(load.P, "force")
+    amount = show(load.w_start, "line load")
+    return amount if load.w_end == load.w_start else f"{amount} to {show(load.w_end, 'line load')}"
+
+
+def _drawn(loads: Sequence[Applied]) -> tuple[Drawn, ...]:
+    return tuple(
+        (load.start, load.end, f"{load.what}, {amount_words(load)}", kind_words(load), ("line", "point")[load.is_point])
+        for load in loads
+    )  # fmt: skip
+
+
+def _lower_edge(region: Region, depth: float) -> float:
+    """Height of the lower edge of the missing wood."""
+    if region.cut.face == "bottom":
+        return 0.0
+    return depth - region.cut.depth if region.cut.face == "top" else region.bottom_of_void
+
+
+def _long_term(combinations: Sequence[Loaded], cases: Sequence[Case], factors: np.ndarray, K_cr: float) -> np.ndarray:
+    """Factors of the cases, creep under dead load included, for the combinations without wind: (some, cases)."""
+    creep = np.array([K_cr if case.kind == "D" else 1.0 for case in cases])
+    still = [i for i, combination in enumerate(combinations) if "W" not in combination.kinds]
+    return np.asarray((factors * creep)[still])
+
+
+def _figure(
+    length: float, depth: float, slope: float, supports: tuple[tuple[float, str, str], ...], loads: tuple[Drawn, ...],
+    cuts: tuple[tuple[float, float, float, float, str], ...], line: Line, bent: Line, names: Sequence[str],
+    chord: tuple[float, float] | None = None,
+) -> Figure:  # fmt: skip
+    marks = []
+    for name in CURVES:
+        low, s_low, high, s_high = line.extremes(name)
+        least = 1e-6 * max(1.0, float(np.max(np.abs(high))))
+        for side, values, places, pick in (("high", high, s_high, np.argmax), ("low", low, s_low, np.argmin)):
+            i = int(pick(values))
+            if abs(float(values[i])) > least:
+                marks.append((f"{name}_{side}", float(places[i]), names[i]))
+    stations = np.union1d(np.linspace(0.0, length, STATIONS), [place for _, place, _ in marks])
+    x, V = line.sample("V", stations)
+    _, M = line.sample("M", stations)
+    x_v, v = bent.sample("v", x)
+    if chord is not None:
+        a, b = (bent.at("v", s)[:, None] for s in chord)
+        v = v - a - (b - a) * (x_v - chord[0]) / (chord[1] - chord[0])
+    sag = np.interp(x, x_v, np.max(-v, axis=0))
+    return Figure(
+        length, depth, slope, supports, loads, cuts, _tuple(x), _tuple(np.maximum(V.max(axis=0), 0.0)),
+        _tuple(np.minimum(V.min(axis=0), 0.0)), _tuple(np.maximum(M.max(axis=0), 0.0)),
+        _tuple(np.minimum(M.min(axis=0), 0.0)), _tuple(sag), tuple(marks),
+    )  # fmt: skip
+
+
+def _tuple(values: np.ndarray) -> tuple[float, ...]:
+    return tuple(float(value) for value in values)

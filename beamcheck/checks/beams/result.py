@@ -1,0 +1,165 @@
+"""From the checks of a beam or a post to its result: words, tables, drawing, and what it hands to the pieces below."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from ...analysis.beams.member_loads import Arrival
+from ...errors import BeamcheckError
+from ...model.pieces import Beam, Post
+from ...model.rules import beam_length
+from ...units import show
+from ...values.lumber import DesignValues
+from ..anchors.piece import anchors_of_beam
+from ..core.context import Around
+from ..core.draft import (
+    GENERAL,
+    SHEAR_SAG,
+    Draft,
+    Handed,
+    Reactions,
+    arrival_doubts,
+    even_loads,
+    spread_words,
+    unknown_below,
+)
+from ..core.input_words import beam_inputs, post_inputs, stick_inputs, stock_inputs, wood_words
+from ..core.material import Sharing, Wood, is_unknown, reference_values, wood_of
+from ..core.result import PieceResult
+from ..core.screening import screen, screening_woods
+from ..core.tables import forces_table, line_forces_table, loads_table, post_loads_table, reactions_table
+from ..posts.post import check_post
+from ..posts.post_run import PostRun
+from .beam import BeamRun, check_beam
+from .figure import straight_figure
+from .remedies import beam_remedies
+from .twist import twist_checks
+
+SEATS = (
+    "`at` is the middle of a seat; spans run from middle to middle, which is not less than the span of NDS 2018 3.2.1."
+)
+BRACES = "Braces of the post are taken as given: their strength, stiffness and fastening are not checked."
+
+GROUPS_LEFT_OUT = "What would make it pass was tried for the beam alone: its anchor groups must be checked anew then."
+
+
+def beam_result(beam: Beam, around: Around) -> tuple[PieceResult, Reactions]:
+    """Check a beam."""
+    stock = around.stock(beam.stock)
+    draft = Draft(beam.name, "beam", f"{wood_words(stock)}, {show(beam_length(beam), 'length')}")
+    draft.inputs = [*stock_inputs(stock), *stick_inputs(beam), *beam_inputs(beam)]
+    draft.assumptions = [SEATS, SHEAR_SAG, *GENERAL, *spread_words(beam.name, around)]
+    draft.checks = [*arrival_doubts(beam.name, around)]
+    try:
+        run = _checked_beam(draft, beam, around)
+    except BeamcheckError as error:
+        draft.outside(error)
+        run = None
+    if run is None:
+        missing = unknown_below(beam.name, [support.on for support in beam.supports])
+        return draft.done(), replace(missing, anchors=tuple(anchors_of_beam(beam, None, around)))
+    around.house.runs[beam.name] = run
+    if draft.remedies and any(support.held_by for support in beam.supports):
+        draft.assumptions.append(GROUPS_LEFT_OUT)
+    draft.checks += twist_checks(beam.name, run.section, around)
+    draft.checks += even_loads(beam.name, around, [end - start for start, end in run.straight.spans])
+    draft.tables += [
+        loads_table(run.straight.loads), reactions_table(run.straight, beam.supports),
+        line_forces_table(run.straight.combinations, run.straight.combined.line),
+    ]  # fmt: skip
+    supports = [(support.at, support.on, support.holds) for support in beam.supports]
+    K_cr = float(run.wood.K_cr.value)
+    draft.figure = straight_figure(run.straight, float(run.section.d), supports, run.regions, K_cr)
+    done = draft.done()
+    around.house.verdicts[beam.name] = done.verdict
+    return done, replace(_beam_reactions(run, around), anchors=tuple(anchors_of_beam(beam, run, around)))
+
+
+def _checked_beam(draft: Draft, beam: Beam, around: Around) -> BeamRun | None:
+    """Run the checks of a beam, or screen it when its wood is not known; the run is that of the heaviest candidate."""
+    stock = around.stock(beam.stock)
+    sharing = Sharing(beam.members, beam.spacing or 0.0, bool(beam.shared_by.strip()))
+
+    def make(values: DesignValues) -> Wood:
+        return wood_of(stock, values, laid=beam.laid, sharing=sharing)
+
+    if is_unknown(stock):
+        checks, table, _ = screen(beam.name, stock, make, lambda wood: check_beam(beam, wood, around)[1])
+        draft.tables.append(table)
+        wood = screening_woods(stock, make)[0][1]
+        run, _ = check_beam(beam, wood, around)
+    else:
+        wood = make(reference_values(stock))
+        run, checks = check_beam(beam, wood, around)
+        draft.remedies = beam_remedies(beam, stock, make, around, checks)
+    draft.checks = [*checks, *draft.checks]
+    draft.assumptions = [*wood.notes, *draft.assumptions]
+    return run
+
+
+def _beam_reactions(run: BeamRun, around: Around) -> Reactions:
+    rows, below = [], []
+    for index, support in enumerate(run.beam.supports):
+        by_kind = run.straight.reaction_by_kind(index)
+        combined = run.straight.reactions(index)
+        rows.append(Handed(support.on, by_kind, float(np.max(combined)), float(np.min(combined))))
+        on_top = support.holds == "rests"
+        anchor = around.anchor(support.held_by)
+        on_a_rod = anchor is not None and anchor.manner == "hanger rod"  # its nut is on the top: seen to in the group
+        # a beam described with a spacing stands for a row of them: what carries it carries them all
+        arrival = Arrival(
+            run.beam.name, by_kind, at=support.lands_at, spread=run.beam.spacing,
+            applied="rod" if on_a_rod else "top" if on_top else "side",
+            bearing=float(run.section.b) if on_top else None,
+        )  # fmt: skip
+        below.append((support.on, arrival))
+    return Reactions(run.beam.name, tuple(rows), tuple(below))
+
+
+def post_result(post: Post, around: Around) -> tuple[PieceResult, Reactions]:
+    """Check a post."""
+    stock = around.stock(post.stock)
+    draft = Draft(post.name, "post", f"{wood_words(stock)} post, {show(post.height, 'length')} high")
+    draft.inputs = [*stock_inputs(stock), *post_inputs(post)]
+    draft.assumptions = [*GENERAL, *([BRACES] if post.braced_strong or post.braced_weak else [])]
+    draft.checks = [*arrival_doubts(post.name, around)]
+    try:
+        run = _checked_post(draft, post, around)
+    except BeamcheckError as error:
+        draft.outside(error)
+        return draft.done(), unknown_below(post.name, [post.on])
+    draft.tables += [post_loads_table(run.loads), forces_table(run.combinations, {"P": (run.P, "force")})]
+    by_kind = run.by_kind()
+    arrival = Arrival(post.name, by_kind, at=post.lands_at, applied="top", bearing=min(run.sides))
+    row = Handed(post.on, by_kind, float(np.max(run.P)), float(np.min(run.P)))
+    return draft.done(), Reactions(post.name, (row,), ((post.on, arrival),))
+
+
+def _checked_post(draft: Draft, post: Post, around: Around) -> PostRun:
+    """Run the checks of a post, or screen it when its wood is not known."""
+    stock = around.stock(post.stock)
+    flat: dict[tuple[str, float, float], Wood] = {}  # the same wood on the flat, by what tells the rows apart
+
+    def key(wood: Wood) -> tuple[str, float, float]:
+        return wood.label, float(wood.F_c.value), float(wood.E.value)
+
+    def make(values: DesignValues) -> Wood:
+        wood = wood_of(stock, values)
+        flat[key(wood)] = wood_of(stock, values, laid="flat")
+        return wood
+
+    if is_unknown(stock):
+        checks, table, _ = screen(
+            post.name, stock, make, lambda wood: check_post(post, wood, flat[key(wood)], around)[1]
+        )
+        draft.tables.append(table)
+        wood = screening_woods(stock, make)[0][1]
+        run, _ = check_post(post, wood, flat[key(wood)], around)
+    else:
+        wood = make(reference_values(stock))
+        run, checks = check_post(post, wood, flat[key(wood)], around)
+    draft.checks = [*checks, *draft.checks]
+    draft.assumptions = [*wood.notes, *draft.assumptions]
+    return run

@@ -1,0 +1,132 @@
+"""What presses on the top edge of a bracket in one place, and what hangs on it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+import numpy as np
+
+from ...analysis.beams.load_cases import Applied
+from ...calc.pad import Pad
+from ...formulas.wood.bearing import bearing_at_angle, bearing_stress
+from ...units import show
+from ..core.govern import Asked, at, duration, govern, stated
+from ..core.material import Wood, bearing_prime, compression_star
+from ..core.result import Check
+from ..core.strength import Outcome
+from .loads import ACCIDENTAL, BracketLoads
+
+BEARING = "NDS 2018 3.10.3"
+END_GRAIN = 0.75  # of F_c*: more needs a metal plate between (NDS 2018 3.10.1.3, memory)
+
+
+def bearing_under_loads(
+    name: str, loads: BracketLoads, wood: Wood, *, thickness: float, grain: float
+) -> Iterator[Check]:
+    """Bearing on the top edge, place by place; loads whose seats overlap press there together.
+
+    The hand of somebody who hangs on it dents the edge at most, and is left out.
+
+    Parameters
+    ----------
+    thickness : float
+        Of the edge, side to side, in.
+    grain : float
+        Of the wood under the load, degrees above level.
+    """
+    theta = abs(90.0 - grain) % 180.0
+    theta = min(theta, 180.0 - theta)
+    out = loads.projection
+    pressing = [load for load in loads.loads if _presses(load) and load.total > 0.0]
+    for load in pressing:
+        if load.is_point and load.bearing is None:
+            text = "the length on which it bears is not given (`bearing`)"
+            where = show(load.start, "length")
+            yield stated(name, f"bearing of {_called(load)} on the top edge", BEARING, "refer", text, where=where)
+    for x, here in _places([load for load in pressing if _seat(load, out) is not None], out):
+        what = f"bearing of {', '.join(dict.fromkeys(map(_called, here)))} on the top edge"
+        length = min(high - low for low, high in (_seat(load, out) or (0.0, out) for load in here))
+        R = np.array([
+            sum(factor * _intensity(load, x, out) * length
+                for factor, case in zip(one.factors, loads.straight.cases, strict=True)
+                for load in case.loads if _presses(load))
+            for one in loads.combinations
+        ])  # fmt: skip
+
+        def calculate(pad: Pad, which: int | slice, R: np.ndarray = R, length: float = length) -> Outcome:
+            force = pad.take("R", np.maximum(at(R, which), 0.0), "lbf", note="all that presses on this length")
+            f = pad(bearing_stress, R=force, b=thickness, l_b=length)
+            F_star = compression_star(pad, wood, duration(pad, loads.combinations, which))
+            F_perp = bearing_prime(pad, wood, 1.0)
+            allowed = pad(bearing_at_angle, F_c_star=F_star, F_c_perp_prime=F_perp, theta=theta)
+            most = END_GRAIN * F_star
+            if np.any(np.asarray(allowed) > np.asarray(most)):
+                allowed = np.minimum(allowed, most)
+                if not isinstance(which, slice):
+                    note = "as much as end grain takes without a metal plate"
+                    allowed = pad.take("0.75 F_c*", float(allowed), "psi", clause="NDS 2018 3.10.1.3", note=note)
+            return Outcome(f, allowed, f / allowed)
+
+        yield govern(Asked(name, what, BEARING, "stress", where=show(x, "length")), loads.combinations, calculate)
+
+
+def _called(load: Applied) -> str:
+    return load.what or "a load"
+
+
+def _presses(load: Applied) -> bool:
+    return not load.own and load.what != ACCIDENTAL and load.applied not in ("side", "below")
+
+
+def _seat(load: Applied, out: float) -> tuple[float, float] | None:
+    """From where to where it lies on the bracket, in: centred on its place, ended at wall and nose."""
+    if not load.is_point:
+        return load.start, load.end
+    if load.bearing is None:
+        return None
+    low, high = max(load.start - 0.5 * load.bearing, 0.0), min(load.start + 0.5 * load.bearing, out)
+    return (low, high) if high > low else None
+
+
+def _intensity(load: Applied, x: float, out: float) -> float:
+    """Force per length of one load at a place, lbf/in; of what is uneven the most."""
+    seat = _seat(load, out)
+    if seat is None or not seat[0] < x < seat[1]:
+        return 0.0
+    return load.P / (seat[1] - seat[0]) if load.is_point else max(load.w_start, load.w_end)
+
+
+def _places(pressing: Sequence[Applied], out: float) -> list[tuple[float, list[Applied]]]:
+    """Places under different sets of loads; a set that is part of another one is no news."""
+    seats = {i: seat for i, load in enumerate(pressing) if (seat := _seat(load, out)) is not None}
+    edges = sorted({edge for seat in seats.values() for edge in seat})
+    sets: dict[frozenset[int], float] = {}
+    for low, high in pairwise(edges):
+        x = 0.5 * (low + high)
+        sets.setdefault(frozenset(i for i, seat in seats.items() if seat[0] < x < seat[1]), x)
+    return [
+        (x, [pressing[i] for i in sorted(one)]) for one, x in sets.items() if not any(one < other for other in sets)
+    ]
+
+
+def hung_on_it(name: str, loads: BracketLoads) -> Iterator[Check]:
+    """Loads that hang below it or on its side: their fastening, the pull across the grain, the twist are not checked.
+
+    The fastening of a piece of the job on its side is checked with that piece.
+    """
+    hung = [load for load in loads.loads if not load.own]
+    below = dict.fromkeys(_called(load) for load in hung if load.applied == "below")
+    beside = dict.fromkeys(_called(load) for load in hung if load.applied == "side" and not load.from_piece)
+    if below:
+        text = (
+            f"{', '.join(below)}: what hangs below pulls on the wood, across its grain as a rule, at a fastening that "
+            "is not checked; let it bear on the top edge, or let an engineer look at it"
+        )
+        yield stated(name, "hangs below it", "NDS 2018 3.8.2", "refer", text)
+    if beside:
+        text = (
+            f"{', '.join(beside)}: what hangs on its side twists it and pulls at a fastening, neither of which is "
+            "checked; let it bear on the top edge, or let an engineer look at it"
+        )
+        yield stated(name, "hangs on its side", "NDS 2018 11.1", "refer", text)

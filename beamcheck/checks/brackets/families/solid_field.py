@@ -1,0 +1,189 @@
+"""Stress fields of a solid bracket: both ends of what is uncertain, the worse one refined."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ....calc.pad import SilentPad
+from ....formulas.connections.group_action import load_slip_wood
+from ....model.brackets import Bracket, Solid
+from ....values.brackets import bracket_limit, elastic_ratios
+from ...anchors.fastener import dowel_of
+from ...core.context import Around
+from ...core.material import Wood, modulus_prime
+from ..loads import BracketLoads
+
+if TYPE_CHECKING:
+    from ....analysis.fields.field import Backing, Elastic, Field, Press, Void
+    from ....analysis.fields.outline import Outline
+
+Array = np.ndarray
+COARSE = 6  # cells across, to find the worst; then it is refined
+SOFT_WALL, HARD_WALL = 23000.0, 1.0e7  # psi/in: wood across its grain some inches deep, and stone; judgement
+LOOSE = 1.0  # lbf/in: a row in slots holds nothing up
+THINNEST = 0.25  # in: the slip rule begins there
+TRIAL = 100.0  # lbf, for stiffness
+NARROW_NOSE = 0.1  # of the projection: strip on which the trial force stands at the nose
+TOLERANCE = 0.03  # figures that still move by more are refined further
+
+
+@dataclass(frozen=True, eq=False)
+class Variant:
+    """One end of what is uncertain: elastic ratios, anchors and wall; in words."""
+
+    elastic: Elastic
+    backing: Backing
+    words: str
+
+
+@dataclass(eq=False)
+class Setting:
+    """A solid bracket ready for field analysis. `fields` keeps what was solved: (variant, combination) -> field."""
+
+    bracket: Bracket
+    shape: Solid
+    outline: Outline
+    variants: list[Variant]
+    voids: tuple[Void, ...]
+    loads: BracketLoads
+    fields: dict[tuple[int, int], Field] = field(default_factory=dict)
+
+    def presses(self, combination: int) -> list[Press]:
+        """The load of one combination; its own weight lies evenly along the top edge, which is farther out."""
+        from ....analysis.fields.field import Press
+
+        strips = self.loads.strips(combination)
+        found = [Press(s.start, s.end, s.force) for s in strips if not s.own]
+        own = sum(s.force for s in strips if s.own)
+        return [*found, *([Press(0.0, self.outline.P, own)] if own else [])]
+
+    def coarse(self, variant: int, combination: int) -> Field:
+        """One coarse mesh, kept."""
+        from ....analysis.fields.field import solve_field
+
+        key = variant, combination
+        if key not in self.fields:
+            one = self.variants[variant]
+            self.fields[key] = solve_field(
+                self.outline, self.shape.thickness, one.elastic, one.backing, self.presses(combination),
+                across=COARSE, voids=self.voids,
+            )  # fmt: skip
+        return self.fields[key]
+
+    def refined(self, variant: int, combination: int) -> Field:
+        """Refined until its figures stand still.
+
+        Raises
+        ------
+        BeamcheckError
+            If they do not.
+        """
+        from ....analysis.fields.field import refined_field
+
+        one = self.variants[variant]
+        return refined_field(
+            self.outline, self.shape.thickness, one.elastic, one.backing, self.presses(combination),
+            voids=self.voids, tolerance=TOLERANCE,
+        )  # fmt: skip
+
+
+def setting_of(
+    bracket: Bracket, shape: Solid, loads: BracketLoads, wood: Wood, around: Around, *, grain: float
+) -> Setting:
+    """Outline, pockets, and the variants that are run."""
+    from ....analysis.fields.outline import outline_of
+
+    variants = [
+        Variant(elastic, backing, f"{words}; {held}")
+        for elastic, words in _elastic(bracket, wood, around, grain) for backing, held in _backings(bracket)
+    ]  # fmt: skip
+    return Setting(bracket, shape, outline_of(shape), variants, tuple(_voids(shape)), loads)
+
+
+def _elastic(bracket: Bracket, wood: Wood, around: Around, grain: float) -> Iterator[tuple[Elastic, str]]:
+    """The softest and the stiffest across the grain of what the wood may be, sawn tangentially or radially."""
+    from ....analysis.fields.field import Elastic
+
+    species = around.stock(bracket.stock).species if bracket.stock is not None else None
+    species = None if species is None or species.casefold() == "unknown" else species
+    rows = [found.value for found in elastic_ratios(species)]
+    E = float(modulus_prime(SilentPad(), wood))
+    soft = min(rows, key=lambda row: row.E_T)
+    stiff = max(rows, key=lambda row: row.E_R)
+    yield Elastic(E, E * soft.E_T, E * soft.G_LT, soft.nu_LT, grain), f"{soft.species}, rings flat"
+    yield Elastic(E, E * stiff.E_R, E * stiff.G_LR, stiff.nu_LR, grain), f"{stiff.species}, rings upright"
+
+
+def _backings(bracket: Bracket) -> list[tuple[Backing, str]]:
+    """Soft anchors on a soft wall and stiff ones on a hard wall; bonded where the fixings are not described."""
+    from ....analysis.fields.field import Backing, Spring
+
+    fixings = bracket.fixings
+    if fixings is None or not fixings.rows:
+        return [(Backing("bonded"), "wall face held everywhere, since the fixings are not described")]
+    D = dowel_of(fixings.fastener).D if fixings.fastener is not None else 0.25
+    k_s = float(load_slip_wood(min(max(D, THINNEST), 1.0)))
+    found = []
+    for name, wall, words in (
+        ("anchor stiffness, soft", SOFT_WALL, "soft anchors and wall"), ("anchor stiffness, stiff", HARD_WALL, "stiff"),
+    ):  # fmt: skip
+        k_a = bracket_limit(name).value
+        springs = tuple(
+            Spring(row.below_top, k_a * row.count, LOOSE if row.slot else k_s * row.count) for row in fixings.rows
+        )
+        found.append((Backing("springs", springs, wall), words))
+    return found
+
+
+def _voids(shape: Solid) -> Iterator[Void]:
+    from ....analysis.fields.field import Void
+
+    if (pocket := shape.pocket) is not None:
+        left = 0.0 if pocket.width is None else max(shape.thickness - pocket.width, 0.0)
+        yield Void(pocket.top, pocket.height, pocket.depth, left)
+
+
+def candidates(loads: BracketLoads) -> list[int]:
+    """The combinations that can govern: most load, most moment at the wall and halfway out, each as it is and over
+    C_D; the most lifting one."""
+    F, M, C_D = loads.F, loads.M_wall, loads.C_D
+    _, M_out = loads.beyond(0.5 * loads.projection)
+    found = [int(np.argmax(one)) for one in (F, M, M_out, F / C_D, M / C_D, M_out / C_D)]
+    if float(F.min()) < 0.0 or float(M.min()) < 0.0:
+        found.append(int(np.argmin(M)))
+    return list(dict.fromkeys(found))
+
+
+def nose_stiffness(setting: Setting) -> tuple[float, float]:
+    """Least and largest stiffness under a force at the nose, over the variants and a bonded wall face, lbf/in."""
+    from ....analysis.fields.field import Backing, Press, solve_field
+
+    P = setting.outline.P
+    press = [Press(P * (1.0 - NARROW_NOSE), P, TRIAL)]
+    found = []
+    stiffest = setting.variants[-1].elastic
+    bonded = [(stiffest, Backing("bonded"))] if setting.variants[0].backing.kind != "bonded" else []
+    for elastic, backing in [*((one.elastic, one.backing) for one in setting.variants), *bonded]:
+        solved = solve_field(
+            setting.outline, setting.shape.thickness, elastic, backing, press, across=COARSE, voids=setting.voids
+        )
+        found.append(solved.stiffness)
+    return min(found), max(found)
+
+
+def pull_per_moment(setting: Setting, which: Sequence[int]) -> float:
+    """Largest pull on the top row per moment about the wall face, over variants and combinations, 1/in."""
+    rows = setting.bracket.fixings.rows if setting.bracket.fixings is not None else ()
+    if not rows or setting.variants[0].backing.kind != "springs":
+        return 0.0
+    top = int(np.argmin([row.below_top for row in rows]))
+    found = [0.0]
+    for combination in which:
+        M = float(setting.loads.M_wall[combination])
+        if M > 0.0:
+            found += [setting.coarse(v, combination).pulls[top] / M for v in range(len(setting.variants))]
+    return max(found)

@@ -1,0 +1,91 @@
+"""What a cover hides: how large the hardware of those anchor groups is, and that they belong to what it is fixed to."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+
+from ...errors import BeamcheckError
+from ...model.anchors import Anchor
+from ...model.brackets import Bracket, Cover
+from ...model.pieces import Beam, Rafter, Tie
+from ...units import show
+from ..anchors.group import hole_places
+from ..core.context import Around
+from ..core.govern import stated
+from ..core.result import Check
+from .families.bar_fasteners import head_width
+
+SIZE, WHERE = "size of the hidden hardware", "what it hides"
+SLACK = 1.0 / 32.0  # in: rounding of a tape
+OUTSIDE_PLATES = ("plate one side", "plates both sides", "let-in angle")
+
+
+def hidden_checks(bracket: Bracket, cover: Cover, around: Around) -> Iterator[Check]:
+    """Whether each hidden group belongs here, and is no larger than the cover says."""
+    for name in cover.hides:
+        anchor = around.anchor(name)
+        if anchor is None:
+            text = f"{name} is not described: neither its place nor its size is known"
+            yield stated(bracket.name, f"{WHERE}: {name}", "load path", "refer", text)
+            continue
+        sticks = [piece for piece in around.house.pieces.values() if isinstance(piece, (Beam, Rafter, Tie))]
+        holds = [(piece, on) for piece in sticks for on in _held_on(piece, name)]
+        if anchor.into != bracket.on and not any(bracket.on in (piece.name, on) for piece, on in holds):
+            where = f"into {anchor.into}" if anchor.into is not None else "not said into what"
+            text = f"{name} is fastened {where} and holds nothing on {bracket.on}, to which this cover is fixed"
+            yield stated(bracket.name, f"{WHERE}: {name}", "load path", "refer", text)
+        yield from _size(bracket, cover, anchor, [piece for piece, _ in holds])
+
+
+def _held_on(piece: Beam | Rafter | Tie, anchor: str) -> Iterator[str]:
+    """What the group holds this piece on ('' where a tie does not say); nothing where it does not hold it."""
+    if isinstance(piece, Tie):
+        yield from [""] if piece.ends_held_by == anchor else []
+        return
+    supports = piece.supports if isinstance(piece, Beam) else (piece.wall,)
+    yield from (support.on for support in supports if support.held_by == anchor)
+
+
+def _size(bracket: Bracket, cover: Cover, anchor: Anchor, held: Sequence[Beam | Rafter | Tie]) -> Iterator[Check]:
+    """Heads or washers, rows and plates against the width and height that the cover gives."""
+    found = hardware_size(anchor)
+    if found is None:
+        return
+    along, across = found
+    width, height = along, across
+    for piece in held:
+        if isinstance(piece, Rafter):  # the box around hardware that lies aslant
+            s, c = math.sin(math.radians(piece.slope)), math.cos(math.radians(piece.slope))
+            width, height = max(width, along * c + across * s), max(height, along * s + across * c)
+    short = [
+        f"`cover.{field}` is {show(given, 'length')}, {anchor.name} {show(needed, 'length')}"
+        for field, given, needed in (
+            ("heads_width", cover.heads_width, width), ("heads_height", cover.heads_height, height)
+        )
+        if given is not None and given < needed - SLACK
+    ]  # fmt: skip
+    if short:
+        text = f"{'; '.join(short)} by its rows, heads or washers and plate: measure it again"
+        yield stated(bracket.name, f"{SIZE}: {anchor.name}", "geometry", "refer", text)
+
+
+def hardware_size(anchor: Anchor) -> tuple[float, float] | None:
+    """Length along the grain of the held piece and height across it of all that shows, in; None where it is not said.
+
+    A plate in a slot of the wood does not show.
+    """
+    along = across = 0.0
+    if anchor.holes is not None and anchor.fastener is not None:
+        try:
+            x, y = hole_places(anchor.holes)
+        except BeamcheckError:
+            return None  # said where the group is checked
+        if x.size:
+            head = head_width(anchor.fastener)
+            along, across = float(np.ptp(x)) + head, float(np.ptp(y)) + head
+    if anchor.plate is not None and anchor.manner in OUTSIDE_PLATES:
+        along, across = max(along, anchor.plate.length), max(across, anchor.plate.width)
+    return (along, across) if along > 0.0 or across > 0.0 else None

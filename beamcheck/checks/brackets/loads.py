@@ -1,0 +1,148 @@
+"""What a bracket carries, under every combination: its top edge as a cantilever that stands out from the wall face."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+from itertools import pairwise
+
+import numpy as np
+
+from ...analysis.beams.combinations import Loaded
+from ...analysis.beams.load_cases import Applied
+from ...analysis.beams.member_loads import SELF_WEIGHT, applied_loads, arrived_loads
+from ...analysis.beams.straight import Held, Straight, solve_straight
+from ...model.brackets import Bracket
+from ..core.context import Around
+
+Array = np.ndarray
+ACCIDENTAL = "somebody who hangs on it"
+NARROW = 0.25  # in: a point load on the top edge is spread over at least so much; judgement, no source
+PARTS = 8  # even strips that stand for a line load whose intensity changes
+STIFF = 1.0e9  # lbf in2 and lbf: forces on a cantilever do not depend on its stiffness
+
+
+@dataclass(frozen=True)
+class Strip:
+    """A force spread evenly over part of the top edge, lbf, down positive."""
+
+    start: float
+    end: float
+    force: float
+    own: bool = False  # part of the bracket's own weight
+
+
+@dataclass(frozen=True, eq=False)
+class BracketLoads:
+    """Forces on a bracket; arrays have one entry per combination. x is measured from the wall face, in."""
+
+    projection: float
+    loads: tuple[Applied, ...]
+    straight: Straight
+
+    @property
+    def combinations(self) -> tuple[Loaded, ...]:
+        return self.straight.combinations
+
+    @property
+    def C_D(self) -> Array:
+        return self.straight.C_D
+
+    @cached_property
+    def F(self) -> Array:
+        """All the load, lbf, down positive."""
+        return self.straight.reactions(0)
+
+    @cached_property
+    def M_wall(self) -> Array:
+        """Moment of the load about the wall face, lbf in, positive when the nose is pressed down."""
+        return self.beyond(0.0)[1]
+
+    @cached_property
+    def x_L(self) -> Array:
+        """How far out its resultant acts, in; 0 without load."""
+        none = np.abs(self.F) < 1e-9
+        return np.where(none, 0.0, self.M_wall / np.where(none, 1.0, self.F))
+
+    def beyond(self, x: float) -> tuple[Array, Array]:
+        """Force outboard of a cut at x, lbf, and its moment about the cut, lbf in; each load in its very place."""
+        by_case = np.array([_beyond(case.loads, x) for case in self.straight.cases])
+        force, moment = (self.straight.factors @ by_case).T
+        return force, moment
+
+    def strips(self, combination: int) -> list[Strip]:
+        """The load of one combination as even strips on the top edge."""
+        return self._strips[combination]
+
+    @cached_property
+    def _strips(self) -> list[list[Strip]]:
+        by_case = [[strip for load in case.loads for strip in self._spread(load)] for case in self.straight.cases]
+        found = []
+        for one in self.combinations:
+            factored = zip(one.factors, by_case, strict=True)
+            found.append([replace(s, force=factor * s.force) for factor, strips in factored if factor for s in strips])
+        return found
+
+    def _spread(self, load: Applied) -> list[Strip]:
+        if load.is_point:
+            width = min(max(load.bearing or 0.0, NARROW), self.projection)
+            start = min(max(load.start - 0.5 * width, 0.0), self.projection - width)
+            return [Strip(start, start + width, load.P, load.own)]
+        edges = np.linspace(load.start, load.end, (PARTS if load.w_start != load.w_end else 1) + 1)
+        parts = (load.part(float(low), float(high)) for low, high in pairwise(edges))
+        return [Strip(part.start, part.end, part.total, load.own) for part in parts if part is not None]
+
+    def by_kind(self) -> dict[str, tuple[float, float]]:
+        """Largest and least force of each kind, lbf, unfactored."""
+        return self.straight.reaction_by_kind(0)
+
+    @property
+    def only_own_weight(self) -> bool:
+        return all(load.own for load in self.loads)
+
+
+def _beyond(loads: Sequence[Applied], x: float) -> tuple[float, float]:
+    """Force of some loads outboard of x, lbf, and their moment about it, lbf in."""
+    force = moment = 0.0
+    for load in loads:
+        if load.is_point:
+            if load.start >= x:
+                force, moment = force + load.P, moment + load.P * (load.start - x)
+        elif (part := load.part(x, load.end)) is not None:
+            length, more = part.end - part.start, part.w_end - part.w_start
+            force += part.total
+            moment += length * (
+                part.w_start * (part.start - x + 0.5 * length) + more * (0.5 * (part.start - x) + length / 3.0)
+            )
+    return force, moment
+
+
+def bracket_loads(
+    bracket: Bracket, around: Around, projection: float, weight: Sequence[tuple[float, float, float]],
+    *, accidental: bool = True, more: Sequence[Applied] = (),
+) -> BracketLoads:  # fmt: skip
+    """Loads of the job file, of what rests on it, of its own weight and of somebody who hangs on its nose.
+
+    Parameters
+    ----------
+    projection : float
+        Out from the wall, in.
+    weight : sequence of (from, to, weight)
+        Own weight of the bracket in strips, in and lbf.
+    accidental : bool
+        Whether the accidental force of the job file is counted, as a live load at the nose.
+    more : sequence of Applied
+        Further loads, such as the force of a beam that comes down on it.
+    """
+    found = [*applied_loads(bracket.carries, projection), *arrived_loads(around.arrivals, projection), *more]
+    for start, end, W in weight:
+        found.append(
+            Applied("D", start, end, w_start=W / (end - start), w_end=W / (end - start), what=SELF_WEIGHT, own=True)
+        )
+    if accidental and isinstance(bracket.accidental, float) and bracket.accidental > 0.0:
+        found.append(Applied("L", projection, projection, P=bracket.accidental, what=ACCIDENTAL, applied="top"))
+    straight = solve_straight(
+        projection, [Held(0.0, "fixed")], found, depth=projection, EI=STIFF, GA_s=STIFF
+    )  # fmt: skip
+    return BracketLoads(projection, tuple(found), straight)

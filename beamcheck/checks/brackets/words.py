@@ -1,0 +1,131 @@
+"""A bracket in words: its title, its inputs, and the table of what it carries."""
+
+from __future__ import annotations
+
+from ...model.brackets import Bracket, Closing, Fixings, Near
+from ...units import show
+from ..core.context import Around
+from ..core.input_words import stock_inputs
+from ..core.result import Table
+from .loads import BracketLoads
+
+Rows = list[tuple[str, str]]
+FAMILY = {
+    "solid": "cut from one piece", "braced": "wall leg, top leg and brace", "bent": "bent arc",
+    "steel core": "concealed steel bar", "corbel": "corbel block",
+}  # fmt: skip
+ROLE = {
+    "carries": "meant to carry",
+    "decorative": "decorative: meant to carry nothing but itself",
+    "cover": "cover: hides hardware and carries nothing but itself",
+}
+LENGTHS = ("thickness", "height", "projection", "foot", "nose", "sagitta", "wall_leg", "top_leg", "brace", "brace_out",
+           "brace_down", "housing", "behind_housing", "depth", "inner_radius", "lamination", "width", "down",
+           "hole_at_bend", "gusset_depth", "gusset_thickness", "gusset_edge", "weld", "tip_clear", "seat",
+           "below_seat")  # fmt: skip
+
+
+def bracket_title(bracket: Bracket, around: Around) -> str:
+    """'bracket cut from one piece, Douglas Fir-Larch No.2, declared decorative'."""
+    words = FAMILY[bracket.shape.family]
+    if bracket.stock is not None:
+        stock = around.stock(bracket.stock)
+        words += f", {stock.species} {stock.grade}"
+    return f"{words}, declared {bracket.role}"
+
+
+def bracket_inputs(bracket: Bracket, around: Around) -> Rows:
+    """What the job file says about it."""
+    rows: Rows = [("role", ROLE[bracket.role]), ("fixed to", bracket.on)]
+    if bracket.at is not None:
+        rows.append(("its foot stands at", show(bracket.at, "length")))
+    rows += _shape_rows(bracket)
+    if bracket.stock is not None:
+        rows += stock_inputs(around.stock(bracket.stock))
+    rows.append(("knots in the throat", bracket.knots or "not said"))
+    rows += fixing_rows(bracket.fixings)
+    if bracket.near is not None:
+        rows += _near_rows(bracket.near)
+    if bracket.accidental is not None:
+        said = bracket.accidental if isinstance(bracket.accidental, str) else show(bracket.accidental, "force")
+        rows.append(("if somebody hangs on it", f"{said}{_by(bracket.accidental_from)}"))
+    return rows
+
+
+def _by(text: str) -> str:
+    return f" (chosen by: {text})" if text else ""
+
+
+def _shape_rows(bracket: Bracket) -> Rows:
+    shape, rows = bracket.shape, []
+    for field in type(shape).model_fields:
+        value = getattr(shape, field)
+        if field in LENGTHS and isinstance(value, float):
+            rows.append((field.replace("_", " "), show(value, "length")))
+        elif field in ("soffit", "made", "joints", "steel", "skin") and value:
+            rows.append((field, str(value)))
+        elif field == "sweep":
+            rows.append(("sweep", show(value, "angle")))
+        elif field == "points" and value:
+            rows.append(("soffit points", str(len(value))))
+    if hasattr(shape, "grain"):
+        grain = "not given" if shape.grain is None else f"{show(shape.grain, 'angle')} above level, towards the nose"
+        rows.append(("grain", grain))
+    if (pocket := getattr(shape, "pocket", None)) is not None:
+        rows.append(("pocket", f"{show(pocket.height, 'length')} high, {show(pocket.depth, 'length')} deep, from "
+                     f"{show(pocket.top, 'length')} below the top"))  # fmt: skip
+    return rows
+
+
+def fixing_rows(fixings: Fixings | None) -> Rows:
+    """What holds it."""
+    if fixings is None:
+        return [("fixings", "not given")]
+    rows: Rows = []
+    if fixings.fastener is not None:
+        length = f" x {show(fixings.fastener.length, 'length')}" if fixings.fastener.length else ""
+        rows.append(("fasteners", f"{fixings.fastener.size}{length} {fixings.fastener.kind}"))
+    for i, row in enumerate(fixings.rows, start=1):
+        slot = f", slots {show(row.slot, 'length')} long" if row.slot else ""
+        rows.append((f"row {i}", f"{row.count} at {show(row.below_top, 'length')} below the top{slot}"))
+    rows.append(("back presses against", fixings.wall or "not said"))
+    if fixings.by_hand:
+        rows.append(("held by", fixings.by_hand))
+    if fixings.confirmed_by:
+        rows.append(("fixings by others", f"confirmed: {fixings.confirmed_by}"))
+    return rows
+
+
+def _near_rows(near: Near) -> Rows:
+    gap = "not given" if near.gap is None else show(near.gap, "length")
+    rows = [("under", f"{near.beam}, {show(near.at, 'length')} from its left end"), ("gap as left", gap)]
+    if near.pad is not None:
+        rows.append(("pad in the gap", show(near.pad, "line load")))
+    if near.closing is not None:
+        rows.append(("closes the gap", "; ".join(map(_closing, near.closing)) or "nothing, it is said"))
+    else:
+        rows.append(("closes the gap", "not said"))
+    return rows
+
+
+def _closing(one: Closing) -> str:
+    return f"{one.what}: {show(one.height, 'length')} across the grain, {show(one.change, 'moisture')}"
+
+
+def loads_on_bracket(loads: BracketLoads) -> list[Table]:
+    """What it carries."""
+    rows = []
+    for load in loads.loads:
+        if load.is_point:
+            where = f"at {show(load.start, 'length')} from the wall"
+            amount = show(load.P, "force")
+        else:
+            where = f"from {show(load.start, 'length')} to {show(load.end, 'length')}"
+            amount = show(load.total, "force")
+        rows.append((load.what or "load", load.kind, amount, where))
+    own = [row for row in rows if row[0] == "self weight"]
+    if len(own) > 1:
+        total = sum(load.total for load in loads.loads if load.own)
+        rows = [row for row in rows if row[0] != "self weight"]
+        rows.append(("self weight", "D", show(total, "force"), "along the top edge, as it is thick there"))
+    return [Table("Loads on it", ("what", "kind", "amount", "where"), tuple(rows))]

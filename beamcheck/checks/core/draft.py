@@ -1,0 +1,147 @@
+"""A result in the making, and what a piece hands to the pieces below it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from ...analysis.beams.member_loads import Arrival
+from ...errors import BeamcheckError, OutOfRange
+from ...model.brackets import Bracket, Trim
+from ...model.pieces import Beam, Post
+from ...model.rules import beam_length
+from ...units import show
+from .context import Around
+from .govern import stated
+from .result import Check, Figure, PieceResult, Table, worst
+
+GENERAL = (
+    "Allowable values already include the safety of the standard; none is added and none is taken off.",
+    "Own weight is always counted.",
+)
+SHEAR_SAG = "Deflection includes shear with G = E/16 (common practice) on the tabulated E, which is on the safe side."
+MOSTLY_SPAN = 0.9  # of a beam's length between its supports: what reaches beyond is no overhang for trim; judgement
+LIGHT_TRIM = 50.0  # lbf: trim up to so much may be anywhere along a simple beam; common practice, no source
+EVEN_FROM = (
+    4.0  # spacings to a span from which repeated single loads count as one even load; common practice, no source
+)
+
+
+@dataclass(frozen=True)
+class Handed:
+    """What one support takes: forces by kind (largest, least), and over all combinations, lbf, down positive.
+
+    `on` is '' where no piece is named. `spacing` is that of repeated pieces (rafters), of which this is one; 0 for a
+    piece that is alone.
+    """
+
+    on: str
+    by_kind: dict[str, tuple[float, float]]
+    largest: float
+    least: float
+    spacing: float = 0.0
+
+
+@dataclass(frozen=True)
+class Reactions:
+    """What a piece puts on the pieces below it: for the load path, and as loads with the name of what carries them.
+
+    `anchors` are the groups that hold its ends, checked with the forces that came out.
+    """
+
+    name: str
+    rows: tuple[Handed, ...] = ()
+    arrivals: tuple[tuple[str, Arrival], ...] = ()
+    anchors: tuple[PieceResult, ...] = ()
+
+
+@dataclass
+class Draft:
+    """A result in the making."""
+
+    name: str
+    kind: str
+    title: str
+    checks: list[Check] = field(default_factory=list)
+    inputs: list[tuple[str, str]] = field(default_factory=list)
+    tables: list[Table] = field(default_factory=list)
+    assumptions: list[str] = field(default_factory=list)
+    remedies: tuple[str, ...] = ()
+    figure: Figure | None = None
+
+    def done(self) -> PieceResult:
+        """The result; a piece without a check is `refer`."""
+        return PieceResult(
+            self.name, self.kind, self.title, worst(check.verdict for check in self.checks), tuple(self.checks),
+            tuple(self.inputs), tuple(self.tables), tuple(dict.fromkeys(self.assumptions)), self.remedies, self.figure,
+        )  # fmt: skip
+
+    def outside(self, error: BeamcheckError) -> None:
+        """Write down that the piece could not be worked out at all."""
+        clause = error.clause if isinstance(error, OutOfRange) and error.clause else "NDS 2018"
+        self.checks = [*self.checks, stated(self.name, "within the rules", clause, "refer", str(error))]
+
+
+def unknown_below(name: str, carriers: Sequence[str | None]) -> Reactions:
+    """The reactions of a piece that could not be worked out: what carries it must know that something is missing."""
+    missing = Arrival(name, {}, unknown=True)
+    return Reactions(name, (), tuple((on, missing) for on in carriers if on is not None))
+
+
+def arrival_doubts(name: str, around: Around) -> Iterator[Check]:
+    """Loads that were not worked out, or that arrive at no known place, keep a piece from passing."""
+    on_beam, on_post, on_bracket = (isinstance(around.under(name), kind) for kind in (Beam, Post, Bracket))
+    for arrival in around.arrivals:
+        if arrival.perhaps:
+            yield stated(name, f"load from {arrival.from_piece}", "load path", "refer", arrival.perhaps)
+        if arrival.unknown:
+            text = f"{arrival.from_piece} could not be worked out, so its load here is not known"
+            yield stated(name, f"load from {arrival.from_piece}", "load path", "refer", text)
+        elif on_post and arrival.spread is not None:
+            text = (
+                f"{arrival.from_piece} stands for a row, one every {show(arrival.spread, 'length')}: one of them is "
+                "counted here. If more of the row comes to this post, put the beam that gathers them between"
+            )
+            yield stated(name, f"row of {arrival.from_piece}", "load path", "refer", text)
+        elif on_beam and arrival.at is None and arrival.spread is None and not _light(name, arrival, around):
+            text = f"where {arrival.from_piece} lands is not given; midspan is taken (`lands_at`)"
+            yield stated(name, f"place of {arrival.from_piece}", "load path", "refer", text)
+        elif on_bracket and arrival.at is None:
+            text = f"how far out {arrival.from_piece} lands is not given; the middle of its top is taken (`lands_at`)"
+            yield stated(name, f"place of {arrival.from_piece}", "load path", "refer", text)
+
+
+def _light(name: str, arrival: Arrival, around: Around) -> bool:
+    """Whether it is a little trim on a beam of one span, for which midspan is the place that counts most."""
+    beam = around.under(name)
+    if not isinstance(beam, Beam) or not isinstance(around.house.pieces.get(arrival.from_piece), Trim):
+        return False
+    places = [support.at for support in beam.supports]
+    simple = len(places) == 2 and max(places) - min(places) >= MOSTLY_SPAN * beam_length(beam)
+    return simple and sum(max(abs(high), abs(low)) for high, low in arrival.forces.values()) <= LIGHT_TRIM
+
+
+def even_loads(name: str, around: Around, stretches: Sequence[float]) -> Iterator[Check]:
+    """Rafters count as an even load; where few of them land in a stretch between supports, that may be too little."""
+    shortest = min(stretches)
+    for arrival in around.arrivals:
+        if arrival.spread is not None and arrival.spread * EVEN_FROM > shortest * (1.0 + 1e-9):
+            text = (
+                f"{arrival.from_piece} lands every {show(arrival.spread, 'length')} on a stretch of "
+                f"{show(shortest, 'length')}: single loads so far apart can bend it more than the even load counted"
+            )
+            yield stated(name, f"single loads from {arrival.from_piece}", "statics", "refer", text)
+
+
+def spread_words(name: str, around: Around) -> list[str]:
+    """Assumptions about repeated pieces that land on a beam, and about trim whose place along it is not asked for."""
+    trim = [
+        f"{arrival.from_piece}, no more than {show(LIGHT_TRIM, 'force')}, is taken at midspan (common practice)."
+        for arrival in around.arrivals
+        if arrival.at is None and arrival.spread is None
+        and _light(name, arrival, around)
+    ]  # fmt: skip
+    return trim + [
+        f"{arrival.from_piece} lands every {show(arrival.spread, 'length')} all along it: counted as an even load."
+        for arrival in around.arrivals if arrival.spread is not None
+    ]  # fmt: skip

@@ -1,0 +1,106 @@
+"""Picking the governing combination: one calculation for all of them at once, then one more on a pad that writes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from contextvars import ContextVar
+from dataclasses import dataclass
+
+import numpy as np
+
+from ...analysis.beams.combinations import Loaded
+from ...calc.pad import Pad, SilentPad
+from ...errors import OutOfRange
+from .result import Check, Verdict, judge
+from .strength import Outcome
+
+Array = np.ndarray
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A check to be made: words, clause and kind of quantity."""
+
+    subject: str
+    what: str
+    clause: str
+    kind: str
+    where: str = ""
+    notes: tuple[str, ...] = ()
+    strict: bool = False  # the ratio must stay below 1, not just reach it
+
+
+_WRITING: ContextVar[bool] = ContextVar("steps are written down", default=True)
+
+
+@contextmanager
+def figures_only() -> Iterator[None]:
+    """Within this block checks keep their figures and verdicts but write no steps: for trying many pieces quickly."""
+    token = _WRITING.set(False)
+    try:
+        yield
+    finally:
+        _WRITING.reset(token)
+
+
+def writing() -> bool:
+    """Whether steps are written down."""
+    return _WRITING.get()
+
+
+def govern(
+    asked: Asked, combinations: Sequence[Loaded], calculate: Callable[[Pad, int | slice], Outcome]
+) -> Check:  # fmt: skip
+    """Run a check under all combinations and write down the worst.
+
+    `calculate(pad, which)` does the arithmetic for one combination (an index) or for all of them (a slice, giving
+    arrays). An input outside the range of the formulas is a check that fails, with the clause.
+    """
+    pad = Pad()
+    try:
+        every = calculate(SilentPad(), slice(None))
+        ratios = np.broadcast_to(np.asarray(every.ratio, dtype=float), (len(combinations),))
+        # NaN (outside a formula's range in that combination) outweighs every number
+        worst = int(np.argmax(np.where(np.isnan(ratios), np.inf, ratios)))
+        if writing() or np.isnan(ratios[worst]):
+            outcome = calculate(pad, worst)
+        else:
+            outcome = Outcome(
+                *(np.broadcast_to(x, ratios.shape)[worst] for x in (every.demand, every.capacity, ratios))
+            )
+    except OutOfRange as error:
+        return out_of_range(asked, error)
+    ratio = float(outcome.ratio)
+    return Check(
+        asked.subject, asked.what, asked.clause, judge(ratio, strict=asked.strict), asked.kind,
+        float(outcome.demand), float(outcome.capacity), ratio, combinations[worst].name, asked.where,
+        tuple(pad.steps), asked.notes,
+    )  # fmt: skip
+
+
+def out_of_range(asked: Asked, error: OutOfRange) -> Check:
+    """A check whose input lies outside the standard's limits: that is not allowed, so it fails."""
+    return Check(
+        asked.subject, asked.what, error.clause or asked.clause, "fails", asked.kind, where=asked.where,
+        notes=(*asked.notes, f"outside the limits of the rule: {error}"),
+    )  # fmt: skip
+
+
+def stated(subject: str, what: str, clause: str, verdict: Verdict, *notes: str, where: str = "") -> Check:
+    """A check without arithmetic: a rule kept or broken, or evidence that is missing."""
+    return Check(subject, what, clause, verdict, where=where, notes=notes)
+
+
+def duration(pad: Pad, combinations: Sequence[Loaded], which: int | slice) -> float | Array:
+    """C_D of one combination, written down with its source; of all of them as an array."""
+    if isinstance(which, slice):
+        return np.array([combination.C_D for combination in combinations[which]])
+    C_D, source, reason = combinations[which].duration
+    return float(pad.take("C_D", C_D, note=reason, source=source))
+
+
+def at(values: Array, which: int | slice) -> float | Array:
+    """One combination's value as a float, or all of them as an array."""
+    taken = np.asarray(values)[which]
+    return float(taken) if np.ndim(taken) == 0 else taken

@@ -1,0 +1,217 @@
+"""What a check hands back. Every output (terminal, sheet, JSON, notebook) is a view of these records."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+from ...calc.pad import Step
+from ...provenance import Source
+from .pictures import LoadPath, Picture
+
+Verdict = Literal["passes", "fails", "refer"]
+
+CAUTION = (
+    "This is a calculation aid, not an engineered design. Local codes and the building department decide. "
+    "A licensed engineer must review and sign off before anyone relies on it or covers the work."
+)
+SIGN_OFF = "Reviewed by licensed engineer: ____________________   licence no.: __________   date: __________"
+
+
+def worst(verdicts: Iterable[Verdict]) -> Verdict:
+    """fails outweighs refer, refer outweighs passes; nothing checked at all is refer."""
+    seen = set(verdicts)
+    if "fails" in seen:
+        return "fails"
+    return "passes" if seen == {"passes"} else "refer"
+
+
+def judge(ratio: float | None, *, strict: bool = False) -> Verdict:
+    """The one place where a ratio becomes a verdict. It is not rounded; NaN and a missing ratio never pass.
+
+    `strict` is for the rules that ask for less than 1, such as NDS 2018 eq. 3.9-4.
+    """
+    if ratio is None or math.isnan(ratio):
+        return "refer"
+    return "passes" if ratio < 1.0 or (ratio == 1.0 and not strict) else "fails"
+
+
+@dataclass(frozen=True)
+class Check:
+    """One question and its answer.
+
+    `kind` is the quantity of demand and capacity ('stress', 'force', 'length', 'ratio', ...) in inner units (in, lbf,
+    psi); `ratio` is demand over capacity. A check without numbers (something is missing or out of scope) has None.
+    """
+
+    subject: str
+    what: str
+    clause: str
+    verdict: Verdict
+    kind: str = "ratio"
+    demand: float | None = None
+    capacity: float | None = None
+    ratio: float | None = None
+    combination: str = ""
+    where: str = ""
+    steps: tuple[Step, ...] = ()
+    notes: tuple[str, ...] = ()
+
+    def __repr__(self) -> str:
+        from .summary import check_text  # shown.py is written in terms of this file
+
+        return check_text(self)
+
+    def _repr_html_(self) -> str:
+        """For a notebook."""
+        from .summary import check_html
+
+        return check_html(self)
+
+
+@dataclass(frozen=True)
+class Figure:
+    """What a beam drawing needs, along the piece from its left end; lengths in, forces lbf, moments lb-in.
+
+    `supports`: (x, name, 'rests' | 'hung' | 'fixed'). `loads`: (x0, x1, text, kind, 'line' | 'point').
+    `cuts`: (x0, x1, height from bottom, depth, text). The curves are envelopes over all combinations at stations `x`;
+    `sag` is the governing long-term deflection, down positive. `marks`: (curve, x, text) for the
+    extremes, where curve is the name of a field: 'V_high', 'V_low', 'M_high', 'M_low'.
+    """
+
+    length: float
+    depth: float
+    slope: float
+    supports: tuple[tuple[float, str, str], ...]
+    loads: tuple[tuple[float, float, str, str, str], ...]
+    cuts: tuple[tuple[float, float, float, float, str], ...]
+    x: tuple[float, ...]
+    V_high: tuple[float, ...]
+    V_low: tuple[float, ...]
+    M_high: tuple[float, ...]
+    M_low: tuple[float, ...]
+    sag: tuple[float, ...]
+    marks: tuple[tuple[str, float, str], ...] = ()
+
+
+@dataclass(frozen=True)
+class HoleDrawing:
+    """What a drawing of an anchor group needs: the end of the held piece seen from its side, and an end view; inches.
+
+    x runs from the end of the piece along its grain, y up from its bottom edge. `end` is the end of the piece that the
+    group holds; `length` is how much of the piece is shown. `holes`: (x, y, D, number, governing); with `upright` they
+    are rods that stand in the piece, and y is 0. `dimensions`: (axis 'x' or 'y', from, to, what it is).
+    `slot`: (width, length, height). `plate`: (x0, y0, x1, y1, thickness), drawn about the holes where the job does not
+    place it; `plate_at`: 'in the slot', 'on one side', 'on both sides'. `bores`: (diameter, depth), in the first
+    `bored` faces of the piece. `other`: (name, thickness) of wood or concrete beside the piece, a `gap` away.
+    """
+
+    name: str
+    end: Literal["left", "right"]
+    length: float
+    depth: float
+    breadth: float
+    holes: tuple[tuple[float, float, float, str, bool], ...]
+    dimensions: tuple[tuple[Literal["x", "y"], float, float, str], ...]
+    slot: tuple[float, float, float] | None = None
+    plate: tuple[float, float, float, float, float] | None = None
+    plate_at: str = ""
+    bores: tuple[float, float] | None = None
+    bored: int = 0
+    other: tuple[str, float] | None = None
+    gap: float = 0.0
+    upright: bool = False
+    texts: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Table:
+    """A small table for the sheet: title, heads, rows of text."""
+
+    title: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class PieceResult:
+    """Everything about one piece."""
+
+    name: str
+    kind: str  # 'beam', 'rafter', 'tie', 'post', 'anchor', 'bracket', 'trim'
+    title: str  # plain words: '8x10 rough eastern white pine, 14 ft'
+    verdict: Verdict
+    checks: tuple[Check, ...]
+    inputs: tuple[tuple[str, str], ...]  # label, text
+    tables: tuple[Table, ...] = ()  # loads, reactions, combinations, screening
+    assumptions: tuple[str, ...] = ()
+    remedies: tuple[str, ...] = ()  # what would make a failing piece pass
+    figure: Figure | None = None
+    drawing: HoleDrawing | None = None  # of an anchor group
+    to_see: tuple[str, ...] = ()  # and to photograph, before the work is covered
+    finding: str = ""  # of a bracket: 'carries', 'decoration only', 'acts as a prop', 'not enough information'
+    reason: str = ""  # of that finding, in a sentence
+    pictures: tuple[Picture, ...] = ()
+
+    @property
+    def governing(self) -> Check | None:
+        """The check with the largest ratio, or the one that keeps the piece from passing without a ratio."""
+        with_ratio = [check for check in self.checks if check.ratio is not None]
+        return max(with_ratio, key=lambda check: check.ratio or 0.0, default=None)
+
+    @property
+    def sources(self) -> tuple[Source, ...]:
+        """The distinct sources behind the steps, in order of first use."""
+        found = (step.source for check in self.checks for step in check.steps)
+        return tuple(dict.fromkeys(source for source in found if source is not None))
+
+    def __repr__(self) -> str:
+        from .summary import piece_text  # shown.py is written in terms of this file
+
+        return piece_text(self)
+
+    def _repr_html_(self) -> str:
+        """For a notebook."""
+        from .summary import piece_html
+
+        return piece_html(self)
+
+
+@dataclass(frozen=True)
+class JobResult:
+    """The whole job: verdict first."""
+
+    title: str
+    verdict: Verdict
+    reasons: tuple[str, ...]  # why it is not 'passes', one plain sentence each
+    pieces: tuple[PieceResult, ...]
+    about: tuple[tuple[str, str], ...]  # project data, label and text
+    tables: tuple[Table, ...]  # combinations, load path
+    job_text: str
+    job_name: str
+    fingerprint: str  # SHA-256 of the job text
+    version: str
+    units: str = "US"
+    invented: bool = False
+    path: LoadPath | None = None
+    caution: str = CAUTION
+    sign_off: str = SIGN_OFF
+
+    @property
+    def sources(self) -> tuple[Source, ...]:
+        """The distinct sources of all pieces."""
+        return tuple(dict.fromkeys(source for piece in self.pieces for source in piece.sources))
+
+    def __repr__(self) -> str:
+        from .summary import job_text  # shown.py is written in terms of this file
+
+        return job_text(self)
+
+    def _repr_html_(self) -> str:
+        """For a notebook."""
+        from .summary import job_html
+
+        return job_html(self)

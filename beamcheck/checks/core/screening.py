@@ -1,0 +1,111 @@
+"""Wood of unknown species or grade: the same checks over all it might plausibly be. At best the verdict is refer."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+
+from ...model.pieces import Stock
+from ...units import show
+from ...values.lumber import DesignValues
+from .govern import figures_only, stated
+from .material import Wood, rows_to_screen
+from .result import Check, Table
+
+MOST_ROWS = 40
+
+
+@dataclass(frozen=True)
+class Screened:
+    """One candidate and how the piece would do if it were that; `broken` names the rules it breaks without a ratio."""
+
+    values: DesignValues
+    ratio: float
+    governs: str
+    broken: tuple[str, ...] = ()
+
+
+def screening_woods(stock: Stock, make: Callable[[DesignValues], Wood]) -> list[tuple[DesignValues, Wood]]:
+    """Every plausible row with its wood; all take the heaviest candidate's weight, since weight loads the piece."""
+    rows = rows_to_screen(stock)
+    woods = [make(values) for values in rows]
+    heaviest = max(float(wood.density) for wood in woods)
+    return [(values, replace(wood, density=heaviest, doubts=())) for values, wood in zip(rows, woods, strict=True)]
+
+
+def screen(
+    name: str, stock: Stock, make: Callable[[DesignValues], Wood], check: Callable[[Wood], Sequence[Check]]
+) -> tuple[list[Check], Table, list[Screened]]:
+    """Run the checks for each candidate.
+
+    Returns
+    -------
+    checks, table, screened
+        The checks of the weakest candidate made into figures for information (none of them passes), the screening
+        table, and its rows from the weakest to the strongest.
+    """
+    woods = screening_woods(stock, make)
+    with figures_only():
+        tried = [(_judged(values, check(wood)), wood) for values, wood in woods]
+    tried.sort(key=lambda one: -one[0].ratio)
+    found = [one for one, _ in tried]
+    weakest, wood = tried[0]
+    shown = [_for_information(one, weakest, found[-1]) for one in check(wood)]
+    return [_verdict(name, found), *shown], _table(found), found
+
+
+def _judged(values: DesignValues, checks: Sequence[Check]) -> Screened:
+    """The governing ratio; infinite when a rule is broken that has none, and when a ratio is not a number."""
+    broken = tuple(dict.fromkeys(one.what for one in checks if one.verdict == "fails" and one.ratio is None))
+    ratios = {one.what: math.inf if math.isnan(one.ratio) else one.ratio for one in checks if one.ratio is not None}
+    if broken or not ratios:
+        return Screened(values, math.inf, broken[0] if broken else "nothing could be worked out", broken)
+    governs = max(ratios, key=lambda what: ratios[what])
+    return Screened(values, ratios[governs], governs)
+
+
+def _verdict(name: str, found: Sequence[Screened]) -> Check:
+    best = found[-1]
+    what, clause = "wood of unknown grade", "IRC R502.1"
+    if best.broken:
+        return stated(name, what, clause, "fails", f"whatever the wood is, it fails in {' and in '.join(best.broken)}")
+    if not best.ratio <= 1.0:
+        text = (
+            f"even {best.values.species} {best.values.grade}, the best of {len(found)} candidates, gives "
+            f"{show(best.ratio, 'ratio')} in {best.governs}: it cannot carry this whatever it is"
+        )
+        return stated(name, what, clause, "fails", text)
+    kept = sum(one.ratio <= 1.0 for one in found)
+    text = (
+        f"{kept} of {len(found)} candidates would stay within the limits; a grader or engineer must say what it is "
+        "before it may carry"
+    )
+    return stated(name, what, clause, "refer", text)
+
+
+def _for_information(check: Check, weakest: Screened, best: Screened) -> Check:
+    """A check of the weakest candidate: its figures stay, but it cannot pass, and it does not fail the piece either.
+
+    A rule that is broken without a ratio fails the piece if the best candidate breaks it too; else it is the wood's.
+    """
+    words = f"figure for the weakest candidate, {weakest.values.species} {weakest.values.grade}; for information"
+    if check.ratio is not None:
+        return replace(check, verdict="refer", notes=(words, *check.notes))
+    if check.verdict == "fails" and check.what not in best.broken:
+        return replace(check, verdict="refer", notes=(words, *check.notes))
+    return check
+
+
+def _table(found: Sequence[Screened]) -> Table:
+    rows = tuple(
+        (one.values.species, one.values.grade, show(one.values.F_b, "stress"), show(one.values.E, "stress"),
+         show(one.ratio, "ratio"), one.governs, "within" if one.ratio <= 1.0 else "over")
+        for one in found[:MOST_ROWS]
+    )  # fmt: skip
+    more = len(found) - len(rows)
+    note = "Screening only: what the figures would be if the wood were of that species and grade. It is no permission."
+    if more:
+        note += f" The {more} strongest candidates are left out."
+    heads = ("species", "grade", "F_b", "E", "largest ratio", "in", "limit")
+    return Table("Screening over what the wood might be", heads, rows, note)

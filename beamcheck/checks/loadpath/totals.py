@@ -1,0 +1,311 @@
+"""The loads of the whole house followed from the top to the ground, all at once: what is put on must come down.
+
+This is a sum of its own beside the checks. They ask piece by piece for the worst pattern of load; here each kind of
+load stands everywhere at once, so that what is applied and what arrives at the ends of the path can be compared.
+"""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from ...analysis.beams.beam_frame import Section as Stretched
+from ...analysis.beams.load_cases import SLIVER, Applied, spans_of
+from ...analysis.beams.member_loads import KIND_OF_FIELD, Arrival, applied_loads, self_weight
+from ...analysis.beams.straight import Held, solve_straight
+from ...analysis.frames.roof_frame import RoofRun, solve_roof
+from ...calc.pad import SilentPad
+from ...errors import BeamcheckError
+from ...formulas.wood.deflection import shear_modulus_from_E
+from ...model.loads import Load
+from ...model.pieces import Beam, Existing, Post, Rafter, Stock, Tie
+from ...model.rules import beam_length, slope_length
+from ...values.combinations import asd_combinations
+from ..beams.beam import SHEAR_PART, BeamRun, section_of
+from ..beams.cuts import has_net_section, net_section
+from ..core.context import Anything, Around, House
+from ..core.draft import Reactions
+from ..core.material import Wood, is_unknown, reference_values, wood_of
+from ..core.screening import screening_woods
+from ..roofs.member import framed
+
+Kinds = Mapping[str, float]  # lbf by kind of load, down positive, unfactored
+Brought = tuple[Arrival, Kinds]
+MIDDLE = "load at 0.5 of the span"  # where a moving load of a roof is put here
+ROUNDING = 1e-6  # of a load: what a difference of two sums may be off
+
+
+@dataclass(frozen=True)
+class Followed:
+    """What one support takes: the piece, the number of its support, what carries it, and the force."""
+
+    above: str
+    index: int
+    below: str
+    force: Kinds
+
+
+@dataclass(frozen=True)
+class Trace:
+    """`applied`: all that is put on the house, own weights and the further pieces of a row included; `arriving`: what
+    comes to the ends of the path. `missing` says why there is no trace; then the rest is empty.
+    """
+
+    applied: Kinds
+    arriving: Kinds
+    steps: tuple[Followed, ...]
+    missing: str = ""
+
+    def totals(self) -> tuple[tuple[str, float, float], ...]:
+        """(combination, applied, arriving) for each combination that differs on this house, lbf."""
+        here = {kind for kind, force in (*self.applied.items(), *self.arriving.items()) if force}
+        found: dict[tuple[tuple[str, float], ...], tuple[str, float, float]] = {}
+        for one in asd_combinations():
+            factors = {kind: factor for kind, factor in one.factors.items() if factor and kind in here}
+            if factors:
+                name = " + ".join(kind if factor == 1.0 else f"{factor:g} {kind}" for kind, factor in factors.items())
+                found.setdefault(
+                    tuple(factors.items()), (name, _factored(factors, self.applied), _factored(factors, self.arriving))
+                )
+        return tuple(found.values())
+
+
+def _factored(factors: Kinds, forces: Kinds) -> float:
+    return sum(factor * forces.get(kind, 0.0) for kind, factor in factors.items())
+
+
+class _Lost(Exception):
+    """The path cannot be followed, and why."""
+
+
+def trace(house: House, reactions: Sequence[Reactions]) -> Trace:
+    """Follow the loads through the pieces, which come in the order in which they were worked out: from the top."""
+    applied, arriving = defaultdict[str, float](float), defaultdict[str, float](float)
+    brought: dict[str, list[Brought]] = {}
+    steps: list[Followed] = []
+    try:
+        for handed in reactions:
+            piece = house.pieces.get(handed.name)
+            if piece is None or isinstance(piece, (Tie, Existing)):
+                continue  # a tie is part of its rafters
+            if not handed.rows:
+                raise _Lost(f"{handed.name} could not be worked out")
+            own, forces = _statics(piece, handed, brought.get(handed.name, []), house)
+            _add(applied, own)
+            for index, (row, force) in enumerate(zip(handed.rows, forces, strict=True)):
+                arrival = handed.arrivals[index][1] if index < len(handed.arrivals) else None
+                sides = 2.0 if isinstance(piece, Rafter) and index == 1 and row.on and piece.pair else 1.0
+                times = sides * _in_a_row(arrival, house.pieces.get(row.on))
+                _add(applied, force, times - 1.0)  # the others of the row are loaded alike
+                passed = {kind: sides * value for kind, value in force.items()}
+                steps.append(Followed(handed.name, index, row.on, passed))
+                under = house.pieces.get(row.on)
+                if under is None or isinstance(under, Existing):
+                    _add(arriving, passed)
+                elif isinstance(under, (Rafter, Tie)) or arrival is None:
+                    raise _Lost(f"{handed.name} is held by {row.on}, which takes no load of other pieces here")
+                else:
+                    brought.setdefault(row.on, []).append((arrival, passed))
+    except (_Lost, BeamcheckError) as error:
+        return Trace({}, {}, (), str(error))
+    return Trace(dict(applied), dict(arriving), tuple(steps))
+
+
+def _add(into: defaultdict[str, float], forces: Kinds, times: float = 1.0) -> None:
+    for kind, force in forces.items():
+        into[kind] += times * force
+
+
+def _in_a_row(arrival: Arrival | None, under: Anything | None) -> float:
+    """How many alike come to a beam from a row of pieces, as the even load that stands for them."""
+    if arrival is None or arrival.spread is None or not isinstance(under, Beam):
+        return 1.0
+    return beam_length(under) / arrival.spread
+
+
+def _statics(piece: Anything, handed: Reactions, given: Sequence[Brought], house: House) -> tuple[Kinds, list[Kinds]]:
+    """What a piece adds of its own, and the force at each of its supports. Of repeated rafters: at those of one."""
+    if isinstance(piece, Beam):
+        run = house.runs.get(piece.name)
+        if run is None:
+            raise _Lost(f"{piece.name} could not be worked out")
+        return _beam(run, given)
+    if isinstance(piece, Rafter):
+        return _rafter(piece, house)
+    if isinstance(piece, Post):
+        loads = [*applied_loads(piece.carries, piece.height), _post_weight(piece, house)]
+        own = _sums((load.kind, load.total) for load in loads)
+    else:
+        own = _by_its_row(handed.rows[0].by_kind, given)
+        if own.get("D", 0.0) < -ROUNDING * handed.rows[0].by_kind["D"][0]:
+            raise _Lost(f"{piece.name} hands on less than what rests on it")
+    return own, [_sums([*own.items(), *((kind, force) for _, one in given for kind, force in one.items())])]
+
+
+def _sums(forces: Iterable[tuple[str, float]]) -> Kinds:
+    found: defaultdict[str, float] = defaultdict(float)
+    for kind, force in forces:
+        found[kind] += force
+    return found
+
+
+def _by_its_row(row: Mapping[str, tuple[float, float]], given: Sequence[Brought]) -> Kinds:
+    """What a bracket or a piece of trim adds, from what it says that it hands on: it stands on one support only.
+
+    Every load goes straight through it, so that of each kind what presses and what lifts are sums.
+    """
+
+    def whole(kind: str, high: float, low: float) -> float:
+        return high + low if kind == "W" else high
+
+    own = {kind: whole(kind, high, low) for kind, (high, low) in row.items()}
+    for arrival, _ in given:
+        for kind, (high, low) in arrival.forces.items():
+            own[kind] = own.get(kind, 0.0) - whole(kind, high if kind == "D" else max(high, 0.0), min(low, 0.0))
+    return own
+
+
+def _post_weight(post: Post, house: House) -> Applied:
+    stock = house.stocks[post.stock]
+    size = Around(house).size(post.stock)
+    area = float(section_of(size, "on edge", post.plies).area(SilentPad()))
+    return self_weight(float(standing_for(stock, "on edge").density), area, post.height)
+
+
+def standing_for(stock: Stock, laid: str) -> Wood:
+    """The wood of a stock; where it is not known a candidate, with the weight of the heaviest."""
+    if is_unknown(stock):
+        return screening_woods(stock, lambda values: wood_of(stock, values, laid=laid))[0][1]
+    return wood_of(stock, reference_values(stock), laid=laid)
+
+
+def _beam(run: BeamRun, given: Sequence[Brought]) -> tuple[Kinds, list[Kinds]]:
+    """By moments where statics alone decides; else with the stiffness that the checks take, without settlements."""
+    length, supports = run.straight.length, run.straight.supports
+    first = spans_of(length, [held.x for held in supports])[0]
+    middle = 0.5 * (first[0] + first[1])
+    own = [replace(load, start=middle, end=middle) if load.moves else load
+           for load in run.straight.loads if not load.from_piece]  # fmt: skip
+    loads = [*own, *(_landed(arrival, kind, force, length) for arrival, forces in given
+                     for kind, force in forces.items())]  # fmt: skip
+    by_kind = {kind: [load for load in loads if load.kind == kind] for kind in dict.fromkeys(x.kind for x in loads)}
+    at: list[dict[str, float]] = [{} for _ in supports]
+    for kind, of_kind in by_kind.items():
+        for index, force in enumerate(_shares(run, of_kind)):
+            at[index][kind] = force
+    return _sums((load.kind, load.total) for load in own), list(at)
+
+
+def _landed(arrival: Arrival, kind: str, force: float, length: float) -> Applied:
+    if arrival.spread is not None:
+        w = force / arrival.spread
+        return Applied(kind, 0.0, length, w_start=w, w_end=w, from_piece=True)
+    place = 0.5 * length if arrival.at is None else min(arrival.at, length)
+    return Applied(kind, place, place, P=force, from_piece=True)
+
+
+def _shares(run: BeamRun, loads: Sequence[Applied]) -> list[float]:
+    """The upward force of each support under some loads, lbf."""
+    supports = run.straight.supports
+    total = sum(load.total for load in loads)
+    if len(supports) == 1:
+        return [total]
+    if len(supports) == 2 and not any(held.kind == "fixed" for held in supports):
+        x1, x2 = (held.x for held in supports)
+        far = (sum(map(_moment, loads)) - x1 * total) / (x2 - x1)
+        return [total - far, far]
+    pad, section = SilentPad(), run.section
+    GA = float(pad(shear_modulus_from_E, E=run.E)) * (0.9 if section.round else SHEAR_PART)
+    weaker = [
+        Stretched(region.start, region.end, run.E * float(net.I), GA * float(net.A))
+        for region in run.regions if has_net_section(section, region.cut) and region.end - region.start > SLIVER
+        for net in [net_section(pad, section, region.cut)]
+    ]  # fmt: skip
+    solved = solve_straight(
+        run.straight.length, [Held(held.x, held.kind) for held in supports],
+        [replace(load, kind="D", moves=False) for load in loads],
+        depth=float(section.d), EI=run.E * float(section.inertia(pad)), GA_s=GA * float(section.area(pad)),
+        sections=weaker,
+    )  # fmt: skip
+    return [float(force) for force in solved.cases_run.reactions[0, :, 1]]
+
+
+def _moment(load: Applied) -> float:
+    """About the left end, lbf in."""
+    if load.is_point:
+        return load.P * load.start
+    a, b = load.start, load.end
+    return (b - a) / 6.0 * (load.w_start * (2.0 * a + b) + load.w_end * (a + 2.0 * b))
+
+
+def _rafter(rafter: Rafter, house: House) -> tuple[Kinds, list[Kinds]]:
+    """One rafter or one pair with its tie; the forces are those of the frame, the loads are summed up beside it."""
+    named = house.pieces.get(rafter.tie) if rafter.tie else None
+    tie = named if isinstance(named, Tie) else None
+    around = Around(house)
+    stick = framed(rafter, standing_for(house.stocks[rafter.stock], rafter.laid), around)
+    other = None if tie is None else framed(tie, standing_for(house.stocks[tie.stock], tie.laid), around)
+    run = solve_roof(rafter, tie, stick.stiff, other.stiff if other else None)
+    sticks = 2.0 if rafter.ridge == "board" else 1.0
+    loads = [("D", sticks * stick.stiff.w * slope_length(rafter)), *_on_rafters(rafter, sticks)]
+    if tie is not None and other is not None:
+        length = tie_length(rafter, tie)
+        loads += [("D", other.stiff.w * length), *_on_tie(rafter, tie, length)]
+    return _sums(loads), [_at_once(run, 0), _at_once(run, 1)]
+
+
+def tie_length(rafter: Rafter, tie: Tie) -> float:
+    """Between the rafters of its pair, in."""
+    return 2.0 * (rafter.run - tie.height / math.tan(math.radians(rafter.slope)))
+
+
+def _at_once(run: RoofRun, support: int) -> Kinds:
+    """Upward force with every load of a kind on at once, one that moves at the middle of the slope."""
+    forces = {
+        (case.kind, case.pattern): (float(force), case.spans)
+        for case, force in zip(run.cases, run.solution.reactions[:, support, 1], strict=True)
+    }
+    found: dict[str, float] = {}
+    for kind in dict.fromkeys(case.kind for case in run.cases):
+        if kind == "W":
+            found[kind] = sum(forces.get((kind, f"wind {way}"), (0.0, ""))[0] for way in ("down", "up"))
+            continue
+        found[kind] = forces[kind, ""][0]
+        for pattern in ("", "not on the tails, "):
+            if moved := forces.get((kind, f"{pattern}{MIDDLE}")):
+                found[kind] += moved[0] - forces[kind, moved[1]][0]
+    return found
+
+
+def _on_rafters(rafter: Rafter, sticks: float) -> Iterator[tuple[str, float]]:
+    """Upright part of the loads of one rafter, or of both of a pair: (kind, lbf)."""
+    whole, level = slope_length(rafter), math.cos(math.radians(rafter.slope))
+    for load in rafter.carries:
+        for kind, value, sort in _amounts(load):
+            lean = level if kind == "W" else 1.0  # wind is square to the slope
+            if sort == "point":
+                at_ridge = (load.at or 0.0) > whole * (1.0 - ROUNDING)
+                yield kind, value * lean * (1.0 if load.moves or at_ridge else sticks)
+                continue
+            start, end = load.start or 0.0, min(load.end if load.end is not None else whole, whole)
+            on_plan = level if kind not in ("D", "W") or load.measured == "plan" else lean
+            wide = (load.width or rafter.spacing) if sort == "area" else 1.0
+            yield kind, value * wide * max(end - start, 0.0) * on_plan * sticks
+
+
+def _on_tie(rafter: Rafter, tie: Tie, length: float) -> Iterator[tuple[str, float]]:
+    for load in tie.carries:
+        for kind, value, sort in _amounts(load):
+            if sort == "point":
+                yield kind, value
+                continue
+            start, end = load.start or 0.0, min(load.end if load.end is not None else length, length)
+            yield kind, value * ((load.width or rafter.spacing) if sort == "area" else 1.0) * max(end - start, 0.0)
+
+
+def _amounts(load: Load) -> Iterator[tuple[str, float, str]]:
+    for field, kind in KIND_OF_FIELD.items():
+        if (amount := getattr(load, field)) is not None:
+            yield kind, amount[0], amount[1]

@@ -1,0 +1,216 @@
+"""One stick of a roof frame, a rafter or a tie: bending with axial force, shear, deflection, rules of its section."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import partial
+
+import numpy as np
+
+from ...analysis.frames.member_line import Line
+from ...analysis.frames.roof_frame import RoofRun, Stiff
+from ...calc.pad import Pad, SilentPad
+from ...formulas.wood.deflection import shear_modulus_from_E
+from ...model.pieces import Rafter, Tie
+from ...values.lumber import Size
+from ..beams.beam import SHEAR_PART, section_of
+from ..beams.bracing import Span, bracing_of, proportion
+from ..beams.deflection import finish_checks, limits_of, roof_deflection
+from ..core.context import Around
+from ..core.govern import Asked, at, duration, govern, stated
+from ..core.material import Wood, modulus_prime
+from ..core.result import Check
+from ..core.strength import (
+    Bracing,
+    Outcome,
+    Section,
+    bending,
+    bending_with_compression,
+    bending_with_tension,
+    shear,
+    tension,
+)
+
+LITTLE = 1.0  # lbf or lb-in: below this a computed force is rounding
+TOGETHER = "the largest moment and the largest axial force of each combination are taken together (safe side)"
+FROM_FRAME = "from the frame analysis"
+
+
+@dataclass(frozen=True, eq=False)
+class FramedStick:
+    """One stick of the roof frame with its wood."""
+
+    piece: Rafter | Tie
+    size: Size
+    section: Section
+    wood: Wood
+
+    @property
+    def stiff(self) -> Stiff:
+        """What the frame analysis needs of it."""
+        pad = SilentPad()
+        A, inertia = float(self.section.area(pad)), float(self.section.inertia(pad))
+        E = float(modulus_prime(pad, self.wood))
+        G = float(pad(shear_modulus_from_E, E=E))
+        return Stiff(E * A, E * inertia, G * A * SHEAR_PART, float(self.wood.density) * A)
+
+
+def framed(piece: Rafter | Tie, wood: Wood, around: Around) -> FramedStick:
+    """A rafter or tie with its section."""
+    size = around.size(piece.stock)
+    return FramedStick(piece, size, section_of(size, piece.laid, piece.plies), wood)
+
+
+@dataclass(frozen=True, eq=False)
+class Forces:
+    """The largest of each force along a stick under each combination, without sign: (combinations,) each."""
+
+    compression: np.ndarray
+    tension: np.ndarray
+    V: np.ndarray
+    M_top: np.ndarray  # presses on the top edge
+    M_bottom: np.ndarray  # presses on the bottom edge
+
+    @classmethod
+    def of(cls, line: Line) -> Forces:
+        """Read along the whole of a line."""
+        N_low, _, N_high, _ = line.extremes("N")
+        V_low, _, V_high, _ = line.extremes("V")
+        M_low, _, M_high, _ = line.extremes("M")
+        return cls(
+            np.maximum(-N_low, 0.0), np.maximum(N_high, 0.0), np.maximum(np.abs(V_low), np.abs(V_high)),
+            np.maximum(M_high, 0.0), np.maximum(-M_low, 0.0),
+        )  # fmt: skip
+
+
+def stick_checks(stick: FramedStick, run: RoofRun, line: Line, *, free: float, steep: bool) -> list[Check]:
+    """Every check of one stick by itself.
+
+    Parameters
+    ----------
+    free : float
+        Length at the lower end that hangs free: the tail of a rafter. [in]
+    steep : bool
+        A rafter steeper than 3:12 (IRC R301.7).
+    """
+    name = stick.piece.name
+    if stick.section.round:
+        return [stated(name, "round section", "NDS 2018", "refer", "a round rafter or tie is for an engineer")]
+    forces = Forces.of(line)
+    found = _pulled(stick, run, forces) if _any(forces.tension) else []
+    for top, moments in ((True, forces.M_top), (False, forces.M_bottom)):
+        if top or _any(moments):
+            found += _bent(stick, run, forces, moments, top=top, length=float(line.length), free=free)
+    asked = Asked(name, "shear", "NDS 2018 3.4.2", "stress", notes=("the full shear is taken: nothing is left out",))
+    found.append(govern(asked, run.combinations, partial(_sheared, stick, run, forces.V)))
+    found += roof_deflection(name, run, free, isinstance(stick.piece, Rafter), stick.wood,
+                             limits_of(stick.piece, "roof", steep_rafter=steep))  # fmt: skip
+    return [*found, *finish_checks(stick.piece, "roof"), *_rules(stick, forces)]
+
+
+def _any(values: np.ndarray) -> bool:
+    return float(np.max(values)) > LITTLE
+
+
+def _bent(
+    stick: FramedStick, run: RoofRun, forces: Forces, moments: np.ndarray, *, top: bool, length: float, free: float
+) -> list[Check]:
+    """One edge pressed: with compression, with tension, alone.
+
+    Eq. 3.9-2 (bending less tension) needs no check of its own: it never gives more than bending alone.
+    """
+    piece, combinations = stick.piece, run.combinations
+    span = Span(0.0, length, False)
+    bracing = bracing_of(piece, stick.size, stick.section, span, (), simple=False, top=top)
+    edge = "" if top else ", bottom edge pressed"
+    found = []
+    if _any(forces.compression):
+        found += _with_compression(stick, run, bracing, moments, forces.compression, edge, length - free)
+    if _any(forces.tension):
+        asked = Asked(piece.name, f"bending with tension{edge}", "NDS 2018 3.9.1", "ratio", notes=(TOGETHER,))
+        found.append(govern(asked, combinations, partial(_with_tension, stick, run, bracing, moments, forces.tension)))
+    asked = Asked(piece.name, f"bending{edge}", "NDS 2018 3.3", "stress")
+    return [*found, govern(asked, combinations, partial(_alone, stick, run, bracing, moments))]
+
+
+def _alone(
+    stick: FramedStick, run: RoofRun, bracing: Bracing, moments: np.ndarray, pad: Pad, which: int | slice
+) -> Outcome:
+    M = pad.take("M", at(moments, which), "lbf*in", note=FROM_FRAME)
+    return bending(pad, stick.wood, stick.section, bracing, M=M, C_D=duration(pad, run.combinations, which))
+
+
+def _sheared(stick: FramedStick, run: RoofRun, V_all: np.ndarray, pad: Pad, which: int | slice) -> Outcome:
+    V = pad.take("V", at(V_all, which), "lbf", note=f"largest anywhere, {FROM_FRAME}")
+    return shear(pad, stick.wood, stick.section, V=V, C_D=duration(pad, run.combinations, which))
+
+
+def _pulled(stick: FramedStick, run: RoofRun, forces: Forces) -> list[Check]:
+    def alone(pad: Pad, which: int | slice) -> Outcome:
+        T = pad.take("T", at(forces.tension, which), "lbf", note=FROM_FRAME)
+        return tension(pad, stick.wood, stick.section, T=T, C_D=duration(pad, run.combinations, which))
+
+    return [govern(Asked(stick.piece.name, "tension", "NDS 2018 3.8.1", "stress"), run.combinations, alone)]
+
+
+def _with_tension(
+    stick: FramedStick, run: RoofRun, bracing: Bracing, moments: np.ndarray, pulled: np.ndarray, pad: Pad,
+    which: int | slice,
+) -> Outcome:  # fmt: skip
+    T = pad.take("T", at(pulled, which), "lbf", note=FROM_FRAME)
+    M = pad.take("M", at(moments, which), "lbf*in", note=FROM_FRAME)
+    return bending_with_tension(
+        pad, stick.wood, stick.section, bracing, M=M, T=T, C_D=duration(pad, run.combinations, which)
+    )[0]
+
+
+def sideways_length(piece: Rafter | Tie, length: float) -> float:
+    """Length that can buckle sideways; 0 where an edge is held along its whole length. Either edge holds the piece."""
+    edges = (piece.top_held, piece.bottom_held)
+    if "full length" in edges:
+        return 0.0
+    return min([length, *(edge for edge in edges if isinstance(edge, float))])
+
+
+def _with_compression(
+    stick: FramedStick, run: RoofRun, bracing: Bracing, moments: np.ndarray, pressed: np.ndarray, edge: str,
+    length: float,
+) -> list[Check]:  # fmt: skip
+    l_e2 = sideways_length(stick.piece, length)
+
+    def calculate(part: int, pad: Pad, which: int | slice) -> Outcome:
+        P = pad.take("P", at(pressed, which), "lbf", note=f"largest compression, {FROM_FRAME}")
+        M = pad.take("M", at(moments, which), "lbf*in", note=FROM_FRAME)
+        C_D = duration(pad, run.combinations, which)
+        return bending_with_compression(
+            pad, stick.wood, stick.section, bracing, M=M, P=P, C_D=C_D, l_e1=length, l_e2=l_e2
+        )[part]
+
+    what, clause = f"bending with compression{edge}", "NDS 2018 3.9.2"
+    asked = Asked(stick.piece.name, what, clause, "ratio", notes=(TOGETHER,))
+    first = govern(asked, run.combinations, partial(calculate, 0))
+    if bracing.held and l_e2 == 0.0:
+        return [first]  # eq. 3.9-4 is about buckling sideways, which cannot happen here
+    sideways = Asked(stick.piece.name, f"{what}, sideways", f"{clause} (eq. 3.9-4)", "ratio", notes=(TOGETHER,),
+                     strict=True)  # fmt: skip
+    return [first, govern(sideways, run.combinations, partial(calculate, 1))]
+
+
+def _rules(stick: FramedStick, forces: Forces) -> list[Check]:
+    """What the section asks for besides strength, and what is not worked out."""
+    piece, found = stick.piece, list[Check]()
+    slender = proportion(stick.size, stick.section)
+    held = [piece.top_held, piece.bottom_held].count("full length")
+    if slender > 5.0 and _any(forces.compression) and held < 2 and (slender > 6.0 or _any(forces.M_bottom)):
+        text = (
+            f"d/b is {slender:.3g} with compression: above 5 both edges must be held along the whole length, unless "
+            "d/b is at most 6 and the free edge is never pressed"
+        )
+        found.append(stated(piece.name, "slender section with compression", "NDS 2018 4.4.1.3", "refer", text))
+    if piece.cuts:
+        text = "wood is missing from a piece with axial force, and the figures are those of the whole section"
+        found.append(stated(piece.name, "cuts", "NDS 2018 3.1.2", "refer", text))
+    if piece.plies > 1:
+        text = f"{piece.plies} plies are counted together in strength; their fastening is not checked"
+        found.append(stated(piece.name, "fastening of the plies", "NDS 2018 3.3.3, 15.3", "refer", text))
+    return found

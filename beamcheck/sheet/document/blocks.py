@@ -1,0 +1,295 @@
+"""What a sheet is made of: neutral blocks, without a word about HTML or PDF."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ...calc.pad import Step
+from ...checks.core.pictures import LoadPath, Picture
+from ...checks.core.result import Figure, HoleDrawing, Verdict
+from ...provenance import Source
+
+
+@dataclass(frozen=True)
+class Masthead:
+    """Head of the sheet, and what runs along on every page. `title` is whole, `short` fits on a line or two."""
+
+    title: str
+    short: str
+    tool: str
+    fingerprint: str
+    caution: str
+    invented: bool
+
+
+@dataclass(frozen=True)
+class Heading:
+    """`level` 2 for parts, 3 inside a piece. `anchor` is a name of our own, for links.
+
+    `new_page`: on paper the part begins a page. `running`: what the head of the pages says of it, where `text` is long.
+    """
+
+    text: str
+    level: int = 2
+    anchor: str = ""
+    new_page: bool = False
+    running: str = ""
+
+
+@dataclass(frozen=True)
+class Caution:
+    text: str
+
+
+@dataclass(frozen=True)
+class Paragraph:
+    text: str
+
+
+@dataclass(frozen=True)
+class Item:
+    """One line of the verdict: a piece, with a link to its part of the sheet."""
+
+    verdict: Verdict
+    name: str
+    text: str
+    anchor: str
+
+
+@dataclass(frozen=True)
+class VerdictBlock:
+    """A verdict in words; `large` for the whole job."""
+
+    verdict: Verdict
+    meaning: str
+    reasons: tuple[str, ...] = ()
+    items: tuple[Item, ...] = ()
+    large: bool = False
+
+
+@dataclass(frozen=True)
+class SignOff:
+    """`fields` are labels with a line to write on; a box for the seal stands beside them.
+
+    `outcomes`: what the engineer may find, each with a box to tick.
+    """
+
+    fields: tuple[str, ...]
+    note: str
+    outcomes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Contents:
+    """The parts of the sheet: text and anchor."""
+
+    rows: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class KeyRow:
+    """A piece as it is called on the plan, in the job file and on the sheet; `decided`: what decides about it."""
+
+    name: str
+    kind: str
+    title: str
+    verdict: Verdict
+    decided: str
+    anchor: str
+
+
+@dataclass(frozen=True)
+class Key:
+    """The list of pieces that goes with the plan."""
+
+    rows: tuple[KeyRow, ...]
+
+
+@dataclass(frozen=True)
+class Pairs:
+    """Labels with their text."""
+
+    rows: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class TableBlock:
+    """Rows of text."""
+
+    title: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class SummaryRow:
+    """One check with figures, `number` within its piece; `anchor` leads to its calculation."""
+
+    piece: str
+    number: str
+    what: str
+    anchor: str
+    place: str
+    verdict: Verdict
+    ratio: str
+    demand: str
+    capacity: str
+    governed: str
+
+
+@dataclass(frozen=True)
+class SummaryStatement:
+    """The checks of one piece that have one verdict and no figures; `anchor` leads to the piece."""
+
+    piece: str
+    anchor: str
+    verdict: Verdict
+    names: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Summary:
+    """All checks of the job: `open`, those without figures that do not pass; then `rows`, largest ratio first; then
+    `met`, those without figures that pass.
+    """
+
+    open: tuple[SummaryStatement, ...]
+    rows: tuple[SummaryRow, ...]
+    met: tuple[SummaryStatement, ...]
+
+
+@dataclass(frozen=True)
+class FigureBlock:
+    figure: Figure | HoleDrawing | LoadPath | Picture
+    name: str
+    units: str
+    key: str
+    caption: str
+
+
+@dataclass(frozen=True)
+class Beside:
+    """Labels with their text, and a figure that stands beside them where there is room."""
+
+    pairs: Pairs
+    figure: FigureBlock
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A step with the number of its source (0: none) and a word of warning, such as 'memory', where there is one."""
+
+    step: Step
+    reference: int = 0
+    mark: str = ""
+
+
+@dataclass(frozen=True)
+class Known:
+    """Steps that stand already, worked out or taken, in an earlier check: said again with their values only."""
+
+    label: str
+    anchor: str
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True)
+class Taken:
+    """Values that were taken: one with its reason, or several that need none."""
+
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True)
+class Worked:
+    """An equation, in symbols and numbers."""
+
+    entry: Entry
+
+
+Line = Taken | Worked
+
+
+@dataclass(frozen=True)
+class Lines:
+    """A calculation: first what is known already, then its lines."""
+
+    known: tuple[Known, ...]
+    lines: tuple[Line, ...]
+
+
+@dataclass(frozen=True)
+class CheckBlock:
+    """One check with its verdict line and calculation; kept on one page where it fits."""
+
+    title: str
+    anchor: str
+    verdict: Verdict
+    line: str
+    clause: str
+    lines: Lines
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Statement:
+    """A check without figures."""
+
+    verdict: Verdict
+    title: str
+    text: str
+    clause: str
+
+
+@dataclass(frozen=True)
+class Statements:
+    title: str
+    items: tuple[Statement, ...]
+
+
+@dataclass(frozen=True)
+class Reference:
+    """A source with its number on the sheet; `used`: the symbols that rest on it, by piece."""
+
+    number: int
+    source: Source
+    used: str
+
+
+@dataclass(frozen=True)
+class References:
+    """Numbered sources: with everything known about them, or `short` after a piece, with a link to the long list."""
+
+    title: str
+    rows: tuple[Reference, ...]
+    note: str = ""
+    short: bool = False
+
+
+@dataclass(frozen=True)
+class Bullets:
+    title: str
+    items: tuple[str, ...]
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Symbols:
+    """The symbols used, with their meaning."""
+
+    names: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class JobText:
+    """The job file, character by character."""
+
+    name: str
+    text: str
+
+
+Block = (
+    Masthead | Heading | Caution | Paragraph | VerdictBlock | SignOff | Contents | Key | Pairs | TableBlock | Summary
+    | FigureBlock | Beside | Lines | CheckBlock | Statements | References | Bullets | Symbols | JobText
+)  # fmt: skip

@@ -1,0 +1,33 @@
+"""The drawings of the load path on a sheet, and what is said where they would not help."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...checks.core.result import JobResult
+from ..figures.load_path import MOST_NODES, drawable
+from .blocks import Block, FigureBlock, Paragraph
+
+CAPTION = (
+    "The force at each arrow is the largest under any combination of loads. A broken outline: declared not to carry. A "
+    "crossed arrow: no load may go there. Strokes under a box: here the path ends."
+)
+
+
+def path_blocks(result: JobResult) -> Iterator[Block]:
+    """One drawing for each part of the house that hangs together."""
+    if result.path is None or not result.path.edges:
+        return
+    parts, left_out = drawable(result.path)
+    for index, part in enumerate(parts):
+        name = "Load path" if len(parts) == 1 else f"Load path, part {index + 1} of {len(parts)}"
+        yield FigureBlock(
+            part, name, result.units, f"path-{index + 1}", f"{name}. {CAPTION}" if index == 0 else f"{name}."
+        )
+    if left_out:
+        some = "Part of the load path is" if parts else "The load path is"
+        yield Paragraph(
+            f"{some} not drawn, because there is too much of it (more than {MOST_NODES} pieces that hang together, or "
+            "too many parts) or loads come back to where they were: "
+            f"{left_out} of {left_out + len(parts)} parts stand in the table only."
+        )

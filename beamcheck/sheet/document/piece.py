@@ -1,0 +1,189 @@
+"""The part of a sheet about one piece, and its rows in the summary."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from ...checks.core.pictures import Elevation, Picture, StressPicture
+from ...checks.core.result import Check, PieceResult, Table, Verdict
+from ...checks.core.summary import PIECE_MEANING, by_gravity, governing_phrase, quantity
+from ...provenance import Source
+from .blocks import (
+    Beside,
+    Block,
+    Bullets,
+    CheckBlock,
+    FigureBlock,
+    Heading,
+    Pairs,
+    Paragraph,
+    Reference,
+    References,
+    Statement,
+    Statements,
+    Summary,
+    SummaryRow,
+    SummaryStatement,
+    TableBlock,
+    VerdictBlock,
+)  # fmt: skip
+from .prose import capital, place, sentence
+from .repeated_steps import Ledger
+
+EMPTY = frozenset(("", "–"))
+SI_STEPS = (
+    "The steps below are worked in the units of the standard: inch, pound-force (lbf) and psi. "
+    "Everything else, also the line under each heading, is in SI units."
+)
+
+
+def piece_anchor(index: int) -> str:
+    """Where the part of the piece begins."""
+    return f"piece-{index + 1}"
+
+
+def piece_blocks(piece: PieceResult, index: int, units: str, numbers: Mapping[Source, int]) -> Iterator[Block]:
+    """The blocks of one piece; `index` counts from 0, `numbers` are those of the sources on the sheet."""
+    title = f"{piece.kind.capitalize()} {piece.name}: {piece.title}"
+    yield Heading(title, anchor=piece_anchor(index), new_page=True, running=piece.name)
+    decided = sentence(f"decided by: {governing_phrase(piece)}")
+    yield VerdictBlock(piece.verdict, PIECE_MEANING[piece.verdict], (*found_to_be(piece), decided))
+    if piece.remedies:
+        yield Bullets(f"What would make {piece.name} pass", tuple(map(sentence, piece.remedies)))
+    yield _head(piece, index, units)
+    for number, picture in enumerate(piece.pictures[1:], start=2):
+        yield _picture(piece, picture, f"figure-{index + 1}-{number}", units)
+    yield from map(table_block, piece.tables)
+    if piece.to_see:
+        title = f"See and photograph {piece.name} before it is covered"
+        yield Bullets(title, tuple(map(sentence, piece.to_see)))
+    numbered = with_figures(piece)
+    if numbered:
+        yield Heading(f"Checks of {piece.name}", level=3)
+        if units != "US":
+            yield Paragraph(SI_STEPS)
+    ledger = Ledger(numbers)
+    for number, check in numbered.items():
+        anchor, notes = _check_anchor(index, number), tuple(map(sentence, check.notes))
+        lines = ledger.enter(check.steps, f"check {number}", anchor)
+        title = f"{number}. {capital(check.what)}"
+        yield CheckBlock(title, anchor, check.verdict, verdict_line(check, units), check.clause, lines, notes)
+    stated = tuple(
+        Statement(check.verdict, capital(check.what), " ".join(map(sentence, check.notes)), check.clause)
+        for check in _without_figures(piece)
+    )
+    if stated:
+        yield Statements(f"Also asked of {piece.name}, without numbers", stated)
+    if piece.assumptions:
+        yield Bullets(f"Assumed for {piece.name}", tuple(map(sentence, piece.assumptions)))
+    if piece.sources:
+        rows = tuple(Reference(numbers[source], source, "") for source in piece.sources)
+        yield References(f"Sources of {piece.name}", rows, short=True)
+
+
+def _head(piece: PieceResult, index: int, units: str) -> Block:
+    pairs = Pairs(tuple((capital(label), text) for label, text in piece.inputs))
+    if piece.drawing is not None:
+        caption = "Held piece and holes to one scale; sizes in the tables count, not those measured on paper."
+        return Beside(pairs, FigureBlock(piece.drawing, piece.name, units, f"figure-{index + 1}", caption))
+    if piece.pictures:
+        return Beside(pairs, _picture(piece, piece.pictures[0], f"figure-{index + 1}", units))
+    if piece.figure is None:
+        return pairs
+    caption = "The heights of the diagrams are not to scale."
+    return Beside(pairs, FigureBlock(piece.figure, piece.name, units, f"figure-{index + 1}", caption))
+
+
+def _picture(piece: PieceResult, picture: Picture, key: str, units: str) -> FigureBlock:
+    if isinstance(picture, Elevation):
+        caption = "To scale, except the beam above where there is one. The written sizes count, not measured ones."
+    elif isinstance(picture, StressPicture):
+        caption = (
+            "Under the governing loads. The figures are those of whole wood; the checks deduct the holes of the "
+            "fasteners and refine further, so theirs may be larger."
+        )
+    else:
+        caption = "Every bar to one scale. The beam is taken as soft as one in twenty is."
+    return FigureBlock(picture, piece.name, units, key, caption)
+
+
+def found_to_be(piece: PieceResult) -> tuple[str, ...]:
+    """What a bracket was found to be, and why, in sentences; nothing for other pieces."""
+    if not piece.finding:
+        return ()
+    return (" ".join(filter(None, (f"It is: {piece.finding}.", sentence(piece.reason)))),)
+
+
+def table_block(table: Table, under: str = "") -> TableBlock:
+    """The table as a block: without its title where the heading above says the same, without columns that are empty."""
+    title = "" if table.title.casefold() == under.casefold() else capital(table.title)
+    kept = [i for i in range(len(table.heads)) if not table.rows or any(row[i] not in EMPTY for row in table.rows)]
+    rows = tuple(tuple(row[i] for i in kept) for row in table.rows)
+    return TableBlock(title, tuple(capital(table.heads[i]) for i in kept), rows, sentence(table.note))
+
+
+def summary_of(pieces: Sequence[PieceResult], units: str) -> Summary:
+    """Every check of the job: without figures and not met, then by ratio, the largest first, then the others."""
+    found: list[tuple[float, SummaryRow]] = []
+    stated: list[SummaryStatement] = []
+    for index, piece in enumerate(pieces):
+        for number, check in with_figures(piece).items():
+            found.append((_weight(check), _summary_row(piece, check, number, index, units)))
+        names: dict[Verdict, list[str]] = {}
+        for check in _without_figures(piece):
+            names.setdefault(check.verdict, []).append(check.what)
+        stated += [
+            SummaryStatement(piece.name, piece_anchor(index), verdict, tuple(told)) for verdict, told in names.items()
+        ]
+    rows = tuple(row for _weight, row in sorted(found, key=lambda pair: -pair[0]))
+    unmet = sorted((one for one in stated if one.verdict != "passes"), key=lambda one: one.verdict != "fails")
+    return Summary(tuple(unmet), rows, tuple(one for one in stated if one.verdict == "passes"))
+
+
+def _weight(check: Check) -> float:
+    """Where a check with figures stands: by its ratio, and before all of them if it has none and does not pass."""
+    if check.ratio is not None and not math.isnan(check.ratio):
+        return check.ratio
+    return -math.inf if check.verdict == "passes" else math.inf
+
+
+def _summary_row(piece: PieceResult, check: Check, number: int, index: int, units: str) -> SummaryRow:
+    where = place(check.where)
+    return SummaryRow(
+        piece.name, str(number), capital(check.what), _check_anchor(index, number),
+        "" if where in check.what else where, check.verdict, quantity(check.ratio, "ratio", units),
+        quantity(check.demand, check.kind, units), quantity(check.capacity, check.kind, units), check.combination,
+    )  # fmt: skip
+
+
+def verdict_line(check: Check, system: Any) -> str:
+    """Ratio, demand, capacity, where and under which loads, in one line of plain text."""
+    ratio = f"Ratio {quantity(check.ratio, 'ratio', system)}" if check.ratio is not None else "No ratio"
+    only_ratio = check.kind == "ratio" and check.capacity == 1.0  # demand and capacity would say it once more
+    figures = [
+        f"{word} {quantity(value, check.kind, system)}"
+        for word, value in (("demand", check.demand), ("capacity", check.capacity))
+        if value is not None and not only_ratio
+    ]
+    where = place(check.where)
+    more = ["" if where in check.what else where, f"governed by {check.combination}" if check.combination else ""]
+    return sentence("; ".join([": ".join(filter(None, (ratio, ", ".join(figures)))), *filter(None, more)]))
+
+
+def with_figures(piece: PieceResult) -> dict[int, Check]:
+    """The checks that have figures or steps, numbered from 1 in the order of the piece."""
+    return dict(enumerate((check for check in piece.checks if _has_figures(check)), start=1))
+
+
+def _without_figures(piece: PieceResult) -> list[Check]:
+    return by_gravity(tuple(check for check in piece.checks if not _has_figures(check)))
+
+
+def _has_figures(check: Check) -> bool:
+    return bool(check.steps) or any(value is not None for value in (check.demand, check.capacity, check.ratio))
+
+
+def _check_anchor(index: int, number: int) -> str:
+    return f"{piece_anchor(index)}-check-{number}"

@@ -1,0 +1,300 @@
+"""What a sheet carries beside what it prints, and how to read it back: the result with its job file, and digests.
+
+An HTML sheet carries the result in an inert element and a digest over the whole page; a PDF sheet carries it as the
+attachment `result.json`, with the job file beside it; a JSON result is it. The result holds a digest over all the
+rest of itself: job text, version and results. A digest without a key is no signature: it shows slips and plain edits,
+and nothing of someone who makes everything anew.
+"""
+
+from __future__ import annotations
+
+import base64
+import binascii
+import hashlib
+import json
+import re
+import zlib
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any, Literal
+
+from pydantic import BaseModel, ValidationError
+
+from ...lettering import legible
+from .page_text import ELEMENT, Page
+from .pdf_read import JOB, RESULT, SIGNED, ReadError, added_to, attachments, pdf_changed
+
+Kind = Literal["job file", "HTML sheet", "PDF sheet", "JSON result"]
+FORMAT = 1  # of the result as JSON; counted up when a key changes its name or meaning
+NO_SIGNATURE = (
+    "The digests in a sheet have no key and are no signature: they show slips and plain edits, not the work of someone "
+    "who makes everything anew. What counts is the engineer's own signature, on the copy that the engineer keeps."
+)
+MOST_BYTES = 200_000_000  # a sheet of a whole house has some 5 MB
+_ELEMENT = f'<template id="{ELEMENT}" data-form="base64 of zlib of JSON" data-digest="'
+_OPENING = re.compile(re.escape(_ELEMENT) + '([0-9a-f]{64})"')
+_BLANK = "0" * 64
+
+
+class Number(BaseModel):
+    """A number with its unit; `text` says what it is where it is no finite number."""
+
+    value: float | None
+    unit: str
+    text: str = ""
+
+
+class Origin(BaseModel):
+    """Where a value comes from."""
+
+    document: str
+    how: str
+    confidence: str
+    note: str
+
+
+class OneStep(BaseModel):
+    """One line of a calculation."""
+
+    symbol: str
+    result: Number
+    formula: str | None
+    source: Origin | None
+
+
+class OneCheck(BaseModel):
+    """One question and its answer."""
+
+    subject: str
+    what: str
+    verdict: Literal["passes", "fails", "refer"]
+    ratio: Number | None
+    demand: Number | None
+    capacity: Number | None
+    combination: str
+    where: str
+    clause: str
+    notes: tuple[str, ...]
+    steps: tuple[OneStep, ...]
+
+    @property
+    def has_figures(self) -> bool:
+        """Does the sheet print a calculation for it?"""
+        return bool(self.steps) or any(number is not None for number in (self.ratio, self.demand, self.capacity))
+
+
+class OneTable(BaseModel):
+    """A table of texts."""
+
+    title: str
+    rows: tuple[tuple[str, ...], ...]
+
+
+class OnePiece(BaseModel):
+    """One piece with its checks."""
+
+    name: str
+    kind: str
+    verdict: Literal["passes", "fails", "refer"]
+    checks: tuple[OneCheck, ...]
+    assumptions: tuple[str, ...] = ()
+    remedies: tuple[str, ...] = ()
+    to_see: tuple[str, ...] = ()
+    tables: tuple[OneTable, ...] = ()
+
+
+class OneJobFile(BaseModel):
+    """The job file from which all of it follows."""
+
+    name: str
+    sha256: str
+    text: str
+
+
+class Result(BaseModel):
+    """As much of a result as is compared field by field; other entries are left aside, so older ones can be read."""
+
+    generator: str
+    format: int
+    verdict: Literal["passes", "fails", "refer"]
+    units_of_texts: Literal["US", "SI"]
+    pieces: tuple[OnePiece, ...]
+    sources: tuple[Origin, ...]
+    tables: tuple[OneTable, ...] = ()
+    job_file: OneJobFile
+
+
+@dataclass(frozen=True)
+class Carried:
+    """What was read back from a file.
+
+    `job_text` is that from which the results follow; `printed_job` is what the sheet shows or holds beside it, where it
+    has that. `record` is the result as plain data. `faults`: what shows that the file was changed after it was written;
+    `notes`: what else a reader must know of it.
+    """
+
+    name: str
+    kind: Kind
+    job_text: str
+    result: Result | None = None
+    record: Mapping[str, Any] | None = None
+    printed_job: str | None = None
+    faults: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+    raw: bytes = b""
+
+
+def digest_of(record: Mapping[str, Any]) -> str:
+    """SHA-256 over a result without `digest` as canonical JSON: sorted keys, no spaces, ASCII, all numbers floats."""
+    rest = json.dumps({key: value for key, value in record.items() if key != "digest"})
+    canonical = json.dumps(json.loads(rest, parse_int=float), sort_keys=True, separators=(",", ":"))
+    return hashlib.sha256(canonical.encode("ascii")).hexdigest()
+
+
+def read_record(text: str, name: str = "the result") -> dict[str, Any]:
+    """A result as plain data from its JSON text.
+
+    Raises
+    ------
+    ReadError
+        If it is no JSON, or no result of this tool.
+    """
+    try:
+        record = json.loads(text)
+    except (ValueError, RecursionError) as error:
+        raise ReadError(f"{name} is not JSON that can be read: {error}") from None
+    if not isinstance(record, dict) or not str(record.get("generator", "")).startswith("beamcheck "):
+        raise ReadError(f"{name} is JSON, but no result written by `beamcheck check --json`")
+    return record
+
+
+def with_result(page: str, result_text: str) -> str:
+    """The page with the result in an inert element at its end, and a digest over all of that."""
+    packed = base64.encodebytes(zlib.compress(result_text.encode("utf-8"), 9)).decode("ascii")
+    before, end, after = page.rpartition("</body>")
+    blank = f'{before}{_ELEMENT}{_BLANK}">\n{packed}</template>\n{end}{after}'
+    return blank.replace(f'{_ELEMENT}{_BLANK}"', f'{_ELEMENT}{page_digest(blank)}"', 1)
+
+
+def page_digest(page: str) -> str:
+    """SHA-256 over a page, the place of the digest itself blank, line ends as \\n."""
+    blank = _OPENING.sub(f'{_ELEMENT}{_BLANK}"', page.replace("\r\n", "\n"))
+    return hashlib.sha256(blank.encode("utf-8", errors="replace")).hexdigest()
+
+
+def changed_since(raw: bytes) -> str:
+    """Why a file of ours is no longer as it was written ('was edited ...', 'is signed'); '' where nothing shows it."""
+    if raw.startswith(b"%PDF-"):
+        return pdf_changed(raw)
+    edited = "was edited after beamcheck wrote it"
+    text = raw.decode("utf-8", errors="replace").removeprefix("\ufeff")
+    if text.lstrip().startswith("<"):
+        found = _OPENING.findall(text)
+        return edited if found and found != [page_digest(text)] else ""
+    if text.lstrip().startswith("{"):
+        try:
+            record = json.loads(text)
+            return edited if "digest" in record and record["digest"] != digest_of(record) else ""
+        except (ValueError, RecursionError):
+            return edited
+    return ""
+
+
+def read_back(path: str | Path) -> Carried:
+    """Read a job file, an HTML or PDF sheet, or a JSON result; what it is shows in the file, not in its name.
+
+    Raises
+    ------
+    ReadError
+        If the file cannot be read, or it is a sheet that carries no result.
+    """
+    name = legible(str(path))
+    try:
+        if Path(path).stat().st_size > MOST_BYTES:
+            raise ReadError(f"{name} is larger than {MOST_BYTES / 1e6:g} MB: it is no sheet and no job file")
+        raw = Path(path).read_bytes()
+    except (OSError, ValueError) as error:
+        if isinstance(error, ReadError):
+            raise
+        why = error.strerror if isinstance(error, OSError) else str(error)
+        raise ReadError(f"{name} cannot be read: {why}") from None
+    if b"%PDF-" in raw[:1024]:
+        return _from_pdf(raw, name)
+    text = raw.decode("utf-8", errors="replace").removeprefix("\ufeff")
+    start = text.lstrip()[:1]
+    if start == "<":
+        return _from_page(text, raw, name)
+    if start == "{":
+        return _carried(text, raw, name, "JSON result", None, ())
+    try:
+        raw.decode("utf-8")
+    except UnicodeDecodeError:
+        raise ReadError(f"{name} is no job file, HTML or PDF sheet or JSON result: it is not text in UTF-8") from None
+    return Carried(name, "job file", text, raw=raw)
+
+
+def _carried(text: str, raw: bytes, name: str, kind: Kind, printed_job: str | None, faults: tuple[str, ...]) -> Carried:
+    """Put together what a result says, with the signs that it was changed."""
+    record = read_record(text, name if kind == "JSON result" else f"the result that {name} carries")
+    found = list(faults)
+    try:
+        if "digest" not in record:
+            found.append("the result has lost its digest")
+        elif record["digest"] != digest_of(record):
+            found.append("the digest of the result does not fit: a figure, a text or the job file in it was changed")
+        result = Result.model_validate(record)
+    except RecursionError:
+        raise ReadError(f"the result in {name} has brackets within brackets, too deep: it was changed") from None
+    except ValidationError as error:
+        first = error.errors(include_url=False)[0]
+        where = ", ".join(str(part) for part in first["loc"])
+        raise ReadError(
+            f"the result in {name} is not whole ({legible(where)}: {first['msg']}): it was changed"
+        ) from None
+    if result.format != FORMAT:
+        raise ReadError(f"{name} has a result of format {result.format}; this version reads format {FORMAT}")
+    job = result.job_file
+    if hashlib.sha256(job.text.encode("utf-8", errors="replace")).hexdigest() != job.sha256:
+        found.append("the SHA-256 of the job file does not fit its text")
+    return Carried(name, kind, job.text, result, record, printed_job, tuple(found), raw=raw)
+
+
+def _from_page(text: str, raw: bytes, name: str) -> Carried:
+    openings = _OPENING.findall(text)
+    if not openings:
+        raise ReadError(
+            f"{name} carries no result: it is no calc sheet of beamcheck, or one from before sheets carried it, or it "
+            "was taken out"
+        )
+    faults = []
+    if openings != [page_digest(text)]:
+        faults.append("the digest of the page does not fit: words or markup of it were changed")
+    page = Page(text)
+    return _carried(_unpacked(page.packed, name), raw, name, "HTML sheet", page.job_text, tuple(faults))
+
+
+def _unpacked(packed: str, name: str) -> str:
+    try:
+        data = base64.b64decode("".join(packed.split()), validate=True)
+        opened = zlib.decompressobj()
+        text = opened.decompress(data, MOST_BYTES)
+        if not opened.eof:
+            raise ReadError(f"the result that {name} carries is cut short or too large: it was changed")
+        return text.decode("utf-8")
+    except (binascii.Error, zlib.error, UnicodeDecodeError) as error:
+        raise ReadError(f"the result that {name} carries cannot be unpacked ({error}): it was changed") from None
+
+
+def _from_pdf(raw: bytes, name: str) -> Carried:
+    held = attachments(raw, name)
+    if RESULT not in held:
+        raise ReadError(
+            f"{name} carries no result: it is no calc sheet of beamcheck, or a program that saved it again dropped it"
+        )
+    signed, faults = added_to(raw, name)
+    job_text = held.get(JOB)
+    if job_text is None:
+        faults.append(f"the PDF has lost its attachment {JOB}")
+    notes = (SIGNED,) if signed else ()
+    return replace(_carried(held[RESULT], raw, name, "PDF sheet", job_text, tuple(faults)), notes=notes)

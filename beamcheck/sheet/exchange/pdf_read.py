@@ -1,0 +1,115 @@
+"""A PDF sheet read back: its attachments, its text, and what was changed or added since it was written."""
+
+from __future__ import annotations
+
+import logging
+import re
+from io import BytesIO
+from typing import Any
+
+from ...errors import BeamcheckError
+from ..pdf.mark import unchanged
+
+JOB, RESULT = "job.toml", "result.json"  # the attachments
+SIGNED = "The PDF bears a digital signature: whose it is, and whether it holds, is not looked at here."
+_SIGNATURE = re.compile(rb"/ByteRange|/Sig\b|/SigFlags|/DocTimeStamp")
+_END = re.compile(rb"%%EOF[ \t]*\r?\n?")
+
+
+class ReadError(BeamcheckError, ValueError):
+    """A file from which no job or result can be read back."""
+
+
+def pdf_changed(raw: bytes) -> str:
+    """Why a PDF is not to be written over; '' for one of ours that is as it was written."""
+    if unchanged(raw):
+        return ""
+    if _SIGNATURE.search(raw):
+        return "is signed"
+    try:
+        ours = attachments(raw, "it").get(RESULT, "").lstrip().startswith("{")
+    except ReadError:
+        ours = False
+    return "was changed after beamcheck wrote it" if ours else "was not made by beamcheck"
+
+
+def attachments(raw: bytes, name: str) -> dict[str, str]:
+    """The attachments of a PDF that are ours, as text.
+
+    Raises
+    ------
+    ReadError
+        If the PDF cannot be read.
+    """
+    found: dict[str, str] = {}
+    reader = _reader(raw, name)
+    try:
+        for key, contents in reader.attachments.items():
+            if key in (JOB, RESULT):
+                if len(contents) != 1:
+                    raise ReadError(f"{name} has {len(contents)} attachments called {key}: it was changed")
+                found[key] = contents[0].decode("utf-8")
+    except ReadError:
+        raise
+    except Exception as error:  # a broken PDF makes its reader fall in many ways
+        raise ReadError(f"{name} cannot be read as a PDF: {type(error).__name__}: {error}") from None
+    return found
+
+
+def pdf_pages(raw: bytes, name: str) -> list[str]:
+    """The text of each page of a PDF.
+
+    Raises
+    ------
+    ReadError
+        If it cannot be read.
+    """
+    try:
+        return [page.extract_text() for page in _reader(raw, name).pages]
+    except ReadError:
+        raise
+    except Exception as error:  # as above
+        raise ReadError(f"{name} cannot be read as a PDF: {type(error).__name__}: {error}") from None
+
+
+def _reader(raw: bytes, name: str) -> Any:
+    try:
+        from pypdf import PdfReader
+    except ImportError:
+        raise ReadError(f"{name} is a PDF: to read it, install the package pypdf") from None
+    logging.getLogger("pypdf").setLevel(logging.CRITICAL)  # what is wrong with the file is told by the error
+    try:
+        reader = PdfReader(BytesIO(raw))
+        locked = reader.is_encrypted
+    except Exception as error:  # as above
+        raise ReadError(f"{name} cannot be read as a PDF: {type(error).__name__}: {error}") from None
+    if locked:
+        raise ReadError(f"{name} is locked with a password: save a copy without it")
+    return reader
+
+
+def added_to(raw: bytes, name: str) -> tuple[bool, list[str]]:
+    """Is it signed; and what else was changed or added: bytes, a later section, a note or stamp on a page.
+
+    A sheet of ours has links only. A signature is meant to be added, and the section that it comes in; what stands
+    before that section must be as it was.
+    """
+    if unchanged(raw):
+        return False, []
+    signed = _SIGNATURE.search(raw) is not None
+    faults = []
+    if not any(unchanged(raw[: end.end()]) for end in _END.finditer(raw)):
+        faults.append("the digest of the PDF does not fit: it was changed, or saved again by another program")
+    elif not signed:
+        faults.append("the PDF was added to after it was written")
+    try:
+        for number, page in enumerate(_reader(raw, name).pages, start=1):
+            kinds = [str(note.get_object().get("/Subtype")) for note in page.get("/Annots") or ()]
+            for kind in dict.fromkeys(kinds):
+                if kind != "/Link" and not (signed and kind == "/Widget"):
+                    faults.append(f"something ({kind[1:]}) was laid over page {number}: see what it covers")
+    except ReadError:
+        raise
+    except Exception as error:  # as above
+        raise ReadError(f"{name} cannot be read as a PDF: {type(error).__name__}: {error}") from None
+    return signed, faults

@@ -1,0 +1,185 @@
+"""Does a sheet print what it carries? What shows that a sheet was changed after it was written, with the words changed.
+
+A sheet of this very version is made anew from the job it carries and compared word by word. Of another version only the
+verdicts and ratios of its checks can be looked for.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from difflib import SequenceMatcher
+
+from ...checks.core.result import JobResult
+from ...checks.core.summary import quantity
+from ...checks.job import check_job
+from ...errors import BeamcheckError
+from ...model.reading.reader import read_job_text
+from ...version import VERSION
+from ..document.prose import capital
+from .as_json import result_json
+from .difference import Difference, Tell
+from .enclosed import Carried, read_record
+from .job_changes import job_changes
+from .page_text import Page
+from .pdf_read import pdf_pages
+
+_MOST_A_PART = 8  # differences told of one part or page
+_AROUND = 3  # words told on both sides of words that were put in or taken out
+_REACH = 400  # letters from the title of a check to its ratio, spaces left out
+
+
+@dataclass(frozen=True)
+class Signs:
+    """Signs of a change after writing, and what else a reader must know of the sheet."""
+
+    differences: tuple[Difference, ...] = ()
+    notes: tuple[str, ...] = ()
+
+
+def signs_of_change(carried: Carried, *, tell: Tell = lambda _: None) -> Signs:
+    """Look for signs that a sheet or a result was changed after it was written.
+
+    Parameters
+    ----------
+    carried : Carried
+        With a result.
+    tell : callable
+        Is told what is being done.
+    """
+    assert carried.result is not None and carried.record is not None
+    found = [Difference(fault) for fault in carried.faults]
+    notes = list(carried.notes)
+    if carried.printed_job is not None and carried.printed_job != carried.job_text:
+        found += _job_printed(carried)
+    if carried.kind == "JSON result":
+        return Signs(tuple(found), tuple(notes))
+    tell(f"working out {carried.name}")
+    anew = _the_same_again(carried)
+    if anew is None:
+        notes.append(_only_checks(carried))
+        found += _checks_not_printed(carried)
+    else:
+        tell(f"printing {carried.name} anew")
+        found += _page_differs(carried, anew) if carried.kind == "HTML sheet" else _pdf_differs(carried, anew)
+    return Signs(tuple(found), tuple(notes))
+
+
+def _job_printed(carried: Carried) -> list[Difference]:
+    """The job file that the sheet shows is not the one that its results follow from: in which fields."""
+    what = "the job file in the sheet is not the one that its results follow from"
+    try:
+        changes = job_changes(carried.job_text, carried.printed_job or "", carried.name, carried.name)
+    except BeamcheckError as error:
+        return [Difference(f"{what}, and cannot be read ({error})")]
+    return [Difference(what), *(Difference(f"job file, {one.where}", one.was, one.now) for one in changes.differences)]
+
+
+def _the_same_again(carried: Carried) -> JobResult | None:
+    """The result worked out again, if this version comes to the very same one, so that its sheet must be the same."""
+    assert carried.result is not None and carried.record is not None
+    if carried.result.generator != f"beamcheck {VERSION}":
+        return None
+    job, text = carried.result.job_file, carried.job_text
+    try:
+        made = check_job(read_job_text(text, job.name), text=text, name=job.name, units=carried.result.units_of_texts)
+    except BeamcheckError:
+        return None
+    record = read_record(result_json(made))
+    same = record.keys() == carried.record.keys() and all(
+        record[key] == carried.record[key] for key in record if key != "digest"
+    )
+    return made if same else None
+
+
+def _only_checks(carried: Carried) -> str:
+    assert carried.result is not None
+    version = carried.result.generator
+    why = (
+        f"It was made by {version}, and this is beamcheck {VERSION}"
+        if version != f"beamcheck {VERSION}"
+        else "This version does not come to the very same result"
+    )
+    return f"{why}: of what it prints, only the verdicts and ratios of its checks were compared with what it carries."
+
+
+def _page_differs(carried: Carried, anew: JobResult) -> Iterator[Difference]:
+    from ..html.render import render
+
+    printed = Page(carried.raw.decode("utf-8", errors="replace").removeprefix("\ufeff"))
+    expected = Page(render(anew))
+    was = {part.key: part for part in expected.parts}
+    now = {part.key: part for part in printed.parts}
+    for key, part in was.items():
+        if key not in now:
+            yield Difference(f"{part.heading}: a part of the sheet is gone")
+        else:
+            yield from _words_differ(part.heading, part.text, now[key].text)
+    for key, part in now.items():
+        if key not in was:
+            yield Difference(f"{part.heading}: a part was put in, {key!r}")
+    if len(printed.parts) != len(now):
+        yield Difference("a part of the sheet stands there twice")
+
+
+def _pdf_differs(carried: Carried, anew: JobResult) -> Iterator[Difference]:
+    from ..pdf.render import sheet_pdf
+
+    made = sheet_pdf(anew)
+    if made == carried.raw:
+        return
+    expected, printed = pdf_pages(made, "the sheet made anew"), pdf_pages(carried.raw, carried.name)
+    if len(expected) != len(printed):
+        yield Difference("number of pages", str(len(expected)), str(len(printed)))
+    for number, (was, now) in enumerate(zip(expected, printed, strict=False), start=1):
+        yield from _words_differ(f"page {number}", was, now)
+
+
+def _words_differ(where: str, was: str, now: str) -> Iterator[Difference]:
+    """Runs of words that differ: what the sheet must say, and what it says."""
+    one, other = was.split(), now.split()
+    if one == other or "".join(one) == "".join(other):
+        return
+    runs = [run for run in SequenceMatcher(None, one, other, autojunk=False).get_opcodes() if run[0] != "equal"]
+    for what, i, i_end, j, j_end in runs[:_MOST_A_PART]:
+        more = 0 if what == "replace" else _AROUND
+        yield Difference(
+            f"{where}: printed", _quoted(one[max(i - more, 0) : i_end + more]),
+            _quoted(other[max(j - more, 0) : j_end + more]),
+        )  # fmt: skip
+    if len(runs) > _MOST_A_PART:
+        yield Difference(f"{where}: {len(runs) - _MOST_A_PART} more places differ")
+
+
+def _quoted(words: Sequence[str]) -> str:
+    text = " ".join(words)
+    return f"'{text}'" if len(text) <= 120 else f"'{text[:117]}...'"
+
+
+def _checks_not_printed(carried: Carried) -> Iterator[Difference]:
+    """Checks whose verdict and ratio are not found after their title."""
+    assert carried.result is not None
+    if carried.kind == "HTML sheet":
+        page = Page(carried.raw.decode("utf-8", errors="replace").removeprefix("\ufeff"))
+        text = _bare("".join(part.text for part in page.parts))
+    else:
+        text = _bare("".join(pdf_pages(carried.raw, carried.name)))
+    for piece in carried.result.pieces:
+        figured = (check for check in piece.checks if check.has_figures)
+        for number, check in enumerate(figured, start=1):
+            if check.ratio is None:
+                ratio = ""
+            else:
+                value = float("inf") if check.ratio.text == "infinite" else check.ratio.value
+                ratio = f"Ratio {quantity(value, 'ratio', carried.result.units_of_texts)}"
+            wanted = [re.escape(_bare(part)) for part in (f"{number}. {capital(check.what)}", check.verdict, ratio)]
+            near = f".{{0,{_REACH}}}?"
+            if not re.search(near.join(wanted) + r"(?![0-9])", text):
+                said = f"verdict {check.verdict}" + (f", {ratio.casefold()}" if ratio else "")
+                yield Difference(f"{piece.name}, {check.what}: the sheet does not print what it carries, {said}")
+
+
+def _bare(text: str) -> str:
+    """Without spaces, and without the lines that make subscripts, which a page sets otherwise."""
+    return "".join(text.split()).replace("_", "").replace("\u00ad", "")

@@ -1,0 +1,228 @@
+"""The drawing of a beam: loads, elevation with supports and cuts, then envelopes of shear and moment, and sag."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from itertools import pairwise
+from textwrap import wrap
+from typing import Any
+
+from ...checks.core.result import Figure
+from ...units import show
+from .curves import Curve, draw_curve, extremes
+from .svg import GREY, INK, PAPER, TEXT, Board, clipped, text_width
+
+WIDTH, SIDE = 440.0, 30.0
+SPAN = WIDTH - 2 * SIDE
+LOAD_LANE, BAND, POINT_LANE = 30.0, 8.0, 19.0
+DEEPEST, SHALLOWEST = 44.0, 12.0
+_NOTE_LETTERS, _NOTE_LINES = 54, 3  # of the text for a cut
+LIFTING = " up"  # a kind that ends so lifts, such as "wind up"
+_PATTERNS = {
+    "dead": "upright", "live": "slanted", "roof live": "slanted", "snow": "dotted", "wind": "crossed",
+    "wind up": "crossed",
+}  # fmt: skip
+
+
+def beam_figure(figure: Figure, name: str, system: Any = "US", key: str = "figure") -> str:
+    """The drawing as an `<svg>` element.
+
+    Parameters
+    ----------
+    figure : Figure
+        Inner units. A load whose kind ends in " up" is drawn lifting.
+    name : str
+        Of the piece; any text.
+    system : 'US' or 'SI'
+        Units of the labels.
+    key : str
+        Unique in the page; the alternative text is tied to the drawing by it.
+    """
+    curves = _curves(figure, system)
+    board = Board(WIDTH, key, f"{name}: loads, supports, shear, moment and sag", describe(figure, system))
+    to_x = _scale(figure)
+    top = _heading(board, figure, system)
+    top = _loads(board, figure, to_x, top)
+    top = _elevation(board, figure, to_x, top, system)
+    for curve in curves:
+        top = draw_curve(board, curve, to_x, top)
+    return board.done(top + 4)
+
+
+def describe(figure: Figure, system: Any = "US") -> str:
+    """The drawing in words, for readers who do not see it."""
+    parts = [f"Length {show(figure.length, 'length', system)}, depth {show(figure.depth, 'small length', system)}."]
+    if figure.slope:
+        parts.append(f"Slope {show(figure.slope, 'slope', system)}.")
+    parts += [f"{name} at {show(x, 'offset', system)} ({holds})." for x, name, holds in figure.supports]
+    for start, end, text, kind, form in figure.loads:
+        place = show(start, "offset", system)
+        if form == "line":
+            place = f"from {place} to {show(end, 'offset', system)}"
+        parts.append(f"{kind.capitalize()} load {place}: {text}.")
+    parts += [f"Cut at {show(start, 'offset', system)}: {text}." for start, _end, _low, _depth, text in figure.cuts]
+    for curve in _curves(figure, system):
+        parts += [f"{curve.title}: {label} at {show(x, 'offset', system)}." for x, _value, label in extremes(curve)]
+    return " ".join(parts)
+
+
+def _curves(figure: Figure, system: Any) -> list[Curve]:
+    over = "envelope of all combinations"
+    shear = Curve(f"Shear V, {over}", "force", figure.x, figure.V_high, figure.V_low, _marks(figure, "V"), system)
+    moment = Curve(f"Moment M, {over}", "moment", figure.x, figure.M_high, figure.M_low, _marks(figure, "M"), system)
+    sag = Curve("Long-term sag", "small length", figure.x, figure.sag, (), _marks(figure, "s"), system, down=True)
+    return [shear, moment, sag]
+
+
+def _marks(figure: Figure, letter: str) -> tuple[tuple[float, str, str], ...]:
+    """The marks of one diagram: place, text, and the side of the envelope ('high', 'low', '' for the larger one)."""
+    return tuple((x, text, curve.partition("_")[2]) for curve, x, text in figure.marks if curve[:1] == letter)
+
+
+def _scale(figure: Figure) -> Any:
+    length = figure.length if figure.length > 0 else 1.0
+    return lambda x: SIDE + SPAN * min(max(x / length, -0.05), 1.05)
+
+
+def _heading(board: Board, figure: Figure, system: Any) -> float:
+    along = "along the slope" if figure.slope else "long"
+    text = f"{show(figure.length, 'length', system)} {along}, {show(figure.depth, 'small length', system)} deep"
+    board.lettering(SIDE, 14, text)
+    if not figure.slope:
+        return 24.0
+    # a small triangle with the true slope; the piece itself is drawn straight, so that the diagrams stand under it
+    run = 46.0
+    rise = min(run * math.tan(math.radians(figure.slope)), 60.0)
+    run = rise / math.tan(math.radians(figure.slope))
+    foot = 8 + rise
+    right = WIDTH - SIDE
+    board.shape(((right - run, foot), (right, foot), (right, foot - rise)), fill="none", width=1.2)
+    label = f"slope {show(figure.slope, 'slope', system)}, drawn straight"
+    board.lettering(right - run - 6, max(foot, 14), label, anchor="end")
+    return max(foot, 18) + 12
+
+
+def _loads(board: Board, figure: Figure, to_x: Any, top: float) -> float:
+    spread = [load for load in figure.loads if load[4] == "line"]
+    points = sorted((load for load in figure.loads if load[4] != "line"), key=lambda load: load[0])
+    for start, end, text, kind, _form in spread:
+        left, right = to_x(start), to_x(end)
+        shown = clipped(_load_label(text, kind), WIDTH - 2 * SIDE)
+        board.lettering(min(left, WIDTH - SIDE - text_width(shown)), top + 13, shown, tip=_load_label(text, kind))
+        _band(board, left, right, top + 18, _PATTERNS.get(kind, "plain"))
+        top += LOAD_LANE
+    foot = top + len(points) * POINT_LANE + 16
+    for start, _end, text, kind, _form in points:
+        x = to_x(start)
+        to_right = x < WIDTH / 2
+        shown = clipped(_load_label(text, kind), (WIDTH - x if to_right else x) - 14)
+        if kind.endswith(LIFTING):
+            board.line((x, top + 9), (x, foot), width=1.6)
+            board.shape(((x - 4, top + 10), (x + 4, top + 10), (x, top + 2)), fill=INK)
+        else:
+            board.line((x, top + 2), (x, foot - 7), width=1.6)
+            board.shape(((x - 4, foot - 9), (x + 4, foot - 9), (x, foot - 1)), fill=INK)
+        tip = _load_label(text, kind)
+        board.lettering(x + 7 if to_right else x - 7, top + 13, shown, anchor="start" if to_right else "end", tip=tip)
+        top += POINT_LANE
+    return foot if points else top + 4
+
+
+def _load_label(text: str, kind: str) -> str:
+    return f"{kind}{' ↑' if kind.endswith(LIFTING) else ''}: {text}"
+
+
+def _band(board: Board, left: float, right: float, top: float, pattern: str) -> None:
+    """A strip of spread load; the pattern tells the kind without colour."""
+    right = max(right, left + 2)
+    board.box(left, top, right - left, BAND, stroke=0.9)
+    count = max(int((right - left) / 7), 1)
+    for index in range(1, count):
+        x = left + (right - left) * index / count
+        lean = min(4.5, x - left, right - x)
+        if pattern == "upright":
+            board.line((x, top), (x, top + BAND), width=0.8)
+        if pattern in ("slanted", "crossed"):
+            board.line((x - lean, top + BAND), (x + lean, top), width=0.8)
+        if pattern == "crossed":
+            board.line((x - lean, top), (x + lean, top + BAND), width=0.8)
+        if pattern == "dotted":
+            board.disc(x, top + BAND * (0.3 if index % 2 else 0.7), 1.1)
+
+
+def _elevation(board: Board, figure: Figure, to_x: Any, top: float, system: Any) -> float:
+    left, right = to_x(0.0), to_x(figure.length)
+    true = SPAN * figure.depth / figure.length if figure.length > 0 else 0.0
+    deep = min(max(true, SHALLOWEST), DEEPEST)
+    board.box(left, top, right - left, deep, fill="#f1f1f1", stroke=1.8)
+    notes = [] if deep == true else ["Depth of the piece is not to scale with its length."]
+    for index, (start, end, low, depth, text) in enumerate(figure.cuts):
+        mark = _letter(index)
+        per_inch = deep / figure.depth if figure.depth > 0 else 0.0
+        x0, x1 = to_x(start), max(to_x(end), to_x(start) + 3)
+        upper = top + deep - per_inch * (low + depth)
+        board.box(x0, upper, x1 - x0, max(per_inch * depth, 2.5), stroke=1.4)
+        board.line((x0, upper), (x1, upper + per_inch * depth), width=0.8)
+        board.line((x0, upper + per_inch * depth), (x1, upper), width=0.8)
+        board.lettering(x1 + 3, upper + per_inch * depth / 2 + TEXT / 3, mark, bold=True)
+        notes.append(f"{mark}: {text}")
+    foot = top + deep
+    for x, _name, holds in figure.supports:
+        _support(board, to_x(x), top, foot, holds)
+    foot = _names(board, figure, to_x, foot + 17)
+    foot = _dimensions(board, figure, to_x, foot, system)
+    for note in notes:
+        for line in wrap(" ".join(note.split()), _NOTE_LETTERS, subsequent_indent=" ")[:_NOTE_LINES]:
+            board.lettering(8, foot + 13, clipped(line, WIDTH - 12), tip=note)
+            foot += 16
+    return foot + 12
+
+
+def _letter(index: int) -> str:
+    return chr(ord("a") + index) if index < 26 else str(index + 1)
+
+
+def _support(board: Board, x: float, top: float, foot: float, holds: str) -> None:
+    """rests: triangle; fixed: hatched block; hung: a strap round the piece from above."""
+    if holds == "fixed":
+        board.box(x - 9, foot, 18, 12, stroke=1.3)
+        for shift in (-9, -3, 3):
+            board.line((x + shift, foot + 12), (x + shift + 6, foot), width=0.9)
+    elif holds == "hung":
+        board.line((x - 6, top - 5), (x - 6, foot + 4), (x + 6, foot + 4), (x + 6, top - 5), width=2.2)
+    else:
+        board.shape(((x, foot + 1), (x + 9, foot + 13), (x - 9, foot + 13)), fill=PAPER, width=1.4)
+        board.line((x - 13, foot + 14), (x + 13, foot + 14), width=1.4)
+
+
+def _names(board: Board, figure: Figure, to_x: Any, top: float) -> float:
+    """Names of supports under them, on as many rows as keep them apart."""
+    rows: list[float] = []  # right end of the lettering in each row
+    for x, name, holds in sorted(figure.supports):
+        text = clipped(name if holds == "rests" else f"{name} ({holds})", SPAN / 2)
+        wide = text_width(text)
+        left = min(max(to_x(x) - wide / 2, 2.0), WIDTH - 2 - wide)
+        row = next((index for index, end in enumerate(rows) if end + 8 < left), len(rows))
+        rows[row : row + 1] = [left + wide]
+        board.lettering(left, top + 13 + 16 * row, text, tip=name)
+    return top + 16 * len(rows) + 4
+
+
+def _dimensions(board: Board, figure: Figure, to_x: Any, top: float, system: Any) -> float:
+    """A chain of dimensions from end to end over the supports."""
+    places = sorted({0.0, figure.length, *(x for x, _name, _holds in figure.supports)})
+    stops: Sequence[float] = [place for place in places if 0.0 <= place <= figure.length]
+    if len(stops) < 2:
+        return top
+    y = top + 17
+    board.line((to_x(stops[0]), y), (to_x(stops[-1]), y), width=0.8, stroke=GREY)
+    for place in stops:
+        board.line((to_x(place) - 3, y + 3), (to_x(place) + 3, y - 3), width=1.2)
+    for start, end in pairwise(stops):
+        text = show(end - start, "length", system)
+        if text_width(text) < to_x(end) - to_x(start) or len(stops) == 2:
+            board.lettering((to_x(start) + to_x(end)) / 2, y - 4, text, anchor="middle")
+        else:
+            board.lettering((to_x(start) + to_x(end)) / 2, y + TEXT + 2, text, anchor="middle")
+    return y + TEXT + 6

@@ -1,0 +1,142 @@
+"""A small drawing board: SVG through xml.etree, black and grey only, fixed number format."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Sequence
+from xml.etree import ElementTree
+
+from ...checks.core.summary import legible
+
+Point = tuple[float, float]
+INK, GREY, PAPER = "#000", "#767676", "#fff"
+TEXT = 14.0  # size of lettering in drawing units
+
+
+def fixed(number: float) -> str:
+    """Two decimals at most, never in powers of ten, never -0."""
+    text = f"{number:.2f}".rstrip("0").rstrip(".")
+    return "0" if text in ("-0", "") else text
+
+
+def text_width(text: str, size: float = TEXT) -> float:
+    """A generous guess at the width of lettering."""
+    return size * sum(1.05 if unicodedata.east_asian_width(letter) in "WF" else 0.56 for letter in text)
+
+
+def clipped(text: str, width: float, size: float = TEXT) -> str:
+    """The text, or as much of it as fits into the width and a dot-dot-dot."""
+    line = " ".join(legible(text).split())
+    if text_width(line, size) <= width:
+        return line
+    while line and text_width(line + "…", size) > width:
+        line = line[: max(len(line) - 1, 0)].rstrip() if len(line) < 200 else line[:199]
+    return line + "…"
+
+
+class Board:
+    """A drawing of fixed width whose height is set when it is done."""
+
+    def __init__(self, width: float, key: str, title: str, about: str) -> None:
+        self.width = width
+        self.root = ElementTree.Element("svg", {"xmlns": "http://www.w3.org/2000/svg", "role": "img"})
+        self.root.set("aria-labelledby", f"{key}-title {key}-about")
+        self.root.set("font-family", "sans-serif")
+        self.root.set("font-size", fixed(TEXT))
+        ElementTree.SubElement(self.root, "title", {"id": f"{key}-title"}).text = legible(title)
+        ElementTree.SubElement(self.root, "desc", {"id": f"{key}-about"}).text = legible(about)
+
+    def _add(self, tag: str, attributes: dict[str, str]) -> ElementTree.Element:
+        return ElementTree.SubElement(self.root, tag, attributes)
+
+    def line(self, *points: Point, width: float = 1.0, stroke: str = INK, dash: str = "") -> None:
+        """A line through the points."""
+        self.shape(points, fill="none", width=width, stroke=stroke, dash=dash, closed=False)
+
+    def shape(
+        self,
+        points: Sequence[Point],
+        *,
+        fill: str = PAPER,
+        width: float = 1.0,
+        stroke: str = INK,
+        dash: str = "",
+        closed: bool = True,
+    ) -> None:
+        """An area bounded by the points, or an open line."""
+        path = "M" + "L".join(f"{fixed(x)} {fixed(y)}" for x, y in points) + ("Z" if closed else "")
+        attributes = {
+            "d": path,
+            "fill": fill,
+            "stroke": stroke,
+            "stroke-width": fixed(width),
+            "stroke-linejoin": "round",
+        }
+        if dash:
+            attributes["stroke-dasharray"] = dash
+        self._add("path", attributes)
+
+    def area(
+        self, rings: Sequence[Sequence[Point]], *, fill: str = PAPER, width: float = 0.0, stroke: str = INK
+    ) -> None:  # fmt: skip
+        """What lies inside an odd number of the rings."""
+        path = "".join("M" + "L".join(f"{fixed(x)} {fixed(y)}" for x, y in ring) + "Z" for ring in rings)
+        attributes = {"d": path, "fill": fill, "fill-rule": "evenodd"}
+        if width:
+            attributes |= {"stroke": stroke, "stroke-width": fixed(width), "stroke-linejoin": "round"}
+        self._add("path", attributes)
+
+    def strokes(self, lines: Sequence[tuple[Point, Point]], *, width: float = 0.6, stroke: str = INK) -> None:
+        """Many short straight lines as one path; none for none."""
+        if lines:
+            path = "".join(f"M{fixed(a)} {fixed(b)}L{fixed(c)} {fixed(d)}" for (a, b), (c, d) in lines)
+            self._add("path", {"d": path, "fill": "none", "stroke": stroke, "stroke-width": fixed(width)})
+
+    def box(self, x: float, y: float, width: float, height: float, *, fill: str = PAPER, stroke: float = 1.0) -> None:
+        """A rectangle from its upper left corner."""
+        corners = ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
+        self.shape(corners, fill=fill, width=stroke)
+
+    def ring(self, x: float, y: float, radius: float, *, fill: str = PAPER, width: float = 1.0, dash: str = "") -> None:
+        """A circle with its outline."""
+        attributes = {"cx": fixed(x), "cy": fixed(y), "r": fixed(radius), "fill": fill, "stroke": INK}
+        attributes["stroke-width"] = fixed(width)
+        if dash:
+            attributes["stroke-dasharray"] = dash
+        self._add("circle", attributes)
+
+    def disc(self, x: float, y: float, radius: float, fill: str = INK) -> None:
+        """A filled circle."""
+        self._add("circle", {"cx": fixed(x), "cy": fixed(y), "r": fixed(radius), "fill": fill})
+
+    def lettering(
+        self,
+        x: float,
+        y: float,
+        text: str,
+        *,
+        anchor: str = "start",
+        size: float = TEXT,
+        bold: bool = False,
+        tip: str = "",
+    ) -> None:
+        """Text on a white halo, kept inside the drawing; `tip` is the full wording where the text was clipped."""
+        shown = clipped(text, self.width - 4)
+        wide = text_width(shown)
+        left = {"start": x, "middle": x - wide / 2, "end": x - wide}[anchor]
+        x += min(max(left, 2.0), self.width - 2 - wide) - left
+        element = self._add("text", {"x": fixed(x), "y": fixed(y), "text-anchor": anchor})
+        element.set("paint-order", "stroke")
+        element.set("stroke", PAPER)
+        element.set("stroke-width", "3")
+        element.set("stroke-linejoin", "round")
+        if bold:
+            element.set("font-weight", "bold")
+        element.text = shown
+        if tip and legible(tip) != shown:
+            ElementTree.SubElement(element, "title").text = legible(tip)
+
+    def done(self, height: float) -> str:
+        """The finished drawing as text."""
+        self.root.set("viewBox", f"0 0 {fixed(self.width)} {fixed(height)}")
+        return ElementTree.tostring(self.root, encoding="unicode")

@@ -1,0 +1,184 @@
+"""The sheet as one HTML file: no script, no request to anywhere, for a phone, a screen and paper."""
+
+from __future__ import annotations
+
+import re
+import string
+from collections.abc import Sequence
+from functools import lru_cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from ...calc.pad import Step
+from ...checks.core.pictures import Elevation, GapPicture, LoadPath, StressPicture
+from ...checks.core.result import HoleDrawing, JobResult
+from ...checks.core.summary import INVENTED, legible
+from ...errors import BeamcheckError
+from ..document.blocks import Block, CheckBlock, Lines, Masthead, Symbols, Taken
+from ..document.calc_sheet import compose
+from ..document.mathematics import compile_mathml, mathml, result_text, width_class
+from ..document.prose import sentence
+from ..document.repeated_steps import warning
+from ..document.symbols import meaning, symbol_source
+from ..exchange.as_json import result_json
+from ..exchange.enclosed import with_result
+from ..figures.anchor import hole_figure
+from ..figures.beam import beam_figure
+from ..figures.bracket import bracket_figure
+from ..figures.gap import gap_figure
+from ..figures.load_path import path_figure
+from ..figures.stress import stress_figure
+
+if TYPE_CHECKING:
+    from jinja2 import Environment
+    from markupsafe import Markup
+
+TEMPLATE = "sheet.html.jinja"
+LONGEST_WORD = 24  # letters; a cell with a longer one may break it anywhere
+_CODE = re.compile(r"`([^`]+)`")
+_SYMBOL = re.compile(r"\b([A-Za-z]{1,5})_([A-Za-z0-9]{1,3})\b")
+_FIGURES = re.compile(r"[−–-]?[0-9][0-9,./ ]*( ?[^ ]{1,5})?|–")  # a cell with a number and at most its unit
+
+
+def render(what: JobResult | Sequence[Block]) -> str:
+    """The page for a result, or for blocks that begin with a Masthead.
+
+    Raises
+    ------
+    BeamcheckError
+        If the blocks do not begin with a Masthead, or typst cannot typeset an equation.
+    """
+    blocks = compose(what) if isinstance(what, JobResult) else tuple(what)
+    if not blocks or not isinstance(blocks[0], Masthead):
+        raise BeamcheckError("a sheet begins with a Masthead block: it carries title, caution and fingerprint")
+    template = _environment().get_template(TEMPLATE)
+    page = template.render(head=blocks[0], blocks=blocks[1:], equations=_Equations(blocks), symbols=_Symbols(blocks))
+    return with_result(page, result_json(what)) if isinstance(what, JobResult) else page
+
+
+class _Equations:
+    """MathML of all steps that are printed whole, typeset in one run."""
+
+    def __init__(self, blocks: Sequence[Block]) -> None:
+        steps = [step for block in blocks for step in _printed(block)]
+        self._made = {id(step): made for step, made in zip(steps, mathml(steps), strict=True)}
+        self._steps = steps  # keeps the ids taken
+
+    def __call__(self, step: Step) -> Markup:
+        return _safe(self._made[id(step)])
+
+
+class _Symbols:
+    """MathML of single symbols."""
+
+    def __init__(self, blocks: Sequence[Block]) -> None:
+        names = list(dict.fromkeys(name for block in blocks for name in _named(block)))
+        self._made = dict(zip(names, compile_mathml([symbol_source(name).source for name in names]), strict=True))
+
+    def __call__(self, name: str) -> Markup:
+        return _safe(self._made[name])
+
+
+def _printed(block: Block) -> list[Step]:
+    """The steps that a block prints whole."""
+    lines = _lines(block).lines
+    entries = [entry for line in lines for entry in (line.entries if isinstance(line, Taken) else (line.entry,))]
+    return [entry.step for entry in entries]
+
+
+def _named(block: Block) -> list[str]:
+    """The symbols that a block prints alone."""
+    if isinstance(block, Symbols):
+        return list(block.names)
+    return [entry.step.symbol for known in _lines(block).known for entry in known.entries]
+
+
+def _lines(block: Block) -> Lines:
+    if isinstance(block, CheckBlock):
+        return block.lines
+    return block if isinstance(block, Lines) else Lines((), ())
+
+
+def prose(text: str) -> Markup:
+    """Plain text on its way into the page: `names` in backticks as code, symbols such as F_b with their subscript."""
+    from markupsafe import escape
+
+    made = _CODE.sub(r"<code>\1</code>", str(escape(legible(text))))
+    return _safe(_SYMBOL.sub(_subscript, made))
+
+
+def _subscript(found: re.Match[str]) -> str:
+    return f"<i>{found[1]}</i><sub>{found[2]}</sub>" if meaning(found[0]) else found[0]
+
+
+def reason(step: Step) -> str:
+    """What stands beside a step: meaning of the symbol and its note, then the clause."""
+    means = meaning(step.symbol) or (meaning(step.formula.symbol) if step.formula else "")
+    told = f"{means}: {step.note.strip()}" if means and step.note else means or step.note
+    return " ".join(filter(None, (sentence(told), sentence(step.clause))))
+
+
+def css_text(text: str) -> Markup:
+    """A text as a CSS string, every character but letters, digits and spaces as its code."""
+    line = " ".join(legible(text).split())
+    kept = frozenset(string.ascii_letters + string.digits + " ")
+    coded = (letter if letter in kept else f"\\{ord(letter):x} " for letter in line)
+    return _safe('"' + "".join(coded) + '"')
+
+
+def exact(text: str) -> Markup:
+    """A text for `<pre>`, escaped so that a browser hands it back character by character, line ends included."""
+    from markupsafe import escape
+
+    return _safe("\n" + str(escape(text)).replace("\r", "&#13;"))
+
+
+def _drawing(block: Any) -> Markup:
+    return _safe(drawn(block))
+
+
+def drawn(block: Any) -> str:
+    """The drawing of a block as an `<svg>` element."""
+    if isinstance(block.figure, HoleDrawing):
+        return hole_figure(block.figure, block.name, block.units, block.key)
+    if isinstance(block.figure, LoadPath):
+        return path_figure(block.figure, block.name, block.units, block.key)
+    if isinstance(block.figure, Elevation):
+        return bracket_figure(block.figure, block.name, block.units, block.key)
+    if isinstance(block.figure, StressPicture):
+        return stress_figure(block.figure, block.name, block.units, block.key)
+    if isinstance(block.figure, GapPicture):
+        return gap_figure(block.figure, block.name, block.units, block.key)
+    return beam_figure(block.figure, block.name, block.units, block.key)
+
+
+def _safe(markup: str) -> Markup:
+    from markupsafe import Markup
+
+    return Markup(markup)
+
+
+def _shown(value: Any) -> Any:
+    """Every text on its way into the page: without characters that a page cannot hold."""
+    return legible(value) if type(value) is str else value
+
+
+@lru_cache(maxsize=1)
+def _environment() -> Environment:
+    from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+    made = Environment(
+        loader=FileSystemLoader(Path(__file__).parent),
+        autoescape=True,
+        undefined=StrictUndefined,
+        finalize=_shown,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    made.filters.update(css_text=css_text, exact=exact, drawing=_drawing, prose=prose)
+    made.globals.update(meaning=meaning, width_class=width_class, reason=reason, result_text=result_text)
+    made.globals.update(warning=warning, sentence=sentence, invented=INVENTED)
+    made.tests["long_word"] = lambda text: any(len(word) > LONGEST_WORD for word in text.split())
+    made.tests["figures"] = lambda text: _FIGURES.fullmatch(text) is not None
+    made.tests["kind"] = lambda block, name: type(block).__name__ == name
+    return made

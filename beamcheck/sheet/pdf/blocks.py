@@ -1,0 +1,382 @@
+"""Blocks as plain data for the typst template: dicts, lists, texts and true or false, nothing else.
+
+No text gets into typst source. Equations, which are of our own making, are the only texts that typst reads as source;
+they stand under the key `math`, and nothing else does.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from datetime import date
+from typing import Any
+from xml.etree import ElementTree
+
+from ...checks.core.result import JobResult
+from ...checks.core.summary import INVENTED
+from ..document.blocks import (
+    Beside,
+    Block,
+    Bullets,
+    Caution,
+    CheckBlock,
+    Contents,
+    Entry,
+    Heading,
+    JobText,
+    Key,
+    Known,
+    Lines,
+    Masthead,
+    Pairs,
+    Paragraph,
+    References,
+    SignOff,
+    Statements,
+    Summary,
+    SummaryStatement,
+    Symbols,
+    TableBlock,
+    Taken,
+    VerdictBlock,
+    Worked,
+)
+from ..document.mathematics import equation, result_text
+from ..document.prose import sentence
+from ..document.repeated_steps import warning
+from ..document.symbols import meaning, plain_symbol, symbol_source
+from ..html.render import drawn, reason
+from .typefaces import TEXT_FACE, in_drawing, printable
+
+Data = dict[str, Any]
+BESIDE, WHOLE = 31.0, 47.0  # em; width of an equation with its reason beside it, and on a line of its own
+LONGEST_WORD, LONGEST_IN_CELL, LONGEST_IN_CODE = 40, 18, 48  # letters, after which a word may be broken
+HEADING, DESCRIPTION = 300, 3000  # letters of a heading, and of a drawing in words: a PDF holds no endless ones there
+ON_A_LINE = 90  # letters of a table that need no column to give way
+RUNNING, RUNNING_PIECE, RUNNING_CAUTION = 50, 34, 400  # letters in the head and foot of each page
+NO_TITLE = "Job without a title"
+_NOT_TEXT = frozenset(("math", "anchor", "to", "svg"))
+_CODE_OR_SYMBOL = re.compile(r"`([^`]+)`|\b([A-Za-z]{1,5})_([A-Za-z0-9]{1,3})\b")
+_SVG = "{http://www.w3.org/2000/svg}"
+_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+
+
+def sheet_data(result: JobResult, blocks: Sequence[Block]) -> Data:
+    """Everything that the template prints, ready for JSON; `blocks` are those of `compose`."""
+    head, *rest = blocks
+    if not isinstance(head, Masthead):
+        raise TypeError("a sheet begins with a Masthead block")
+    made = _Maker(frozenset(_anchors(rest)))
+    data = _beside_each_other([each for block in _cover_first(rest) for each in made.block(block)])
+    about = {label.casefold(): text.strip() for label, text in result.about}
+    return {
+        "head": {
+            "title": shown_text(_cut(head.short, HEADING) or NO_TITLE),
+            "running": shown_text(_cut(head.short, RUNNING)),
+            "author": shown_text(_cut(about.get("author", ""), RUNNING)),
+            "date": shown_text(_cut(about.get("date", ""), 24)),
+            "tool": shown_text(_cut(head.tool, 24)),
+            "fingerprint": head.fingerprint,
+            "job": head.fingerprint[:12],
+            "caution": shown_text(_cut(head.caution, RUNNING_CAUTION)),
+            "invented": INVENTED if head.invented else "",
+            "paper": "us-letter" if result.units != "SI" else "a4",
+        },
+        "blocks": shown_text(data),
+    }
+
+
+def job_day(result: JobResult) -> date | None:
+    """The date of the job, if it is written as year-month-day."""
+    for label, text in result.about:
+        if label.casefold() == "date" and _DAY.fullmatch(text.strip()):
+            try:
+                return date.fromisoformat(text.strip())
+            except ValueError:
+                return None
+    return None
+
+
+def _anchors(blocks: Sequence[Block]) -> Iterator[str]:
+    """Every place that a link may lead to."""
+    for block in blocks:
+        if isinstance(block, Heading | CheckBlock) and block.anchor:
+            yield block.anchor
+        if isinstance(block, References) and not block.short:
+            yield from (f"source-{row.number}" for row in block.rows)
+
+
+def _cover_first(blocks: Sequence[Block]) -> Iterator[Block]:
+    """Verdict, then the block to sign, then why: however many reasons there are, the first page can be signed.
+
+    The pieces are named in the key, with their pages.
+    """
+    why: list[Block] = []
+    for block in blocks:
+        if isinstance(block, VerdictBlock) and block.large:
+            yield VerdictBlock(block.verdict, block.meaning, large=True)
+            if block.reasons:
+                why = [Paragraph("Why:"), Bullets("", block.reasons)]
+        else:
+            yield block
+        if isinstance(block, SignOff):
+            yield from why
+            why = []
+    yield from why
+
+
+def _beside_each_other(data: list[Data]) -> list[Data]:
+    """Drawings that follow each other as one block, so that two small ones share a line."""
+    made: list[Data] = []
+    for each in data:
+        if each["kind"] != "FigureBlock":
+            made.append(each)
+        elif made and made[-1]["kind"] == "Figures":
+            made[-1]["figures"].append(each)
+        else:
+            made.append({"kind": "Figures", "figures": [each]})
+    return made
+
+
+class _Maker:
+    """Turns blocks into data; `anchors` are the places to which links may lead."""
+
+    def __init__(self, anchors: frozenset[str]) -> None:
+        self._anchors = anchors
+
+    def block(self, block: Block) -> Iterator[Data]:
+        """The data of one block."""
+        name = type(block).__name__
+        if hasattr(self, f"_{name}"):
+            yield {"kind": name} | getattr(self, f"_{name}")(block)
+        else:  # a drawing of another kind
+            yield {"kind": "FigureBlock"} | self._FigureBlock(block)
+
+    def _link(self, anchor: str) -> str:
+        return anchor if anchor in self._anchors else ""
+
+    def _Heading(self, block: Heading) -> Data:
+        return {
+            "text": _cut(block.text, HEADING), "level": block.level - 1, "anchor": block.anchor,
+            "new_page": block.new_page, "running": _cut(block.running or block.text, RUNNING_PIECE),
+        }  # fmt: skip
+
+    def _Caution(self, block: Caution) -> Data:
+        return {"text": block.text}
+
+    def _Paragraph(self, block: Paragraph) -> Data:
+        return {"text": prose(block.text)}
+
+    def _VerdictBlock(self, block: VerdictBlock) -> Data:
+        return {"verdict": block.verdict, "large": block.large, "meaning": block.meaning,
+                "reasons": [prose(text) for text in block.reasons]}  # fmt: skip
+
+    def _SignOff(self, block: SignOff) -> Data:
+        return {"fields": list(block.fields), "outcomes": list(block.outcomes), "note": prose(block.note)}
+
+    def _Contents(self, block: Contents) -> Data:
+        return {"rows": [{"text": text, "to": self._link(anchor)} for text, anchor in block.rows]}
+
+    def _Key(self, block: Key) -> Data:
+        rows = [
+            {"name": _cell(row.name), "what": _cell(f"{row.kind}: {row.title}"), "verdict": row.verdict,
+             "decided": prose(row.decided, LONGEST_IN_CELL), "to": self._link(row.anchor)}
+            for row in block.rows
+        ]  # fmt: skip
+        return {"rows": rows}
+
+    def _Pairs(self, block: Pairs) -> Data:
+        return {"rows": [[_cell(label), _cell(text)] for label, text in block.rows]}
+
+    def _Beside(self, block: Beside) -> Data:
+        return {"pairs": self._Pairs(block.pairs)["rows"], "figure": self._FigureBlock(block.figure)}
+
+    def _FigureBlock(self, block: Any) -> Data:
+        svg, about, width = for_typst(drawn(block))
+        return {"svg": svg, "alt": _cut(about, DESCRIPTION), "caption": block.caption, "width": width}
+
+    def _TableBlock(self, block: TableBlock) -> Data:
+        return {
+            "title": block.title, "note": prose(block.note), "columns": _widths(block),
+            "heads": [prose(head, LONGEST_IN_CELL) for head in block.heads],
+            "rows": [[prose(cell, LONGEST_IN_CELL) for cell in row] for row in block.rows],
+            "brief": len(block.rows) <= 12,
+        }  # fmt: skip
+
+    def _Summary(self, block: Summary) -> Data:
+        rows = [
+            {"piece": _cell(row.piece), "what": prose(f"{row.number}. {row.what}", LONGEST_IN_CELL),
+             "place": _cell(row.place), "verdict": row.verdict, "ratio": row.ratio, "demand": row.demand,
+             "capacity": row.capacity, "governed": _cell(row.governed), "to": self._link(row.anchor)}
+            for row in block.rows
+        ]  # fmt: skip
+        return {"open": self._stated(block.open), "rows": rows, "met": self._stated(block.met)}
+
+    def _stated(self, rows: Sequence[SummaryStatement]) -> list[Data]:
+        return [
+            {"verdict": row.verdict, "piece": row.piece, "to": self._link(row.anchor),
+             "text": prose(f"without numbers: {'; '.join(row.names)}.")}
+            for row in rows
+        ]  # fmt: skip
+
+    def _Lines(self, block: Lines) -> Data:
+        return {"lines": self._lines(block)}
+
+    def _CheckBlock(self, block: CheckBlock) -> Data:
+        return {
+            "title": prose(_cut(block.title, HEADING)), "anchor": block.anchor, "verdict": block.verdict,
+            "line": block.line, "clause": block.clause, "lines": self._lines(block.lines),
+            "notes": [prose(note) for note in block.notes], "brief": len(block.lines.lines) <= 6,
+        }  # fmt: skip
+
+    def _lines(self, block: Lines) -> list[Data]:
+        known: list[Data] = [{"kind": "known", "groups": [self._known(each) for each in block.known]}]
+        lines = [self._taken(line) if isinstance(line, Taken) else self._worked(line) for line in block.lines]
+        return [*(known if block.known else []), *lines]
+
+    def _known(self, known: Known) -> Data:
+        values = [
+            {"math": symbol_source(entry.step.symbol).source, "alt": plain_symbol(entry.step.symbol),
+             "value": result_text(entry.step), **(self._source(entry) if entry.mark else _NO_SOURCE)}
+            for entry in known.entries
+        ]  # fmt: skip
+        return {"label": known.label, "to": self._link(known.anchor), "values": values}
+
+    def _taken(self, line: Taken) -> Data:
+        return {"kind": "taken", "entries": [self._entry(entry, 2 * WHOLE) for entry in line.entries]}
+
+    def _worked(self, line: Worked) -> Data:
+        wide = max(box.width for box in equation(line.entry.step).lines(BESIDE)) > BESIDE
+        return {"kind": "worked", "wide": wide, **self._entry(line.entry, WHOLE if wide else BESIDE)}
+
+    def _entry(self, entry: Entry, width: float) -> Data:
+        math = equation(entry.step).source(width)
+        return {
+            "math": math,
+            "alt": spoken(math),
+            "reason": prose(reason(entry.step)),
+            **self._source(entry, full=True),
+        }
+
+    def _source(self, entry: Entry, *, full: bool = False) -> Data:
+        """The number of the source, and with `full` what it is called and how sure it is."""
+        source = entry.step.source
+        if source is None or not entry.reference:
+            return dict(_NO_SOURCE)
+        said = entry.step.clause == source.document or source.document in reason(entry.step)
+        document = source.document if full and not said else ""
+        sure = f"{source.confidence} confidence" if source.confidence and "confidence" not in entry.mark else ""
+        known = "" if source.how in entry.mark else source.how
+        how = ", ".join(filter(None, (known, sure))) if full else ""
+        return {"number": str(entry.reference), "to": self._link(f"source-{entry.reference}"),
+                "document": document, "mark": entry.mark, "how": how}  # fmt: skip
+
+    def _Statements(self, block: Statements) -> Data:
+        items = [
+            {"verdict": item.verdict, "title": prose(item.title), "text": prose(item.text),
+             "clause": sentence(item.clause)}
+            for item in block.items
+        ]  # fmt: skip
+        return {"title": _cut(block.title, HEADING), "items": items}
+
+    def _References(self, block: References) -> Data:
+        rows = [
+            {"number": str(row.number), "to": self._link(f"source-{row.number}"), "document": row.source.document,
+             "how": row.source.how, "warned": bool(warning(row.source)),
+             "sure": f", {row.source.confidence} confidence" if row.source.confidence else "",
+             "used": f"For {row.used}." if row.used else "", "note": prose(sentence(row.source.note))}
+            for row in block.rows
+        ]  # fmt: skip
+        return {"title": _cut(block.title, HEADING), "rows": rows, "note": block.note, "short": block.short}
+
+    def _Bullets(self, block: Bullets) -> Data:
+        return {
+            "title": _cut(block.title, HEADING),
+            "items": [prose(item) for item in block.items],
+            "note": prose(block.note),
+        }
+
+    def _Symbols(self, block: Symbols) -> Data:
+        rows = [
+            {"math": symbol_source(name).source, "alt": plain_symbol(name), "text": prose(meaning(name))}
+            for name in block.names
+        ]  # fmt: skip
+        return {"rows": rows}
+
+    def _JobText(self, block: JobText) -> Data:
+        return {"name": _cut(block.name, HEADING), "code": printable(block.text.replace("\t", "    "), LONGEST_IN_CODE)}
+
+
+_NO_SOURCE: Data = {"number": "", "to": "", "document": "", "mark": "", "how": ""}
+
+
+def prose(text: str, longest: int = LONGEST_WORD) -> list[Any]:
+    """Text in pieces: plain, code (what stood in backticks), or a symbol such as F_b with its subscript."""
+    line = " ".join(text.split())
+    made: list[Any] = []
+    end = 0
+    for found in _CODE_OR_SYMBOL.finditer(line):
+        code, base, sub = found.groups()
+        if code is None and not meaning(found[0]):
+            continue
+        made.append(printable(line[end : found.start()], longest))
+        made.append({"code": code} if code is not None else {"base": base, "sub": sub})
+        end = found.end()
+    made.append(printable(line[end:], longest))
+    return [piece for piece in made if piece != ""]
+
+
+def spoken(math: str) -> str:
+    """An equation in one line for readers who do not see it: `f_b = frac(M, S) = ... psi`."""
+    words = re.sub(r'"|&|\\\s|\b(?:thin|thick|med|quad)\b', " ", math).replace(" times ", " × ")
+    return " ".join(words.split())
+
+
+def _cell(text: str) -> str:
+    return printable(" ".join(text.split()), LONGEST_IN_CELL)
+
+
+def _cut(text: str, letters: int) -> str:
+    line = " ".join(text.split())
+    return line if len(line) <= letters else line[: letters - 1].rstrip() + "…"
+
+
+def shown_text(value: Any) -> Any:
+    """Every text made printable: the last door, so that none is forgotten."""
+    if isinstance(value, str):
+        return printable(value, LONGEST_WORD)
+    if isinstance(value, list):
+        return [shown_text(each) for each in value]
+    if isinstance(value, dict):
+        return {key: one if key in _NOT_TEXT else shown_text(one) for key, one in value.items()}
+    return value
+
+
+def _widths(block: TableBlock) -> list[float]:
+    """A weight for each column, 0 for one that takes the room it needs."""
+    letters = [
+        max([len(cell) for cell in column] + [len(head)])
+        for head, *column in zip(block.heads, *block.rows, strict=True)
+    ]
+    narrow = [count <= 14 or sum(letters) <= ON_A_LINE for count in letters]
+    if sum(count for count, small in zip(letters, narrow, strict=True) if small) > ON_A_LINE:
+        narrow = [False] * len(letters)
+    return [0.0 if small else round(min(count, 80) ** 0.6, 2) for count, small in zip(letters, narrow, strict=True)]
+
+
+def for_typst(svg: str) -> tuple[str, str, float]:
+    """The drawing in a typeface that typst has, its description, and its width in units of its own."""
+    root = ElementTree.fromstring(
+        svg if "xmlns=" in svg[:200] else svg.replace("<svg", f'<svg xmlns="{_SVG[1:-1]}"', 1)
+    )
+    about = " ".join(root.findtext(f"{_SVG}desc", "").split()) or root.findtext(f"{_SVG}title", "") or "drawing"
+    for element in root.iter():
+        if "font-family" in element.attrib:
+            element.set("font-family", TEXT_FACE)
+        if element.text:
+            element.text = in_drawing(element.text)
+        for tip in element.findall(f"{_SVG}title"):
+            element.remove(tip)
+    width = float(root.get("viewBox", "0 0 440 1").split()[2])
+    ElementTree.register_namespace("", _SVG[1:-1])
+    return ElementTree.tostring(root, encoding="unicode"), about, width

@@ -1,0 +1,67 @@
+"""Shop sheets as a PDF: one page a piece, its type as large as the page allows."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from ...checks.core.result import JobResult
+from ...checks.core.summary import INVENTED
+from ..document.blocks import TableBlock
+from ..pdf.blocks import for_typst as for_typst
+from ..pdf.blocks import job_day
+from ..pdf.blocks import shown_text as printed
+from ..pdf.mark import marked
+from ..templates.pdf import set_pdf
+from .shop import ShopPage, head_of, shop_pages
+
+SOURCE = Path(__file__).parent / "shop.typ"
+
+
+def shop_pdf(result: JobResult) -> bytes:
+    """The shop sheets of a result as a PDF.
+
+    Raises
+    ------
+    BeamcheckError
+        As `shop_pages`; if typst is missing or cannot set them.
+    """
+    return pdf_of(result, shop_pages(result))
+
+
+def pdf_of(result: JobResult, pages: tuple[ShopPage, ...]) -> bytes:
+    """The file for pages that are made already."""
+    day = job_day(result)
+    data = {
+        "paper": "a4" if result.units == "SI" else "us-letter",
+        "head": printed({**head_of(result), "invented": INVENTED if result.invented else ""}),
+        "pages": [_page(page) for page in pages],
+    }
+    made = set_pdf(SOURCE, data, None if day is None else (day.year, day.month, day.day))
+    return marked(made, result.version)
+
+
+def _page(page: ShopPage) -> dict[str, Any]:
+    said = printed({
+        "name": page.name, "title": page.title, "banner": page.banner, "reasons": list(page.reasons),
+        "sizes": [list(row) for row in page.sizes.rows], "gaps_title": page.gaps.title, "gaps": list(page.gaps.items),
+        "tables": [_table(table) for table in (page.hardware, page.drills) if table.rows],
+        "do_not": list(page.do_not.items), "ticks_title": page.ticks.title, "ticks": list(page.ticks.items),
+        "caption": page.caption,
+    })  # fmt: skip
+    svg, alt, wide, high = "", "", 1.0, 1.0
+    if page.drawing:
+        svg, alt, wide = for_typst(page.drawing)
+        high = _height(page.drawing)
+    return {**said, "stop": page.stop, "svg": svg, "alt": alt[:3000], "ratio": high / wide}
+
+
+def _table(table: TableBlock) -> dict[str, Any]:
+    return {"title": table.title, "heads": list(table.heads), "rows": [list(row) for row in table.rows],
+            "note": table.note}  # fmt: skip
+
+
+def _height(svg: str) -> float:
+    from xml.etree import ElementTree
+
+    return float(ElementTree.fromstring(svg).get("viewBox", "0 0 1 1").split()[3])

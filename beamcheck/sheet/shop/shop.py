@@ -1,0 +1,274 @@
+"""Shop sheets: one page a piece for whoever saws, drills and hangs it. No equations, nothing to work out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from ...checks.core.result import JobResult, PieceResult, Verdict
+from ...errors import BeamcheckError
+from ...lettering import legible
+from ...model.anchors import Anchor
+from ...model.brackets import Bracket, Trim
+from ...model.pieces import Beam, Job, Post
+from ...units import show, shown_in
+from ..document.blocks import Bullets, Pairs, TableBlock
+from ..document.prose import capital, sentence, short_title
+from ..exchange.rows import HardwareRow, hardware_rows
+from ..templates.piece import job_of
+from .drawing import piece_drawing
+from .words import SIGN, listed, standing_of
+
+ROLES = {"carries": "meant to carry", "decorative": "decoration: carries nothing", "cover": "cover: carries nothing"}
+# of the inputs of a piece, what whoever cuts it has to know, in this order
+CUT_SIZES = (
+    "size counted", "plies", "laid", "length", "height", "run", "slope", "tail beyond the wall", "seat cut",
+    "level seat", "spacing", "thickness", "projection", "foot", "nose", "soffit", "sagitta", "soffit points",
+    "wall leg", "top leg", "brace", "brace out", "brace down", "joints", "housing", "behind housing", "depth",
+    "inner radius", "sweep", "made", "lamination", "width", "down", "hole at bend", "gusset depth",
+    "gusset thickness", "gusset edge", "weld", "seat", "below seat", "grain", "pocket", "skin",
+)  # fmt: skip
+WOOD = ("species", "grade", "moisture", "treatment", "steel", "manner", "holds", "fastened to", "fixed to")
+_PLAIN = ("plies: 1", "treatment: none", "foot: pinned", "foot: fixed")  # of a post its foot is no size
+_SAYS_NOTHING = ("–", "not given", "not said", "0 in", "grade not given")
+
+
+@dataclass(frozen=True)
+class ShopPage:
+    """One page. `banner` is the verdict in words; `stop` when nothing may be built from it; `drawing` is an SVG."""
+
+    name: str
+    kind: str
+    title: str
+    verdict: Verdict
+    banner: str
+    stop: bool
+    reasons: tuple[str, ...]
+    sizes: Pairs
+    gaps: Bullets
+    hardware: TableBlock
+    drills: TableBlock
+    do_not: Bullets
+    ticks: Bullets
+    drawing: str = ""
+    caption: str = ""
+
+
+def shop_pages(result: JobResult, job: Job | None = None) -> tuple[ShopPage, ...]:
+    """The pages of a job, in its order.
+
+    Parameters
+    ----------
+    result : JobResult
+    job : Job, optional
+        Left out: read from the text that the result carries.
+
+    Raises
+    ------
+    BeamcheckError
+        If there is no job, or the job has no pieces.
+    """
+    job = job if job is not None else job_of(result)
+    if not result.pieces:
+        raise BeamcheckError("a shop sheet needs pieces: this job has none")
+    with shown_in(result.units):
+        hardware = hardware_rows(result, job)
+        return tuple(_page(result, job, piece, i, hardware) for i, piece in enumerate(result.pieces, start=1))
+
+
+def _page(result: JobResult, job: Job, piece: PieceResult, number: int, hardware: tuple[HardwareRow, ...]) -> ShopPage:
+    given = _given(job, piece.name)
+    standing = standing_of(result, job, piece)
+    drawing, caption = piece_drawing(piece, given, result.units, f"shop-{number}")
+    return ShopPage(
+        piece.name, piece.kind, capital(piece.title), piece.verdict, standing.banner,
+        standing.stop, standing.reasons,
+        Pairs(tuple(_sizes(piece, given))), Bullets("Gaps, slots and seats", tuple(_gaps(given))),
+        _hardware(piece, hardware), _drills(piece),
+        Bullets("Do not", tuple(_do_nots(piece, given, job, stop=standing.stop))),
+        Bullets("See and tick before it is covered", tuple(_ticks(piece, given))), drawing, caption,
+    )  # fmt: skip
+
+
+Given = Beam | Bracket | Anchor | Trim | object
+
+
+def _given(job: Job, name: str) -> Given:
+    pieces: tuple[Any, ...] = (*job.beam, *job.bracket, *job.anchor, *job.trim, *job.post, *job.rafter, *job.tie)
+    return next((one for one in pieces if one.name == name), None)
+
+
+def _sizes(piece: PieceResult, given: Given) -> Iterator[tuple[str, str]]:
+    """What it is made of, then how it is cut."""
+    inputs: dict[str, str] = {}
+    for label, text in piece.inputs:
+        inputs.setdefault(label.replace("_", " "), text)
+    wood = [inputs[label] for label in ("species", "grade", "moisture") if label in inputs]
+    if wood:
+        yield "Wood", ", ".join(wood)
+    if isinstance(given, Bracket):
+        yield "Role", ROLES[given.role]
+    for label in (*WOOD[3:], *CUT_SIZES):
+        text = inputs.get(label, "")
+        if not text or text in _SAYS_NOTHING or f"{label}: {text}".startswith(_PLAIN):
+            continue
+        if isinstance(given, Beam) and label == "length":
+            yield from _cut_length(given, text)
+        else:
+            yield ("Size" if label == "size counted" else capital(label)), text
+    if piece.figure is not None and not {"length", "height", "run"} & inputs.keys():
+        yield "Length", f"{show(piece.figure.length, 'length')} as calculated: measure the place"
+    for label, text in piece.inputs:
+        if label == "cut":
+            yield "Cut", text
+
+
+def _cut_length(beam: Beam, text: str) -> Iterator[tuple[str, str]]:
+    """Length as calculated and, where seats reach beyond its ends, how long the stick must be at least."""
+    first = min(beam.supports, key=lambda one: one.at)
+    last = max(beam.supports, key=lambda one: one.at)
+    length = max(beam.length or 0.0, last.at)
+    before = max(0.5 * (first.bearing or 0.0) - first.at, 0.0)
+    after = max(0.5 * (last.bearing or 0.0) - (length - last.at), 0.0)
+    if before + after < 1e-6:
+        yield "Length", text
+    else:
+        yield "Cut it at least", f"{show(length + before + after, 'length')} long, to cover its seats"
+        yield "Calculated", f"{text}, the end seats counted to their middles"
+
+
+def _gaps(given: Given) -> Iterator[str]:
+    if isinstance(given, Beam):
+        for support in given.supports:
+            if support.holds == "rests" and support.bearing is not None:
+                yield f"Seat {show(support.bearing, 'length')} long on {support.on}, full and tight."
+            elif support.held_by is not None:
+                yield f"Held at {support.on} by {support.held_by}: see its page."
+    elif isinstance(given, Bracket):
+        yield from _bracket_gaps(given)
+    elif isinstance(given, Anchor):
+        plate = given.plate
+        if plate is not None and plate.slot is not None:
+            long = f", {show(plate.slot_length, 'length')} long" if plate.slot_length is not None else ""
+            high = show(plate.slot_height, "length") + " high" if plate.slot_height is not None else "the full depth"
+            yield f"Slot {show(plate.slot, 'length')} wide{long}, {high}."
+        if given.gap:
+            yield f"Gap between the faces: {show(given.gap, 'length')}, no more."
+        elif given.other is not None:
+            yield "No gap: the faces touch."
+
+
+def _bracket_gaps(bracket: Bracket) -> Iterator[str]:
+    near, cover = bracket.near, bracket.cover
+    if near is not None:
+        gap = "not given: ask" if near.gap is None else show(near.gap, "length")
+        yield f"Gap between its nose and {near.beam}: {gap}." + (" Leave it open." if near.gap else "")
+        if near.slot is not None:
+            yield f"Upright slots {show(near.slot, 'length')} long at its upper fixing, screws snug, not clamped."
+    if bracket.fixings is not None:
+        for i, row in enumerate(bracket.fixings.rows, start=1):
+            if row.slot is not None:
+                yield f"Row {i}: upright slots {show(row.slot, 'length')} long."
+    if cover is not None and cover.reveal is not None:
+        yield f"Reveal to what it meets: {show(cover.reveal, 'length')}. Leave it open."
+    tip = getattr(bracket.shape, "tip_clear", None)
+    if tip is not None:
+        yield f"Room for the steel to sink at its tip: {show(tip, 'length')}, inside the skin."
+
+
+def _hardware(piece: PieceResult, rows: tuple[HardwareRow, ...]) -> TableBlock:
+    mine = [row for row in rows if row.group == piece.name]
+    cells = tuple(
+        (str(row.in_all if row.in_all is not None else row.each), row.what, row.size, row.length, row.steel)
+        for row in mine
+    )
+    ends = max((row.ends for row in mine), default=1)
+    note = f"For all {ends} ends that it holds." if ends > 1 else ""
+    return TableBlock(
+        "Hardware", ("How many", "What", "Size", "Length", "Steel, coating") if cells else (), cells, note
+    )
+
+
+def _drills(piece: PieceResult) -> TableBlock:
+    """The drills, from the table of holes to drill."""
+    for table in piece.tables:
+        if table.title.startswith("Holes to drill"):
+            kept = [table.heads.index(head) for head in ("member", "part", "drill", "how deep")]
+            rows = tuple(tuple(row[i] for i in kept) for row in table.rows)
+            return TableBlock("Drill", ("In", "Part", "Drill", "How deep"), rows)
+    return TableBlock("Drill", (), ())
+
+
+def _do_nots(piece: PieceResult, given: Given, job: Job, *, stop: bool) -> Iterator[str]:
+    if stop:
+        yield "Do not build from this page: it shows what was checked, not what is right."
+    if isinstance(given, Anchor):
+        yield "Do not move a hole, add one or drill one wider: stop and ask."
+        yield "Do not change number, size, steel or length of the hardware."
+        yield "Do not cut or notch the wood near the holes."
+    else:
+        holes = listed([one.held_by for one in given.supports if one.held_by]) if isinstance(given, Beam) else ""
+        known = f" and on the page of {holes}" if holes and holes != "see the calc sheet" else ""
+        yield f"Do not cut, notch or drill it anywhere but as shown here{known}."
+        yield (
+            "Do not use other wood: species, grade, size and moisture are as listed."
+            if piece.kind != "trim"
+            else ("Do not make it heavier than the job says.")
+        )
+    yield from _no_load(given, job)
+    yield "Do not cover it before the list is ticked and an engineer has signed."
+
+
+def _no_load(given: Given, job: Job) -> Iterator[str]:
+    """What may not hang from it or stand on it."""
+    if (isinstance(given, Bracket) and given.role != "carries") or isinstance(given, Trim):
+        yield "Do not hang from it, do not stand on it, do not rest anything on it."
+        if isinstance(given, Bracket) and given.near is not None:
+            yield f"Do not wedge, fill or plaster the gap to {given.near.beam}: it must stay open."
+    elif isinstance(given, Anchor):
+        yield "Do not hang anything else from it."
+    else:
+        carried = [load.what for load in getattr(given, "carries", ())]
+        carried += [
+            beam.name for beam in job.beam if any(one.on == getattr(given, "name", "") for one in beam.supports)
+        ]
+        only = f" It carries {listed(list(dict.fromkeys(carried)))} and itself, nothing more." if carried else ""
+        yield f"Do not hang from it or add load to it.{only}"
+
+
+def _ticks(piece: PieceResult, given: Given) -> Iterator[str]:
+    yield from map(sentence, piece.to_see)
+    inputs = dict(piece.inputs)
+    if piece.kind in ("anchor", "trim"):
+        return
+    if size := inputs.get("size counted"):
+        yield f"Measured in three places: nowhere less than {size}."
+    if inputs.get("species"):
+        grade = " ".join(filter(None, (inputs["species"], inputs.get("grade", ""))))
+        yield f"Stamp or certificate seen and photographed: {grade}."
+        moisture = inputs.get("moisture", "not said")
+        yield f"Moisture metered on the day, the meter in the picture (the job says: {moisture})."
+        yield "No split, rot or knot that the job does not name."
+    if isinstance(given, Beam):
+        for support in given.supports:
+            if support.bearing is not None and support.holds == "rests":
+                yield f"Seat on {support.on}: {show(support.bearing, 'length')} long or more, touching all over."
+        if any(support.restrained for support in given.supports):
+            yield "Ends held against turning over."
+        if given.top_held == "full length":
+            yield "Top edge held along its full length."
+        for cut in given.cuts:
+            yield f"Cut measured: {cut.kind}, {show(cut.depth, 'length')} at {show(cut.at, 'length')}."
+    if isinstance(given, Post):
+        yield "Top and foot cut square, bearing all over; the post plumb."
+    if isinstance(given, Bracket) and given.near is not None and given.near.gap:
+        yield f"Gap to {given.near.beam} measured: {show(given.near.gap, 'length')}, nothing in it."
+
+
+def head_of(result: JobResult) -> dict[str, str]:
+    """What stands on every page beside the piece."""
+    return {
+        "job": short_title(legible(result.title)), "fingerprint": result.fingerprint[:12],
+        "tool": f"beamcheck {result.version}", "caution": result.caution, "sign_off": result.sign_off, "sign": SIGN,
+    }  # fmt: skip

@@ -1,0 +1,166 @@
+"""A template as a PDF: true size over as many pages as it needs, with crosses, tile names and a ruler on each."""
+
+from __future__ import annotations
+
+import json
+import math
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any, cast
+
+from ...checks.core.summary import INVENTED
+from ...errors import BeamcheckError, UnknownName
+from ..pdf.blocks import shown_text as printed
+from ..pdf.mark import marked
+from ..pdf.typefaces import FACES
+from .geometry import Contour, Point, Round, Template
+
+SOURCE = Path(__file__).parent / "template.typ"
+# paper: width and height (in) of the sheet, then of the drawing on it; the rest is for the head, the ruler, the caution
+PAPERS = {"letter": (8.5, 11.0, 7.5, 8.4), "a4": (210.0 / 25.4, 297.0 / 25.4, 7.25, 9.1)}
+OVERLAP = 0.5  # in of drawing that neighbours share; their crosses lie in its middle
+MOST_TILES = 120
+AROUND = 0.45  # in kept free round the drawing
+
+
+def template_pdf(template: Template, paper: str = "letter") -> bytes:
+    """The template as a PDF: one page in words with a plan of the tiles, then the tiles A1, A2, ..., B1, ...
+
+    Parameters
+    ----------
+    template : Template
+    paper : 'letter' or 'a4'
+
+    Raises
+    ------
+    UnknownName
+        If there is no such paper.
+    BeamcheckError
+        If it needs too many pages, or typst is missing or cannot set it.
+    """
+    if paper not in PAPERS:
+        raise UnknownName("paper", paper, list(PAPERS))
+    return marked(set_pdf(SOURCE, tile_data(template, paper), template.day), template.version)
+
+
+def set_pdf(source: Path, data: dict[str, Any], day: tuple[int, int, int] | None) -> bytes:
+    """A PDF from a typst source of ours and data; the same bytes for the same data.
+
+    Raises
+    ------
+    BeamcheckError
+        If typst or its typefaces are missing, or it cannot set the pages.
+    """
+    try:
+        import typst
+    except ImportError as error:
+        raise BeamcheckError(f"a PDF needs the package typst, 0.15 or later 0.15: {error}") from error
+    missing = [face for face in FACES if face not in typst.Fonts(include_system_fonts=False).families()]
+    if missing:
+        raise BeamcheckError(f"typst came without its typefaces {', '.join(missing)}: install typst from its wheel")
+    files = {
+        "main.typ": source.read_bytes(),
+        "data.json": json.dumps(data).encode("ascii"),
+    }
+    clock = 0 if day is None else max(int(datetime(*day, tzinfo=UTC).timestamp()), 0)
+    try:
+        made = typst.compile(cast(Any, files), format="pdf", ignore_system_fonts=True, timestamp=clock)
+    except typst.TypstError as error:
+        raise BeamcheckError(f"typst could not set the pages: {error}; version 0.15 is expected") from error
+    return bytes(made)
+
+
+def tiles_of(template: Template, paper: str) -> tuple[int, int]:
+    """How many tiles in a row and in a column.
+
+    Raises
+    ------
+    BeamcheckError
+        If there are too many.
+    """
+    _, _, wide, high = PAPERS[paper]
+    x0, y0, x1, y1 = template.box
+
+    def many(long: float, tile: float) -> int:
+        return max(1, math.ceil((long + 2 * AROUND - OVERLAP) / (tile - OVERLAP) - 1e-9))
+
+    across, down = many(x1 - x0, wide), many(y1 - y0, high)
+    if across * down > MOST_TILES:
+        raise BeamcheckError(
+            f"{template.name} would need {across * down} pages, more than {MOST_TILES}: give the DXF or SVG drawing to "
+            "a plotter instead"
+        )
+    return across, down
+
+
+def tile_data(template: Template, paper: str) -> dict[str, Any]:
+    """All that the pages show, as plain data for typst; lengths in inches as numbers, x right, y down."""
+    width, height, wide, high = PAPERS[paper]
+    across, down = tiles_of(template, paper)
+    x0, y0, x1, y1 = template.box
+    total = (across * (wide - OVERLAP) + OVERLAP, down * (high - OVERLAP) + OVERLAP)
+    left, top = x0 - 0.5 * (total[0] - (x1 - x0)), y1 + 0.5 * (total[1] - (y1 - y0))
+
+    def put(point: Point) -> list[float]:
+        return [point[0] - left, top - point[1]]
+
+    shapes = [_shape(contour, put) for contour in template.contours]
+    rings, texts = [], []
+    for hole in template.holes:
+        diameters = [(hole.drill, False)] if hole.drill is not None else [(hole.size, True)] if hole.size else []
+        diameters += [(hole.bore, True)] if hole.bore else []
+        rings += [{"at": put((hole.x, hole.y)), "r": 0.5 * size, "dashed": dashed} for size, dashed in diameters]
+        reach = 0.5 * max(hole.drill or 0.0, hole.size, hole.bore) + 0.12
+        for dx, dy in ((reach, 0.0), (0.0, reach)):
+            shapes.append(_line("DRILL", [put((hole.x - dx, hole.y - dy)), put((hole.x + dx, hole.y + dy))]))
+        texts.append({"at": put((hole.x + reach, hole.y + 0.05)), "text": hole.label})
+    _marks(template, put, shapes, texts)
+    day = "" if template.day is None else f"{template.day[0]:04}-{template.day[1]:02}-{template.day[2]:02}"
+    said = printed({
+        "name": template.name, "title": template.title, "banner": template.banner, "notes": list(template.notes),
+        "caution": template.caution, "sign_off": template.sign_off, "invented": INVENTED if template.invented else "",
+        "job": template.job, "fingerprint": template.fingerprint[:12], "tool": f"beamcheck {template.version}",
+        "day": day, "texts": [one["text"] for one in texts],
+    })  # fmt: skip
+    places = [one["at"] for one in texts]
+    words = [{"at": at, "text": text} for at, text in zip(places, said.pop("texts"), strict=True) if text]
+    return {
+        **said, "stop": template.stop, "paper": [width, height], "tile": [wide, high], "overlap": OVERLAP,
+        "across": across, "down": down, "shapes": shapes, "rings": rings, "words": words,
+    }  # fmt: skip
+
+
+def _line(layer: str, points: list[list[float]], *, dashed: bool = False, closed: bool = False) -> dict[str, Any]:
+    return {"layer": layer, "start": points[0], "steps": points[1:], "closed": closed, "dashed": dashed}
+
+
+def _shape(contour: Contour, put: Any) -> dict[str, Any]:
+    """A contour; a step of two numbers is a straight edge, one of six a Bezier piece."""
+    steps: list[list[float]] = []
+    for edge in contour.edges:
+        if isinstance(edge, Round):
+            steps += [[*put(one), *put(two), *put(end)] for one, two, end in edge.beziers()]
+        else:
+            steps.append(put(edge.end))
+    made = _line(contour.layer, [put(contour.start)], dashed=contour.dashed, closed=contour.closed)
+    return made | {"steps": steps}
+
+
+def _marks(template: Template, put: Any, shapes: list[dict[str, Any]], texts: list[dict[str, Any]]) -> None:
+    for arrow in template.grain:
+        (x0, y0), (x1, y1) = arrow.start, arrow.end
+        turn = math.atan2(y1 - y0, x1 - x0)
+        shapes.append(_line("GRAIN", [put(arrow.start), put(arrow.end)]))
+        for (x, y), back in ((arrow.end, math.pi), (arrow.start, 0.0)):
+            wings = [(x + 0.15 * math.cos(turn + back + s), y + 0.15 * math.sin(turn + back + s)) for s in (0.4, -0.4)]
+            shapes.append(_line("GRAIN", [put(wings[0]), put((x, y)), put(wings[1])]))
+        texts.append({"at": put((0.5 * (x0 + x1) + 0.08, 0.5 * (y0 + y1) + 0.08)), "text": "GRAIN"})
+    for one in template.measures:
+        ends = [(one.start, one.at), (one.end, one.at)]
+        ends = ends if one.axis == "x" else [(y, x) for x, y in ends]
+        shapes.append(_line("NOTES", [put(end) for end in ends]))
+        for x, y in ends:
+            shapes.append(_line("NOTES", [put((x - 0.06, y - 0.06)), put((x + 0.06, y + 0.06))]))
+        middle = (0.5 * (ends[0][0] + ends[1][0]) + 0.05, 0.5 * (ends[0][1] + ends[1][1]) + 0.05)
+        texts.append({"at": put(middle), "text": one.text})
+    texts += [{"at": put((label.x, label.y)), "text": label.text} for label in template.labels]

@@ -1,0 +1,86 @@
+"""Small invented brackets for the tests: built by hand, with a post and a stud behind them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from beamcheck.checks.brackets.families.bent import bent_projection
+from beamcheck.checks.brackets.loads import BracketLoads, bracket_loads
+from beamcheck.checks.core.context import Around, House
+from beamcheck.checks.core.material import Wood
+from beamcheck.checks.core.result import Check
+from beamcheck.model.brackets import Bent, Bracket
+from beamcheck.model.pieces import Existing, Post, Stock
+
+from ..anchors.anchors import made, stock
+
+Data = dict[str, Any]
+BRACED: Data = {
+    "family": "braced", "thickness": "2 1/2 in", "height": "18 in", "projection": "18 in", "wall_leg": "2 1/2 in",
+    "top_leg": "2 1/2 in", "brace": "2 1/2 in", "brace_out": "15 in", "brace_down": "15 in", "joints": "housed",
+    "housing": "1/2 in", "behind_housing": "1 in", "legs_joined": "half-lapped and pegged, engineer's sketch 3",
+}  # fmt: skip
+STRAP: Data = {
+    "family": "steel core", "steel": "A36", "width": "1 1/2 in", "thickness": "1/4 in", "projection": "8 in",
+    "down": "3 in",
+}  # fmt: skip
+CORBEL: Data = {
+    "family": "corbel", "thickness": "3 1/2 in", "height": "9 in", "projection": "3 1/2 in", "grain": "upright",
+}  # fmt: skip
+BENT: Data = {
+    "family": "bent", "thickness": "1 1/2 in", "depth": "2 in", "inner_radius": "8 in", "sweep": "90 deg",
+    "made": "laminated", "lamination": "1/16 in", "glue": "resorcinol, maker's sheet 12",
+}  # fmt: skip
+SOLID: Data = {
+    "family": "solid", "thickness": "3 1/2 in", "height": "12 in", "projection": "10 in", "foot": "3 in",
+    "nose": "3 in", "soffit": "straight", "grain": "upright",
+}  # fmt: skip
+LAG: Data = {"kind": "lag screw", "size": "3/8 in", "length": "5 in"}
+BOLT: Data = {"kind": "bolt", "size": "3/8 in", "length": "6 1/2 in", "steel": "A307"}
+OTHER: Data = {"stock": "wood", "thickness": "3 1/2 in", "grain": "along", "end": "24 in", "edge": "2 3/4 in"}
+
+
+def fixings(**more: Any) -> Data:
+    """Two 3/8 in lag screws through 2 in of the bracket into a post, dry and sound."""
+    return {
+        "fastener": LAG, "through": "2 in", "other": OTHER, "wall": "wood", "seasoned": "dry", "split": "none seen",
+        "rows": [{"below_top": "3 in", "count": 1}, {"below_top": "7 in", "count": 1}], **more,
+    }  # fmt: skip
+
+
+def bracket(shape: Data, load: str | None = None, at: str = "0 in", **more: Any) -> Bracket:
+    """A bracket on the post, with one live force at a place."""
+    carries = [{"what": "shelf", "live": load, "at": at}] if load else []
+    data: Data = {"name": "K", "role": "carries", "shape": shape, "on": "post", "carries": carries, **more}
+    if shape["family"] != "steel core":
+        data.setdefault("stock", "wood")
+    return Bracket.model_validate(data)
+
+
+def house(**stocks: Stock) -> Around:
+    """A 4x6 post, a wall by others, and the bracket's own wood under the name 'wood'."""
+    post = Post.model_validate({
+        "name": "post", "stock": "wood", "height": "8 ft", "on": "slab", "top_restraint": "pinned",
+    })  # fmt: skip
+    slab = Existing.model_validate(
+        {"name": "slab", "what": "slab", "material": "concrete", "confirmed_by": "B. Invented"}
+    )
+    return Around(House({"wood": stock("4x6 dressed"), **stocks}, {"post": post, "slab": slab}))
+
+
+def wood(around: Around) -> Wood:
+    return made(around.stock("wood"))
+
+
+def loads_of(piece: Bracket, around: Around, weight: float = 0.0) -> BracketLoads:
+    """Its loads; own weight is left out unless it is given."""
+    out = bent_projection(piece.shape) if isinstance(piece.shape, Bent) else piece.shape.projection
+    return bracket_loads(piece, around, out, [(0.0, out, weight)] if weight else [])
+
+
+def find(checks: list[Check], what: str) -> Check:
+    """The one check of that name, or whose name begins like this."""
+    found = [check for check in checks if check.what == what]
+    found = found or [check for check in checks if check.what.startswith(what)]
+    assert len(found) == 1, [check.what for check in checks]
+    return found[0]

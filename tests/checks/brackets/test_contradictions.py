@@ -1,0 +1,388 @@
+"""Brackets whose data contradict each other, or leave out what an engineer asks for: none of them may pass."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from pydantic import ValidationError
+
+from beamcheck.checks.brackets.body import Body
+from beamcheck.checks.brackets.cover import cover_checks
+from beamcheck.checks.brackets.family import body_of
+from beamcheck.checks.brackets.fixings import fixing_checks
+from beamcheck.checks.core.context import Around, House
+from beamcheck.checks.core.material import rows_to_screen
+from beamcheck.checks.core.result import Check
+from beamcheck.checks.job import check_job
+from beamcheck.errors import UnknownName
+from beamcheck.model.anchors import Anchor
+from beamcheck.model.pieces import Beam, Existing
+from beamcheck.model.reading.reader import read_job_text
+from beamcheck.values.lumber import read_size, screening_rows
+
+from ..anchors.anchors import said, stock
+from .brackets import (
+    BENT,
+    BRACED,
+    CORBEL,
+    LAG,
+    OTHER,
+    SOLID,
+    STRAP,
+    Data,
+    bracket,
+    find,
+    fixings,
+    house,
+    loads_of,
+    wood,
+)
+
+SHAPES = {"braced": BRACED, "corbel": CORBEL, "bent": BENT}
+
+
+def body(shape: Data, load: Data | None = None, **more: Any) -> list[Check]:
+    here = house()
+    carries = [{"what": "shelf", "live": "100 lb", "at": "3 in", "bearing": "2 in", **(load or {})}]
+    piece = bracket(shape, carries=carries, **more)
+    return body_of(piece, loads_of(piece, here), wood(here), here).checks
+
+
+def held(
+    shape: Data = SOLID, *, existing: Data | None = None, on: str = "post", at: float | None = None, **more: Any
+) -> list[Check]:
+    """Checks of the fixings, on the post or on a wall by others."""
+    here = house(thin=stock("2x6 dressed", name="thin"))
+    named = {"name": "wall", "what": "studs", "material": "wood", "confirmed_by": "letter", **(existing or {})}
+    pieces = {**here.house.pieces, "wall": Existing.model_validate(named)}
+    around = Around(House(here.house.stocks, pieces))
+    piece = bracket(shape, "20 lb", "3 in", on=on, fixings=fixings(**more))
+    if at is not None:  # a load of the helper has an `at` of its own
+        piece = piece.model_copy(update={"at": at})
+    made = wood(around) if piece.stock is not None else None
+    return fixing_checks(piece, loads_of(piece, around), Body(), made, around)
+
+
+def what(checks: list[Check], name: str) -> list[Check]:
+    return [check for check in checks if check.what.startswith(name)]
+
+
+# ---- knots and bearing ------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("family", SHAPES)
+@pytest.mark.parametrize("knots", [None, "in the throat", "not looked at"])
+def test_knots_that_nobody_ruled_out_refer(family: str, knots: str | None) -> None:
+    assert find(body(SHAPES[family], knots=knots), "knots in the throat").verdict == "refer"
+    assert not what(body(SHAPES[family], knots="none in the throat"), "knots in the throat")
+
+
+@pytest.mark.parametrize("family", SHAPES)
+def test_what_presses_on_the_top_edge_is_checked(family: str) -> None:
+    """100 lb on 0.01 in of the thickness, by division; no length is no answer."""
+    thickness = {"braced": 2.5, "corbel": 3.5, "bent": 1.5}[family]
+    pressed = find(body(SHAPES[family], {"bearing": "0.01 in"}), "bearing of shelf")
+    assert pressed.demand == pytest.approx(100.0 / 0.01 / thickness, rel=1e-6)
+    assert pressed.verdict == "fails"
+    assert find(body(SHAPES[family]), "bearing of shelf").verdict == "passes"
+    assert "`bearing`" in said([find(body(SHAPES[family], {"bearing": None}), "bearing of shelf")], "refer")
+
+
+def test_bearing_across_the_grain_of_a_top_leg_by_hand() -> None:
+    """625 psi of Douglas Fir-Larch (NDS Supplement Table 4A, memory): level grain, C_D does not count."""
+    assert find(body(BRACED), "bearing of shelf").capacity == pytest.approx(625.0)
+
+
+def test_end_grain_takes_three_quarters_without_a_plate() -> None:
+    """F_c 1,500 psi x C_F 1.1 (6 in) x 0.75 (Table 4A and NDS 2018 3.10.1.3, memory)."""
+    assert find(body(CORBEL), "bearing of shelf").capacity == pytest.approx(0.75 * 1500.0 * 1.1)
+
+
+def test_loads_whose_seats_overlap_press_together() -> None:
+    """Two times 100 lb on 2 in each, 1 in apart: 100 psi where both lie, with 3 1/2 in: 2 x 50/3.5."""
+    two = [{"what": name, "live": "100 lb", "at": at, "bearing": "2 in"} for name, at in (("a", "1 in"), ("b", "2 in"))]
+    here = house()
+    piece = bracket(CORBEL, carries=two)
+    found = find(body_of(piece, loads_of(piece, here), wood(here), here).checks, "bearing of a, b")
+    assert found.demand == pytest.approx(100.0 / 3.5)
+
+
+def test_half_of_a_seat_at_the_nose_hangs_in_the_air() -> None:
+    """100 lb centred on the nose, 2 in long: 1 in of it lies on the block."""
+    found = find(body(CORBEL, {"at": "3 1/2 in"}), "bearing of shelf")
+    assert found.demand == pytest.approx(100.0 / 3.5)
+
+
+def test_a_short_line_load_is_no_way_around_it() -> None:
+    """1,200 lb per foot over 1/4 in: 100 lb/in on 3 1/2 in."""
+    line = {"live": "1,200 plf", "at": None, "bearing": None, "from": "2 in", "to": "2.25 in"}
+    assert find(body(CORBEL, line), "bearing of shelf").demand == pytest.approx(100.0 / 3.5)
+
+
+@pytest.mark.parametrize("shape", [BRACED, CORBEL, BENT, STRAP], ids=["braced", "corbel", "bent", "steel core"])
+def test_what_hangs_on_it_refers(shape: Data) -> None:
+    assert find(body(shape, {"applied": "side", "bearing": None}), "hangs on its side").verdict == "refer"
+    assert find(body(shape, {"applied": "below", "bearing": None}), "hangs below it").verdict == "refer"
+    assert not what(body(shape, {"applied": "top"}), "hangs below it")
+
+
+# ---- what the fasteners go into ---------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("material", ["masonry", "concrete", "steel", "other"])
+@pytest.mark.parametrize("shape", [SOLID, STRAP], ids=["solid", "steel core"])
+def test_wood_fasteners_into_a_wall_that_is_not_of_wood_refer(material: str, shape: Data) -> None:
+    rows = [{"below_top": "1 in", "count": 1}, {"below_top": "3 in", "count": 1}]
+    found = held(shape, on="wall", existing={"material": material}, rows=rows)
+    assert find(found, "what the fasteners go into").verdict == "refer"
+    assert not what(held(shape, on="wall", rows=rows), "what the fasteners go into")
+
+
+@pytest.mark.parametrize("wall", ["masonry", "steel"])
+def test_a_back_against_masonry_with_screws_into_wood_refers(wall: str) -> None:
+    assert find(held(wall=wall), "wall and fasteners").verdict == "refer"
+    assert not what(held(), "wall and fasteners")
+
+
+def test_another_stock_than_that_of_the_post_refers() -> None:
+    found = find(held(other={**OTHER, "stock": "thin", "thickness": "1 1/2 in"}), "what the fasteners go into")
+    assert found.verdict == "refer" and "thin" in found.notes[0]
+
+
+@pytest.mark.parametrize(("thickness", "kept"), [("3 1/2 in", True), ("5 1/2 in", True), ("4 1/2 in", False),
+                                                 ("3 3/4 in", False), ("9 in", False)])  # fmt: skip
+def test_a_thickness_that_the_post_does_not_have_refers(thickness: str, kept: bool) -> None:
+    """A 4x6 is 3 1/2 x 5 1/2 in."""
+    found = what(held(other={**OTHER, "thickness": thickness}), "wood behind")
+    assert [check.verdict for check in found] == ([] if kept else ["refer"])
+
+
+@pytest.mark.parametrize("wall", ["plaster", "gypsum board"])
+def test_a_skin_of_no_thickness_refers(wall: str) -> None:
+    """The fasteners lose its thickness of hold in the wood behind, so it must be given."""
+    assert find(held(wall=wall), "thickness of the skin").verdict == "refer"
+    assert not what(held(wall=wall, gap="1/2 in"), "thickness of the skin")
+
+
+@pytest.mark.parametrize("at, end, verdicts", [
+    (36.0, "24 in", []), (96.0, "24 in", ["fails"]), (91.0, "24 in", ["fails"]), (85.0, "24 in", ["refer"]),
+    (85.0, "2 in", []), (78.0, "24 in", []),
+])  # fmt: skip
+def test_rows_stand_on_the_post_as_far_from_its_end_as_is_said(at: float, end: str, verdicts: list[str]) -> None:
+    """Post of 96 in, back of 12 in, rows 3 in and 7 in below its top: from a foot at 85 in the upper is 94 in up.
+
+    Of 3/8 in lag screws the end matters up to 7 D = 2.63 in (NDS 2018 Table 12.5.1A, memory): 2 in is less.
+    """
+    found = what(held(other={**OTHER, "end": end}, at=at), "rows on the post")
+    assert [check.verdict for check in found] == verdicts
+
+
+@pytest.mark.parametrize("at, below, kept", [(None, "12 in", True), (12.0, "12 in", True), (11.0, "12 in", False)])
+def test_there_is_no_more_post_below_a_dap_than_stands_under_its_foot(at: float | None, below: str, kept: bool) -> None:
+    here = house()
+    shape = {**CORBEL, "seat": "3/4 in", "below_seat": below}
+    piece = bracket(shape, "100 lb", "2 in").model_copy(update={"at": at})
+    found = body_of(piece, loads_of(piece, here), wood(here), here).checks
+    wrong = [one for one in what(found, "wood of the post below the dap") if one.verdict != "passes"]
+    assert [one.verdict for one in wrong] == ([] if kept else ["refer"])
+
+
+# ---- steel bar --------------------------------------------------------------------------------------------------
+
+GUSSET: Data = {"gusset_depth": "2 in", "gusset_thickness": "1/4 in", "gusset_edge": "2.83 in", "weld": "3/16 in"}
+LONG: Data = {**STRAP, "width": "3 in", "down": "7 in"}
+
+
+def test_a_lag_in_the_middle_of_a_gusset_refers() -> None:
+    """Heads of 3/8 in lags are 0.66 in across their corners: 1 3/16 in from the middle they stand clear."""
+    rows: list[Data] = [{"below_top": "1 in", "count": 1}, {"below_top": "6 1/2 in", "count": 1}]
+    found = find(held({**LONG, **GUSSET}, rows=rows, through=None), "heads beside the gusset")
+    assert (found.verdict, found.where) == ("refer", "row 1")
+    aside = [{"below_top": "1 in", "count": 2, "apart": "1 3/4 in"}, rows[1]]
+    assert not what(held({**LONG, **GUSSET}, rows=aside, through=None), "heads beside the gusset")
+    washer = {**LAG, "washer": "1 1/2 in"}
+    assert what(held({**LONG, **GUSSET}, rows=aside, through=None, fastener=washer), "heads beside the gusset")
+    below = [{"below_top": "3 in", "count": 1}, rows[1]]
+    assert not what(held({**LONG, **GUSSET}, rows=below, through=None), "heads beside the gusset")
+
+
+@pytest.mark.parametrize(("edge", "words"), [("2 in", "not longer than"), ("1 in", "not longer than"),
+                                             ("9 in", "beyond the nose")])  # fmt: skip
+def test_a_free_edge_that_no_gusset_has(edge: str, words: str) -> None:
+    with pytest.raises(ValidationError, match=words):
+        bracket({**STRAP, **GUSSET, "gusset_edge": edge})
+
+
+def test_a_steep_gusset_is_welded_along_its_short_leg_only() -> None:
+    """Edge 2.5 in, 2 in deep: 1.5 in along the bar (3, 4, 5); welds there carry more per inch than on 2 in."""
+
+    def weld(edge: str) -> float:
+        found = body({**LONG, **GUSSET, "gusset_edge": edge}, {"at": "8 in"})
+        return find(found, "welds of the gusset").demand or 0.0
+
+    assert weld("2.5 in") > 1.3 * weld("2.83 in")
+
+
+def test_down_is_where_the_lowest_row_is() -> None:
+    rows: list[Data] = [{"below_top": "1 in", "count": 1}, {"below_top": "5 1/2 in", "count": 1}]
+    assert find(held(LONG, rows=rows, through=None), "lowest fixing of the upright leg").verdict == "refer"
+    near = [rows[0], {"below_top": "6 in", "count": 1}]
+    assert not what(held(LONG, rows=near, through=None), "lowest fixing of the upright leg")
+
+
+def test_rows_below_the_upright_leg_are_bad_input() -> None:
+    with pytest.raises(ValidationError, match="upright leg"):
+        bracket(LONG, fixings=fixings(rows=[{"below_top": "1 in", "count": 1}, {"below_top": "8 in", "count": 1}]))
+
+
+def test_room_for_the_tip_is_asked_for_without_a_skin_too() -> None:
+    assert "`tip_clear`" in said(body(STRAP), "refer")
+    assert "`tip_clear`" not in said(body({**STRAP, "tip_clear": "1/2 in"}), "refer")
+
+
+# ---- covers -----------------------------------------------------------------------------------------------------
+
+POCKET: Data = {"top": "2 in", "height": "6 in", "depth": "1 1/2 in", "width": "2 1/2 in"}
+HIDING: Data = {"hides": ["A"], "heads_stand_out": "3/4 in", "heads_width": "1 1/2 in", "heads_height": "4 1/2 in",
+                "hidden_moves": "1/16 in", "change": "6 %", "fixed_at_one_line": True, "reveal": "1/4 in"}  # fmt: skip
+ROW: Data = {"below_top": "1 in", "count": 1}
+
+
+def cover(
+    said_of: Data | None = None, group: Data | None = None, *, support: Data | None = None, grain: str = "upright",
+    rows: list[Data] | None = None, holder: str | None = "A",
+) -> list[Check]:  # fmt: skip
+    """A cover on the post; group A: two lags with washers of 1 1/2 in, 3 in above each other, holding a beam there."""
+    here = house()
+    anchor = Anchor.model_validate({
+        "name": "A", "manner": "wood side", "into": "post", "fastener": {**LAG, "washer": "1 1/2 in"},
+        "holes": {"rows": 2, "columns": 1, "row_spacing": "3 in", "end": "4 in", "edge": "2 in"}, "other": OTHER,
+            **(group or {}),
+    })  # fmt: skip
+    beam = Beam.model_validate({
+        "name": "B", "stock": "wood", "service": "floor", "finish": "none", "top_held": "full length",
+        "supports": [
+            {"at": "0 ft", "on": "post", "holds": "hung", "held_by": holder, **(support or {})},
+            {"at": "8 ft", "on": "slab", "bearing": "3 in"},
+        ],
+    })  # fmt: skip
+    around = Around(House(here.house.stocks, {**here.house.pieces, "B": beam}, {"A": anchor}))
+    piece = bracket(
+        {**SOLID, "grain": grain, "pocket": POCKET}, role="cover", accidental="not for load",
+        cover={**HIDING, **(said_of or {})}, fixings=fixings(rows=rows or [ROW]),
+    )  # fmt: skip
+    loads = loads_of(piece, around, 5.0)
+    made = wood(around)
+    return [*cover_checks(piece, loads, made, around), *fixing_checks(piece, loads, Body(), made, around)]
+
+
+@pytest.mark.parametrize(
+    ("change", "number"), [({"heads_width": "1 1/4 in"}, "1-1/4"), ({"heads_height": "3 in"}, "3")]
+)
+def test_hidden_hardware_larger_than_said_refers(change: Data, number: str) -> None:
+    """Washers of 1 1/2 in, 3 in apart: 1 1/2 in wide and 4 1/2 in high, by addition."""
+    found = find(cover(change), "size of the hidden hardware")
+    assert found.verdict == "refer"
+    assert number in found.notes[0].replace(" ", "-")
+    assert not what(cover(), "size of the hidden hardware")
+
+
+def test_a_plate_counts_with_its_own_size() -> None:
+    plate = {"steel": "A36", "thickness": "1/4 in", "width": "4 in", "length": "6 in"}
+    found = find(
+        cover(group={"manner": "plate one side", "plate": plate, "other": None}), "size of the hidden hardware"
+    )
+    assert "6" in found.notes[0] and found.verdict == "refer"
+
+
+def test_hidden_work_belongs_to_what_the_cover_is_fixed_to() -> None:
+    assert not what(cover(), "what it hides")
+    assert not what(cover(group={"into": "slab"}), "what it hides")  # it holds a beam on the post
+    elsewhere = find(cover(group={"into": "slab"}, support={"on": "slab"}), "what it hides")
+    assert elsewhere.verdict == "refer"
+    assert find(cover(group={"into": None}, holder=None), "what it hides").verdict == "refer"
+    assert find(cover({"hides": ["no such"]}), "what it hides").verdict == "refer"
+
+
+@pytest.mark.parametrize(("below", "fails"), [("1 in", False), ("3 in", True), ("7 in", True), ("9 in", False)])
+def test_a_screw_through_the_pocket_fails(below: str, fails: bool) -> None:
+    """The pocket is from 2 to 8 in below the top edge, 2 1/2 in wide in the middle."""
+    found = what(cover(rows=[{"below_top": below, "count": 1}]), "fasteners through the pocket")
+    assert [check.verdict for check in found] == (["fails"] if fails else [])
+
+
+def test_two_tight_rows_are_not_one_line() -> None:
+    """Level grain, 8 in apart: 8 x 0.00323 x 6 = 0.155 in; in slots, and along upright grain, it may move."""
+    rows: list[Data] = [ROW, {"below_top": "9 in", "count": 1}]
+    found = find(cover(grain="level", rows=rows), "free to shrink and swell")
+    assert found.verdict == "refer"
+    slotted = [ROW, {"below_top": "9 in", "count": 1, "slot": "1 in"}]
+    assert not what(cover(grain="level", rows=slotted), "free to shrink")
+    assert not what(cover(rows=rows), "free to shrink")
+
+
+# ---- wood that nobody knows -------------------------------------------------------------------------------------
+
+JOB = """
+[job]
+title = "Invented"
+invented = true
+standard = "NDS 2018"
+loads = "ASCE 7-16"
+date = "2 October 2026"
+
+[[stock]]
+name = "wood"
+species = "unknown"
+grade = "{grade}"{vouched}
+size = '3 1/2" x 9 1/4"'
+moisture = "dry"
+
+[[existing]]
+name = "wall"
+what = "wall"
+confirmed_by = "letter"
+material = "wood"
+
+[[beam]]
+name = "B"
+stock = "wood"
+service = "floor"
+finish = "none"
+top_held = "full length"
+supports = [{{ at = "0 ft", on = "wall", bearing = "3 in" }}, {{ at = "8 ft", on = "wall", bearing = "3 in" }}]
+carries = [{{ what = "floor", live = "40 plf", applied = "top" }}]
+
+[[bracket]]
+name = "K"
+role = "decorative"
+stock = "wood"
+on = "wall"
+accidental = "not for load"
+shape = {{ family = "corbel", thickness = "3 1/2 in", height = "9 in", projection = "3 in", grain = "upright" }}
+"""
+
+
+@pytest.mark.parametrize("grade", ["unknown", "Unknown", "unstamped", "No.77"])
+def test_wood_of_unknown_species_and_grade_never_passes_and_never_crashes(grade: str) -> None:
+    vouched = "" if grade == "unstamped" else '\ngrade_from = "assumed"'
+    text = JOB.format(grade=grade, vouched=vouched)
+    result = check_job(read_job_text(text, "job.toml"), text=text, name="job.toml")
+    notes = " ".join(note for piece in result.pieces for check in piece.checks for note in check.notes)
+    assert {piece.verdict for piece in result.pieces} == {"refer"}
+    assert "fault in beamcheck" not in notes
+    if grade == "No.77":
+        assert "'No.77'" in notes and "did you mean" in notes
+
+
+def test_a_grade_that_nobody_knows_is_as_good_as_none() -> None:
+    unstamped = stock("4x10 dressed", species="unknown", grade="unstamped", grade_from=None, evidence="")
+    unknown = unstamped.model_copy(update={"grade": "unknown"})
+    assert rows_to_screen(unknown) == rows_to_screen(unstamped)
+
+
+def test_a_grade_that_no_candidate_has_is_named() -> None:
+    with pytest.raises(UnknownName, match=r"No\.77"):
+        screening_rows([], read_size("4x10 dressed"), "No.77")
+    assert {row.grade for row in screening_rows([], read_size("4x10 dressed"), "No.2")} >= {"No.2"}

@@ -1,0 +1,189 @@
+"""Shop sheets: the words on them, what stops whoever builds, and both renderings. Figures are those of the demo job."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from io import BytesIO
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+from pypdf import PdfReader
+
+from beamcheck.api import check_file, check_text, write_shop
+from beamcheck.checks.core.result import CAUTION, JobResult
+from beamcheck.cli import main
+from beamcheck.errors import BeamcheckError
+from beamcheck.sheet.shop.html import page_of, shop_html
+from beamcheck.sheet.shop.pdf import pdf_of, shop_pdf
+from beamcheck.sheet.shop.shop import ShopPage, shop_pages
+from beamcheck.sheet.shop.words import STOP, held_up_by
+from beamcheck.sheet.templates.piece import job_of
+
+LOFT = Path(__file__).parents[3] / "worked_examples" / "net_loft.toml"
+TRAP = '<script>x</script> #panic("read") ]{$ \\ & {{ 1 }}'
+
+
+@pytest.fixture(scope="module")
+def loft() -> JobResult:
+    return check_file(LOFT)
+
+
+@pytest.fixture(scope="module")
+def pages(loft: JobResult) -> dict[str, ShopPage]:
+    return {page.name: page for page in shop_pages(loft)}
+
+
+def test_a_page_a_piece_in_the_order_of_the_job(loft: JobResult, pages: dict[str, ShopPage]) -> None:
+    assert list(pages) == [piece.name for piece in loft.pieces]
+
+
+def test_only_what_passes_down_to_the_ground_may_be_built(loft: JobResult, pages: dict[str, ShopPage]) -> None:
+    verdicts = {piece.name: piece.verdict for piece in loft.pieces}
+    for name, page in pages.items():
+        assert page.stop == page.banner.startswith(STOP)
+        assert page.stop or verdicts[name] == "passes"
+        assert page.stop or all(verdicts[one] == "passes" for one in held_up_by(job_of(loft), name))
+    # the alcove beam passes by itself, but hangs on a plate that fails
+    assert verdicts["alcove beam"] == "passes" and verdicts["plate drilled low"] == "fails"
+    assert pages["alcove beam"].stop and "plate drilled low (fails)" in pages["alcove beam"].reasons[0]
+    assert not pages["gallery beam"].stop
+    assert any("The job as a whole does not pass" in one for one in pages["gallery beam"].reasons)
+
+
+def test_bearers_are_followed_to_the_ground(loft: JobResult) -> None:
+    """As the job file links them: landing beam - rod - gallery beam - hidden plate; ledger - its lags."""
+    assert set(held_up_by(job_of(loft), "landing beam")) == {
+        "rod", "gallery beam", "hidden plate", "ledger", "ledger lags",
+    }  # fmt: skip
+    assert held_up_by(job_of(loft), "old beam north") == ()
+    assert set(held_up_by(job_of(loft), "plaster beam west")) == {"post"}
+
+
+def test_stick_is_cut_long_enough_for_its_seats(pages: dict[str, ShopPage]) -> None:
+    """11 ft from middle to middle of two 6 in seats is 11 ft 6 in of wood; hung 4 1/2 in inside its end, 3 in more."""
+    assert dict(pages["old beam north"].sizes.rows)["Cut it at least"].startswith("11 ft 6 in long")
+    assert dict(pages["gallery beam"].sizes.rows)["Cut it at least"].startswith("10 ft 3 in long")
+    assert dict(pages["ledger"].sizes.rows)["Length"] == "2 ft 6 in"
+
+
+def test_gaps_hardware_drills_do_nots_and_ticks(pages: dict[str, ShopPage]) -> None:
+    plate = pages["hidden plate"]
+    assert plate.gaps.items == ("Slot 7/16 in wide, 9 1/2 in long, the full depth.",)
+    assert ("2", "bolt", "5/8 in", "7 in", "steel A307, hot-dip galvanized") in plate.hardware.rows
+    assert any("drill 11/16 in" in row[2] for row in plate.drills.rows)
+    assert any(one.startswith("Do not move a hole") for one in plate.do_not.items)
+    assert any("welds" in one.casefold() for one in plate.ticks.items)
+    beam = pages["old beam north"]
+    assert any("Do not hang from it" in one and "sleeping loft" in one for one in beam.do_not.items)
+    assert any("Do not cut" in one for one in beam.do_not.items)
+    assert any(one.startswith("Cut measured: mortise") for one in beam.ticks.items)
+    lags = pages["ledger lags"]  # two ends of two lag screws each
+    assert ("4", "lag screw", "5/8 in", "10 in", "hot-dip galvanized") in lags.hardware.rows
+    assert lags.do_not.items[0].startswith("Do not build from this page")
+
+
+def test_every_page_is_drawn_but_those_without_a_drawing(pages: dict[str, ShopPage]) -> None:
+    assert {name for name, page in pages.items() if not page.drawing} <= {"post"}
+    assert "0" in re.findall(r">([^<]*)</text>", pages["old beam north"].drawing)
+    assert "2 ft 4 in" in pages["old beam north"].drawing and "2 ft 8 in" in pages["old beam north"].drawing
+
+
+BRACKET = """
+[job]
+title = "Invented"
+standard = "NDS 2018"
+loads = "ASCE 7-16"
+[[existing]]
+name = "studs"
+what = "studs"
+material = "wood"
+takes = "3,000 lb"
+[[bracket]]
+name = "hook plate"
+role = "decorative"
+on = "studs"
+[bracket.shape]
+family = "steel core"
+steel = "A36"
+width = "2 in"
+thickness = "1/2 in"
+projection = "9 in"
+down = "8 in"
+tip_clear = "1/4 in"
+[bracket.fixings]
+fastener = { kind = "lag screw", size = "3/8 in", length = "4 in" }
+rows = [{ below_top = "2 in", count = 1 }, { below_top = "7 in", count = 1, slot = "1 in" }]
+"""
+
+
+def test_decorative_bracket_says_that_nothing_hangs_from_it() -> None:
+    (page,) = shop_pages(check_text(BRACKET))
+    assert "Do not hang from it, do not stand on it, do not rest anything on it." in page.do_not.items
+    assert "Row 2: upright slots 1 in long." in page.gaps.items
+    assert ("2", "lag screw", "3/8 in", "4 in", "") in page.hardware.rows
+    assert dict(page.sizes.rows)["Role"] == "decoration: carries nothing"
+
+
+def test_both_renderings_carry_caution_and_sign_off_on_every_page(loft: JobResult) -> None:
+    reader = PdfReader(BytesIO(shop_pdf(loft)))
+    assert len(reader.pages) == len(loft.pieces)  # one page a piece
+    for page, piece in zip(reader.pages, loft.pieces, strict=True):
+        text = " ".join(page.extract_text().split())
+        assert piece.name in text and "Reviewed by licensed engineer:" in text and CAUTION in text
+        assert not re.search(r"\d\s*[=<>]\s*\d|\b[FfCMVE]_[A-Za-z]", text)  # no equations, no symbols
+    made = shop_html(loft)
+    assert made.count(CAUTION) == len(loft.pieces)
+    assert made.count("Reviewed by licensed engineer:") == len(loft.pieces)
+    assert "<script" not in made and "http" not in made.replace("http://www.w3.org/2000/svg", "")
+
+
+def test_text_of_the_job_is_text(loft: JobResult, pages: dict[str, ShopPage]) -> None:
+    page = replace(pages["post"], name=TRAP, title=TRAP, banner=TRAP, reasons=(TRAP,), caption=TRAP)
+    made = page_of(loft, (page,))
+    assert "<script>x" not in made and "&lt;script&gt;x" in made and "{{ 1 }}" in made
+    text = "".join(one.extract_text() for one in PdfReader(BytesIO(pdf_of(loft, (page,)))).pages)
+    assert '#panic("read")' in " ".join(text.split())
+
+
+def test_long_title_leaves_the_sign_off_on_the_page(loft: JobResult, pages: dict[str, ShopPage]) -> None:
+    long = replace(loft, title="word " * 900)
+    made = PdfReader(BytesIO(pdf_of(long, (pages["post"],)))).pages
+    seen: list[float] = []
+
+    def note(text: str, cm: list[float], tm: list[float], *_: object) -> None:
+        if text.strip():
+            seen.append(tm[5] * cm[3] + cm[5])
+
+    text = " ".join(" ".join(one.extract_text(visitor_text=note) for one in made).split())
+    assert len(made) == 1 and "…" in text and "Reviewed by licensed engineer" in text
+    assert min(seen) > 0.0  # the lowest line is above the edge of the paper
+    assert "…" in page_of(long, (pages["post"],))
+
+
+def test_same_result_is_the_same_file(loft: JobResult, pages: dict[str, ShopPage]) -> None:
+    one = (pages["post"],)
+    assert pdf_of(loft, one) == pdf_of(loft, one) and page_of(loft, one) == page_of(loft, one)
+
+
+def test_files_of_others_are_kept(loft: JobResult, tmp_path: Path) -> None:
+    out = tmp_path / "shop.html"
+    assert write_shop(loft, out) == write_shop(loft, out)  # its own is replaced
+    out.write_text("somebody's notes")
+    with pytest.raises(BeamcheckError, match="was not made by beamcheck"):
+        write_shop(loft, out)
+    assert out.read_text() == "somebody's notes"
+
+
+def test_result_without_its_job_is_refused(loft: JobResult) -> None:
+    with pytest.raises(BeamcheckError, match="without the text of a job file"):
+        shop_pages(replace(loft, job_text=""))
+
+
+def test_command_writes_shop_sheets(tmp_path: Path) -> None:
+    out = tmp_path / "shop.html"
+    run = CliRunner().invoke(main, ["check", str(LOFT), "--shop", str(out)])
+    assert run.exit_code == 4 and out.read_text(encoding="utf-8").count("<section") == 18
+    run = CliRunner().invoke(main, ["check", str(LOFT), "--shop", str(tmp_path / "shop.txt")])
+    assert run.exit_code == 2 and "the name must end in .html or .pdf" in run.output
