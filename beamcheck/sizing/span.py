@@ -208,7 +208,7 @@ def _worst_ratio(job: Job, span: float) -> float:
 def _answer(result: JobResult, longest: float | None, whose: str) -> str:
     """The answer in one sentence; `longest` is None when a span was asked about, 0 when none holds."""
     piece = result.pieces[0]
-    worst = piece.governing
+    worst = piece.closest
     ratio = "" if worst is None else f": the largest ratio is {show(worst.ratio or 0.0, 'ratio')}, in {worst.what}"
     open_still = "That is not a yes: what else is said here is still open"
     if longest == 0.0:

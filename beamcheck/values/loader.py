@@ -3,7 +3,8 @@
 Every file of `tables/` is listed in `tables/manifest.csv` with its document, edition, table, units and SHA-256. Every
 row says where it comes from (`source`) and how that is known (`how`). What lacks either is not loaded.
 
-After an edit `python -m beamcheck.values.loader` prints the manifest lines of the files that changed.
+After an edit `python -m beamcheck.values.loader` prints the manifest lines of the files that changed; with `--write` it
+brings the manifest itself up to date. A new file needs its document, edition and table typed into its line.
 """
 
 from __future__ import annotations
@@ -28,6 +29,14 @@ PROVENANCE = ("source", "how", "confidence", "note")
 HOW = ("read", "derived", "practice", "memory")  # what a table row may say
 CERTAINTY = ("read", "derived", "given", "practice", "memory")  # from the best known to the least
 CONFIDENCE = ("high", "", "medium", "low")  # likewise; blank: not judged apart from `how`
+OWN = {  # tables of our own, by the beginning of their names: what they hold, and the units of their columns
+    "checks_": (
+        "the kinds of checks; part: member, joints or path; nature: strength, stiffness, geometry, evidence",
+        "",
+    ),
+    "questions_": ("what is asked where a check refers; answers: the best first, words = what is written", ""),
+    "judgment_": ("single figures of judgment; each row says what it rests on", "value: see unit"),
+}
 
 
 def tables_dir() -> Path:
@@ -156,12 +165,35 @@ def changed_lines(folder: Path) -> list[list[str]]:
     for path in sorted(folder.glob("*.csv")):
         if path.name == MANIFEST:
             continue
-        line = dict(listed.get(path.name, dict.fromkeys(MANIFEST_COLUMNS, "")))
+        line = dict(listed.get(path.name) or _new_line(path.name))
         now = {"file": path.name, "rows": str(len(_read(path)[1])), "sha256": checksum(path)}
         if any(line[column] != value for column, value in now.items()):
             changed.append([{**line, **now}[column] for column in MANIFEST_COLUMNS])
     return changed
 
 
+def _new_line(file: str) -> dict[str, str]:
+    line = dict.fromkeys(MANIFEST_COLUMNS, "")
+    for beginning, (what, units) in OWN.items():
+        if file.startswith(beginning):
+            line |= {"document": "PRACTICE", "edition": "no document", "table": "none", "what": what, "units": units}
+    return line
+
+
+def rewrite_manifest(folder: Path) -> None:
+    """Bring the manifest up to date: row counts, checksums, one line a file in the order of the names."""
+    lines = _read(folder / MANIFEST)[1]
+    listed = {line["file"]: line for line in lines}
+    listed |= {line[0]: dict(zip(MANIFEST_COLUMNS, line, strict=True)) for line in changed_lines(folder)}
+    there = [listed[name] for name in sorted(listed) if (folder / name).is_file()]
+    with (folder / MANIFEST).open("w", newline="", encoding="utf-8") as file:
+        writer = csv.DictWriter(file, MANIFEST_COLUMNS, lineterminator="\n")
+        writer.writeheader()
+        writer.writerows(there)
+
+
 if __name__ == "__main__":
-    csv.writer(sys.stdout, lineterminator="\n").writerows(changed_lines(tables_dir()))
+    if sys.argv[1:] == ["--write"]:
+        rewrite_manifest(tables_dir())
+    else:
+        csv.writer(sys.stdout, lineterminator="\n").writerows(changed_lines(tables_dir()))

@@ -29,6 +29,7 @@ class Asked:
     where: str = ""
     notes: tuple[str, ...] = ()
     strict: bool = False  # the ratio must stay below 1, not just reach it
+    id: str = ""
 
 
 _WRITING: ContextVar[bool] = ContextVar("steps are written down", default=True)
@@ -75,7 +76,7 @@ def govern(
     return Check(
         asked.subject, asked.what, asked.clause, judge(ratio, strict=asked.strict), asked.kind,
         float(outcome.demand), float(outcome.capacity), ratio, combinations[worst].name, asked.where,
-        tuple(pad.steps), asked.notes,
+        tuple(pad.steps), asked.notes, asked.id,
     )  # fmt: skip
 
 
@@ -83,7 +84,7 @@ def out_of_range(asked: Asked, error: OutOfRange) -> Check:
     """A check whose input lies outside the standard's limits: that is not allowed, so it fails."""
     return Check(
         asked.subject, asked.what, error.clause or asked.clause, "fails", asked.kind, where=asked.where,
-        notes=(*asked.notes, f"outside the limits of the rule: {error}"),
+        notes=(*asked.notes, f"outside the limits of the rule: {error}"), id=asked.id,
     )  # fmt: skip
 
 

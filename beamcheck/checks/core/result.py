@@ -10,6 +10,7 @@ from typing import Literal
 from ...calc.pad import Step
 from ...provenance import Source
 from .pictures import LoadPath, Picture
+from .question import Question
 
 Verdict = Literal["passes", "fails", "refer"]
 
@@ -58,6 +59,65 @@ class Check:
     where: str = ""
     steps: tuple[Step, ...] = ()
     notes: tuple[str, ...] = ()
+    id: str = ""  # stable: 'beam.bending'; a row of tables/checks_*.csv
+    questions: tuple[Question, ...] = ()  # what is open: none unless it refers
+
+    @classmethod
+    def refers(
+        cls, id: str, subject: str, what: str, clause: str, *notes: str, ask: Question | Iterable[Question],
+        where: str = "",
+    ) -> Check:  # fmt: skip
+        """A check that cannot be answered yet, with what would answer it. Without a question it cannot be made."""
+        questions = (ask,) if isinstance(ask, Question) else tuple(ask)
+        if not questions:
+            raise ValueError(f"{id} of {subject} refers without a question")
+        return cls(subject, what, clause, "refer", where=where, notes=notes, id=id, questions=questions)
+
+    @classmethod
+    def breaks_rule(cls, id: str, subject: str, what: str, clause: str, *notes: str, where: str = "") -> Check:
+        """A rule that is not kept, without figures."""
+        return cls(subject, what, clause, "fails", where=where, notes=notes, id=id)
+
+    @classmethod
+    def keeps_rule(cls, id: str, subject: str, what: str, clause: str, *notes: str, where: str = "") -> Check:
+        """A rule that is kept, or an answer that was wanted and is there."""
+        return cls(subject, what, clause, "passes", where=where, notes=notes, id=id)
+
+    @classmethod
+    def of_ratio(
+        cls, id: str, subject: str, what: str, clause: str, *notes: str, demand: float, capacity: float, kind: str,
+        ratio: float | None = None, strict: bool = False, combination: str = "", where: str = "",
+        steps: Iterable[Step] = (), ask: Question | Iterable[Question] = (),
+    ) -> Check:  # fmt: skip
+        """Demand against capacity, judged. With `ask` its figures are for information until that is answered."""
+        found = demand / capacity if ratio is None and capacity else math.inf if ratio is None else ratio
+        questions = (ask,) if isinstance(ask, Question) else tuple(ask)
+        verdict = judge(found, strict=strict)
+        if questions and verdict == "passes":
+            verdict = "refer"
+        return cls(
+            subject, what, clause, verdict, kind, demand, capacity, found, combination, where, tuple(steps), notes, id,
+            questions,
+        )  # fmt: skip
+
+    @property
+    def holds(self) -> bool:
+        """Whether it is met."""
+        return self.verdict == "passes"
+
+    @property
+    def rank(self) -> tuple[int, float, str, str, str]:
+        """What decides comes first: fails, then refer, then passes; within each the largest ratio first.
+
+        Of what is referred, that without a ratio comes first: something is missing there, while the figures of the
+        others are for information. Equal ones are told apart by their words, so that no order depends on chance.
+        """
+        place = ("fails", "refer", "passes").index(self.verdict)
+        if self.ratio is None or math.isnan(self.ratio):
+            size = -math.inf if self.verdict == "refer" else math.inf
+        else:
+            size = -self.ratio
+        return place, size, self.id, self.what, self.where
 
     def __repr__(self) -> str:
         from .summary import check_text  # shown.py is written in terms of this file
@@ -158,9 +218,19 @@ class PieceResult:
 
     @property
     def governing(self) -> Check | None:
-        """The check with the largest ratio, or the one that keeps the piece from passing without a ratio."""
+        """What decides about the piece: the check that ranks first, so none that passes where one fails or refers."""
+        return min(self.checks, key=lambda check: check.rank, default=None)
+
+    @property
+    def closest(self) -> Check | None:
+        """The check with the largest ratio, NaN above all: what would give first by the figures alone."""
         with_ratio = [check for check in self.checks if check.ratio is not None]
-        return max(with_ratio, key=lambda check: check.ratio or 0.0, default=None)
+        return max(with_ratio, key=_size, default=None)
+
+    @property
+    def questions(self) -> tuple[Question, ...]:
+        """What is open about the piece, each question once."""
+        return tuple({asked.id: asked for check in self.checks for asked in check.questions}.values())
 
     @property
     def sources(self) -> tuple[Source, ...]:
@@ -178,6 +248,10 @@ class PieceResult:
         from .summary import piece_html
 
         return piece_html(self)
+
+
+def _size(check: Check) -> float:
+    return -math.inf if check.ratio is None else math.inf if math.isnan(check.ratio) else check.ratio
 
 
 @dataclass(frozen=True)

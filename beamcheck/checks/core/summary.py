@@ -24,7 +24,6 @@ PIECE_MEANING: dict[Verdict, str] = {
     "refer": "A licensed engineer or a grader has to decide about this piece.",
 }
 INVENTED = "Invented data: an example, not a real building"
-_RANK: dict[Verdict, int] = {"fails": 0, "refer": 1, "passes": 2}
 
 
 def quantity(value: float | None, kind: str, system: str | None) -> str:
@@ -37,23 +36,13 @@ def quantity(value: float | None, kind: str, system: str | None) -> str:
 
 
 def by_gravity(checks: tuple[Check, ...]) -> list[Check]:
-    """Fails first, then refer, then passes; within each the largest ratio first.
-
-    Of what is referred, that without a ratio comes first: something is missing there, while the figures of the others
-    are for information.
-    """
-    return sorted(checks, key=_gravity)
-
-
-def _gravity(check: Check) -> tuple[int, float]:
-    if check.ratio is None or math.isnan(check.ratio):
-        return _RANK[check.verdict], -math.inf if check.verdict == "refer" else math.inf
-    return _RANK[check.verdict], -check.ratio
+    """What decides first: see `Check.rank`."""
+    return sorted(checks, key=lambda check: check.rank)
 
 
 def governing_phrase(piece: PieceResult) -> str:
     """What decides about a piece, in a few words."""
-    worst = next(iter(by_gravity(piece.checks)), None)
+    worst = piece.governing
     if worst is None:
         return "nothing was checked"
     if worst.ratio is None:
