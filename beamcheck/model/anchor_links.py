@@ -13,7 +13,7 @@ from ..values.fasteners import NailKind, bolt, lag_screw, nail, nail_sizes, wood
 from ..values.lumber import Size
 from ..values.steels import bolt_grades, bolt_steel, steel, steel_grades
 from . import rules
-from .anchor_rules import SAME_PLACE
+from .anchor_manners import MANNERS, SAME_PLACE
 from .anchors import Anchor, Fastener, Holes
 from .pieces import Beam, Rafter, Stick
 from .places import entries, fields
@@ -24,7 +24,6 @@ if TYPE_CHECKING:  # links.py imports this module
 
 Fault = tuple[Path, str]
 HELD_INTO = ("beam", "rafter", "tie", "post", "existing", "bracket")
-BORED_TWICE = ("concealed plate", "wood side", "ledger")  # head and nut each have a bore of their own in wood
 _CLOSE = 1e-6  # in
 
 
@@ -126,7 +125,7 @@ def _of_the_tables(entry: Entry) -> Iterator[Fault]:
         except BeamcheckError as error:
             yield (*entry.path, "fastener", "size"), str(error)
     if isinstance(grade, str) and grade.strip() and kind in ("bolt", "pin"):
-        rod = kind == "pin" or entry.data.get("manner") == "hanger rod"
+        rod = kind == "pin" or _upright(entry.data.get("manner"))
         try:
             if not (rod and grade.casefold() in map(str.casefold, steel_grades())):
                 bolt_steel(grade)
@@ -139,6 +138,10 @@ def _of_the_tables(entry: Entry) -> Iterator[Fault]:
             steel(grade)
         except BeamcheckError as error:
             yield (*entry.path, "plate", "steel"), str(error)
+
+
+def _upright(manner: object) -> bool:
+    return isinstance(manner, str) and manner in MANNERS and MANNERS[manner].upright
 
 
 def diameter(kind: str, size: str) -> float:
@@ -241,8 +244,11 @@ def _in_the_wood(path: Path, anchor: Anchor, held: Stick, size: Size) -> Iterato
     breadth, depth = (size.d if flat else size.b) * held.plies, size.b if flat else size.d
     D = _diameter(anchor.fastener) or 0.0
     if anchor.holes is not None:
-        upright = anchor.manner == "hanger rod"
-        yield from _outside((*path, "holes"), anchor.holes, held, None if upright else depth, D)
+        made = MANNERS[anchor.manner]
+        if made.in_the_end:
+            yield from _outside_of_the_end((*path, "holes"), anchor.holes, held.name, breadth, depth, D)
+        else:
+            yield from _outside((*path, "holes"), anchor.holes, held, None if made.upright else depth, D)
     yield from _slot(path, anchor, held.name, breadth, depth)
     yield from _bore(path, anchor, held.name, breadth)
     yield from _reach(path, anchor, held.name, breadth)
@@ -276,6 +282,20 @@ def _outside(path: Path, holes: Holes, held: Stick, depth: float | None, D: floa
                 )
 
 
+def _outside_of_the_end(
+    path: Path, holes: Holes, name: str, breadth: float, depth: float, D: float
+) -> Iterator[Fault]:
+    """Fasteners into the end of a piece that are not within its section."""
+    for hole in hole_list(holes):
+        for inner, place, side, what in (
+            (hole.x_path, hole.x, breadth, "from its side"), (hole.y_path, hole.y, depth, "up from its bottom edge"),
+        ):  # fmt: skip
+            if not 0.5 * D - _CLOSE <= place <= side - 0.5 * D + _CLOSE:
+                text = f"{hole.label} is not in the end of {name!r}, {breadth:g} x {depth:g} in: it lies {place:g} in"
+                yield (*path, *inner), f"{text} {what}; from {0.5 * D:.4g} to {side - 0.5 * D:.4g} in is within it"
+                return
+
+
 def _length(held: Stick) -> float:
     if isinstance(held, Beam) and held.supports:
         return rules.beam_length(held)
@@ -284,7 +304,7 @@ def _length(held: Stick) -> float:
 
 def _slot(path: Path, anchor: Anchor, name: str, breadth: float, depth: float) -> Iterator[Fault]:
     plate = anchor.plate
-    if plate is None or anchor.manner != "concealed plate" or plate.slot is None:
+    if plate is None or not MANNERS[anchor.manner].in_a_slot or plate.slot is None:
         return
     if plate.slot >= breadth:
         text = f"a slot {plate.slot:g} in wide leaves no cheeks of {name!r}, {breadth:g} in thick"
@@ -299,10 +319,10 @@ def _slot(path: Path, anchor: Anchor, name: str, breadth: float, depth: float) -
 
 def _bore(path: Path, anchor: Anchor, name: str, breadth: float) -> Iterator[Fault]:
     """What the bores leave of the held piece."""
-    fastener = anchor.fastener
-    if fastener is None or fastener.counterbore_depth is None or anchor.manner == "hanger rod":
+    fastener, made = anchor.fastener, MANNERS[anchor.manner]
+    if fastener is None or fastener.counterbore_depth is None or made.upright or not made.faces_bored:
         return
-    both = anchor.manner == "concealed plate"
+    both = made.in_a_slot
     slot = anchor.plate.slot if both and anchor.plate is not None and anchor.plate.slot is not None else 0.0
     room = 0.5 * (breadth - slot) if both else breadth
     if fastener.counterbore_depth >= room - _CLOSE:
@@ -316,18 +336,17 @@ def crossed(anchor: Anchor, breadth: float) -> tuple[float, bool]:
 
     `breadth` of the held piece; washers, head and nut come on top.
     """
-    fastener, other = anchor.fastener, anchor.other
+    fastener, other, made = anchor.fastener, anchor.other, MANNERS[anchor.manner]
     bore = (fastener.counterbore_depth or 0.0) if fastener is not None else 0.0
     plate = anchor.plate.thickness if anchor.plate is not None else 0.0
+    beyond = other.thickness if other is not None else 0.0
     through = fastener is not None and fastener.kind in ("bolt", "pin")
     if through and not (other is not None and other.material == "concrete"):
-        sheets = 2 if anchor.manner == "plates both sides" else 1
-        steel_in = 0.0 if anchor.manner in ("concealed plate", "let-in angle") else sheets * plate
-        gaps = 0.0 if anchor.manner == "concealed plate" else sheets * anchor.gap
-        bores = 2.0 if anchor.manner in BORED_TWICE else 0.0 if sheets == 2 else 1.0
-        beyond = other.thickness if other is not None else 0.0
-        return breadth + beyond + steel_in + gaps - bores * bore, True
-    if anchor.manner in ("plate one side", "let-in angle"):
+        outside = made.others * beyond + made.sheets * plate + made.gaps * anchor.gap
+        return breadth + outside - made.bores * bore, True
+    if made.in_the_end:
+        return beyond - bore + anchor.gap, False
+    if made.point == "held":
         return plate + anchor.gap, False
     return breadth - bore + anchor.gap, False
 
@@ -335,7 +354,8 @@ def crossed(anchor: Anchor, breadth: float) -> tuple[float, bool]:
 def _reach(path: Path, anchor: Anchor, name: str, breadth: float) -> Iterator[Fault]:
     """A fastener that cannot hold because it does not get to the other side."""
     fastener = anchor.fastener
-    if fastener is None or anchor.manner in ("toe-nails", "rated hardware", "hanger rod"):
+    made = MANNERS[anchor.manner]
+    if fastener is None or made.aslant or not made.fastened:
         return
     length = fastener.length
     if length is None and fastener.kind == "nail":
@@ -348,7 +368,7 @@ def _reach(path: Path, anchor: Anchor, name: str, breadth: float) -> Iterator[Fa
     need, through = crossed(anchor, breadth)
     if through:
         what = "does not come out on the other side"
-    elif anchor.manner in ("plate one side", "let-in angle"):
+    elif made.point == "held":
         what = f"does not reach {name!r}"
     else:
         what = "does not reach the other side"

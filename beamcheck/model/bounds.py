@@ -72,7 +72,7 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "spacing": _inches(120), "row_spacing": _inches(60), "end": _feet(200), "edge": _inches(60),
     },
     "Fastener": {
-        "length": _inches(72, low=0.25), "F_yb": _psi(10_000, 300_000), "washer": _inches(12, low=0.25),
+        "length": _inches(72, low=0.25), "thread_length": _inches(72, low=0.125), "F_yb": _psi(10_000, 300_000), "washer": _inches(12, low=0.25),
         "counterbore": _inches(12, low=0.25), "counterbore_depth": _inches(60, low=1 / 16),
     },
     "Plate": {
@@ -82,7 +82,9 @@ BOUNDS: dict[str, dict[str, Bound]] = {
     "Other": {"thickness": _inches(120, low=1 / 64), "end": _feet(200), "edge": _inches(120)},
     "Rating": {
         "down": Bound(1, 500_000, "lbf"), "up": Bound(1, 500_000, "lbf"), "along": Bound(1, 500_000, "lbf"),
+        "slope": Bound(0, 85, "deg"),
     },
+    "OnGirder": {"highest": _inches(60), "lowest": _inches(60)},
     "Anchor": {"gap": _inches(24), "arm": _inches(120)},
     "Point": {"x": _inches(120), "y": _inches(120)},
     "Pocket": {"top": _inches(120), "height": _inches(120), "depth": _inches(120), "width": _inches(24)},

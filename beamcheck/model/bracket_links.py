@@ -10,7 +10,7 @@ from ..values.lumber import Size
 from ..values.steels import bolt_grades, bolt_steel, steel, steel_grades
 from . import rules
 from .anchor_links import diameter
-from .anchor_rules import SAME_PLACE
+from .anchor_manners import SAME_PLACE
 from .bracket_rules import inches, width_of
 from .brackets import Bent, Braced, Bracket, Corbel, Shape, SteelCore, Trim
 from .pieces import Beam, Post

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from .anchor_rules import SAME_PLACE
+from .anchor_manners import SAME_PLACE
 from .reading.lines import Path
 
 if TYPE_CHECKING:  # brackets.py imports base.py, which imports rules.py, which imports this module

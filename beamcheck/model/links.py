@@ -18,7 +18,7 @@ from ..values.lumber import Size, design_values, read_size
 from ..values.species import species_name, specific_gravity
 from . import rules
 from .anchor_links import anchor_links
-from .anchor_rules import SAME_PLACE
+from .anchor_manners import SAME_PLACE
 from .anchors import Anchor
 from .base import Piece
 from .bracket_links import bracket_links

@@ -11,15 +11,7 @@ from collections.abc import Callable, Iterator, Sequence
 from itertools import combinations
 from typing import TYPE_CHECKING, Any
 
-from .anchor_rules import (
-    SAME_PLACE,
-    anchor_faults,
-    fastener_faults,
-    holes_faults,
-    other_faults,
-    plate_faults,
-    rating_faults,
-)
+from .anchor_manners import SAME_PLACE
 from .bounds import BOUNDS, LOADS
 from .bracket_rules import (
     bent_faults,
@@ -63,6 +55,8 @@ def faults_of(piece: Piece) -> Iterator[Fault]:
                 yield (type(piece).model_fields[field].alias or field,), bound.text(value)
         for rule in _RULES.get(cls.__name__, ()):
             yield from rule(piece)
+        if "faults" in vars(cls):  # a class yields its own faults
+            yield from vars(cls)["faults"](piece)
 
 
 def sort_of(load: Load) -> str | None:
@@ -302,9 +296,8 @@ def _inside(path: Path, place: float, length: float, what: str) -> Iterator[Faul
 
 _RULES: dict[str, tuple[Callable[[Any], Iterator[Fault]], ...]] = {
     "Load": (_load,), "Cut": (_cut,), "GivenValues": (_given_values,), "Stock": (_stock,), "Stick": (_stick,),
-    "Beam": (_beam,), "Rafter": (_rafter,), "Tie": (_tie,), "Post": (_post,), "Anchor": (anchor_faults,),
-    "Fastener": (fastener_faults,), "Holes": (holes_faults,), "Other": (other_faults,), "Plate": (plate_faults,),
-    "Rating": (rating_faults,), "Bracket": (bracket_faults,), "Trim": (trim_faults,), "Solid": (solid_faults,),
+    "Beam": (_beam,), "Rafter": (_rafter,), "Tie": (_tie,), "Post": (_post,),
+    "Bracket": (bracket_faults,), "Trim": (trim_faults,), "Solid": (solid_faults,),
     "Braced": (braced_faults,), "Bent": (bent_faults,), "SteelCore": (steel_core_faults,), "Corbel": (corbel_faults,),
     "Fixings": (fixings_faults,), "Row": (row_faults,), "Near": (near_faults,), "Cover": (cover_faults,),
 }  # fmt: skip

@@ -26,7 +26,7 @@ from ..checks.core.result import CAUTION, SIGN_OFF, Check
 from ..checks.job import anchor_groups
 from ..errors import BeamcheckError, OutOfRange, UnknownName
 from ..model.anchor_links import crossed
-from ..model.anchor_rules import kinds_for
+from ..model.anchor_manners import kinds_for
 from ..model.anchors import Anchor, Fastener
 from ..model.pieces import Job
 from ..units import show

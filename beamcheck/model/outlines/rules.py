@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ..anchor_rules import SAME_PLACE
+from ..anchor_manners import SAME_PLACE
 from ..bracket_rules import inches
 from ..reading.lines import Path
 from .geometry import TOUCH, Array, dense, first_crossing, soffit_of
