@@ -282,9 +282,7 @@ def _outside(path: Path, holes: Holes, held: Stick, depth: float | None, D: floa
                 )
 
 
-def _outside_of_the_end(
-    path: Path, holes: Holes, name: str, breadth: float, depth: float, D: float
-) -> Iterator[Fault]:
+def _outside_of_the_end(path: Path, holes: Holes, name: str, breadth: float, depth: float, D: float) -> Iterator[Fault]:
     """Fasteners into the end of a piece that are not within its section."""
     for hole in hole_list(holes):
         for inner, place, side, what in (

@@ -252,7 +252,9 @@ class Rating(Piece):
 class OnGirder(Piece):
     """Where the fastenings of hardware sit on the side of the piece that carries it."""
 
-    highest: Length = Field(description="from the top edge of the carrying piece down to the highest", examples=["1 in"])
+    highest: Length = Field(
+        description="from the top edge of the carrying piece down to the highest", examples=["1 in"]
+    )
     lowest: Length = Field(description="from its top edge down to the lowest", examples=["8 in"])
 
     def faults(self) -> Iterator[Fault]:

@@ -72,7 +72,8 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "spacing": _inches(120), "row_spacing": _inches(60), "end": _feet(200), "edge": _inches(60),
     },
     "Fastener": {
-        "length": _inches(72, low=0.25), "thread_length": _inches(72, low=0.125), "F_yb": _psi(10_000, 300_000), "washer": _inches(12, low=0.25),
+        "length": _inches(72, low=0.25), "thread_length": _inches(72, low=0.125),
+        "F_yb": _psi(10_000, 300_000), "washer": _inches(12, low=0.25),
         "counterbore": _inches(12, low=0.25), "counterbore_depth": _inches(60, low=1 / 16),
     },
     "Plate": {

@@ -9,7 +9,8 @@ from fractions import Fraction
 from ...calc.pad import SilentPad
 from ...errors import BeamcheckError
 from ...formulas.steel.holes import standard_hole
-from ...model.anchor_links import BORED_TWICE, crossed
+from ...model.anchor_links import crossed
+from ...model.anchor_manners import MANNERS
 from ...model.anchors import Anchor
 from ...model.pieces import Stock
 from ...units import show
@@ -69,7 +70,7 @@ def bores_in_all(anchor: Anchor) -> int:
     fastener = anchor.fastener
     if fastener is None or fastener.counterbore is None:
         return 0
-    return 2 if fastener.kind in ("bolt", "pin") and anchor.manner in BORED_TWICE else 1
+    return 2 if fastener.kind in ("bolt", "pin") and MANNERS[anchor.manner].bores == 2 else 1
 
 
 def hardware_table(group: Group) -> Table | None:
