@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import chain
 
-from ..analysis.beams.member_loads import Arrival
+from ..analysis.beams.member_loads import TransferredLoad
 from ..errors import JobError
 from ..model.brackets import Bracket, Trim
 from ..model.links import check_links
@@ -21,7 +21,7 @@ from .anchors.group import Group
 from .anchors.piece import held_by_nobody, worst_result
 from .beams.result import beam_result, post_result
 from .brackets.trim import trim_result
-from .core.context import Around, House
+from .core.context import Context, Structure
 from .core.draft import Reactions
 from .core.plausible import job_doubts
 from .core.result import Check, JobResult, PieceResult, Table, Verdict, worst
@@ -82,29 +82,31 @@ def anchor_groups(job: Job) -> dict[str, list[Group]]:
 def _check(job: Job, text: str, name: str, system: str, collected: dict[str, list[Group]] | None = None) -> JobResult:
     pieces: tuple[Carrying | Tie, ...] = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim)
     everything: tuple[Carrying | Tie | Existing, ...] = (*pieces, *job.existing)
-    house = House(
+    structure = Structure(
         {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
         {anchor.name: anchor for anchor in job.anchor}, {} if collected is None else collected,
     )  # fmt: skip
-    arrivals: dict[str, list[Arrival]] = {}
+    transfers: dict[str, list[TransferredLoad]] = {}
     results: dict[str, PieceResult] = {}
     groups: dict[str, list[PieceResult]] = {}
     reactions: list[Reactions] = []
     for piece in from_the_top(job):
-        for result, handed in results_of(piece, Around(house, tuple(come_to(piece, arrivals.get(piece.name, ()))))):
+        for result, handed in results_of(
+            piece, Context(structure, tuple(transfers_to(piece, transfers.get(piece.name, ()))))
+        ):
             results[result.name] = result
             for anchor in handed.anchors:
                 groups.setdefault(anchor.name, []).append(anchor)
             reactions.append(handed)
-            for under, arrival in handed.arrivals:
-                arrivals.setdefault(under, []).append(arrival)
+            for under, transfer in handed.transfers:
+                transfers.setdefault(under, []).append(transfer)
     ways = ways_of(job, reactions)
     roles = role_checks(job, reactions, ways)
     ordered = (
         *(in_its_role(results[piece.name], piece, roles.get(piece.name, ())) for piece in pieces),
         *(worst_result(groups.get(anchor.name) or [held_by_nobody(anchor)]) for anchor in job.anchor),
     )
-    path, followed = load_path(job, house, reactions, ordered)
+    path, followed = load_path(job, structure, reactions, ordered)
     wrong = tuple(fault.text for fault in faults_of(job, ways))
     doubts = job_doubts(job)
     verdicts: list[Verdict] = [piece.verdict for piece in ordered]
@@ -127,25 +129,25 @@ def _check(job: Job, text: str, name: str, system: str, collected: dict[str, lis
     )
 
 
-def come_to(piece: Carrying, arrivals: Sequence[Arrival]) -> Iterator[Arrival]:
+def transfers_to(piece: Carrying, transfers: Sequence[TransferredLoad]) -> Iterator[TransferredLoad]:
     """The loads of other pieces. A bracket is no line on which a row could be spread: one of the row comes to it."""
-    for arrival in arrivals:
-        yield replace(arrival, spread=None) if isinstance(piece, (Bracket, Trim)) else arrival
+    for transfer in transfers:
+        yield replace(transfer, spread=None) if isinstance(piece, (Bracket, Trim)) else transfer
 
 
-def results_of(piece: Carrying, around: Around) -> list[tuple[PieceResult, Reactions]]:
+def results_of(piece: Carrying, context: Context) -> list[tuple[PieceResult, Reactions]]:
     """The result of a piece, and of the tie that belongs to it."""
     if isinstance(piece, Beam):
-        return [beam_result(piece, around)]
+        return [beam_result(piece, context)]
     if isinstance(piece, Post):
-        return [post_result(piece, around)]
+        return [post_result(piece, context)]
     if isinstance(piece, Bracket):
         from .brackets.bracket import bracket_results  # most jobs have no brackets, and much hangs on that file
 
-        return [bracket_results(piece, around)]
+        return [bracket_results(piece, context)]
     if isinstance(piece, Trim):
-        return [trim_result(piece, around)]
-    return roof_results(piece, around)
+        return [trim_result(piece, context)]
+    return roof_results(piece, context)
 
 
 def from_the_top(job: Job) -> list[Carrying]:

@@ -20,7 +20,7 @@ from ..analysis.beams.member_loads import self_weight
 from ..calc.core import Number, smallest, where
 from ..calc.pad import SilentPad
 from ..calc.ranges import not_negative, positive_or_infinite
-from ..checks.core.material import Wood, modulus_prime
+from ..checks.core.material import WoodMaterial, modulus_prime
 from ..checks.core.strength import Bracing, Section, bearing, bending, shear
 from ..errors import OutOfRange, UnknownName
 from ..formulas.wood import deflection as df
@@ -66,7 +66,7 @@ class Beams:
     """
 
     section: Section
-    wood: Wood
+    wood: WoodMaterial
     span: Number
     seat: Number
     loads: Mapping[str, Number]
@@ -278,7 +278,7 @@ class _Block:
 
     columns: Mapping[str, Number]
     section: Section
-    wood: Wood
+    wood: WoodMaterial
     loads: Mapping[str, Number]
     near_seats: bool
 

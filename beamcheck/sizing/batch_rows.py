@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 
 from ..calc.core import Number
-from ..checks.core.material import Factor, Property, Wood
+from ..checks.core.material import Factor, Property, WoodMaterial
 from ..errors import OutOfRange
 
 Array = np.ndarray
@@ -41,7 +41,7 @@ def taken(value: Number, rows: Rows) -> Number:
     return value[rows] if isinstance(value, np.ndarray) else value
 
 
-def numbers_of(wood: Wood) -> dict[str, Number]:
+def numbers_of(wood: WoodMaterial) -> dict[str, Number]:
     """Every number of a wood, by name: 'F_b', 'F_b C_M' and so on, 'K_cr', 'density'."""
     found: dict[str, Number] = {"K_cr": wood.K_cr.value, "density": wood.density}
     for name in PROPERTIES:
@@ -51,7 +51,7 @@ def numbers_of(wood: Wood) -> dict[str, Number]:
     return found
 
 
-def bare_wood(numbers: Mapping[str, Number]) -> Wood:
+def bare_wood(numbers: Mapping[str, Number]) -> WoodMaterial:
     """A wood of these numbers, without words: for a silent pad."""
 
     def given(name: str) -> Property:
@@ -59,10 +59,10 @@ def bare_wood(numbers: Mapping[str, Number]) -> Wood:
         return Property(numbers[name], C_M, C_t, C_F, C_i, C_fu, C_r)
 
     F_b, F_t, F_v, F_c_perp, F_c, E, E_min = (given(name) for name in PROPERTIES)
-    return Wood(F_b, F_t, F_v, F_c_perp, F_c, E, E_min, Factor(numbers["K_cr"]), numbers["density"])
+    return WoodMaterial(F_b, F_t, F_v, F_c_perp, F_c, E, E_min, Factor(numbers["K_cr"]), numbers["density"])
 
 
-def stacked(woods: Sequence[Wood]) -> Wood:
+def stacked(woods: Sequence[WoodMaterial]) -> WoodMaterial:
     """One wood for a batch, row i with the numbers of the i-th. A number that all share stays one number.
 
     Words (reasons, sources, doubts, notes) are left behind: keep the single woods for what is to be printed.

@@ -13,7 +13,7 @@ from typing import Any, Literal, get_args
 
 import numpy as np
 
-from ..analysis.beams.member_loads import Arrival
+from ..analysis.beams.member_loads import TransferredLoad
 from ..calc.pad import SilentPad
 from ..checks.brackets.bracket import bracket_results
 from ..checks.brackets.families.solid_field import candidates, setting_of
@@ -21,10 +21,10 @@ from ..checks.brackets.families.solid_hand_rule import Moduli, is_diagonal
 from ..checks.brackets.families.solid_stress import strengths
 from ..checks.brackets.family import own_weight, projection_of, wood_of_bracket
 from ..checks.brackets.loads import BracketLoads, bracket_loads
-from ..checks.core.context import Anything, Around, House
+from ..checks.core.context import AnyPiece, Context, Structure
 from ..checks.core.govern import figures_only
 from ..checks.core.result import CAUTION, SIGN_OFF, Check, PieceResult, Verdict
-from ..checks.job import Carrying, carriers_of, check_job, come_to, from_the_top, results_of
+from ..checks.job import Carrying, carriers_of, check_job, from_the_top, results_of, transfers_to
 from ..errors import BeamcheckError, JobError, OutOfRange, UnknownName
 from ..model.brackets import Bent, Bracket, Solid, SteelCore
 from ..model.links import check_links
@@ -160,8 +160,8 @@ class _Search:
         if self.bracket.role != "carries":
             raise OutOfRange(f"{name} is declared {self.bracket.role}: only a bracket that carries is sized for a load")
         self.above = _resting_on(job, name)
-        self.around = _around(job, name, self.above)
-        self.loads = _loads(self.bracket, self.around)
+        self.context = _around(job, name, self.above)
+        self.loads = _loads(self.bracket, self.context)
         if self.loads.only_own_weight:
             raise OutOfRange(f"no load is stated on {name} and nothing rests on it: say what it shall carry")
         self.steps = self._scale()
@@ -181,7 +181,7 @@ class _Search:
             return np.arange(STEEL_STEP, THICKEST_STEEL + 1e-9, STEEL_STEP)
         if self.bracket.stock is None:
             raise OutOfRange(f"of which wood {self.name} is made is not said (`stock`), so its thickness has no limit")
-        size = read_size(self.around.stock(self.bracket.stock).size)
+        size = read_size(self.context.stock(self.bracket.stock).size)
         sides = sorted((float(size.b), float(size.d)))
         most = sides[0] if shape.thickness <= sides[0] + 1e-9 else sides[1]
         steps = np.arange(THINNEST, most + 1e-9, STEP)
@@ -293,11 +293,11 @@ class _Search:
     def _screened(self) -> Screened | None:
         """The hand rule at every step; None where it has nothing to say."""
         shape = self.bracket.shape
-        wood, _ = wood_of_bracket(self.bracket, self.around)
+        wood, _ = wood_of_bracket(self.bracket, self.context)
         if not isinstance(shape, Solid) or wood is None or shape.grain is None:
             return None
         try:
-            setting = setting_of(self.bracket, shape, self.loads, wood, self.around, grain=shape.grain)
+            setting = setting_of(self.bracket, shape, self.loads, wood, self.context, grain=shape.grain)
         except BeamcheckError:
             return None
         n, P = len(self.steps), setting.outline.P
@@ -379,32 +379,32 @@ def _resting_on(job: Job, name: str) -> frozenset[str]:
         found |= more
 
 
-def _around(job: Job, name: str, above: frozenset[str]) -> Around:
+def _around(job: Job, name: str, above: frozenset[str]) -> Context:
     """What one bracket knows of its job: pieces that rest on it are worked out, others are not."""
-    everything: tuple[Anything, ...] = (
+    everything: tuple[AnyPiece, ...] = (
         *job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.existing,
     )  # fmt: skip
-    house = House(
+    structure = Structure(
         {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
         {anchor.name: anchor for anchor in job.anchor},
     )  # fmt: skip
     near = next(one.near for one in job.bracket if one.name == name)
     wanted = above | ({near.beam} | _resting_on(job, near.beam) if near is not None else frozenset())
-    arrivals: dict[str, list[Arrival]] = {}
+    transfers: dict[str, list[TransferredLoad]] = {}
     for piece in from_the_top(job):
-        come = tuple(come_to(piece, arrivals.get(piece.name, ())))
+        come = tuple(transfers_to(piece, transfers.get(piece.name, ())))
         if piece.name == name:
-            return Around(house, come)
+            return Context(structure, come)
         if piece.name in wanted:
-            for _, handed in results_of(piece, Around(house, come)):
-                for under, arrival in handed.arrivals:
-                    arrivals.setdefault(under, []).append(arrival)
-    return Around(house, tuple(arrivals.get(name, ())))
+            for _, handed in results_of(piece, Context(structure, come)):
+                for under, transfer in handed.transfers:
+                    transfers.setdefault(under, []).append(transfer)
+    return Context(structure, tuple(transfers.get(name, ())))
 
 
-def _loads(bracket: Bracket, around: Around) -> BracketLoads:
-    wood, _ = wood_of_bracket(bracket, around)
-    return bracket_loads(bracket, around, projection_of(bracket), own_weight(bracket, wood))
+def _loads(bracket: Bracket, context: Context) -> BracketLoads:
+    wood, _ = wood_of_bracket(bracket, context)
+    return bracket_loads(bracket, context, projection_of(bracket), own_weight(bracket, wood))
 
 
 def _stopped(piece: PieceResult) -> bool:

@@ -14,7 +14,7 @@ from ..checks.beams.beam import section_of
 from ..checks.beams.bearing import LEAST_ON_MASONRY, LEAST_ON_WOOD
 from ..checks.beams.bracing import Span, bracing_of, needs_end_restraint
 from ..checks.beams.deflection import finish_checks, limits_of
-from ..checks.core.material import Factor, Property, Wood, is_unknown, reference_values, sharing_of, wood_of
+from ..checks.core.material import Factor, Property, WoodMaterial, is_unknown, reference_values, sharing_of, wood_of
 from ..checks.core.strength import Bracing, Section
 from ..errors import JobError, OutOfRange, Problem
 from ..model.pieces import Beam, Stock
@@ -164,7 +164,7 @@ class Ready:
     size: Size
     section: Section
     values: DesignValues
-    wood: Wood
+    wood: WoodMaterial
     bracing: Bracing  # l_u is the spacing of braces; infinite where only the ends hold
     limits: DeflectionLimits
     doubts: tuple[str, ...]  # what keeps a job's verdict from 'passes' with this wood and finish

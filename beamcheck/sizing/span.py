@@ -98,7 +98,7 @@ def span_question(
         sizes = {"spacing": spacing, "width": width, "seat": seat}
         lengths = {name: _text(value, "length") for name, value in sizes.items() if value is not None}
         amounts = {name: _text(value, "load") for name, value in loads.items()}
-        asked = None if length is None else _text(length, "length")
+        criterion = None if length is None else _text(length, "length")
     except ValueError as error:
         raise JobError(SOURCE, [Problem("", str(error))]) from None
     if not amounts:
@@ -111,10 +111,10 @@ def span_question(
         return _job_text(said, of_beam, amounts, lengths, members, span, units)
 
     found: float | None = None
-    if asked is None:
+    if criterion is None:
         found = longest_span_of(_read(written(_written_length(SHORTEST, units))))
-        asked = _written_length(found or SHORTEST, units)
-    text = written(asked)
+        criterion = _written_length(found or SHORTEST, units)
+    text = written(criterion)
     result = check_job(_read(text), text=text, name="span question", units=units)
     with shown_in(units):
         answer = _answer(result, found, "the weakest wood that it might be" if _unknown(said) else "it")

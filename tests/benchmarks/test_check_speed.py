@@ -8,7 +8,7 @@ import pytest
 
 from beamcheck.analysis.frames.member_line import LineLoad, straight_beam
 from beamcheck.calc.pad import Pad, SilentPad
-from beamcheck.checks.core.material import Wood, reference_values, wood_of
+from beamcheck.checks.core.material import WoodMaterial, reference_values, wood_of
 from beamcheck.checks.core.strength import Bracing, Section, bending
 from beamcheck.checks.job import check_job
 from beamcheck.model.pieces import Job, Stock
@@ -51,7 +51,7 @@ def job() -> Job:
     return read_job_text(JOB)
 
 
-def wood_and_stock() -> tuple[Stock, Wood]:
+def wood_and_stock() -> tuple[Stock, WoodMaterial]:
     stock = job().stock[0]
     return stock, wood_of(stock, reference_values(stock))
 

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from beamcheck.checks import job as house
+from beamcheck.checks import job as structure
 from beamcheck.model.reading.reader import job_from_data
 from beamcheck.sheet.figures.load_path import drawable, path_figure
 
@@ -48,7 +48,7 @@ def test_load_path_of_500_pieces(monkeypatch: pytest.MonkeyPatch) -> None:
     spent: dict[str, float] = {}
 
     def timed(name: str) -> None:
-        wanted = getattr(house, name)
+        wanted = getattr(structure, name)
 
         def call(*given: Any) -> Any:
             start = perf_counter()
@@ -56,13 +56,13 @@ def test_load_path_of_500_pieces(monkeypatch: pytest.MonkeyPatch) -> None:
             spent[name] = spent.get(name, 0.0) + perf_counter() - start
             return found
 
-        monkeypatch.setattr(house, name, call)
+        monkeypatch.setattr(structure, name, call)
 
     for name in ("ways_of", "role_checks", "load_path", "load_path_table", "totals_table"):
         timed(name)
     job = job_from_data(job_data())
     start = perf_counter()
-    result = house.check_job(job)
+    result = structure.check_job(job)
     whole = perf_counter() - start
     assert result.path is not None and len(result.pieces) == PIECES
     assert all(abs(arriving / applied - 1.0) < 1e-9 for _, applied, arriving in result.path.totals)

@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from beamcheck.checks.core.material import Factor, Property, Wood
+from beamcheck.checks.core.material import Factor, Property, WoodMaterial
 from beamcheck.checks.core.strength import Section
 from beamcheck.sizing import batch as simple
 from beamcheck.sizing.batch import BLOCK, CHECKS, Beams, check_simple
@@ -36,7 +36,7 @@ def beams(n: int = N) -> Beams:
         made: dict[str, Any] = {name: Factor(value) for name, value in factors.items()}
         return Property(between(low, high), C_M=Factor(between(0.7, 1.0)), C_i=Factor(between(0.8, 1.0)), **made)
 
-    wood = Wood(
+    wood = WoodMaterial(
         F_b=of(600.0, 2000.0, C_F=between(1.0, 1.5), C_r=between(1.0, 1.15)), F_t=of(300.0, 900.0),
         F_v=of(100.0, 200.0), F_c_perp=of(200.0, 700.0), F_c=of(600.0, 1500.0), E=of(1.0e6, 2.0e6),
         E_min=of(3.7e5, 7.0e5), K_cr=Factor(between(1.5, 2.0)), density=between(0.014, 0.03),

@@ -20,7 +20,7 @@ from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.checks.beams.beam import check_beam
 from beamcheck.checks.beams.bracing import Span, bracing_of
 from beamcheck.checks.beams.deflection import limits_of
-from beamcheck.checks.core.context import Around, House
+from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.material import reference_values, sharing_of, wood_of
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.core.strength import Section
@@ -111,8 +111,8 @@ def batch_of(pieces: list[tuple[Stock, Beam]]) -> Beams:
 
 def checks_of(stock: Stock, beam: Beam) -> list[Check]:
     """The checks that `check_job` makes of a beam, without the advice that takes it ten times as long."""
-    around = Around(House({stock.name: stock}, {WALL.name: WALL, beam.name: beam}))
-    return check_beam(beam, wood_of(stock, reference_values(stock), sharing=sharing_of(beam)), around)[1]
+    context = Context(Structure({stock.name: stock}, {WALL.name: WALL, beam.name: beam}))
+    return check_beam(beam, wood_of(stock, reference_values(stock), sharing=sharing_of(beam)), context)[1]
 
 
 def compare(batch: Beams, row: int, checks: Sequence[Check]) -> None:

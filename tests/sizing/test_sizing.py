@@ -13,7 +13,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from beamcheck.checks.beams.beam import check_beam, largest_ratio
-from beamcheck.checks.core.context import Around, House
+from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.material import reference_values, sharing_of, wood_of
 from beamcheck.checks.core.result import CAUTION, SIGN_OFF
 from beamcheck.errors import JobError, OutOfRange, UnitError, UnknownName
@@ -74,9 +74,9 @@ def ratio_by_job(one: Member, span: float) -> float:
         "carries": [{"what": "floor", "applied": "side", "width": f"{one.spacing} in", **loads}],
     })  # fmt: skip
     wall = Existing(name="wall", what="invented", material="steel", confirmed_by="invented")
-    around = Around(House({one.stock.name: one.stock}, {"wall": wall, beam.name: beam}))
+    context = Context(Structure({one.stock.name: one.stock}, {"wall": wall, beam.name: beam}))
     wood = wood_of(one.stock, reference_values(one.stock), sharing=sharing_of(beam))
-    return largest_ratio(check_beam(beam, wood, around)[1])
+    return largest_ratio(check_beam(beam, wood, context)[1])
 
 
 def ratios_at(one: Member, span: float) -> np.ndarray:

@@ -13,7 +13,7 @@ SELF_WEIGHT = "self weight"
 
 
 @dataclass(frozen=True)
-class Arrival:
+class TransferredLoad:
     """What one piece puts on another: per kind of load the largest and the least force, lbf, down positive.
 
     `spread` is the length over which one of several repeated pieces acts (rafters at 24 in): then the force arrives as
@@ -60,23 +60,23 @@ def applied_loads(entries: Sequence[Load], length: float) -> list[Applied]:
     return found
 
 
-def arrived_loads(arrivals: Sequence[Arrival], length: float) -> list[Applied]:
+def transferred_loads(transfers: Sequence[TransferredLoad], length: float) -> list[Applied]:
     """Loads that other pieces put on a level piece."""
-    return [load for arrival in arrivals for load in _arrived(arrival, length)]
+    return [load for transfer in transfers for load in _transferred(transfer, length)]
 
 
-def _arrived(arrival: Arrival, length: float) -> Iterator[Applied]:
-    place = 0.5 * length if arrival.at is None else min(arrival.at, length)
-    for kind, (high, low) in arrival.forces.items():
+def _transferred(transfer: TransferredLoad, length: float) -> Iterator[Applied]:
+    place = 0.5 * length if transfer.at is None else min(transfer.at, length)
+    for kind, (high, low) in transfer.forces.items():
         here = Applied(
-            kind, place, place, what=f"from {arrival.from_piece}", applied=arrival.applied, bearing=arrival.bearing,
+            kind, place, place, what=f"from {transfer.from_piece}", applied=transfer.applied, bearing=transfer.bearing,
             from_piece=True,
         )  # fmt: skip
         # dead load always acts; of the others each sign is a load of its own, for it may act without the other
         forces = [high] if kind == "D" else [max(high, 0.0), min(low, 0.0)]
-        if arrival.spread is not None:
+        if transfer.spread is not None:
             for force in filter(None, forces):
-                w = force / arrival.spread
+                w = force / transfer.spread
                 yield replace(here, start=0.0, end=length, w_start=w, w_end=w, bearing=None)
         elif kind == "W" or kind == "D":
             for force in filter(None, forces):

@@ -21,7 +21,7 @@ from ...units import show
 from ...values import connections as tables
 from ...values.fasteners import lag_thread
 from ...values.steels import bolt_steel
-from ..core.govern import Asked, at, govern, out_of_range, stated
+from ..core.govern import Criterion, at, govern, out_of_range, stated
 from ..core.material import bearing_prime
 from ..core.result import Check
 from ..core.strength import Outcome
@@ -69,7 +69,7 @@ def axial_checks(group: Group, out_of_plane: Sequence[float] | Array) -> list[Ch
             return list(_washers(lateral, T))
         return [*_screwed(lateral, T), *_lag_distances(lateral), *_root(lateral, T)]
     except OutOfRange as error:
-        return [out_of_range(Asked(name, WHAT, CLAUSE, "force"), error)]
+        return [out_of_range(Criterion(name, WHAT, CLAUSE, "force"), error)]
     except BeamcheckError as error:
         return [stated(name, WHAT, CLAUSE, "refer", str(error))]
 
@@ -90,8 +90,8 @@ def _washers(lateral: Lateral, T: Array) -> Iterator[Check]:
             continue
         clear = tables.connection_limit("washer from the end, for C_b").value
         far = part.grain == "held" and float(group.x.min()) - 0.5 * D_w >= clear
-        asked = Asked(group.anchor.name, f"washer on the {part.name}", ws.WASHER, "force")
-        yield govern(asked, group.forces.combinations, _under_washer(part, T, D_w, joint.dowel.hole, far))
+        criterion = Criterion(group.anchor.name, f"washer on the {part.name}", ws.WASHER, "force")
+        yield govern(criterion, group.forces.combinations, _under_washer(part, T, D_w, joint.dowel.hole, far))
 
 
 def _under_washer(part: Part, T: Array, D_w: float, hole: float, far: bool) -> Calculation:
@@ -121,8 +121,8 @@ def _screwed(lateral: Lateral, T: Array) -> list[Check]:
     if low:
         return [stated(name, WHAT, joint.dowel.penetration_clause, "fails", "the point does not reach deep enough")]
     k = lateral.worst
-    asked = Asked(name, WHAT, CLAUSE, "force")
-    both = Asked(
+    criterion = Criterion(name, WHAT, CLAUSE, "force")
+    both = Criterion(
         name, "pull and lateral load together", wd.BOTH_NAIL if kind == "nail" else wd.BOTH, "ratio", group.name_of(k),
         notes=("the most loaded fastener in the plane with the pull of the most loaded row",),
     )  # fmt: skip
@@ -143,7 +143,7 @@ def _screwed(lateral: Lateral, T: Array) -> list[Check]:
         U = np.where(none, 0.0, U) if isinstance(which, slice) else U
         return Outcome(U, 1.0, U)
 
-    found = [govern(asked, combinations, alone)]
+    found = [govern(criterion, combinations, alone)]
     lowest = ("the wood of", "the specific gravity of")
     if found[0].ratio is not None:  # a pull that is not allowed at all needs no second word
         found.append(govern(both, combinations, together))
@@ -285,4 +285,4 @@ def _root(lateral: Lateral, T: Array) -> Iterator[Check]:
         held = pad(st.bolt_tension, F_nt=F_nt, A_b=A_b)
         return Outcome(pull, held, pull / held)
 
-    yield govern(Asked(group.anchor.name, what, clause, "force"), group.forces.combinations, calculate)
+    yield govern(Criterion(group.anchor.name, what, clause, "force"), group.forces.combinations, calculate)

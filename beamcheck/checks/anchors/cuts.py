@@ -13,7 +13,7 @@ from ...model.anchors import Anchor, Fastener
 from ...model.pieces import Beam
 from ...model.rules import beam_length
 from ...values.connections import THIN
-from ..core.context import Around
+from ..core.context import Context
 from ..core.strength import Section
 from .group import hole_places
 from .slot import GroupCut, Void
@@ -68,13 +68,13 @@ def anchor_cuts(anchor: Anchor, beam: Beam, index: int, section: Section) -> lis
     return [GroupCut(anchor.name, middle, end - start, slot, voids, high - low, 0.5 * (low + high))]
 
 
-def cuts_by_anchors(beam: Beam, around: Around, section: Section) -> list[GroupCut]:
+def cuts_by_anchors(beam: Beam, context: Context, section: Section) -> list[GroupCut]:
     """All that anchors take from a beam: at its own supports, and rods of pieces that hang from it."""
     found: list[GroupCut] = []
     for index, support in enumerate(beam.supports):
-        if (anchor := around.anchor(support.held_by)) is not None:
+        if (anchor := context.anchor(support.held_by)) is not None:
             found += anchor_cuts(anchor, beam, index, section)
-    return [*found, *_rods_from_below(beam, around, section)]
+    return [*found, *_rods_from_below(beam, context, section)]
 
 
 def slot_width(anchor: Anchor | None) -> float:
@@ -123,12 +123,12 @@ def _rod_places(anchor: Anchor, beam: Beam, index: int) -> list[float]:
     return [at if at <= 0.5 * length else length - at]
 
 
-def _rods_from_below(beam: Beam, around: Around, section: Section) -> Iterator[GroupCut]:
-    for other in around.house.pieces.values():
+def _rods_from_below(beam: Beam, context: Context, section: Section) -> Iterator[GroupCut]:
+    for other in context.structure.pieces.values():
         if not isinstance(other, Beam):
             continue
         for support in other.supports:
-            anchor = around.anchor(support.held_by)
+            anchor = context.anchor(support.held_by)
             if support.on != beam.name or anchor is None or anchor.manner != "hanger rod" or anchor.fastener is None:
                 continue
             place = 0.5 * beam_length(beam) if support.lands_at is None else min(support.lands_at, beam_length(beam))

@@ -82,12 +82,12 @@ def geometry_factor(pad: Pad, found: list[Need], D: float, which: int | slice) -
         least = np.ones(found[0].least.shape[1]) if found else np.ones(1)
         for need in with_factor:
             assert need.full is not None
-            asked = need.full > 0.0
-            full = np.where(asked, need.full, D)
+            wanted = need.full > 0.0
+            full = np.where(wanted, need.full, D)
             # a fastener alone in its line has no neighbour to be too near
             actual = np.where(np.isfinite(need.actual), need.actual + HAIR, full)
             share = _factor(silent, need, actual, full, D)
-            least = np.minimum(least, np.where(asked, share, 1.0).min(axis=0))  # NaN is carried on
+            least = np.minimum(least, np.where(wanted, share, 1.0).min(axis=0))  # NaN is carried on
         return least[which]
     worst, at = None, np.inf
     for need in with_factor:
@@ -120,7 +120,7 @@ def _of_member(group: Group, joint: Joint, spread: Spread, part: Part) -> Iterat
     along, across = large_part(theta, spread.loaded)
     shape = theta.shape
 
-    def asked(k_along: float | Array, k_across: float | Array) -> Array:
+    def wanted(k_along: float | Array, k_across: float | Array) -> Array:
         return np.broadcast_to(np.maximum(np.where(along, k_along, 0.0), np.where(across, k_across, 0.0)), shape) * D
 
     name = part.name
@@ -134,8 +134,8 @@ def _of_member(group: Group, joint: Joint, spread: Spread, part: Part) -> Iterat
         assert pull.full is not None and pressed.full is not None and side.full is not None
         yield Need(
             "end", "end distance", name, "NDS 2018 Table 12.5.1A", end[:, None],
-            asked(np.where(towards, pull.least, pressed.least), side.least),
-            asked(np.where(towards, pull.full, pressed.full), side.full), tension.source,
+            wanted(np.where(towards, pull.least, pressed.least), side.least),
+            wanted(np.where(towards, pull.full, pressed.full), side.full), tension.source,
         )  # fmt: skip
     inner = tables.row_spacing("along")
     full = inner.value.full or 4.0
@@ -144,10 +144,10 @@ def _of_member(group: Group, joint: Joint, spread: Spread, part: Part) -> Iterat
         ("spacing across the grain", _next_in_line(v, u), 0.0, 1.0),
     ):
         if np.isfinite(distances).any():
-            least = asked(k_along * inner.value.least, k_across * tables.row_spacing("across").value.least)
+            least = wanted(k_along * inner.value.least, k_across * tables.row_spacing("across").value.least)
             yield Need(
                 "spacing", what, name, "NDS 2018 Table 12.5.1B", distances[:, None], least,
-                asked(k_along * full, k_across * full), inner.source,
+                wanted(k_along * full, k_across * full), inner.source,
             )  # fmt: skip
     yield from _rows(joint, name, u, v, along, across)
     yield from _edges(group, joint, spread, part, v, along, across)

@@ -20,7 +20,7 @@ from ...values.connections import (
 )
 from ...values.found import Found
 from ...values.lumber import read_size
-from ..core.material import Wood, modulus_prime
+from ..core.material import WoodMaterial, modulus_prime
 from .group import Group
 from .joint import Joint, Part
 
@@ -29,7 +29,7 @@ E_PLATE = 30e6  # psi, the modulus of steel on which NDS 2018 Table 11.3.6C rest
 Way = Literal["along", "across"]
 
 
-def _moist(stock: Stock | None, wood: Wood | None, seasoned: str | None) -> list[tuple[Moist, Moist]]:
+def _moist(stock: Stock | None, wood: WoodMaterial | None, seasoned: str | None) -> list[tuple[Moist, Moist]]:
     """Every (made, in service) that may come true: what is not known counts with all it might be."""
     wet = wood is None or wood.F_c_perp.C_M.value != 1.0  # wet service, or not shown to be dry: see wood.py
     service: list[Moist] = ["wet"] if wet else ["dry"]

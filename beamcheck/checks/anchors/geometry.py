@@ -9,7 +9,7 @@ from ...errors import BeamcheckError, OutOfRange
 from ...formulas.connections import spacing as sp
 from ...units import show
 from ...values import connections as tables
-from ..core.govern import Asked, at, govern, stated
+from ..core.govern import Criterion, at, govern, stated
 from ..core.result import Check
 from ..core.strength import Outcome
 from .distances import Need, large_part, needs
@@ -29,8 +29,8 @@ def geometry_checks(group: Group) -> list[Check]:
         found = _holes(group, joint)
         if group.anchor.manner == "toe-nails":
             return found
-        asked = needs(group, joint, spread)
-        found += [_distance(group, joint, need) for need in asked if float(need.used.max()) > 0.0]
+        needed = needs(group, joint, spread)
+        found += [_distance(group, joint, need) for need in needed if float(need.used.max()) > 0.0]
         found += _thin(group, joint, spread) if not joint.dowel.large else _shrinkage(group, joint)
         return [*found, *_not_given(group, joint), *_bores(group, joint)]
     except (NotSaid, OutOfRange, BeamcheckError) as error:
@@ -61,7 +61,9 @@ def _distance(group: Group, joint: Joint, need: Need) -> Check:
     """The fastener that has least of what it needs, under all combinations."""
     D = joint.dowel.D
     k = int(np.argmax(need.used.max(axis=1)))
-    asked = Asked(group.anchor.name, f"{need.what} in the {need.member}", need.clause, "length", group.name_of(k))
+    criterion = Criterion(
+        group.anchor.name, f"{need.what} in the {need.member}", need.clause, "length", group.name_of(k)
+    )
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         actual = float(need.actual[k, 0])
@@ -74,7 +76,7 @@ def _distance(group: Group, joint: Joint, need: Need) -> Check:
             pad.take("a", actual, "in", note="as laid out", source=need.source)
         return Outcome(least, actual, least / (max(actual, 0.0) + HAIR))
 
-    check = govern(asked, group.forces.combinations, calculate)
+    check = govern(criterion, group.forces.combinations, calculate)
     if check.verdict != "fails" or check.demand is None:
         return check
     short = check.demand - float(need.actual[k, 0])
@@ -95,7 +97,7 @@ def _shrinkage(group: Group, joint: Joint) -> list[Check]:
         wide = float(np.ptp(group.x if part.grain == "across" else group.y))
         if wide <= HAIR:
             continue
-        asked = Asked(
+        criterion = Criterion(
             group.anchor.name, f"fasteners across the grain of the {part.name}", "NDS 2018 12.5.1.3", "length",
             notes=("farther apart only where the joint lets the wood shrink and swell",),
         )  # fmt: skip
@@ -104,7 +106,7 @@ def _shrinkage(group: Group, joint: Joint) -> list[Check]:
             limit = pad.take("a_req", rule.value, "in", source=rule.source, note=rule.reason)
             return Outcome(pad.take("a", wide, "in", note="outermost fasteners"), limit, (wide - HAIR) / limit)
 
-        found.append(govern(asked, group.forces.combinations, calculate))
+        found.append(govern(criterion, group.forces.combinations, calculate))
     return found
 
 

@@ -12,8 +12,8 @@ from ...analysis.beams.combinations import Loaded
 from ...errors import OutOfRange
 from ...model.anchors import Anchor, Holes
 from ...model.pieces import Beam, Stock
-from ..core.context import Anything, Around
-from ..core.material import Wood
+from ..core.context import AnyPiece, Context
+from ..core.material import WoodMaterial
 from ..core.strength import Section
 
 if TYPE_CHECKING:  # beam.py counts what the groups cut out of a beam
@@ -53,11 +53,11 @@ class Group:
     end: str  # 'left' or 'right': which end of the piece
     place: float  # of the support along the piece
     stock: Stock
-    wood: Wood
+    wood: WoodMaterial
     section: Section
-    into: Anything | None
+    into: AnyPiece | None
     into_stock: Stock | None  # wood of the other side, when it is wood of the job
-    into_wood: Wood | None
+    into_wood: WoodMaterial | None
     forces: Forces
     x: np.ndarray
     y: np.ndarray
@@ -111,7 +111,12 @@ def hole_places(holes: Holes | None) -> tuple[np.ndarray, np.ndarray]:
 
 
 def group_of_beam(
-    anchor: Anchor, beam: Beam, run: BeamRun, index: int, around: Around, other: tuple[Stock | None, Wood | None]
+    anchor: Anchor,
+    beam: Beam,
+    run: BeamRun,
+    index: int,
+    context: Context,
+    other: tuple[Stock | None, WoodMaterial | None],
 ) -> Group:
     """The group that holds support `index` of a beam that has been solved."""
     support = beam.supports[index]
@@ -121,7 +126,7 @@ def group_of_beam(
     x, y = hole_places(anchor.holes)
     end = "left" if support.at <= 0.5 * straight.length else "right"
     return Group(
-        anchor, beam.name, end, support.at, around.stock(beam.stock), run.wood, run.section, around.under(support.on),
+        anchor, beam.name, end, support.at, context.stock(beam.stock), run.wood, run.section, context.under(support.on),
         *other, forces, x, y,
     )  # fmt: skip
 

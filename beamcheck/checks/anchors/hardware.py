@@ -16,7 +16,7 @@ from ...model.pieces import Stock
 from ...units import show
 from ...values.connections import bolt_hole_over, fastener_steel, lead_hole
 from ...values.fasteners import lag_thread
-from ..core.material import Wood
+from ..core.material import WoodMaterial
 from ..core.result import Table
 from .fastener import Dowel, dowel_of
 from .group import Group
@@ -194,7 +194,7 @@ def lead_hole_table(group: Group) -> Table | None:
     )  # fmt: skip
 
 
-def _members(group: Group) -> list[tuple[str, Stock | None, Wood | None, bool]]:
+def _members(group: Group) -> list[tuple[str, Stock | None, WoodMaterial | None, bool]]:
     """Wood members: name, stock, wood, and whether it holds the point of the fastener."""
     anchor = group.anchor
     alone = anchor.other is None or anchor.other.material != "wood"

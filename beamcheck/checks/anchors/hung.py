@@ -25,9 +25,9 @@ from ...values.lumber import read_size
 from ...values.steels import bolt_grades, bolt_steel, steel
 from ..beams.beam import section_of
 from ..beams.bearing import CLEAR_OF_END, NEGLIGIBLE
-from ..core.context import Around
-from ..core.govern import Asked, at, duration, govern, stated
-from ..core.material import Wood, bearing_prime, is_unknown, reference_values, wood_of
+from ..core.context import Context
+from ..core.govern import Criterion, at, duration, govern, stated
+from ..core.material import WoodMaterial, bearing_prime, is_unknown, reference_values, wood_of
 from ..core.result import Check
 from ..core.strength import Outcome
 from .group import Forces, Group
@@ -102,7 +102,7 @@ def _conditions(group: Group) -> Iterator[Check]:
 def _rated(group: Group, words: str, loads: list[tuple[Array, float]]) -> Check:
     rating = group.anchor.rating
     assert rating is not None
-    asked = Asked(group.anchor.name, f"rated load {words}", RATED, "force" if len(loads) == 1 else "ratio")
+    criterion = Criterion(group.anchor.name, f"rated load {words}", RATED, "force" if len(loads) == 1 else "ratio")
     source = Source(rating.source, "given")
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
@@ -120,7 +120,7 @@ def _rated(group: Group, words: str, loads: list[tuple[Array, float]]) -> Check:
             used = used + R / (R_a * factor)
         return Outcome(used, 1.0, used)
 
-    return govern(asked, group.forces.combinations, calculate)
+    return govern(criterion, group.forces.combinations, calculate)
 
 
 # ---- others, and nothing ----------------------------------------------------------------------------------------
@@ -165,7 +165,7 @@ def force_words(forces: Forces) -> str:
 # ---- hanger rods ------------------------------------------------------------------------------------------------
 
 
-def rod_checks(group: Group, around: Around, lands_at: float | None) -> list[Check]:
+def rod_checks(group: Group, context: Context, lands_at: float | None) -> list[Check]:
     """A rod from a nut and washer on the top of one beam to a nut and washer under another.
 
     Parameters
@@ -189,16 +189,16 @@ def rod_checks(group: Group, around: Around, lands_at: float | None) -> list[Che
         text = "the bores for its nuts are not taken off the beams: enter them as cuts, or set the nuts on the faces"
         found.append(stated(anchor.name, "bores of a rod", "NDS 2018 3.1.2", "refer", text))
     found.append(_rod_tension(group, fastener, T))
-    found += _washers(group, around, fastener, T, lands_at)
+    found += _washers(group, context, fastener, T, lands_at)
     if not isinstance(carrying, Beam):
         text = "the rod does not hang from a beam of this job: what it hangs from is not checked"
         return [*found, stated(anchor.name, "upper end of the rod", "load path", "refer", text)]
-    return [*found, _through(group, around, fastener, carrying)]
+    return [*found, _through(group, context, fastener, carrying)]
 
 
-def _through(group: Group, around: Around, fastener: Fastener, carrying: Beam) -> Check:
+def _through(group: Group, context: Context, fastener: Fastener, carrying: Beam) -> Check:
     """Whether the rod is long enough to go through both: one that ends low in a beam tears it across the grain."""
-    above = float(section_of(read_size(around.stock(carrying.stock).size), carrying.laid, carrying.plies).d)
+    above = float(section_of(read_size(context.stock(carrying.stock).size), carrying.laid, carrying.plies).d)
     both, what = above + float(group.section.d), "the rod goes right through"
     if fastener.length is None:
         text = f"its length is not given; through {carrying.name} and {group.piece} it needs over "
@@ -217,9 +217,9 @@ def _through(group: Group, around: Around, fastener: Fastener, carrying: Beam) -
 
 
 def _rod_tension(group: Group, fastener: Fastener, T: Array) -> Check:
-    asked = Asked(group.anchor.name, "tension of the rod", ROD, "force", notes=("steel takes no C_D",))
+    criterion = Criterion(group.anchor.name, "tension of the rod", ROD, "force", notes=("steel takes no C_D",))
     if not fastener.steel:
-        return stated(group.anchor.name, asked.what, ROD, "refer", "the steel of the rod is not given (`steel`)")
+        return stated(group.anchor.name, criterion.what, ROD, "refer", "the steel of the rod is not given (`steel`)")
     grade, D = fastener.steel, diameter(fastener.kind, fastener.size)
     as_bolt = grade.casefold() in map(str.casefold, bolt_grades())
 
@@ -236,10 +236,10 @@ def _rod_tension(group: Group, fastener: Fastener, T: Array) -> Check:
         T_a = pad(bolts.bolt_tension, F_nt=F_nt, A_b=A_b)
         return Outcome(pull, T_a, pull / T_a)
 
-    return govern(asked, group.forces.combinations, calculate)
+    return govern(criterion, group.forces.combinations, calculate)
 
 
-def _washers(group: Group, around: Around, fastener: Fastener, T: Array, lands_at: float | None) -> Iterator[Check]:
+def _washers(group: Group, context: Context, fastener: Fastener, T: Array, lands_at: float | None) -> Iterator[Check]:
     """The wood under both washers. A washer wider than the standard one is not counted wider: it may bend."""
     name, standard, carrying = group.anchor.name, washer(fastener.size), group.into
     d_h, D_w = float(tear.bolt_hole(diameter(fastener.kind, fastener.size))), standard.value.outer
@@ -258,7 +258,7 @@ def _washers(group: Group, around: Around, fastener: Fastener, T: Array, lands_a
     inner = (float(group.x[0]) if group.x.size else 0.0) - 0.5 * D_w
     yield _washer(group, group.wood, f"washer under {group.piece}", T, D_w, d_h, inner >= CLEAR_OF_END, notes)
     if isinstance(carrying, Beam):
-        stock, what = around.stock(carrying.stock), f"washer on the top of {carrying.name}"
+        stock, what = context.stock(carrying.stock), f"washer on the top of {carrying.name}"
         if is_unknown(stock):
             yield stated(name, what, wash.WASHER, "refer", f"the wood of {carrying.name} is not known")
             return
@@ -268,9 +268,9 @@ def _washers(group: Group, around: Around, fastener: Fastener, T: Array, lands_a
 
 
 def _washer(
-    group: Group, wood: Wood, what: str, T: Array, D_w: float, d_h: float, clear: bool, notes: tuple[str, ...]
+    group: Group, wood: WoodMaterial, what: str, T: Array, D_w: float, d_h: float, clear: bool, notes: tuple[str, ...]
 ) -> Check:
-    asked = Asked(group.anchor.name, what, wash.WASHER, "force", notes=notes)
+    criterion = Criterion(group.anchor.name, what, wash.WASHER, "force", notes=notes)
     combinations: tuple[Loaded, ...] = group.forces.combinations
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
@@ -284,6 +284,6 @@ def _washer(
         return Outcome(pull, T_w, pull / T_w)
 
     try:
-        return govern(asked, combinations, calculate)
+        return govern(criterion, combinations, calculate)
     except OutOfRange as error:  # of the wood's own values, before any combination
         return stated(group.anchor.name, what, error.clause or wash.WASHER, "refer", str(error))

@@ -19,7 +19,7 @@ from ...units import show
 from ...values.connections import connection_limit
 from ...values.lumber import read_size
 from ...values.steels import other_bearing, steel
-from ..core.material import Wood
+from ..core.material import WoodMaterial
 from .fastener import Dowel, NotSaid, dowel_of
 from .group import Group
 from .wood import gravity
@@ -47,7 +47,7 @@ class Part:
     G: float = 0.0
     F_e: float = 0.0
     why: str = ""
-    wood: Wood | None = None
+    wood: WoodMaterial | None = None
     stock: Stock | None = None
 
     def angle(self, theta: Number) -> Number:

@@ -13,7 +13,7 @@ from ...errors import BeamcheckError, OutOfRange
 from ...formulas.connections import adjustment as adj
 from ...formulas.connections.ranges import LONGEST_LASTING
 from ...values.connections import connection_factor
-from ..core.govern import Asked, at, duration, govern, out_of_range, stated
+from ..core.govern import Criterion, at, duration, govern, out_of_range, stated
 from ..core.result import Check
 from ..core.strength import Outcome
 from .distances import Need, geometry_factor, large_part, needs
@@ -142,7 +142,7 @@ def lateral_checks(group: Group) -> list[Check]:
     try:
         lateral = lateral_of(group)
     except OutOfRange as error:
-        return [out_of_range(Asked(name, WHAT, CLAUSE, "force"), error)]
+        return [out_of_range(Criterion(name, WHAT, CLAUSE, "force"), error)]
     except BeamcheckError as error:
         return [stated(name, WHAT, CLAUSE, "refer", str(error))]
     joint, found = lateral.joint, []
@@ -159,14 +159,16 @@ def lateral_checks(group: Group) -> list[Check]:
 
 def _worst(lateral: Lateral) -> Check:
     group = lateral.group
-    asked = Asked(group.anchor.name, WHAT, CLAUSE, "force")
+    criterion = Criterion(group.anchor.name, WHAT, CLAUSE, "force")
     try:
         k = lateral.worst
     except OutOfRange as error:
-        return out_of_range(asked, error)
+        return out_of_range(criterion, error)
     except NotSaid as error:
         return stated(group.anchor.name, WHAT, CLAUSE, "refer", str(error))
-    asked = replace(asked, where=group.name_of(k), notes=(f"{group.x.size} fasteners; {_words(lateral.joint)}",))
+    criterion = replace(
+        criterion, where=group.name_of(k), notes=(f"{group.x.size} fasteners; {_words(lateral.joint)}",)
+    )
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         if isinstance(which, slice):
@@ -175,7 +177,7 @@ def _worst(lateral: Lateral) -> Check:
         ratio = P / Z_prime if lateral.spread.loaded[k, which] else 0.0
         return Outcome(P, Z_prime, ratio)
 
-    return govern(asked, group.forces.combinations, calculate)
+    return govern(criterion, group.forces.combinations, calculate)
 
 
 def _words(joint: Joint) -> str:

@@ -14,10 +14,10 @@ from ...model.pieces import Beam, Existing, Post, Rafter, Stock, Support, Tie
 from ...model.rules import beam_length
 from ...units import show
 from ..beams.beam import BeamRun, doubts, section_of
-from ..core.context import Around
+from ..core.context import Context
 from ..core.draft import Draft
 from ..core.govern import stated
-from ..core.material import Wood, is_unknown, reference_values, rows_to_screen, wood_of
+from ..core.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
 from ..core.result import Check, PieceResult, Table, Verdict
 from ..core.seat import answered
 from ..core.tables import forces_table
@@ -56,7 +56,7 @@ IN_THE_SEAT = "What presses down is left to the seat, which the held piece is ch
 
 
 def anchor_result(
-    group: Group, around: Around, *, support: Support | None = None, length: float | None = None
+    group: Group, context: Context, *, support: Support | None = None, length: float | None = None
 ) -> PieceResult:
     """Check one anchor group.
 
@@ -72,7 +72,7 @@ def anchor_result(
     rests = support is not None and support.holds == "rests"
     forces = seat_takes(group.forces) if rests and bare else group.forces
     group = replace(group, forces=forces, wood=weak_wood(group.stock, group.wood))
-    around.house.groups.setdefault(anchor.name, []).append(group)
+    context.structure.groups.setdefault(anchor.name, []).append(group)
     draft = Draft(anchor.name, "anchor", f"{anchor.manner}, {group.end} end of {group.piece}")
     draft.inputs = anchor_inputs(group)
     if rests:
@@ -81,7 +81,7 @@ def anchor_result(
     if anchor.manner in ONE_SIDED:
         draft.assumptions.append(IN_LINE)
     try:
-        draft.checks = _checks(group, around, support, length)
+        draft.checks = _checks(group, context, support, length)
         draft.tables = [*_tables(group), *anchor_tables(group)]
     except BeamcheckError as error:
         draft.outside(error)
@@ -95,7 +95,7 @@ def anchor_result(
     )
 
 
-def _checks(group: Group, around: Around, support: Support | None, length: float | None) -> list[Check]:
+def _checks(group: Group, context: Context, support: Support | None, length: float | None) -> list[Check]:
     anchor = group.anchor
     if anchor.manner == "rated hardware":
         return [*rated_checks(group), *sense_checks(group), *_behind(group)]
@@ -107,7 +107,7 @@ def _checks(group: Group, around: Around, support: Support | None, length: float
     if anchor.manner == "hanger rod":
         lands_at = support.lands_at if support is not None else None
         return [
-            *rod_checks(group, around, lands_at), *sense_checks(group), *found, *_behind(group),
+            *rod_checks(group, context, lands_at), *sense_checks(group), *found, *_behind(group),
             *_line_of_support(group, support, length),
         ]  # fmt: skip
     pull = pull_of(group)
@@ -230,11 +230,11 @@ def _governing(group: Group, checks: Sequence[Check]) -> int | None:
 # ---- from the pieces that are held to their groups ----------------------------------------------------------------
 
 
-def anchors_of_beam(beam: Beam, run: BeamRun | None, around: Around) -> list[PieceResult]:
+def anchors_of_beam(beam: Beam, run: BeamRun | None, context: Context) -> list[PieceResult]:
     """The groups at the supports of a beam; of a beam that could not be worked out each says so."""
     found = []
     for index, support in enumerate(beam.supports):
-        anchor = around.anchor(support.held_by)
+        anchor = context.anchor(support.held_by)
         if anchor is None:
             continue
         if run is None:
@@ -242,11 +242,11 @@ def anchors_of_beam(beam: Beam, run: BeamRun | None, around: Around) -> list[Pie
             found.append(not_worked_out(anchor, f"support {index + 1} of {beam.name}", text))
             continue
         try:
-            group = group_of_beam(anchor, beam, run, index, around, _other(anchor, around))
+            group = group_of_beam(anchor, beam, run, index, context, _other(anchor, context))
         except BeamcheckError as error:
             found.append(not_worked_out(anchor, f"support {index + 1} of {beam.name}", str(error)))
             continue
-        result = anchor_result(group, around, support=support, length=beam_length(beam))
+        result = anchor_result(group, context, support=support, length=beam_length(beam))
         if support.holds == "fixed":
             text = "the end cannot turn: the moment that holds it so is not brought to the group"
             moment = stated(anchor.name, "moment of a fixed end", "load path", "refer", text)
@@ -255,34 +255,34 @@ def anchors_of_beam(beam: Beam, run: BeamRun | None, around: Around) -> list[Pie
     return found
 
 
-def anchors_of_tie(tie: Tie, rafter: Rafter, run: RoofRun | None, around: Around) -> list[PieceResult]:
+def anchors_of_tie(tie: Tie, rafter: Rafter, run: RoofRun | None, context: Context) -> list[PieceResult]:
     """The group at each end of a tie; the worse of the two ends."""
-    anchor = around.anchor(tie.ends_held_by)
+    anchor = context.anchor(tie.ends_held_by)
     if anchor is None:
         return []
     if run is None:
         text = f"{tie.name} could not be worked out, so the forces on it are not known"
         return [not_worked_out(anchor, f"ends of {tie.name}", text)]
-    stock, line = around.stock(tie.stock), run.tie_line
+    stock, line = context.stock(tie.stock), run.tie_line
     length, results = float(line.length), []
     try:
         x, y = hole_places(anchor.holes)
-        other = _other(anchor, around)
+        other = _other(anchor, context)
         wood = wood_of(stock, rows_to_screen(stock)[0] if is_unknown(stock) else reference_values(stock), laid=tie.laid)
     except BeamcheckError as error:
         return [not_worked_out(anchor, f"ends of {tie.name}", str(error))]
-    section = section_of(around.size(tie.stock), tie.laid, tie.plies)
+    section = section_of(context.size(tie.stock), tie.laid, tie.plies)
     left = Forces(run.combinations, line.at("V", 0.0, "right"), line.at("N", 0.0, "right"))
     right = Forces(run.combinations, -line.at("V", length, "left"), line.at("N", length, "left"))
     for end, place, forces in (("left", 0.0, left), ("right", length, right)):
         group = Group(anchor, tie.name, end, place, stock, wood, section, rafter, *other, forces, x, y)
-        results.append(anchor_result(group, around))
+        results.append(anchor_result(group, context))
     return [worst_result(results)]
 
 
-def wall_anchor(rafter: Rafter, around: Around) -> list[PieceResult]:
+def wall_anchor(rafter: Rafter, context: Context) -> list[PieceResult]:
     """A rafter's foot: its forces are not brought to a group here."""
-    anchor = around.anchor(rafter.wall.held_by)
+    anchor = context.anchor(rafter.wall.held_by)
     if anchor is None:
         return []
     text = f"the forces at the foot of {rafter.name} are aslant and are not brought to a group here: an engineer"
@@ -321,9 +321,9 @@ def with_checks(result: PieceResult, *more: Check) -> PieceResult:
     return replace(result, checks=draft.done().checks, verdict=draft.done().verdict)
 
 
-def _other(anchor: Anchor, around: Around) -> tuple[Stock | None, Wood | None]:
+def _other(anchor: Anchor, context: Context) -> tuple[Stock | None, WoodMaterial | None]:
     """The wood of the member on the other side, when it is wood of the job."""
-    if anchor.other is None or anchor.other.stock is None or anchor.other.stock not in around.house.stocks:
+    if anchor.other is None or anchor.other.stock is None or anchor.other.stock not in context.structure.stocks:
         return None, None
-    stock = around.stock(anchor.other.stock)
+    stock = context.stock(anchor.other.stock)
     return stock, None if is_unknown(stock) else wood_of(stock, reference_values(stock))

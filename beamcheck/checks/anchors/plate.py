@@ -16,7 +16,7 @@ from ...formulas.wood.section import rectangle_modulus
 from ...model.anchors import Plate
 from ...provenance import Source
 from ...values.steels import least_fillet, steel
-from ..core.govern import Asked, at, govern, stated
+from ..core.govern import Criterion, at, govern, stated
 from ..core.result import Check
 from ..core.strength import Outcome
 from .group import Group
@@ -56,14 +56,14 @@ class _Loaded:
 
     def check(self, what: str, clause: str, force: Array, allowed: Callable[[Pad], Number], *notes: str) -> Check:
         """One force on one plate against one allowable force."""
-        asked = Asked(self.group.anchor.name, f"plate: {what}", clause, "force", notes=(*notes, NO_C_D))
+        criterion = Criterion(self.group.anchor.name, f"plate: {what}", clause, "force", notes=(*notes, NO_C_D))
 
         def calculate(pad: Pad, which: int | slice) -> Outcome:
             R = pad.take("R", at(force, which), "lbf", note="on one plate, from the analysis")
             R_a = allowed(pad)
             return Outcome(R, R_a, R / R_a)
 
-        return govern(asked, self.group.forces.combinations, calculate)
+        return govern(criterion, self.group.forces.combinations, calculate)
 
     def net_hole(self, pad: Pad) -> Number:
         return pad(holes.net_hole_width, d_h=pad(holes.standard_hole, D=self.D))
@@ -188,7 +188,7 @@ def _bending(one: _Loaded) -> Iterator[Check]:
             )
             yield stated(name, "plate: held sideways", bend.BAR, "refer", text)
     notes = () if one.on_edge else ("the leg is taken to bend the flat way, its weak way",)
-    asked = Asked(name, "plate: bending", bend.BAR, "moment", notes=(*notes, NO_C_D))
+    criterion = Criterion(name, "plate: bending", bend.BAR, "moment", notes=(*notes, NO_C_D))
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         M = pad.take(
@@ -200,8 +200,8 @@ def _bending(one: _Loaded) -> Iterator[Check]:
         M_a = _allowed_moment(pad, one)
         return Outcome(M, M_a, M / M_a)
 
-    yield govern(asked, one.group.forces.combinations, calculate)
-    both = Asked(name, "plate: bending, pull and shear together", TOGETHER, "ratio",
+    yield govern(criterion, one.group.forces.combinations, calculate)
+    both = Criterion(name, "plate: bending, pull and shear together", TOGETHER, "ratio",
                  notes=("(M/M_a + N/P_a)^2 + (V/V_a)^2, the safe form; it must not exceed 1", NO_C_D))  # fmt: skip
 
     def together(pad: Pad, which: int | slice) -> Outcome:
@@ -259,7 +259,7 @@ def _weld(one: _Loaded) -> Iterator[Check]:
         yield stated(name, "weld", plates.WELD, "refer", text)
         return
     note = "two lines along the width; all taken along the weld, which is its weaker way"
-    asked = Asked(name, "weld", plates.WELD, "line load", notes=(note, NO_C_D))
+    criterion = Criterion(name, "weld", plates.WELD, "line load", notes=(note, NO_C_D))
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(one.V, which), "lbf", note="on one plate")
@@ -275,4 +275,4 @@ def _weld(one: _Loaded) -> Iterator[Check]:
         f_a = pad.take("f_a", smallest(metal, base), "lbf/in", note="the lesser of weld and plate")
         return Outcome(f, f_a, f / f_a)
 
-    yield govern(asked, one.group.forces.combinations, calculate)
+    yield govern(criterion, one.group.forces.combinations, calculate)

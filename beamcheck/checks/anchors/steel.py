@@ -16,7 +16,7 @@ from ...formulas.wood.section import round_area
 from ...model.anchor_links import diameter
 from ...model.anchors import Fastener, Plate
 from ...values.steels import Steel, bolt_grades, bolt_steel, steel
-from ..core.govern import Asked, govern, out_of_range, stated
+from ..core.govern import Criterion, govern, out_of_range, stated
 from ..core.result import Check
 from ..core.strength import Outcome
 from .group import Group
@@ -99,7 +99,7 @@ def _bolt_checks(group: Group, fastener: Fastener, spread: Spread) -> Iterator[C
         return
     planes = 2.0 if group.anchor.manner in TWO_PLANES else 1.0
     k, D = _worst(spread.P), diameter_of(group)
-    asked = Asked(name, what, bolts.STRENGTH, "force", group.name_of(k), (NO_C_D,))
+    criterion = Criterion(name, what, bolts.STRENGTH, "force", group.name_of(k), (NO_C_D,))
 
     def sheared(pad: Pad, which: int | slice) -> Outcome:
         P = _force(pad, group, spread, k, which)
@@ -107,12 +107,14 @@ def _bolt_checks(group: Group, fastener: Fastener, spread: Spread) -> Iterator[C
         V_a = pad(bolts.bolt_shear, F_nv=_strength(pad, fastener).F_nv, A_b=A_b, n=planes)
         return Outcome(P, V_a, P / V_a)
 
-    yield govern(asked, group.forces.combinations, sheared)
+    yield govern(criterion, group.forces.combinations, sheared)
     pull = pull_of(group)
     if pull is None or float(np.max(pull.each)) <= 0.0:
         return
     m = _worst(pull.each)
-    asked = Asked(name, f"pull on the {fastener.kind}s with shear", bolts.BOTH, "force", group.name_of(m), (NO_C_D,))
+    criterion = Criterion(
+        name, f"pull on the {fastener.kind}s with shear", bolts.BOTH, "force", group.name_of(m), (NO_C_D,)
+    )
 
     def pulled(pad: Pad, which: int | slice) -> Outcome:
         T = pull.written(pad, m, which)
@@ -123,7 +125,7 @@ def _bolt_checks(group: Group, fastener: Fastener, spread: Spread) -> Iterator[C
         T_a = pad(bolts.bolt_tension, F_nt=F_nt, A_b=A_b)
         return Outcome(T, T_a, T / T_a)
 
-    yield govern(asked, group.forces.combinations, pulled)
+    yield govern(criterion, group.forces.combinations, pulled)
 
 
 def _force(pad: Pad, group: Group, spread: Spread, k: int, which: int | slice) -> Number:
@@ -175,17 +177,17 @@ def _at_holes(group: Group, fastener: Fastener, plate: Plate, spread: Spread) ->
     """Bearing and tear-out at the fastener that pushes hardest, towards the nearest edge whichever way it pushes."""
     name, plates = group.anchor.name, 2.0 if group.anchor.manner == "plates both sides" else 1.0
     k, D = _worst(spread.P), diameter_of(group)
-    asked = Asked(name, "bearing and tear-out of the plate", holes.HOLE, "force", group.name_of(k), (NO_C_D,))
+    criterion = Criterion(name, "bearing and tear-out of the plate", holes.HOLE, "force", group.name_of(k), (NO_C_D,))
     try:
         margins = margins_of(group, plate)
     except OutOfRange as error:
-        return out_of_range(asked, error)
+        return out_of_range(criterion, error)
     text = (
         "the nearest edge and the nearest other hole count, whichever way the fastener pushes. From the middle of a "
         f"hole to the edges of the plate there must be {margins.across:.4g} in across the piece and "
         f"{margins.along:.4g} in along it: drill it so"
     )
-    asked = Asked(name, asked.what, asked.clause, "force", asked.where, (text, NO_C_D))
+    criterion = Criterion(name, criterion.what, criterion.clause, "force", criterion.where, (text, NO_C_D))
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         P = _force(pad, group, spread, k, which)
@@ -199,7 +201,7 @@ def _at_holes(group: Group, fastener: Fastener, plate: Plate, spread: Spread) ->
         R_a = pad.take("R_a", R_a * plates, "lbf", note="the lesser" + (", of both plates" if plates > 1 else ""))
         return Outcome(P, R_a, P / R_a)
 
-    return govern(asked, group.forces.combinations, calculate)
+    return govern(criterion, group.forces.combinations, calculate)
 
 
 def steel_of(pad: Pad, plate: Plate) -> Steel:

@@ -14,8 +14,8 @@ from ...formulas.connections import tear_out as tear
 from ...formulas.wood import shear as sh
 from ...units import show
 from ...values.connections import connection_limit
-from ..core.govern import Asked, at, duration, govern, stated
-from ..core.material import Wood, shear_prime, tension_prime
+from ..core.govern import Criterion, at, duration, govern, stated
+from ..core.material import WoodMaterial, shear_prime, tension_prime
 from ..core.result import Check
 from ..core.strength import Outcome
 from .fastener import NotSaid
@@ -36,7 +36,7 @@ class Block:
     """
 
     name: str
-    wood: Wood
+    wood: WoodMaterial
     u: Array
     v: Array
     end: float
@@ -64,7 +64,7 @@ def tear_out_checks(group: Group) -> list[Check]:
         return [stated(name, "wood around the fasteners", "NDS 2018 3.4.3.3, Appendix E", "refer", str(error))]
 
 
-def _along(group: Group, joint: Joint, wood: Wood) -> Iterator[Check]:
+def _along(group: Group, joint: Joint, wood: WoodMaterial) -> Iterator[Check]:
     """The held piece, pulled out of the joint."""
     pull = np.maximum(np.asarray(group.forces.along, float), 0.0)
     if float(pull.max(initial=0.0)) <= NEGLIGIBLE:
@@ -103,7 +103,7 @@ def _block_of(part: Part, u: Array, v: Array, end: float, force: Array) -> Block
 
 def _net_section(group: Group, joint: Joint, block: Block) -> Check:
     """Tension on what slot, holes and bores leave, against F_t'."""
-    asked = Asked(group.anchor.name, f"net section of the {block.name}", tear.NET, "force")
+    criterion = Criterion(group.anchor.name, f"net section of the {block.name}", tear.NET, "force")
     b, d, D = float(group.section.b), float(group.section.d), joint.dowel.D
     near = connection_limit("staggered holes counted in one section").value * D
     n = max(float(np.unique(np.round(block.v[np.abs(block.u - u) < near], 6)).size) for u in block.u)
@@ -124,7 +124,7 @@ def _net_section(group: Group, joint: Joint, block: Block) -> Check:
         Z = pad(tear.net_section_tension, F_t_prime=F_t_prime, A_n=A_n)
         return Outcome(T, Z, T / Z)
 
-    return govern(asked, group.forces.combinations, calculate)
+    return govern(criterion, group.forces.combinations, calculate)
 
 
 def _torn(group: Group, joint: Joint, block: Block) -> Iterator[Check]:
@@ -162,12 +162,14 @@ def _torn(group: Group, joint: Joint, block: Block) -> Iterator[Check]:
         Z_GT = pad(tear.group_tear_out, Z_RT_1=Z[0], Z_RT_2=Z[-1], F_t_prime=F_t_prime, A_between=A)
         return Outcome(T, Z_GT, T / Z_GT)
 
-    yield govern(Asked(name, f"row tear-out in the {block.name}", tear.ROW, "force"), combinations, by_rows)
+    yield govern(Criterion(name, f"row tear-out in the {block.name}", tear.ROW, "force"), combinations, by_rows)
     if len(rows) > 1:
-        yield govern(Asked(name, f"group tear-out in the {block.name}", tear.GROUP, "force"), combinations, as_block)
+        yield govern(
+            Criterion(name, f"group tear-out in the {block.name}", tear.GROUP, "force"), combinations, as_block
+        )
 
 
-def _across(group: Group, joint: Joint, wood: Wood) -> Iterator[Check]:
+def _across(group: Group, joint: Joint, wood: WoodMaterial) -> Iterator[Check]:
     """The held piece under the force across its grain."""
     force = np.asarray(group.forces.across, float)
     if float(np.abs(force).max(initial=0.0)) <= NEGLIGIBLE or group.anchor.manner == "toe-nails":
@@ -176,7 +178,7 @@ def _across(group: Group, joint: Joint, wood: Wood) -> Iterator[Check]:
     low, high = float(group.y.min()), float(group.y.max())
     b = float(group.section.b) - joint.slot
     near_end = float(group.x.min()) < 5.0 * d
-    asked = Asked(
+    criterion = Criterion(
         name, f"shear at the connection in {group.piece}", sh.JOINT, "force",
         notes=(f"{'less' if near_end else 'not less'} than 5 d = {show(5.0 * d, 'length')} from the end",),
     )  # fmt: skip
@@ -195,7 +197,7 @@ def _across(group: Group, joint: Joint, wood: Wood) -> Iterator[Check]:
             V_r = pad(sh.connection_shear_inner, F_v_prime=F_v_prime, b=breadth, d_e=d_e)
         return Outcome(V, V_r, V / V_r)
 
-    yield govern(asked, group.forces.combinations, calculate)
+    yield govern(criterion, group.forces.combinations, calculate)
     middle = float(np.mean(group.y))
     pushed_up, pushed_down = bool((force > NEGLIGIBLE).any()), bool((force < -NEGLIGIBLE).any())
     hung = (pushed_up and middle > 0.5 * d + HAIR) or (pushed_down and middle < 0.5 * d - HAIR)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from ...model.pieces import Stock
 from ...values.lumber import lowest, specific_gravity
 from ...values.screening import fallback
-from ..core.material import Wood, is_unknown, rows_to_screen, wood_of
+from ..core.material import WoodMaterial, is_unknown, rows_to_screen, wood_of
 
 
-def gravity(stock: Stock | None, wood: Wood | None, name: str, doubts: list[str]) -> tuple[float, str]:
+def gravity(stock: Stock | None, wood: WoodMaterial | None, name: str, doubts: list[str]) -> tuple[float, str]:
     """Specific gravity for the fasteners and where it is from; the lowest plausible one where the wood is not known."""
     if stock is None:
         doubts.append(f"the wood of {name} is not known: name its stock (`other.stock`)")
@@ -28,6 +28,6 @@ def gravity(stock: Stock | None, wood: Wood | None, name: str, doubts: list[str]
     return float(least.value), f"not given; for information {least.reason}"
 
 
-def weak_wood(stock: Stock, wood: Wood) -> Wood:
+def weak_wood(stock: Stock, wood: WoodMaterial) -> WoodMaterial:
     """The wood itself; of unknown wood the lowest of each property over all it might be."""
     return wood_of(stock, lowest(rows_to_screen(stock), "lowest plausible")) if is_unknown(stock) else wood

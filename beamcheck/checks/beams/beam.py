@@ -9,7 +9,7 @@ import numpy as np
 
 from ...analysis.beams.beam_frame import Section as Stretched
 from ...analysis.beams.load_cases import SLIVER, Applied, Stretch, spans_of
-from ...analysis.beams.member_loads import applied_loads, arrived_loads, self_weight
+from ...analysis.beams.member_loads import applied_loads, self_weight, transferred_loads
 from ...analysis.beams.straight import Held, Straight, solve_straight
 from ...calc.pad import SilentPad
 from ...errors import OutOfRange, Unstable
@@ -17,9 +17,9 @@ from ...formulas.wood.deflection import shear_modulus_from_E
 from ...model.pieces import Beam
 from ...values.lumber import Size, read_size
 from ..anchors.cuts import cuts_by_anchors
-from ..core.context import Around
+from ..core.context import Context
 from ..core.govern import stated
-from ..core.material import Wood, modulus_prime
+from ..core.material import WoodMaterial, modulus_prime
 from ..core.plausible import load_doubts
 from ..core.result import Check
 from ..core.strength import Section
@@ -43,7 +43,7 @@ class BeamRun:
     beam: Beam
     size: Size
     section: Section
-    wood: Wood
+    wood: WoodMaterial
     straight: Straight
     spans: tuple[Span, ...]  # without the ends that only reach over their seats
     seats: list[Seat]
@@ -71,7 +71,7 @@ def beam_length(beam: Beam) -> float:
     return last if beam.length is None else max(beam.length, last)
 
 
-def run_beam(beam: Beam, wood: Wood, around: Around) -> BeamRun:
+def run_beam(beam: Beam, wood: WoodMaterial, context: Context) -> BeamRun:
     """Solve a beam made of the given wood.
 
     Raises
@@ -80,22 +80,22 @@ def run_beam(beam: Beam, wood: Wood, around: Around) -> BeamRun:
         If the supports leave it free to move, or a value lies outside the rules.
     """
     E = float(modulus_prime(SilentPad(), wood))
-    last, settles = around.memory.get("beam"), any(support.settles for support in beam.supports)
+    last, settles = context.memory.get("beam"), any(support.settles for support in beam.supports)
     if isinstance(last, BeamRun) and last.beam is beam and last.wood.density == wood.density and not settles:
         return replace(last, wood=wood, straight=last.straight.softer(last.E / E), E=E)
-    run = _solved(beam, wood, around, E)
-    around.memory["beam"] = run
+    run = _solved(beam, wood, context, E)
+    context.memory["beam"] = run
     return run
 
 
-def _solved(beam: Beam, wood: Wood, around: Around, E: float) -> BeamRun:
-    size = read_size(around.stock(beam.stock).size)
+def _solved(beam: Beam, wood: WoodMaterial, context: Context, E: float) -> BeamRun:
+    size = read_size(context.stock(beam.stock).size)
     section, length, pad = section_of(size, beam.laid, beam.plies), beam_length(beam), SilentPad()
     d, area, inertia = float(section.d), float(section.area(pad)), float(section.inertia(pad))
     GA = float(pad(shear_modulus_from_E, E=E)) * (0.9 if section.round else SHEAR_PART)
     loads = [
         *applied_loads(beam.carries, length),
-        *arrived_loads(around.arrivals, length),
+        *transferred_loads(context.transfers, length),
         self_weight(float(wood.density), area, length),
     ]
     seats = seats_of(beam.supports, length)
@@ -105,7 +105,7 @@ def _solved(beam: Beam, wood: Wood, around: Around, E: float) -> BeamRun:
     hanging = [span for span in overhangs if span not in stubs]
     by_place = sorted(seats, key=lambda seat: seat.support.at)
     cuts = regions(
-        [*beam.cuts, *cuts_by_anchors(beam, around, section)], length,
+        [*beam.cuts, *cuts_by_anchors(beam, context, section)], length,
         None if any(span[0] == 0.0 for span in hanging) else (by_place[0].start, by_place[0].end),
         None if any(span[1] == length for span in hanging) else (by_place[-1].start, by_place[-1].end),
     )  # fmt: skip
@@ -147,15 +147,15 @@ def _stands(seats: Sequence[Seat], cuts: Sequence[Region], d: float) -> list[flo
     return [*beside, *from_faces, *(x for region in cuts for x in (region.start, region.end))]
 
 
-def beam_checks(run: BeamRun, around: Around) -> list[Check]:
+def beam_checks(run: BeamRun, context: Context) -> list[Check]:
     """Every check of a beam of known wood."""
     beam, straight, section, wood = run.beam, run.straight, run.section, run.wood
-    name, stock = beam.name, around.stock(beam.stock)
+    name, stock = beam.name, context.stock(beam.stock)
     seats: list[Stretch] = [(seat.start, seat.end) for seat in run.seats]
     found = [
         *bending_checks(beam, straight, run.spans, run.regions, wood, run.size, section, simple=run.simple),
         *shear_checks(beam, straight, run.seats, run.regions, wood, section),
-        *support_checks(beam, straight, run.seats, wood, section, around),
+        *support_checks(beam, straight, run.seats, wood, section, context),
         *deflection_checks(name, straight, run.spans, wood, limits_of(beam, beam.service)),
         *rule_checks(beam, stock, run.spans, run.size, section, run.seats),
         *finish_checks(beam, beam.service),
@@ -166,7 +166,7 @@ def beam_checks(run: BeamRun, around: Around) -> list[Check]:
         found.append(stated(name, f"limits of the {region.cut.kind}", rule.clause, rule.verdict, rule.text))
     together = (*too_near(run.regions, float(section.d)), *on_seats(run.regions, seats))
     found += [stated(name, "cuts", "NDS 2018 3.1.2", "refer", text) for text in together]
-    found += load_checks(beam, straight, wood, section, around)
+    found += load_checks(beam, straight, wood, section, context)
     found += load_doubts(beam, straight.cases, straight.loads, section)
     if beam.plies > 1:
         text = f"{beam.plies} plies are counted together in strength; their fastening is not checked"
@@ -174,18 +174,18 @@ def beam_checks(run: BeamRun, around: Around) -> list[Check]:
     return found
 
 
-def check_beam(beam: Beam, wood: Wood, around: Around) -> tuple[BeamRun | None, list[Check]]:
+def check_beam(beam: Beam, wood: WoodMaterial, context: Context) -> tuple[BeamRun | None, list[Check]]:
     """Solve and check; what cannot be solved is one check that says why."""
     try:
-        run = run_beam(beam, wood, around)
-        return run, [*beam_checks(run, around), *doubts(beam.name, wood)]
+        run = run_beam(beam, wood, context)
+        return run, [*beam_checks(run, context), *doubts(beam.name, wood)]
     except Unstable as error:
         return None, [stated(beam.name, "stands still", "statics", "fails", str(error))]
     except OutOfRange as error:
         return None, [stated(beam.name, "within the rules", error.clause or "NDS 2018", "refer", str(error))]
 
 
-def doubts(name: str, wood: Wood) -> list[Check]:
+def doubts(name: str, wood: WoodMaterial) -> list[Check]:
     """What is in doubt about the wood itself, each a check that refers."""
     return [stated(name, "evidence for the wood", "NDS 2018 4.1", "refer", text) for text in wood.doubts]
 

@@ -15,9 +15,9 @@ from ...model.brackets import Bent, Bracket, SteelCore
 from ...model.pieces import Beam, Existing, Post, Stick, Support
 from ...units import show
 from ..anchors.cuts import slot_width
-from ..core.context import Anything, Around
-from ..core.govern import Asked, at, govern, stated
-from ..core.material import Wood, bearing_prime, is_unknown, reference_values, wood_of
+from ..core.context import AnyPiece, Context
+from ..core.govern import Criterion, at, govern, stated
+from ..core.material import WoodMaterial, bearing_prime, is_unknown, reference_values, wood_of
 from ..core.result import Check
 from ..core.stated_capacity import enough
 from ..core.strength import Outcome, Section, bearing
@@ -79,18 +79,18 @@ def seats_of(supports: Sequence[Support], length: float) -> list[Seat]:
 
 
 def support_checks(
-    stick: Stick, straight: Straight, seats: Sequence[Seat], wood: Wood, section: Section, around: Around
+    stick: Stick, straight: Straight, seats: Sequence[Seat], wood: WoodMaterial, section: Section, context: Context
 ) -> list[Check]:
     """All checks at all supports of a level piece."""
     found: list[Check] = []
     for seat in seats:
         reactions = straight.reactions(seat.index)
-        if float(np.max(reactions)) > NEGLIGIBLE and not _hangs(seat, around):
-            found += _bearing(stick, straight, seat, reactions, wood, section, around)
+        if float(np.max(reactions)) > NEGLIGIBLE and not _hangs(seat, context):
+            found += _bearing(stick, straight, seat, reactions, wood, section, context)
         if float(np.min(reactions)) < -NEGLIGIBLE:
-            found.append(_uplift(stick, straight, seat, reactions, around))
-        found += _held(stick, seat, around)
-        under = around.under(seat.support.on)
+            found.append(_uplift(stick, straight, seat, reactions, context))
+        found += _held(stick, seat, context)
+        under = context.under(seat.support.on)
         if isinstance(under, Existing):
             found += enough(stick.name, f"what {under.name} takes", under, straight.combinations, reactions, seat.where)
         if seat.support.settles:
@@ -106,14 +106,20 @@ def support_checks(
     return found
 
 
-def _hangs(seat: Seat, around: Around) -> bool:
+def _hangs(seat: Seat, context: Context) -> bool:
     """Whether the end hangs in an anchor group, which is then checked for all of its reaction."""
-    anchor = around.anchor(seat.support.held_by)
+    anchor = context.anchor(seat.support.held_by)
     return anchor is not None and seat.support.holds == "hung" and anchor.manner in IN_ITS_FASTENERS
 
 
 def _bearing(
-    stick: Stick, straight: Straight, seat: Seat, reactions: np.ndarray, wood: Wood, section: Section, around: Around
+    stick: Stick,
+    straight: Straight,
+    seat: Seat,
+    reactions: np.ndarray,
+    wood: WoodMaterial,
+    section: Section,
+    context: Context,
 ) -> list[Check]:
     """The piece on its seat, the least length of a seat, and the wood under it."""
     support, what = seat.support, f"bearing at {seat.name}"
@@ -125,7 +131,7 @@ def _bearing(
     if section.round:
         text = "a round piece on a flat seat bears on a line: an engineer must judge the seat"
         return [stated(stick.name, what, BEARING, "refer", text, where=seat.where)]
-    contact = _contact(seat, section, around)
+    contact = _contact(seat, section, context)
     if isinstance(stick, Beam) and stick.length is not None:
         seen = min(seat.end, stick.length) - max(seat.start, 0.0)
         if seen < contact.l_b:
@@ -134,18 +140,18 @@ def _bearing(
                 "seat (`at` is the middle of a seat)"
             )
             contact = replace(contact, l_b=seen, notes=(*contact.notes, text))
-    asked = Asked(stick.name, what, BEARING, "stress", seat.where, contact.notes)
+    criterion = Criterion(stick.name, what, BEARING, "stress", seat.where, contact.notes)
 
     def own(pad: Pad, which: int | slice) -> Outcome:
         R = pad.take("R", at(np.maximum(reactions, 0.0), which), "lbf", note="reaction, from the analysis")
         return bearing(pad, wood, R=R, b=contact.b, l_b=contact.l_b, near_end=seat.near_end)
 
     return [
-        govern(asked, straight.combinations, own),
+        govern(criterion, straight.combinations, own),
         *(stated(stick.name, f"size of the seat at {seat.name}", BEARING, "refer", text, where=seat.where)
           for text in contact.doubts),
-        *_least_length(stick, seat, around),
-        *_under(stick, straight, seat, reactions, contact, around),
+        *_least_length(stick, seat, context),
+        *_under(stick, straight, seat, reactions, contact, context),
     ]  # fmt: skip
 
 
@@ -159,27 +165,27 @@ class _Contact:
     doubts: tuple[str, ...] = ()
 
 
-def _contact(seat: Seat, section: Section, around: Around) -> _Contact:
+def _contact(seat: Seat, section: Section, context: Context) -> _Contact:
     """The seat as given, but no more than the piece and the post or beam under it have."""
     support = seat.support
-    b = min(support.bearing_width or section.b, section.b) - slot_width(around.anchor(support.held_by))
+    b = min(support.bearing_width or section.b, section.b) - slot_width(context.anchor(support.held_by))
     b, l_b = max(float(b), 0.0), support.bearing or 0.0
-    under = around.under(support.on)
+    under = context.under(support.on)
     if isinstance(under, Bracket):
         return _on_bracket(under, b, l_b)
     if support.holds != "rests" or not isinstance(under, (Beam, Post)):
         return _Contact(b, l_b)
-    size = around.size(under.stock)
+    size = context.size(under.stock)
     if isinstance(under, Beam):
         breadth, along = (size.d, size.d) if under.laid == "flat" else (size.b * under.plies, size.d)
-        doubts = _crowd(seat, under, b, l_b, breadth, around)
+        doubts = _crowd(seat, under, b, l_b, breadth, context)
         if l_b > breadth:
             doubts.append(f"the seat is said to be longer than {under.name} is broad ({show(breadth, 'length')})")
         return _Contact(b, min(l_b, breadth), (), tuple(doubts))
     if under.bearing_plate:
         return _Contact(b, l_b, (f"the plate on {under.name} is taken to be as large as the seat",))
     side, along = sorted((size.b * under.plies, size.d)) if size.surface != "round" else (0.7 * size.d, 0.7 * size.d)
-    doubts = _crowd(seat, under, b, l_b, along, around, side)
+    doubts = _crowd(seat, under, b, l_b, along, context, side)
     if l_b > along:
         doubts.append(f"the seat is said to be longer than {under.name} is broad ({show(along, 'length')})")
     # which way the post is turned is not known: its thin side counts unless the seat's breadth is given
@@ -199,14 +205,14 @@ def _on_bracket(under: Bracket, b: float, l_b: float) -> _Contact:
 
 
 def _crowd(
-    seat: Seat, under: Beam | Post, b: float, l_b: float, long: float, around: Around, broad: float | None = None
+    seat: Seat, under: Beam | Post, b: float, l_b: float, long: float, context: Context, broad: float | None = None
 ) -> list[str]:
     """Whether the seats of several pieces fit beside each other on one post, or in one place of a beam."""
     used = []
-    for other in around.house.pieces.values():
+    for other in context.structure.pieces.values():
         if not isinstance(other, Beam):
             continue
-        size = around.size(other.stock)
+        size = context.size(other.stock)
         wide = size.d if other.laid == "flat" else size.b * other.plies
         for support in other.supports:
             if support.on != under.name or support.holds != "rests" or not support.bearing:
@@ -220,13 +226,13 @@ def _crowd(
     return [f"the seats on {under.name} add up to more than there is room for"] if crowded else []
 
 
-def _needed(wood: Wood, R: float, b: float) -> float:
+def _needed(wood: WoodMaterial, R: float, b: float) -> float:
     pad = SilentPad()
     return float(pad(br.required_bearing_length, R=R, b=b, F_c_perp_prime=bearing_prime(pad, wood, 1.0)))
 
 
-def _least_length(stick: Stick, seat: Seat, around: Around) -> list[Check]:
-    under = around.under(seat.support.on)
+def _least_length(stick: Stick, seat: Seat, context: Context) -> list[Check]:
+    under = context.under(seat.support.on)
     masonry = isinstance(under, Existing) and under.material in ("masonry", "concrete")
     least = LEAST_ON_MASONRY if masonry else LEAST_ON_WOOD
     l_b = seat.support.bearing or 0.0
@@ -240,34 +246,34 @@ def _least_length(stick: Stick, seat: Seat, around: Around) -> list[Check]:
 
 
 def _under(
-    stick: Stick, straight: Straight, seat: Seat, reactions: np.ndarray, contact: _Contact, around: Around
+    stick: Stick, straight: Straight, seat: Seat, reactions: np.ndarray, contact: _Contact, context: Context
 ) -> Iterator[Check]:
     """The wood under the seat, where there is wood across the load; a post's end grain is checked with the post."""
-    under = around.under(seat.support.on)
-    asked = Asked(stick.name, f"bearing of {seat.support.on} under {stick.name}", BEARING, "stress", seat.where)
+    under = context.under(seat.support.on)
+    criterion = Criterion(stick.name, f"bearing of {seat.support.on} under {stick.name}", BEARING, "stress", seat.where)
     if isinstance(under, Existing) and under.material == "other" and seat.support.holds == "rests":
         text = f"what {under.name} is made of is not said (`material`), so the bearing under the seat is not checked"
-        yield stated(stick.name, asked.what, BEARING, "refer", text, where=seat.where)
+        yield stated(stick.name, criterion.what, BEARING, "refer", text, where=seat.where)
         return
-    found = _wood_under(under, around) if seat.support.holds == "rests" else None
+    found = _wood_under(under, context) if seat.support.holds == "rests" else None
     if found is None:
         return
     if isinstance(found, str):
-        yield stated(stick.name, asked.what, BEARING, "refer", found)
+        yield stated(stick.name, criterion.what, BEARING, "refer", found)
         return
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         R = pad.take("R", at(np.maximum(reactions, 0.0), which), "lbf", note=f"what {stick.name} presses with")
-        if isinstance(found, Wood):
+        if isinstance(found, WoodMaterial):
             return bearing(pad, found, R=R, b=contact.b, l_b=contact.l_b, near_end=True)
         f = pad(br.bearing_stress, R=R, b=contact.b, l_b=contact.l_b)
         F = pad.take("F_c_perp_prime", found, "psi", note="as given in the job file, taken as adjusted")
         return Outcome(f, F, f / F)
 
-    yield govern(asked, straight.combinations, calculate)
+    yield govern(criterion, straight.combinations, calculate)
 
 
-def _wood_under(under: Anything, around: Around) -> Wood | float | str | None:
+def _wood_under(under: AnyPiece, context: Context) -> WoodMaterial | float | str | None:
     """The wood across the load: as known, as an allowable value (psi), or why it is not known; None: there is none."""
     if isinstance(under, Existing):
         if under.material != "wood":
@@ -275,33 +281,33 @@ def _wood_under(under: Anything, around: Around) -> Wood | float | str | None:
         missing = "the bearing value of the wooden seat is not given (F_c_perp of the [[existing]] entry)"
         return missing if under.F_c_perp is None else under.F_c_perp
     if isinstance(under, Bracket):
-        return None if isinstance(under.shape, SteelCore) else bracket_wood(under, around)
+        return None if isinstance(under.shape, SteelCore) else bracket_wood(under, context)
     if not isinstance(under, Beam):
         return None
-    stock = around.stock(under.stock)
+    stock = context.stock(under.stock)
     if is_unknown(stock):
         return f"the wood of {under.name} is not known"
     return wood_of(stock, reference_values(stock), laid=under.laid)
 
 
-def bracket_wood(under: Bracket, around: Around) -> Wood | str:
+def bracket_wood(under: Bracket, context: Context) -> WoodMaterial | str:
     """The wood of a bracket under what rests on it, or why it is not known.
 
     Bearing across the grain counts whichever way the grain runs: along it the wood bears more.
     """
     if under.stock is None:
         return f"what {under.name} is made of where it is pressed is not said (`stock`)"
-    stock = around.stock(under.stock)
+    stock = context.stock(under.stock)
     if is_unknown(stock):
         return f"the wood of {under.name} is not known"
     return wood_of(stock, reference_values(stock))
 
 
-def _uplift(stick: Stick, straight: Straight, seat: Seat, reactions: np.ndarray, around: Around) -> Check:
+def _uplift(stick: Stick, straight: Straight, seat: Seat, reactions: np.ndarray, context: Context) -> Check:
     """What pulls up: without an anchor group it never passes, for what holds it down is not checked."""
     worst = int(np.argmin(reactions))
     force, tied = -float(reactions[worst]), seat.support.tied_down.strip()
-    if (anchor := around.anchor(seat.support.held_by)) is not None:
+    if (anchor := context.anchor(seat.support.held_by)) is not None:
         text = f"the end lifts with {show(force, 'force')}: checked in anchor {anchor.name}, a piece of its own here"
         return stated(stick.name, f"uplift at {seat.name}", "ASCE 7-16 2.4.1", "passes", text, where=seat.where)
     text = f"the end lifts with {show(force, 'force')}"
@@ -313,14 +319,14 @@ def _uplift(stick: Stick, straight: Straight, seat: Seat, reactions: np.ndarray,
     )  # fmt: skip
 
 
-def _held(stick: Stick, seat: Seat, around: Around) -> Iterator[Check]:
+def _held(stick: Stick, seat: Seat, context: Context) -> Iterator[Check]:
     """What the end rests on or hangs from, and whether anybody answers for that."""
-    support, under = seat.support, around.under(seat.support.on)
+    support, under = seat.support, context.under(seat.support.on)
     what, clause, where = f"what holds {seat.name}", "load path", seat.where
     if support.holds == "fixed":
         text = "an end that cannot turn needs a designed connection; it is not checked here"
         yield stated(stick.name, what, clause, "refer", text, where=where)
-    elif support.holds == "hung" and (anchor := around.anchor(support.held_by)) is not None:
+    elif support.holds == "hung" and (anchor := context.anchor(support.held_by)) is not None:
         text = f"by anchor {anchor.name}, a piece of its own here"
         yield stated(stick.name, what, clause, "passes", text, where=where)
     elif support.holds == "hung":

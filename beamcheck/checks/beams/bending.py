@@ -12,9 +12,9 @@ from ...calc.pad import Pad
 from ...model.pieces import Stick, Stock
 from ...units import show
 from ...values.lumber import Size
-from ..core.govern import Asked, at, duration, govern, stated
-from ..core.material import Wood
-from ..core.result import Check
+from ..core.govern import Criterion, at, duration, govern, stated
+from ..core.material import WoodMaterial
+from ..core.result import Check, worst_of
 from ..core.strength import Bracing, Outcome, Section, bending
 from .bearing import Seat
 from .bracing import Span, bracing_of, needs_end_restraint
@@ -25,7 +25,7 @@ UPRIGHT = "loads that press down or lift are counted; what pushes from the side 
 
 
 def bending_checks(
-    stick: Stick, straight: Straight, spans: Sequence[Span], regions: Sequence[Region], wood: Wood, size: Size,
+    stick: Stick, straight: Straight, spans: Sequence[Span], regions: Sequence[Region], wood: WoodMaterial, size: Size,
     section: Section, *, simple: bool,
 ) -> list[Check]:  # fmt: skip
     """The worst span for each pressed edge, then every cut. `simple`: one span without overhangs and clamped ends."""
@@ -36,8 +36,8 @@ def bending_checks(
 
     for top in (True, False):
         candidates = [_span(stick, straight, span, wood, section, bracing(span, top), top=top) for span in spans]
-        if asked := [check for check in candidates if check is not None]:
-            found.append(worst_of(asked))
+        if needed := [check for check in candidates if check is not None]:
+            found.append(worst_of(needed))
     for region in regions:
         if has_net_section(section, region.cut):
             beside = [span for span in spans if _meet(span, region)] or spans
@@ -46,17 +46,12 @@ def bending_checks(
     return found
 
 
-def worst_of(checks: Sequence[Check]) -> Check:
-    """The check with the largest ratio; one that broke a rule, or is not a number, outweighs every number."""
-    return max(checks, key=lambda check: np.inf if check.ratio is None or np.isnan(check.ratio) else check.ratio)
-
-
 def _meet(span: Span, region: Region) -> bool:
     return span.start <= region.end + SLIVER and region.start <= span.end + SLIVER
 
 
 def _span(
-    stick: Stick, straight: Straight, span: Span, wood: Wood, section: Section, bracing: Bracing, *, top: bool
+    stick: Stick, straight: Straight, span: Span, wood: WoodMaterial, section: Section, bracing: Bracing, *, top: bool
 ) -> Check | None:
     low, s_low, high, s_high = straight.moments(span.start, span.end)
     moments, places = (np.maximum(high, 0.0), s_high) if top else (np.maximum(-low, 0.0), s_low)
@@ -64,23 +59,23 @@ def _span(
         return None
     what = "bending" if top else "bending with the bottom edge pressed"
     where = f"from {show(span.start, 'length')} to {show(span.end, 'length')}"
-    asked = Asked(stick.name, what, "NDS 2018 3.3", "stress", where, (UPRIGHT,) if top else ())
+    criterion = Criterion(stick.name, what, "NDS 2018 3.3", "stress", where, (UPRIGHT,) if top else ())
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         note = "" if isinstance(which, slice) else f"from the analysis, at {show(float(places[which]), 'length')}"
         M = pad.take("M", at(moments, which), "lbf*in", note=note)
         return bending(pad, wood, section, bracing, M=M, C_D=duration(pad, straight.combinations, which))
 
-    return govern(asked, straight.combinations, calculate)
+    return govern(criterion, straight.combinations, calculate)
 
 
 def _at_cut(
-    stick: Stick, straight: Straight, region: Region, wood: Wood, section: Section,
+    stick: Stick, straight: Straight, region: Region, wood: WoodMaterial, section: Section,
     ways: Sequence[tuple[bool, Bracing]],
 ) -> Iterator[Check]:  # fmt: skip
     """The largest moment at a cut on what is left there, for each edge that is pressed and each span that meets it."""
     low, _, high, _ = straight.moments(region.start, region.end)
-    asked = Asked(
+    criterion = Criterion(
         stick.name, f"bending at {region.text}", "NDS 2018 3.1.2, 3.3", "stress", show(region.cut.at, "length")
     )
     bottom_pressed = float(np.max(-low)) >= SMALL
@@ -98,7 +93,7 @@ def _at_cut(
             C_D = duration(pad, straight.combinations, which)
             return bending(pad, wood, section, bracing, M=M, C_D=C_D, S=net.S)
 
-        yield govern(asked, straight.combinations, calculate)
+        yield govern(criterion, straight.combinations, calculate)
 
 
 def rule_checks(

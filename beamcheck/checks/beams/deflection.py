@@ -20,7 +20,7 @@ from ...provenance import Source
 from ...units import show
 from ...values.factors import DeflectionLimits, Found, deflection_limit
 from ..core.govern import stated, writing
-from ..core.material import Wood
+from ..core.material import WoodMaterial
 from ..core.result import Check, judge
 from .bracing import Span
 
@@ -67,14 +67,14 @@ def finish_checks(stick: Stick, service: Literal["floor", "roof"]) -> list[Check
 
 
 def deflection_checks(
-    subject: str, straight: Straight, spans: Sequence[Span], wood: Wood, limits: DeflectionLimits
+    subject: str, straight: Straight, spans: Sequence[Span], wood: WoodMaterial, limits: DeflectionLimits
 ) -> list[Check]:
     """Live, snow, wind and total deflection; for each the worst span and combination."""
     return _checks(subject, _Level(straight), spans, wood, limits)
 
 
 def roof_deflection(
-    name: str, run: RoofRun, start: float, rafter: bool, wood: Wood, limits: DeflectionLimits
+    name: str, run: RoofRun, start: float, rafter: bool, wood: WoodMaterial, limits: DeflectionLimits
 ) -> list[Check]:
     """Deflection of a rafter above its wall, or of a tie, square to it, against the same limits."""
     line = Line(run.solution, run.left_bars if rafter else run.tie_bars)
@@ -158,7 +158,7 @@ def _questions(solved: _Solved, limits: DeflectionLimits) -> list[_Question]:
 
 
 def _checks(
-    subject: str, solved: _Solved, spans: Sequence[Span], wood: Wood, limits: DeflectionLimits
+    subject: str, solved: _Solved, spans: Sequence[Span], wood: WoodMaterial, limits: DeflectionLimits
 ) -> list[Check]:  # fmt: skip
     K_cr = float(wood.K_cr.value)
     questions = _questions(solved, limits)
@@ -239,7 +239,7 @@ def _counted(span: Span) -> float:
 
 
 def _check(
-    subject: str, solved: _Solved, one: _Question, at: _Place, wood: Wood, cap: Found[float] | None
+    subject: str, solved: _Solved, one: _Question, at: _Place, wood: WoodMaterial, cap: Found[float] | None
 ) -> Check:  # fmt: skip
     span = at.span
     where = f"{'overhang' if span.overhang else 'span'} from {show(span.start, 'length')} to {show(span.end, 'length')}"
@@ -252,7 +252,7 @@ def _check(
     )  # fmt: skip
 
 
-def _write(pad: Pad, solved: _Solved, one: _Question, at: _Place, wood: Wood, cap: Found[float] | None) -> None:
+def _write(pad: Pad, solved: _Solved, one: _Question, at: _Place, wood: WoodMaterial, cap: Found[float] | None) -> None:
     if one.total:
         lasting, passing = (
             at.sign * value for value in _read(solved, at, (one.lasting[at.row], one.passing[at.row]))

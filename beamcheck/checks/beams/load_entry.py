@@ -11,9 +11,9 @@ from ...analysis.beams.straight import Straight
 from ...calc.pad import Pad
 from ...model.pieces import Beam, Post
 from ...units import show
-from ..core.context import Around
-from ..core.govern import Asked, at, govern, stated
-from ..core.material import Wood
+from ..core.context import Context
+from ..core.govern import Criterion, at, govern, stated
+from ..core.material import WoodMaterial
 from ..core.result import Check
 from ..core.strength import Outcome, Section, bearing
 
@@ -39,13 +39,13 @@ NO_RULE = {
 }  # fmt: skip
 
 
-def load_checks(beam: Beam, straight: Straight, wood: Wood, section: Section, around: Around) -> list[Check]:
+def load_checks(beam: Beam, straight: Straight, wood: WoodMaterial, section: Section, context: Context) -> list[Check]:
     """Point loads on the top need a seat; loads on the side or from below, or said to be neither, are referred."""
     on_top = [load for load in straight.loads if load.is_point and load.applied in ("top", "unknown")]
     found = []
     for x, what in dict.fromkeys((load.start, load.what) for load in on_top):
         here = [load for load in on_top if (load.start, load.what) == (x, what)]
-        found.append(_seat_of(beam, straight, wood, section, around, here))
+        found.append(_seat_of(beam, straight, wood, section, context, here))
     for way, (what, clause, text) in NO_RULE.items():
         names = dict.fromkeys(load.what for load in straight.loads if _way(load) == way)
         if names:
@@ -61,7 +61,7 @@ def _way(load: Applied) -> str:
 
 
 def _seat_of(
-    beam: Beam, straight: Straight, wood: Wood, section: Section, around: Around, loads: Sequence[Applied]
+    beam: Beam, straight: Straight, wood: WoodMaterial, section: Section, context: Context, loads: Sequence[Applied]
 ) -> Check:  # fmt: skip
     """Bearing of the beam's top under one point load. The loads are those of each kind from one source at one place."""
     x, what, clause = loads[0].start, loads[0].what.removeprefix("from ") or "a point load", "NDS 2018 3.10.2"
@@ -69,7 +69,7 @@ def _seat_of(
     title = f"seat of {what} on the top"
     lengths = [load.bearing for load in loads]
     l_b = min((length for length in lengths if length), default=0.0)
-    broad, note = _breadth(beam, section, around, loads, l_b)
+    broad, note = _breadth(beam, section, context, loads, l_b)
     if not all(lengths) or not broad or any(load.applied == "unknown" for load in loads):
         text = "how this point load reaches the beam, or the size of its seat, is not given (`applied`, `bearing`)"
         return stated(beam.name, title, clause, "refer", text, where=where)
@@ -81,7 +81,7 @@ def _seat_of(
         R = pad.take("R", at(P, which), "lbf", note="the point load")
         return bearing(pad, wood, R=R, b=broad, l_b=l_b, near_end=True)
 
-    return govern(Asked(beam.name, title, clause, "stress", where, (note,)), straight.combinations, calculate)
+    return govern(Criterion(beam.name, title, clause, "stress", where, (note,)), straight.combinations, calculate)
 
 
 def _largest(straight: Straight, loads: Sequence[Applied]) -> np.ndarray:
@@ -95,26 +95,26 @@ def _largest(straight: Straight, loads: Sequence[Applied]) -> np.ndarray:
 
 
 def _breadth(
-    beam: Beam, section: Section, around: Around, loads: Sequence[Applied], l_b: float
+    beam: Beam, section: Section, context: Context, loads: Sequence[Applied], l_b: float
 ) -> tuple[float, str]:  # fmt: skip
     """How broad a seat is across the beam, inches (0: not known), and why."""
     b = float(section.b)
     if not loads[0].from_piece:
         return min(b, l_b), "the seat is taken to be square, or as broad as the beam where that is less"
-    seats = [*_seats_from(beam, around, loads[0])]
+    seats = [*_seats_from(beam, context, loads[0])]
     return min(
         [b, *seats]
     ) if seats else 0.0, f"as broad as {loads[0].what.removeprefix('from ')} reaches over the beam"
 
 
-def _seats_from(beam: Beam, around: Around, load: Applied) -> Iterator[float]:
+def _seats_from(beam: Beam, context: Context, load: Applied) -> Iterator[float]:
     """The seats that the piece above has there, along itself, which is across this beam; 0 where it is not given."""
-    for arrival in around.arrivals:
-        above = around.house.pieces.get(arrival.from_piece)
-        if load.what != f"from {arrival.from_piece}":
+    for transfer in context.transfers:
+        above = context.structure.pieces.get(transfer.from_piece)
+        if load.what != f"from {transfer.from_piece}":
             continue
         if isinstance(above, Post):
-            yield arrival.bearing or 0.0
+            yield transfer.bearing or 0.0
         if not isinstance(above, Beam):
             continue
         for support in above.supports:

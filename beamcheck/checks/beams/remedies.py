@@ -13,9 +13,9 @@ from ...model.pieces import Beam, Stock
 from ...units import down_to_inch, show
 from ...values.lumber import DesignValues, Size, read_size
 from ...values.sizes import listed_sizes
-from ..core.context import Around
+from ..core.context import Context
 from ..core.govern import figures_only
-from ..core.material import Wood, reference_values, sharing_of, wood_of
+from ..core.material import WoodMaterial, reference_values, sharing_of, wood_of
 from ..core.result import Check
 from .beam import BeamRun, beam_length, check_beam, largest_ratio, section_of
 
@@ -27,21 +27,21 @@ NEARLY = 0.97  # of the section that the figures ask for: smaller sizes need not
 
 
 def beam_remedies(
-    beam: Beam, stock: Stock, make: Callable[[DesignValues], Wood], around: Around, checks: Sequence[Check]
+    beam: Beam, stock: Stock, make: Callable[[DesignValues], WoodMaterial], context: Context, checks: Sequence[Check]
 ) -> tuple[str, ...]:
     """Sentences for a beam that fails; empty for one that does not, or that fails for nothing that has a ratio."""
     failing = [check for check in checks if check.verdict == "fails"]
     if not failing or all(check.ratio is None for check in failing):
         return ()
-    solved = around.memory.get("beam")
+    solved = context.memory.get("beam")
     if isinstance(solved, BeamRun) and len(solved.straight.combinations) > MANY:
         return ("So many places and patterns of load are tried on this piece that no remedy was searched for.",)
     wood, ratio = make(reference_values(stock)), largest_ratio(checks)
     with figures_only():
         found = [
-            *_next_size(beam, stock, around, checks),
-            *_shorter(beam, wood, around, ratio),
-            *_lighter(beam, wood, around, ratio),
+            *_next_size(beam, stock, context, checks),
+            *_shorter(beam, wood, context, ratio),
+            *_lighter(beam, wood, context, ratio),
         ]
     if found:
         return tuple(found)
@@ -51,16 +51,16 @@ def beam_remedies(
     return ("No listed size, shorter span or smaller load tried here makes it pass: an engineer must look at it.",)
 
 
-def _ratio(beam: Beam, wood: Wood, around: Around) -> float:
+def _ratio(beam: Beam, wood: WoodMaterial, context: Context) -> float:
     """The governing ratio; infinite when something fails without one, or cannot be worked out."""
     try:
-        run, checks = check_beam(beam, wood, around)
+        run, checks = check_beam(beam, wood, context)
     except (BeamcheckError, ValueError):
         return math.inf
     return largest_ratio(checks) if run is not None else math.inf
 
 
-def _next_size(beam: Beam, stock: Stock, around: Around, checks: Sequence[Check]) -> Iterator[str]:
+def _next_size(beam: Beam, stock: Stock, context: Context, checks: Sequence[Check]) -> Iterator[str]:
     size = read_size(stock.size)
     if size.surface == "round" or stock.values is not None:
         return
@@ -71,12 +71,12 @@ def _next_size(beam: Beam, stock: Stock, around: Around, checks: Sequence[Check]
         if not _may_do(beam, size, other, checks):
             continue
         bigger = stock.model_copy(update={"size": name})
-        house = replace(around.house, stocks={**around.house.stocks, stock.name: bigger})
+        structure = replace(context.structure, stocks={**context.structure.stocks, stock.name: bigger})
         try:
             wood = wood_of(bigger, reference_values(bigger), laid=beam.laid, sharing=sharing_of(beam))
         except (BeamcheckError, ValueError):
             continue
-        if _ratio(beam, wood, Around(house, around.arrivals)) <= 1.0:
+        if _ratio(beam, wood, Context(structure, context.transfers)) <= 1.0:
             sides = f"{show(other.b, 'length')} x {show(other.d, 'length')}"
             yield f"Next size that holds, same species and grade: {name} ({sides})."
             return
@@ -96,11 +96,11 @@ def _may_do(beam: Beam, size: Size, other: Size, checks: Sequence[Check]) -> boo
     return True
 
 
-def _shorter(beam: Beam, wood: Wood, around: Around, ratio: float) -> Iterator[str]:
+def _shorter(beam: Beam, wood: WoodMaterial, context: Context, ratio: float) -> Iterator[str]:
     length = beam_length(beam)
 
     def at(factor: float) -> float:
-        return _ratio(_scaled(beam, factor), wood, _arrivals_scaled(around, factor))
+        return _ratio(_scaled(beam, factor), wood, _arrivals_scaled(context, factor))
 
     scale = _largest_scale(at, ratio, 1.0 / length)
     if scale is None:
@@ -111,12 +111,12 @@ def _shorter(beam: Beam, wood: Wood, around: Around, ratio: float) -> Iterator[s
         yield f"Same piece, shortened in proportion: holds up to {show(whole, 'length')} over all instead of {now}."
 
 
-def _lighter(beam: Beam, wood: Wood, around: Around, ratio: float) -> Iterator[str]:
+def _lighter(beam: Beam, wood: WoodMaterial, context: Context, ratio: float) -> Iterator[str]:
     def at(factor: float) -> float:
         carries = tuple(_less(load, factor) for load in beam.carries)
-        return _ratio(beam.model_copy(update={"carries": carries}), wood, around)
+        return _ratio(beam.model_copy(update={"carries": carries}), wood, context)
 
-    if around.arrivals or not beam.carries:
+    if context.transfers or not beam.carries:
         return
     scale = _largest_scale(at, ratio, 0.01)
     if scale is None:
@@ -173,9 +173,9 @@ def _scaled(beam: Beam, factor: float) -> Beam:
     return beam.model_copy(update={"supports": supports, "carries": loads, "cuts": cuts, "length": length})
 
 
-def _arrivals_scaled(around: Around, factor: float) -> Around:
-    moved = tuple(replace(a, at=None if a.at is None else a.at * factor) for a in around.arrivals)
-    return Around(around.house, moved)
+def _arrivals_scaled(context: Context, factor: float) -> Context:
+    moved = tuple(replace(a, at=None if a.at is None else a.at * factor) for a in context.transfers)
+    return Context(context.structure, moved)
 
 
 def _less(load: Load, factor: float) -> Load:

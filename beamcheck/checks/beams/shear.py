@@ -11,8 +11,8 @@ from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import shear as sh
 from ...model.pieces import Stick
 from ...units import show
-from ..core.govern import Asked, at, duration, govern, stated
-from ..core.material import Wood
+from ..core.govern import Criterion, at, duration, govern, stated
+from ..core.material import WoodMaterial
 from ..core.result import Check
 from ..core.strength import Outcome, Section, notch_shear, shear
 from .bearing import Seat
@@ -29,7 +29,12 @@ NO_ALLOWANCE = "the full shear is taken: {}"
 
 
 def shear_checks(
-    stick: Stick, straight: Straight, seats: Sequence[Seat], regions: Sequence[Region], wood: Wood, section: Section
+    stick: Stick,
+    straight: Straight,
+    seats: Sequence[Seat],
+    regions: Sequence[Region],
+    wood: WoodMaterial,
+    section: Section,
 ) -> list[Check]:
     """Full section, then every cut."""
     return [
@@ -55,7 +60,12 @@ def why_full(straight: Straight, seat: Seat, regions: Sequence[Region], section:
 
 
 def _whole(
-    stick: Stick, straight: Straight, seats: Sequence[Seat], regions: Sequence[Region], wood: Wood, section: Section
+    stick: Stick,
+    straight: Straight,
+    seats: Sequence[Seat],
+    regions: Sequence[Region],
+    wood: WoodMaterial,
+    section: Section,
 ) -> Check:
     """The largest shear anywhere, with what 3.4.3.1 lets one leave out next to each seat."""
     d = float(section.d)
@@ -77,13 +87,13 @@ def _whole(
             worst.near(right[0], to, d)
     notes = [ALLOWANCE] if not all(reasons.values()) else []
     notes += [NO_ALLOWANCE.format(why) for why in dict.fromkeys(filter(None, reasons.values()))]
-    asked = Asked(stick.name, "shear", "NDS 2018 3.4.2", "stress", "", tuple(notes))
+    criterion = Criterion(stick.name, "shear", "NDS 2018 3.4.2", "stress", "", tuple(notes))
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(worst.V, which), "lbf", note="" if isinstance(which, slice) else worst.words(which))
         return shear(pad, wood, section, V=V, C_D=duration(pad, straight.combinations, which))
 
-    return govern(asked, straight.combinations, calculate)
+    return govern(criterion, straight.combinations, calculate)
 
 
 class _Worst:
@@ -122,7 +132,7 @@ class _Worst:
 
 
 def _at_cut(
-    stick: Stick, straight: Straight, seats: Sequence[Seat], region: Region, wood: Wood, section: Section
+    stick: Stick, straight: Straight, seats: Sequence[Seat], region: Region, wood: WoodMaterial, section: Section
 ) -> list[Check]:
     """Shear where wood is missing, with the full shear of that stretch."""
     if not has_net_section(section, region.cut):
@@ -130,7 +140,7 @@ def _at_cut(
     low, _, high, _ = straight.shears(region.start, region.end)
     V_all = np.maximum(np.abs(low), np.abs(high))
     notch = region.cut.kind in NOTCHES
-    asked = Asked(
+    criterion = Criterion(
         stick.name, f"shear at {region.text}", "NDS 2018 3.4.3.2" if notch else "NDS 2018 3.1.2, 3.4.2",
         "force" if notch else "stress", notes=("the full shear is taken at a cut", *([SPLITTING] if notch else [])),
     )  # fmt: skip
@@ -150,7 +160,7 @@ def _at_cut(
             )  # fmt: skip
         return shear(pad, wood, section, V=V, C_D=C_D, stress=lambda pad, V: void_stress(pad, section, region.cut, V))
 
-    return [govern(asked, straight.combinations, calculate), *found]
+    return [govern(criterion, straight.combinations, calculate), *found]
 
 
 def _on_compression_side(straight: Straight, region: Region, d: float) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from ...model.brackets import Bracket
 from ...units import show
 from ...values.combinations import asd_combinations
-from ..core.context import Around
+from ..core.context import Context
 from ..core.govern import stated
 from ..core.result import Check
 from ..core.strength import Section
@@ -26,22 +26,22 @@ def largest_force(forces: Mapping[str, tuple[float, float]]) -> float:
     return found
 
 
-def twist_checks(name: str, section: Section, around: Around) -> Iterator[Check]:
+def twist_checks(name: str, section: Section, context: Context) -> Iterator[Check]:
     """Torque of each bracket on the side of a beam: left out where it is tiny, else referred."""
     b, d = float(section.b), float(section.d)
     thin, deep = sorted((float(section.breadth_alone), d))
-    for arrival in around.arrivals:
-        if arrival.off is None:
+    for transfer in context.transfers:
+        if transfer.off is None:
             continue
-        piece = around.house.pieces.get(arrival.from_piece)
-        torque = largest_force(arrival.forces) * (arrival.off + 0.5 * b)
-        own = isinstance(piece, Bracket) and piece.role != "carries" and set(arrival.forces) <= {"D"}
-        if own and not arrival.perhaps and torque <= TINY * thin**2 * deep:
+        piece = context.structure.pieces.get(transfer.from_piece)
+        torque = largest_force(transfer.forces) * (transfer.off + 0.5 * b)
+        own = isinstance(piece, Bracket) and piece.role != "carries" and set(transfer.forces) <= {"D"}
+        if own and not transfer.perhaps and torque <= TINY * thin**2 * deep:
             text = f"{show(torque, 'moment')} from its own weight only: next to nothing for this section, left out"
-            yield stated(name, f"twist by {arrival.from_piece}", "judgement", "passes", text)
+            yield stated(name, f"twist by {transfer.from_piece}", "judgement", "passes", text)
             continue
         text = (
-            f"{arrival.from_piece} on its side twists it with {show(torque, 'moment')}; twist, and what keeps the beam "
-            "from turning at its supports, are not checked here"
+            f"{transfer.from_piece} on its side twists it with {show(torque, 'moment')}; twist, and what keeps the "
+            "beam from turning at its supports, are not checked here"
         )
-        yield stated(name, f"twist by {arrival.from_piece}", "statics", "refer", text)
+        yield stated(name, f"twist by {transfer.from_piece}", "statics", "refer", text)

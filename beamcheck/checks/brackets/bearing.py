@@ -11,8 +11,8 @@ from ...analysis.beams.load_cases import Applied
 from ...calc.pad import Pad
 from ...formulas.wood.bearing import bearing_at_angle, bearing_stress
 from ...units import show
-from ..core.govern import Asked, at, duration, govern, stated
-from ..core.material import Wood, bearing_prime, compression_star
+from ..core.govern import Criterion, at, duration, govern, stated
+from ..core.material import WoodMaterial, bearing_prime, compression_star
 from ..core.result import Check
 from ..core.strength import Outcome
 from .loads import ACCIDENTAL, BracketLoads
@@ -22,7 +22,7 @@ END_GRAIN = 0.75  # of F_c*: more needs a metal plate between (NDS 2018 3.10.1.3
 
 
 def bearing_under_loads(
-    name: str, loads: BracketLoads, wood: Wood, *, thickness: float, grain: float
+    name: str, loads: BracketLoads, wood: WoodMaterial, *, thickness: float, grain: float
 ) -> Iterator[Check]:
     """Bearing on the top edge, place by place; loads whose seats overlap press there together.
 
@@ -68,7 +68,7 @@ def bearing_under_loads(
                     allowed = pad.take("0.75 F_c*", float(allowed), "psi", clause="NDS 2018 3.10.1.3", note=note)
             return Outcome(f, allowed, f / allowed)
 
-        yield govern(Asked(name, what, BEARING, "stress", where=show(x, "length")), loads.combinations, calculate)
+        yield govern(Criterion(name, what, BEARING, "stress", where=show(x, "length")), loads.combinations, calculate)
 
 
 def _called(load: Applied) -> str:

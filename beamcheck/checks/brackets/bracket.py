@@ -8,16 +8,16 @@ from dataclasses import replace
 import numpy as np
 
 from ...analysis.beams.load_cases import Applied
-from ...analysis.beams.member_loads import Arrival
+from ...analysis.beams.member_loads import TransferredLoad
 from ...errors import BeamcheckError
 from ...model.brackets import Bent, Braced, Bracket, Near, SteelCore
 from ...model.pieces import Beam, Existing, Post
 from ...units import show
 from ..beams.bearing import bears_nothing
-from ..core.context import Around
-from ..core.draft import GENERAL, Draft, Handed, Reactions, arrival_doubts, unknown_below
+from ..core.context import Context
+from ..core.draft import GENERAL, Draft, Reactions, SupportForces, transfer_doubts, unknown_below
 from ..core.govern import stated
-from ..core.material import Wood
+from ..core.material import WoodMaterial
 from ..core.pictures import Picture
 from ..core.result import Check, PieceResult, Verdict
 from ..core.stated_capacity import enough
@@ -42,49 +42,49 @@ PROPPED = "as a prop: "
 LITTLE = 0.5  # lbf: less is rounding
 
 
-def bracket_results(bracket: Bracket, around: Around) -> tuple[PieceResult, Reactions]:
+def bracket_results(bracket: Bracket, context: Context) -> tuple[PieceResult, Reactions]:
     """Check a bracket, whatever its family and role."""
-    draft = Draft(bracket.name, "bracket", bracket_title(bracket, around))
-    draft.inputs = bracket_inputs(bracket, around)
+    draft = Draft(bracket.name, "bracket", bracket_title(bracket, context))
+    draft.inputs = bracket_inputs(bracket, context)
     draft.assumptions = [NO_VALUE, *GENERAL]
     try:
-        return _worked_out(draft, bracket, around)
+        return _worked_out(draft, bracket, context)
     except BeamcheckError as error:
         draft.outside(error)
-        result = replace(draft.done(), finding=UNKNOWN, pictures=_drawn_at_least(bracket, around))
+        result = replace(draft.done(), finding=UNKNOWN, pictures=_drawn_at_least(bracket, context))
         return result, unknown_below(bracket.name, [bracket.on])
 
 
-def _drawn_at_least(bracket: Bracket, around: Around) -> tuple[Picture, ...]:
+def _drawn_at_least(bracket: Bracket, context: Context) -> tuple[Picture, ...]:
     """The elevation of a bracket whose body could not be worked out, where its shape at least makes sense."""
     try:
-        wood, _ = wood_of_bracket(bracket, around)
-        loads = bracket_loads(bracket, around, projection_of(bracket), own_weight(bracket, wood))
+        wood, _ = wood_of_bracket(bracket, context)
+        loads = bracket_loads(bracket, context, projection_of(bracket), own_weight(bracket, wood))
         return (elevation_of(bracket, loads),)
     except BeamcheckError:
         return ()
 
 
-def _worked_out(draft: Draft, bracket: Bracket, around: Around) -> tuple[PieceResult, Reactions]:
-    wood, doubts = wood_of_bracket(bracket, around)
+def _worked_out(draft: Draft, bracket: Bracket, context: Context) -> tuple[PieceResult, Reactions]:
+    wood, doubts = wood_of_bracket(bracket, context)
     projection = projection_of(bracket)
-    loads = bracket_loads(bracket, around, projection, own_weight(bracket, wood))
+    loads = bracket_loads(bracket, context, projection, own_weight(bracket, wood))
     body = Body()
     if bracket.role == "carries" or not loads.only_own_weight:
-        body = body_of(bracket, loads, wood, around)
-    draft.checks = [*_asked_for(bracket, loads), *body.checks, *doubts, *arrival_doubts(bracket.name, around)]
+        body = body_of(bracket, loads, wood, context)
+    draft.checks = [*_asked_for(bracket, loads), *body.checks, *doubts, *transfer_doubts(bracket.name, context)]
     if body.weak_grain:
         verdict: Verdict = "fails" if bracket.role == "carries" or not loads.only_own_weight else "passes"
         draft.checks.append(
             stated(bracket.name, "grain to be relied on for load", "judgement (NDS 2018 3.8.2, memory)", verdict,
                    body.weak_grain)
         )  # fmt: skip
-    draft.checks += fixing_checks(bracket, loads, body, wood, around)
-    prop = _propped(draft, bracket, body, wood, around) if bracket.near is not None else None
-    handed = _Handed(bracket, around, loads, body, prop)
+    draft.checks += fixing_checks(bracket, loads, body, wood, context)
+    prop = _propped(draft, bracket, body, wood, context) if bracket.near is not None else None
+    handed = _Handed(bracket, context, loads, body, prop)
     draft.checks += handed.existing()
     if bracket.role == "cover":
-        draft.checks += cover_checks(bracket, loads, wood, around)
+        draft.checks += cover_checks(bracket, loads, wood, context)
     draft.inputs += body.inputs
     forces = {"F": (loads.F, "force"), "x_L": (loads.x_L, "length")}
     draft.tables += [*loads_on_bracket(loads), *body.tables, forces_table(loads.combinations, forces)]
@@ -111,7 +111,9 @@ def _asked_for(bracket: Bracket, loads: BracketLoads) -> list[Check]:
     return [stated(bracket.name, "load", "judgement", "refer", text)]
 
 
-def _propped(draft: Draft, bracket: Bracket, body: Body, wood: Wood | None, around: Around) -> PropResult | None:
+def _propped(
+    draft: Draft, bracket: Bracket, body: Body, wood: WoodMaterial | None, context: Context
+) -> PropResult | None:
     """What the beam above does to it."""
     near = bracket.near
     assert near is not None
@@ -121,13 +123,13 @@ def _propped(draft: Draft, bracket: Bracket, body: Body, wood: Wood | None, arou
             "share is worked out; as a neighbour only it carries nothing"
         )
         draft.checks.append(stated(bracket.name, f"under {near.beam}", "load path", "refer", text))
-    verdict = around.house.verdicts.get(near.beam)
-    prop = prop_result(_asks(bracket, around), bracket.name, around, beam_verdict=verdict)
+    verdict = context.structure.verdicts.get(near.beam)
+    prop = prop_result(_asks(bracket, context), bracket.name, context, beam_verdict=verdict)
     draft.checks += prop.checks
     draft.assumptions += [NEVER_ADDED, *prop.assumptions]
     R = float(np.max(prop.R, initial=0.0))
     if R > LITTLE:
-        under = _under_prop(bracket, R, near, around)
+        under = _under_prop(bracket, R, near, context)
         if not prop.touches:  # what would come if there were no gap: it is not known that there is none
             under = [replace(check, verdict="refer") for check in under]
         draft.checks += under
@@ -141,14 +143,14 @@ def _propped(draft: Draft, bracket: Bracket, body: Body, wood: Wood | None, arou
     return prop
 
 
-def _asks(bracket: Bracket, around: Around) -> list[PropAsk]:
+def _asks(bracket: Bracket, context: Context) -> list[PropAsk]:
     """This bracket and all others under the same beam: they share the load that they attract."""
     assert bracket.near is not None
     found = []
-    for other in around.house.pieces.values():
+    for other in context.structure.pieces.values():
         if isinstance(other, Bracket) and other.near is not None and other.near.beam == bracket.near.beam:
-            k_low, k_high = _stiffness(other, around)
-            species = around.stock(other.stock).species if other.stock is not None else None
+            k_low, k_high = _stiffness(other, context)
+            species = context.stock(other.stock).species if other.stock is not None else None
             known = species is not None and species.casefold() != "unknown"
             found.append(
                 PropAsk(other.name, other.near, k_low, k_high, _swells(other), species if known else None,
@@ -167,33 +169,33 @@ def _swells(bracket: Bracket) -> float:
     return height * math.cos(math.radians(shape.grain)) ** 2 if shape.grain is not None else height
 
 
-def _stiffness(bracket: Bracket, around: Around) -> tuple[float, float]:
+def _stiffness(bracket: Bracket, context: Context) -> tuple[float, float]:
     """Bounds of its stiffness at the nose, lbf/in; where nothing is known the upper one is rigid."""
-    known = around.house.stiffness
+    known = context.structure.stiffness
     if bracket.name not in known:
         try:
-            wood, _ = wood_of_bracket(bracket, around)
-            known[bracket.name] = stiffness_of(bracket, wood, replace(around, arrivals=()))
+            wood, _ = wood_of_bracket(bracket, context)
+            known[bracket.name] = stiffness_of(bracket, wood, replace(context, transfers=()))
         except BeamcheckError:
             known[bracket.name] = (0.0, np.inf)
     return known[bracket.name]
 
 
 def _with_prop(
-    bracket: Bracket, R: float, near: Near, around: Around, wood: Wood | None, *, accidental: bool
+    bracket: Bracket, R: float, near: Near, context: Context, wood: WoodMaterial | None, *, accidental: bool
 ) -> BracketLoads:
     """Its loads with the force of the beam on its nose."""
     nose = projection_of(bracket)
     force = Applied("L", nose, nose, P=R, what=f"from {near.beam}, which comes down on it", applied="top")
-    return bracket_loads(bracket, around, nose, own_weight(bracket, wood), accidental=accidental, more=[force])
+    return bracket_loads(bracket, context, nose, own_weight(bracket, wood), accidental=accidental, more=[force])
 
 
-def _under_prop(bracket: Bracket, R: float, near: Near, around: Around) -> list[Check]:
+def _under_prop(bracket: Bracket, R: float, near: Near, context: Context) -> list[Check]:
     """The body and the fixings under the force that the bracket attracts."""
-    wood, _ = wood_of_bracket(bracket, around)
-    loads = _with_prop(bracket, R, near, around, wood, accidental=False)
-    body = body_of(bracket, loads, wood, around)
-    found = [*body.checks, *fixing_checks(bracket, loads, body, wood, around)]
+    wood, _ = wood_of_bracket(bracket, context)
+    loads = _with_prop(bracket, R, near, context, wood, accidental=False)
+    body = body_of(bracket, loads, wood, context)
+    found = [*body.checks, *fixing_checks(bracket, loads, body, wood, context)]
     found = [check for check in found if check.verdict != "passes"]  # what holds is no news here
     if body.weak_grain:
         found.append(stated(bracket.name, "grain", "judgement (NDS 2018 3.8.2, memory)", "fails", body.weak_grain))
@@ -225,9 +227,9 @@ class _Handed:
     """What a bracket hands to what it is fixed to: its loads, and what a beam that comes down on it presses with."""
 
     def __init__(
-        self, bracket: Bracket, around: Around, loads: BracketLoads, body: Body, prop: PropResult | None
+        self, bracket: Bracket, context: Context, loads: BracketLoads, body: Body, prop: PropResult | None
     ) -> None:
-        self.bracket, self.around, self.loads = bracket, around, loads
+        self.bracket, self.context, self.loads = bracket, context, loads
         R, near = (float(np.max(prop.R, initial=0.0)) if prop is not None else 0.0), bracket.near
         sure = near is not None and (near.fixed_to_beam or near.gap is not None)
         self.whole, self.perhaps, self.pull = loads, "", _pull(bracket, loads, body)
@@ -239,8 +241,8 @@ class _Handed:
                 "the gap is not known"
             )
             return
-        wood, _ = wood_of_bracket(bracket, around)
-        self.whole = _with_prop(bracket, R, near, around, wood, accidental=True)
+        wood, _ = wood_of_bracket(bracket, context)
+        self.whole = _with_prop(bracket, R, near, context, wood, accidental=True)
         if self.pull is not None:
             self.pull = max(self.pull, _pull(bracket, self.whole, Body()) or 0.0)
 
@@ -252,7 +254,7 @@ class _Handed:
 
     def existing(self) -> list[Check]:
         """What somebody else's wall must take: said in figures, and against what its seat is said to take."""
-        bracket, under = self.bracket, self.around.under(self.bracket.on)
+        bracket, under = self.bracket, self.context.under(self.bracket.on)
         if not isinstance(under, Existing) or bears_nothing(under):
             return []
         F, place = self.whole.F, "its fixings"
@@ -278,14 +280,14 @@ class _Handed:
 
     def reactions(self) -> Reactions:
         """The row holds its own loads only, so that the beam's, which come to its supports, are not added up twice."""
-        on, under = self.bracket.on, self.around.under(self.bracket.on)
+        on, under = self.bracket.on, self.context.under(self.bracket.on)
         by_kind, F = self.loads.by_kind(), self.loads.F
-        row = Handed(on, by_kind, float(np.max(F)), float(np.min(F)))
-        arrival = Arrival(
+        row = SupportForces(on, by_kind, float(np.max(F)), float(np.min(F)))
+        transfer = TransferredLoad(
             self.bracket.name, self.whole.by_kind(), at=self.bracket.at if isinstance(under, (Beam, Post)) else None,
             applied="side", off=self.off, pull=self.pull, perhaps=self.perhaps,
         )  # fmt: skip
-        return Reactions(self.bracket.name, (row,), ((on, arrival),))
+        return Reactions(self.bracket.name, (row,), ((on, transfer),))
 
 
 def _pull(bracket: Bracket, loads: BracketLoads, body: Body) -> float | None:

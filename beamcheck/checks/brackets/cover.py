@@ -12,9 +12,9 @@ from ...formulas.wood.shrinkage import clearance_needed, cross_grain_movement
 from ...model.brackets import Bracket, Cover, Pocket, Solid
 from ...units import show
 from ...values.brackets import accidental_loads, bracket_limit, movement_coefficient
-from ..core.context import Around
-from ..core.govern import Asked, govern, stated
-from ..core.material import Wood
+from ..core.context import Context
+from ..core.govern import Criterion, govern, stated
+from ..core.material import WoodMaterial
 from ..core.result import Check, judge
 from ..core.strength import Outcome
 from .hidden_hardware import hidden_checks
@@ -26,7 +26,7 @@ HOLES_GIVE = 1.0 / 32.0  # in: a hole is at least so much larger than its bolt (
 WHAT_IF = "somebody who hangs on it"
 
 
-def cover_checks(bracket: Bracket, loads: BracketLoads, wood: Wood | None, around: Around) -> list[Check]:
+def cover_checks(bracket: Bracket, loads: BracketLoads, wood: WoodMaterial | None, context: Context) -> list[Check]:
     """All that belongs to a cover, its fixings left out."""
     name, cover = bracket.name, bracket.cover
     found = list(accidental_checks(name, bracket.accidental, bracket.accidental_from))
@@ -36,9 +36,9 @@ def cover_checks(bracket: Bracket, loads: BracketLoads, wood: Wood | None, aroun
     for hidden in cover.hides:
         text = f"{hidden} must be inspected and photographed before this cover closes it"
         found.append(stated(name, f"order of assembly: {hidden} first", "judgement", "passes", text))
-    found += hidden_checks(bracket, cover, around)
-    found += _room(bracket, cover, loads, around)
-    found += _movement(bracket, cover, loads, around)
+    found += hidden_checks(bracket, cover, context)
+    found += _room(bracket, cover, loads, context)
+    found += _movement(bracket, cover, loads, context)
     return found
 
 
@@ -59,17 +59,17 @@ def accidental_checks(name: str, accidental: float | str | None, chosen_by: str)
         yield stated(name, WHAT_IF, "common practice, no source", "refer", text)
 
 
-def _swing(bracket: Bracket, around: Around) -> tuple[float, str, object]:
+def _swing(bracket: Bracket, context: Context) -> tuple[float, str, object]:
     """Movement per point of moisture of the cover's wood: the largest coefficient of what it may be."""
     species = None
     if bracket.stock is not None:
-        species = around.stock(bracket.stock).species
+        species = context.stock(bracket.stock).species
         species = None if species.casefold() == "unknown" else species
     coefficient = movement_coefficient(species)[0]
     return coefficient.value, coefficient.reason, coefficient.source
 
 
-def _room(bracket: Bracket, cover: Cover, loads: BracketLoads, around: Around) -> Iterator[Check]:
+def _room(bracket: Bracket, cover: Cover, loads: BracketLoads, context: Context) -> Iterator[Check]:
     """The pocket against the hardware: deep, wide and high enough when everything has moved."""
     name, shape = bracket.name, bracket.shape
     if not isinstance(shape, Solid) or (pocket := shape.pocket) is None:
@@ -85,7 +85,7 @@ def _room(bracket: Bracket, cover: Cover, loads: BracketLoads, around: Around) -
         yield stated(name, "room for the hardware", ROOM, "refer", text)
         return
     width = pocket.width if pocket.width is not None else shape.thickness
-    C_w, why, source = _swing(bracket, around)
+    C_w, why, source = _swing(bracket, context)
     change, moves = cover.change or 0.0, cover.hidden_moves or 0.0
     least = bracket_limit("clearance around hidden heads")
     for words, size, room, sides in (
@@ -106,8 +106,8 @@ def _room(bracket: Bracket, cover: Cover, loads: BracketLoads, around: Around) -
                 pad.take("d_needed", float(needed), "in", note=f"hardware of {size:g} in, clear on {sides:g} side(s)")
             return Outcome(needed, room, needed / room)
 
-        asked = Asked(name, f"{words} of the pocket", ROOM, "length")
-        yield govern(asked, loads.combinations[:1], calculate)
+        criterion = Criterion(name, f"{words} of the pocket", ROOM, "length")
+        yield govern(criterion, loads.combinations[:1], calculate)
     yield from _front(bracket, pocket)
     beside = 0.5 * (shape.thickness - width)
     wall = bracket_limit("wall of a pocket")
@@ -135,14 +135,14 @@ def _front(bracket: Bracket, pocket: Pocket) -> Iterator[Check]:
         yield stated(bracket.name, what, ROOM, "fails", text)
 
 
-def _movement(bracket: Bracket, cover: Cover, loads: BracketLoads, around: Around) -> Iterator[Check]:
+def _movement(bracket: Bracket, cover: Cover, loads: BracketLoads, context: Context) -> Iterator[Check]:
     """The gap to what it meets, and that it can shrink and swell."""
     name, shape = bracket.name, bracket.shape
     if cover.fixed_at_one_line is not True:
         text = "it must be fixed along one line only, with slots elsewhere, or it splits (`cover.fixed_at_one_line`)"
         yield stated(name, "free to shrink and swell", MOVES, "refer", text)
     grain = getattr(shape, "grain", None)
-    yield from _lines(bracket, cover, around)
+    yield from _lines(bracket, cover, context)
     if cover.reveal is None or cover.change is None or grain is None:
         text = "reveal, change of moisture or grain are not given: whether the gap holds is not known"
         yield stated(name, "reveal", MOVES, "refer", text)
@@ -150,7 +150,7 @@ def _movement(bracket: Bracket, cover: Cover, loads: BracketLoads, around: Aroun
     height = float(getattr(shape, "height", 0.0))
     upright = float(np.sin(np.radians(grain)) ** 2)
     across = height * (1.0 - upright)  # of grain aslant the part that lies across; upright grain hardly moves
-    C_w, why, source = _swing(bracket, around)
+    C_w, why, source = _swing(bracket, context)
     reveal, change = cover.reveal, cover.change
     if across < 1e-6:
         text = "the grain stands upright: its height hardly changes"
@@ -162,10 +162,10 @@ def _movement(bracket: Bracket, cover: Cover, loads: BracketLoads, around: Aroun
         needed = pad(cross_grain_movement, C_w=coefficient, dMC=change, h=across)
         return Outcome(needed, reveal, needed / reveal if reveal > 0.0 else np.inf)
 
-    yield govern(Asked(name, "reveal", MOVES, "length"), loads.combinations[:1], calculate)
+    yield govern(Criterion(name, "reveal", MOVES, "length"), loads.combinations[:1], calculate)
 
 
-def _lines(bracket: Bracket, cover: Cover, around: Around) -> Iterator[Check]:
+def _lines(bracket: Bracket, cover: Cover, context: Context) -> Iterator[Check]:
     """That it is fixed along one line, as it is said to be: tight rows may move apart by what their holes give."""
     rows = bracket.fixings.rows if bracket.fixings is not None else ()
     tight = [row.below_top for row in rows if row.slot is None]
@@ -174,7 +174,7 @@ def _lines(bracket: Bracket, cover: Cover, around: Around) -> Iterator[Check]:
         return
     apart = max(tight) - min(tight)
     moves = float(
-        cross_grain_movement.function(_swing(bracket, around)[0], cover.change, apart * np.cos(np.radians(grain)) ** 2)
+        cross_grain_movement.function(_swing(bracket, context)[0], cover.change, apart * np.cos(np.radians(grain)) ** 2)
     )
     if moves > HOLES_GIVE:
         text = (

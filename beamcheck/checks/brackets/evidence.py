@@ -9,7 +9,7 @@ from ...model.brackets import Bracket, Trim
 from ...model.pieces import Beam, Existing, Post
 from ...units import show
 from ...values.lumber import read_size
-from ..core.context import Around
+from ..core.context import Context
 from ..core.govern import stated
 from ..core.result import Check
 
@@ -27,12 +27,12 @@ def knots_seen(bracket: Bracket) -> Iterator[Check]:
         yield stated(bracket.name, "knots in the throat", "judgement", "refer", text)
 
 
-def into_checks(piece: Bracket | Trim, around: Around) -> Iterator[Check]:
+def into_checks(piece: Bracket | Trim, context: Context) -> Iterator[Check]:
     """That what the fasteners are said to go into is what the piece is fixed to, and as thick as its stock."""
     fixings = piece.fixings
     if fixings is None or fixings.fastener is None or fixings.other is None:
         return
-    other, under = fixings.other, around.under(piece.on)
+    other, under = fixings.other, context.under(piece.on)
     into = f"wood, stock {other.stock!r}" if other.material == "wood" and other.stock else other.material
     text = ""
     if isinstance(under, Existing):
@@ -57,7 +57,7 @@ def into_checks(piece: Bracket | Trim, around: Around) -> Iterator[Check]:
         text = f"its back presses against {fixings.wall}, which the fasteners go through: give how thick it is (`gap`)"
         yield stated(piece.name, "thickness of the skin", "NDS 2018 12", "refer", text)
     if other.material == "wood" and other.stock is not None:
-        size = read_size(around.stock(other.stock).size)
+        size = read_size(context.stock(other.stock).size)
         if not any(side - THINNER <= other.thickness <= side + THICKER for side in (size.b, size.d)):
             text = (
                 f"the thickness given for it, {show(other.thickness, 'length')}, is that of neither side of its stock "
@@ -66,9 +66,9 @@ def into_checks(piece: Bracket | Trim, around: Around) -> Iterator[Check]:
             yield stated(piece.name, "wood behind", "geometry", "refer", text)
 
 
-def rows_on_the_post(bracket: Bracket, height: float, around: Around) -> Iterator[Check]:
+def rows_on_the_post(bracket: Bracket, height: float, context: Context) -> Iterator[Check]:
     """That each row meets the post on which it stands, as far from its ends as is said; `height`: of its back, in."""
-    fixings, post = bracket.fixings, around.under(bracket.on)
+    fixings, post = bracket.fixings, context.under(bracket.on)
     if fixings is None or fixings.fastener is None or not isinstance(post, Post) or bracket.at is None:
         return
     D, top = diameter(fixings.fastener.kind, fixings.fastener.size), bracket.at + height

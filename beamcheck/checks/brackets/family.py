@@ -9,9 +9,9 @@ from ...analysis.beams.load_cases import Applied
 from ...analysis.fields.outline import outline_of
 from ...model.brackets import Bent, Braced, Bracket, Corbel, Solid, SteelCore
 from ..beams.beam import doubts
-from ..core.context import Around
+from ..core.context import Context
 from ..core.govern import stated
-from ..core.material import Wood, is_unknown, reference_values, rows_to_screen, wood_of
+from ..core.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
 from ..core.result import Check
 from .bearing import hung_on_it
 from .body import Body
@@ -27,46 +27,46 @@ TRIAL = 100.0  # lbf
 STRIPS = 12  # strips of own weight along the top edge
 
 
-def body_of(bracket: Bracket, loads: BracketLoads, wood: Wood | None, around: Around) -> Body:
+def body_of(bracket: Bracket, loads: BracketLoads, wood: WoodMaterial | None, context: Context) -> Body:
     """Strength and stiffness of the body under these loads."""
-    body = _family_body(bracket, loads, wood, around)
+    body = _family_body(bracket, loads, wood, context)
     body.checks += hung_on_it(bracket.name, loads)
     return body
 
 
-def _family_body(bracket: Bracket, loads: BracketLoads, wood: Wood | None, around: Around) -> Body:
+def _family_body(bracket: Bracket, loads: BracketLoads, wood: WoodMaterial | None, context: Context) -> Body:
     shape = bracket.shape
     if isinstance(shape, SteelCore):
-        return steel_body(bracket, shape, loads, around)
+        return steel_body(bracket, shape, loads, context)
     if wood is None:
         text = "of which wood it is made is not said (`stock`)"
         return Body(checks=[stated(bracket.name, "wood", "NDS 2018 4.1", "refer", text)])
     if isinstance(shape, Solid):
-        return solid_body(bracket, shape, loads, wood, around)
+        return solid_body(bracket, shape, loads, wood, context)
     if isinstance(shape, Braced):
-        return braced_body(bracket, shape, loads, wood, around)
+        return braced_body(bracket, shape, loads, wood, context)
     if isinstance(shape, Bent):
-        return bent_body(bracket, shape, loads, wood, around)
-    return corbel_body(bracket, shape, loads, wood, around)
+        return bent_body(bracket, shape, loads, wood, context)
+    return corbel_body(bracket, shape, loads, wood, context)
 
 
-def stiffness_of(bracket: Bracket, wood: Wood | None, around: Around) -> tuple[float, float]:
+def stiffness_of(bracket: Bracket, wood: WoodMaterial | None, context: Context) -> tuple[float, float]:
     """Bounds of the stiffness under a force at its nose, lbf/in; where nothing is known the upper one is rigid."""
     shape, projection = bracket.shape, projection_of(bracket)
     trial = Applied("L", projection, projection, P=TRIAL, what="trial force at the nose", bearing=0.1 * projection)
     bare = bracket.model_copy(update={"carries": ()})
-    loads = bracket_loads(bare, around, projection, (), accidental=False, more=[trial])
+    loads = bracket_loads(bare, context, projection, (), accidental=False, more=[trial])
     if isinstance(shape, Solid):
-        return (0.0, math.inf) if wood is None else solid_stiffness(bracket, shape, loads, wood, around)
-    body = body_of(bracket, loads, wood, around)
+        return (0.0, math.inf) if wood is None else solid_stiffness(bracket, shape, loads, wood, context)
+    body = body_of(bracket, loads, wood, context)
     return body.k_low or 0.0, body.k_high or math.inf
 
 
-def wood_of_bracket(bracket: Bracket, around: Around) -> tuple[Wood | None, list[Check]]:
+def wood_of_bracket(bracket: Bracket, context: Context) -> tuple[WoodMaterial | None, list[Check]]:
     """Its wood, and what is in doubt about it. Of wood that is not known the first row of the screening is taken."""
     if bracket.stock is None:
         return None, []
-    stock = around.stock(bracket.stock)
+    stock = context.stock(bracket.stock)
     if is_unknown(stock):
         wood = wood_of(stock, rows_to_screen(stock)[0])
         text = f"the wood of {stock.name} is not known by species and grade: its figures here are those of {wood.label}"
@@ -84,7 +84,7 @@ def projection_of(bracket: Bracket) -> float:
     return bent_projection(bracket.shape) if isinstance(bracket.shape, Bent) else bracket.shape.projection
 
 
-def own_weight(bracket: Bracket, wood: Wood | None) -> list[tuple[float, float, float]]:
+def own_weight(bracket: Bracket, wood: WoodMaterial | None) -> list[tuple[float, float, float]]:
     """Own weight in strips along the top edge: (from, to, lbf)."""
     shape, projection = bracket.shape, projection_of(bracket)
     density = float(wood.density) if wood is not None else 0.0

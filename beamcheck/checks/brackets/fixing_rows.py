@@ -19,8 +19,8 @@ from ...values.brackets import lever_arm_eta
 from ...values.fasteners import bolt
 from ...values.found import Found
 from ...values.steels import bolt_steel
-from ..core.govern import Asked, at, govern, stated
-from ..core.material import Wood, bearing_prime
+from ..core.govern import Criterion, at, govern, stated
+from ..core.material import WoodMaterial, bearing_prime
 from ..core.result import Check
 from ..core.strength import Outcome
 from .body import Body
@@ -158,10 +158,10 @@ def bolt_checks(held: Held, T: Array) -> Iterator[Check]:
         T_a = pad(bolts.bolt_tension, F_nt=F_nt, A_b=A_b)
         return Outcome(t, T_a, t / T_a)
 
-    yield govern(Asked(name, what, bolts.BOTH, "force"), held.loads.combinations, calculate)
+    yield govern(Criterion(name, what, bolts.BOTH, "force"), held.loads.combinations, calculate)
 
 
-def heel_checks(held: Held, woods: Sequence[Wood | None]) -> Iterator[Check]:
+def heel_checks(held: Held, woods: Sequence[WoodMaterial | None]) -> Iterator[Check]:
     """The lower end presses on the wall with as much as the top row pulls; `woods` are the bracket's and the wall's."""
     name, wall, what = held.bracket.name, held.fixings.wall, "heel against the wall"
     T = held.pulls()
@@ -189,12 +189,12 @@ def heel_checks(held: Held, woods: Sequence[Wood | None]) -> Iterator[Check]:
         if one is None:
             continue
 
-        def calculate(pad: Pad, which: int | slice, one: Wood = one) -> Outcome:
+        def calculate(pad: Pad, which: int | slice, one: WoodMaterial = one) -> Outcome:
             C = pad.take("C", at(T, which), "lbf", note="as much as the top row pulls")
             l_c = pad.take("l_c", length, "in", note="centred on the line of pressure that the lever arm supposes")
             f = pad(bearing_stress, R=C, b=held.thickness, l_b=l_c)
             allowed = bearing_prime(pad, one, 1.0)
             return Outcome(f, allowed, f / allowed)
 
-        asked = Asked(name, f"{what}, wood of the {words}", "NDS 2018 3.10.2", "stress")
-        yield govern(asked, held.loads.combinations, calculate)
+        criterion = Criterion(name, f"{what}, wood of the {words}", "NDS 2018 3.10.2", "stress")
+        yield govern(criterion, held.loads.combinations, calculate)

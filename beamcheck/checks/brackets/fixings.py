@@ -31,9 +31,9 @@ from ..anchors.hung import others_checks, rated_checks
 from ..anchors.lateral import Lateral, lateral_checks, lateral_of
 from ..anchors.wood import weak_wood
 from ..beams.beam import doubts
-from ..core.context import Around
-from ..core.govern import Asked, at, govern, stated
-from ..core.material import Wood, is_unknown, reference_values, wood_of
+from ..core.context import Context
+from ..core.govern import Criterion, at, govern, stated
+from ..core.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.result import Check, Verdict
 from ..core.seat import answered
 from ..core.strength import Outcome, Section
@@ -48,12 +48,14 @@ FULL_END = 4.0  # diameters from an end that the fasteners push away from (NDS 2
 UPRIGHT = 15.0  # deg: grain within so much of upright counts as along the wall; judgement, no source
 
 
-def fixing_checks(bracket: Bracket, loads: BracketLoads, body: Body, wood: Wood | None, around: Around) -> list[Check]:
+def fixing_checks(
+    bracket: Bracket, loads: BracketLoads, body: Body, wood: WoodMaterial | None, context: Context
+) -> list[Check]:
     """Everything about what holds it on its wall, post or beam."""
     name, fixings = bracket.name, bracket.fixings
     if fixings is None:
         return [stated(name, "fixings", "load path", "refer", "what holds it there is not given (`fixings`)")]
-    found = list(_behind(bracket, around))
+    found = list(_behind(bracket, context))
     if lifts(loads):
         text = "some combinations lift it: its fixings are checked for a load that comes down only"
         found.append(stated(name, "uplift on the fixings", "ASCE 7-16 2.4.1", "refer", text))
@@ -62,7 +64,7 @@ def fixing_checks(bracket: Bracket, loads: BracketLoads, body: Body, wood: Wood 
         return [*found, stated(name, "positive fastener", "judgement", "fails", text)]
     if isinstance(bracket.shape, SteelCore):
         found += bar_rows(bracket, bracket.shape)
-    found += [*into_checks(bracket, around), *_through_the_pocket(bracket)]
+    found += [*into_checks(bracket, context), *_through_the_pocket(bracket)]
     if fixings.rows and len([row for row in fixings.rows if row.slot is None]) == 0:
         text = "every row stands in slots: nothing holds it up"
         found.append(stated(name, "rows that hold it up", "judgement", "fails", text))
@@ -76,13 +78,13 @@ def fixing_checks(bracket: Bracket, loads: BracketLoads, body: Body, wood: Wood 
         return [*found, stated(name, "fixings", "load path", "refer", "fasteners and rows are not described")]
     try:
         if fixings.rating is not None:
-            return [*found, *_rated(bracket, loads, body, around)]
-        return [*found, *_fastened(bracket, loads, body, wood, around)]
+            return [*found, *_rated(bracket, loads, body, context)]
+        return [*found, *_fastened(bracket, loads, body, wood, context)]
     except BeamcheckError as error:
         return [*found, stated(name, "fixings", "NDS 2018 12", "refer", str(error))]
 
 
-def _group(held: Held, wood: Wood, around: Around, rows: list[int], share: float) -> Group:
+def _group(held: Held, wood: WoodMaterial, context: Context, rows: list[int], share: float) -> Group:
     """Some rows as an anchor group in the wall face, loaded with `share` times the load."""
     bracket, fixings = held.bracket, held.fixings
     assert fixings.fastener is not None and bracket.stock is not None
@@ -100,7 +102,7 @@ def _group(held: Held, wood: Wood, around: Around, rows: list[int], share: float
     other = fixings.other
     into_stock: Stock | None = None
     if other is not None and other.stock is not None:
-        into_stock = around.stock(other.stock)
+        into_stock = context.stock(other.stock)
     into_wood = None
     if into_stock is not None and not is_unknown(into_stock):
         into_wood = wood_of(into_stock, reference_values(into_stock))
@@ -109,34 +111,36 @@ def _group(held: Held, wood: Wood, around: Around, rows: list[int], share: float
         seasoned=fixings.seasoned, split=fixings.split,
     ).model_copy(update={"gap": fixings.gap, "arm": 0.0})  # fmt: skip
     force = np.maximum(held.loads.F, 0.0) * share
-    stock = around.stock(bracket.stock)
+    stock = context.stock(bracket.stock)
     return Group(
         anchor, bracket.name, "left", 0.0, stock, weak_wood(stock, wood),
-        Section(fixings.through + bore, held.thickness, fixings.through + bore), around.under(bracket.on), into_stock,
+        Section(fixings.through + bore, held.thickness, fixings.through + bore), context.under(bracket.on), into_stock,
         into_wood, Forces(held.loads.combinations, np.zeros_like(force), force), np.array(x), np.array(y),
     )  # fmt: skip
 
 
-def _fastened(bracket: Bracket, loads: BracketLoads, body: Body, wood: Wood | None, around: Around) -> list[Check]:
+def _fastened(
+    bracket: Bracket, loads: BracketLoads, body: Body, wood: WoodMaterial | None, context: Context
+) -> list[Check]:
     name = bracket.name
     held = held_of(bracket, loads, body)
-    found = [_pull_said(held), *rows_on_the_post(bracket, held.height, around)]
+    found = [_pull_said(held), *rows_on_the_post(bracket, held.height, context)]
     if isinstance(bracket.shape, SteelCore):
-        return [*found, *bar_checks(held, around)]
+        return [*found, *bar_checks(held, context)]
     if wood is None or bracket.stock is None:
         text = "of which wood it is made is not said (`stock`), so the fasteners have no value"
         return [*found, stated(name, "fasteners", "NDS 2018 12", "refer", text)]
     T, top = held.pulls(), held.top
     count = held.fixings.rows[top].count
     upright = _upright(bracket)
-    whole, alone = _group(held, wood, around, held.tight, held.shared), _group(held, wood, around, [top], 0.0)
+    whole, alone = _group(held, wood, context, held.tight, held.shared), _group(held, wood, context, [top], 0.0)
     groups: list[Check] = [*_in_the_wood(held)]
     if upright and held.tight:
         groups += [*lateral_checks(whole), *geometry_checks(whole)]
         groups += axial_checks(whole if top in held.tight else alone, T / count)
     elif held.tight:
         for i in held.tight:
-            group = _group(held, wood, around, [i], held.share)
+            group = _group(held, wood, context, [i], held.share)
             checks = [*_across_the_grain(held, group), *geometry_checks(group)]
             groups += [replace(check, where=f"row {i + 1}" if check.ratio is not None else "") for check in checks]
         groups += axial_checks(alone, T / count)
@@ -176,7 +180,7 @@ def _pull_said(held: Held) -> Check:
 def _across_the_grain(held: Held, group: Group) -> list[Check]:
     """Lateral value where the fastener does not cross the grain: bearing across it, with the end-grain factor."""
     name = held.bracket.name
-    asked = Asked(name, "lateral load on a fastener along the grain", "NDS 2018 11.5.2, 12.3", "force")
+    criterion = Criterion(name, "lateral load on a fastener along the grain", "NDS 2018 11.5.2, 12.3", "force")
     count = float(group.x.size)
     turned = replace(group, forces=Forces(group.forces.combinations, group.forces.along, group.forces.across))
     lateral = lateral_of(replace(turned, x=np.full_like(group.x, held.height)))
@@ -192,7 +196,7 @@ def _across_the_grain(held: Held, group: Group) -> list[Check]:
             pad.take("Z_prime", float(Z_prime), "lbf", note="Z times C_D, C_eg, C_M and C_t")
         return Outcome(P, Z_prime, P / Z_prime)
 
-    found = [govern(asked, group.forces.combinations, calculate)]
+    found = [govern(criterion, group.forces.combinations, calculate)]
     found += [stated(name, what, clause, "fails", text) for what, clause, text in lateral.joint.faults]
     found += [stated(name, "what is known of the joint", "NDS 2018 11.1", "refer", t) for t in lateral.joint.doubts]
     return found
@@ -264,7 +268,7 @@ def _through_the_pocket(bracket: Bracket) -> Iterator[Check]:
             yield stated(bracket.name, "fasteners through the pocket", "geometry", "fails", text, where=f"row {i}")
 
 
-def _rated(bracket: Bracket, loads: BracketLoads, body: Body, around: Around) -> list[Check]:
+def _rated(bracket: Bracket, loads: BracketLoads, body: Body, context: Context) -> list[Check]:
     """Fixings with published loads: down, and out of the wall."""
     assert bracket.fixings is not None
     if not bracket.fixings.rows:
@@ -274,18 +278,18 @@ def _rated(bracket: Bracket, loads: BracketLoads, body: Body, around: Around) ->
     anchor = Anchor.model_construct(
         name=bracket.name, manner="rated hardware", rating=bracket.fixings.rating, into=bracket.on
     )
-    stock = around.stock(bracket.stock) if bracket.stock is not None else None
+    stock = context.stock(bracket.stock) if bracket.stock is not None else None
     forces = Forces(loads.combinations, np.maximum(loads.F, 0.0), held.pulls())
     group = Group(
-        anchor, bracket.name, "left", 0.0, stock, None, Section(1.0, 1.0, 1.0), around.under(bracket.on), None, None,  # type: ignore[arg-type]
+        anchor, bracket.name, "left", 0.0, stock, None, Section(1.0, 1.0, 1.0), context.under(bracket.on), None, None,  # type: ignore[arg-type]
         forces, np.zeros(0), np.zeros(0),
     )  # fmt: skip
     return [_pull_said(held), *rated_checks(group), *heel_checks(held, (None, None))]
 
 
-def _behind(bracket: Bracket, around: Around) -> Iterator[Check]:
+def _behind(bracket: Bracket, context: Context) -> Iterator[Check]:
     """Who answers for what it is fixed to."""
-    under = around.under(bracket.on)
+    under = context.under(bracket.on)
     if isinstance(under, Existing):
         yield answered(bracket.name, f"what {bracket.name} is fixed to", under)
 

@@ -13,7 +13,7 @@ from ...model.brackets import Bracket, Cover
 from ...model.pieces import Beam, Rafter, Tie
 from ...units import show
 from ..anchors.group import hole_places
-from ..core.context import Around
+from ..core.context import Context
 from ..core.govern import stated
 from ..core.result import Check
 from .families.bar_fasteners import head_width
@@ -23,15 +23,15 @@ SLACK = 1.0 / 32.0  # in: rounding of a tape
 OUTSIDE_PLATES = ("plate one side", "plates both sides", "let-in angle")
 
 
-def hidden_checks(bracket: Bracket, cover: Cover, around: Around) -> Iterator[Check]:
+def hidden_checks(bracket: Bracket, cover: Cover, context: Context) -> Iterator[Check]:
     """Whether each hidden group belongs here, and is no larger than the cover says."""
     for name in cover.hides:
-        anchor = around.anchor(name)
+        anchor = context.anchor(name)
         if anchor is None:
             text = f"{name} is not described: neither its place nor its size is known"
             yield stated(bracket.name, f"{WHERE}: {name}", "load path", "refer", text)
             continue
-        sticks = [piece for piece in around.house.pieces.values() if isinstance(piece, (Beam, Rafter, Tie))]
+        sticks = [piece for piece in context.structure.pieces.values() if isinstance(piece, (Beam, Rafter, Tie))]
         holds = [(piece, on) for piece in sticks for on in _held_on(piece, name)]
         if anchor.into != bracket.on and not any(bracket.on in (piece.name, on) for piece, on in holds):
             where = f"into {anchor.into}" if anchor.into is not None else "not said into what"

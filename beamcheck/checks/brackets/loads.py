@@ -11,10 +11,10 @@ import numpy as np
 
 from ...analysis.beams.combinations import Loaded
 from ...analysis.beams.load_cases import Applied
-from ...analysis.beams.member_loads import SELF_WEIGHT, applied_loads, arrived_loads
+from ...analysis.beams.member_loads import SELF_WEIGHT, applied_loads, transferred_loads
 from ...analysis.beams.straight import Held, Straight, solve_straight
 from ...model.brackets import Bracket
-from ..core.context import Around
+from ..core.context import Context
 
 Array = np.ndarray
 ACCIDENTAL = "somebody who hangs on it"
@@ -119,7 +119,7 @@ def _beyond(loads: Sequence[Applied], x: float) -> tuple[float, float]:
 
 
 def bracket_loads(
-    bracket: Bracket, around: Around, projection: float, weight: Sequence[tuple[float, float, float]],
+    bracket: Bracket, context: Context, projection: float, weight: Sequence[tuple[float, float, float]],
     *, accidental: bool = True, more: Sequence[Applied] = (),
 ) -> BracketLoads:  # fmt: skip
     """Loads of the job file, of what rests on it, of its own weight and of somebody who hangs on its nose.
@@ -135,7 +135,7 @@ def bracket_loads(
     more : sequence of Applied
         Further loads, such as the force of a beam that comes down on it.
     """
-    found = [*applied_loads(bracket.carries, projection), *arrived_loads(around.arrivals, projection), *more]
+    found = [*applied_loads(bracket.carries, projection), *transferred_loads(context.transfers, projection), *more]
     for start, end, W in weight:
         found.append(
             Applied("D", start, end, w_start=W / (end - start), w_end=W / (end - start), what=SELF_WEIGHT, own=True)

@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from ...analysis.beams.load_cases import Applied
-from ...analysis.beams.member_loads import Arrival
+from ...analysis.beams.member_loads import TransferredLoad
 from ...analysis.beams.straight import Held, Straight, solve_straight
 from ...calc.pad import Pad
 from ...errors import BeamcheckError
@@ -29,9 +29,9 @@ from ..anchors.group import Forces, Group
 from ..anchors.lateral import lateral_checks
 from ..anchors.wood import weak_wood
 from ..beams.beam import doubts
-from ..core.context import Around
-from ..core.draft import GENERAL, Draft, Handed, Reactions, arrival_doubts
-from ..core.govern import Asked, at, govern, stated
+from ..core.context import Context
+from ..core.draft import GENERAL, Draft, Reactions, SupportForces, transfer_doubts
+from ..core.govern import Criterion, at, govern, stated
 from ..core.material import is_unknown, reference_values, rows_to_screen, wood_of
 from ..core.result import Check, PieceResult
 from ..core.seat import answered
@@ -47,7 +47,7 @@ HOLES = "NDS 2018 11.1"
 ROOMY = 24.0  # in: a board's length and breadth are not asked for; the layout in it is the carpenter's
 
 
-def trim_result(trim: Trim, around: Around) -> tuple[PieceResult, Reactions]:
+def trim_result(trim: Trim, context: Context) -> tuple[PieceResult, Reactions]:
     """Check a piece of trim: what holds it up. What is put on it fails by its role."""
     draft = Draft(trim.name, "trim", f"{trim.what or 'trim'}, {show(trim.weight, 'force')}, declared {trim.role}")
     draft.inputs = [
@@ -59,24 +59,24 @@ def trim_result(trim: Trim, around: Around) -> tuple[PieceResult, Reactions]:
     if isinstance(trim.accidental, float) and trim.accidental > 0.0:
         loads.append(Applied("L", 0.0, 0.0, P=trim.accidental, what=ACCIDENTAL))
     straight = solve_straight(LONG, [Held(0.0, "fixed")], loads, depth=LONG, EI=STIFF, GA_s=STIFF)
-    draft.checks = [*arrival_doubts(trim.name, around), *_fixings(trim, straight, around)]
+    draft.checks = [*transfer_doubts(trim.name, context), *_fixings(trim, straight, context)]
     draft.checks += accidental_checks(trim.name, trim.accidental, trim.accidental_from)
     by_kind, forces = straight.reaction_by_kind(0), straight.reactions(0)
-    row = Handed(trim.on, by_kind, float(np.max(forces)), float(np.min(forces)))
+    row = SupportForces(trim.on, by_kind, float(np.max(forces)), float(np.min(forces)))
     result = draft.done()
     finding = "decoration only" if result.verdict == "passes" else "not enough information"
     return replace(result, finding=finding if result.verdict != "fails" else "decoration only"), Reactions(
-        trim.name, (row,), ((trim.on, _arrival(trim, by_kind)),)
+        trim.name, (row,), ((trim.on, _transfer(trim, by_kind)),)
     )
 
 
-def _arrival(trim: Trim, by_kind: dict[str, tuple[float, float]]) -> Arrival:
+def _transfer(trim: Trim, by_kind: dict[str, tuple[float, float]]) -> TransferredLoad:
     """Its weight on what it is fixed to; along a beam its place is not asked for, so it is taken at midspan."""
-    return Arrival(trim.name, by_kind, applied="below" if trim.hangs == "below" else "side")
+    return TransferredLoad(trim.name, by_kind, applied="below" if trim.hangs == "below" else "side")
 
 
-def _fixings(trim: Trim, straight: Straight, around: Around) -> Iterator[Check]:
-    name, fixings, under = trim.name, trim.fixings, around.under(trim.on)
+def _fixings(trim: Trim, straight: Straight, context: Context) -> Iterator[Check]:
+    name, fixings, under = trim.name, trim.fixings, context.under(trim.on)
     if isinstance(under, Existing):
         yield answered(name, f"what {name} is fixed to", under)
         yield from enough(name, f"what {under.name} takes", under, straight.combinations, straight.reactions(0))
@@ -95,21 +95,21 @@ def _fixings(trim: Trim, straight: Straight, around: Around) -> Iterator[Check]:
         text = "the wood of the trim (`stock`) and how much of it the fasteners go through (`through`) are not given"
         yield stated(name, "fixings", "NDS 2018 12", "refer", text)
         return
-    yield from into_checks(trim, around)
+    yield from into_checks(trim, context)
     try:
-        yield from _fastened(trim, straight, around)
+        yield from _fastened(trim, straight, context)
     except BeamcheckError as error:
         yield stated(name, "fixings", "NDS 2018 12", "refer", str(error))
 
 
-def _fastened(trim: Trim, straight: Straight, around: Around) -> Iterator[Check]:
+def _fastened(trim: Trim, straight: Straight, context: Context) -> Iterator[Check]:
     """All its weight, several times over, on its fasteners: pulled where it hangs, sheared on a face."""
     fixings = trim.fixings
     assert fixings is not None and fixings.other is not None and fixings.other.stock is not None
     assert fixings.through is not None and trim.stock is not None
     over = bracket_limit("holding over weight of a cover")
     forces = np.maximum(straight.reactions(0), over.value * trim.weight)
-    stock, behind = around.stock(trim.stock), around.stock(fixings.other.stock)
+    stock, behind = context.stock(trim.stock), context.stock(fixings.other.stock)
     wood = wood_of(stock, rows_to_screen(stock)[0] if is_unknown(stock) else reference_values(stock))
     into = None if is_unknown(behind) else wood_of(behind, reference_values(behind))
     count = sum(row.count for row in fixings.rows)
@@ -124,7 +124,7 @@ def _fastened(trim: Trim, straight: Straight, around: Around) -> Iterator[Check]
     pulled = trim.hangs == "below"
     group = Group(
         anchor, trim.name, "left", 0.0, stock, weak_wood(stock, wood), Section(b, max(read_size(stock.size).d, b), b),
-        around.under(trim.on), behind, into, Forces(straight.combinations, none, none if pulled else forces), x,
+        context.under(trim.on), behind, into, Forces(straight.combinations, none, none if pulled else forces), x,
         np.full(count, 0.5 * max(read_size(stock.size).d, b)),
     )  # fmt: skip
     note = f"{over.reason}; {show(over.value * trim.weight, 'force')}"
@@ -166,7 +166,7 @@ def _pulled(group: Group, T: np.ndarray) -> Iterator[Check]:
         T_a = pad(bolts.bolt_tension, F_nt=F_nt, A_b=pad(round_area, symbol="A_b", D=D))
         return Outcome(pull, T_a, pull / T_a)
 
-    yield govern(Asked(name, what, bolts.STRENGTH, "force"), group.forces.combinations, calculate)
+    yield govern(Criterion(name, what, bolts.STRENGTH, "force"), group.forces.combinations, calculate)
 
 
 def _on_one(trim: Trim, group: Group, straight: Straight, count: int) -> Iterator[Check]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ...model.brackets import Bracket, Closing, Fixings, Near
 from ...units import show
-from ..core.context import Around
+from ..core.context import Context
 from ..core.input_words import stock_inputs
 from ..core.result import Table
 from .loads import BracketLoads
@@ -25,23 +25,23 @@ LENGTHS = ("thickness", "height", "projection", "foot", "nose", "sagitta", "wall
            "below_seat")  # fmt: skip
 
 
-def bracket_title(bracket: Bracket, around: Around) -> str:
+def bracket_title(bracket: Bracket, context: Context) -> str:
     """'bracket cut from one piece, Douglas Fir-Larch No.2, declared decorative'."""
     words = FAMILY[bracket.shape.family]
     if bracket.stock is not None:
-        stock = around.stock(bracket.stock)
+        stock = context.stock(bracket.stock)
         words += f", {stock.species} {stock.grade}"
     return f"{words}, declared {bracket.role}"
 
 
-def bracket_inputs(bracket: Bracket, around: Around) -> Rows:
+def bracket_inputs(bracket: Bracket, context: Context) -> Rows:
     """What the job file says about it."""
     rows: Rows = [("role", ROLE[bracket.role]), ("fixed to", bracket.on)]
     if bracket.at is not None:
         rows.append(("its foot stands at", show(bracket.at, "length")))
     rows += _shape_rows(bracket)
     if bracket.stock is not None:
-        rows += stock_inputs(around.stock(bracket.stock))
+        rows += stock_inputs(context.stock(bracket.stock))
     rows.append(("knots in the throat", bracket.knots or "not said"))
     rows += fixing_rows(bracket.fixings)
     if bracket.near is not None:

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from ...analysis.beams.member_loads import Arrival
+from ...analysis.beams.member_loads import TransferredLoad
 from ...errors import BeamcheckError, OutOfRange
 from ...model.brackets import Bracket, Trim
 from ...model.pieces import Beam, Post
 from ...model.rules import beam_length
 from ...units import show
-from .context import Around
+from .context import Context
 from .govern import stated
 from .result import Check, Figure, PieceResult, Table, worst
 
@@ -28,7 +28,7 @@ EVEN_FROM = (
 
 
 @dataclass(frozen=True)
-class Handed:
+class SupportForces:
     """What one support takes: forces by kind (largest, least), and over all combinations, lbf, down positive.
 
     `on` is '' where no piece is named. `spacing` is that of repeated pieces (rafters), of which this is one; 0 for a
@@ -50,8 +50,8 @@ class Reactions:
     """
 
     name: str
-    rows: tuple[Handed, ...] = ()
-    arrivals: tuple[tuple[str, Arrival], ...] = ()
+    rows: tuple[SupportForces, ...] = ()
+    transfers: tuple[tuple[str, TransferredLoad], ...] = ()
     anchors: tuple[PieceResult, ...] = ()
 
 
@@ -84,64 +84,64 @@ class Draft:
 
 def unknown_below(name: str, carriers: Sequence[str | None]) -> Reactions:
     """The reactions of a piece that could not be worked out: what carries it must know that something is missing."""
-    missing = Arrival(name, {}, unknown=True)
+    missing = TransferredLoad(name, {}, unknown=True)
     return Reactions(name, (), tuple((on, missing) for on in carriers if on is not None))
 
 
-def arrival_doubts(name: str, around: Around) -> Iterator[Check]:
+def transfer_doubts(name: str, context: Context) -> Iterator[Check]:
     """Loads that were not worked out, or that arrive at no known place, keep a piece from passing."""
-    on_beam, on_post, on_bracket = (isinstance(around.under(name), kind) for kind in (Beam, Post, Bracket))
-    for arrival in around.arrivals:
-        if arrival.perhaps:
-            yield stated(name, f"load from {arrival.from_piece}", "load path", "refer", arrival.perhaps)
-        if arrival.unknown:
-            text = f"{arrival.from_piece} could not be worked out, so its load here is not known"
-            yield stated(name, f"load from {arrival.from_piece}", "load path", "refer", text)
-        elif on_post and arrival.spread is not None:
+    on_beam, on_post, on_bracket = (isinstance(context.under(name), kind) for kind in (Beam, Post, Bracket))
+    for transfer in context.transfers:
+        if transfer.perhaps:
+            yield stated(name, f"load from {transfer.from_piece}", "load path", "refer", transfer.perhaps)
+        if transfer.unknown:
+            text = f"{transfer.from_piece} could not be worked out, so its load here is not known"
+            yield stated(name, f"load from {transfer.from_piece}", "load path", "refer", text)
+        elif on_post and transfer.spread is not None:
             text = (
-                f"{arrival.from_piece} stands for a row, one every {show(arrival.spread, 'length')}: one of them is "
+                f"{transfer.from_piece} stands for a row, one every {show(transfer.spread, 'length')}: one of them is "
                 "counted here. If more of the row comes to this post, put the beam that gathers them between"
             )
-            yield stated(name, f"row of {arrival.from_piece}", "load path", "refer", text)
-        elif on_beam and arrival.at is None and arrival.spread is None and not _light(name, arrival, around):
-            text = f"where {arrival.from_piece} lands is not given; midspan is taken (`lands_at`)"
-            yield stated(name, f"place of {arrival.from_piece}", "load path", "refer", text)
-        elif on_bracket and arrival.at is None:
-            text = f"how far out {arrival.from_piece} lands is not given; the middle of its top is taken (`lands_at`)"
-            yield stated(name, f"place of {arrival.from_piece}", "load path", "refer", text)
+            yield stated(name, f"row of {transfer.from_piece}", "load path", "refer", text)
+        elif on_beam and transfer.at is None and transfer.spread is None and not _light(name, transfer, context):
+            text = f"where {transfer.from_piece} lands is not given; midspan is taken (`lands_at`)"
+            yield stated(name, f"place of {transfer.from_piece}", "load path", "refer", text)
+        elif on_bracket and transfer.at is None:
+            text = f"how far out {transfer.from_piece} lands is not given; the middle of its top is taken (`lands_at`)"
+            yield stated(name, f"place of {transfer.from_piece}", "load path", "refer", text)
 
 
-def _light(name: str, arrival: Arrival, around: Around) -> bool:
+def _light(name: str, transfer: TransferredLoad, context: Context) -> bool:
     """Whether it is a little trim on a beam of one span, for which midspan is the place that counts most."""
-    beam = around.under(name)
-    if not isinstance(beam, Beam) or not isinstance(around.house.pieces.get(arrival.from_piece), Trim):
+    beam = context.under(name)
+    if not isinstance(beam, Beam) or not isinstance(context.structure.pieces.get(transfer.from_piece), Trim):
         return False
     places = [support.at for support in beam.supports]
     simple = len(places) == 2 and max(places) - min(places) >= MOSTLY_SPAN * beam_length(beam)
-    return simple and sum(max(abs(high), abs(low)) for high, low in arrival.forces.values()) <= LIGHT_TRIM
+    return simple and sum(max(abs(high), abs(low)) for high, low in transfer.forces.values()) <= LIGHT_TRIM
 
 
-def even_loads(name: str, around: Around, stretches: Sequence[float]) -> Iterator[Check]:
+def even_loads(name: str, context: Context, stretches: Sequence[float]) -> Iterator[Check]:
     """Rafters count as an even load; where few of them land in a stretch between supports, that may be too little."""
     shortest = min(stretches)
-    for arrival in around.arrivals:
-        if arrival.spread is not None and arrival.spread * EVEN_FROM > shortest * (1.0 + 1e-9):
+    for transfer in context.transfers:
+        if transfer.spread is not None and transfer.spread * EVEN_FROM > shortest * (1.0 + 1e-9):
             text = (
-                f"{arrival.from_piece} lands every {show(arrival.spread, 'length')} on a stretch of "
+                f"{transfer.from_piece} lands every {show(transfer.spread, 'length')} on a stretch of "
                 f"{show(shortest, 'length')}: single loads so far apart can bend it more than the even load counted"
             )
-            yield stated(name, f"single loads from {arrival.from_piece}", "statics", "refer", text)
+            yield stated(name, f"single loads from {transfer.from_piece}", "statics", "refer", text)
 
 
-def spread_words(name: str, around: Around) -> list[str]:
+def spread_words(name: str, context: Context) -> list[str]:
     """Assumptions about repeated pieces that land on a beam, and about trim whose place along it is not asked for."""
     trim = [
-        f"{arrival.from_piece}, no more than {show(LIGHT_TRIM, 'force')}, is taken at midspan (common practice)."
-        for arrival in around.arrivals
-        if arrival.at is None and arrival.spread is None
-        and _light(name, arrival, around)
+        f"{transfer.from_piece}, no more than {show(LIGHT_TRIM, 'force')}, is taken at midspan (common practice)."
+        for transfer in context.transfers
+        if transfer.at is None and transfer.spread is None
+        and _light(name, transfer, context)
     ]  # fmt: skip
     return trim + [
-        f"{arrival.from_piece} lands every {show(arrival.spread, 'length')} all along it: counted as an even load."
-        for arrival in around.arrivals if arrival.spread is not None
+        f"{transfer.from_piece} lands every {show(transfer.spread, 'length')} all along it: counted as an even load."
+        for transfer in context.transfers if transfer.spread is not None
     ]  # fmt: skip

@@ -12,14 +12,14 @@ import numpy as np
 from ...analysis.beams.combinations import Loaded
 from ...calc.pad import Pad, SilentPad
 from ...errors import OutOfRange
-from .result import Check, Verdict, judge
+from .result import Check, Verdict, first_worst, judge
 from .strength import Outcome
 
 Array = np.ndarray
 
 
 @dataclass(frozen=True)
-class Asked:
+class Criterion:
     """A check to be made: words, clause and kind of quantity."""
 
     subject: str
@@ -51,7 +51,7 @@ def writing() -> bool:
 
 
 def govern(
-    asked: Asked, combinations: Sequence[Loaded], calculate: Callable[[Pad, int | slice], Outcome]
+    criterion: Criterion, combinations: Sequence[Loaded], calculate: Callable[[Pad, int | slice], Outcome]
 ) -> Check:  # fmt: skip
     """Run a check under all combinations and write down the worst.
 
@@ -62,8 +62,7 @@ def govern(
     try:
         every = calculate(SilentPad(), slice(None))
         ratios = np.broadcast_to(np.asarray(every.ratio, dtype=float), (len(combinations),))
-        # NaN (outside a formula's range in that combination) outweighs every number
-        worst = int(np.argmax(np.where(np.isnan(ratios), np.inf, ratios)))
+        worst = first_worst(ratios)
         if writing() or np.isnan(ratios[worst]):
             outcome = calculate(pad, worst)
         else:
@@ -71,20 +70,20 @@ def govern(
                 *(np.broadcast_to(x, ratios.shape)[worst] for x in (every.demand, every.capacity, ratios))
             )
     except OutOfRange as error:
-        return out_of_range(asked, error)
+        return out_of_range(criterion, error)
     ratio = float(outcome.ratio)
     return Check(
-        asked.subject, asked.what, asked.clause, judge(ratio, strict=asked.strict), asked.kind,
-        float(outcome.demand), float(outcome.capacity), ratio, combinations[worst].name, asked.where,
-        tuple(pad.steps), asked.notes, asked.id,
+        criterion.subject, criterion.what, criterion.clause, judge(ratio, strict=criterion.strict), criterion.kind,
+        float(outcome.demand), float(outcome.capacity), ratio, combinations[worst].name, criterion.where,
+        tuple(pad.steps), criterion.notes, criterion.id,
     )  # fmt: skip
 
 
-def out_of_range(asked: Asked, error: OutOfRange) -> Check:
+def out_of_range(criterion: Criterion, error: OutOfRange) -> Check:
     """A check whose input lies outside the standard's limits: that is not allowed, so it fails."""
     return Check(
-        asked.subject, asked.what, error.clause or asked.clause, "fails", asked.kind, where=asked.where,
-        notes=(*asked.notes, f"outside the limits of the rule: {error}"), id=asked.id,
+        criterion.subject, criterion.what, error.clause or criterion.clause, "fails", criterion.kind,
+        where=criterion.where, notes=(*criterion.notes, f"outside the limits of the rule: {error}"), id=criterion.id,
     )  # fmt: skip
 
 

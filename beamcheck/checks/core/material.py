@@ -67,7 +67,7 @@ class Property:
 
 
 @dataclass(frozen=True)
-class Wood:
+class WoodMaterial:
     """Everything a check needs to know of the wood. Values may be floats or arrays (a sweep)."""
 
     F_b: Property
@@ -101,41 +101,41 @@ def _start(pad: Pad, symbol: str, given: Property) -> dict[str, Number]:
     return found
 
 
-def bending_star(pad: Pad, wood: Wood, C_D: Number) -> Number:
+def bending_star(pad: Pad, wood: WoodMaterial, C_D: Number) -> Number:
     """F_b with all factors except C_L and C_fu, psi (NDS 2018 3.3.3.8)."""
     C_F, C_r = _noted(pad, "C_F", wood.F_b.C_F), _noted(pad, "C_r", wood.F_b.C_r)
     return pad(adj.adjusted_bending_star, **_start(pad, "F_b", wood.F_b), C_D=C_D, C_F=C_F, C_r=C_r)
 
 
-def shear_prime(pad: Pad, wood: Wood, C_D: Number) -> Number:
+def shear_prime(pad: Pad, wood: WoodMaterial, C_D: Number) -> Number:
     """Adjusted shear design value, psi."""
     return pad(adj.adjusted_shear, **_start(pad, "F_v", wood.F_v), C_D=C_D)
 
 
-def tension_prime(pad: Pad, wood: Wood, C_D: Number) -> Number:
+def tension_prime(pad: Pad, wood: WoodMaterial, C_D: Number) -> Number:
     """Adjusted tension design value parallel to grain, psi."""
     C_F = _noted(pad, "C_F", wood.F_t.C_F)
     return pad(adj.adjusted_tension, **_start(pad, "F_t", wood.F_t), C_D=C_D, C_F=C_F)
 
 
-def compression_star(pad: Pad, wood: Wood, C_D: Number) -> Number:
+def compression_star(pad: Pad, wood: WoodMaterial, C_D: Number) -> Number:
     """F_c with all factors except C_P, psi."""
     C_F = _noted(pad, "C_F", wood.F_c.C_F)
     return pad(adj.adjusted_compression_star, **_start(pad, "F_c", wood.F_c), C_D=C_D, C_F=C_F)
 
 
-def bearing_prime(pad: Pad, wood: Wood, C_b: Number) -> Number:
+def bearing_prime(pad: Pad, wood: WoodMaterial, C_b: Number) -> Number:
     """Adjusted compression perpendicular to grain, psi. C_D does not apply (NDS 2018 Table 4.3.1)."""
     return pad(adj.adjusted_bearing, **_start(pad, "F_c_perp", wood.F_c_perp), C_b=C_b)
 
 
-def modulus_prime(pad: Pad, wood: Wood) -> Number:
+def modulus_prime(pad: Pad, wood: WoodMaterial) -> Number:
     """Adjusted modulus of elasticity, psi."""
     C_fu = _noted(pad, "C_fu", wood.E.C_fu)
     return pad(adj.adjusted_modulus, **_start(pad, "E", wood.E), C_fu=C_fu)
 
 
-def modulus_min_prime(pad: Pad, wood: Wood) -> Number:
+def modulus_min_prime(pad: Pad, wood: WoodMaterial) -> Number:
     """Adjusted modulus of elasticity for stability, psi. C_T is for truss chords only and stays 1."""
     C_fu = _noted(pad, "C_fu", wood.E_min.C_fu)
     return pad(adj.adjusted_modulus_min, **_start(pad, "E_min", wood.E_min), C_fu=C_fu, C_T=1.0)
@@ -171,7 +171,9 @@ def sharing_of(stick: Stick) -> Sharing:
     return Sharing(stick.members, stick.spacing or 0.0, bool(stick.shared_by.strip()))
 
 
-def wood_of(stock: Stock, values: DesignValues, *, laid: str = "on edge", sharing: Sharing | None = None) -> Wood:
+def wood_of(
+    stock: Stock, values: DesignValues, *, laid: str = "on edge", sharing: Sharing | None = None
+) -> WoodMaterial:
     """Resolve factors for one stock. What is not known is taken on the safe side and said in `notes` or `doubts`.
 
     `sharing` tells of repeated members side by side, for C_r.
@@ -200,7 +202,7 @@ def wood_of(stock: Stock, values: DesignValues, *, laid: str = "on edge", sharin
     if sharing is not None and sharing.members > 1:
         C_r = factor(factors.repetitive_factor(size, sharing.members, sharing.spacing, sharing.joined))
     density, weight_note = _density(stock, values, wet)
-    return Wood(
+    return WoodMaterial(
         F_b=prop("F_b", values.F_b, C_F=C_F_b, C_r=C_r, C_fu=fu_b),
         F_t=prop("F_t", values.F_t, C_F=C_F_t),
         F_v=prop("F_v", values.F_v),

@@ -13,6 +13,7 @@ from .pictures import LoadPath, Picture
 from .question import Question
 
 Verdict = Literal["passes", "fails", "refer"]
+ROUNDING = 1e-9  # relative: below it two ratios are the same number
 
 CAUTION = (
     "This is a calculation aid, not an engineered design. Local codes and the building department decide. "
@@ -37,6 +38,17 @@ def judge(ratio: float | None, *, strict: bool = False) -> Verdict:
     if ratio is None or math.isnan(ratio):
         return "refer"
     return "passes" if ratio < 1.0 or (ratio == 1.0 and not strict) else "fails"
+
+
+def first_worst(ratios: Iterable[float]) -> int:
+    """The place of the first of the largest ratios; NaN (outside a formula's range) outweighs every number.
+
+    What mirrors each other differs by rounding only: which of them is named must not hang on that.
+    """
+    sizes = [math.inf if math.isnan(ratio) else float(ratio) for ratio in ratios]
+    most = max(sizes)
+    least = most - ROUNDING * abs(most) if math.isfinite(most) else most
+    return next(index for index, size in enumerate(sizes) if size >= least)
 
 
 @dataclass(frozen=True)
@@ -248,6 +260,12 @@ class PieceResult:
         from .summary import piece_html
 
         return piece_html(self)
+
+
+def worst_of(checks: Iterable[Check]) -> Check:
+    """The first with the largest ratio; one that broke a rule, or is not a number, outweighs every number."""
+    every = tuple(checks)
+    return every[first_worst(math.inf if check.ratio is None else check.ratio for check in every)]
 
 
 def _size(check: Check) -> float:

@@ -10,7 +10,7 @@ from ...model.pieces import Stock
 from ...units import show
 from ...values.lumber import DesignValues
 from .govern import figures_only, stated
-from .material import Wood, rows_to_screen
+from .material import WoodMaterial, rows_to_screen
 from .result import Check, Table
 
 MOST_ROWS = 40
@@ -26,7 +26,9 @@ class Screened:
     broken: tuple[str, ...] = ()
 
 
-def screening_woods(stock: Stock, make: Callable[[DesignValues], Wood]) -> list[tuple[DesignValues, Wood]]:
+def screening_woods(
+    stock: Stock, make: Callable[[DesignValues], WoodMaterial]
+) -> list[tuple[DesignValues, WoodMaterial]]:
     """Every plausible row with its wood; all take the heaviest candidate's weight, since weight loads the piece."""
     rows = rows_to_screen(stock)
     woods = [make(values) for values in rows]
@@ -35,7 +37,10 @@ def screening_woods(stock: Stock, make: Callable[[DesignValues], Wood]) -> list[
 
 
 def screen(
-    name: str, stock: Stock, make: Callable[[DesignValues], Wood], check: Callable[[Wood], Sequence[Check]]
+    name: str,
+    stock: Stock,
+    make: Callable[[DesignValues], WoodMaterial],
+    check: Callable[[WoodMaterial], Sequence[Check]],
 ) -> tuple[list[Check], Table, list[Screened]]:
     """Run the checks for each candidate.
 

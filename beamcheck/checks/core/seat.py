@@ -13,9 +13,9 @@ from ...model.brackets import Bracket
 from ...model.pieces import Beam, Existing
 from ...units import show
 from ..beams.bearing import LEAST_ON_MASONRY, LEAST_ON_WOOD, bears_nothing, bracket_wood
-from .context import Anything, Around
-from .govern import Asked, at, govern, stated
-from .material import Wood, bearing_prime, is_unknown, reference_values, wood_of
+from .context import AnyPiece, Context
+from .govern import Criterion, at, govern, stated
+from .material import WoodMaterial, bearing_prime, is_unknown, reference_values, wood_of
 from .result import Check
 from .strength import Outcome
 
@@ -41,8 +41,8 @@ def wood_under(
     forces: np.ndarray,
     b: float,
     l_b: float,
-    under: Anything,
-    around: Around,
+    under: AnyPiece,
+    context: Context,
 ) -> list[Check]:
     """Bearing across the grain of the wood under an end (NDS 2018 3.10.2); nothing where there is no such wood.
 
@@ -53,24 +53,26 @@ def wood_under(
     b, l_b : float
         Sides of the contact. [in]
     """
-    asked = Asked(subject, f"bearing of {under.name} under {subject}", "NDS 2018 3.10.2", "stress")
-    allowed: Wood | float
+    criterion = Criterion(subject, f"bearing of {under.name} under {subject}", "NDS 2018 3.10.2", "stress")
+    allowed: WoodMaterial | float
     if isinstance(under, Existing):
         if under.material != "wood":
             return []
         if under.F_c_perp is None:
             text = "the bearing value of that wood is not given (F_c_perp of the [[existing]] entry)"
-            return [stated(subject, asked.what, asked.clause, "refer", text)]
+            return [stated(subject, criterion.what, criterion.clause, "refer", text)]
         allowed = under.F_c_perp
     elif isinstance(under, Beam):
-        stock = around.stock(under.stock)
+        stock = context.stock(under.stock)
         if is_unknown(stock):
-            return [stated(subject, asked.what, asked.clause, "refer", f"the wood of {under.name} is not known")]
+            return [
+                stated(subject, criterion.what, criterion.clause, "refer", f"the wood of {under.name} is not known")
+            ]
         allowed = wood_of(stock, reference_values(stock), laid=under.laid)
     elif isinstance(under, Bracket):
-        wood = bracket_wood(under, around)
+        wood = bracket_wood(under, context)
         if isinstance(wood, str):
-            return [stated(subject, asked.what, asked.clause, "refer", wood)]
+            return [stated(subject, criterion.what, criterion.clause, "refer", wood)]
         allowed = wood
     else:
         return []  # end grain of a post: checked with the post
@@ -78,16 +80,16 @@ def wood_under(
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         R = pad.take("R", at(forces, which), "lbf", note=f"what {subject} presses with, from the analysis")
         f = pad(br.bearing_stress, R=R, b=b, l_b=l_b)
-        if isinstance(allowed, Wood):
+        if isinstance(allowed, WoodMaterial):
             F = bearing_prime(pad, allowed, 1.0)
         else:
             F = pad.take("F_c_perp_prime", allowed, "psi", note="as given in the job file, taken as adjusted")
         return Outcome(f, F, f / F)
 
-    return [govern(asked, combinations, calculate)]
+    return [govern(criterion, combinations, calculate)]
 
 
-def least_seat(subject: str, what: str, l_b: float, under: Anything, clause: str) -> list[Check]:
+def least_seat(subject: str, what: str, l_b: float, under: AnyPiece, clause: str) -> list[Check]:
     """The shortest seat that is allowed, whatever the load."""
     masonry = isinstance(under, Existing) and under.material in ("masonry", "concrete")
     least = LEAST_ON_MASONRY if masonry else LEAST_ON_WOOD

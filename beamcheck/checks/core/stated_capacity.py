@@ -10,7 +10,7 @@ from ...analysis.beams.combinations import Loaded
 from ...calc.pad import Pad
 from ...model.pieces import Existing
 from ...provenance import Source
-from .govern import Asked, at, govern
+from .govern import Criterion, at, govern
 from .result import Check
 from .strength import Outcome
 
@@ -34,4 +34,4 @@ def enough(
         limit = pad.take("R_allowed", allowed, "lbf", note="what the seat is said to take", source=source)
         return Outcome(R, limit, R / limit)
 
-    return [govern(Asked(subject, what, "load path", "force", where), combinations, calculate)]
+    return [govern(Criterion(subject, what, "load path", "force", where), combinations, calculate)]

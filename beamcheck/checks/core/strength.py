@@ -22,7 +22,15 @@ from ...formulas.wood import tension as tn
 from ...formulas.wood.section import equal_area_square
 from ...provenance import Source
 from ...values.factors import EffectiveLength
-from .material import Wood, bearing_prime, bending_star, compression_star, modulus_min_prime, shear_prime, tension_prime
+from .material import (
+    WoodMaterial,
+    bearing_prime,
+    bending_star,
+    compression_star,
+    modulus_min_prime,
+    shear_prime,
+    tension_prime,
+)
 
 
 @dataclass(frozen=True)
@@ -75,7 +83,7 @@ class Bracing:
     row_source: Source | None = None
 
 
-def stability(pad: Pad, wood: Wood, section: Section, bracing: Bracing, F_b_star: Number) -> Number:
+def stability(pad: Pad, wood: WoodMaterial, section: Section, bracing: Bracing, F_b_star: Number) -> Number:
     """C_L of NDS 2018 3.3.3."""
     if bracing.held:
         return pad.take("C_L", 1.0, clause="NDS 2018 3.3.3, 4.4.1", note=bracing.why)
@@ -83,7 +91,7 @@ def stability(pad: Pad, wood: Wood, section: Section, bracing: Bracing, F_b_star
     return pad(bd.beam_stability, F_bE=F_bE, F_b_star=F_b_star)
 
 
-def sideways_limit(pad: Pad, wood: Wood, section: Section, bracing: Bracing) -> Number:
+def sideways_limit(pad: Pad, wood: WoodMaterial, section: Section, bracing: Bracing) -> Number:
     """F_bE of NDS 2018 3.3.3.8, psi."""
     l_u = pad.take("l_u", bracing.l_u, "in", note=bracing.why)
     row = bracing.row
@@ -100,7 +108,9 @@ def sideways_limit(pad: Pad, wood: Wood, section: Section, bracing: Bracing) -> 
     return pad(bd.critical_buckling_bending, E_min_prime=E_min_prime, R_B=R_B)
 
 
-def bending_values(pad: Pad, wood: Wood, section: Section, bracing: Bracing, C_D: Number) -> tuple[Number, Number]:
+def bending_values(
+    pad: Pad, wood: WoodMaterial, section: Section, bracing: Bracing, C_D: Number
+) -> tuple[Number, Number]:
     """F_b* and F_b', psi."""
     F_b_star = bending_star(pad, wood, C_D)
     C_L = stability(pad, wood, section, bracing, F_b_star)
@@ -110,7 +120,7 @@ def bending_values(pad: Pad, wood: Wood, section: Section, bracing: Bracing, C_D
 
 
 def bending(
-    pad: Pad, wood: Wood, section: Section, bracing: Bracing, *, M: Number, C_D: Number, S: Number | None = None
+    pad: Pad, wood: WoodMaterial, section: Section, bracing: Bracing, *, M: Number, C_D: Number, S: Number | None = None
 ) -> Outcome:
     """Bending stress against F_b' (NDS 2018 3.3). `S` is a net section modulus when something is cut out there."""
     modulus = section.modulus(pad) if S is None else pad.take("S", S, "in3", note="of what is left there")
@@ -121,7 +131,7 @@ def bending(
 
 def shear(
     pad: Pad,
-    wood: Wood,
+    wood: WoodMaterial,
     section: Section,
     *,
     V: Number,
@@ -140,7 +150,15 @@ def shear(
 
 
 def notch_shear(
-    pad: Pad, wood: Wood, section: Section, *, V: Number, C_D: Number, depth: Number, tension_side: bool, e: Number
+    pad: Pad,
+    wood: WoodMaterial,
+    section: Section,
+    *,
+    V: Number,
+    C_D: Number,
+    depth: Number,
+    tension_side: bool,
+    e: Number,
 ) -> Outcome:
     """Shear at an end notch (NDS 2018 3.4.3.2), with the full shear: nothing near the support is left out."""
     F_v_prime = shear_prime(pad, wood, C_D)
@@ -152,7 +170,7 @@ def notch_shear(
     return Outcome(V, V_r, V / V_r)
 
 
-def bearing(pad: Pad, wood: Wood, *, R: Number, b: Number, l_b: Number, near_end: bool) -> Outcome:
+def bearing(pad: Pad, wood: WoodMaterial, *, R: Number, b: Number, l_b: Number, near_end: bool) -> Outcome:
     """Bearing across the grain (NDS 2018 3.10.2); C_b only away from the end (3.10.4)."""
     f_c_perp = pad(br.bearing_stress, R=R, b=b, l_b=l_b)
     if near_end:
@@ -166,7 +184,7 @@ def bearing(pad: Pad, wood: Wood, *, R: Number, b: Number, l_b: Number, near_end
 
 
 def column_values(
-    pad: Pad, wood: Wood, section: Section, *, l_e1: Number, l_e2: Number, C_D: Number, K_f: float = 1.0
+    pad: Pad, wood: WoodMaterial, section: Section, *, l_e1: Number, l_e2: Number, C_D: Number, K_f: float = 1.0
 ) -> tuple[Number, Number, Number, Number]:
     """F_c', F_cE1, F_cE2 and F_c*, psi (NDS 2018 3.7.1). Axis 1 buckles the deep way (d), axis 2 the thin way (b).
 
@@ -199,7 +217,15 @@ def column_values(
 
 
 def compression(
-    pad: Pad, wood: Wood, section: Section, *, P: Number, C_D: Number, l_e1: Number, l_e2: Number, K_f: float = 1.0
+    pad: Pad,
+    wood: WoodMaterial,
+    section: Section,
+    *,
+    P: Number,
+    C_D: Number,
+    l_e1: Number,
+    l_e2: Number,
+    K_f: float = 1.0,
 ) -> Outcome:
     """Axial compression (NDS 2018 3.6, 3.7)."""
     f_c = pad(cp.compression_stress, P=P, A=section.area(pad))
@@ -208,7 +234,7 @@ def compression(
 
 
 def end_grain(
-    pad: Pad, wood: Wood, section: Section, *, P: Number, C_D: Number, plate: bool, A_n: Number | None = None
+    pad: Pad, wood: WoodMaterial, section: Section, *, P: Number, C_D: Number, plate: bool, A_n: Number | None = None
 ) -> Outcome:
     """Compression on end grain or on a net area, against F_c* (NDS 2018 3.10.1, 3.6.3); 3/4 of it without a plate."""
     f_c = pad(cp.compression_stress, P=P, A=section.area(pad) if A_n is None else A_n)
@@ -218,7 +244,9 @@ def end_grain(
     return Outcome(used, allowed, used / allowed)
 
 
-def tension(pad: Pad, wood: Wood, section: Section, *, T: Number, C_D: Number, A_n: Number | None = None) -> Outcome:
+def tension(
+    pad: Pad, wood: WoodMaterial, section: Section, *, T: Number, C_D: Number, A_n: Number | None = None
+) -> Outcome:
     """Tension parallel to grain on the net area (NDS 2018 3.8.1)."""
     f_t = pad(tn.tension_stress, T=T, A_n=section.area(pad) if A_n is None else A_n)
     F_t_prime = tension_prime(pad, wood, C_D)
@@ -226,7 +254,7 @@ def tension(pad: Pad, wood: Wood, section: Section, *, T: Number, C_D: Number, A
 
 
 def bending_with_tension(
-    pad: Pad, wood: Wood, section: Section, bracing: Bracing, *, M: Number, T: Number, C_D: Number
+    pad: Pad, wood: WoodMaterial, section: Section, bracing: Bracing, *, M: Number, T: Number, C_D: Number
 ) -> list[Outcome]:
     """NDS 2018 3.9.1, both conditions."""
     axial = tension(pad, wood, section, T=T, C_D=C_D)
@@ -241,8 +269,8 @@ def bending_with_tension(
 
 
 def bending_with_compression(
-    pad: Pad, wood: Wood, section: Section, bracing: Bracing, *, M: Number, P: Number, C_D: Number, l_e1: Number,
-    l_e2: Number,
+    pad: Pad, wood: WoodMaterial, section: Section, bracing: Bracing, *, M: Number, P: Number, C_D: Number,
+    l_e1: Number, l_e2: Number,
 ) -> list[Outcome]:  # fmt: skip
     """NDS 2018 3.9.2 with bending the strong way only: eq. 3.9-3, and eq. 3.9-4 which must stay below 1."""
     f_c = pad(cp.compression_stress, P=P, A=section.area(pad))

@@ -14,8 +14,8 @@ from ...calc.pad import SilentPad
 from ...model.pieces import Existing, Job, Rafter, Tie
 from ...units import show
 from ..beams.bearing import NEGLIGIBLE, bears_nothing
-from ..core.context import Anything, Around, House
-from ..core.draft import Handed, Reactions
+from ..core.context import AnyPiece, Context, Structure
+from ..core.draft import Reactions, SupportForces
 from ..core.pictures import GapPicture, LoadPath, PathEdge, PathNode, Role
 from ..core.result import PieceResult, Table
 from ..roofs.member import framed
@@ -39,7 +39,7 @@ CONFIRMED, NOT_CONFIRMED, GROUND = "by others, confirmed", "by others, not confi
 
 
 def load_path(
-    job: Job, house: House, reactions: Sequence[Reactions], results: Sequence[PieceResult]
+    job: Job, structure: Structure, reactions: Sequence[Reactions], results: Sequence[PieceResult]
 ) -> tuple[LoadPath, Trace]:
     """The whole path for the drawing, and the trace of all loads at once.
 
@@ -52,13 +52,13 @@ def load_path(
     """
     pieces = everything(job)
     ways = ways_of(job, reactions)
-    edges = [*_tie_edges(job, house, reactions), *(edge for way in ways for edge in _edges(way))]
+    edges = [*_tie_edges(job, structure, reactions), *(edge for way in ways for edge in _edges(way))]
     edges += [edge for result in results for edge in _prop_edges(result, pieces)]
     verdicts = {result.name: result.verdict for result in results}
     used = dict.fromkeys(name for edge in edges for name in (edge.above, edge.below))
     names = dict.fromkeys([*(handed.name for handed in reactions), *used])
     nodes = tuple(_node(name, pieces.get(name), verdicts.get(name, "")) for name in names)
-    followed = trace(house, reactions)
+    followed = trace(structure, reactions)
     return LoadPath(nodes, tuple(edges), followed.totals()), followed
 
 
@@ -94,7 +94,7 @@ def _edges(way: Way) -> list[PathEdge]:
     ]
 
 
-def _prop_edges(result: PieceResult, pieces: Mapping[str, Anything]) -> Iterator[PathEdge]:
+def _prop_edges(result: PieceResult, pieces: Mapping[str, AnyPiece]) -> Iterator[PathEdge]:
     """What a beam puts on a bracket on which it comes down: no support of the beam, and nothing is taken off there."""
     for picture in result.pictures:
         if isinstance(picture, GapPicture) and picture.force > NEGLIGIBLE and picture.beam in pieces:
@@ -104,7 +104,7 @@ def _prop_edges(result: PieceResult, pieces: Mapping[str, Anything]) -> Iterator
             yield PathEdge(picture.beam, result.name, picture.force, 0.0, text)
 
 
-def _tie_edges(job: Job, house: House, reactions: Sequence[Reactions]) -> list[PathEdge]:
+def _tie_edges(job: Job, structure: Structure, reactions: Sequence[Reactions]) -> list[PathEdge]:
     """What each tie puts on one of its rafters: it hangs between them by hinges, so that statics alone decides."""
     ties = {tie.name: tie for tie in job.tie}
     worked_out = {handed.name for handed in reactions if handed.rows}
@@ -114,16 +114,16 @@ def _tie_edges(job: Job, house: House, reactions: Sequence[Reactions]) -> list[P
         tie = ties.get(rafter.tie or "")
         if tie is None:
             continue
-        forces = _tie_forces(rafter, tie, house) if rafter.name in worked_out else (math.nan, math.nan)
+        forces = _tie_forces(rafter, tie, structure) if rafter.name in worked_out else (math.nan, math.nan)
         found.append(PathEdge(tie.name, rafter.name, *forces, wrong.get(tie.name) or wrong.get(rafter.name, "")))
     return found
 
 
-def _tie_forces(rafter: Rafter, tie: Tie, house: House) -> tuple[float, float]:
+def _tie_forces(rafter: Rafter, tie: Tie, structure: Structure) -> tuple[float, float]:
     """Largest and least upright force at the left end of a tie over all combinations, lbf."""
     length = tie_length(rafter, tie)
     entries = [load.model_copy(update={"width": load.width or rafter.spacing}) for load in tie.carries]
-    stick = framed(tie, standing_for(house.stocks[tie.stock], tie.laid), Around(house))
+    stick = framed(tie, standing_for(structure.stocks[tie.stock], tie.laid), Context(structure))
     weight = self_weight(float(stick.wood.density), float(stick.section.area(SilentPad())), length)
     held = [Held(0.0), Held(length)]
     straight = solve_straight(
@@ -134,7 +134,7 @@ def _tie_forces(rafter: Rafter, tie: Tie, house: House) -> tuple[float, float]:
     return float(np.max(up)), float(np.min(up))
 
 
-def _node(name: str, piece: Anything | None, verdict: str) -> PathNode:
+def _node(name: str, piece: AnyPiece | None, verdict: str) -> PathNode:
     if piece is None:
         kind = "anchor" if name != OTHER_SIDE else "existing"
         return PathNode(name, kind, "carries", verdict, "" if name != OTHER_SIDE else NOT_CONFIRMED)
@@ -142,7 +142,7 @@ def _node(name: str, piece: Anything | None, verdict: str) -> PathNode:
     return PathNode(name, kind_of(piece), role, verdict, _ending(piece))
 
 
-def _ending(piece: Anything) -> str:
+def _ending(piece: AnyPiece) -> str:
     if not isinstance(piece, Existing):
         return ""
     if bears_nothing(piece) or not piece.confirmed_by.strip():
@@ -156,13 +156,13 @@ def _carrier(way: Way) -> str:
     return f"{on}, every {show(way.row.spacing, 'length')}" if way.row is not None and way.row.spacing else on
 
 
-def _range(row: Handed | None) -> tuple[str, str]:
+def _range(row: SupportForces | None) -> tuple[str, str]:
     if row is None:
         return "not worked out", "not worked out"
     return show(row.largest, "force"), show(row.least, "force")
 
 
-def _forces(row: Handed) -> str:
+def _forces(row: SupportForces) -> str:
     """'D 120 lb, S 340 lb (up to 20 lb upwards)'."""
     said = []
     for kind in KINDS:
@@ -173,7 +173,7 @@ def _forces(row: Handed) -> str:
     return ", ".join(said)
 
 
-def _end(name: str, under: Anything | None) -> str:
+def _end(name: str, under: AnyPiece | None) -> str:
     if not isinstance(under, Existing):
         return "goes on" if name else "not named: nobody answers for it"
     if bears_nothing(under):
@@ -183,7 +183,7 @@ def _end(name: str, under: Anything | None) -> str:
     return "by others, not confirmed"
 
 
-def _roles(above: Anything, below: Anything | None) -> str:
+def _roles(above: AnyPiece, below: AnyPiece | None) -> str:
     """The declared roles, where one of them is not that of a piece that carries."""
     named = [piece for piece in (above, below) if piece is not None and role_of(piece) != "carries"]
     return ", ".join(f"{piece.name} is declared {role_of(piece)}" for piece in named)

@@ -14,8 +14,8 @@ from ...model.rules import beam_length
 from ...units import show
 from ...values.combinations import asd_combinations
 from ..beams.bearing import NEGLIGIBLE, bears_nothing
-from ..core.context import Anything
-from ..core.draft import Handed, Reactions
+from ..core.context import AnyPiece
+from ..core.draft import Reactions, SupportForces
 from ..core.govern import stated
 from ..core.plausible import WHAT as LOADS_AS_GIVEN
 from ..core.result import Check, PieceResult, worst
@@ -42,7 +42,7 @@ class Way:
 
     above: str
     below: str
-    row: Handed | None
+    row: SupportForces | None
     through: str = ""
     wrong: str = ""
 
@@ -56,19 +56,19 @@ class Fault:
     blamed: tuple[tuple[str, str], ...]
 
 
-def kind_of(piece: Anything) -> str:
+def kind_of(piece: AnyPiece) -> str:
     """'beam', 'bracket', ... as the job file calls it."""
     return type(piece).__name__.lower()
 
 
-def role_of(piece: Anything) -> Role:
+def role_of(piece: AnyPiece) -> Role:
     """What it is declared to be; what is there already is taken to carry."""
     return "carries" if isinstance(piece, Existing) else piece.role
 
 
-def everything(job: Job) -> dict[str, Anything]:
+def everything(job: Job) -> dict[str, AnyPiece]:
     """All that a load can go through, by name."""
-    found: tuple[Anything, ...] = (
+    found: tuple[AnyPiece, ...] = (
         *job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.existing,
     )  # fmt: skip
     return {piece.name: piece for piece in found}
@@ -83,8 +83,8 @@ def ways_of(job: Job, reactions: Sequence[Reactions]) -> list[Way]:
         piece = pieces.get(handed.name)
         if piece is None:
             continue
-        rows: list[tuple[str, Handed | None]] = [(row.on, row) for row in handed.rows]
-        rows = rows or [(on, None) for on, _ in handed.arrivals]
+        rows: list[tuple[str, SupportForces | None]] = [(row.on, row) for row in handed.rows]
+        rows = rows or [(on, None) for on, _ in handed.transfers]
         for index, (on, row) in enumerate(rows):
             under = pieces.get(on)
             through = _through(piece, index)
@@ -126,7 +126,7 @@ def role_checks(job: Job, reactions: Sequence[Reactions], ways: Sequence[Way]) -
     return found
 
 
-def in_its_role(result: PieceResult, piece: Anything | None, added: Sequence[Check]) -> PieceResult:
+def in_its_role(result: PieceResult, piece: AnyPiece | None, added: Sequence[Check]) -> PieceResult:
     """The result with what its role asks. A piece that is not meant to carry is not asked where its loads are."""
     checks, inputs = result.checks, result.inputs
     if piece is not None and role_of(piece) != "carries":
@@ -139,7 +139,7 @@ def in_its_role(result: PieceResult, piece: Anything | None, added: Sequence[Che
     return replace(result, checks=checks, inputs=inputs, verdict=worst(check.verdict for check in checks))
 
 
-def _through(piece: Anything, index: int) -> str:
+def _through(piece: AnyPiece, index: int) -> str:
     """The anchor group that takes all of the load at one of its supports."""
     if isinstance(piece, Beam):
         support = piece.supports[index]
@@ -150,7 +150,7 @@ def _through(piece: Anything, index: int) -> str:
     return support.held_by or "" if support.holds == "hung" else ""
 
 
-def _hangs(piece: Anything, index: int) -> bool:
+def _hangs(piece: AnyPiece, index: int) -> bool:
     if isinstance(piece, Beam):
         return piece.supports[index].holds == "hung"
     if isinstance(piece, Rafter) and index == 0:
@@ -158,7 +158,7 @@ def _hangs(piece: Anything, index: int) -> bool:
     return isinstance(piece, (Bracket, Trim))
 
 
-def _wrong(piece: Anything, under: Anything, row: Handed | None, *, hangs: bool) -> str:
+def _wrong(piece: AnyPiece, under: AnyPiece, row: SupportForces | None, *, hangs: bool) -> str:
     why = why_not(under)
     if not why:
         return ""
@@ -174,13 +174,13 @@ def _wrong(piece: Anything, under: Anything, row: Handed | None, *, hangs: bool)
     return f"{above} {verb} {below}, {why}"
 
 
-def _called(piece: Anything) -> str:
+def _called(piece: AnyPiece) -> str:
     if isinstance(piece, Existing):
         return f"{piece.name} ({piece.what})"
     return f"{kind_of(piece)} {piece.name}"
 
 
-def why_not(under: Anything) -> str:
+def why_not(under: AnyPiece) -> str:
     """Why nothing may rest on it; '' where something may."""
     if isinstance(under, Existing):
         if bears_nothing(under):
@@ -193,7 +193,7 @@ def why_not(under: Anything) -> str:
     return "" if role_of(under) == "carries" else f"which is declared {_DECLARED[role_of(under)]}"
 
 
-def _own_loads(piece: Anything) -> Iterator[tuple[str, str]]:
+def _own_loads(piece: AnyPiece) -> Iterator[tuple[str, str]]:
     """Loads that the job file itself puts on a piece that is not meant to carry."""
     if isinstance(piece, Existing) or role_of(piece) == "carries":
         return
@@ -206,7 +206,7 @@ def _own_loads(piece: Anything) -> Iterator[tuple[str, str]]:
         yield f"{much}{load.what!r} is put on {_called(piece)}, {why_not(piece)}", load.what
 
 
-def _extent(piece: Anything) -> float | None:
+def _extent(piece: AnyPiece) -> float | None:
     """How long it is where its loads stand, in; None where that takes more than a look."""
     if isinstance(piece, Beam):
         return beam_length(piece)
@@ -235,7 +235,7 @@ def _largest(load: Load, extent: float | None) -> float | None:
     return force if force > NEGLIGIBLE else None
 
 
-def _tied(rafter: Rafter, tie: Anything | None) -> Iterator[Fault]:
+def _tied(rafter: Rafter, tie: AnyPiece | None) -> Iterator[Fault]:
     """A tie is pulled by its rafters and hangs on them, whatever is written there."""
     if not isinstance(tie, Tie):
         return
@@ -248,7 +248,7 @@ def _tied(rafter: Rafter, tie: Anything | None) -> Iterator[Fault]:
 
 
 def _doubts(
-    pieces: Mapping[str, Anything], reactions: Sequence[Reactions], ways: Sequence[Way]
+    pieces: Mapping[str, AnyPiece], reactions: Sequence[Reactions], ways: Sequence[Way]
 ) -> Iterator[tuple[str, Check]]:
     """Where the path cannot be followed, or leads to something whose words contradict each other."""
     for way in ways:
@@ -260,10 +260,10 @@ def _doubts(
             text = f"{way.above} is held by it, and what that puts on a {kind_of(under)} is not counted here"
             yield way.below, stated(way.below, f"load path from {way.above}", CLAUSE, "refer", text)
     for handed in reactions:
-        for on, arrival in handed.arrivals:
-            if arrival.spread is not None and isinstance(pieces.get(on), (Bracket, Trim)):
+        for on, transfer in handed.transfers:
+            if transfer.spread is not None and isinstance(pieces.get(on), (Bracket, Trim)):
                 text = (
-                    f"{handed.name} stands for a row, one every {show(arrival.spread, 'length')}: one of them is "
+                    f"{handed.name} stands for a row, one every {show(transfer.spread, 'length')}: one of them is "
                     "counted here. If more of the row comes to it, put the beam that gathers them between"
                 )
                 yield on, stated(on, f"row of {handed.name}", CLAUSE, "refer", text)

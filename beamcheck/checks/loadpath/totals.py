@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 from ...analysis.beams.beam_frame import Section as Stretched
 from ...analysis.beams.load_cases import SLIVER, Applied, spans_of
-from ...analysis.beams.member_loads import KIND_OF_FIELD, Arrival, applied_loads, self_weight
+from ...analysis.beams.member_loads import KIND_OF_FIELD, TransferredLoad, applied_loads, self_weight
 from ...analysis.beams.straight import Held, solve_straight
 from ...analysis.frames.roof_frame import RoofRun, solve_roof
 from ...calc.pad import SilentPad
@@ -25,14 +25,14 @@ from ...model.rules import beam_length, slope_length
 from ...values.combinations import asd_combinations
 from ..beams.beam import SHEAR_PART, BeamRun, section_of
 from ..beams.cuts import has_net_section, net_section
-from ..core.context import Anything, Around, House
+from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions
-from ..core.material import Wood, is_unknown, reference_values, wood_of
+from ..core.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.screening import screening_woods
 from ..roofs.member import framed
 
 Kinds = Mapping[str, float]  # lbf by kind of load, down positive, unfactored
-Brought = tuple[Arrival, Kinds]
+Brought = tuple[TransferredLoad, Kinds]
 MIDDLE = "load at 0.5 of the span"  # where a moving load of a roof is put here
 ROUNDING = 1e-6  # of a load: what a difference of two sums may be off
 
@@ -80,34 +80,34 @@ class _Lost(Exception):
     """The path cannot be followed, and why."""
 
 
-def trace(house: House, reactions: Sequence[Reactions]) -> Trace:
+def trace(structure: Structure, reactions: Sequence[Reactions]) -> Trace:
     """Follow the loads through the pieces, which come in the order in which they were worked out: from the top."""
     applied, arriving = defaultdict[str, float](float), defaultdict[str, float](float)
     brought: dict[str, list[Brought]] = {}
     steps: list[Followed] = []
     try:
         for handed in reactions:
-            piece = house.pieces.get(handed.name)
+            piece = structure.pieces.get(handed.name)
             if piece is None or isinstance(piece, (Tie, Existing)):
                 continue  # a tie is part of its rafters
             if not handed.rows:
                 raise _Lost(f"{handed.name} could not be worked out")
-            own, forces = _statics(piece, handed, brought.get(handed.name, []), house)
+            own, forces = _statics(piece, handed, brought.get(handed.name, []), structure)
             _add(applied, own)
             for index, (row, force) in enumerate(zip(handed.rows, forces, strict=True)):
-                arrival = handed.arrivals[index][1] if index < len(handed.arrivals) else None
+                transfer = handed.transfers[index][1] if index < len(handed.transfers) else None
                 sides = 2.0 if isinstance(piece, Rafter) and index == 1 and row.on and piece.pair else 1.0
-                times = sides * _in_a_row(arrival, house.pieces.get(row.on))
+                times = sides * _in_a_row(transfer, structure.pieces.get(row.on))
                 _add(applied, force, times - 1.0)  # the others of the row are loaded alike
                 passed = {kind: sides * value for kind, value in force.items()}
                 steps.append(Followed(handed.name, index, row.on, passed))
-                under = house.pieces.get(row.on)
+                under = structure.pieces.get(row.on)
                 if under is None or isinstance(under, Existing):
                     _add(arriving, passed)
-                elif isinstance(under, (Rafter, Tie)) or arrival is None:
+                elif isinstance(under, (Rafter, Tie)) or transfer is None:
                     raise _Lost(f"{handed.name} is held by {row.on}, which takes no load of other pieces here")
                 else:
-                    brought.setdefault(row.on, []).append((arrival, passed))
+                    brought.setdefault(row.on, []).append((transfer, passed))
     except (_Lost, BeamcheckError) as error:
         return Trace({}, {}, (), str(error))
     return Trace(dict(applied), dict(arriving), tuple(steps))
@@ -118,24 +118,26 @@ def _add(into: defaultdict[str, float], forces: Kinds, times: float = 1.0) -> No
         into[kind] += times * force
 
 
-def _in_a_row(arrival: Arrival | None, under: Anything | None) -> float:
+def _in_a_row(transfer: TransferredLoad | None, under: AnyPiece | None) -> float:
     """How many alike come to a beam from a row of pieces, as the even load that stands for them."""
-    if arrival is None or arrival.spread is None or not isinstance(under, Beam):
+    if transfer is None or transfer.spread is None or not isinstance(under, Beam):
         return 1.0
-    return beam_length(under) / arrival.spread
+    return beam_length(under) / transfer.spread
 
 
-def _statics(piece: Anything, handed: Reactions, given: Sequence[Brought], house: House) -> tuple[Kinds, list[Kinds]]:
+def _statics(
+    piece: AnyPiece, handed: Reactions, given: Sequence[Brought], structure: Structure
+) -> tuple[Kinds, list[Kinds]]:
     """What a piece adds of its own, and the force at each of its supports. Of repeated rafters: at those of one."""
     if isinstance(piece, Beam):
-        run = house.runs.get(piece.name)
+        run = structure.runs.get(piece.name)
         if run is None:
             raise _Lost(f"{piece.name} could not be worked out")
         return _beam(run, given)
     if isinstance(piece, Rafter):
-        return _rafter(piece, house)
+        return _rafter(piece, structure)
     if isinstance(piece, Post):
-        loads = [*applied_loads(piece.carries, piece.height), _post_weight(piece, house)]
+        loads = [*applied_loads(piece.carries, piece.height), _post_weight(piece, structure)]
         own = _sums((load.kind, load.total) for load in loads)
     else:
         own = _by_its_row(handed.rows[0].by_kind, given)
@@ -161,20 +163,20 @@ def _by_its_row(row: Mapping[str, tuple[float, float]], given: Sequence[Brought]
         return high + low if kind == "W" else high
 
     own = {kind: whole(kind, high, low) for kind, (high, low) in row.items()}
-    for arrival, _ in given:
-        for kind, (high, low) in arrival.forces.items():
+    for transfer, _ in given:
+        for kind, (high, low) in transfer.forces.items():
             own[kind] = own.get(kind, 0.0) - whole(kind, high if kind == "D" else max(high, 0.0), min(low, 0.0))
     return own
 
 
-def _post_weight(post: Post, house: House) -> Applied:
-    stock = house.stocks[post.stock]
-    size = Around(house).size(post.stock)
+def _post_weight(post: Post, structure: Structure) -> Applied:
+    stock = structure.stocks[post.stock]
+    size = Context(structure).size(post.stock)
     area = float(section_of(size, "on edge", post.plies).area(SilentPad()))
     return self_weight(float(standing_for(stock, "on edge").density), area, post.height)
 
 
-def standing_for(stock: Stock, laid: str) -> Wood:
+def standing_for(stock: Stock, laid: str) -> WoodMaterial:
     """The wood of a stock; where it is not known a candidate, with the weight of the heaviest."""
     if is_unknown(stock):
         return screening_woods(stock, lambda values: wood_of(stock, values, laid=laid))[0][1]
@@ -188,7 +190,7 @@ def _beam(run: BeamRun, given: Sequence[Brought]) -> tuple[Kinds, list[Kinds]]:
     middle = 0.5 * (first[0] + first[1])
     own = [replace(load, start=middle, end=middle) if load.moves else load
            for load in run.straight.loads if not load.from_piece]  # fmt: skip
-    loads = [*own, *(_landed(arrival, kind, force, length) for arrival, forces in given
+    loads = [*own, *(_landed(transfer, kind, force, length) for transfer, forces in given
                      for kind, force in forces.items())]  # fmt: skip
     by_kind = {kind: [load for load in loads if load.kind == kind] for kind in dict.fromkeys(x.kind for x in loads)}
     at: list[dict[str, float]] = [{} for _ in supports]
@@ -198,11 +200,11 @@ def _beam(run: BeamRun, given: Sequence[Brought]) -> tuple[Kinds, list[Kinds]]:
     return _sums((load.kind, load.total) for load in own), list(at)
 
 
-def _landed(arrival: Arrival, kind: str, force: float, length: float) -> Applied:
-    if arrival.spread is not None:
-        w = force / arrival.spread
+def _landed(transfer: TransferredLoad, kind: str, force: float, length: float) -> Applied:
+    if transfer.spread is not None:
+        w = force / transfer.spread
         return Applied(kind, 0.0, length, w_start=w, w_end=w, from_piece=True)
-    place = 0.5 * length if arrival.at is None else min(arrival.at, length)
+    place = 0.5 * length if transfer.at is None else min(transfer.at, length)
     return Applied(kind, place, place, P=force, from_piece=True)
 
 
@@ -240,13 +242,13 @@ def _moment(load: Applied) -> float:
     return (b - a) / 6.0 * (load.w_start * (2.0 * a + b) + load.w_end * (a + 2.0 * b))
 
 
-def _rafter(rafter: Rafter, house: House) -> tuple[Kinds, list[Kinds]]:
+def _rafter(rafter: Rafter, structure: Structure) -> tuple[Kinds, list[Kinds]]:
     """One rafter or one pair with its tie; the forces are those of the frame, the loads are summed up beside it."""
-    named = house.pieces.get(rafter.tie) if rafter.tie else None
+    named = structure.pieces.get(rafter.tie) if rafter.tie else None
     tie = named if isinstance(named, Tie) else None
-    around = Around(house)
-    stick = framed(rafter, standing_for(house.stocks[rafter.stock], rafter.laid), around)
-    other = None if tie is None else framed(tie, standing_for(house.stocks[tie.stock], tie.laid), around)
+    context = Context(structure)
+    stick = framed(rafter, standing_for(structure.stocks[rafter.stock], rafter.laid), context)
+    other = None if tie is None else framed(tie, standing_for(structure.stocks[tie.stock], tie.laid), context)
     run = solve_roof(rafter, tie, stick.stiff, other.stiff if other else None)
     sticks = 2.0 if rafter.ridge == "board" else 1.0
     loads = [("D", sticks * stick.stiff.w * slope_length(rafter)), *_on_rafters(rafter, sticks)]

@@ -12,13 +12,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ...analysis.beams.member_loads import Arrival
+from ...analysis.beams.member_loads import TransferredLoad
 from ...calc.core import Number
 from ...calc.pad import Pad
 from ...formulas.brackets.post_with_bracket import side_bracket_moment, side_bracket_push
 from ...model.brackets import Bracket
 from ...units import show
-from ..core.govern import Asked, at, duration, govern, stated
+from ..core.govern import Criterion, at, duration, govern, stated
 from ..core.result import Check
 from ..core.strength import Outcome, shear
 from .post_run import PostRun
@@ -44,24 +44,26 @@ class OnFace:
     pull: np.ndarray | None  # (combinations,) on its top row, lbf; None where it is not known
 
 
-def is_bracket(arrival: Arrival) -> bool:
+def is_bracket(transfer: TransferredLoad) -> bool:
     """Whether it comes off a face of the post, at a known distance."""
-    return arrival.off is not None
+    return transfer.off is not None
 
 
 def brackets_on(run: PostRun) -> list[OnFace]:
     """The brackets on the faces of a post."""
     braced = run.post.braced_strong is not None or run.post.braced_weak is not None
     found = []
-    for arrival in filter(is_bracket, run.around.arrivals):
-        assert arrival.off is not None
-        forces = np.abs(run.comes_from(arrival.from_piece))
+    for transfer in filter(is_bracket, run.context.transfers):
+        assert transfer.off is not None
+        forces = np.abs(run.comes_from(transfer.from_piece))
         l = run.post.height  # noqa: E741
         # between braces the moment spreads in another way than between the ends: then all of it counts on one side
-        l_p = l if arrival.at is None or braced else max(arrival.at, l - arrival.at)
+        l_p = l if transfer.at is None or braced else max(transfer.at, l - transfer.at)
         most = float(np.max(forces, initial=0.0))
-        pull = None if arrival.pull is None else arrival.pull * (forces / most if most > 0.0 else np.ones_like(forces))
-        found.append(OnFace(arrival.from_piece, forces, max(arrival.off, 0.0), min(l_p, l), pull))
+        pull = (
+            None if transfer.pull is None else transfer.pull * (forces / most if most > 0.0 else np.ones_like(forces))
+        )
+        found.append(OnFace(transfer.from_piece, forces, max(transfer.off, 0.0), min(l_p, l), pull))
     return found
 
 
@@ -101,7 +103,7 @@ def _shear(run: PostRun, brackets: list[OnFace]) -> Iterator[Check]:
         force = pad.take("V", at(V, which), "lbf", note="pull of the top rows, as if all brackets stood at one height")
         return shear(pad, run.wood, run.column, V=force, C_D=duration(pad, run.combinations, which))
 
-    yield govern(Asked(name, what, "NDS 2018 3.4", "stress"), run.combinations, calculate)
+    yield govern(Criterion(name, what, "NDS 2018 3.4", "stress"), run.combinations, calculate)
 
 
 def _push(run: PostRun, brackets: list[OnFace]) -> Iterator[Check]:
@@ -120,5 +122,5 @@ def _push(run: PostRun, brackets: list[OnFace]) -> Iterator[Check]:
 
 def only_decoration(run: PostRun, name: str) -> bool:
     """Whether a piece is a bracket that is not meant to carry: its own weight is no load stated for the post."""
-    piece = run.around.house.pieces.get(name)
+    piece = run.context.structure.pieces.get(name)
     return isinstance(piece, Bracket) and piece.role != "carries"

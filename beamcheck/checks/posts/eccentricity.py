@@ -15,7 +15,7 @@ from ...formulas.wood.bending import bending_stress
 from ...formulas.wood.eccentric import eccentric_column_one_way
 from ...units import show
 from ..beams.bracing import proportion
-from ..core.govern import Asked, duration, govern, stated
+from ..core.govern import Criterion, duration, govern, stated
 from ..core.result import Check
 from ..core.strength import Bracing, Outcome, Section, bending_values, column_values, sideways_limit
 from .brackets import FACE, SIDE_BRACKETS, brackets_on, is_bracket, side_moment
@@ -72,7 +72,7 @@ def _assumed(run: PostRun, side: float) -> tuple[float, str]:
 
 def _on_top(run: PostRun) -> int:
     """How many pieces and loads of its own share the top; brackets stand on its faces."""
-    names = {arrival.from_piece for arrival in run.around.arrivals if not is_bracket(arrival)}
+    names = {transfer.from_piece for transfer in run.context.transfers if not is_bracket(transfer)}
     return len(names) + bool(run.post.carries)
 
 
@@ -125,11 +125,11 @@ def off_centre_checks(run: PostRun) -> list[Check]:
     found = list(_contradictions(run))
     for off in _with_brackets(run, list(_offsets(run))):
         clause = f"{ECCENTRIC}, {SIDE_BRACKETS.rsplit(maxsplit=1)[-1]}" if off.brackets else ECCENTRIC
-        asked = Asked(post.name, off.what, clause, "ratio", notes=off.notes)
-        found.append(govern(asked, run.combinations, partial(_eccentric, run, off)))
+        criterion = Criterion(post.name, off.what, clause, "ratio", notes=off.notes)
+        found.append(govern(criterion, run.combinations, partial(_eccentric, run, off)))
         if off.e_1 == 0.0 and off.brackets != "deep":
             continue  # eq. 15.4-2 is then f_c < F_cE2, which eq. 15.4-1 asks for already
-        sideways = replace(asked, what=f"{off.what}, sideways", clause=f"{ECCENTRIC} (eq. 15.4-2)", strict=True)
+        sideways = replace(criterion, what=f"{off.what}, sideways", clause=f"{ECCENTRIC} (eq. 15.4-2)", strict=True)
         found.append(govern(sideways, run.combinations, partial(_limit, run, off)))
     return found
 

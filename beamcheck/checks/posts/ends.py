@@ -11,7 +11,7 @@ from ...model.pieces import Beam, Cut, Existing
 from ...units import show
 from ..beams.beam import section_of
 from ..beams.cuts import net_section, words
-from ..core.govern import Asked, at, duration, govern, stated
+from ..core.govern import Criterion, at, duration, govern, stated
 from ..core.result import Check
 from ..core.seat import answered, wood_under
 from ..core.stated_capacity import enough
@@ -26,8 +26,8 @@ ROUNDING = 1.0 + 1e-9
 
 def end_checks(run: PostRun) -> list[Check]:
     """Everything about the ends and the cuts of a post."""
-    asked = Asked(run.post.name, "end grain at top and foot", END_GRAIN, "ratio", notes=(NEEDS_PLATE,))
-    whole = govern(asked, run.combinations, partial(_grain, run, run.pressed, None))
+    criterion = Criterion(run.post.name, "end grain at top and foot", END_GRAIN, "ratio", notes=(NEEDS_PLATE,))
+    whole = govern(criterion, run.combinations, partial(_grain, run, run.pressed, None))
     return [whole, *_top(run), *_foot(run), *_cuts(run)]
 
 
@@ -60,16 +60,16 @@ def _top(run: PostRun) -> list[Check]:
                 "the beam is worked out on more than there is"
             )
             found.append(stated(name, f"seat of {seat.beam}", "load path", "refer", text))
-        asked = Asked(name, f"end grain under {seat.beam}", END_GRAIN, "ratio", notes=(NEEDS_PLATE,))
-        found.append(govern(asked, run.combinations, partial(_grain, run, run.pressed_by(seat.beam), area)))
+        criterion = Criterion(name, f"end grain under {seat.beam}", END_GRAIN, "ratio", notes=(NEEDS_PLATE,))
+        found.append(govern(criterion, run.combinations, partial(_grain, run, run.pressed_by(seat.beam), area)))
     top, needed = run.sides[0] * run.sides[1], sum(area or 0.0 for area in areas)
     if needed > top * ROUNDING:
         text = f"together they need {show(needed, 'area')}, the top has {show(top, 'area')}"
         found.append(stated(name, "seats on the top", "load path", "refer", text))
     found += [
-        stated(name, f"{arrival.from_piece} on its side", "NDS 2018 15.4.2", "refer",
+        stated(name, f"{transfer.from_piece} on its side", "NDS 2018 15.4.2", "refer",
                "what hangs on a face of a post presses off centre by more than half a side: not checked here")
-        for arrival in run.around.arrivals if arrival.applied == "side" and not is_bracket(arrival)
+        for transfer in run.context.transfers if transfer.applied == "side" and not is_bracket(transfer)
     ]  # fmt: skip
     return found
 
@@ -89,8 +89,8 @@ def _overlap(one: tuple[float, float], other: tuple[float, float]) -> tuple[floa
 
 def _foot(run: PostRun) -> list[Check]:
     """What is under the foot."""
-    post, around = run.post, run.around
-    under = around.under(post.on)
+    post, context = run.post, run.context
+    under = context.under(post.on)
     b, l_b = run.sides
     found: list[Check] = []
     what = f"what {post.name} stands on"
@@ -98,12 +98,12 @@ def _foot(run: PostRun) -> list[Check]:
         found.append(answered(post.name, what, under))
         found += enough(post.name, f"what {under.name} takes", under, run.combinations, run.pressed)
     elif isinstance(under, Beam):
-        broad = float(section_of(around.size(under.stock), under.laid, under.plies).b)
+        broad = float(section_of(context.size(under.stock), under.laid, under.plies).b)
         b, l_b, _ = _overlap((broad, max(run.sides)), run.sides)
     else:
         text = f"the joint with {under.name}, and what holds it sideways there, are not checked"
         found.append(stated(post.name, what, "load path", "refer", text))
-    return [*found, *wood_under(post.name, run.combinations, run.pressed, b, l_b, under, around)]
+    return [*found, *wood_under(post.name, run.combinations, run.pressed, b, l_b, under, context)]
 
 
 def _cuts(run: PostRun) -> list[Check]:
@@ -115,8 +115,8 @@ def _cuts(run: PostRun) -> list[Check]:
             why = "wood missing on one side puts the load off centre and weakens the post against buckling"
             found.append(stated(name, f"net section at {text}", "NDS 2018 3.6.3", "refer", why))
             continue
-        asked = Asked(name, f"net section at {text}", "NDS 2018 3.6.3", "ratio")
-        found.append(govern(asked, run.combinations, partial(_net, run, cut)))
+        criterion = Criterion(name, f"net section at {text}", "NDS 2018 3.6.3", "ratio")
+        found.append(govern(criterion, run.combinations, partial(_net, run, cut)))
         why = "whether the cut lies in the part that buckles is not decided here"
         found.append(stated(name, f"buckling with {text}", "NDS 2018 3.6.3", "refer", why))
     return found

@@ -9,9 +9,9 @@ from ...model.pieces import Post
 from ...units import show
 from ..beams.beam import doubts
 from ..beams.bearing import NEGLIGIBLE
-from ..core.context import Around
-from ..core.govern import Asked, duration, govern, stated
-from ..core.material import Wood
+from ..core.context import Context
+from ..core.govern import Criterion, duration, govern, stated
+from ..core.material import WoodMaterial
 from ..core.result import Check
 from ..core.strength import Outcome, compression
 from .brackets import bracket_checks, brackets_on, only_decoration
@@ -20,7 +20,7 @@ from .ends import end_checks
 from .post_run import MOST_PLIES, THINNEST_PLY, PostRun, column_wood, force, lengths
 
 
-def check_post(post: Post, wood: Wood, flat: Wood, around: Around) -> tuple[PostRun, list[Check]]:
+def check_post(post: Post, wood: WoodMaterial, flat: WoodMaterial, context: Context) -> tuple[PostRun, list[Check]]:
     """Every check of a post of known wood.
 
     Parameters
@@ -33,13 +33,13 @@ def check_post(post: Post, wood: Wood, flat: Wood, around: Around) -> tuple[Post
     OutOfRange
         If a value lies outside the rules before any check is made.
     """
-    run = PostRun(post, wood, flat, around)
+    run = PostRun(post, wood, flat, context)
     if post.top_restraint == "free":
         text = "the top is held by nothing: a post that must stay up by its foot alone is for an engineer"
         free = stated(post.name, "stands still", "NDS 2018 Appendix G", "refer", text)
         return run, [free, *end_checks(run), *doubts(post.name, wood)]
-    asked = Asked(post.name, "compression", "NDS 2018 3.6, 3.7", "stress")
-    found = [*_unloaded(run), govern(asked, run.combinations, lambda pad, which: _straight_down(run, pad, which))]
+    criterion = Criterion(post.name, "compression", "NDS 2018 3.6, 3.7", "stress")
+    found = [*_unloaded(run), govern(criterion, run.combinations, lambda pad, which: _straight_down(run, pad, which))]
     found += off_centre_checks(run)
     found += bracket_checks(run)
     found += end_checks(run)

@@ -9,7 +9,7 @@ import numpy as np
 
 from ...analysis.beams.combinations import Loaded, combine, matrix
 from ...analysis.beams.load_cases import Applied, Case, cases_for
-from ...analysis.beams.member_loads import SELF_WEIGHT, Arrival, applied_loads, arrived_loads, self_weight
+from ...analysis.beams.member_loads import SELF_WEIGHT, TransferredLoad, applied_loads, self_weight, transferred_loads
 from ...calc.core import Number
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import compression as cp
@@ -17,9 +17,9 @@ from ...model.pieces import Beam, Post
 from ...values.factors import length_factor
 from ...values.lumber import Size
 from ..beams.beam import section_of
-from ..core.context import Around
+from ..core.context import Context
 from ..core.govern import at
-from ..core.material import Wood
+from ..core.material import WoodMaterial
 
 BUILT_UP = {"nailed": 0.60, "bolted": 0.75}  # K_f of NDS 2018 15.3.2 (memory)
 MOST_PLIES, THINNEST_PLY = 5, 1.5  # NDS 2018 15.3.1 (memory)
@@ -41,10 +41,10 @@ class PostRun:
     Plies that are not joined by the rules stand each for itself: `column` is then one ply, with `share` of the load.
     """
 
-    def __init__(self, post: Post, wood: Wood, flat: Wood, around: Around) -> None:
-        self.post, self.around = post, around
+    def __init__(self, post: Post, wood: WoodMaterial, flat: WoodMaterial, context: Context) -> None:
+        self.post, self.context = post, context
         self.wood, self.flat = wood, flat
-        self.size: Size = around.size(post.stock)
+        self.size: Size = context.size(post.stock)
         self.section = section_of(self.size, "on edge", post.plies)
         self.K_f = _built_up_factor(post, self.size)
         self.apart = post.plies > 1 and self.K_f is None
@@ -53,7 +53,7 @@ class PostRun:
         area = float(self.section.area(SilentPad()))
         self.loads: list[Applied] = [
             *applied_loads(post.carries, post.height),
-            *arrived_loads([_one_of(arrival) for arrival in around.arrivals], post.height),
+            *transferred_loads([_one_of(transfer) for transfer in context.transfers], post.height),
             Applied(
                 "D", 0.0, 0.0, P=self_weight(float(wood.density), area, post.height).total, what=SELF_WEIGHT, own=True
             ),
@@ -85,11 +85,11 @@ class PostRun:
 
     def seats(self) -> list[Seat]:
         """The beams that rest on the top."""
-        names = dict.fromkeys(arrival.from_piece for arrival in self.around.arrivals)
-        above = [self.around.house.pieces.get(name) for name in names]
+        names = dict.fromkeys(transfer.from_piece for transfer in self.context.transfers)
+        above = [self.context.structure.pieces.get(name) for name in names]
         found = []
         for beam in (piece for piece in above if isinstance(piece, Beam)):
-            b = float(section_of(self.around.size(beam.stock), beam.laid, beam.plies).b)
+            b = float(section_of(self.context.size(beam.stock), beam.laid, beam.plies).b)
             found += [
                 Seat(beam.name, support.bearing, min(b, support.bearing_width or b))
                 for support in beam.supports if support.on == self.post.name and support.holds == "rests"
@@ -116,9 +116,9 @@ def _built_up_factor(post: Post, size: Size) -> float | None:
     return BUILT_UP.get(post.plies_joined)
 
 
-def _one_of(arrival: Arrival) -> Arrival:
+def _one_of(transfer: TransferredLoad) -> TransferredLoad:
     """Repeated pieces (rafters) come to a post as one of them: a post is no line on which they could be spread."""
-    return replace(arrival, spread=None)
+    return replace(transfer, spread=None)
 
 
 def force(run: PostRun, pad: Pad, which: int | slice) -> Number:
@@ -140,6 +140,6 @@ def lengths(run: PostRun, pad: Pad) -> tuple[float, float]:
     )
 
 
-def column_wood(run: PostRun) -> Wood:
+def column_wood(run: PostRun) -> WoodMaterial:
     """With the E_min of flat use, which is never more: buckling the thin way bends the piece on the flat."""
     return replace(run.wood, E_min=run.flat.E_min)

@@ -16,9 +16,9 @@ from ...values.lumber import Size
 from ..beams.beam import SHEAR_PART, section_of
 from ..beams.bracing import Span, bracing_of, proportion
 from ..beams.deflection import finish_checks, limits_of, roof_deflection
-from ..core.context import Around
-from ..core.govern import Asked, at, duration, govern, stated
-from ..core.material import Wood, modulus_prime
+from ..core.context import Context
+from ..core.govern import Criterion, at, duration, govern, stated
+from ..core.material import WoodMaterial, modulus_prime
 from ..core.result import Check
 from ..core.strength import (
     Bracing,
@@ -43,7 +43,7 @@ class FramedStick:
     piece: Rafter | Tie
     size: Size
     section: Section
-    wood: Wood
+    wood: WoodMaterial
 
     @property
     def stiff(self) -> Stiff:
@@ -55,9 +55,9 @@ class FramedStick:
         return Stiff(E * A, E * inertia, G * A * SHEAR_PART, float(self.wood.density) * A)
 
 
-def framed(piece: Rafter | Tie, wood: Wood, around: Around) -> FramedStick:
+def framed(piece: Rafter | Tie, wood: WoodMaterial, context: Context) -> FramedStick:
     """A rafter or tie with its section."""
-    size = around.size(piece.stock)
+    size = context.size(piece.stock)
     return FramedStick(piece, size, section_of(size, piece.laid, piece.plies), wood)
 
 
@@ -101,8 +101,10 @@ def stick_checks(stick: FramedStick, run: RoofRun, line: Line, *, free: float, s
     for top, moments in ((True, forces.M_top), (False, forces.M_bottom)):
         if top or _any(moments):
             found += _bent(stick, run, forces, moments, top=top, length=float(line.length), free=free)
-    asked = Asked(name, "shear", "NDS 2018 3.4.2", "stress", notes=("the full shear is taken: nothing is left out",))
-    found.append(govern(asked, run.combinations, partial(_sheared, stick, run, forces.V)))
+    criterion = Criterion(
+        name, "shear", "NDS 2018 3.4.2", "stress", notes=("the full shear is taken: nothing is left out",)
+    )
+    found.append(govern(criterion, run.combinations, partial(_sheared, stick, run, forces.V)))
     found += roof_deflection(name, run, free, isinstance(stick.piece, Rafter), stick.wood,
                              limits_of(stick.piece, "roof", steep_rafter=steep))  # fmt: skip
     return [*found, *finish_checks(stick.piece, "roof"), *_rules(stick, forces)]
@@ -127,10 +129,12 @@ def _bent(
     if _any(forces.compression):
         found += _with_compression(stick, run, bracing, moments, forces.compression, edge, length - free)
     if _any(forces.tension):
-        asked = Asked(piece.name, f"bending with tension{edge}", "NDS 2018 3.9.1", "ratio", notes=(TOGETHER,))
-        found.append(govern(asked, combinations, partial(_with_tension, stick, run, bracing, moments, forces.tension)))
-    asked = Asked(piece.name, f"bending{edge}", "NDS 2018 3.3", "stress")
-    return [*found, govern(asked, combinations, partial(_alone, stick, run, bracing, moments))]
+        criterion = Criterion(piece.name, f"bending with tension{edge}", "NDS 2018 3.9.1", "ratio", notes=(TOGETHER,))
+        found.append(
+            govern(criterion, combinations, partial(_with_tension, stick, run, bracing, moments, forces.tension))
+        )
+    criterion = Criterion(piece.name, f"bending{edge}", "NDS 2018 3.3", "stress")
+    return [*found, govern(criterion, combinations, partial(_alone, stick, run, bracing, moments))]
 
 
 def _alone(
@@ -150,7 +154,7 @@ def _pulled(stick: FramedStick, run: RoofRun, forces: Forces) -> list[Check]:
         T = pad.take("T", at(forces.tension, which), "lbf", note=FROM_FRAME)
         return tension(pad, stick.wood, stick.section, T=T, C_D=duration(pad, run.combinations, which))
 
-    return [govern(Asked(stick.piece.name, "tension", "NDS 2018 3.8.1", "stress"), run.combinations, alone)]
+    return [govern(Criterion(stick.piece.name, "tension", "NDS 2018 3.8.1", "stress"), run.combinations, alone)]
 
 
 def _with_tension(
@@ -187,11 +191,11 @@ def _with_compression(
         )[part]
 
     what, clause = f"bending with compression{edge}", "NDS 2018 3.9.2"
-    asked = Asked(stick.piece.name, what, clause, "ratio", notes=(TOGETHER,))
-    first = govern(asked, run.combinations, partial(calculate, 0))
+    criterion = Criterion(stick.piece.name, what, clause, "ratio", notes=(TOGETHER,))
+    first = govern(criterion, run.combinations, partial(calculate, 0))
     if bracing.held and l_e2 == 0.0:
         return [first]  # eq. 3.9-4 is about buckling sideways, which cannot happen here
-    sideways = Asked(stick.piece.name, f"{what}, sideways", f"{clause} (eq. 3.9-4)", "ratio", notes=(TOGETHER,),
+    sideways = Criterion(stick.piece.name, f"{what}, sideways", f"{clause} (eq. 3.9-4)", "ratio", notes=(TOGETHER,),
                      strict=True)  # fmt: skip
     return [first, govern(sideways, run.combinations, partial(calculate, 1))]
 

@@ -8,7 +8,7 @@ from functools import partial
 
 import numpy as np
 
-from ...analysis.beams.member_loads import Arrival
+from ...analysis.beams.member_loads import TransferredLoad
 from ...analysis.frames.roof_frame import RoofRun
 from ...errors import BeamcheckError, Unstable
 from ...model.pieces import Post, Rafter, Stock, Tie
@@ -17,17 +17,17 @@ from ...values.lumber import DesignValues
 from ..anchors.piece import anchors_of_tie, wall_anchor
 from ..beams.beam import section_of
 from ..beams.figure import roof_figure
-from ..core.context import Around
-from ..core.draft import GENERAL, SHEAR_SAG, Draft, Handed, Reactions, unknown_below
+from ..core.context import Context
+from ..core.draft import GENERAL, SHEAR_SAG, Draft, Reactions, SupportForces, unknown_below
 from ..core.govern import stated
 from ..core.input_words import rafter_inputs, stick_inputs, stock_inputs, tie_inputs, wood_words
-from ..core.material import Sharing, Wood, is_unknown, reference_values, wood_of
+from ..core.material import Sharing, WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.result import Check, PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.tables import line_forces_table, roof_loads_table
 from .roof import Roof
 
-Make = Callable[[DesignValues], Wood]
+Make = Callable[[DesignValues], WoodMaterial]
 FRAME = (
     "The frame is one pair with hinges at the ridge, the walls and the ends of the tie; the opposite rafter is its "
     "mirror image and carries the same."
@@ -40,22 +40,22 @@ BOTH_SIDES = (
 )
 
 
-def roof_results(rafter: Rafter, around: Around) -> list[tuple[PieceResult, Reactions]]:
+def roof_results(rafter: Rafter, context: Context) -> list[tuple[PieceResult, Reactions]]:
     """Check a rafter and its tie, which are one frame."""
-    stock = around.stock(rafter.stock)
-    named = around.under(rafter.tie) if rafter.tie else None
+    stock = context.stock(rafter.stock)
+    named = context.under(rafter.tie) if rafter.tie else None
     tie = named if isinstance(named, Tie) else None
     draft = Draft(rafter.name, "rafter", f"{wood_words(stock)} rafter, run {show(rafter.run, 'length')}")
     draft.inputs = [*stock_inputs(stock), *stick_inputs(rafter), *rafter_inputs(rafter)]
     draft.assumptions = [FRAME if rafter.ridge == "board" else PUSH, SQUARE, SHEAR_SAG, *GENERAL]
     other = None
     if tie is not None:
-        tie_stock = around.stock(tie.stock)
+        tie_stock = context.stock(tie.stock)
         other = Draft(tie.name, "tie", f"{wood_words(tie_stock)} tie")
         other.inputs = [*stock_inputs(tie_stock), *stick_inputs(tie), *tie_inputs(tie)]
         other.assumptions = [FRAME, SHEAR_SAG, *GENERAL]
     try:
-        run = _checked(rafter, tie, draft, other, around)
+        run = _checked(rafter, tie, draft, other, context)
     except Unstable as error:
         run = None
         draft.checks = [stated(rafter.name, "stands still", "statics", "fails", str(error))]
@@ -65,58 +65,58 @@ def roof_results(rafter: Rafter, around: Around) -> list[tuple[PieceResult, Reac
             one.outside(error)
     if run is None:
         missing = unknown_below(rafter.name, [rafter.wall.on, rafter.ridge_on])
-        found = [(draft.done(), replace(missing, anchors=tuple(wall_anchor(rafter, around))))]
+        found = [(draft.done(), replace(missing, anchors=tuple(wall_anchor(rafter, context))))]
         if other is not None and tie is not None:
-            found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, None, around)))))
+            found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, None, context)))))
         return found
-    _show_rafter(draft, run, around)
-    reactions = _rafter_reactions(run, around)
+    _show_rafter(draft, run, context)
+    reactions = _rafter_reactions(run, context)
     if rafter.ridge_on is not None and rafter.pair:
         draft.assumptions.append(BOTH_SIDES)
-    found = [(draft.done(), replace(reactions, anchors=tuple(wall_anchor(rafter, around))))]
+    found = [(draft.done(), replace(reactions, anchors=tuple(wall_anchor(rafter, context))))]
     if other is not None and tie is not None:
-        _show_tie(other, run, tie, around)
-        found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, run, around)))))
+        _show_tie(other, run, tie, context)
+        found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, run, context)))))
     return found
 
 
-def _checked(rafter: Rafter, tie: Tie | None, draft: Draft, other: Draft | None, around: Around) -> RoofRun | None:
+def _checked(rafter: Rafter, tie: Tie | None, draft: Draft, other: Draft | None, context: Context) -> RoofRun | None:
     """Check the sticks; of each whose wood is not known, everything that it might be.
 
     The frame is determinate, so the forces in one stick do not depend on what the other is made of, its weight apart;
     and that is the one of the heaviest candidate.
     """
-    stock = around.stock(rafter.stock)
+    stock = context.stock(rafter.stock)
     sharing = Sharing(rafter.members, rafter.spacing, bool(rafter.shared_by.strip()))
     make = partial(_wood, stock, rafter.laid, sharing)
     wood = _standing_for(stock, make)
     tie_stock, make_tie, tie_wood = None, None, None
     if tie is not None:
-        tie_stock = around.stock(tie.stock)
+        tie_stock = context.stock(tie.stock)
         make_tie = partial(_wood, tie_stock, tie.laid, None)
         tie_wood = _standing_for(tie_stock, make_tie)
-    roof = Roof(rafter, wood, tie, tie_wood, around)
+    roof = Roof(rafter, wood, tie, tie_wood, context)
     draft.checks = _screened(draft, stock, make, roof.rafter_checks(),
-                             lambda one: Roof(rafter, one, tie, tie_wood, around).rafter_checks())  # fmt: skip
+                             lambda one: Roof(rafter, one, tie, tie_wood, context).rafter_checks())  # fmt: skip
     draft.assumptions = [*wood.notes, *draft.assumptions]
     if other is not None and tie_stock is not None and make_tie is not None and tie_wood is not None:
         other.checks = _screened(other, tie_stock, make_tie, roof.tie_checks(),
-                                 lambda one: Roof(rafter, wood, tie, one, around).tie_checks())  # fmt: skip
+                                 lambda one: Roof(rafter, wood, tie, one, context).tie_checks())  # fmt: skip
         other.assumptions = [*tie_wood.notes, *other.assumptions]
     return roof.run
 
 
-def _wood(stock: Stock, laid: str, sharing: Sharing | None, values: DesignValues) -> Wood:
+def _wood(stock: Stock, laid: str, sharing: Sharing | None, values: DesignValues) -> WoodMaterial:
     return wood_of(stock, values, laid=laid, sharing=sharing)
 
 
-def _standing_for(stock: Stock, make: Make) -> Wood:
+def _standing_for(stock: Stock, make: Make) -> WoodMaterial:
     """The wood of a stock; of an unknown one a candidate, with the weight of the heaviest."""
     return screening_woods(stock, make)[0][1] if is_unknown(stock) else make(reference_values(stock))
 
 
 def _screened(
-    draft: Draft, stock: Stock, make: Make, checks: list[Check], check: Callable[[Wood], list[Check]]
+    draft: Draft, stock: Stock, make: Make, checks: list[Check], check: Callable[[WoodMaterial], list[Check]]
 ) -> list[Check]:
     """The checks of known wood; of unknown wood those over all that it might be, when it is said what that is."""
     if not is_unknown(stock):
@@ -133,35 +133,35 @@ def _screened(
     return [asked, *(one for one in checks if one.ratio is None)]
 
 
-def _show_rafter(draft: Draft, run: RoofRun, around: Around) -> None:
+def _show_rafter(draft: Draft, run: RoofRun, context: Context) -> None:
     rafter, line = run.rafter, run.rafter_line
     draft.tables += [
         roof_loads_table(rafter, rafter.carries, level=False),
         line_forces_table(run.combinations, line),
     ]
-    size = around.size(rafter.stock)
+    size = context.size(rafter.stock)
     depth = float(section_of(size, rafter.laid, rafter.plies).d)
     supports = [
         (run.tail, rafter.wall.on, rafter.wall.holds),
         (float(line.length), rafter.ridge_on or "ridge", "rests"),
     ]
-    draft.figure = roof_figure(run, line, depth, rafter.slope, supports, _creep(rafter, around))
+    draft.figure = roof_figure(run, line, depth, rafter.slope, supports, _creep(rafter, context))
 
 
-def _show_tie(draft: Draft, run: RoofRun, tie: Tie, around: Around) -> None:
+def _show_tie(draft: Draft, run: RoofRun, tie: Tie, context: Context) -> None:
     line = run.tie_line
     draft.tables += [roof_loads_table(run.rafter, tie.carries, level=True), line_forces_table(run.combinations, line)]
-    depth = float(section_of(around.size(tie.stock), tie.laid, tie.plies).d)
+    depth = float(section_of(context.size(tie.stock), tie.laid, tie.plies).d)
     ends = [(0.0, run.rafter.name, "hung"), (float(line.length), run.rafter.name, "hung")]
-    draft.figure = roof_figure(run, line, depth, 0.0, ends, _creep(tie, around))
+    draft.figure = roof_figure(run, line, depth, 0.0, ends, _creep(tie, context))
 
 
-def _creep(piece: Rafter | Tie, around: Around) -> float:
-    stock = around.stock(piece.stock)
+def _creep(piece: Rafter | Tie, context: Context) -> float:
+    stock = context.stock(piece.stock)
     return float(_standing_for(stock, partial(_wood, stock, piece.laid, None)).K_cr.value)
 
 
-def _rafter_reactions(run: RoofRun, around: Around) -> Reactions:
+def _rafter_reactions(run: RoofRun, context: Context) -> Reactions:
     """What goes to the wall, and to the ridge beam from both sides.
 
     Repeated rafters arrive as a load along the whole carrier; one whose place is named (`lands_at`) arrives there, and
@@ -170,24 +170,24 @@ def _rafter_reactions(run: RoofRun, around: Around) -> Reactions:
     rafter = run.rafter
     wall, name = rafter.wall, rafter.name
     by_kind, up = run.by_kind(far=False), run.wall_reactions
-    alone = wall.lands_at is not None or isinstance(around.under(wall.on), Post)
+    alone = wall.lands_at is not None or isinstance(context.under(wall.on), Post)
     spacing = 0.0 if alone else rafter.spacing
-    rows = [Handed(wall.on, by_kind, float(np.max(up)), float(np.min(up)), spacing)]
+    rows = [SupportForces(wall.on, by_kind, float(np.max(up)), float(np.min(up)), spacing)]
     seat = run.rafter.wall.bearing_width
-    breadth = float(section_of(around.size(rafter.stock), rafter.laid, rafter.plies).b)
+    breadth = float(section_of(context.size(rafter.stock), rafter.laid, rafter.plies).b)
     on_top = wall.holds == "rests"
-    arrival = Arrival(
+    transfer = TransferredLoad(
         name, by_kind, at=wall.lands_at, spread=None if alone else rafter.spacing,
         applied="top" if on_top else "side", bearing=min(seat or breadth, breadth) if on_top else None,
     )  # fmt: skip
-    below = [(wall.on, arrival)]
+    below = [(wall.on, transfer)]
     if rafter.ridge_on is not None:
         sides = 2.0 if rafter.pair else 1.0
         far = {kind: (sides * high, sides * low) for kind, (high, low) in run.by_kind(far=True).items()}
         top = sides * run.far_reactions
-        rows.append(Handed(rafter.ridge_on, far, float(np.max(top)), float(np.min(top)), rafter.spacing))
-        below.append((rafter.ridge_on, Arrival(name, far, spread=rafter.spacing)))
+        rows.append(SupportForces(rafter.ridge_on, far, float(np.max(top)), float(np.min(top)), rafter.spacing))
+        below.append((rafter.ridge_on, TransferredLoad(name, far, spread=rafter.spacing)))
     else:
         far, up = run.by_kind(far=True), run.far_reactions
-        rows.append(Handed("", far, float(np.max(up)), float(np.min(up)), rafter.spacing))
+        rows.append(SupportForces("", far, float(np.max(up)), float(np.min(up)), rafter.spacing))
     return Reactions(name, tuple(rows), tuple(below))

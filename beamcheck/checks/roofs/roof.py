@@ -12,9 +12,9 @@ from ...model.pieces import Existing, Rafter, Tie
 from ...units import show
 from ..beams.beam import doubts
 from ..beams.bracing import needs_end_restraint
-from ..core.context import Around
+from ..core.context import Context
 from ..core.govern import stated
-from ..core.material import Wood
+from ..core.material import WoodMaterial
 from ..core.plausible import rafter_doubts
 from ..core.result import Check
 from ..core.seat import answered
@@ -40,10 +40,12 @@ class Roof:
         If the frame can move, or a value lies outside the rules.
     """
 
-    def __init__(self, rafter: Rafter, wood: Wood, tie: Tie | None, tie_wood: Wood | None, around: Around) -> None:
-        self.tie, self.around = tie, around
-        self.stick = framed(rafter, wood, around)
-        self.other = framed(tie, tie_wood, around) if tie is not None and tie_wood is not None else None
+    def __init__(
+        self, rafter: Rafter, wood: WoodMaterial, tie: Tie | None, tie_wood: WoodMaterial | None, context: Context
+    ) -> None:
+        self.tie, self.context = tie, context
+        self.stick = framed(rafter, wood, context)
+        self.other = framed(tie, tie_wood, context) if tie is not None and tie_wood is not None else None
         self.run: RoofRun = solve_roof(rafter, tie, self.stick.stiff, self.other.stiff if self.other else None)
 
     def rafter_checks(self) -> list[Check]:
@@ -51,9 +53,9 @@ class Roof:
         run, stick = self.run, self.stick
         return [
             *stick_checks(stick, run, run.rafter_line, free=run.tail, steep=run.rafter.slope > STEEP),
-            *wall_checks(run, stick, self.around),
+            *wall_checks(run, stick, self.context),
             *_thrust(run, self.tie),
-            *_upper_end(run, self.around),
+            *_upper_end(run, self.context),
             *_roof_rules(run),
             *rafter_doubts(run.rafter),
             *doubts(run.rafter.name, stick.wood),
@@ -66,7 +68,7 @@ class Roof:
             return []
         return [
             *stick_checks(other, run, run.tie_line, free=0.0, steep=False),
-            *_tie_rules(run, tie, other, self.around),
+            *_tie_rules(run, tie, other, self.context),
             *doubts(tie.name, other.wood),
         ]
 
@@ -98,7 +100,7 @@ def _thrust(run: RoofRun, tie: Tie | None) -> list[Check]:
     return [stated(rafter.name, what, THRUST, "fails", f"{text}, and there is neither a tie nor a ridge beam")]
 
 
-def _upper_end(run: RoofRun, around: Around) -> Iterator[Check]:
+def _upper_end(run: RoofRun, context: Context) -> Iterator[Check]:
     """The joint or seat at the ridge, with the forces it has to pass."""
     rafter = run.rafter
     if rafter.ridge == "board" or rafter.ridge_on is None:
@@ -109,7 +111,7 @@ def _upper_end(run: RoofRun, around: Around) -> Iterator[Check]:
     text = "the fastening or seat at the ridge beam is not checked: "
     text += _range_words(run.far_reactions, "each presses down", "each lifts")
     yield stated(rafter.name, f"upper end on {rafter.ridge_on}", "load path", "refer", text)
-    under = around.under(rafter.ridge_on)
+    under = context.under(rafter.ridge_on)
     if isinstance(under, Existing):
         yield answered(rafter.name, f"what carries the upper end on {under.name}", under)
 
@@ -137,13 +139,13 @@ def _roof_rules(run: RoofRun) -> Iterator[Check]:
         yield stated(rafter.name, "the opposite rafter", "load path", "refer", text)
 
 
-def _tie_rules(run: RoofRun, tie: Tie, stick: FramedStick, around: Around) -> Iterator[Check]:
+def _tie_rules(run: RoofRun, tie: Tie, stick: FramedStick, context: Context) -> Iterator[Check]:
     """Its joints, and whether there is one at each pair."""
     N_low, _, N_high, _ = run.tie_line.extremes("N")
     pulls = int(np.argmax(N_high))
     force = f"{show(max(float(N_high[pulls]), 0.0), 'force')} under {run.combinations[pulls].name}"
     upright = ". It must also hold the ends upright: d/b is over 2"
-    if (anchor := around.anchor(tie.ends_held_by)) is not None:
+    if (anchor := context.anchor(tie.ends_held_by)) is not None:
         text = f"{force} must pass through each end: by anchor {anchor.name}, a piece of its own here"
         if needs_end_restraint(stick.size, stick.section):
             yield stated(tie.name, "ends held upright", "NDS 2018 4.4.1.2", "refer", f"not shown{upright}")

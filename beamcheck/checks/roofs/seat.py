@@ -16,8 +16,8 @@ from ...formulas.wood import compression as cp
 from ...model.pieces import Existing, Post, Support
 from ...units import show
 from ..beams.bracing import Span, bracing_of, needs_end_restraint
-from ..core.context import Around
-from ..core.govern import Asked, at, duration, govern, stated
+from ..core.context import Context
+from ..core.govern import Criterion, at, duration, govern, stated
 from ..core.material import bearing_prime, compression_star
 from ..core.result import Check
 from ..core.seat import answered, least_seat, wood_under
@@ -28,10 +28,10 @@ from .member import FROM_FRAME, LITTLE, FramedStick, sideways_length
 BIRDSMOUTH = "NDS 2018 3.4.3.2, 4.4.3.1"
 
 
-def wall_checks(run: RoofRun, stick: FramedStick, around: Around) -> list[Check]:
+def wall_checks(run: RoofRun, stick: FramedStick, context: Context) -> list[Check]:
     """Everything about the foot."""
     name, support = run.rafter.name, run.rafter.wall
-    found = [*_seat(run, stick, around), *_cut(run, stick), *_upright(stick, support)]
+    found = [*_seat(run, stick, context), *_cut(run, stick), *_upright(stick, support)]
     up = run.wall_reactions
     if float(np.min(up)) < -LITTLE:
         worst = int(np.argmin(up))
@@ -42,10 +42,10 @@ def wall_checks(run: RoofRun, stick: FramedStick, around: Around) -> list[Check]
         else:
             text += " and nothing is said to hold it down (`tied_down`)"
             found.append(stated(name, f"uplift at {support.on}", "ASCE 7-16 2.4.1", "fails", text))
-    return [*found, *_held(run, around)]
+    return [*found, *_held(run, context)]
 
 
-def _seat(run: RoofRun, stick: FramedStick, around: Around) -> list[Check]:
+def _seat(run: RoofRun, stick: FramedStick, context: Context) -> list[Check]:
     """Bearing of the rafter at an angle to its grain, and of the wood under it."""
     rafter, wood, section = run.rafter, stick.wood, stick.section
     support, what = rafter.wall, f"bearing on {rafter.wall.on}"
@@ -66,11 +66,11 @@ def _seat(run: RoofRun, stick: FramedStick, around: Around) -> list[Check]:
         F = pad(br.bearing_at_angle, F_c_star=F_c_star, F_c_perp_prime=F_c_perp_prime, theta=theta)
         return Outcome(f, F, f / F)
 
-    under = around.under(support.on)
+    under = context.under(support.on)
     return [
-        govern(Asked(rafter.name, what, "NDS 2018 3.10.3", "stress"), run.combinations, seat),
+        govern(Criterion(rafter.name, what, "NDS 2018 3.10.3", "stress"), run.combinations, seat),
         *least_seat(rafter.name, f"least seat length on {support.on}", l_b, under, "IRC R802.6 (memory)"),
-        *wood_under(rafter.name, run.combinations, pressed, b, l_b, under, around),
+        *wood_under(rafter.name, run.combinations, pressed, b, l_b, under, context),
     ]
 
 
@@ -97,10 +97,10 @@ def _upright(stick: FramedStick, support: Support) -> list[Check]:
     return [verdict]
 
 
-def _held(run: RoofRun, around: Around) -> list[Check]:
+def _held(run: RoofRun, context: Context) -> list[Check]:
     """Who answers for what is under the foot, and how it is held there."""
     name, support = run.rafter.name, run.rafter.wall
-    what, under, found = f"what holds the foot on {support.on}", around.under(support.on), list[Check]()
+    what, under, found = f"what holds the foot on {support.on}", context.under(support.on), list[Check]()
     if support.holds != "rests":
         how = "a hanger" if support.holds == "hung" else "an end that cannot turn"
         found.append(stated(name, f"{what}: {support.holds}", "load path", "refer", f"{how} is not checked here"))
@@ -143,11 +143,11 @@ def _cut(run: RoofRun, stick: FramedStick) -> list[Check]:
             e=0.0,
         )
 
-    asked = Asked(rafter.name, "shear at the birdsmouth", "NDS 2018 3.4.3.2", "force")
-    found.append(govern(asked, run.combinations, calculate))
+    criterion = Criterion(rafter.name, "shear at the birdsmouth", "NDS 2018 3.4.3.2", "force")
+    found.append(govern(criterion, run.combinations, calculate))
     if run.tail > 0.0:
-        asked = Asked(rafter.name, "bending of the tail at the birdsmouth", "NDS 2018 3.1.2, 3.9.2", "ratio")
-        found.append(govern(asked, run.combinations, partial(_tail, run, stick, depth)))
+        criterion = Criterion(rafter.name, "bending of the tail at the birdsmouth", "NDS 2018 3.1.2, 3.9.2", "ratio")
+        found.append(govern(criterion, run.combinations, partial(_tail, run, stick, depth)))
     return found
 
 

@@ -169,8 +169,8 @@ def _not_read(board: Board, zones: list[list[Point]], outline: list[Point], foot
         board.strokes(hatching([zone], NOT_READ_AT, NOT_READ_APART), stroke=GREY)
         board.shape(zone, fill="none", width=1.2, dash="4 3")
     if zones:
-        around = [(0.0, 0.0), (WIDTH, 0.0), (WIDTH, foot), (0.0, foot)]
-        board.area([around, outline])
+        context = [(0.0, 0.0), (WIDTH, 0.0), (WIDTH, foot), (0.0, foot)]
+        board.area([context, outline])
 
 
 def _mark(board: Board, x: float, y: float, letter: str, *, above: bool) -> None:

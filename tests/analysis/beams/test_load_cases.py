@@ -6,7 +6,7 @@ import pytest
 
 from beamcheck.analysis.beams.combinations import combine
 from beamcheck.analysis.beams.load_cases import SETTLED, UPLIFT, Applied, Case, cases_for, patterns, spans_of
-from beamcheck.analysis.beams.member_loads import Arrival, applied_loads, arrived_loads, self_weight
+from beamcheck.analysis.beams.member_loads import TransferredLoad, applied_loads, self_weight, transferred_loads
 from beamcheck.analysis.beams.straight import Held, solve_straight
 from beamcheck.model.loads import Load
 
@@ -176,8 +176,10 @@ class TestFromTheJob:
 
 class TestFromOtherPieces:
     def test_a_beam(self) -> None:
-        arrival = Arrival("A", {"D": (300.0, 300.0), "L": (500.0, -70.0), "S": (0.0, 0.0), "W": (90.0, -40.0)}, at=30.0)
-        found = [(one.kind, one.start, one.P, one.P_low) for one in arrived_loads([arrival], 144.0)]
+        transfer = TransferredLoad(
+            "A", {"D": (300.0, 300.0), "L": (500.0, -70.0), "S": (0.0, 0.0), "W": (90.0, -40.0)}, at=30.0
+        )
+        found = [(one.kind, one.start, one.P, one.P_low) for one in transferred_loads([transfer], 144.0)]
         assert found == [
             ("D", 30.0, 300.0, None),
             ("L", 30.0, 500.0, -70.0),
@@ -186,16 +188,16 @@ class TestFromOtherPieces:
         ]
 
     def test_dead_load_that_pulls_up(self) -> None:
-        (found,) = arrived_loads([Arrival("A", {"D": (-60.0, -60.0)}, at=30.0)], 144.0)
+        (found,) = transferred_loads([TransferredLoad("A", {"D": (-60.0, -60.0)}, at=30.0)], 144.0)
         assert found.P == -60.0
 
     def test_rafters_side_by_side(self) -> None:
         """Each sign of a variable load is a load of its own: what lifts may come without what presses."""
-        arrival = Arrival("R", {"D": (240.0, 240.0), "S": (480.0, -48.0), "W": (0.0, -96.0)}, spread=24.0)
-        found = [(one.kind, one.w_start, one.end) for one in arrived_loads([arrival], 144.0)]
+        transfer = TransferredLoad("R", {"D": (240.0, 240.0), "S": (480.0, -48.0), "W": (0.0, -96.0)}, spread=24.0)
+        found = [(one.kind, one.w_start, one.end) for one in transferred_loads([transfer], 144.0)]
         assert found == [("D", 10.0, 144.0), ("S", 20.0, 144.0), ("S", -2.0, 144.0), ("W", -4.0, 144.0)]
 
     def test_a_load_that_only_lifts_is_there_alone(self) -> None:
-        (found,) = arrived_loads([Arrival("A", {"L": (0.0, -70.0)}, at=30.0)], 144.0)
+        (found,) = transferred_loads([TransferredLoad("A", {"L": (0.0, -70.0)}, at=30.0)], 144.0)
         cases = {case.pattern: sum(one.P for one in case.loads) for case in cases_for([found], THREE[:1], 10.0)}
         assert cases == {"": 0.0, UPLIFT: -70.0}

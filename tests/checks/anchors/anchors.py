@@ -8,7 +8,7 @@ import numpy as np
 
 from beamcheck.analysis.beams.combinations import Loaded
 from beamcheck.checks.anchors.group import Forces, Group, hole_places
-from beamcheck.checks.core.material import Wood, is_unknown, reference_values, rows_to_screen, wood_of
+from beamcheck.checks.core.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.core.strength import Section
 from beamcheck.model.anchors import Anchor
@@ -29,7 +29,7 @@ def stock(size: str = "2x12 dressed", **more: Any) -> Stock:
     })  # fmt: skip
 
 
-def made(stock: Stock) -> Wood:
+def made(stock: Stock) -> WoodMaterial:
     return wood_of(stock, rows_to_screen(stock)[0] if is_unknown(stock) else reference_values(stock))
 
 

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from beamcheck.checks.anchors.piece import anchors_of_beam
-from beamcheck.checks.core.context import Around, House
+from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check, JobResult
 from beamcheck.checks.job import check_job
 from beamcheck.model.anchors import Anchor
@@ -91,8 +91,8 @@ def test_an_anchor_said_to_be_fastened_elsewhere_is_referred() -> None:
 
 def test_a_beam_that_cannot_be_worked_out_leaves_its_anchor_referred() -> None:
     held = Beam.model_validate(hung())
-    around = Around(House({}, {}, {"A1": Anchor.model_validate(KNIFE)}))
-    (group,) = anchors_of_beam(held, None, around)
+    context = Context(Structure({}, {}, {"A1": Anchor.model_validate(KNIFE)}))
+    (group,) = anchors_of_beam(held, None, context)
     assert group.verdict == "refer" and "could not be worked out" in said(group, "refer")
 
 

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from beamcheck.checks.beams.beam import run_beam
-from beamcheck.checks.core.context import Around, House
+from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.material import reference_values, wood_of
 from beamcheck.checks.core.result import PieceResult
 from beamcheck.model.pieces import Job
@@ -71,8 +71,8 @@ def test_reactions_carry_the_loads(made: tuple[Data, Data]) -> None:
     """In every case the supports take what lies on the beam, no more and no less."""
     read: Job = job_from_data(job(copy.deepcopy(made[0]), wood=made[1]))
     stock_, piece = read.stock[0], read.beam[0]
-    around = Around(House({stock_.name: stock_}, {one.name: one for one in (*read.beam, *read.existing)}))
-    run = run_beam(piece, wood_of(stock_, reference_values(stock_)), around)
+    context = Context(Structure({stock_.name: stock_}, {one.name: one for one in (*read.beam, *read.existing)}))
+    run = run_beam(piece, wood_of(stock_, reference_values(stock_)), context)
     held = run.straight.cases_run.reactions[..., 1].sum(axis=-1)
     loaded = [sum(load.total for load in case.loads) for case in run.straight.cases]
     np.testing.assert_allclose(held, loaded, rtol=1e-8, atol=1e-6)

@@ -6,8 +6,8 @@ from typing import Any
 
 from beamcheck.checks.brackets.families.bent import bent_projection
 from beamcheck.checks.brackets.loads import BracketLoads, bracket_loads
-from beamcheck.checks.core.context import Around, House
-from beamcheck.checks.core.material import Wood
+from beamcheck.checks.core.context import Context, Structure
+from beamcheck.checks.core.material import WoodMaterial
 from beamcheck.checks.core.result import Check
 from beamcheck.model.brackets import Bent, Bracket
 from beamcheck.model.pieces import Existing, Post, Stock
@@ -57,7 +57,7 @@ def bracket(shape: Data, load: str | None = None, at: str = "0 in", **more: Any)
     return Bracket.model_validate(data)
 
 
-def house(**stocks: Stock) -> Around:
+def structure(**stocks: Stock) -> Context:
     """A 4x6 post, a wall by others, and the bracket's own wood under the name 'wood'."""
     post = Post.model_validate({
         "name": "post", "stock": "wood", "height": "8 ft", "on": "slab", "top_restraint": "pinned",
@@ -65,17 +65,17 @@ def house(**stocks: Stock) -> Around:
     slab = Existing.model_validate(
         {"name": "slab", "what": "slab", "material": "concrete", "confirmed_by": "B. Invented"}
     )
-    return Around(House({"wood": stock("4x6 dressed"), **stocks}, {"post": post, "slab": slab}))
+    return Context(Structure({"wood": stock("4x6 dressed"), **stocks}, {"post": post, "slab": slab}))
 
 
-def wood(around: Around) -> Wood:
-    return made(around.stock("wood"))
+def wood(context: Context) -> WoodMaterial:
+    return made(context.stock("wood"))
 
 
-def loads_of(piece: Bracket, around: Around, weight: float = 0.0) -> BracketLoads:
+def loads_of(piece: Bracket, context: Context, weight: float = 0.0) -> BracketLoads:
     """Its loads; own weight is left out unless it is given."""
     out = bent_projection(piece.shape) if isinstance(piece.shape, Bent) else piece.shape.projection
-    return bracket_loads(piece, around, out, [(0.0, out, weight)] if weight else [])
+    return bracket_loads(piece, context, out, [(0.0, out, weight)] if weight else [])
 
 
 def find(checks: list[Check], what: str) -> Check:

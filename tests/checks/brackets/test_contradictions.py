@@ -11,7 +11,7 @@ from beamcheck.checks.brackets.body import Body
 from beamcheck.checks.brackets.cover import cover_checks
 from beamcheck.checks.brackets.family import body_of
 from beamcheck.checks.brackets.fixings import fixing_checks
-from beamcheck.checks.core.context import Around, House
+from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.material import rows_to_screen
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.job import check_job
@@ -34,8 +34,8 @@ from .brackets import (
     bracket,
     find,
     fixings,
-    house,
     loads_of,
+    structure,
     wood,
 )
 
@@ -43,7 +43,7 @@ SHAPES = {"braced": BRACED, "corbel": CORBEL, "bent": BENT}
 
 
 def body(shape: Data, load: Data | None = None, **more: Any) -> list[Check]:
-    here = house()
+    here = structure()
     carries = [{"what": "shelf", "live": "100 lb", "at": "3 in", "bearing": "2 in", **(load or {})}]
     piece = bracket(shape, carries=carries, **more)
     return body_of(piece, loads_of(piece, here), wood(here), here).checks
@@ -53,15 +53,15 @@ def held(
     shape: Data = SOLID, *, existing: Data | None = None, on: str = "post", at: float | None = None, **more: Any
 ) -> list[Check]:
     """Checks of the fixings, on the post or on a wall by others."""
-    here = house(thin=stock("2x6 dressed", name="thin"))
+    here = structure(thin=stock("2x6 dressed", name="thin"))
     named = {"name": "wall", "what": "studs", "material": "wood", "confirmed_by": "letter", **(existing or {})}
-    pieces = {**here.house.pieces, "wall": Existing.model_validate(named)}
-    around = Around(House(here.house.stocks, pieces))
+    pieces = {**here.structure.pieces, "wall": Existing.model_validate(named)}
+    context = Context(Structure(here.structure.stocks, pieces))
     piece = bracket(shape, "20 lb", "3 in", on=on, fixings=fixings(**more))
     if at is not None:  # a load of the helper has an `at` of its own
         piece = piece.model_copy(update={"at": at})
-    made = wood(around) if piece.stock is not None else None
-    return fixing_checks(piece, loads_of(piece, around), Body(), made, around)
+    made = wood(context) if piece.stock is not None else None
+    return fixing_checks(piece, loads_of(piece, context), Body(), made, context)
 
 
 def what(checks: list[Check], name: str) -> list[Check]:
@@ -102,7 +102,7 @@ def test_end_grain_takes_three_quarters_without_a_plate() -> None:
 def test_loads_whose_seats_overlap_press_together() -> None:
     """Two times 100 lb on 2 in each, 1 in apart: 100 psi where both lie, with 3 1/2 in: 2 x 50/3.5."""
     two = [{"what": name, "live": "100 lb", "at": at, "bearing": "2 in"} for name, at in (("a", "1 in"), ("b", "2 in"))]
-    here = house()
+    here = structure()
     piece = bracket(CORBEL, carries=two)
     found = find(body_of(piece, loads_of(piece, here), wood(here), here).checks, "bearing of a, b")
     assert found.demand == pytest.approx(100.0 / 3.5)
@@ -180,7 +180,7 @@ def test_rows_stand_on_the_post_as_far_from_its_end_as_is_said(at: float, end: s
 
 @pytest.mark.parametrize("at, below, kept", [(None, "12 in", True), (12.0, "12 in", True), (11.0, "12 in", False)])
 def test_there_is_no_more_post_below_a_dap_than_stands_under_its_foot(at: float | None, below: str, kept: bool) -> None:
-    here = house()
+    here = structure()
     shape = {**CORBEL, "seat": "3/4 in", "below_seat": below}
     piece = bracket(shape, "100 lb", "2 in").model_copy(update={"at": at})
     found = body_of(piece, loads_of(piece, here), wood(here), here).checks
@@ -254,7 +254,7 @@ def cover(
     rows: list[Data] | None = None, holder: str | None = "A",
 ) -> list[Check]:  # fmt: skip
     """A cover on the post; group A: two lags with washers of 1 1/2 in, 3 in above each other, holding a beam there."""
-    here = house()
+    here = structure()
     anchor = Anchor.model_validate({
         "name": "A", "manner": "wood side", "into": "post", "fastener": {**LAG, "washer": "1 1/2 in"},
         "holes": {"rows": 2, "columns": 1, "row_spacing": "3 in", "end": "4 in", "edge": "2 in"}, "other": OTHER,
@@ -267,14 +267,14 @@ def cover(
             {"at": "8 ft", "on": "slab", "bearing": "3 in"},
         ],
     })  # fmt: skip
-    around = Around(House(here.house.stocks, {**here.house.pieces, "B": beam}, {"A": anchor}))
+    context = Context(Structure(here.structure.stocks, {**here.structure.pieces, "B": beam}, {"A": anchor}))
     piece = bracket(
         {**SOLID, "grain": grain, "pocket": POCKET}, role="cover", accidental="not for load",
         cover={**HIDING, **(said_of or {})}, fixings=fixings(rows=rows or [ROW]),
     )  # fmt: skip
-    loads = loads_of(piece, around, 5.0)
-    made = wood(around)
-    return [*cover_checks(piece, loads, made, around), *fixing_checks(piece, loads, Body(), made, around)]
+    loads = loads_of(piece, context, 5.0)
+    made = wood(context)
+    return [*cover_checks(piece, loads, made, context), *fixing_checks(piece, loads, Body(), made, context)]
 
 
 @pytest.mark.parametrize(

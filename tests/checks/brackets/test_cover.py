@@ -10,7 +10,7 @@ from beamcheck.checks.brackets.cover import accidental_checks, cover_checks
 from beamcheck.checks.core.result import Check
 
 from ..anchors.anchors import said
-from .brackets import SOLID, Data, bracket, find, house, loads_of, wood
+from .brackets import SOLID, Data, bracket, find, loads_of, structure, wood
 
 POCKET: Data = {"top": "2 in", "height": "4 in", "depth": "1 1/2 in", "width": "2 1/2 in"}
 COVER: Data = {
@@ -20,7 +20,7 @@ COVER: Data = {
 
 
 def checks(pocket: Data | None = None, grain: str | None = "upright", **cover: Any) -> list[Check]:
-    here = house()
+    here = structure()
     shape = {**SOLID, "grain": grain, "pocket": {**POCKET, **(pocket or {})}}
     piece = bracket(shape, role="cover", cover={**COVER, **cover}, accidental="not for load")
     return cover_checks(piece, loads_of(piece, here, 5.0), wood(here), here)
@@ -65,7 +65,7 @@ def test_what_is_not_given_refers(field: str) -> None:
 
 
 def test_no_pocket_and_nothing_hidden_refer() -> None:
-    here = house()
+    here = structure()
     piece = bracket({**SOLID, "pocket": None}, role="cover", cover=COVER)
     assert "`shape.pocket`" in said(cover_checks(piece, loads_of(piece, here, 5.0), wood(here), here), "refer")
     assert "`cover.hides`" in said(checks(hides=[]), "refer")

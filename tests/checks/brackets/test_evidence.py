@@ -7,13 +7,13 @@ from typing import Any
 import pytest
 
 from beamcheck.checks.brackets.trim import trim_result
-from beamcheck.checks.core.context import Around, House
+from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import PieceResult
 from beamcheck.model.brackets import Trim
 from beamcheck.model.pieces import Existing
 
 from ..anchors.anchors import stock
-from .brackets import LAG, OTHER, Data, find, house
+from .brackets import LAG, OTHER, Data, find, structure
 
 FOUR: Data = {"rows": [{"below_top": "1 in", "count": 4, "apart": "3 in"}]}
 WALL: Data = {"name": "wall", "what": "studs", "material": "wood", "confirmed_by": "letter of 3 May 2025"}
@@ -23,7 +23,7 @@ def hung(
     fixings: Data | None = None, *, wall: Data | None = None, wood: Data | None = None, other: str = "wood", **more: Any
 ) -> PieceResult:
     """Trim of 24 lb below a wall of studs, on four 3/8 in lag screws unless something else is said."""
-    here = house(
+    here = structure(
         wood=stock("4x6 dressed", **(wood or {})), sound=stock("4x6 dressed", name="sound"),
         thin=stock("2x6 dressed", name="thin"),
     )  # fmt: skip
@@ -37,8 +37,8 @@ def hung(
         "hangs": "below", "accidental": "not for load", "fixings": held, **more,
     }  # fmt: skip
     trim = Trim.model_validate(data)
-    around = Around(House(here.house.stocks, {**here.house.pieces, "wall": existing, "T": trim}))
-    return trim_result(trim, around)[0]
+    context = Context(Structure(here.structure.stocks, {**here.structure.pieces, "wall": existing, "T": trim}))
+    return trim_result(trim, context)[0]
 
 
 def test_the_usual_trim_passes() -> None:

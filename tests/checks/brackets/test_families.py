@@ -14,18 +14,20 @@ from beamcheck.checks.brackets.families.bent import bent_body, bent_projection
 from beamcheck.checks.brackets.families.braced import braced_body
 from beamcheck.checks.brackets.families.concealed_bar import steel_body
 from beamcheck.checks.brackets.families.corbel import corbel_body
-from beamcheck.checks.core.context import Around
+from beamcheck.checks.core.context import Context
 from beamcheck.model.brackets import Bent, Braced, Bracket, Corbel, SteelCore
 
 from ..anchors.anchors import said, step, stock
-from .brackets import BENT, BRACED, CORBEL, STRAP, Data, bracket, find, fixings, house, loads_of, wood
+from .brackets import BENT, BRACED, CORBEL, STRAP, Data, bracket, find, fixings, loads_of, structure, wood
 
 FORCES = st.floats(min_value=5.0, max_value=400.0)
 SHAPES = {"braced": BRACED, "steel core": STRAP, "corbel": CORBEL, "bent": BENT}
 
 
-def body(shape: Data, load: str | None = "100 lb", at: str = "3 in", around: Around | None = None, **more: Any) -> Body:
-    here = around or house()
+def body(
+    shape: Data, load: str | None = "100 lb", at: str = "3 in", context: Context | None = None, **more: Any
+) -> Body:
+    here = context or structure()
     piece: Bracket = bracket(shape, load, at, **more)
     loads, form = loads_of(piece, here), piece.shape
     if isinstance(form, SteelCore):
@@ -289,14 +291,14 @@ def test_no_load_is_no_crash_and_uses_nothing(family: str) -> None:
 
 @pytest.mark.parametrize("family", ["braced", "corbel", "bent"])
 def test_wet_wood_is_never_better(family: str) -> None:
-    wet = house(wood=stock("4x6 dressed", moisture="green", measured_moisture=None))
-    assert worst(body(SHAPES[family], "50 lb", around=wet)) >= worst(body(SHAPES[family], "50 lb"))
+    wet = structure(wood=stock("4x6 dressed", moisture="green", measured_moisture=None))
+    assert worst(body(SHAPES[family], "50 lb", context=wet)) >= worst(body(SHAPES[family], "50 lb"))
 
 
 @pytest.mark.parametrize("family", ["braced", "corbel", "bent"])
 def test_unknown_wood_does_not_crash(family: str) -> None:
-    unknown = house(wood=stock("4x6 dressed", species="unknown", grade="unstamped", grade_from=None, evidence=""))
-    assert worst(body(SHAPES[family], "50 lb", around=unknown)) > 0.0
+    unknown = structure(wood=stock("4x6 dressed", species="unknown", grade="unstamped", grade_from=None, evidence=""))
+    assert worst(body(SHAPES[family], "50 lb", context=unknown)) > 0.0
 
 
 def loaded(family: str, P: float, at: str) -> float:

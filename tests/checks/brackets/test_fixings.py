@@ -11,12 +11,27 @@ from hypothesis import strategies as st
 from beamcheck.checks.brackets.body import Body
 from beamcheck.checks.brackets.fixing_rows import held_of
 from beamcheck.checks.brackets.fixings import fixing_checks, inspection_of
-from beamcheck.checks.core.context import Around
+from beamcheck.checks.core.context import Context
 from beamcheck.checks.core.result import Check, Verdict
 from beamcheck.checks.core.result import worst as worst_of
 
 from ..anchors.anchors import said, step, stock
-from .brackets import BENT, BOLT, CORBEL, LAG, OTHER, SOLID, STRAP, Data, bracket, find, fixings, house, loads_of, wood
+from .brackets import (
+    BENT,
+    BOLT,
+    CORBEL,
+    LAG,
+    OTHER,
+    SOLID,
+    STRAP,
+    Data,
+    bracket,
+    find,
+    fixings,
+    loads_of,
+    structure,
+    wood,
+)
 
 TWO: list[Data] = [{"below_top": "3 in", "count": 1}, {"below_top": "7 in", "count": 1}]
 PULL, BOTH, LATERAL = "pull on the most loaded", "pull and lateral load", "lateral load on the worst"
@@ -26,9 +41,9 @@ RATING: Data = {"source": "report ER-0000, 2025, table 3", "down": "500 lb", "al
 
 def checks(
     held: Data | None = None, load: str | None = "100 lb", at: str = "3 in", *, shape: Data = SOLID,
-    around: Around | None = None, weight: float = 0.0, **more: Any,
+    context: Context | None = None, weight: float = 0.0, **more: Any,
 ) -> list[Check]:  # fmt: skip
-    here = around or house()
+    here = context or structure()
     piece = bracket(shape, load, at, fixings=fixings() if held is None else held, **more)
     made = wood(here) if piece.stock is not None else None
     return fixing_checks(piece, loads_of(piece, here, weight), Body(), made, here)
@@ -88,7 +103,7 @@ def test_slots_hold_nothing_up() -> None:
     assert find(checks(slotted), LATERAL).demand == pytest.approx(100.0)
     assert find(checks(slotted), PULL).demand == pytest.approx(300.0 / 6.3)
     piece = bracket(SOLID, "100 lb", "3 in", fixings=slotted)
-    assert held_of(piece, loads_of(piece, house()), Body()).tight == [1]
+    assert held_of(piece, loads_of(piece, structure()), Body()).tight == [1]
     assert "snug" in " ".join(inspection_of(piece))
 
 
@@ -115,7 +130,7 @@ def test_missing_evidence_refers(change: Data, words: str) -> None:
 
 
 def test_no_fixings_and_no_stock() -> None:
-    here = house()
+    here = structure()
     piece = bracket(SOLID, "5 lb", "3 in")
     assert "`fixings`" in said(fixing_checks(piece, loads_of(piece, here), Body(), wood(here), here), "refer")
     piece = bracket(SOLID, "5 lb", "3 in", fixings=fixings())
@@ -128,14 +143,14 @@ def test_by_others_never_passes() -> None:
 
 def test_unknown_wood_behind_refers() -> None:
     who = stock("4x6 dressed", name="old", species="unknown", grade="unstamped", grade_from=None, evidence="")
-    found = checks(fixings(other={**OTHER, "stock": "old"}), around=house(old=who))
+    found = checks(fixings(other={**OTHER, "stock": "old"}), context=structure(old=who))
     assert overall(found) == "refer"
     assert "not known" in said(found, "refer")
 
 
 def test_wet_wood_holds_less() -> None:
-    wet = house(wood=stock("4x6 dressed", moisture="green", measured_moisture=None))
-    dry, green = find(checks(), LATERAL).ratio, find(checks(around=wet), LATERAL).ratio
+    wet = structure(wood=stock("4x6 dressed", moisture="green", measured_moisture=None))
+    dry, green = find(checks(), LATERAL).ratio, find(checks(context=wet), LATERAL).ratio
     assert dry is not None and green is not None
     assert green > dry
 
@@ -211,7 +226,7 @@ def test_rated_anchors() -> None:
 
 def test_uplift_refers() -> None:
     gust = [{"what": "gust", "wind": "-300 lb", "at": "3 in"}]
-    here = house()
+    here = structure()
     piece = bracket(SOLID, fixings=fixings(), carries=gust)
     found = fixing_checks(piece, loads_of(piece, here), Body(), wood(here), here)
     assert "lift" in said(found, "refer")

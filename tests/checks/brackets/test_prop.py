@@ -10,7 +10,7 @@ import pytest
 
 from beamcheck.checks.beams.result import beam_result
 from beamcheck.checks.brackets.props.prop import PropAsk, PropResult, prop_result
-from beamcheck.checks.core.context import Around, House
+from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
 from beamcheck.model.brackets import Near
 from beamcheck.model.reading.reader import job_from_data
@@ -45,19 +45,19 @@ DELTA = K_CR * sag(DEAD) + sag(LIVE)
 NEEDED = DELTA + TOL
 
 
-def around(*made: beams.Data, **more: object) -> Around:
+def context(*made: beams.Data, **more: object) -> Context:
     more = {"wood": beams.known("6x12 dressed", E=E), **more}
     job = job_from_data(copy.deepcopy(beams.job(*made, **more)))  # type: ignore[arg-type]
     pieces = {piece.name: piece for piece in (*job.beam, *job.existing)}
-    house = House({one.name: one for one in job.stock}, pieces, {one.name: one for one in job.anchor})
+    structure = Structure({one.name: one for one in job.stock}, pieces, {one.name: one for one in job.anchor})
     for piece in job.beam:
-        beam_result(piece, Around(house))
-    return Around(house)
+        beam_result(piece, Context(structure))
+    return Context(structure)
 
 
 @pytest.fixture(scope="module")
-def simple() -> Around:
-    return around(beams.beam())
+def simple() -> Context:
+    return context(beams.beam())
 
 
 def near(at: str = "2 ft", **more: object) -> Near:
@@ -69,7 +69,7 @@ def ask(name: str = "K1", k: float = 8000.0, **more: object) -> PropAsk:
     return PropAsk(name, near(**more), own.pop("k_low", k), k, **own)  # type: ignore[arg-type]
 
 
-def asked(place: Around, *asks: PropAsk) -> PropResult:
+def asked(place: Context, *asks: PropAsk) -> PropResult:
     return prop_result(asks, asks[0].name, place, beam_verdict="passes")
 
 
@@ -90,7 +90,7 @@ def largest(result: PropResult) -> float:
 # the gap
 
 
-def test_gap_by_closed_form(simple: Around) -> None:
+def test_gap_by_closed_form(simple: Context) -> None:
     """g_req = K_cr delta_sust + delta_short + tol under D + L, with E(1 - 1.645 COV) and shear (brackets.md sec. f)."""
     result = asked(simple, ask(gap="1/2 in"))
     check = find(result, "gap under B")
@@ -104,7 +104,7 @@ def test_gap_by_closed_form(simple: Around) -> None:
     assert beams.step(check, "E_05") == pytest.approx(SOFT * E, rel=1e-9)
 
 
-def test_words_of_the_remedy(simple: Around) -> None:
+def test_words_of_the_remedy(simple: Context) -> None:
     """Rounded up to what a tape shows: sixteenths, the slot twice as long."""
     sixteenths = math.ceil(NEEDED * 16)
     assert sixteenths == 4
@@ -112,7 +112,7 @@ def test_words_of_the_remedy(simple: Around) -> None:
     assert result.remedies == (
         "leave 1/4 in (or slot the upper fixing 1/2 in and let an engineer confirm that it slides)",
     )
-    light = around(beams.beam(carries=[beams.floor(dead="10 psf", live="40 psf", width="3 ft")]))
+    light = context(beams.beam(carries=[beams.floor(dead="10 psf", live="40 psf", width="3 ft")]))
     words = "leave 3/16 in (or slot the upper fixing 3/8 in and let an engineer confirm that it slides)"
     assert asked(light, ask(gap="1/16 in")).remedies == (words,)
     with shown_in("SI"):
@@ -121,7 +121,7 @@ def test_words_of_the_remedy(simple: Around) -> None:
         assert asked(simple, ask(gap="1/16 in")).remedies == (words,)
 
 
-def test_gap_exactly_as_needed_is_enough(simple: Around) -> None:
+def test_gap_exactly_as_needed_is_enough(simple: Context) -> None:
     needed = asked(simple, ask()).g_needed
     assert needed is not None
     for gap, verdict in ((needed, "passes"), (needed * (1 - 1e-9), "fails")):
@@ -129,7 +129,7 @@ def test_gap_exactly_as_needed_is_enough(simple: Around) -> None:
         assert find(asked(simple, exact), "gap under B").verdict == verdict
 
 
-def test_gap_within_the_tolerance_is_not_shown_to_be_free(simple: Around) -> None:
+def test_gap_within_the_tolerance_is_not_shown_to_be_free(simple: Context) -> None:
     gap = (DELTA + NEEDED) / 2
     result = asked(simple, PropAsk("K1", near().model_copy(update={"gap": gap}), 8e3, 8e3))
     assert verdicts(result) == {"B without the bracket": "passes", "gap under B": "fails"}
@@ -140,7 +140,7 @@ def test_gap_within_the_tolerance_is_not_shown_to_be_free(simple: Around) -> Non
     assert largest(result) == 0.0
 
 
-def test_movements_close_the_gap(simple: Around) -> None:
+def test_movements_close_the_gap(simple: Context) -> None:
     """C x dMC x height, red oak tangential 0.00369 (Wood Handbook Table 13-5, read)."""
     sill = {"what": "sill plates", "height": "3 in", "species": "Red Oak", "change": "6 %"}
     result = asked(simple, ask(gap="1/4 in", closing=[sill]))
@@ -150,7 +150,7 @@ def test_movements_close_the_gap(simple: Around) -> None:
     assert dict(result.picture.steps)["sill plates"] == pytest.approx(0.00369 * 6 * 3)
 
 
-def test_wood_above_the_fixing_swells(simple: Around) -> None:
+def test_wood_above_the_fixing_swells(simple: Context) -> None:
     """6 points in a heated house (practice); white oak 0.00365, overcup oak sold as such 0.00462 (read)."""
     own = asked(simple, ask(gap="1/4 in", height_above_fixing=2.0, species="White Oak")).g_needed
     unknown = asked(simple, ask(gap="1/4 in", height_above_fixing=2.0)).g_needed
@@ -158,7 +158,7 @@ def test_wood_above_the_fixing_swells(simple: Around) -> None:
     assert unknown == pytest.approx(own)
 
 
-def test_movements_that_are_not_stated_refer(simple: Around) -> None:
+def test_movements_that_are_not_stated_refer(simple: Context) -> None:
     result = asked(simple, ask(gap="1/2 in", closing=None))
     assert find(result, "gap under B").verdict == "passes"
     assert find(result, "movements").verdict == "refer"
@@ -166,7 +166,7 @@ def test_movements_that_are_not_stated_refer(simple: Around) -> None:
     assert not result.free
 
 
-def test_what_had_come_down_already(simple: Around) -> None:
+def test_what_had_come_down_already(simple: Context) -> None:
     before = 1 / 32
     assert before < K_CR * sag(DEAD)
     result = asked(simple, ask(gap="1/4 in", sagged="1/32 in"))
@@ -174,7 +174,7 @@ def test_what_had_come_down_already(simple: Around) -> None:
     assert find(result, "gap under B").verdict == "passes"
 
 
-def test_more_than_the_dead_load_explains_does_not_count(simple: Around) -> None:
+def test_more_than_the_dead_load_explains_does_not_count(simple: Context) -> None:
     result = asked(simple, ask(gap="1/4 in", sagged="1/2 in"))
     assert result.g_needed == pytest.approx(NEEDED - K_CR * sag(DEAD), rel=1e-6)
     check = find(result, "how far B had come down")
@@ -182,7 +182,7 @@ def test_more_than_the_dead_load_explains_does_not_count(simple: Around) -> None
     assert "said to have come down 1/2 in there, which is more than its dead load explains" in check.notes[0]
 
 
-def test_picture_adds_up(simple: Around) -> None:
+def test_picture_adds_up(simple: Context) -> None:
     sill = {"what": "sill plates", "height": "3 in", "change": "6 %"}
     picture = asked(simple, ask(gap="1/4 in", sagged="1/32 in", closing=[sill])).picture
     assert picture is not None
@@ -194,7 +194,7 @@ def test_picture_adds_up(simple: Around) -> None:
 # slots
 
 
-def test_slots_free_it_without_any_gap(simple: Around) -> None:
+def test_slots_free_it_without_any_gap(simple: Context) -> None:
     for gap in ("0 in", None):
         result = asked(simple, ask(gap=gap, slot="1/2 in"))
         check = find(result, "slots that free it from B")
@@ -203,7 +203,7 @@ def test_slots_free_it_without_any_gap(simple: Around) -> None:
         assert any("snug" in text for text in result.assumptions)
 
 
-def test_slots_that_are_too_short(simple: Around) -> None:
+def test_slots_that_are_too_short(simple: Context) -> None:
     result = asked(simple, ask(gap="0 in", slot="1/4 in"))
     check = find(result, "gap under B")
     assert check.verdict == "fails"
@@ -214,7 +214,7 @@ def test_slots_that_are_too_short(simple: Around) -> None:
 # the force
 
 
-def test_force_by_closed_form(simple: Around) -> None:
+def test_force_by_closed_form(simple: Context) -> None:
     """R = (delta_0 - g)/(1/k + f_xx) (brackets.md sec. f, derived)."""
     result = asked(simple, ask(gap="1/16 in"))
     expected = (DELTA - 1 / 16) / (1 / 8000 + unit())
@@ -229,7 +229,7 @@ def test_force_by_closed_form(simple: Around) -> None:
     assert (result.touches, result.free) == (True, False)
 
 
-def test_gap_not_known(simple: Around) -> None:
+def test_gap_not_known(simple: Context) -> None:
     """It refers, and says what would come if there is none."""
     result = asked(simple, ask())
     assert set(verdicts(result).values()) == {"passes", "refer"}
@@ -241,7 +241,7 @@ def test_gap_not_known(simple: Around) -> None:
     assert (result.touches, result.free) == (False, False)
 
 
-def test_pair(simple: Around) -> None:
+def test_pair(simple: Context) -> None:
     """f_xx + f_x,L-x in the place of f_xx; both known to be tight (brackets.md sec. f, derived)."""
     pair = [ask("K1", gap="0 in"), ask("K2", at="10 ft", gap="0 in")]
     expected = DELTA / (1 / 8000 + unit() + across())
@@ -254,19 +254,19 @@ def test_pair(simple: Around) -> None:
 
 
 @pytest.mark.parametrize("other", [{"gap": None}, {"gap": "1 in"}, {"gap": "0 in", "slot": "1 in"}])
-def test_a_neighbour_that_may_not_be_touched_relieves_nothing(simple: Around, other: dict[str, object]) -> None:
+def test_a_neighbour_that_may_not_be_touched_relieves_nothing(simple: Context, other: dict[str, object]) -> None:
     alone = largest(asked(simple, ask(gap="0 in")))
     result = asked(simple, ask(gap="0 in"), ask("K2", at="10 ft", **other))
     assert largest(result) == pytest.approx(alone, rel=1e-9)
 
 
 def test_brackets_near_another_beam_are_left_out() -> None:
-    place = around(beams.beam(), beams.beam(name="C"))
+    place = context(beams.beam(), beams.beam(name="C"))
     other = PropAsk("K2", Near.model_validate({"beam": "C", "at": "10 ft", "gap": "0 in", "closing": []}), 8e3, 8e3)
     assert largest(asked(place, ask(gap="0 in"), other)) == pytest.approx(largest(asked(place, ask(gap="0 in"))))
 
 
-def test_the_stiffer_end_counts_and_rigid_where_nothing_is_known(simple: Around) -> None:
+def test_the_stiffer_end_counts_and_rigid_where_nothing_is_known(simple: Context) -> None:
     stiff = asked(simple, ask(gap="0 in", k=20000.0, k_low=1000.0))
     assert largest(stiff) == pytest.approx(DELTA / (1 / 20000 + unit()), rel=1e-6)
     unknown = asked(simple, ask(gap="0 in", k=math.inf, k_low=0.0))
@@ -276,7 +276,7 @@ def test_the_stiffer_end_counts_and_rigid_where_nothing_is_known(simple: Around)
     assert "its stiffness is not known" in step.note
 
 
-def test_movement_adds_to_the_force(simple: Around) -> None:
+def test_movement_adds_to_the_force(simple: Context) -> None:
     sill = {"what": "sill plates", "height": "3 in", "species": "Red Oak", "change": "6 %"}
     result = asked(simple, ask(gap="0 in", closing=[sill]))
     assert largest(result) == pytest.approx((DELTA + 0.00369 * 18) / (1 / 8000 + unit()), rel=1e-6)
@@ -285,7 +285,7 @@ def test_movement_adds_to_the_force(simple: Around) -> None:
 # pads, screws
 
 
-def test_soft_pad_in_series(simple: Around) -> None:
+def test_soft_pad_in_series(simple: Context) -> None:
     """1/k + 1/k_p, from the first movement on; the bracket still gets force, so it is a prop (brackets.md sec. f)."""
     result = asked(simple, ask(gap="1/2 in", pad="200 lb/in", pad_squeezes="3/8 in"))
     expected = DELTA / (1 / 8000 + 1 / 200 + unit())
@@ -302,14 +302,14 @@ def test_soft_pad_in_series(simple: Around) -> None:
 @pytest.mark.parametrize(
     ("squeezes", "text"), [("1/16 in", "squeezed flat"), (None, "how far the pad can be squeezed is not given")]
 )
-def test_a_pad_that_is_squeezed_flat_does_not_count(simple: Around, squeezes: str | None, text: str) -> None:
+def test_a_pad_that_is_squeezed_flat_does_not_count(simple: Context, squeezes: str | None, text: str) -> None:
     more = {"pad_squeezes": squeezes} if squeezes else {}
     result = asked(simple, ask(gap="1/8 in", pad="200 lb/in", **more))
     assert largest(result) == pytest.approx(DELTA / (1 / 8000 + unit()), rel=1e-6)
     assert text in find(result, "force").notes[1]
 
 
-def test_fixed_to_the_beam_it_always_props(simple: Around) -> None:
+def test_fixed_to_the_beam_it_always_props(simple: Context) -> None:
     result = asked(simple, ask(fixed_to_beam=True))
     check = find(result, "gap under B")
     assert (check.verdict, check.ratio) == ("fails", math.inf)
@@ -325,14 +325,14 @@ def test_fixed_to_a_beam_that_lifts_it_is_pulled() -> None:
     """Wind up 50 psf on 6 ft, counted 0.6: what the wind lifts over 1/k + f_xx, on a beam screwed on as it lay."""
     seats = [beams.seat(at, tied_down="invented strap") for at in ("0 ft", "12 ft")]
     roof = [beams.floor(dead="10 psf", live="40 psf", wind="-50 psf", width="6 ft")]
-    result = asked(around(beams.beam(carries=roof, supports=seats)), ask(fixed_to_beam=True))
+    result = asked(context(beams.beam(carries=roof, supports=seats)), ask(fixed_to_beam=True))
     expected = sag(0.6 * 25.0) / (1 / 8000 + unit())
     assert float(np.min(result.R_least)) == pytest.approx(-expected, rel=1e-6)
     assert find(result, "pull from B").verdict == "fails"
     assert find(result, "pull from B").demand == pytest.approx(expected, rel=1e-6)
 
 
-def test_one_that_carries_is_no_fault(simple: Around) -> None:
+def test_one_that_carries_is_no_fault(simple: Context) -> None:
     result = asked(simple, ask(carries=True))
     assert verdicts(result) == {"B without the bracket": "passes", "force that it attracts from B": "passes"}
     assert largest(result) == pytest.approx(DELTA / (1 / 8000 + unit()), rel=1e-6)
@@ -352,7 +352,7 @@ def test_one_that_carries_is_no_fault(simple: Around) -> None:
         (None, "refer", "whether B passes on its own is not known here"),
     ],
 )
-def test_the_beam_has_to_pass_without_it(simple: Around, verdict: object, shown: str, text: str) -> None:
+def test_the_beam_has_to_pass_without_it(simple: Context, verdict: object, shown: str, text: str) -> None:
     result = prop_result([ask(gap="1/2 in")], "K1", simple, beam_verdict=verdict)  # type: ignore[arg-type]
     check = find(result, "B without the bracket")
     assert check.verdict == shown
@@ -368,7 +368,7 @@ def refusal(result: PropResult) -> str:
 
 
 def test_a_beam_that_was_not_worked_out() -> None:
-    place = Around(House({}, {}))
+    place = Context(Structure({}, {}))
     assert refusal(asked(place, ask(gap="1 in"))) == (
         "B could not be worked out, so how far it comes down is not known"
     )
@@ -378,7 +378,7 @@ def test_wood_that_is_not_known() -> None:
     old = {**beams.stock(), "species": "unknown", "grade": "unstamped", "candidates": ["Eastern White Pine"]}
     for key in ("agency", "grade_from", "evidence"):
         old.pop(key)
-    assert "the wood of B is not known" in refusal(asked(around(beams.beam(), wood=old), ask(gap="1 in")))
+    assert "the wood of B is not known" in refusal(asked(context(beams.beam(), wood=old), ask(gap="1 in")))
 
 
 @pytest.mark.parametrize(
@@ -390,21 +390,21 @@ def test_wood_that_is_not_known() -> None:
         ("2 ft", {"closing": [{"what": "sill", "height": "3 in", "species": "Oka", "change": "6 %"}]}, "'Oka'"),
     ],
 )
-def test_refused(simple: Around, at: str, more: dict[str, object], text: str) -> None:
+def test_refused(simple: Context, at: str, more: dict[str, object], text: str) -> None:
     assert text in refusal(asked(simple, ask(at=at, **more)))
 
 
 @pytest.mark.parametrize("name", ["gap", "sagged"])
 @pytest.mark.parametrize("size", [-0.125, math.nan, math.inf])
-def test_lengths_that_are_none(simple: Around, name: str, size: float) -> None:
+def test_lengths_that_are_none(simple: Context, name: str, size: float) -> None:
     wrong = PropAsk("K1", near(gap="1 in").model_copy(update={name: size}), 8e3, 8e3)
     assert refusal(asked(simple, wrong)) == f"K1: {name} must be 0 or more, given {size:g} in"
 
 
-def test_a_stiffness_that_is_none(simple: Around) -> None:
+def test_a_stiffness_that_is_none(simple: Context) -> None:
     assert "the least stiffness of 9000.0 lb/in" in refusal(asked(simple, ask(gap="0 in", k=8e3, k_low=9e3)))
 
 
-def test_a_bracket_that_is_not_among_them(simple: Around) -> None:
+def test_a_bracket_that_is_not_among_them(simple: Context) -> None:
     with pytest.raises(ValueError, match="'K9' is not among the brackets"):
         prop_result([ask()], "K9", simple)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from ..beams import beams
-from .test_prop import DEAD, DELTA, K_CR, LIVE, B, H, L, around, ask, asked, find, sag, unit, verdicts
+from .test_prop import DEAD, DELTA, K_CR, LIVE, B, H, L, ask, asked, context, find, sag, unit, verdicts
 
 SHRINKS = [{"what": "sill plates", "height": "8 in", "species": "Red Oak", "change": "12 %"}]
 
@@ -13,7 +13,7 @@ SHRINKS = [{"what": "sill plates", "height": "8 in", "species": "Red Oak", "chan
 def test_end_uplift_and_hogging() -> None:
     """w L/2 - R (L - x)/L at the end, that times x less w x^2/2 over the bracket (statics)."""
     x = 24.0
-    result = asked(around(beams.beam()), ask(gap="0 in", closing=SHRINKS, k=5e5))
+    result = asked(context(beams.beam()), ask(gap="0 in", closing=SHRINKS, k=5e5))
     lift = 0.00369 * 12 * 8
     ends, moments = [], []
     for dead, live in ((DEAD, 0.0), (0.6 * DEAD, 0.0), (DEAD, LIVE), (DEAD, 0.75 * LIVE)):
@@ -33,7 +33,7 @@ def test_end_uplift_and_hogging() -> None:
 
 def test_bending_and_shear_that_grow() -> None:
     """The stress of the hogging moment over S, and 1.5 V/A, against the same values as in the beam's own checks."""
-    result = asked(around(beams.beam()), ask(gap="0 in", closing=SHRINKS, k=5e5))
+    result = asked(context(beams.beam()), ask(gap="0 in", closing=SHRINKS, k=5e5))
     hog = find(result, "hogging of B over K1")
     bent = find(result, "bending with the bottom edge pressed of B, propped")
     assert hog.demand is not None
@@ -49,14 +49,14 @@ def test_bending_and_shear_that_grow() -> None:
 
 def test_an_end_that_is_held_down_refers() -> None:
     seats = [beams.seat(at, tied_down="invented strap") for at in ("0 ft", "12 ft")]
-    result = asked(around(beams.beam(supports=seats)), ask(gap="0 in", closing=SHRINKS, k=5e5))
+    result = asked(context(beams.beam(supports=seats)), ask(gap="0 in", closing=SHRINKS, k=5e5))
     check = find(result, "uplift of B at support 1")
     assert check.verdict == "refer"
     assert "said to be held down by 'invented strap', which is not checked here" in check.notes[0]
 
 
 def test_nothing_fails_while_it_is_not_known_to_touch() -> None:
-    result = asked(around(beams.beam()), ask(closing=SHRINKS, k=5e5))
+    result = asked(context(beams.beam()), ask(closing=SHRINKS, k=5e5))
     assert find(result, "uplift of B at support 1").verdict == "refer"
     assert "fails" not in verdicts(result).values()
 
@@ -64,7 +64,7 @@ def test_nothing_fails_while_it_is_not_known_to_touch() -> None:
 def test_a_seat_that_gets_more() -> None:
     """Two spans: a prop near the far end of one lifts it and presses on the others."""
     three = beams.beam(supports=[beams.seat(at) for at in ("0 ft", "12 ft", "24 ft")])
-    result = asked(around(three), ask(gap="0 in", closing=SHRINKS, k=5e5))
+    result = asked(context(three), ask(gap="0 in", closing=SHRINKS, k=5e5))
     check = find(result, "reaction of B at support 3")
     assert check.verdict == "refer"
     assert "are not checked for that" in check.notes[0]
@@ -73,7 +73,7 @@ def test_a_seat_that_gets_more() -> None:
 def test_a_notch_in_the_top_is_at_its_tension_side_where_the_beam_hogs() -> None:
     """It is on the pressed edge of the beam alone; the bracket turns that around, and only then bends what is left."""
     cut = {"kind": "notch", "face": "top", "at": "30 in", "length": "3 in", "depth": "1 in"}
-    place = around(beams.beam(cuts=[cut]))
+    place = context(beams.beam(cuts=[cut]))
     result = asked(place, ask(gap="0 in", closing=SHRINKS, k=5e5))
     at_cut = [one for one in result.checks if one.what.startswith("bending at ") and one.what.endswith("of B, propped")]
     assert len(at_cut) == 1
@@ -83,5 +83,5 @@ def test_a_notch_in_the_top_is_at_its_tension_side_where_the_beam_hogs() -> None
 
 def test_a_bracket_that_only_relieves_says_nothing_more() -> None:
     """A soft one near the end takes a little: nothing in the beam gets worse, so there is no line about it."""
-    result = asked(around(beams.beam()), ask(gap="0 in", k=500.0))
+    result = asked(context(beams.beam()), ask(gap="0 in", k=500.0))
     assert set(verdicts(result)) == {"B without the bracket", "gap under B", "force that it attracts from B"}

@@ -19,7 +19,7 @@ from beamcheck.checks.core.result import PieceResult
 from beamcheck.model.brackets import Bracket, Solid
 from beamcheck.model.loads import Load
 
-from .brackets import SOLID, Data, bracket, find, fixings, house, loads_of, wood
+from .brackets import SOLID, Data, bracket, find, fixings, loads_of, structure, wood
 
 GOOD: Data = {"knots": "none in the throat", "deflects": "1/8 in"}
 SLENDER: Data = {
@@ -36,9 +36,9 @@ def row(below_top: str) -> Data:
 
 
 def result_of(piece: Bracket) -> PieceResult:
-    around = house()
-    known = replace(around.house, pieces={**around.house.pieces, piece.name: piece})
-    return bracket_results(piece, replace(around, house=known))[0]
+    context = structure()
+    known = replace(context.structure, pieces={**context.structure.pieces, piece.name: piece})
+    return bracket_results(piece, replace(context, structure=known))[0]
 
 
 def loaded(shape: Data, live: str = "20 lb", **more: Any) -> Bracket:
@@ -50,8 +50,8 @@ def loaded(shape: Data, live: str = "20 lb", **more: Any) -> Bracket:
 
 def body(piece: Bracket) -> Body:
     assert isinstance(piece.shape, Solid)
-    around = house()
-    return solid_body(piece, piece.shape, loads_of(piece, around), wood(around), around)
+    context = structure()
+    return solid_body(piece, piece.shape, loads_of(piece, context), wood(context), context)
 
 
 def verdicts(found: Body) -> dict[str, str]:
@@ -157,9 +157,9 @@ def test_the_nose_sinks_more_than_the_place_of_the_load() -> None:
     """On anchors it turns about its foot: a load halfway out sinks by half of what the nose does (rigid body)."""
     piece = loaded(SLENDER, fixings=fixings(rows=[row("2 in"), row("4 in")]))
     piece = piece.model_copy(update={"carries": (piece.carries[0].model_copy(update={"at": 6.0}),)})
-    around = house()
+    context = structure()
     assert isinstance(piece.shape, Solid)
-    setting = setting_of(piece, piece.shape, loads_of(piece, around), wood(around), around, grain=0.0)
+    setting = setting_of(piece, piece.shape, loads_of(piece, context), wood(context), context, grain=0.0)
     presses = [Press(5.5, 6.5, 20.0)]
     under = max(
         20.0 / solve_field(setting.outline, 3.5, one.elastic, one.backing, presses, across=6).stiffness

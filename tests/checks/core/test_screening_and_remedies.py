@@ -12,8 +12,8 @@ import pytest
 from beamcheck.checks.beams import remedies as advise
 from beamcheck.checks.beams.beam import check_beam, run_beam
 from beamcheck.checks.beams.remedies import _largest_scale
-from beamcheck.checks.core.context import Around, House
-from beamcheck.checks.core.material import Wood, reference_values, wood_of
+from beamcheck.checks.core.context import Context, Structure
+from beamcheck.checks.core.material import WoodMaterial, reference_values, wood_of
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.core.screening import screen, screening_woods
 from beamcheck.model.pieces import Beam, Stock
@@ -33,10 +33,12 @@ def unknown(size: str = "7 1/2 in x 11 1/2 in", **more: Any) -> Data:
     }  # fmt: skip
 
 
-def read_job(piece: Data, wood: Data) -> tuple[Beam, Stock, Around]:
+def read_job(piece: Data, wood: Data) -> tuple[Beam, Stock, Context]:
     found = job_from_data(copy.deepcopy(job(piece, wood=wood)))
-    house = House({found.stock[0].name: found.stock[0]}, {one.name: one for one in (*found.beam, *found.existing)})
-    return found.beam[0], found.stock[0], Around(house)
+    structure = Structure(
+        {found.stock[0].name: found.stock[0]}, {one.name: one for one in (*found.beam, *found.existing)}
+    )
+    return found.beam[0], found.stock[0], Context(structure)
 
 
 class TestScreening:
@@ -48,23 +50,23 @@ class TestScreening:
 
     def test_each_candidate_gives_the_ratio_of_that_wood(self) -> None:
         """Against the plain checks of each row by itself, solved anew: sharing one solution changes nothing."""
-        piece, stock_, around = read_job(beam(top_held="ends only", length="14 ft"), unknown())
+        piece, stock_, context = read_job(beam(top_held="ends only", length="14 ft"), unknown())
 
-        def make(values: DesignValues) -> Wood:
+        def make(values: DesignValues) -> WoodMaterial:
             return wood_of(stock_, values)
 
-        _, _, found = screen("B", stock_, make, lambda wood: check_beam(piece, wood, around)[1])
+        _, _, found = screen("B", stock_, make, lambda wood: check_beam(piece, wood, context)[1])
         assert len(found) == 6
         for one in found:
             (wood,) = (wood for values, wood in screening_woods(stock_, make) if values == one.values)
-            alone = check_beam(piece, wood, Around(around.house))[1]
+            alone = check_beam(piece, wood, Context(context.structure))[1]
             assert one.ratio == pytest.approx(max(c.ratio for c in alone if c.ratio is not None), rel=1e-12)
         assert [one.ratio for one in found] == sorted((one.ratio for one in found), reverse=True)
 
     def test_a_softer_wood_bends_more_under_the_same_forces(self) -> None:
-        piece, stock_, around = read_job(beam(), stock())
+        piece, stock_, context = read_job(beam(), stock())
         wood = wood_of(stock_, reference_values(stock_))
-        run = run_beam(piece, wood, around).straight
+        run = run_beam(piece, wood, context).straight
         soft = run.softer(2.0)
         assert soft.deflections(0, 144, False, soft.factors)[0] == pytest.approx(
             2 * run.deflections(0, 144, False, run.factors)[0]
@@ -74,9 +76,9 @@ class TestScreening:
 
     def test_settlement_is_solved_for_each_wood(self) -> None:
         ends = [seat("0 ft"), seat("12 ft", settles="1/2 in"), seat("24 ft")]
-        piece, stock_, around = read_job(beam(supports=ends), stock())
+        piece, stock_, context = read_job(beam(supports=ends), stock())
         with pytest.raises(ValueError, match="depend on the stiffness"):
-            run_beam(piece, wood_of(stock_, reference_values(stock_)), around).straight.softer(2.0)
+            run_beam(piece, wood_of(stock_, reference_values(stock_)), context).straight.softer(2.0)
         assert result_of(beam(supports=ends), wood=unknown()).verdict != "passes"
 
     def test_even_the_best_is_not_enough(self) -> None:
@@ -103,7 +105,7 @@ class TestScreening:
         woods = screening_woods(stock_, lambda values: wood_of(stock_, values))
         weakest = min(values.F_b for values, _ in woods)
 
-        def check(wood: Wood) -> list[Check]:
+        def check(wood: WoodMaterial) -> list[Check]:
             broken = wood.F_b.value == weakest
             return [
                 Check("B", "a", "", "fails" if broken else "passes"),

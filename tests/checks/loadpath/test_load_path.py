@@ -10,10 +10,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.checks import job as house
+from beamcheck.checks import job as structure
 from beamcheck.checks.beams import result as piece_module
-from beamcheck.checks.core.context import House
-from beamcheck.checks.core.draft import Handed, Reactions
+from beamcheck.checks.core.context import Structure
+from beamcheck.checks.core.draft import Reactions, SupportForces
 from beamcheck.checks.core.pictures import PathEdge
 from beamcheck.checks.core.result import JobResult
 from beamcheck.checks.loadpath.totals import Trace, trace
@@ -37,19 +37,19 @@ class Followed:
 
     result: JobResult
     trace: Trace
-    rows: dict[tuple[str, int], Handed]
+    rows: dict[tuple[str, int], SupportForces]
 
 
 def followed(**pieces: list[Data]) -> Followed:
-    caught: list[tuple[House, list[Reactions]]] = []
-    wanted = house.load_path
+    caught: list[tuple[Structure, list[Reactions]]] = []
+    wanted = structure.load_path
 
-    def keep(one: Any, of: House, reactions: list[Reactions], verdicts: dict[str, str]) -> Any:
+    def keep(one: Any, of: Structure, reactions: list[Reactions], verdicts: dict[str, str]) -> Any:
         caught.append((of, reactions))
         return wanted(one, of, reactions, verdicts)
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(house, "load_path", keep)
+        patch.setattr(structure, "load_path", keep)
         patch.setattr(piece_module, "beam_remedies", lambda *_: ())  # what would help takes long, and changes no force
         result = checked(**pieces)
     of, reactions = caught[0]
@@ -134,10 +134,10 @@ class TestTotals:
         assert found["D"] == pytest.approx((D, D), rel=1e-9)
 
     def test_where_the_path_is_lost_it_says_why(self) -> None:
-        lost = trace(House({}, {"wall": Existing(name="wall", what="wall")}), [])
+        lost = trace(Structure({}, {"wall": Existing(name="wall", what="wall")}), [])
         assert (lost.totals(), lost.missing) == ((), "")
         one = job_from_data(job(post=[post()]))
-        followed_ = trace(House({}, {"P": one.post[0]}), [Reactions("P")])
+        followed_ = trace(Structure({}, {"P": one.post[0]}), [Reactions("P")])
         assert (followed_.totals(), followed_.missing) == ((), "P could not be worked out")
 
     def test_the_table_says_what_is_applied_and_what_arrives(self) -> None:
@@ -211,7 +211,7 @@ class TestOrder:
     """A bracket comes after what rests on it and after the beam above it, and before what it is fixed to."""
 
     def order(self, **pieces: list[Data]) -> list[str]:
-        return [one.name for one in house.from_the_top(job_from_data(job(**pieces)))]
+        return [one.name for one in structure.from_the_top(job_from_data(job(**pieces)))]
 
     def test_under_a_beam_and_on_a_post(self) -> None:
         over = beam(seat("0 ft", "wall"), seat("8 ft", "K", lands_at="5 in"))

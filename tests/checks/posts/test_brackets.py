@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.analysis.beams.member_loads import Arrival
+from beamcheck.analysis.beams.member_loads import TransferredLoad
 from beamcheck.checks.beams.result import post_result
-from beamcheck.checks.core.context import Anything, Around, House
+from beamcheck.checks.core.context import AnyPiece, Context, Structure
 from beamcheck.checks.core.result import Check, JobResult, PieceResult
 from beamcheck.model.pieces import Job
 from beamcheck.model.reading.reader import job_from_data
@@ -31,16 +31,20 @@ LAGS = {
 }  # fmt: skip
 
 
-def on_face(name: str = "K", live: float = 500.0, at: float | None = 90.0, off: float = 5.0, **more: Any) -> Arrival:
-    return Arrival(name, {"L": (live, 0.0)}, at=at, applied="side", off=off, **{"pull": 400.0, **more})
+def on_face(
+    name: str = "K", live: float = 500.0, at: float | None = 90.0, off: float = 5.0, **more: Any
+) -> TransferredLoad:
+    return TransferredLoad(name, {"L": (live, 0.0)}, at=at, applied="side", off=off, **{"pull": 400.0, **more})
 
 
-def with_brackets(*arrivals: Arrival, stock: dict[str, Any] = STOCK, load: float = 8000.0, **more: Any) -> PieceResult:
+def with_brackets(
+    *transfers: TransferredLoad, stock: dict[str, Any] = STOCK, load: float = 8000.0, **more: Any
+) -> PieceResult:
     data = post(stock="given", height="10 ft", carries=[{"what": "test load", "live": f"{load} lb"}], **more)
     whole: Job = job_from_data(job(stock=[stock], post=[data]))
-    pieces: dict[str, Anything] = {one.name: one for one in whole.post}
+    pieces: dict[str, AnyPiece] = {one.name: one for one in whole.post}
     pieces |= {one.name: one for one in whole.existing}
-    return post_result(whole.post[0], Around(House({one.name: one for one in whole.stock}, pieces), arrivals))[0]
+    return post_result(whole.post[0], Context(Structure({one.name: one for one in whole.stock}, pieces), transfers))[0]
 
 
 def of(result: PieceResult, what: str) -> Check:
@@ -135,7 +139,7 @@ class TestPost:
         assert alone.verdict == "refer" and "32.3 lb" in alone.notes[0]
 
     def test_what_hangs_on_a_side_without_a_distance_refers_as_before(self) -> None:
-        result = with_brackets(Arrival("B", {"L": (500.0, 0.0)}, applied="side"))
+        result = with_brackets(TransferredLoad("B", {"L": (500.0, 0.0)}, applied="side"))
         assert of(result, "B on its side").verdict == "refer"
 
     def test_what_may_come_as_well_refers(self) -> None:

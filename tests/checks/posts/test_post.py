@@ -9,11 +9,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.analysis.beams.member_loads import Arrival
+from beamcheck.analysis.beams.member_loads import TransferredLoad
 from beamcheck.calc.pad import SilentPad
 from beamcheck.checks.beams.result import post_result
-from beamcheck.checks.core.context import Around, House
-from beamcheck.checks.core.material import Factor, Property, Wood
+from beamcheck.checks.core.context import Context, Structure
+from beamcheck.checks.core.material import Factor, Property, WoodMaterial
 from beamcheck.checks.core.strength import Bracing, Section, bending_with_compression
 from beamcheck.model.pieces import Job, Post
 from beamcheck.model.reading.reader import job_from_data
@@ -84,9 +84,9 @@ class TestPublishedColumns:
         assert outcomes[0].ratio == pytest.approx(0.5992, abs=5e-5)
 
 
-def plain_wood(**values: float) -> Wood:
+def plain_wood(**values: float) -> WoodMaterial:
     known = {"F_b": 1000.0, "F_t": 600.0, "F_v": 150.0, "F_c_perp": 400.0, "F_c": 1000.0, "E": 1.4e6, "E_min": 5e5}
-    return Wood(**{name: Property(value) for name, value in {**known, **values}.items()}, K_cr=Factor(1.5))
+    return WoodMaterial(**{name: Property(value) for name, value in {**known, **values}.items()}, K_cr=Factor(1.5))
 
 
 class TestOffCentre:
@@ -233,11 +233,11 @@ class TestEnds:
         """The foot bears across the grain of the beam, on no more than the beam's breadth."""
         whole = job_from_data(job(beam=[beam(seat("0 ft", "wall"), seat("8 ft", "wall"))]))
         standing = Post.model_validate(post(on="B", lands_at="4 ft"))
-        result, handed = post_result(standing, Around(house_of(whole, standing)))
+        result, handed = post_result(standing, Context(structure_of(whole, standing)))
         found = next(one for one in result.checks if one.what == "bearing of B under P")
         assert found.demand == pytest.approx((8000 + own_weight_of_post()) / 5.5**2, rel=1e-3)
-        ((under, arrival),) = handed.arrivals
-        assert (under, arrival.at, arrival.bearing) == ("B", 48.0, 5.5)
+        ((under, transfer),) = handed.transfers
+        assert (under, transfer.at, transfer.bearing) == ("B", 48.0, 5.5)
 
 
 def own_weight(result: Any, name: str) -> float:
@@ -251,9 +251,9 @@ def own_weight_of_post() -> float:
     return 62.4 * 0.5 / (1 + 0.5 * 0.009 * 15) * 1.15 * 8 * 5.5**2 / 144
 
 
-def house_of(job_: Job, *more: Post) -> House:
+def structure_of(job_: Job, *more: Post) -> Structure:
     every = (*job_.beam, *job_.post, *job_.existing, *more)
-    return House({one.name: one for one in job_.stock}, {one.name: one for one in every})
+    return Structure({one.name: one for one in job_.stock}, {one.name: one for one in every})
 
 
 class TestPlies:
@@ -338,7 +338,7 @@ class TestKeptFromPassing:
 
     def test_load_that_is_not_known(self) -> None:
         whole = job_from_data(job(post=[post()]))
-        result, _ = post_result(whole.post[0], Around(house_of(whole), (Arrival("B", {}, unknown=True),)))
+        result, _ = post_result(whole.post[0], Context(structure_of(whole), (TransferredLoad("B", {}, unknown=True),)))
         assert result.verdict == "refer"
         assert any("its load here is not known" in note for one in result.checks for note in one.notes)
 
@@ -370,7 +370,7 @@ def test_uplift_goes_down_with_what_holds_nothing() -> None:
         {"what": "wall", "wind": "300 lb", "live": "100 lb"},
     ]
     whole = job_from_data(job(post=[post(carries=carries)]))
-    _, handed = post_result(whole.post[0], Around(house_of(whole)))
+    _, handed = post_result(whole.post[0], Context(structure_of(whole)))
     by_kind = handed.rows[0].by_kind
     assert by_kind["W"] == (300.0, -900.0)
     assert by_kind["L"] == (100.0, 0.0)

@@ -21,7 +21,7 @@ from ...anchors.lateral import lateral_checks
 from ...anchors.steel import SCREW_STEEL
 from ...anchors.wood import weak_wood
 from ...beams.beam import doubts
-from ...core.context import Around
+from ...core.context import Context
 from ...core.govern import stated
 from ...core.material import is_unknown, reference_values, rows_to_screen, wood_of
 from ...core.result import Check
@@ -33,7 +33,7 @@ HEAD_OVER_D = 1.75  # a hexagon head or nut across its corners: 1.5 D across fla
 ROUND_HEAD = 2.0  # of a screw or nail, over its diameter; judgement, on the wide side
 
 
-def bar_checks(held: Held, around: Around) -> list[Check]:
+def bar_checks(held: Held, context: Context) -> list[Check]:
     """Shear and pull of the rows, by the rules for a plate on one side of the wood behind it."""
     fixings, name = held.fixings, held.bracket.name
     other = fixings.other
@@ -48,13 +48,13 @@ def bar_checks(held: Held, around: Around) -> list[Check]:
         return [stated(name, "layout of the fasteners", "NDS 2018 12.5.1", "refer", text)]
     T, count = held.pulls(), fixings.rows[held.top].count
     found: list[Check] = []
-    alone = _group(held, around, [held.top], 0.0)
+    alone = _group(held, context, [held.top], 0.0)
     if held.tight:
-        whole = _group(held, around, held.tight, held.shared)
+        whole = _group(held, context, held.tight, held.shared)
         found += [*lateral_checks(whole), *geometry_checks(whole), *sense_checks(whole)]
         found += axial_checks(whole if held.top in held.tight else alone, T / count)
     if len(held.tight) < len(fixings.rows):
-        found += geometry_checks(_group(held, around, list(range(len(fixings.rows))), held.shared))
+        found += geometry_checks(_group(held, context, list(range(len(fixings.rows))), held.shared))
     for words, pull in outward_pulls(held):
         checks = [*axial_checks(alone, np.full(T.size, pull / count)), *bolt_checks(held, np.full(T.size, pull))]
         found += [replace(check, what=f"{check.what}: somebody pulls it {words}") for check in checks]
@@ -66,7 +66,7 @@ def bar_checks(held: Held, around: Around) -> list[Check]:
     return each_once(found)
 
 
-def _group(held: Held, around: Around, rows: list[int], share: float) -> Group:
+def _group(held: Held, context: Context, rows: list[int], share: float) -> Group:
     """Some rows, loaded with `share` times the load, as a plate on one side of the wood behind them.
 
     x runs along that wood's grain, y across it.
@@ -74,7 +74,7 @@ def _group(held: Held, around: Around, rows: list[int], share: float) -> Group:
     bracket, fixings, shape = held.bracket, held.fixings, held.bracket.shape
     assert isinstance(shape, SteelCore) and fixings.other is not None and fixings.other.stock is not None
     other = fixings.other
-    stock = around.stock(fixings.other.stock)
+    stock = context.stock(fixings.other.stock)
     known = not is_unknown(stock)
     wood = wood_of(stock, reference_values(stock) if known else rows_to_screen(stock)[0])
     size = read_size(stock.size)
@@ -111,7 +111,7 @@ def _group(held: Held, around: Around, rows: list[int], share: float) -> Group:
     section = Section(other.thickness, deep, other.thickness)
     return Group(
         anchor, bracket.on, "left", 0.0, stock, weak_wood(stock, wood), section,
-        around.under(bracket.on), None, None, Forces(held.loads.combinations, *forces), np.array(along),
+        context.under(bracket.on), None, None, Forces(held.loads.combinations, *forces), np.array(along),
         np.array(across),
     )  # fmt: skip
 

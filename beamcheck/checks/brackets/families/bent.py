@@ -27,9 +27,9 @@ from ....provenance import Source
 from ....units import show
 from ....values.brackets import bracket_limit, elastic_ratios
 from ...anchors.distances import is_hardwood
-from ...core.context import Around
-from ...core.govern import Asked, at, duration, govern, stated
-from ...core.material import Wood, bearing_prime, modulus_prime, shear_prime, tension_prime
+from ...core.context import Context
+from ...core.govern import Criterion, at, duration, govern, stated
+from ...core.material import WoodMaterial, bearing_prime, modulus_prime, shear_prime, tension_prime
 from ...core.result import Check
 from ...core.strength import Bracing, Outcome, Section, bending_values, column_values
 from ..bearing import bearing_under_loads
@@ -79,7 +79,7 @@ def bent_projection(shape: Bent) -> float:
     return float(projection_of(shape))
 
 
-def bent_body(bracket: Bracket, shape: Bent, loads: BracketLoads, wood: Wood, around: Around) -> Body:
+def bent_body(bracket: Bracket, shape: Bent, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
     """Stress along and across the arc, shear, evidence for what it is made of, stiffness."""
     name = bracket.name
     arc = _arc(shape, loads)
@@ -92,7 +92,7 @@ def bent_body(bracket: Bracket, shape: Bent, loads: BracketLoads, wood: Wood, ar
         body.checks.append(stated(name, "uplift", "NDS 2018 5.4.1", "refer", text))
     body.checks += knots_seen(bracket)
     body.checks += _made(bracket, shape)
-    C_c = _curvature(bracket, shape, around, body)
+    C_c = _curvature(bracket, shape, context, body)
     body.checks.append(_along(name, loads, wood, arc, C_c))
     body.checks += _across(name, loads, wood, arc)
     body.checks.append(_shear(name, loads, wood, arc))
@@ -101,7 +101,7 @@ def bent_body(bracket: Bracket, shape: Bent, loads: BracketLoads, wood: Wood, ar
     if shape.made == "sawn":
         body.assumptions.append(SAWN)
         _short_grain(name, loads, wood, arc, body)
-    _stiffness(bracket, shape, loads, wood, around, arc, body)
+    _stiffness(bracket, shape, loads, wood, context, arc, body)
     return body
 
 
@@ -137,12 +137,12 @@ def _made(bracket: Bracket, shape: Bent) -> Iterator[Check]:
             yield stated(bracket.name, what, clause, "passes", f"laminated, glue as stated: {shape.glue}")
 
 
-def _curvature(bracket: Bracket, shape: Bent, around: Around, body: Body) -> float:
+def _curvature(bracket: Bracket, shape: Bent, context: Context, body: Body) -> float:
     """C_c of a laminated arc; 1 for others."""
     if shape.made != "laminated" or shape.lamination is None:
         return 1.0
     body.assumptions.append(LAMINATED)
-    stock = around.stock(bracket.stock) if bracket.stock is not None else None
+    stock = context.stock(bracket.stock) if bracket.stock is not None else None
     tightness = shape.lamination / shape.inner_radius
     most = TIGHT["hardwood" if is_hardwood(stock) else "softwood"]
     if tightness > most:
@@ -170,7 +170,7 @@ def _bending(pad: Pad, arc: _Arc, M: Number) -> Number:
     return pad.take("f_b", _factor(pad, arc) * sigma, "psi", note="along the hollow side, times that factor")
 
 
-def _along(name: str, loads: BracketLoads, wood: Wood, arc: _Arc, C_c: float) -> Check:
+def _along(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc, C_c: float) -> Check:
     """Bending with force along the arc, at the worst section."""
     A = arc.shape.thickness * arc.shape.depth
     bracing = Bracing(False, "not held sideways from foot to nose", arc.length)
@@ -194,11 +194,11 @@ def _along(name: str, loads: BracketLoads, wood: Wood, arc: _Arc, C_c: float) ->
         U = np.maximum(U, pulled)
         return Outcome(U, 1.0, U)
 
-    asked = Asked(name, "stress along the arc", f"{cv.BAR}; NDS 2018 3.9", "ratio")
-    return govern(asked, loads.combinations, calculate)
+    criterion = Criterion(name, "stress along the arc", f"{cv.BAR}; NDS 2018 3.9", "ratio")
+    return govern(criterion, loads.combinations, calculate)
 
 
-def _across(name: str, loads: BracketLoads, wood: Wood, arc: _Arc) -> Iterator[Check]:
+def _across(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc) -> Iterator[Check]:
     """Stress across the arc: pressing where the moment closes it, pulling where it opens it."""
     closing, opening = np.max(np.maximum(arc.M, 0.0), axis=0), np.max(np.maximum(-arc.M, 0.0), axis=0)
     t, d = arc.shape.thickness, arc.shape.depth
@@ -209,8 +209,8 @@ def _across(name: str, loads: BracketLoads, wood: Wood, arc: _Arc) -> Iterator[C
         allowed = bearing_prime(pad, wood, 1.0)
         return Outcome(f_r, allowed, f_r / allowed)
 
-    asked = Asked(name, "pressure across the arc", cv.RADIAL, "stress")
-    yield govern(asked, loads.combinations, pressed)
+    criterion = Criterion(name, "pressure across the arc", cv.RADIAL, "stress")
+    yield govern(criterion, loads.combinations, pressed)
     if float(np.max(opening)) <= 0.5:
         return
     limit = bracket_limit("radial tension, western species")
@@ -221,20 +221,20 @@ def _across(name: str, loads: BracketLoads, wood: Wood, arc: _Arc) -> Iterator[C
         allowed = pad.take("F_rt", limit.value, "psi", note=limit.reason, source=limit.source)
         return Outcome(f_r, allowed, f_r / allowed)
 
-    yield govern(Asked(name, "tension across the arc", cv.RADIAL, "stress"), loads.combinations, pulled)
+    yield govern(Criterion(name, "tension across the arc", cv.RADIAL, "stress"), loads.combinations, pulled)
 
 
-def _shear(name: str, loads: BracketLoads, wood: Wood, arc: _Arc) -> Check:
+def _shear(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc) -> Check:
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(np.abs(loads.F), which), "lbf", note="all of the load")
         f_v = pad(shear_stress, V=V, b=arc.shape.thickness, d=arc.shape.depth)
         allowed = shear_prime(pad, wood, duration(pad, loads.combinations, which))
         return Outcome(f_v, allowed, f_v / allowed)
 
-    return govern(Asked(name, "shear of the arc", "NDS 2018 3.4.2", "stress"), loads.combinations, calculate)
+    return govern(Criterion(name, "shear of the arc", "NDS 2018 3.4.2", "stress"), loads.combinations, calculate)
 
 
-def _short_grain(name: str, loads: BracketLoads, wood: Wood, arc: _Arc, body: Body) -> None:
+def _short_grain(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc, body: Body) -> None:
     """Straight grain in a curved edge: it runs out at both ends by half the sweep."""
     phi = 0.5 * arc.shape.sweep
     steep, limit = bracket_limit("slope of grain at an edge in tension"), bracket_limit("tension across the grain")
@@ -258,22 +258,22 @@ def _short_grain(name: str, loads: BracketLoads, wood: Wood, arc: _Arc, body: Bo
         allowed = pad(off.hankinson_tension, F_par=F_t, F_perp=F_perp, phi=phi)
         return Outcome(sigma, allowed, sigma / allowed)
 
-    asked = Asked(name, "tension across the grain", "NDS 2018 3.8.2: no value, judgement", "stress")
-    found = govern(asked, loads.combinations, across)
-    asked = Asked(name, "tension aslant to the grain", "Hankinson's form in tension, judgement", "stress")
-    body.checks += [found, govern(asked, loads.combinations, aslant)]
+    criterion = Criterion(name, "tension across the grain", "NDS 2018 3.8.2: no value, judgement", "stress")
+    found = govern(criterion, loads.combinations, across)
+    criterion = Criterion(name, "tension aslant to the grain", "Hankinson's form in tension, judgement", "stress")
+    body.checks += [found, govern(criterion, loads.combinations, aslant)]
     if found.verdict != "passes":
         text = f"short grain: {show(found.demand or 0.0, 'stress')} across its grain at an edge"
         body.weak_grain = f"{text}, not to be relied on for load"
 
 
 def _stiffness(
-    bracket: Bracket, shape: Bent, loads: BracketLoads, wood: Wood, around: Around, arc: _Arc, body: Body
+    bracket: Bracket, shape: Bent, loads: BracketLoads, wood: WoodMaterial, context: Context, arc: _Arc, body: Body
 ) -> None:
     """Bounds of the stiffness of a quarter arc, and how far its nose sinks; other arcs have no closed form here."""
     what = "sinking of the nose"
     if abs(shape.sweep - 90.0) <= QUARTER:
-        species = around.stock(bracket.stock).species if bracket.stock is not None else None
+        species = context.stock(bracket.stock).species if bracket.stock is not None else None
         known = species is not None and species.casefold() != "unknown"
         shear = [one.value.G_LT for one in elastic_ratios(species if known else None)]
         A = shape.thickness * shape.depth
@@ -300,4 +300,4 @@ def _stiffness(
             pad.take("Delta", float(sunk), "in", note="P over k")
         return Outcome(sunk, room, sunk / room)
 
-    body.checks.append(govern(Asked(bracket.name, what, cv.ENERGY, "length"), loads.combinations, sinking))
+    body.checks.append(govern(Criterion(bracket.name, what, cv.ENERGY, "length"), loads.combinations, sinking))

@@ -17,9 +17,9 @@ from ....formulas.wood.shear import shear_stress
 from ....model.brackets import Braced, Bracket
 from ....units import show
 from ....values.brackets import bracket_limit
-from ...core.context import Around
-from ...core.govern import Asked, at, duration, govern, stated
-from ...core.material import Wood, bearing_prime, compression_star, shear_prime
+from ...core.context import Context
+from ...core.govern import Criterion, at, duration, govern, stated
+from ...core.material import WoodMaterial, bearing_prime, compression_star, shear_prime
 from ...core.result import Check
 from ...core.strength import Bracing, Outcome, Section, bending_values, bending_with_tension, column_values
 from ..bearing import bearing_under_loads
@@ -38,7 +38,7 @@ JOINTS = "Screws and pegs that keep a joint closed are not counted as carrying."
 FREE = "not held sideways between wall and nose"
 
 
-def braced_body(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: Wood, around: Around) -> Body:
+def braced_body(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
     """Forces by statics; members, ends of the brace, joint of the legs."""
     name = bracket.name
     body = Body(assumptions=[PINNED, JOINTS])
@@ -134,7 +134,9 @@ def _bracing(length: float) -> Bracing:
     return Bracing(False, FREE, length)
 
 
-def _top_leg(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: Wood, force: _Force) -> Iterator[Check]:
+def _top_leg(
+    bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force
+) -> Iterator[Check]:
     """Bending over the brace or between wall and brace, with the tie force; shear beside the brace."""
     section = _left_of(shape, shape.top_leg)
     outside, over = loads.beyond(shape.brace_out)
@@ -155,7 +157,7 @@ def _top_leg(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: Wood, f
             return Outcome(ratio, 1.0, ratio)
         return first if float(first.ratio) >= float(second.ratio) else second
 
-    yield govern(Asked(bracket.name, "top leg", "NDS 2018 3.9.1", "ratio"), loads.combinations, calculate)
+    yield govern(Criterion(bracket.name, "top leg", "NDS 2018 3.9.1", "ratio"), loads.combinations, calculate)
     upright = np.abs(force.F - force.N * math.sin(math.radians(force.beta)))
     V_most = np.maximum(force.F, upright)
 
@@ -165,10 +167,12 @@ def _top_leg(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: Wood, f
         allowed = shear_prime(pad, wood, duration(pad, loads.combinations, which))
         return Outcome(f_v, allowed, f_v / allowed)
 
-    yield govern(Asked(bracket.name, "shear of the top leg", "NDS 2018 3.4.2", "stress"), loads.combinations, sheared)
+    yield govern(
+        Criterion(bracket.name, "shear of the top leg", "NDS 2018 3.4.2", "stress"), loads.combinations, sheared
+    )
 
 
-def _wall_leg(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: Wood, force: _Force) -> Check:
+def _wall_leg(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force) -> Check:
     """The brace pulls the wall leg down from its fixings, off its axis by half the leg's depth."""
     section = _left_of(shape, shape.wall_leg)
 
@@ -181,11 +185,11 @@ def _wall_leg(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: Wood, 
         ratio = np.maximum(np.asarray(first.ratio), np.asarray(second.ratio))
         return Outcome(ratio, 1.0, ratio)
 
-    return govern(Asked(bracket.name, "wall leg", "NDS 2018 3.9.1", "ratio"), loads.combinations, calculate)
+    return govern(Criterion(bracket.name, "wall leg", "NDS 2018 3.9.1", "ratio"), loads.combinations, calculate)
 
 
 def _brace(
-    bracket: Bracket, shape: Braced, loads: BracketLoads, wood: Wood, force: _Force, length: float
+    bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force, length: float
 ) -> list[Check]:
     """The brace as a column whose force runs off its axis."""
     section = Section(shape.thickness, shape.brace, shape.thickness)
@@ -206,7 +210,7 @@ def _brace(
         )  # fmt: skip
         return Outcome(U, 1.0, U)
 
-    return [govern(Asked(bracket.name, "brace", "NDS 2018 15.4.1", "ratio"), loads.combinations, column)]
+    return [govern(Criterion(bracket.name, "brace", "NDS 2018 15.4.1", "ratio"), loads.combinations, column)]
 
 
 def _runout(bracket: Bracket, shape: Braced, length: float) -> Iterator[Check]:
@@ -226,7 +230,7 @@ def _runout(bracket: Bracket, shape: Braced, length: float) -> Iterator[Check]:
         yield stated(bracket.name, "grain of the curved brace", "judgement", "passes", text)
 
 
-def _ends(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: Wood, force: _Force) -> Iterator[Check]:
+def _ends(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force) -> Iterator[Check]:
     """What presses where the brace ends, and what keeps it from sliding along the legs."""
     name, t, d, beta = bracket.name, shape.thickness, shape.brace, force.beta
     if shape.joints is None:
@@ -240,8 +244,8 @@ def _ends(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: Wood, forc
             allowed = bearing_prime(pad, wood, 1.0)
             return Outcome(f, allowed, f / allowed)
 
-        asked = Asked(name, f"end of the brace on the {where}", "NDS 2018 3.10.2", "stress")
-        yield govern(asked, loads.combinations, pressed)
+        criterion = Criterion(name, f"end of the brace on the {where}", "NDS 2018 3.10.2", "stress")
+        yield govern(criterion, loads.combinations, pressed)
     if shape.joints in ("butted", "glued only"):
         slides = float(np.max(force.N, initial=0.0)) * max(math.cos(math.radians(beta)), math.sin(math.radians(beta)))
         text = (
@@ -287,9 +291,11 @@ def _ends(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: Wood, forc
             allowed = shear_prime(pad, wood, duration(pad, loads.combinations, which))
             return Outcome(f, allowed, f / allowed)
 
-        yield govern(Asked(name, f"housing in the {where}", "NDS 2018 3.10.3", "stress"), loads.combinations, housed)
-        asked = Asked(name, f"wood behind the housing in the {where}", "NDS 2018 3.4", "stress")
-        yield govern(asked, loads.combinations, sheared)
+        yield govern(
+            Criterion(name, f"housing in the {where}", "NDS 2018 3.10.3", "stress"), loads.combinations, housed
+        )
+        criterion = Criterion(name, f"wood behind the housing in the {where}", "NDS 2018 3.4", "stress")
+        yield govern(criterion, loads.combinations, sheared)
 
 
 def _legs(bracket: Bracket, shape: Braced, force: _Force) -> Iterator[Check]:

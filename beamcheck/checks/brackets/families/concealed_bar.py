@@ -16,8 +16,8 @@ from ....model.brackets import Bracket, SteelCore
 from ....units import show
 from ....values.fasteners import bolt, lag_screw
 from ....values.steels import least_fillet, steel
-from ...core.context import Around
-from ...core.govern import Asked, at, govern, stated
+from ...core.context import Context
+from ...core.govern import Criterion, at, govern, stated
 from ...core.result import Check
 from ...core.strength import Outcome
 from ..body import Body
@@ -36,7 +36,7 @@ SKIN = (
 UPPER = "The moment is taken to stay the same down to the fixing of the upright leg: the largest sinking."
 
 
-def steel_body(bracket: Bracket, shape: SteelCore, loads: BracketLoads, around: Around) -> Body:
+def steel_body(bracket: Bracket, shape: SteelCore, loads: BracketLoads, context: Context) -> Body:
     """Bending at the bend, the gusset and its welds, how far the tip sinks."""
     name = bracket.name
     try:
@@ -55,52 +55,52 @@ def steel_body(bracket: Bracket, shape: SteelCore, loads: BracketLoads, around: 
     gusseted = shape.gusset_depth is not None and shape.gusset_thickness is not None
 
     def bending(pad: Pad, which: int | slice, elastic: bool = False) -> Outcome:
-        asked = pad.take("M", at(M, which), "lbf*in", note="of all the load about the wall face")
+        moment = pad.take("M", at(M, which), "lbf*in", note="of all the load about the wall face")
         F = pad.take("F_y", F_y, "psi", source=source)
         S = pad(rectangle_modulus, symbol="S", b=net, d=shape.thickness)
         if elastic:
             limit = pad(core.elastic_bending_limit, F_y=F)
-            f = asked / S
+            f = moment / S
             if not isinstance(which, slice):
                 pad.take("f_b", float(f), "psi", note="M over S")
             return Outcome(f, limit, f / limit)
         Z = pad(sb.bar_plastic_modulus, b=net, t=shape.thickness)
         allowed = pad(sb.bar_bending, F_y=F, Z_x=Z, S_x=S)
-        return Outcome(asked, allowed, asked / allowed)
+        return Outcome(moment, allowed, moment / allowed)
 
     if not gusseted:
-        asked = Asked(name, "bending of the bar at the bend", "AISC 360-16 F11", "moment")
-        body.checks.append(govern(asked, loads.combinations, bending))
-        asked = Asked(name, "elastic bending stress of the bar", "0.6 F_y", "stress")
-        body.checks.append(govern(asked, loads.combinations, lambda pad, which: bending(pad, which, True)))
+        criterion = Criterion(name, "bending of the bar at the bend", "AISC 360-16 F11", "moment")
+        body.checks.append(govern(criterion, loads.combinations, bending))
+        criterion = Criterion(name, "elastic bending stress of the bar", "0.6 F_y", "stress")
+        body.checks.append(govern(criterion, loads.combinations, lambda pad, which: bending(pad, which, True)))
     else:
         body.checks += _gusset(bracket, shape, loads, F_y, M)
         beyond = loads.beyond(min(_gusset_reach(shape), shape.projection))[1]
         M_beyond = np.maximum(beyond, 0.0)
 
         def past(pad: Pad, which: int | slice) -> Outcome:
-            asked = pad.take("M", at(M_beyond, which), "lbf*in", note="about the end of the gusset")
+            moment = pad.take("M", at(M_beyond, which), "lbf*in", note="about the end of the gusset")
             F = pad.take("F_y", F_y, "psi", source=source)
             S = pad(rectangle_modulus, symbol="S", b=net, d=shape.thickness)
             Z = pad(sb.bar_plastic_modulus, b=net, t=shape.thickness)
             allowed = pad(sb.bar_bending, F_y=F, Z_x=Z, S_x=S)
-            return Outcome(asked, allowed, asked / allowed)
+            return Outcome(moment, allowed, moment / allowed)
 
-        asked = Asked(name, "bending of the bar beyond the gusset", "AISC 360-16 F11", "moment")
-        body.checks.append(govern(asked, loads.combinations, past))
+        criterion = Criterion(name, "bending of the bar beyond the gusset", "AISC 360-16 F11", "moment")
+        body.checks.append(govern(criterion, loads.combinations, past))
         down = _below_gusset(bracket, shape)
         if down > 0.0:
 
             def below(pad: Pad, which: int | slice) -> Outcome:
-                asked = pad.take("M", at(down * M, which), "lbf*in", note=f"{down:.3g} of that at the bend")
+                moment = pad.take("M", at(down * M, which), "lbf*in", note=f"{down:.3g} of that at the bend")
                 F = pad.take("F_y", F_y, "psi", source=source)
                 S = pad(rectangle_modulus, symbol="S", b=net, d=shape.thickness)
                 Z = pad(sb.bar_plastic_modulus, b=net, t=shape.thickness)
                 allowed = pad(sb.bar_bending, F_y=F, Z_x=Z, S_x=S)
-                return Outcome(asked, allowed, asked / allowed)
+                return Outcome(moment, allowed, moment / allowed)
 
-            asked = Asked(name, "bending of the upright leg below the gusset", "AISC 360-16 F11", "moment")
-            body.checks.append(govern(asked, loads.combinations, below))
+            criterion = Criterion(name, "bending of the upright leg below the gusset", "AISC 360-16 F11", "moment")
+            body.checks.append(govern(criterion, loads.combinations, below))
     if lifts(loads):
         text = "some combinations lift the nose: the bar bent the other way, and its fixings, are for an engineer"
         body.checks.append(stated(name, "uplift", "ASCE 7-16 2.4.1", "refer", text))
@@ -161,8 +161,8 @@ def _gusset(bracket: Bracket, shape: SteelCore, loads: BracketLoads, F_y: float,
         limit = pad(core.elastic_bending_limit, F_y=pad.take("F_y", F_y, "psi"))
         return Outcome(f, limit, f / limit)
 
-    asked = Asked(name, "bending of the gusset at its root", "0.6 F_y", "stress")
-    found.append(govern(asked, loads.combinations, root))
+    criterion = Criterion(name, "bending of the gusset at its root", "0.6 F_y", "stress")
+    found.append(govern(criterion, loads.combinations, root))
     if shape.gusset_edge is None:
         text = "the length of its free sloping edge is not given (`gusset_edge`): it may buckle"
         found.append(stated(name, "free edge of the gusset", "AISC 360-16 Table B4.1a", "refer", text))
@@ -174,8 +174,8 @@ def _gusset(bracket: Bracket, shape: SteelCore, loads: BracketLoads, F_y: float,
             limit = pad(core.gusset_slenderness_limit, E_steel=E_STEEL, F_y=F_y)
             return Outcome(ratio, limit, ratio / limit)
 
-        asked = Asked(name, "free edge of the gusset", "AISC 360-16 Table B4.1a", "ratio")
-        found.append(govern(asked, loads.combinations, slender))
+        criterion = Criterion(name, "free edge of the gusset", "AISC 360-16 Table B4.1a", "ratio")
+        found.append(govern(criterion, loads.combinations, slender))
     if shape.weld is None:
         text = "the welds of the gusset are not given (`weld`)"
         found.append(stated(name, "welds of the gusset", "AISC 360-16 J2.4", "refer", text))
@@ -192,7 +192,9 @@ def _gusset(bracket: Bracket, shape: SteelCore, loads: BracketLoads, F_y: float,
         allowed = pad(fillet_weld, F_EXX=ELECTRODE, w_leg=weld, L_w=1.0, theta_w=0.0)
         return Outcome(q, allowed, q / allowed)
 
-    found.append(govern(Asked(name, "welds of the gusset", "AISC 360-16 J2.4", "line load"), loads.combinations, welds))
+    found.append(
+        govern(Criterion(name, "welds of the gusset", "AISC 360-16 J2.4", "line load"), loads.combinations, welds)
+    )
     return found
 
 
@@ -219,8 +221,8 @@ def _sinking(bracket: Bracket, shape: SteelCore, loads: BracketLoads) -> list[Ch
         if room <= 0.0:
             found.append(stated(name, what, "judgement", "fails", "no room is left for the steel to bend"))
             continue
-        asked = Asked(name, what, "statics", "length")
-        found.append(govern(asked, loads.combinations, partial(sinking, room=room)))
+        criterion = Criterion(name, what, "statics", "length")
+        found.append(govern(criterion, loads.combinations, partial(sinking, room=room)))
     if shape.tip_clear is None:
         text = "how far the steel may sink before it touches skin or cover is not given (`tip_clear`)"
         found.append(stated(name, "skin clear of the steel's tip", "judgement", "refer", text))

@@ -17,9 +17,9 @@ from ....model.pieces import Post
 from ....units import show
 from ....values.brackets import bracket_limit, lever_arm_eta
 from ....values.lumber import read_size
-from ...core.context import Around
-from ...core.govern import Asked, at, duration, govern, stated
-from ...core.material import Wood, compression_star, is_unknown, reference_values, shear_prime, wood_of
+from ...core.context import Context
+from ...core.govern import Criterion, at, duration, govern, stated
+from ...core.material import WoodMaterial, compression_star, is_unknown, reference_values, shear_prime, wood_of
 from ...core.result import Check
 from ...core.strength import Outcome
 from ..bearing import bearing_under_loads
@@ -36,7 +36,7 @@ HAND = (
 SEAT = "The dap carries and the screws tie back; the screws are checked for all of the load as well."
 
 
-def corbel_body(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: Wood, around: Around) -> Body:
+def corbel_body(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
     """Shear through the block, tension across its grain, bearing and shear at the dap."""
     name, t, h = bracket.name, shape.thickness, shape.height
     body = Body(assumptions=[HAND, *([SEAT] if shape.seat > 0.0 else [])])
@@ -55,7 +55,9 @@ def corbel_body(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: Wood
         allowed = shear_prime(pad, wood, duration(pad, loads.combinations, which))
         return Outcome(f, allowed, f / allowed)
 
-    body.checks.append(govern(Asked(name, "shear of the block", "NDS 2018 3.4.2", "stress"), loads.combinations, shear))
+    body.checks.append(
+        govern(Criterion(name, "shear of the block", "NDS 2018 3.4.2", "stress"), loads.combinations, shear)
+    )
     level = 0.0  # of wood whose grain is not known: the weaker way
     grain = shape.grain if shape.grain is not None else level
     body.checks += bearing_under_loads(name, loads, wood, thickness=t, grain=grain)
@@ -81,8 +83,8 @@ def corbel_body(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: Wood
         allowed = pad.take("F_t_perp", limit.value, "psi", note=limit.reason, source=limit.source)
         return Outcome(f, allowed, f / allowed)
 
-    asked = Asked(name, "tension across the grain", "NDS 2018 3.8.2: no value, judgement", "stress")
-    found = govern(asked, loads.combinations, across)
+    criterion = Criterion(name, "tension across the grain", "NDS 2018 3.8.2: no value, judgement", "stress")
+    found = govern(criterion, loads.combinations, across)
     body.checks.append(found)
     ratio = float(projection_ratio.function(shape.projection, h))
     most = bracket_limit("projection of a corbel over height")
@@ -93,7 +95,7 @@ def corbel_body(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: Wood
         if found.verdict != "passes":
             why.append(f"tension across its grain reaches {show(found.demand or 0.0, 'stress')}")
         body.weak_grain = f"short grain in the nose of the block: {'; '.join(why)}: not to be relied on for load"
-    body.checks += _seat(bracket, shape, loads, wood, around)
+    body.checks += _seat(bracket, shape, loads, wood, context)
     return body
 
 
@@ -108,34 +110,36 @@ def _pull(bracket: Bracket, shape: Corbel, loads: BracketLoads) -> np.ndarray | 
     return np.asarray(M / (lever_arm_eta("straight", None).value * h_1))
 
 
-def _seat(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: Wood, around: Around) -> Iterator[Check]:
+def _seat(
+    bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: WoodMaterial, context: Context
+) -> Iterator[Check]:
     """The dap: end grain on end grain, and the post's wood below it."""
     if shape.seat <= 0.0:
         return
     name, seat = bracket.name, shape.seat
     F = np.maximum(loads.F, 0.0)
-    under = around.under(bracket.on)
-    post: Wood | None = None
+    under = context.under(bracket.on)
+    post: WoodMaterial | None = None
     t = shape.thickness
     if isinstance(under, Post):
-        size = read_size(around.stock(under.stock).size)
+        size = read_size(context.stock(under.stock).size)
         t = min(t, size.b, size.d)  # a block may be broader than its post
         yield _dap_in_post(bracket, shape, under)
-    if isinstance(under, Post) and not is_unknown(around.stock(under.stock)):
-        post = wood_of(around.stock(under.stock), reference_values(around.stock(under.stock)))
+    if isinstance(under, Post) and not is_unknown(context.stock(under.stock)):
+        post = wood_of(context.stock(under.stock), reference_values(context.stock(under.stock)))
     if post is None:
         text = f"the wood of {bracket.on} is not known, so the dap in it has no value"
         yield stated(name, "dap in the post", "NDS 2018 3.10.1", "refer", text)
         return
     for one, words in ((wood, "foot of the block in its dap"), (post, "post under the block")):
 
-        def pressed(pad: Pad, which: int | slice, one: Wood = one) -> Outcome:
+        def pressed(pad: Pad, which: int | slice, one: WoodMaterial = one) -> Outcome:
             f = pad(compression_stress, P=pad.take("P", at(F, which), "lbf"), A=t * seat)
             F_star = compression_star(pad, one, duration(pad, loads.combinations, which))
             allowed = pad.take("0.75 F_c*", 0.75 * F_star, "psi", note="end grain on end grain, no plate between")
             return Outcome(f, allowed, f / allowed)
 
-        yield govern(Asked(name, words, "NDS 2018 3.10.1", "stress"), loads.combinations, pressed)
+        yield govern(Criterion(name, words, "NDS 2018 3.10.1", "stress"), loads.combinations, pressed)
     if shape.below_seat is None:
         text = "how much post is left below the dap is not given (`shape.below_seat`)"
         yield stated(name, "wood of the post below the dap", "NDS 2018 3.4", "refer", text)
@@ -156,7 +160,9 @@ def _seat(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: Wood, arou
         allowed = shear_prime(pad, post, duration(pad, loads.combinations, which))
         return Outcome(f, allowed, f / allowed)
 
-    yield govern(Asked(name, "wood of the post below the dap", "NDS 2018 3.4", "stress"), loads.combinations, sheared)
+    yield govern(
+        Criterion(name, "wood of the post below the dap", "NDS 2018 3.4", "stress"), loads.combinations, sheared
+    )
 
 
 def _dap_in_post(bracket: Bracket, shape: Corbel, post: Post) -> Check:

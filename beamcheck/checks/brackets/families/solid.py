@@ -12,9 +12,9 @@ from ....errors import BeamcheckError
 from ....model.brackets import Bracket, Solid
 from ....units import show
 from ....values.brackets import bracket_limit
-from ...core.context import Around
+from ...core.context import Context
 from ...core.govern import stated
-from ...core.material import Wood
+from ...core.material import WoodMaterial
 from ...core.pictures import Points, StressPicture
 from ...core.result import Check, Table, judge
 from ..bearing import bearing_under_loads
@@ -38,7 +38,7 @@ ELASTIC = (
 TWO_ENDS = "Anchor slip, hardness of the wall and elastic ratios are each run at both ends; the worse one counts."
 
 
-def solid_body(bracket: Bracket, shape: Solid, loads: BracketLoads, wood: Wood, around: Around) -> Body:
+def solid_body(bracket: Bracket, shape: Solid, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
     """Everything about the body of a solid bracket."""
     name = bracket.name
     body = Body(eta=shape.soffit, assumptions=[ELASTIC, TWO_ENDS])
@@ -46,9 +46,9 @@ def solid_body(bracket: Bracket, shape: Solid, loads: BracketLoads, wood: Wood, 
     if shape.grain is None:
         text = "the direction of the grain is not given (`shape.grain`): the table shows what each would mean"
         body.checks.append(stated(name, "grain", "judgement", "refer", text))
-        body.tables.append(_spread(bracket, shape, loads, wood, around))
+        body.tables.append(_spread(bracket, shape, loads, wood, context))
         return body
-    setting = setting_of(bracket, shape, loads, wood, around, grain=shape.grain)
+    setting = setting_of(bracket, shape, loads, wood, context, grain=shape.grain)
     which = candidates(loads)
     governing = Governing(setting, which, wood)
     where, field = governing.where(), governing.field()
@@ -78,11 +78,11 @@ def solid_body(bracket: Bracket, shape: Solid, loads: BracketLoads, wood: Wood, 
 
 
 def solid_stiffness(
-    bracket: Bracket, shape: Solid, loads: BracketLoads, wood: Wood, around: Around
+    bracket: Bracket, shape: Solid, loads: BracketLoads, wood: WoodMaterial, context: Context
 ) -> tuple[float, float]:
     """Bounds of the stiffness at the nose, lbf/in; over all grain directions where the grain is not given."""
     grains = GRAINS if shape.grain is None else (shape.grain,)
-    found = [nose_stiffness(setting_of(bracket, shape, loads, wood, around, grain=grain)) for grain in grains]
+    found = [nose_stiffness(setting_of(bracket, shape, loads, wood, context, grain=grain)) for grain in grains]
     return min(low for low, _ in found), max(high for _, high in found)
 
 
@@ -183,12 +183,12 @@ def _picture(setting: Setting, where: tuple[int, int]) -> StressPicture:
     )  # fmt: skip
 
 
-def _spread(bracket: Bracket, shape: Solid, loads: BracketLoads, wood: Wood, around: Around) -> Table:
+def _spread(bracket: Bracket, shape: Solid, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Table:
     """What each direction of the grain would mean."""
     rows = []
     which = candidates(loads)
     for grain in GRAINS:
-        setting = setting_of(bracket, replaced(shape, grain), loads, wood, around, grain=grain)
+        setting = setting_of(bracket, replaced(shape, grain), loads, wood, context, grain=grain)
         try:
             governing = Governing(setting, which, wood)
             peak = governing.field("across").peak("across tension").value

@@ -13,8 +13,8 @@ from ....formulas.connections.group_action import load_slip_wood
 from ....model.brackets import Bracket, Solid
 from ....values.brackets import bracket_limit, elastic_ratios
 from ...anchors.fastener import dowel_of
-from ...core.context import Around
-from ...core.material import Wood, modulus_prime
+from ...core.context import Context
+from ...core.material import WoodMaterial, modulus_prime
 from ..loads import BracketLoads
 
 if TYPE_CHECKING:
@@ -92,23 +92,23 @@ class Setting:
 
 
 def setting_of(
-    bracket: Bracket, shape: Solid, loads: BracketLoads, wood: Wood, around: Around, *, grain: float
+    bracket: Bracket, shape: Solid, loads: BracketLoads, wood: WoodMaterial, context: Context, *, grain: float
 ) -> Setting:
     """Outline, pockets, and the variants that are run."""
     from ....analysis.fields.outline import outline_of
 
     variants = [
         Variant(elastic, backing, f"{words}; {held}")
-        for elastic, words in _elastic(bracket, wood, around, grain) for backing, held in _backings(bracket)
+        for elastic, words in _elastic(bracket, wood, context, grain) for backing, held in _backings(bracket)
     ]  # fmt: skip
     return Setting(bracket, shape, outline_of(shape), variants, tuple(_voids(shape)), loads)
 
 
-def _elastic(bracket: Bracket, wood: Wood, around: Around, grain: float) -> Iterator[tuple[Elastic, str]]:
+def _elastic(bracket: Bracket, wood: WoodMaterial, context: Context, grain: float) -> Iterator[tuple[Elastic, str]]:
     """The softest and the stiffest across the grain of what the wood may be, sawn tangentially or radially."""
     from ....analysis.fields.field import Elastic
 
-    species = around.stock(bracket.stock).species if bracket.stock is not None else None
+    species = context.stock(bracket.stock).species if bracket.stock is not None else None
     species = None if species is None or species.casefold() == "unknown" else species
     rows = [found.value for found in elastic_ratios(species)]
     E = float(modulus_prime(SilentPad(), wood))

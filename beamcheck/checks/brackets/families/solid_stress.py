@@ -16,7 +16,7 @@ from ....units import show
 from ....values.brackets import bracket_limit
 from ...anchors.fastener import dowel_of
 from ...core.govern import duration, stated
-from ...core.material import Wood, bearing_prime, compression_star, shear_prime, tension_prime
+from ...core.material import WoodMaterial, bearing_prime, compression_star, shear_prime, tension_prime
 from ...core.result import Check, judge
 from ..loads import BracketLoads
 from .solid_comparison import EDGE_WORDS, NOTICED, Edge
@@ -37,7 +37,7 @@ BESIDE_BORE = 0.15  # of projection or height: so far from a bore the stress bes
 class Governing:
     """Which variant and combination governs what, by coarse fields; those are then refined, each once."""
 
-    def __init__(self, setting: Setting, which: Sequence[int], wood: Wood) -> None:
+    def __init__(self, setting: Setting, which: Sequence[int], wood: WoodMaterial) -> None:
         self.setting, self.wood = setting, wood
         self.loss = _loss(setting.bracket, setting.shape)
         self.most: dict[str, tuple[float, Where]] = {}
@@ -214,7 +214,7 @@ def _unread(governing: Governing) -> Iterator[Check]:
             yield stated(governing.setting.bracket.name, f"{EDGE_WORDS[edge]} not read", FIELD, "refer", text)
 
 
-def strengths(wood: Wood, pad: Pad, loads: BracketLoads, which: int | slice) -> dict[str, float | Array]:
+def strengths(wood: WoodMaterial, pad: Pad, loads: BracketLoads, which: int | slice) -> dict[str, float | Array]:
     """F_t', F_c*, F_v' with the C_D of a combination; F_c_perp'; and the borrowed figure for tension across."""
     C_D = duration(pad, loads.combinations, which)
     return {

@@ -19,8 +19,8 @@ from ...beams.beam import BeamRun
 from ...beams.bearing import NEGLIGIBLE, Seat
 from ...beams.bending import bending_checks
 from ...beams.shear import shear_checks
-from ...core.context import Around
-from ...core.govern import Asked, at, duration, govern
+from ...core.context import Context
+from ...core.govern import Criterion, at, duration, govern
 from ...core.result import Check, Verdict
 from ...core.strength import Outcome, shear
 
@@ -30,7 +30,7 @@ UPLIFT = "ASCE 7-16 2.4.1"
 
 
 def effects(
-    run: BeamRun, states: Sequence[tuple[OnProps, str]], mine: str, place: float, around: Around, *, sure: bool
+    run: BeamRun, states: Sequence[tuple[OnProps, str]], mine: str, place: float, context: Context, *, sure: bool
 ) -> list[Check]:
     """Checks of a beam with props acting; of several states the worst of each kind, and only what is worse than before.
 
@@ -46,7 +46,7 @@ def effects(
     found: dict[str, Check] = {}
     alone = _strength(run, run.straight, mine, simple=run.simple)
     for beam, names in states:
-        checks = [check for seat in run.seats for check in _reactions(run, beam, seat, names, mine, around)]
+        checks = [check for seat in run.seats for check in _reactions(run, beam, seat, names, mine, context)]
         checks += _hogging(run, beam, mine, place)
         for what, check in _strength(run, beam, mine, simple=False).items():
             if what not in alone or _grows(check, alone[what]):
@@ -89,17 +89,17 @@ def _shear(run: BeamRun, beam: Straight, mine: str) -> Check:
         V = pad.take("V", at(V_all, which), "lbf", note="largest anywhere, from the analysis; nothing is left out")
         return shear(pad, run.wood, run.section, V=V, C_D=duration(pad, beam.combinations, which))
 
-    return govern(Asked(mine, "shear", "NDS 2018 3.4.2", "stress"), beam.combinations, calculate)
+    return govern(Criterion(mine, "shear", "NDS 2018 3.4.2", "stress"), beam.combinations, calculate)
 
 
 def _reactions(
-    run: BeamRun, beam: OnProps, seat: Seat, names: str, mine: str, around: Around
+    run: BeamRun, beam: OnProps, seat: Seat, names: str, mine: str, context: Context
 ) -> Iterator[Check]:  # fmt: skip
     """An end that lifts, and a seat that gets more, where the props make it so."""
     propped, alone, name = beam.reactions(seat.index), run.straight.reactions(seat.index), run.beam.name
     worst, least = int(np.argmin(propped)), float(np.min(propped))
     if least < min(0.0, float(np.min(alone))) - NEGLIGIBLE:
-        held, verdict = _held_down(seat, around)
+        held, verdict = _held_down(seat, context)
         text = f"{_with(names)} the beam lifts there with {show(-least, 'force')}; {held}"
         yield Check(
             mine, f"uplift of {name} at {seat.name}", UPLIFT, verdict, "force", -least,
@@ -117,8 +117,8 @@ def _reactions(
         )  # fmt: skip
 
 
-def _held_down(seat: Seat, around: Around) -> tuple[str, Verdict]:
-    if (anchor := around.anchor(seat.support.held_by)) is not None:
+def _held_down(seat: Seat, context: Context) -> tuple[str, Verdict]:
+    if (anchor := context.anchor(seat.support.held_by)) is not None:
         return f"anchor {anchor.name} is checked without that", "refer"
     if tied := seat.support.tied_down.strip():
         return f"said to be held down by {tied!r}, which is not checked here", "refer"

@@ -17,7 +17,7 @@ from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....units import show
 from ....values.brackets import bracket_limit
-from ...core.context import Around
+from ...core.context import Context
 from ...core.govern import stated
 from ...core.material import is_unknown
 from ...core.pictures import GapPicture
@@ -65,7 +65,7 @@ class PropResult:
 
 
 def prop_result(
-    asks: Sequence[PropAsk], mine: str, around: Around, *, beam_verdict: Verdict | None = None
+    asks: Sequence[PropAsk], mine: str, context: Context, *, beam_verdict: Verdict | None = None
 ) -> PropResult:  # fmt: skip
     """Check one bracket near a beam, with the others near that beam.
 
@@ -88,15 +88,15 @@ def prop_result(
         raise ValueError(f"{mine!r} is not among the brackets that are asked about")
     beam = own.near.beam
     alone = _beam_alone(mine, beam, beam_verdict)
-    run = around.house.runs.get(beam)
+    run = context.structure.runs.get(beam)
     if run is None:
         return _refused(alone, own, f"{beam} could not be worked out, so how far it comes down is not known")
-    if is_unknown(around.stock(run.beam.stock)):
+    if is_unknown(context.stock(run.beam.stock)):
         text = f"the wood of {beam} is not known, so how far it comes down is not known either: have it graded"
         return _refused(alone, own, text)
     together = [ask for ask in asks if ask.near.beam == beam]
     try:
-        return _result(Nearby(run, together), together.index(own), around, alone)
+        return _result(Nearby(run, together), together.index(own), context, alone)
     except BeamcheckError as error:
         return _refused(alone, own, str(error))
 
@@ -117,7 +117,7 @@ def _refused(alone: Check, own: PropAsk, text: str) -> PropResult:
     return PropResult((alone, check), None, none, none, (), None, touches=False, free=False)
 
 
-def _result(nearby: Nearby, i: int, around: Around, alone: Check) -> PropResult:
+def _result(nearby: Nearby, i: int, context: Context, alone: Check) -> PropResult:
     ask, near = nearby.asks[i], nearby.asks[i].near
     wide_enough = judge(nearby.ratio(i)) == "passes"
     clear = nearby.slides(i) or (wide_enough and near.pad is None)
@@ -130,7 +130,7 @@ def _result(nearby: Nearby, i: int, around: Around, alone: Check) -> PropResult:
         checks.append(_slot_check(nearby, i) if nearby.slides(i) and not wide_enough else _gap_check(nearby, i, R))
     if acts:
         checks += _force_checks(nearby, i, R, R_least, sure=sure)
-        checks += effects(nearby.run, nearby.states(i), ask.name, near.at, around, sure=sure)
+        checks += effects(nearby.run, nearby.states(i), ask.name, near.at, context, sure=sure)
     free = clear or (wide_enough and not acts)
     return PropResult(
         tuple(checks), _picture(nearby, i, R), R, R_least, nearby.run.straight.combinations, nearby.g_needed(i),
