@@ -11,10 +11,9 @@ from ..values.steels import bolt_grades, bolt_steel, steel, steel_grades
 from . import rules
 from .anchor_links import diameter
 from .anchor_manners import SAME_PLACE
-from .bracket_rules import inches, width_of
 from .brackets import Bent, Braced, Bracket, Corbel, Shape, SteelCore, Trim
 from .pieces import Beam, Post
-from .places import entries, fields
+from .places import entries, fields, inches
 from .reading.lines import Path
 
 if TYPE_CHECKING:  # links.py imports this module
@@ -106,7 +105,7 @@ def _fasteners(path: Path, piece: Bracket | Trim) -> Iterator[Fault]:
         D = diameter(piece.fixings.fastener.kind, piece.fixings.fastener.size)
     except BeamcheckError:
         return  # said already
-    width = width_of(piece.shape) if isinstance(piece, Bracket) else None
+    width = piece.shape.side_to_side if isinstance(piece, Bracket) else None
     rows = piece.fixings.rows
     for i, row in enumerate(rows):
         at: Path = (*path, "fixings", "rows", i)

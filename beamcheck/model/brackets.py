@@ -1,205 +1,34 @@
 """Brackets, covers, trim: what is fixed to a wall, post or beam, and whether it is meant to carry. No computing here.
 
-Coordinates of a bracket seen from its side: x out from the wall face, y down from its top edge, inches; the grain's
-angle is measured upwards from level, towards the nose.
+What is not said (grain, fixings, knots, joints) is no fault here: a check asks. The faults of each class are what
+cannot be built or cannot be understood.
 """
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from collections.abc import Iterator, Sequence
+from typing import Any, Literal
 
-from pydantic import BeforeValidator, Field, field_validator
+from pydantic import Field, field_validator
 
-from .anchors import Fastener, Other, Rating
+from .anchor_manners import SAME_PLACE
 from .base import Answer, Name, Piece, Words
+from .bracket_shapes import Bent, Braced, Corbel, Pocket, Point, Shape, Solid, SteelCore
+from .fixings import Fixings, Row, row_faults
 from .loads import Load
-from .quantities import Angle, Force, Length, Moisture, PositiveLength, Spring
+from .places import inches
+from .quantities import Force, Length, Moisture, PositiveLength, Spring
+from .reading.lines import Path
 
+__all__ = [
+    "Bent", "Braced", "Bracket", "Closing", "Corbel", "Cover", "Fixings", "Near", "Pocket", "Point", "Role", "Row",
+    "Shape", "Solid", "SteelCore", "Trim",
+]  # fmt: skip
+
+Fault = tuple[Path, str]
 Role = Literal["carries", "decorative", "cover"]
-GRAIN_WORDS = {"level": "0 deg", "upright": "90 deg"}
-
-
-def _grain(value: Any) -> Any:
-    if not isinstance(value, str):
-        return value
-    word = value.strip().casefold()
-    if word.startswith(("-", "\u2212")):
-        text = "the grain's angle is measured upwards from level, towards the nose"
-        raise ValueError(f"{value!r}: {text}; what falls by 30 deg towards the nose is '150 deg'")
-    if word not in GRAIN_WORDS and not any(map(str.isdecimal, word)):
-        raise ValueError(f"{value!r} is no direction of grain: write 'level', 'upright' or an angle such as '45 deg'")
-    return GRAIN_WORDS.get(word, value)
-
-
-Grain = Annotated[Angle, Field(ge=0, lt=180), BeforeValidator(_grain)]  # deg above level, towards the nose
-
-
-class Point(Piece):
-    """One point of a soffit."""
-
-    x: Length = Field(description="out from the wall face", examples=["3 1/2 in"])
-    y: Length = Field(description="down from the top edge", examples=["6 in"])
-
-
-class Pocket(Piece):
-    """Wood cut out of the wall face to make room for hardware."""
-
-    top: Length = Field(description="from the top edge down to the pocket", examples=["2 in"])
-    height: PositiveLength = Field(description="of the pocket", examples=["4 in"])
-    depth: PositiveLength = Field(description="into the bracket, from the wall face", examples=["1 1/4 in"])
-    width: PositiveLength | None = Field(
-        default=None, description="across the thickness; not said: right through the thickness"
-    )
-
-
-class Solid(Piece):
-    """Cut from one board or block."""
-
-    family: Literal["solid"] = Field(description="cut from one board or block", examples=["solid"])
-    thickness: PositiveLength = Field(description="of the bracket, side to side", examples=["1 1/2 in"])
-    height: PositiveLength = Field(description="of the wall leg, along the wall", examples=["12 in"])
-    projection: PositiveLength = Field(description="of the top edge, out from the wall", examples=["10 in"])
-    foot: PositiveLength = Field(description="depth of the wall leg at its foot, out from the wall", examples=["2 in"])
-    nose: PositiveLength = Field(description="depth of the top at its nose, down from the top edge", examples=["2 in"])
-    soffit: Literal["straight", "concave", "convex", "ogee", "hollow arc", "full arc", "points"] = Field(
-        description="the lower edge from foot to nose; concave and convex are quarter ellipses", examples=["concave"]
-    )
-    sagitta: PositiveLength | None = Field(
-        default=None, description="of a hollow or full circular arc, from the straight line between its ends"
-    )
-    points: tuple[Point, ...] = Field(
-        default=(), max_length=500, description="of the soffit, from the foot to the nose, both ends included"
-    )
-    grain: Grain | None = Field(
-        default=None, description='"level", "upright", or degrees above level towards the nose', examples=["upright"]
-    )
-    pocket: Pocket | None = Field(default=None, description="cut into the wall face to hide hardware")
-
-
-class Braced(Piece):
-    """Built up of a wall leg, a top leg and a brace, straight or curved."""
-
-    family: Literal["braced"] = Field(description="wall leg, top leg and brace", examples=["braced"])
-    thickness: PositiveLength = Field(description="of all three pieces, side to side", examples=["2 1/2 in"])
-    height: PositiveLength = Field(description="of the wall leg, along the wall", examples=["18 in"])
-    projection: PositiveLength = Field(description="of the top leg, out from the wall", examples=["18 in"])
-    wall_leg: PositiveLength = Field(description="depth of the wall leg, out from the wall", examples=["2 1/2 in"])
-    top_leg: PositiveLength = Field(description="depth of the top leg, down from its top", examples=["2 1/2 in"])
-    brace: PositiveLength = Field(description="depth of the brace, in the plane of the bracket", examples=["2 1/2 in"])
-    brace_out: PositiveLength = Field(
-        description="from the wall face to where the brace's axis meets the underside of the top leg",
-        examples=["15 in"],
-    )
-    brace_down: PositiveLength = Field(
-        description="from the top edge to where the brace's axis meets the outer face of the wall leg",
-        examples=["15 in"],
-    )
-    sagitta: Length = Field(default=0.0, description="of a curved brace, from the straight line between its ends")
-    joints: Literal["butted", "housed", "tenoned", "glued only"] | None = Field(
-        default=None, description="how the brace meets the legs"
-    )
-    housing: PositiveLength | None = Field(default=None, description="depth of the housings or shoulders of the brace")
-    behind_housing: PositiveLength | None = Field(
-        default=None, description="length of wood along the leg's grain that keeps a housing from shearing off"
-    )
-    legs_joined: Answer = Field(default="", description="how top leg and wall leg are joined, and who worked it out")
-    true_pins: bool = Field(
-        default=False, description="the brace turns freely at its ends; else a tight joint bends it"
-    )
-
-
-class Bent(Piece):
-    """A bent or laminated arc of constant depth, its grain along the arc, from the wall out to the nose."""
-
-    family: Literal["bent"] = Field(description="a bent or laminated arc", examples=["bent"])
-    thickness: PositiveLength = Field(description="side to side", examples=["1 1/2 in"])
-    depth: PositiveLength = Field(description="of the arc, across its curve", examples=["2 in"])
-    inner_radius: PositiveLength = Field(description="of the hollow side", examples=["10 in"])
-    sweep: Annotated[Angle, Field(gt=0, le=180)] = Field(
-        description="angle from the fixed end to the nose", examples=["90 deg"]
-    )
-    made: Literal["steam-bent", "laminated", "sawn"] | None = Field(default=None, description="how it got its curve")
-    lamination: PositiveLength | None = Field(default=None, description="thickness of one lamination")
-    glue: Answer = Field(default="", description="glue of the laminations and who vouches for it")
-
-
-class SteelCore(Piece):
-    """A concealed flat bar or angle inside a skin of wood; the steel carries all of it."""
-
-    family: Literal["steel core"] = Field(
-        description="a concealed bar or angle in a wooden skin", examples=["steel core"]
-    )
-    steel: Name = Field(description="grade of the bar", examples=["A36"])
-    width: PositiveLength = Field(description="of the bar, side to side", examples=["1 1/2 in"])
-    thickness: PositiveLength = Field(description="of the bar", examples=["1/4 in"])
-    projection: PositiveLength = Field(description="of the level leg, out from the wall", examples=["8 in"])
-    down: PositiveLength = Field(
-        description="from the bend to the fixing that keeps the upright leg from turning", examples=["3 in"]
-    )
-    hole_at_bend: Length = Field(default=0.0, description="diameter of a hole at the bend; 0 for none")
-    gusset_depth: PositiveLength | None = Field(default=None, description="of a welded gusset at the bend")
-    gusset_thickness: PositiveLength | None = Field(default=None, description="of that gusset")
-    gusset_edge: PositiveLength | None = Field(default=None, description="length of its free sloping edge")
-    weld: PositiveLength | None = Field(default=None, description="leg of the gusset's fillet welds, both sides")
-    tip_clear: Length | None = Field(
-        default=None, description="how far the steel may sink at its tip before the skin is touched"
-    )
-    skin: Words = Field(default="", description="the wood around it, in words")
-
-
-class Corbel(Piece):
-    """A block on the face of a post."""
-
-    family: Literal["corbel"] = Field(description="a block screwed to a post", examples=["corbel"])
-    thickness: PositiveLength = Field(description="of the block, side to side", examples=["3 1/2 in"])
-    height: PositiveLength = Field(description="along the post", examples=["9 in"])
-    projection: PositiveLength = Field(description="out from the post", examples=["3 1/2 in"])
-    grain: Grain | None = Field(default=None, description='"upright" as a rule', examples=["upright"])
-    seat: Length = Field(default=0.0, description="depth of the dap in the post that the block's foot stands on")
-    below_seat: PositiveLength | None = Field(
-        default=None, description="length of post below the dap, along its grain, until the next cut or its end"
-    )
-
-
-Shape = Annotated[Solid | Braced | Bent | SteelCore | Corbel, Field(discriminator="family")]
-
-
-class Row(Piece):
-    """One row of fasteners through the wall leg, all at one height."""
-
-    below_top: PositiveLength = Field(description="from the top edge of the bracket", examples=["2 in"])
-    count: Annotated[int, Field(ge=1, le=6)] = Field(description="side by side at that height", examples=[1])
-    apart: PositiveLength | None = Field(default=None, description="from one to the next, across the thickness")
-    from_side: PositiveLength | None = Field(
-        default=None, description="from the side of the bracket to the first; not said: in the middle"
-    )
-    slot: PositiveLength | None = Field(default=None, description="length of an upright slot that lets it slide")
-
-
-class Fixings(Piece):
-    """What holds a bracket or a piece of trim: rows of fasteners from its front into what is behind it."""
-
-    fastener: Fastener | None = Field(default=None, description="the fasteners, all of one kind")
-    rows: tuple[Row, ...] = Field(default=(), max_length=40, description="rows, from the top down")
-    through: PositiveLength | None = Field(
-        default=None, description="wood of the piece between the fastener's head and the wall"
-    )
-    other: Other | None = Field(default=None, description="the wood or concrete that the fasteners go into")
-    wall: Literal["wood", "steel", "masonry", "plaster", "gypsum board"] | None = Field(
-        default=None, description="what its back presses against"
-    )
-    gap: Length = Field(
-        default=0.0, description="plaster, board or a spacer between its back and what is fastened into"
-    )
-    seasoned: Literal["dry", "green"] | None = Field(default=None, description="moisture of the wood when put together")
-    split: Literal["none seen", "check across the holes", "not looked at"] | None = Field(
-        default=None, description="checks and splits along the holes"
-    )
-    rating: Rating | None = Field(default=None, description="published loads of anchors in masonry or concrete")
-    confirmed_by: Answer = Field(default="", description="fixings by others: who answers for them in writing")
-    by_hand: Literal["friction", "magnets", "glue"] | None = Field(
-        default=None, description="held by nothing but friction, magnets or glue: never enough overhead"
-    )
+LARGEST_HANG = 2_000.0  # lbf; no person hangs more on a bracket: beyond that it is a load and stands in carries
+_KINDS = ("dead", "live", "roof_live", "snow", "wind")
 
 
 class Closing(Piece):
@@ -232,6 +61,20 @@ class Near(Piece):
         default=None, max_length=50, description="movements of wood that close the gap; [] when there is none"
     )
 
+    def faults(self) -> Iterator[Fault]:
+        """A gap, a pad in it, slots or a tight fixing: what excludes each other."""
+        if self.fixed_to_beam and self.gap:
+            text = f"screwed tight to the beam it has no gap, yet gap is {inches(self.gap)}"
+            yield ("fixed_to_beam",), f"{text}: leave one of them out"
+        if self.fixed_to_beam and self.slot is not None:
+            yield ("slot",), "screwed tight to the beam it cannot slide in slots: leave slot or fixed_to_beam out"
+        if self.pad_squeezes is not None and self.pad is None:
+            text = "missing: pad_squeezes is given, so how stiff is the pad?"
+            yield ("pad",), f'{text} For example pad = "2,000 lb/in"'
+        elif self.pad_squeezes is not None and self.gap is not None and self.pad_squeezes > self.gap + SAME_PLACE:
+            text = f"{inches(self.pad_squeezes)} is more than the gap of {inches(self.gap)} that the pad sits in"
+            yield ("pad_squeezes",), f"{text}: it cannot be squeezed to less than nothing"
+
 
 class Cover(Piece):
     """What a cover bracket hides, and what may happen to it."""
@@ -256,6 +99,12 @@ class Cover(Piece):
         default=None, description="fixed along one line only, slots elsewhere, so that it can shrink and swell"
     )
     reveal: Length | None = Field(default=None, description="gap between the cover and what it meets, as left")
+
+    def faults(self) -> Iterator[Fault]:
+        """Each anchor group is named once."""
+        for i, name in enumerate(self.hides):
+            if name in self.hides[:i]:
+                yield ("hides", i), f"{name!r} is named already: leave it out here"
 
 
 class Bracket(Piece):
@@ -307,6 +156,21 @@ class Bracket(Piece):
             return {**shape, "family": ""}
         return shape
 
+    def faults(self) -> Iterator[Fault]:
+        """What role and family need, loads within the top edge, fixings within the wall leg."""
+        if self.role == "cover" and self.cover is None:
+            text = "missing: what does it hide?"
+            yield ("cover",), f'{text} For example cover = {{ hides = ["hidden plate A"], heads_stand_out = "3/4 in" }}'
+        if self.role != "cover" and self.cover is not None:
+            yield ("cover",), f'the role is {self.role!r}: leave cover out, or write role = "cover"'
+        if self.stock is None and not isinstance(self.shape, SteelCore):
+            text = "missing: which wood it is cut from; the name of its [[stock]] entry"
+            yield ("stock",), f'{text}, for example stock = "bracket board" (only a steel core needs none)'
+        yield from _loads_out(self.carries, self.shape.stands_out)
+        yield from _accidental(self.accidental, self.accidental_from)
+        if self.fixings is not None:
+            yield from row_faults(self.fixings.rows, self.shape)
+
 
 class Trim(Piece):
     """Something for the looks only: a boxed beam, a moulding, a hung ornament. It never carries."""
@@ -328,3 +192,64 @@ class Trim(Piece):
         default=None, description="as for a bracket", examples=["not for load"]
     )
     accidental_from: Answer = Field(default="", description="who chose that force, or which local rule")
+
+    def faults(self) -> Iterator[Fault]:
+        """Its weight, and loads that are forces, since trim has no measured length."""
+        if self.weight <= 0.0:
+            yield ("weight",), f"{self.weight:g} lbf cannot be right: everything weighs something"
+        for i, load in enumerate(self.carries):
+            if _sort(load) in ("area", "line"):
+                text = "trim carries forces (lbf): multiply the load by the area or length it comes from"
+                yield ("carries", i), text
+            if load.at is not None:
+                yield ("carries", i, "at"), "trim has no length along which a place could be measured: leave `at` out"
+            yield from _no_rafter(load, i)
+            if load.moves:
+                yield ("carries", i, "moves"), "a load on trim does not move: leave `moves` out"
+        yield from _accidental(self.accidental, self.accidental_from)
+        if self.fixings is not None:
+            yield from row_faults(self.fixings.rows)
+
+
+def _sort(load: Load) -> str | None:
+    sorts = {amount[1] for kind in _KINDS if (amount := getattr(load, kind)) is not None}
+    return sorts.pop() if len(sorts) == 1 else None
+
+
+def _no_rafter(load: Load, i: int) -> Iterator[Fault]:
+    if load.measured is not None:
+        yield ("carries", i, "measured"), "`measured` is for rafters: a level piece has no slope"
+
+
+def _loads_out(loads: Sequence[Load], projection: float) -> Iterator[Fault]:
+    """Loads lie between wall and nose; a force says where, a load per area how wide."""
+    for i, load in enumerate(loads):
+        sort = _sort(load)
+        if load.moves:
+            text = "on a bracket a load that moves is worst at the nose"
+            yield ("carries", i, "moves"), f'{text}: leave `moves` out and write at = "{inches(projection)}"'
+        elif sort == "point" and load.at is None:
+            text = "missing: a force needs its place out from the wall"
+            yield ("carries", i, "at"), f'{text}, for example at = "{inches(0.5 * projection)}"'
+        if sort == "area" and load.width is None:
+            text = "missing: a load per area needs the width that comes to this bracket"
+            yield ("carries", i, "width"), f'{text}, for example width = "24 in" (the spacing of the brackets)'
+        yield from _no_rafter(load, i)
+        for field, name in (("at", "at"), ("start", "from"), ("end", "to")):
+            place = getattr(load, field)
+            if place is not None and place > projection + SAME_PLACE:
+                text = f"{inches(place)} is beyond the nose: the bracket stands out {inches(projection)} from the wall"
+                yield ("carries", i, name), text
+
+
+def _accidental(force: float | str | None, chosen_by: str) -> Iterator[Fault]:
+    if isinstance(force, float):
+        if not 0.0 < force <= LARGEST_HANG:
+            text = f"{force:,.9g} lbf cannot be right: more than 0 and at most {LARGEST_HANG:,.0f} lbf can be read"
+            yield ("accidental",), f'{text}, or write "not for load"'
+        if not chosen_by:
+            text = "missing: who chose that force, or which local rule; no code names one for brackets"
+            yield ("accidental_from",), f'{text}; for example accidental_from = "the owner, letter of 3 May 2025"'
+    elif force is None and chosen_by:
+        text = "missing: accidental_from names its source, but which force is it?"
+        yield ("accidental",), f'{text} For example accidental = "200 lb", or "not for load"'

@@ -22,10 +22,9 @@ from .anchor_manners import SAME_PLACE
 from .anchors import Anchor
 from .base import Piece
 from .bracket_links import bracket_links
-from .bracket_rules import inches, projection_of
 from .brackets import Bracket, Trim
 from .pieces import Beam, Cut, Job, Post, Rafter, Stick, Tie
-from .places import LONGEST_NAME, entries, fields, place
+from .places import LONGEST_NAME, entries, fields, inches, place
 from .reading.lines import Path
 
 MODELS: dict[str, type[Piece]] = {
@@ -331,7 +330,7 @@ def _landing(
 
 def _on_bracket(path: Path, on: str, lands_at: float | None, carrier: Entry) -> Iterator[Fault]:
     """Where on a bracket something rests: measured out from the wall, not beyond the nose."""
-    out = projection_of(carrier.piece.shape) if isinstance(carrier.piece, Bracket) else None
+    out = carrier.piece.shape.stands_out if isinstance(carrier.piece, Bracket) else None
     if lands_at is None:
         text = f"missing: {on!r} is a bracket; say how far out from its wall face this piece rests"
         yield path, f'{text}, for example lands_at = "{inches(0.5 * out) if out is not None else "4 in"}"'

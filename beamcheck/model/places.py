@@ -12,6 +12,11 @@ from .reading.lines import Path
 LONGEST_NAME = 80  # as in pieces.Name
 
 
+def inches(x: float) -> str:
+    """A length for a message."""
+    return f"{x:.5g} in"
+
+
 def fields(thing: Any) -> Mapping[str, Any]:
     """The fields of a piece or of a table, by name; of anything else none."""
     if isinstance(thing, BaseModel):

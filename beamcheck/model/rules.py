@@ -13,19 +13,6 @@ from typing import TYPE_CHECKING, Any
 
 from .anchor_manners import SAME_PLACE
 from .bounds import BOUNDS, LOADS
-from .bracket_rules import (
-    bent_faults,
-    braced_faults,
-    bracket_faults,
-    corbel_faults,
-    cover_faults,
-    fixings_faults,
-    near_faults,
-    row_faults,
-    steel_core_faults,
-    trim_faults,
-)
-from .outlines.rules import solid_faults
 from .reading.lines import Path
 
 if TYPE_CHECKING:  # these import this module
@@ -297,7 +284,4 @@ def _inside(path: Path, place: float, length: float, what: str) -> Iterator[Faul
 _RULES: dict[str, tuple[Callable[[Any], Iterator[Fault]], ...]] = {
     "Load": (_load,), "Cut": (_cut,), "GivenValues": (_given_values,), "Stock": (_stock,), "Stick": (_stick,),
     "Beam": (_beam,), "Rafter": (_rafter,), "Tie": (_tie,), "Post": (_post,),
-    "Bracket": (bracket_faults,), "Trim": (trim_faults,), "Solid": (solid_faults,),
-    "Braced": (braced_faults,), "Bent": (bent_faults,), "SteelCore": (steel_core_faults,), "Corbel": (corbel_faults,),
-    "Fixings": (fixings_faults,), "Row": (row_faults,), "Near": (near_faults,), "Cover": (cover_faults,),
 }  # fmt: skip

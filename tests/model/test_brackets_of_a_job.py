@@ -14,7 +14,6 @@ import pytest
 from pydantic import ValidationError
 
 from beamcheck.errors import JobError
-from beamcheck.model.bracket_rules import projection_of
 from beamcheck.model.brackets import Bent, Bracket, Solid
 from beamcheck.model.reading.reader import job_from_data, read_job_text
 from beamcheck.model.reading.schema import job_schema
@@ -389,7 +388,7 @@ def test_how_far_an_arc_stands_out(sweep: str, out: float) -> None:
     turn and 12 beyond it; cos 60 deg = 1/2, cos 120 deg = -1/2, cos 180 deg = -1 (closed form)."""
     make: Any = Bent
     bent = make(family="bent", thickness="1 in", depth="2 in", inner_radius="10 in", sweep=sweep)
-    assert projection_of(bent) == pytest.approx(out, rel=1e-12)
+    assert bent.stands_out == pytest.approx(out, rel=1e-12)
 
 
 def test_brackets_made_in_python_take_shapes_and_refuse_in_the_same_words() -> None:

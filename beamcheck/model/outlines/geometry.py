@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import pairwise
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 import numpy as np
-
-if TYPE_CHECKING:  # brackets.py imports base.py, which imports the rules that import this module
-    from ..brackets import Solid
 
 Array = np.ndarray
 PARTS = 256  # chords of a curved soffit: 0.0005 in off a quarter circle of 100 in
@@ -16,7 +14,35 @@ TOUCH = 1e-4  # in: lines that are nearer touch
 _ROWS = 400  # segments compared with all others at a time, so that memory stays small
 
 
-def soffit_of(shape: Solid) -> Array:
+class Corner(Protocol):
+    """One point of a soffit, as given."""
+
+    @property
+    def x(self) -> float: ...
+    @property
+    def y(self) -> float: ...
+
+
+class SideView(Protocol):
+    """What a solid bracket is as seen from its side; the class of the job file is one."""
+
+    @property
+    def height(self) -> float: ...
+    @property
+    def projection(self) -> float: ...
+    @property
+    def foot(self) -> float: ...
+    @property
+    def nose(self) -> float: ...
+    @property
+    def soffit(self) -> str: ...
+    @property
+    def sagitta(self) -> float | None: ...
+    @property
+    def points(self) -> Sequence[Corner]: ...
+
+
+def soffit_of(shape: SideView) -> Array:
     """The lower edge from (foot, height) to (projection, nose), shape (n, 2); of curves points on them.
 
     Needs two ends that are apart, the sagitta of an arc, and two points or more of a soffit by points.

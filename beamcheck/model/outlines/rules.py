@@ -3,17 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 import numpy as np
 
 from ..anchor_manners import SAME_PLACE
-from ..bracket_rules import inches
+from ..places import inches
 from ..reading.lines import Path
-from .geometry import TOUCH, Array, dense, first_crossing, soffit_of
-
-if TYPE_CHECKING:  # brackets.py imports base.py, which imports rules.py, which imports this module
-    from ..brackets import Pocket, Solid
+from .geometry import TOUCH, Array, SideView, dense, first_crossing, soffit_of
 
 Fault = tuple[Path, str]
 LEAST_WOOD = 1.0 / 16.0  # in; less than that between a pocket and the soffit no saw leaves
@@ -22,7 +19,29 @@ _ARCS = ("hollow arc", "full arc")
 _QUARTERS = ("concave", "convex", "ogee")
 
 
-def solid_faults(shape: Solid) -> Iterator[Fault]:
+class Hollow(Protocol):
+    """Wood cut out of the wall face."""
+
+    @property
+    def top(self) -> float: ...
+    @property
+    def height(self) -> float: ...
+    @property
+    def depth(self) -> float: ...
+    @property
+    def width(self) -> float | None: ...
+
+
+class Block(SideView, Protocol):
+    """A solid bracket with its thickness and pocket."""
+
+    @property
+    def thickness(self) -> float: ...
+    @property
+    def pocket(self) -> Hollow | None: ...
+
+
+def outline_faults(shape: Block) -> Iterator[Fault]:
     """All that is wrong with the outline; what needs a sound outline is looked at only when there is one."""
     found = [*_box(shape), *_goes_with_the_soffit(shape)]
     if not found:
@@ -32,7 +51,7 @@ def solid_faults(shape: Solid) -> Iterator[Fault]:
         yield from _pocket(shape, shape.pocket, sound=not found)
 
 
-def _box(shape: Solid) -> Iterator[Fault]:
+def _box(shape: SideView) -> Iterator[Fault]:
     """Foot and nose within projection and height; a curve from foot to nose needs room both ways."""
     both = shape.foot == shape.projection and shape.nose == shape.height
     for field, side, what in (("foot", "projection", "stands out"), ("nose", "height", "is high")):
@@ -46,7 +65,7 @@ def _box(shape: Solid) -> Iterator[Fault]:
             return
 
 
-def _goes_with_the_soffit(shape: Solid) -> Iterator[Fault]:
+def _goes_with_the_soffit(shape: SideView) -> Iterator[Fault]:
     if shape.soffit in _ARCS:
         chord = float(np.hypot(shape.projection - shape.foot, shape.height - shape.nose))
         if shape.sagitta is None:
@@ -66,7 +85,7 @@ def _goes_with_the_soffit(shape: Solid) -> Iterator[Fault]:
         yield ("points",), f'{text}, for example points = [{{ x = "{a}", y = "{H}" }}, {{ x = "{P}", y = "{b}" }}]'
 
 
-def _arc_in_box(shape: Solid) -> Iterator[Fault]:
+def _arc_in_box(shape: SideView) -> Iterator[Fault]:
     x, y = soffit_of(shape).T
     P, H = shape.projection, shape.height
     if min(x.min(), y.min()) <= LEAST_WOOD:
@@ -80,7 +99,7 @@ def _arc_in_box(shape: Solid) -> Iterator[Fault]:
         yield ("sagitta",), f'{text}; make it smaller, or draw it and write soffit = "points"'
 
 
-def _points(shape: Solid) -> Iterator[Fault]:
+def _points(shape: SideView) -> Iterator[Fault]:
     points, ends = soffit_of(shape), [(shape.foot, shape.height), (shape.projection, shape.nose)]
     if all(np.hypot(*(points[i] - ends[1 + i])) <= SAME_PLACE for i in (0, -1)):
         yield ("points",), "they run from the nose to the foot: write them the other way round, from foot to nose"
@@ -107,7 +126,7 @@ def _points(shape: Solid) -> Iterator[Fault]:
         yield from _simple(shape, points)
 
 
-def _simple(shape: Solid, points: Array) -> Iterator[Fault]:
+def _simple(shape: SideView, points: Array) -> Iterator[Fault]:
     for i in np.flatnonzero(np.hypot(*np.diff(points, axis=0).T) <= TOUCH):
         yield ("points", int(i) + 1), f"({_at(points[i + 1])}) is the point before once more: leave it out"
         return
@@ -130,7 +149,7 @@ def _at(point: Array | tuple[float, float]) -> str:
     return f"x = {point[0]:.5g} in, y = {point[1]:.5g} in"
 
 
-def _pocket(shape: Solid, pocket: Pocket, *, sound: bool) -> Iterator[Fault]:
+def _pocket(shape: Block, pocket: Hollow, *, sound: bool) -> Iterator[Fault]:
     """It lies in the wall face and leaves wood between itself and the soffit."""
     if pocket.width is not None and pocket.width > shape.thickness + SAME_PLACE:
         text = f"{inches(pocket.width)} is more than the thickness of the bracket, {inches(shape.thickness)}"

@@ -21,7 +21,6 @@ from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.section import rectangle_area
 from ....formulas.wood.shear import shear_stress
 from ....formulas.wood.tension import tension_stress
-from ....model.bracket_rules import projection_of
 from ....model.brackets import Bent, Bracket
 from ....provenance import Source
 from ....units import show
@@ -76,7 +75,7 @@ class _Arc:
 
 def bent_projection(shape: Bent) -> float:
     """How far the arc stands out from the wall face, in."""
-    return float(projection_of(shape))
+    return shape.stands_out
 
 
 def bent_body(bracket: Bracket, shape: Bent, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
