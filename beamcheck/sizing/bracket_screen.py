@@ -13,7 +13,7 @@ from ..checks.brackets.families.solid_hand_rule import Line, Moduli, section_rul
 from ..formulas.brackets import fan_sections as fan
 from ..formulas.wood import off_axis as oa
 from ..formulas.wood.bearing import bearing_at_angle
-from ..values.brackets import bracket_limit
+from ..values.judgment import judgment
 
 Array = np.ndarray
 SECTIONS = 25
@@ -84,8 +84,8 @@ def screen(
     top = rule.top / float(np.asarray(oa.hankinson_tension(strength.F_t, strength.F_t_perp, phi)))
     soffit = rule.soffit / np.asarray(bearing_at_angle(strength.F_c, strength.F_c_perp, rule.phi))
     worst = np.maximum(np.maximum(top, soffit), rule.shear / strength.F_v)
-    steep = phi > bracket_limit("slope of grain at an edge in tension").value
-    short = (across > bracket_limit("tension across the grain").value) | ((rule.top > NOTICED) & steep)
+    steep = phi > judgment("slope of grain at an edge in tension").value
+    short = (across > judgment("tension across the grain").value) | ((rule.top > NOTICED) & steep)
     none = ~there.any(axis=1)
     ratio = np.where(none, np.inf, np.max(np.where(there, worst, 0.0), axis=1))
     return Screened(ratio, np.any(short & there, axis=1), np.any(rule.holds & there, axis=1))

@@ -15,7 +15,8 @@ from itertools import product
 from ..checks.brackets.families.solid_comparison import BANDS, Edge, Section, beside
 from ..checks.brackets.families.solid_hand_rule import Moduli, is_diagonal
 from ..model.brackets import Solid
-from ..values.brackets import bracket_limit, elastic_ratios
+from ..values.brackets import elastic_ratios
+from ..values.judgment import judgment
 
 SOFFITS = ("straight", "concave", "convex", "ogee", "hollow arc", "full arc")
 GRAINS = (0.0, 45.0, 90.0)
@@ -93,7 +94,7 @@ def compared(case: Case) -> list[Section]:
     moduli = Moduli(E_L, E_L * ratios.E_T, E_L * ratios.G_LT, ratios.nu_LT, case.grain)
     backing = Backing("bonded")
     if case.held == "anchors":
-        k = bracket_limit("anchor stiffness, soft").value
+        k = judgment("anchor stiffness, soft").value
         backing = Backing("springs", tuple(Spring(y, k, k) for y in (FROM_ENDS, H - FROM_ENDS)), WALL)
     press = Press(P - 1.0, P, FORCE) if case.load == "tip" else Press(0.0, P, FORCE)
     elastic = Elastic(moduli.E_L, moduli.E_T, moduli.G_LT, moduli.nu_LT, case.grain)

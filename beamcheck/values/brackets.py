@@ -56,26 +56,6 @@ class AccidentalLoad:
     directions: tuple[str, ...]
 
 
-def bracket_limits() -> tuple[str, ...]:
-    """The names that `bracket_limit` knows."""
-    return tuple(row["limit"] for row in rows("bracket_limits"))
-
-
-def bracket_limit(name: str) -> Found[float]:
-    """A single figure of the rules on brackets, covers, gaps and anchors, in inner units: psi, deg, in, lbf/in, %.
-
-    Raises
-    ------
-    UnknownName
-        If the table does not list it.
-    """
-    for row in rows("bracket_limits"):
-        if row["limit"] == name:
-            figure = f"{row['value']} {row['unit']}".rstrip()
-            return Found(float(row["value"]), source_of(row), f"{name}: {figure}, {row['meaning']}")
-    raise UnknownName("figure for brackets", name, bracket_limits())
-
-
 def lever_arm_eta(soffit: str, grain: float | None) -> Found[float]:
     """Share of the height of the top anchors that counts as lever arm.
 

@@ -10,6 +10,7 @@ import pytest
 
 from beamcheck.errors import BeamcheckError, OutOfRange, UnknownName
 from beamcheck.values import brackets
+from beamcheck.values.judgment import judgment
 from beamcheck.values.loader import rows
 from beamcheck.values.species import species_names
 
@@ -35,17 +36,17 @@ FIGURES = [
 
 @pytest.mark.parametrize(("name", "value"), FIGURES)
 def test_figures_of_judgement(name: str, value: float) -> None:
-    found = brackets.bracket_limit(name)
+    found = judgment(name)
     assert found.value == pytest.approx(value, rel=1e-12)
     assert found.source.how in ("practice", "memory") and found.reason.startswith(f"{name}: ")
 
 
 def test_every_figure_is_tested() -> None:
-    assert [name for name, _ in FIGURES] == list(brackets.bracket_limits())
+    assert [name for name, _ in FIGURES] == [row["figure"] for row in rows("judgment_brackets")]
 
 
 def test_the_figure_for_tension_across_the_grain_is_doubtful_and_says_so() -> None:
-    source = brackets.bracket_limit("tension across the grain").source
+    source = judgment("tension across the grain").source
     assert (source.how, source.confidence) == ("memory", "low") and "never raise" in source.note
 
 
@@ -177,7 +178,7 @@ def test_coefficients_follow_their_shrinkage(species: str, S_R: float, S_T: floa
 @pytest.mark.parametrize(
     ("call", "error", "told"),
     [
-        (lambda: brackets.bracket_limit("tolerance"), UnknownName, "figure for brackets 'tolerance' is not known"),
+        (lambda: judgment("tolerance"), UnknownName, "figure of judgment 'tolerance' is not known"),
         (lambda: brackets.lever_arm_eta("cusp", 0.0), UnknownName, "soffit 'cusp' is not known; known are 'block'"),
         (lambda: brackets.lever_arm_eta("concave", 181.0), OutOfRange, "the grain must lie at 0 to 180 deg, given 181"),
         (lambda: brackets.elastic_ratios("Red Oke"), UnknownName, "species 'Red Oke' is not known; did you mean"),

@@ -11,7 +11,8 @@ from ...calc.pad import Pad
 from ...formulas.wood.shrinkage import clearance_needed, cross_grain_movement
 from ...model.brackets import Bracket, Cover, Pocket, Solid
 from ...units import show
-from ...values.brackets import accidental_loads, bracket_limit, movement_coefficient
+from ...values.brackets import accidental_loads, movement_coefficient
+from ...values.judgment import judgment
 from ..core.context import Context
 from ..core.govern import Criterion, govern, stated
 from ..core.material import WoodMaterial
@@ -87,7 +88,7 @@ def _room(bracket: Bracket, cover: Cover, loads: BracketLoads, context: Context)
     width = pocket.width if pocket.width is not None else shape.thickness
     C_w, why, source = _swing(bracket, context)
     change, moves = cover.change or 0.0, cover.hidden_moves or 0.0
-    least = bracket_limit("clearance around hidden heads")
+    least = judgment("clearance around hidden heads")
     for words, size, room, sides in (
         ("depth", cover.heads_stand_out or 0.0, pocket.depth, 1.0),
         ("width", cover.heads_width or 0.0, width, 2.0),
@@ -110,7 +111,7 @@ def _room(bracket: Bracket, cover: Cover, loads: BracketLoads, context: Context)
         yield govern(criterion, loads.combinations[:1], calculate)
     yield from _front(bracket, pocket)
     beside = 0.5 * (shape.thickness - width)
-    wall = bracket_limit("wall of a pocket")
+    wall = judgment("wall of a pocket")
     if pocket.width is None:
         text = "the pocket runs right through the thickness: it is open at both sides and its hardware shows"
         yield stated(name, "walls of the pocket", ROOM, "refer", text)
@@ -123,7 +124,7 @@ def _room(bracket: Bracket, cover: Cover, loads: BracketLoads, context: Context)
 
 def _front(bracket: Bracket, pocket: Pocket) -> Iterator[Check]:
     """Wood above the pocket and in front of it, where its lowest corner comes nearest to the soffit."""
-    shape, least = bracket.shape, bracket_limit("wall of a pocket").value
+    shape, least = bracket.shape, judgment("wall of a pocket").value
     assert isinstance(shape, Solid)
     what, corner = "wood around the pocket", pocket.depth + least
     inside = corner < shape.projection and outline_of(shape).depth(corner) >= pocket.top + pocket.height + least - 1e-9

@@ -18,9 +18,9 @@ from ...model.anchors import Anchor
 from ...model.brackets import Bent, Braced, Bracket, Corbel, Solid, SteelCore
 from ...model.pieces import Existing, Stock
 from ...units import show
-from ...values.brackets import bracket_limit
 from ...values.connections import THIN
 from ...values.found import Found
+from ...values.judgment import judgment
 from ..anchors.axial import axial_checks
 from ..anchors.contradictions import sense_checks
 from ..anchors.factors import temperature, wet_service
@@ -316,4 +316,4 @@ def inspection_of(bracket: Bracket) -> list[str]:
 
 def holding_over_weight() -> Found[float]:
     """How many times its weight the screws of a cover must hold."""
-    return bracket_limit("holding over weight of a cover")
+    return judgment("holding over weight of a cover")

@@ -18,8 +18,8 @@ from ...model.anchors import Anchor
 from ...model.brackets import Trim
 from ...model.pieces import Existing
 from ...units import show
-from ...values.brackets import bracket_limit
 from ...values.fasteners import bolt
+from ...values.judgment import judgment
 from ...values.lumber import read_size
 from ...values.steels import bolt_steel
 from ..anchors.axial import axial_checks
@@ -107,7 +107,7 @@ def _fastened(trim: Trim, straight: Straight, context: Context) -> Iterator[Chec
     fixings = trim.fixings
     assert fixings is not None and fixings.other is not None and fixings.other.stock is not None
     assert fixings.through is not None and trim.stock is not None
-    over = bracket_limit("holding over weight of a cover")
+    over = judgment("holding over weight of a cover")
     forces = np.maximum(straight.reactions(0), over.value * trim.weight)
     stock, behind = context.stock(trim.stock), context.stock(fixings.other.stock)
     wood = wood_of(stock, rows_to_screen(stock)[0] if is_unknown(stock) else reference_values(stock))

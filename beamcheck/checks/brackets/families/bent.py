@@ -24,7 +24,8 @@ from ....formulas.wood.tension import tension_stress
 from ....model.brackets import Bent, Bracket
 from ....provenance import Source
 from ....units import show
-from ....values.brackets import bracket_limit, elastic_ratios
+from ....values.brackets import elastic_ratios
+from ....values.judgment import judgment
 from ...anchors.distances import is_hardwood
 from ...core.context import Context
 from ...core.govern import Criterion, at, duration, govern, stated
@@ -156,7 +157,7 @@ def _curvature(bracket: Bracket, shape: Bent, context: Context, body: Body) -> f
 def _factor(pad: Pad, arc: _Arc) -> float:
     """What the stress along the hollow side exceeds that of a bar of even material by."""
     if arc.shape.made == "sawn":
-        found = bracket_limit("factor, sawn arc with straight grain")
+        found = judgment("factor, sawn arc with straight grain")
         return float(pad.take("k_g", found.value, note=found.reason, source=found.source))
     return float(pad(cv.grain_following_factor, d=arc.shape.depth, r_m=arc.r_m))
 
@@ -212,7 +213,7 @@ def _across(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc) -> It
     yield govern(criterion, loads.combinations, pressed)
     if float(np.max(opening)) <= 0.5:
         return
-    limit = bracket_limit("radial tension, western species")
+    limit = judgment("radial tension, western species")
 
     def pulled(pad: Pad, which: int | slice) -> Outcome:
         M = pad.take("M", at(opening, which), "lbf*in", note="opens the arc")
@@ -236,7 +237,7 @@ def _shear(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc) -> Che
 def _short_grain(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc, body: Body) -> None:
     """Straight grain in a curved edge: it runs out at both ends by half the sweep."""
     phi = 0.5 * arc.shape.sweep
-    steep, limit = bracket_limit("slope of grain at an edge in tension"), bracket_limit("tension across the grain")
+    steep, limit = judgment("slope of grain at an edge in tension"), judgment("tension across the grain")
     if phi > steep.value:
         body.weak_grain = (
             f"sawn from straight stock its grain meets the edges at up to {show(phi, 'angle')}, more than "
@@ -281,7 +282,7 @@ def _stiffness(
             return float(cv.curved_bar_stiffness.function(E, E * share, A, arc.r_m, arc.e_c, shape.sweep))
 
         if shape.made != "sawn":  # of a sawn arc the grain lies aslant almost everywhere: softer, nobody knows how much
-            divisor = bracket_limit("divisor of the stiffness, lower value").value
+            divisor = judgment("divisor of the stiffness, lower value").value
             body.k_low = k(float(modulus_prime(SilentPad(), wood)), min(shear)) / divisor
         body.k_high = k(float(wood.E.value), max(shear))  # as stiff as dry wood is
     if bracket.deflects is None or body.k_low is None:

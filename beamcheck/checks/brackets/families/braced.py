@@ -16,7 +16,7 @@ from ....formulas.wood.eccentric import eccentric_column_one_way
 from ....formulas.wood.shear import shear_stress
 from ....model.brackets import Braced, Bracket
 from ....units import show
-from ....values.brackets import bracket_limit
+from ....values.judgment import judgment
 from ...core.context import Context
 from ...core.govern import Criterion, at, duration, govern, stated
 from ...core.material import WoodMaterial, bearing_prime, compression_star, shear_prime
@@ -193,7 +193,7 @@ def _brace(
 ) -> list[Check]:
     """The brace as a column whose force runs off its axis."""
     section = Section(shape.thickness, shape.brace, shape.thickness)
-    share = bracket_limit("offset of the force in a tight brace over its depth")
+    share = judgment("offset of the force in a tight brace over its depth")
 
     def column(pad: Pad, which: int | slice) -> Outcome:
         N = force.on(pad, which)
@@ -218,7 +218,7 @@ def _runout(bracket: Bracket, shape: Braced, length: float) -> Iterator[Check]:
     if shape.sagitta <= 0.0:
         return
     angle = float(br.grain_runout(shape.sagitta, length))
-    limit = bracket_limit("slope of grain at an edge in tension")
+    limit = judgment("slope of grain at an edge in tension")
     text = f"sawn to its curve the grain runs out by up to {show(angle, 'angle')} at its ends"
     if angle > limit.value:
         yield Check(
@@ -265,7 +265,7 @@ def _ends(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMateri
     depth = shape.housing
     half = {"top leg": 0.5 * d / math.sin(math.radians(beta)), "wall leg": 0.5 * d / math.cos(math.radians(beta))}
     room = {"top leg": shape.projection - shape.brace_out, "wall leg": shape.height - shape.brace_down}
-    k_l, k_v = bracket_limit("shear length over depth of a cut"), bracket_limit("uneven shear")
+    k_l, k_v = judgment("shear length over depth of a cut"), judgment("uneven shear")
     for where, part, angle in (("top leg", br.top_tie, beta), ("wall leg", br.sliding_on_wall_leg, 90.0 - beta)):
 
         def housed(pad: Pad, which: int | slice, part: object = part, angle: float = angle) -> Outcome:

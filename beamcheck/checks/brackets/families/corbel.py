@@ -15,7 +15,8 @@ from ....formulas.wood.shear import shear_stress
 from ....model.brackets import Bracket, Corbel
 from ....model.pieces import Post
 from ....units import show
-from ....values.brackets import bracket_limit, lever_arm_eta
+from ....values.brackets import lever_arm_eta
+from ....values.judgment import judgment
 from ....values.lumber import read_size
 from ...core.context import Context
 from ...core.govern import Criterion, at, duration, govern, stated
@@ -71,7 +72,7 @@ def corbel_body(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: Wood
             "the screws run along the grain; not to be relied on for load"
         )
         return body
-    limit, crowding = bracket_limit("tension across the grain"), bracket_limit("factor, stress along the top edge")
+    limit, crowding = judgment("tension across the grain"), judgment("factor, stress along the top edge")
 
     def across(pad: Pad, which: int | slice) -> Outcome:
         moment = pad.take("M", at(M, which), "lbf*in", note="of the load about the face of the post")
@@ -87,7 +88,7 @@ def corbel_body(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: Wood
     found = govern(criterion, loads.combinations, across)
     body.checks.append(found)
     ratio = float(projection_ratio.function(shape.projection, h))
-    most = bracket_limit("projection of a corbel over height")
+    most = judgment("projection of a corbel over height")
     if found.verdict != "passes" or ratio > most.value:
         why = []
         if ratio > most.value:
@@ -150,7 +151,7 @@ def _seat(
             f"stands only {show(bracket.at, 'length')} up (`at`)"
         )
         yield stated(name, "wood of the post below the dap", "geometry", "refer", text)
-    k_l, k_v = bracket_limit("shear length over depth of a cut"), bracket_limit("uneven shear")
+    k_l, k_v = judgment("shear length over depth of a cut"), judgment("uneven shear")
     below = shape.below_seat
 
     def sheared(pad: Pad, which: int | slice) -> Outcome:

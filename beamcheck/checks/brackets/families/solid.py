@@ -11,7 +11,7 @@ from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....model.brackets import Bracket, Solid
 from ....units import show
-from ....values.brackets import bracket_limit
+from ....values.judgment import judgment
 from ...core.context import Context
 from ...core.govern import stated
 from ...core.material import WoodMaterial
@@ -113,7 +113,7 @@ def _nose(bracket: Bracket, setting: Setting, which: list[int]) -> Iterator[Chec
                      "how far the nose may sink is not given (`deflects`)")  # fmt: skip
         return
     sunk, case = 0.0, which[0]
-    divisor = bracket_limit("divisor of the stiffness, lower value")
+    divisor = judgment("divisor of the stiffness, lower value")
     for combination in which:
         for variant in range(len(setting.variants)):
             one = _nose_sinks(setting.coarse(variant, combination))
@@ -174,7 +174,7 @@ def _beside(setting: Setting, field: Field, where: tuple[int, int]) -> tuple[lis
 def _picture(setting: Setting, where: tuple[int, int]) -> StressPicture:
     field = setting.coarse(*where)
     peak = field.peak("across tension")
-    limit = bracket_limit("tension across the grain").value
+    limit = judgment("tension across the grain").value
     outline: Points = tuple((float(x), float(y)) for x, y in setting.outline.closed())
     return StressPicture(
         setting.bracket.name, "stress across the grain, tension positive", outline, field.cells, field.values("across"),

@@ -11,7 +11,8 @@ import numpy as np
 from ....calc.pad import SilentPad
 from ....formulas.connections.group_action import load_slip_wood
 from ....model.brackets import Bracket, Solid
-from ....values.brackets import bracket_limit, elastic_ratios
+from ....values.brackets import elastic_ratios
+from ....values.judgment import judgment
 from ...anchors.fastener import dowel_of
 from ...core.context import Context
 from ...core.material import WoodMaterial, modulus_prime
@@ -131,7 +132,7 @@ def _backings(bracket: Bracket) -> list[tuple[Backing, str]]:
     for name, wall, words in (
         ("anchor stiffness, soft", SOFT_WALL, "soft anchors and wall"), ("anchor stiffness, stiff", HARD_WALL, "stiff"),
     ):  # fmt: skip
-        k_a = bracket_limit(name).value
+        k_a = judgment(name).value
         springs = tuple(
             Spring(row.below_top, k_a * row.count, LOOSE if row.slot else k_s * row.count) for row in fixings.rows
         )

@@ -15,7 +15,7 @@ from ....formulas.brackets import fan_sections as fan
 from ....formulas.brackets import section_forces as sf
 from ....formulas.brackets import section_stress as sec
 from ....formulas.wood.off_axis import off_axis_modulus
-from ....values.brackets import bracket_limit
+from ....values.judgment import judgment
 
 Array = np.ndarray
 PARTS = 60  # sections along the soffit
@@ -59,7 +59,7 @@ class Line:
 
     def clear_of(self, x: Array, d: Array) -> Array:
         """Whether sections that start at x, of depth d, keep their distance from narrow loads."""
-        far = bracket_limit("least distance of a load over depth").value
+        far = judgment("least distance of a load over depth").value
         clear = np.ones(x.shape, dtype=bool)
         for start, end, _ in self.presses if self.kept_clear else ():
             gap = np.maximum(np.maximum(start - x, x - end), 0.0)
@@ -126,7 +126,7 @@ def wall_rule(outline: Outline, thickness: float, moduli: Moduli, line: Line, *,
     x_s, y_s, alpha = _spaced(np.asarray(turned[0]), np.asarray(turned[1]), np.asarray(turned[2]), outline.H)
     x_0 = np.maximum(_start(x_s, y_s, alpha), 0.0)
     mirrored = Moduli(moduli.E_L, moduli.E_T, moduli.G_LT, moduli.nu_LT, float(turned[3]))
-    k = bracket_limit("factor, stress along the wall edge").value
+    k = judgment("factor, stress along the wall edge").value
     d = np.asarray(sf.equal_angle_depth(y_s, alpha))  # the rule for this edge has no vertical sections
     return section_rule((x_0, x_s, y_s, alpha), d, thickness, mirrored, line, diagonal=diagonal, upright=False, k=k)
 
@@ -178,9 +178,9 @@ def section_rule(
     E_top, E_sof = off_axis_modulus(*one, moduli.grain), off_axis_modulus(*one, moduli.grain - alpha)
     fan_top = fan.fan_edge_stress_top(E_top, alpha, eps_0, eps_b)
     fan_sof = fan.fan_edge_stress_soffit(E_sof, alpha, eps_0, eps_b)
-    k_sof = bracket_limit(f"factor, stress along the soffit{', diagonal grain or ogee' if diagonal else ''}").value
-    k_top = bracket_limit("factor, stress along the top edge").value if k is None else k
-    least = bracket_limit("least arm over depth").value
+    k_sof = judgment(f"factor, stress along the soffit{', diagonal grain or ogee' if diagonal else ''}").value
+    k_top = judgment("factor, stress along the top edge").value if k is None else k
+    least = judgment("least arm over depth").value
     there = LITTLE * np.max(np.abs(Q), axis=-1, keepdims=True, initial=NOISE) < Q
     arm = np.where(there, M / np.where(there, Q * d, 1.0), 0.0)
     wall = arm[..., :1]  # sections are in order: the first is next to the wall

@@ -13,7 +13,7 @@ from ....formulas.wood import off_axis as oa
 from ....formulas.wood.bearing import bearing_at_angle
 from ....model.brackets import Bracket, Solid
 from ....units import show
-from ....values.brackets import bracket_limit
+from ....values.judgment import judgment
 from ...anchors.fastener import dowel_of
 from ...core.govern import duration, stated
 from ...core.material import WoodMaterial, bearing_prime, compression_star, shear_prime, tension_prime
@@ -104,7 +104,7 @@ def _case(governing: Governing, what: str) -> str:
 
 
 def _across(governing: Governing) -> Check:
-    limit = bracket_limit("tension across the grain")
+    limit = judgment("tension across the grain")
     peak = governing.field("across").peak("across tension")
     pad = Pad()
     sigma = float(pad.take("sigma_perp", max(peak.value, 0.0) * governing.loss, "psi", clause=FIELD,
@@ -222,7 +222,7 @@ def strengths(wood: WoodMaterial, pad: Pad, loads: BracketLoads, which: int | sl
         "F_c": compression_star(pad, wood, C_D),
         "F_v": shear_prime(pad, wood, C_D),
         "F_c_perp": bearing_prime(pad, wood, 1.0),
-        "F_t_perp": bracket_limit("tension across the grain").value,
+        "F_t_perp": judgment("tension across the grain").value,
     }
 
 
@@ -271,8 +271,8 @@ def read_edge(field: Field, name: Edge) -> tuple[Array, Array, Array]:
 
 def weak_grain(setting: Setting, field: Field) -> str:
     """Short grain on an edge in tension, or too much tension across the grain: then it is not to be relied on."""
-    angle = bracket_limit("slope of grain at an edge in tension")
-    limit = bracket_limit("tension across the grain")
+    angle = judgment("slope of grain at an edge in tension")
+    limit = judgment("tension across the grain")
     loss = _loss(setting.bracket, setting.shape)
     reasons = []
     across = field.peak("across tension")

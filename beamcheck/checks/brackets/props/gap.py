@@ -21,7 +21,8 @@ from ....formulas.brackets import prop as pr
 from ....formulas.wood import shrinkage as mv
 from ....model.brackets import Near
 from ....units import show
-from ....values.brackets import bracket_limit, movement_coefficient
+from ....values.brackets import movement_coefficient
+from ....values.judgment import judgment
 from ...beams.beam import BeamRun
 from ...core.material import modulus_prime
 
@@ -101,7 +102,7 @@ class Nearby:
 
     def soft_modulus(self, pad: Pad) -> Number:
         """E of one beam in twenty, psi."""
-        found = bracket_limit("COV of E, visually graded")
+        found = judgment("COV of E, visually graded")
         E = modulus_prime(pad, self.run.wood)
         return pad(pr.softened_modulus, E=E, COV=pad.take("COV", found.value, note=found.reason, source=found.source))
 
@@ -109,7 +110,7 @@ class Nearby:
         """Wood that closes the gap: what it is, and by how much."""
         moving = [(one.what, one.species, one.change, one.height) for one in ask.near.closing or ()]
         if ask.height_above_fixing > 0.0:
-            swing = bracket_limit("moisture swing inside a heated house")
+            swing = judgment("moisture swing inside a heated house")
             dMC = float(pad.take("dMC", swing.value, "%", note=swing.reason, source=swing.source))
             moving.append((f"{ask.name} above its upper fixing", ask.species, dMC, ask.height_above_fixing))
         found = []
@@ -122,7 +123,7 @@ class Nearby:
     def gap(self, pad: Pad, which: int | slice, i: int) -> Array:
         """Gap needed under one combination, or under all of them. What lifts is not enlarged by creep."""
         lasting, passing = self.sink.lasting[which, i], self.sink.passing[which, i]
-        creep, tol = self.run.wood.K_cr, bracket_limit("tolerance of a gap")
+        creep, tol = self.run.wood.K_cr, judgment("tolerance of a gap")
         K_cr = pad.take("K_cr", self.K_cr, note=creep.why, source=creep.source)
         Delta_LT = pad.take("Delta_LT", np.maximum(lasting, 0.0), "in", note=f"dead load, {BY_FRAME}")
         Delta_ST = np.maximum(passing + np.minimum(lasting, 0.0), 0.0)
@@ -144,7 +145,7 @@ class Nearby:
 
     def slot_needed(self, i: int) -> float:
         """Length of slots that let it slide as far."""
-        return float(bracket_limit("slot over gap").value) * self.g_needed(i)
+        return float(judgment("slot over gap").value) * self.g_needed(i)
 
     def ratio(self, i: int) -> float:
         """Gap needed over the gap as left; infinite where there is none, not a number where it is not known."""

@@ -16,7 +16,7 @@ from ....analysis.beams.combinations import Loaded
 from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....units import show
-from ....values.brackets import bracket_limit
+from ....values.judgment import judgment
 from ...core.context import Context
 from ...core.govern import stated
 from ...core.material import is_unknown
@@ -247,7 +247,7 @@ def _picture(nearby: Nearby, i: int, R: Array) -> GapPicture:
         ("all other load", max(float(nearby.sink.passing[worst, i] + min(nearby.sink.lasting[worst, i], 0.0)), 0.0)),
         ("had come down before", -float(nearby.before[worst, i])),
     ]  # fmt: skip
-    steps = [*parts, *nearby.closing[i], ("tolerance", bracket_limit("tolerance of a gap").value)]
+    steps = [*parts, *nearby.closing[i], ("tolerance", judgment("tolerance of a gap").value)]
     return GapPicture(
         ask.name, nearby.beam, 0.0 if ask.near.fixed_to_beam else ask.near.gap,
         tuple((what, size) for what, size in steps if abs(size) > 0.0), nearby.g_needed(i), float(np.max(R)),
