@@ -3,4 +3,4 @@
 from .cli import main
 
 if __name__ == "__main__":
-    main(prog_name="beamcheck")
+    main(prog_name="whatcarries")

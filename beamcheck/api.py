@@ -105,7 +105,7 @@ def write_sheet(result: JobResult, path: FilePath, *, overwrite: bool = False) -
     result : JobResult
     path : str or path
     overwrite : bool
-        Replace a file that was not made by beamcheck, or was signed or edited since. Others of its own are replaced.
+        Replace a file that was not made by whatcarries, or was signed or edited since. Others of its own are replaced.
 
     Returns
     -------

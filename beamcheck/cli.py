@@ -43,7 +43,7 @@ OUTLINE_STATUS = """\b
 Exit status:
   0  the outline was read, which is no verdict
   2  bad input or usage: no outline of a bracket could be read
-  1  a fault in beamcheck itself
+  1  a fault in whatcarries itself
 130  stopped from the keyboard"""
 
 TEMPLATE_STATUS = """\b
@@ -52,7 +52,7 @@ Exit status:
   3  written, but an engineer or a grader has to decide about the piece or about what bears it
   4  written, but the piece fails: nothing is to be built from it
   2  bad input or usage, or a file that could not be read or written
-  1  a fault in beamcheck itself
+  1  a fault in whatcarries itself
 130  stopped from the keyboard"""
 
 
@@ -60,7 +60,7 @@ def _say_version(ctx: click.Context, _: click.Parameter, wanted: bool) -> None:
     if wanted:
         from .version import VERSION
 
-        say(f"beamcheck {VERSION}\n")
+        say(f"whatcarries {VERSION}\n")
         ctx.exit()
 
 
@@ -237,7 +237,7 @@ def _span(size: str, sheet: str | None, pdf: str | None, json_: str | None, over
     """Is this stick enough for that span, or how far does it go? One beam on two supports, without a job file.
 
     \b
-    beamcheck span 2x10 --species Hem-Fir --grade No.2 --dead "10 psf" --live "40 psf" \\
+    whatcarries span 2x10 --species Hem-Fir --grade No.2 --dead "10 psf" --live "40 psf" \\
         --spacing "16 in" --finish "gypsum board" --length "12 ft"
 
     What is not said is taken on the safe side and listed. Nobody answers for the supports here, so the answer is never
@@ -274,7 +274,7 @@ def _span(size: str, sheet: str | None, pdf: str | None, json_: str | None, over
 @click.option("--title", default="", metavar="TEXT", help="The heading.")
 @click.option("--csv", metavar="OUT.csv|-", help="Write CSV; - for standard output, as when no file is named.")
 @click.option("--html", metavar="OUT.html", help="Write one HTML page.")
-@click.option("--overwrite", is_flag=True, help="Replace files that beamcheck did not make.")
+@click.option("--overwrite", is_flag=True, help="Replace files that whatcarries did not make.")
 def _table(csv: str | None, html: str | None, overwrite: bool, **asked: Any) -> int:
     """The longest span of every species, grade, size and spacing, for loads per area.
 

@@ -23,7 +23,7 @@ Exit status:
   3  refer: nothing fails, but an engineer or a grader has to decide something
   4  at least one piece fails
   2  bad input or usage, or a file that could not be read or written
-  1  a fault in beamcheck itself: no verdict was reached
+  1  a fault in whatcarries itself: no verdict was reached
 130  stopped from the keyboard"""
 RECHECK = {"same": 0, "changed results": 3, "changed inputs": 3, "tampered": 4}
 RECHECK_STATUS = """\b
@@ -32,13 +32,13 @@ Exit status (it says nothing about the verdict, which the report names):
   3  changed inputs or results: an engineer has to look at them
   4  tampered: a sheet or result was changed after it was written
   2  bad input or usage, or a file that carries no job or result
-  1  a fault in beamcheck itself
+  1  a fault in whatcarries itself
 130  stopped from the keyboard"""
 TABLE_STATUS = """\b
 Exit status:
   0  an answer was worked out, which is no verdict
   2  bad input or usage, or a file that could not be written
-  1  a fault in beamcheck itself
+  1  a fault in whatcarries itself
 130  stopped from the keyboard"""
 
 
@@ -113,7 +113,7 @@ def _status(run: Callable[[], Any]) -> int:
     except (click.Abort, KeyboardInterrupt):
         return _wrong("stopped: nothing was decided", STOPPED)
     except click.UsageError as error:
-        command = error.ctx.command_path if error.ctx else "beamcheck"
+        command = error.ctx.command_path if error.ctx else "whatcarries"
         return _wrong(f"{error.format_message()}\n`{command} --help` says what can be given.")
     except click.ClickException as error:
         return _wrong(error.format_message())
@@ -125,11 +125,13 @@ def _status(run: Callable[[], Any]) -> int:
         place = traceback.extract_tb(error.__traceback__)[-1]
         where = f"{os.path.basename(place.filename)}, line {place.lineno}"
         said = f"{type(error).__name__}: {error} ({where})"
-        return _wrong(f"this is a fault in beamcheck itself; no verdict was reached. Please report it:\n{said}", FAULT)
+        return _wrong(
+            f"this is a fault in whatcarries itself; no verdict was reached. Please report it:\n{said}", FAULT
+        )
 
 
 def _wrong(text: str, status: int = BAD_INPUT) -> int:
-    say(f"beamcheck: {legible(text).replace(chr(13), ' ')}\n", error=True)
+    say(f"whatcarries: {legible(text).replace(chr(13), ' ')}\n", error=True)
     return status
 
 

@@ -10,7 +10,8 @@ from pathlib import Path
 
 from ..errors import BeamcheckError
 
-_MARK = re.compile(rb"""generator["'\s:=]{1,6}(?:content=["'])?beamcheck\b""")
+# the second name is the one that was shown until 0.2
+_MARK = re.compile(rb"""generator["'\s:=]{1,6}(?:content=["'])?(?:whatcarries|beamcheck)\b""")
 _HEAD = 4096  # bytes at the start of a file in which our mark must stand
 
 
@@ -70,9 +71,9 @@ def made_here(path: Path) -> bool:
 
 
 def why_kept(path: Path) -> str:
-    """Why a file is not to be replaced ('was not made by beamcheck', 'is signed', ...); '' for one of ours, or empty.
+    """Why a file is not to be replaced ('was not made by whatcarries', 'is signed', ...); '' for one of ours, or empty.
 
-    HTML, JSON and CSV are ours when their first 4 kB hold the generator mark (`name="generator" content="beamcheck
+    HTML, JSON and CSV are ours when their first 4 kB hold the generator mark (`name="generator" content="whatcarries
     ..."`), PDF and spreadsheet by a mark of their own. Sheets and results carry a digest: one that does not fit shows
     that somebody worked in the file.
 
@@ -86,7 +87,7 @@ def why_kept(path: Path) -> str:
             head = file.read(_HEAD)
             marked = _MARK.search(head) is not None
             if not head or not (marked or head.startswith((b"%PDF-", b"PK"))):
-                return "was not made by beamcheck" if head else ""
+                return "was not made by whatcarries" if head else ""
             raw = head + file.read()
     except OSError as error:
         raise WriteError(f"{path} exists and cannot be read: {error.strerror}; choose another name") from error

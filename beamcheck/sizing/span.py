@@ -275,7 +275,7 @@ def _job_text(
     seat = {"bearing": lengths.get("seat")}
     ends = [{"at": "0 in", "on": "left support", **seat}, {"at": span, "on": "right support", **seat}]
     lines = [
-        "# A span question, written down as a job file by beamcheck.",
+        "# A span question, written down as a job file by whatcarries.",
         "[job]",
         *_lines({"title": f"Span question: {said['size']} {said['species']} {said['grade']}, {shown}"}),
         *_lines({"standard": "NDS 2018", "loads": "ASCE 7-16", "units": units}),

@@ -112,7 +112,7 @@ class SpanTable:
         return out.getvalue()
 
     def _head(self) -> Iterator[tuple[str, str]]:
-        yield "generator", f"beamcheck {VERSION}"
+        yield "generator", f"whatcarries {VERSION}"
         yield "title", self.title
         yield "caution", self.caution
         yield "sign-off", self.sign_off
@@ -266,7 +266,7 @@ def _page(table: SpanTable) -> Iterator[str]:
     yield '<html lang="en">'
     yield "<head>"
     yield '<meta charset="utf-8">'
-    yield f'<meta name="generator" content="beamcheck {_safe(VERSION)}">'
+    yield f'<meta name="generator" content="whatcarries {_safe(VERSION)}">'
     yield """<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">"""
     yield '<meta name="viewport" content="width=device-width, initial-scale=1">'
     yield f"<title>{_safe(table.title)}</title>"

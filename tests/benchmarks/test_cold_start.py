@@ -1,4 +1,4 @@
-"""`beamcheck check` from a cold start, beside a Python that only imports numpy and pydantic.
+"""`whatcarries check` from a cold start, beside a Python that only imports numpy and pydantic.
 
 Run: pytest tests/benchmarks
 """

@@ -16,7 +16,7 @@ def run() -> Callable[..., Result]:
     """Run the command line in this process: `run("check", "job.toml")`."""
 
     def call(*arguments: object) -> Result:
-        return CliRunner().invoke(main, [str(argument) for argument in arguments], prog_name="beamcheck")
+        return CliRunner().invoke(main, [str(argument) for argument in arguments], prog_name="whatcarries")
 
     return call
 

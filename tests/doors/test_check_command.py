@@ -1,4 +1,4 @@
-"""`beamcheck check`: exit status, order of the text, files written whole or not at all."""
+"""`whatcarries check`: exit status, order of the text, files written whole or not at all."""
 
 from __future__ import annotations
 
@@ -115,7 +115,7 @@ class TestNothingIsWrittenWhenSomethingIsWrong:
     def test_the_error_says_where_and_what_would_be_right(self, run, written) -> None:
         job = written(BAD)
         said = run("check", job).stderr
-        assert said.startswith(f"beamcheck: {job}: 1 problem\n  line ")
+        assert said.startswith(f"whatcarries: {job}: 1 problem\n  line ")
         assert "carries 1, live: '40' has no unit; a load is written with one, for example '40 psf'" in said
 
     def test_a_job_that_is_not_there(self, run, tmp_path) -> None:
@@ -145,7 +145,7 @@ class TestNothingIsWrittenWhenSomethingIsWrong:
         job, sheet, foreign = written(PASSES), tmp_path / "sheet.html", tmp_path / "letter.json"
         foreign.write_text("a letter")
         done = run("check", job, "--sheet", sheet, "--json", foreign)
-        assert done.exit_code == 2 and "was not made by beamcheck" in done.stderr
+        assert done.exit_code == 2 and "was not made by whatcarries" in done.stderr
         assert foreign.read_text() == "a letter" and not sheet.exists()
         assert run("check", job, "--json", foreign, "--overwrite").exit_code == 0
         assert run("check", job, "--json", foreign).exit_code == 0  # its own files are known by their mark
@@ -199,7 +199,7 @@ class TestSlips:
         [
             (["check", "--shet", "x"], "'--sheet'"),
             (["chek"], "there is no command 'chek'; did you mean 'check'"),
-            (["house.toml"], "did you mean `beamcheck check house.toml`?"),
+            (["house.toml"], "did you mean `whatcarries check house.toml`?"),
             (["check"], "Missing argument 'JOB.toml'"),
             (["check", "a.toml", "--units", "metric"], "'US', 'SI'"),
             (["check", "a.toml", "b.toml"], "unexpected extra argument"),
@@ -227,4 +227,4 @@ class TestSlips:
     def test_version(self, run) -> None:
         from beamcheck import __version__
 
-        assert run("--version").stdout == f"beamcheck {__version__}\n"
+        assert run("--version").stdout == f"whatcarries {__version__}\n"

@@ -109,7 +109,7 @@ def test_the_keyboard_stops_it_without_a_traceback(run, written, monkeypatch) ->
     monkeypatch.setattr("beamcheck.api.check_job", stop)
     done = run("check", written(PASSES))
     assert done.exit_code == 130
-    assert done.stderr.strip() == "beamcheck: stopped: nothing was decided"
+    assert done.stderr.strip() == "whatcarries: stopped: nothing was decided"
 
 
 def test_a_fault_of_the_tool_is_said_to_be_that(run, written, monkeypatch) -> None:
@@ -119,7 +119,7 @@ def test_a_fault_of_the_tool_is_said_to_be_that(run, written, monkeypatch) -> No
     monkeypatch.setattr("beamcheck.api.check_job", fall)
     done = run("check", written(PASSES))
     assert done.exit_code == 1 and done.stdout == ""
-    assert "this is a fault in beamcheck itself; no verdict was reached" in done.stderr
+    assert "this is a fault in whatcarries itself; no verdict was reached" in done.stderr
     assert "ZeroDivisionError: nothing to divide by" in done.stderr and "Traceback" not in done.stderr
 
 

@@ -1,4 +1,4 @@
-"""`beamcheck fasteners`: a proposal for one anchor group of a job, and what stands in its way."""
+"""`whatcarries fasteners`: a proposal for one anchor group of a job, and what stands in its way."""
 
 from __future__ import annotations
 

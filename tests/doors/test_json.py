@@ -56,7 +56,7 @@ def test_the_schema_refuses_what_is_not_a_result() -> None:
 def test_the_caution_stands_at_the_top() -> None:
     found = json.loads(result_json(check_text(FAILS)))
     assert list(found)[:6] == ["generator", "format", "verdict", "meaning", "caution", "sign_off"]
-    assert found["generator"].startswith("beamcheck ")
+    assert found["generator"].startswith("whatcarries ")
     assert found["caution"].startswith("This is a calculation aid, not an engineered design.")
     assert found["sign_off"].startswith("Reviewed by licensed engineer: ____")
 

@@ -1,4 +1,4 @@
-"""`beamcheck outline`: a drawing in, a table of the job file out."""
+"""`whatcarries outline`: a drawing in, a table of the job file out."""
 
 from __future__ import annotations
 

@@ -79,7 +79,7 @@ def test_a_foreign_file_is_not_written_over(tmp_path) -> None:
     result, path = check_text(PASSES), tmp_path / "x.html"
     path.write_text("a letter")
     for write in (write_sheet, write_json):
-        with pytest.raises(BeamcheckError, match="was not made by beamcheck"):
+        with pytest.raises(BeamcheckError, match="was not made by whatcarries"):
             write(result, path)
     os.mkfifo(tmp_path / "pipe")
     with pytest.raises(BeamcheckError, match="is a device"):

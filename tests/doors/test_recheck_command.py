@@ -1,4 +1,4 @@
-"""`beamcheck recheck`, `beamcheck compare` and the lists of `beamcheck check`: exit status, words, files."""
+"""`whatcarries recheck`, `whatcarries compare` and the lists of `whatcarries check`: exit status, words, files."""
 
 from __future__ import annotations
 
@@ -99,7 +99,7 @@ def test_a_foreign_file_stops_it_before_any_work(option, run, written, tmp_path)
     letter, other = tmp_path / "letter", tmp_path / "c.json"
     letter.write_text("a letter")
     done = run("check", written(PASSES), option, letter, "--json", other)
-    assert done.exit_code == 2 and "exists and was not made by beamcheck" in done.stderr
+    assert done.exit_code == 2 and "exists and was not made by whatcarries" in done.stderr
     assert letter.read_text() == "a letter" and not other.exists()
     assert run("check", written(PASSES), option, letter, "--overwrite").exit_code == 0
     assert letter.read_bytes() != b"a letter"
@@ -109,7 +109,7 @@ def test_an_edited_sheet_is_kept_unless_told(run, sheet, written) -> None:
     edited = sheet.read_text(encoding="utf-8").replace("</main>", "<p>reviewed</p></main>")
     sheet.write_text(edited, encoding="utf-8")
     done = run("check", written(FAILS), "--sheet", sheet)
-    assert done.exit_code == 2 and "exists and was edited after beamcheck wrote it" in done.stderr
+    assert done.exit_code == 2 and "exists and was edited after whatcarries wrote it" in done.stderr
     assert sheet.read_text(encoding="utf-8") == edited
     assert run("check", written(FAILS), "--sheet", sheet, "--overwrite").exit_code == 4
     assert run("recheck", sheet).exit_code == 0

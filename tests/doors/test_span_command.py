@@ -1,4 +1,4 @@
-"""`beamcheck span` and the functions behind it.
+"""`whatcarries span` and the functions behind it.
 
 Expected spans come from the closed forms of a simple beam (M = wL2/8, 5wL4/384EI) with the design values of NDS
 Supplement 2018 Table 4A for Hem-Fir No.2, 2x10: F_b 850 psi, C_F 1.1, E 1,300,000 psi (memory).

@@ -1,4 +1,4 @@
-"""`beamcheck table`: a span table as CSV and HTML. Its cells must be the answers of the span question."""
+"""`whatcarries table`: a span table as CSV and HTML. Its cells must be the answers of the span question."""
 
 from __future__ import annotations
 
@@ -44,7 +44,7 @@ def test_files_are_written_and_known_as_ours(run, tmp_path) -> None:
         assert done.stdout == f"Written: {table}\nWritten: {page}\n"
     assert len(rows_of(table.read_text(encoding="utf-8"))) == 4
     assert "<h1>Invented floor</h1>" in page.read_text(encoding="utf-8") and CAUTION in page.read_text(encoding="utf-8")
-    assert run(*ASK, "--csv", "-", "--html", page).stdout.startswith("# generator: beamcheck")
+    assert run(*ASK, "--csv", "-", "--html", page).stdout.startswith("# generator: whatcarries")
 
 
 @pytest.mark.parametrize(

@@ -120,7 +120,7 @@ def test_the_schema_is_sound_stable_and_without_an_address() -> None:
     jsonschema.Draft202012Validator.check_schema(schema)
     assert json.dumps(schema) == json.dumps(job_schema())
     assert "$id" not in json.dumps(schema)
-    assert schema["title"] == "beamcheck job file"
+    assert schema["title"] == "whatcarries job file"
 
 
 def test_the_schema_accepts_the_good_job_and_names_slips() -> None:

@@ -10,7 +10,7 @@ import pytest
 from beamcheck.errors import BeamcheckError
 from beamcheck.sheet.write import WriteError, write_atomically
 
-OURS = '<!DOCTYPE html><meta name="generator" content="beamcheck 0.1.0">'
+OURS = '<!DOCTYPE html><meta name="generator" content="whatcarries 0.1.0">'
 
 
 def test_writes_text_and_bytes_as_they_are(tmp_path: Path) -> None:
@@ -19,7 +19,7 @@ def test_writes_text_and_bytes_as_they_are(tmp_path: Path) -> None:
     assert sorted(path.name for path in tmp_path.iterdir()) == ["a.html", "a.pdf"]
 
 
-@pytest.mark.parametrize("old", [OURS, '{"generator": "beamcheck 0.1.0"}', "# generator: beamcheck 0.1.0\na,b\n", ""])
+@pytest.mark.parametrize("old", [OURS, '{"generator": "whatcarries 0.1.0"}', "# generator: beamcheck 0.2.0\na,b\n", ""])
 def test_own_and_empty_files_are_replaced(tmp_path: Path, old: str) -> None:
     target = tmp_path / "a.html"
     target.write_text(old)
@@ -27,11 +27,11 @@ def test_own_and_empty_files_are_replaced(tmp_path: Path, old: str) -> None:
     assert target.read_text() == "new"
 
 
-@pytest.mark.parametrize("old", ["my notes on beamcheck", "x" * 4096 + OURS, 'generator" content="other'])
+@pytest.mark.parametrize("old", ["my notes on whatcarries", "x" * 4096 + OURS, 'generator" content="other'])
 def test_a_strange_file_is_kept(tmp_path: Path, old: str) -> None:
     target = tmp_path / "a.html"
     target.write_text(old)
-    with pytest.raises(WriteError, match=r"a\.html exists and was not made by beamcheck; give another name"):
+    with pytest.raises(WriteError, match=r"a\.html exists and was not made by whatcarries; give another name"):
         write_atomically(target, "new")
     assert target.read_text() == old
     write_atomically(target, "new", overwrite=True)

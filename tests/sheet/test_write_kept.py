@@ -15,8 +15,8 @@ from beamcheck.sheet.write import WriteError, made_here, why_kept, write_atomica
 from ..doors.jobs import PASSES
 
 RESULT = check_text(PASSES)
-EDITED = "was edited after beamcheck wrote it"
-FOREIGN = "was not made by beamcheck"
+EDITED = "was edited after whatcarries wrote it"
+FOREIGN = "was not made by whatcarries"
 
 
 def own(kind: str) -> bytes:
@@ -91,7 +91,7 @@ def test_own_files_are_written_over(kind, tmp_path) -> None:
         (lambda: own("json").replace(b"passes", b"fails", 1), EDITED),
         (lambda: own("json")[:-20], EDITED),
         (signed_pdf, "is signed"),
-        (saved_again, "was changed after beamcheck wrote it"),
+        (saved_again, "was changed after whatcarries wrote it"),
         (foreign_pdf, FOREIGN),
         (lambda: b"%PDF-1.7 broken", FOREIGN),
         (worked_in, EDITED),

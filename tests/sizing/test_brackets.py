@@ -176,7 +176,7 @@ def test_the_command(tmp_path: Path) -> None:
     path = tmp_path / "job.toml"
     text = TEXT.replace("SHAPE", STEEL).replace("ROLE", "carries").replace("CARRIES", LOAD).replace("STOCK", "")
     path.write_text(text, encoding="utf-8")
-    done = CliRunner().invoke(main, ["bracket", str(path), "K", "--goal", "least thickness"], prog_name="beamcheck")
+    done = CliRunner().invoke(main, ["bracket", str(path), "K", "--goal", "least thickness"], prog_name="whatcarries")
     assert done.exit_code == 0 and done.stdout.startswith("K: least thickness ") and "Caution: " in done.stdout
-    wrong = CliRunner().invoke(main, ["bracket", str(path), "K2"], prog_name="beamcheck")
+    wrong = CliRunner().invoke(main, ["bracket", str(path), "K2"], prog_name="whatcarries")
     assert wrong.exit_code == 2 and "did you mean 'K'" in wrong.stderr and "Traceback" not in wrong.stderr

@@ -79,7 +79,7 @@ def test_every_cell_is_the_longest_span_of_its_member() -> None:
 def test_csv_carries_generator_caution_and_keys() -> None:
     text = table(title="Joists\nof an invented house").csv()
     lines = text.splitlines()
-    assert lines[0].startswith("# generator: beamcheck ")
+    assert lines[0].startswith("# generator: whatcarries ")
     assert "# title: Joists of an invented house" in lines
     assert f"# caution: {CAUTION}" in lines
     assert any(line.startswith("# sign-off: Reviewed by licensed engineer") for line in lines)
@@ -98,7 +98,7 @@ def test_the_page_carries_everything_and_asks_for_nothing() -> None:
     text = made.html()
     page = Page(text)
     assert page.attributes["name"] == "viewport"
-    assert 'name="generator" content="beamcheck ' in text[:4096]
+    assert 'name="generator" content="whatcarries ' in text[:4096]
     assert CAUTION in page.text
     assert " ".join(SIGN_OFF.split()) in " ".join(page.text.split())
     for label, value in made.keys:

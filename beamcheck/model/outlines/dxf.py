@@ -33,7 +33,7 @@ def dxf_lines(path: str, units: str | None) -> tuple[list[Array], str, tuple[str
         library: Any = import_module("ezdxf")
     except ImportError:
         text = "a DXF drawing needs a library that is not installed here"
-        raise OutlineError(f'{text}: pip install "beamcheck[drawings]", or save the outline as SVG') from None
+        raise OutlineError(f'{text}: pip install "whatcarries[drawings]", or save the outline as SVG') from None
     try:
         drawing = library.readfile(path)
         unit, factor = _unit(drawing, units)

@@ -16,6 +16,6 @@ def job_schema() -> dict[str, Any]:
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         **schema,
-        "title": "beamcheck job file",
+        "title": "whatcarries job file",
         "description": "What stands in the house, what it carries, what it rests on. Quantities are text with a unit.",
     }

@@ -44,7 +44,7 @@ def compose(result: JobResult) -> tuple[Block, ...]:
 
 def _front(result: JobResult) -> Iterator[Block]:
     short = short_title(result.title)
-    tool = f"beamcheck {result.version}"
+    tool = f"whatcarries {result.version}"
     yield Masthead(result.title, short, tool, result.fingerprint, result.caution, result.invented)
     yield Caution(result.caution)
     items = tuple(

@@ -266,12 +266,12 @@ def result_json(result: found.JobResult) -> str:
 def result_schema() -> dict[str, Any]:
     """The JSON Schema (2020-12) of `result_json`, without an address; the same on every call."""
     schema = Result.model_json_schema(mode="serialization")
-    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **schema, "title": "beamcheck result"}
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **schema, "title": "whatcarries result"}
 
 
 def _result(result: found.JobResult) -> Result:
     return Result(
-        generator=f"beamcheck {result.version}", format=FORMAT,
+        generator=f"whatcarries {result.version}", format=FORMAT,
         verdict=result.verdict, meaning=MEANING[result.verdict], caution=result.caution, sign_off=result.sign_off,
         reasons=result.reasons, invented=result.invented, title=result.title,
         units_of_texts="SI" if result.units == "SI" else "US", about=_labels(result.about),

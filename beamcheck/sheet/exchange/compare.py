@@ -46,7 +46,7 @@ def compare_files(first: str | Path, second: str | Path, *, tell: Tell = lambda 
         if carried.result is None:
             tell(f"working out {path}")
             carried = worked_out(carried)
-            notes.append(f"The results of {carried.name} are those of this version, beamcheck {VERSION}.")
+            notes.append(f"The results of {carried.name} are those of this version, whatcarries {VERSION}.")
         else:
             found = signs_of_change(carried, tell=tell)
             tampered += [replace(one, where=f"{carried.name}: {one.where}") for one in found.differences]

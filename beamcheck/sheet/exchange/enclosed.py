@@ -164,8 +164,8 @@ def read_record(text: str, name: str = "the result") -> dict[str, Any]:
         record = json.loads(text)
     except (ValueError, RecursionError) as error:
         raise ReadError(f"{name} is not JSON that can be read: {error}") from None
-    if not isinstance(record, dict) or not str(record.get("generator", "")).startswith("beamcheck "):
-        raise ReadError(f"{name} is JSON, but no result written by `beamcheck check --json`")
+    if not isinstance(record, dict) or not str(record.get("generator", "")).startswith(("whatcarries ", "beamcheck ")):
+        raise ReadError(f"{name} is JSON, but no result written by `whatcarries check --json`")
     return record
 
 
@@ -187,7 +187,7 @@ def changed_since(raw: bytes) -> str:
     """Why a file of ours is no longer as it was written ('was edited ...', 'is signed'); '' where nothing shows it."""
     if raw.startswith(b"%PDF-"):
         return pdf_changed(raw)
-    edited = "was edited after beamcheck wrote it"
+    edited = "was edited after whatcarries wrote it"
     text = raw.decode("utf-8", errors="replace").removeprefix("\ufeff")
     if text.lstrip().startswith("<"):
         found = _OPENING.findall(text)
@@ -264,8 +264,8 @@ def _from_page(text: str, raw: bytes, name: str) -> Carried:
     openings = _OPENING.findall(text)
     if not openings:
         raise ReadError(
-            f"{name} carries no result: it is no calc sheet of beamcheck, or one from before sheets carried it, or it "
-            "was taken out"
+            f"{name} carries no result: it is no calc sheet of whatcarries, or one from before sheets carried it, or "
+            "it was taken out"
         )
     faults = []
     if openings != [page_digest(text)]:
@@ -290,7 +290,7 @@ def _from_pdf(raw: bytes, name: str) -> Carried:
     held = attachments(raw, name)
     if RESULT not in held:
         raise ReadError(
-            f"{name} carries no result: it is no calc sheet of beamcheck, or a program that saved it again dropped it"
+            f"{name} carries no result: it is no calc sheet of whatcarries, or a program that saved it again dropped it"
         )
     signed, faults = added_to(raw, name)
     job_text = held.get(JOB)

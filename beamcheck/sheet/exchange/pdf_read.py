@@ -30,7 +30,7 @@ def pdf_changed(raw: bytes) -> str:
         ours = attachments(raw, "it").get(RESULT, "").lstrip().startswith("{")
     except ReadError:
         ours = False
-    return "was changed after beamcheck wrote it" if ours else "was not made by beamcheck"
+    return "was changed after whatcarries wrote it" if ours else "was not made by whatcarries"
 
 
 def attachments(raw: bytes, name: str) -> dict[str, str]:

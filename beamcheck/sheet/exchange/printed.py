@@ -79,7 +79,7 @@ def _job_printed(carried: Carried) -> list[Difference]:
 def _the_same_again(carried: Carried) -> JobResult | None:
     """The result worked out again, if this version comes to the very same one, so that its sheet must be the same."""
     assert carried.result is not None and carried.record is not None
-    if carried.result.generator != f"beamcheck {VERSION}":
+    if carried.result.generator != f"whatcarries {VERSION}":
         return None
     job, text = carried.result.job_file, carried.job_text
     try:
@@ -97,8 +97,8 @@ def _only_checks(carried: Carried) -> str:
     assert carried.result is not None
     version = carried.result.generator
     why = (
-        f"It was made by {version}, and this is beamcheck {VERSION}"
-        if version != f"beamcheck {VERSION}"
+        f"It was made by {version}, and this is whatcarries {VERSION}"
+        if version != f"whatcarries {VERSION}"
         else "This version does not come to the very same result"
     )
     return f"{why}: of what it prints, only the verdicts and ratios of its checks were compared with what it carries."

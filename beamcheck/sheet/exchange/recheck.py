@@ -40,17 +40,17 @@ def recheck(sheet: str | Path, job: str | Path | None = None, *, tell: Tell = la
     carried = read_back(sheet)
     if carried.result is None:
         raise ReadError(
-            f"{carried.name} is no sheet and carries no result; a job file is worked out by `beamcheck check`"
+            f"{carried.name} is no sheet and carries no result; a job file is worked out by `whatcarries check`"
         )
     signs = signs_of_change(carried, tell=tell)
     units = carried.result.units_of_texts
     if job is None:
-        current = replace(carried, name=f"the same job, worked out by beamcheck {VERSION}", kind="job file")
+        current = replace(carried, name=f"the same job, worked out by whatcarries {VERSION}", kind="job file")
         name = carried.result.job_file.name
     else:
         current = read_back(job)
         if current.kind != "job file":
-            raise ReadError(f"{current.name} is no job file: `beamcheck compare` compares two sheets")
+            raise ReadError(f"{current.name} is no job file: `whatcarries compare` compares two sheets")
         name = Path(current.name).name
     tell(f"working out {name}")
     try:

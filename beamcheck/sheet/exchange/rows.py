@@ -75,7 +75,7 @@ class HardwareRow:
 def head_lines(result: JobResult) -> tuple[tuple[str, str], ...]:
     """Label and text of what stands above the rows: what made it, the job, its fingerprint, caution, sign-off line."""
     return (
-        ("generator", f"beamcheck {result.version}"),
+        ("generator", f"whatcarries {result.version}"),
         ("title", result.title),
         *((("invented data", "an example, not a real building"),) if result.invented else ()),
         ("job file", result.job_name),

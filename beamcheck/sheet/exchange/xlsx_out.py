@@ -20,12 +20,12 @@ from ...lettering import legible
 from .csv_out import starts_formula
 from .rows import CHECK_HEADS, HARDWARE_HEADS, HARDWARE_NOTE, Cell, check_rows, hardware_rows, head_lines
 
-_DIGEST = re.compile(rb"<dc:identifier[^>]*>beamcheck rows ([0-9a-f]{64})</dc:identifier>")
+_DIGEST = re.compile(rb"<dc:identifier[^>]*>(?:whatcarries|beamcheck) rows ([0-9a-f]{64})</dc:identifier>")
 _HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
 _CORE = (
     f'{_HEAD}<cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties" '
     'xmlns:dc="http://purl.org/dc/elements/1.1/"><dc:creator>{}</dc:creator><dc:title>{}</dc:title>'
-    "<dc:identifier>beamcheck rows {}</dc:identifier></cp:coreProperties>"
+    "<dc:identifier>whatcarries rows {}</dc:identifier></cp:coreProperties>"
 )
 _APP = (
     f'{_HEAD}<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties">'
@@ -103,8 +103,8 @@ def _put(cell: Any, value: Cell) -> None:
 
 def _packed(raw: bytes, result: JobResult) -> bytes:
     """The same with properties of our own and without a time of day: the same result gives the same bytes."""
-    core = _CORE.format(escape(f"beamcheck {result.version}"), escape(legible(result.title)[:200]), _digest(raw))
-    own = {"docProps/core.xml": core, "docProps/app.xml": _APP.format(escape(f"beamcheck {result.version}"))}
+    core = _CORE.format(escape(f"whatcarries {result.version}"), escape(legible(result.title)[:200]), _digest(raw))
+    own = {"docProps/core.xml": core, "docProps/app.xml": _APP.format(escape(f"whatcarries {result.version}"))}
     out = BytesIO()
     with zipfile.ZipFile(BytesIO(raw)) as file, zipfile.ZipFile(out, "w") as packed:
         for name in file.namelist():
@@ -115,7 +115,7 @@ def _packed(raw: bytes, result: JobResult) -> bytes:
 
 def why_not_ours(raw: bytes) -> str:
     """Why a spreadsheet is not to be written over: not made here, signed, or worked in since; '' for one of ours."""
-    foreign = "was not made by beamcheck"
+    foreign = "was not made by whatcarries"
     try:
         with zipfile.ZipFile(BytesIO(raw)) as file:
             names = file.namelist()
@@ -126,7 +126,7 @@ def why_not_ours(raw: bytes) -> str:
             return foreign
         if any(name.startswith("_xmlsignatures/") for name in names):
             return "is signed"
-        return "" if _digest(raw) == found[1].decode("ascii") else "was edited after beamcheck wrote it"
+        return "" if _digest(raw) == found[1].decode("ascii") else "was edited after whatcarries wrote it"
     except Exception:  # a broken archive makes its reader fall in many ways; it is no file of ours
         return foreign
 

@@ -12,7 +12,7 @@ import re
 from ...errors import BeamcheckError
 
 _END = b"startxref\n"
-_MARK = re.compile(rb"%generator: beamcheck [^\n]* ([0-9a-f]{64})\n(?=startxref\s+[0-9]+\s+%%EOF\s*\Z)")
+_MARK = re.compile(rb"%generator: (?:whatcarries|beamcheck) [^\n]* ([0-9a-f]{64})\n(?=startxref\s+[0-9]+\s+%%EOF\s*\Z)")
 _TAIL = 1024  # bytes at the end in which the mark stands
 
 
@@ -28,7 +28,7 @@ def marked(pdf: bytes, version: str) -> bytes:
     if place < 0:
         raise BeamcheckError("the PDF that typst made does not end as expected; typst 0.15 is expected")
     said = "".join(letter for letter in version if letter.isascii() and letter.isprintable())
-    mark = f"%generator: beamcheck {said}, SHA-256 of all other bytes ".encode("ascii")
+    mark = f"%generator: whatcarries {said}, SHA-256 of all other bytes ".encode("ascii")
     before, after = pdf[:place] + mark, b"\n" + pdf[place:]
     return before + hashlib.sha256(before + after).hexdigest().encode("ascii") + after
 

@@ -270,5 +270,5 @@ def head_of(result: JobResult) -> dict[str, str]:
     """What stands on every page beside the piece."""
     return {
         "job": short_title(legible(result.title)), "fingerprint": result.fingerprint[:12],
-        "tool": f"beamcheck {result.version}", "caution": result.caution, "sign_off": result.sign_off, "sign": SIGN,
+        "tool": f"whatcarries {result.version}", "caution": result.caution, "sign_off": result.sign_off, "sign": SIGN,
     }  # fmt: skip

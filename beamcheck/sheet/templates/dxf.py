@@ -46,7 +46,7 @@ def template_dxf(template: Template, units: str = "in") -> str:
         library: Any = import_module("ezdxf")
     except ImportError:
         raise BeamcheckError(
-            'a DXF drawing needs a library that is not installed here: pip install "beamcheck[drawings]"'
+            'a DXF drawing needs a library that is not installed here: pip install "whatcarries[drawings]"'
         ) from None
     text = _written(library, template, units)
     _prove(library, text, template, units)
@@ -76,7 +76,7 @@ def _written(library: Any, template: Template, units: str) -> str:
     finally:
         library.options.write_fixed_meta_data_for_testing = kept
     version = "".join(letter for letter in template.version if letter.isascii() and letter.isprintable())
-    return f"999\ngenerator: beamcheck {version}\n{out.getvalue()}"
+    return f"999\ngenerator: whatcarries {version}\n{out.getvalue()}"
 
 
 def _contour(space: Any, contour: Contour, factor: float) -> None:

@@ -119,7 +119,7 @@ def tile_data(template: Template, paper: str) -> dict[str, Any]:
     said = printed({
         "name": template.name, "title": template.title, "banner": template.banner, "notes": list(template.notes),
         "caution": template.caution, "sign_off": template.sign_off, "invented": INVENTED if template.invented else "",
-        "job": template.job, "fingerprint": template.fingerprint[:12], "tool": f"beamcheck {template.version}",
+        "job": template.job, "fingerprint": template.fingerprint[:12], "tool": f"whatcarries {template.version}",
         "day": day, "texts": [one["text"] for one in texts],
     })  # fmt: skip
     places = [one["at"] for one in texts]

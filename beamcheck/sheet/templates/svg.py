@@ -54,7 +54,7 @@ class _Drawing:
         self.high = self.top - self.foot + 1.2 + LINE * len(self.texts) + 0.3
         version = "".join(letter for letter in template.version if letter.isascii() and letter.isprintable())
         self.root = ElementTree.Element("svg", {
-            "xmlns": "http://www.w3.org/2000/svg", "data-generator": f"beamcheck {version}", "data-unit": units,
+            "xmlns": "http://www.w3.org/2000/svg", "data-generator": f"whatcarries {version}", "data-unit": units,
             "width": f"{self.n(self.wide)}{units}", "height": f"{self.n(self.high)}{units}",
             "viewBox": f"0 0 {self.n(self.wide)} {self.n(self.high)}",
             "font-family": "sans-serif", "font-size": self.n(TEXT), "role": "img",

@@ -371,7 +371,7 @@ def test_wood_of_unknown_species_and_grade_never_passes_and_never_crashes(grade:
     result = check_job(read_job_text(text, "job.toml"), text=text, name="job.toml")
     notes = " ".join(note for piece in result.pieces for check in piece.checks for note in check.notes)
     assert {piece.verdict for piece in result.pieces} == {"refer"}
-    assert "fault in beamcheck" not in notes
+    assert "fault in whatcarries" not in notes
     if grade == "No.77":
         assert "'No.77'" in notes and "did you mean" in notes
 

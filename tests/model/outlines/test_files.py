@@ -430,7 +430,7 @@ def test_files_that_cannot_be_read(drawn: Written, tmp_path: Path, monkeypatch: 
         read_outline("a\0b.svg")
     monkeypatch.setitem(sys.modules, "ezdxf", None)
     text = refused(drawn("side.dxf", "x"))
-    assert 'needs a library that is not installed here: pip install "beamcheck[drawings]"' in text
+    assert 'needs a library that is not installed here: pip install "whatcarries[drawings]"' in text
 
 
 def _read(path: Path) -> None:

@@ -110,7 +110,7 @@ def test_project_data_has_tool_file_and_fingerprint_and_says_what_is_missing() -
     rows = dict(of_kind(compose(job()), Pairs)[0].rows)
     assert "Address" not in rows and rows["Not given"] == "Address"
     assert rows["Author"] == "invented"
-    assert rows["Tool"] == "beamcheck 0.1.0"
+    assert rows["Tool"] == "whatcarries 0.1.0"
     assert rows["Its SHA-256"] == job().fingerprint
 
 

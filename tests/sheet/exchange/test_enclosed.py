@@ -97,7 +97,7 @@ def test_any_other_digit_in_a_page_is_noticed(page, data, tmp_path) -> None:
     other = data.draw(st.sampled_from([digit for digit in "0123456789" if digit != page[place]]))
     changed = page[:place] + other + page[place + 1 :]
     assert "the digest of the page does not fit" in read_back(of(tmp_path, changed)).faults[0]
-    assert changed_since(changed.encode()) == "was edited after beamcheck wrote it"
+    assert changed_since(changed.encode()) == "was edited after whatcarries wrote it"
 
 
 @pytest.mark.parametrize(
@@ -126,12 +126,12 @@ def test_a_second_result_in_a_page_is_noticed(page, tmp_path) -> None:
 @pytest.mark.parametrize(
     ("text", "said"),
     [
-        ("<!DOCTYPE html><p>a letter</p>", "carries no result: it is no calc sheet of beamcheck"),
-        ('{"a": 1}', "is JSON, but no result written by `beamcheck check --json`"),
+        ("<!DOCTYPE html><p>a letter</p>", "carries no result: it is no calc sheet of whatcarries"),
+        ('{"a": 1}', "is JSON, but no result written by `whatcarries check --json`"),
         ("{", "is not JSON that can be read"),
         ("[" * 100_000, "job file"),
         ("{" + '"a":[' * 100_000, "is not JSON that can be read"),
-        ('{"generator": "beamcheck 9"}', "is not whole (format: Field required): it was changed"),
+        ('{"generator": "whatcarries 9"}', "is not whole (format: Field required): it was changed"),
         (b"\xff\xfe\x00", "is no job file, HTML or PDF sheet or JSON result: it is not text in UTF-8"),
         (b"%PDF-1.7 broken", "cannot be read as a PDF"),
     ],

@@ -151,7 +151,7 @@ def test_a_formula_keeps_its_words() -> None:
 @pytest.mark.parametrize("made", [checks_csv, hardware_csv])
 def test_every_list_carries_caution_and_sign_off_line(made) -> None:
     text = made(check_text(FAILS))
-    assert text.startswith("# generator: beamcheck ")
+    assert text.startswith("# generator: whatcarries ")
     assert CAUTION in text and " ".join(SIGN_OFF.split()) in text and "# verdict: fails" in text
     assert "# invented data:" in text
 
@@ -221,8 +221,8 @@ class TestSpreadsheet:
 
     def test_it_names_no_other_program(self) -> None:
         with zipfile.ZipFile(io.BytesIO(result_xlsx(check_text(PASSES)))) as file:
-            assert b"<Application>beamcheck " in file.read("docProps/app.xml")
-            assert b"<dc:creator>beamcheck " in file.read("docProps/core.xml")
+            assert b"<Application>whatcarries " in file.read("docProps/app.xml")
+            assert b"<dc:creator>whatcarries " in file.read("docProps/core.xml")
 
     def test_without_its_package_it_says_so(self, monkeypatch) -> None:
         monkeypatch.setitem(__import__("sys").modules, "openpyxl", None)

@@ -214,7 +214,7 @@ class TestAgainstTheJobFileAsItIsNow:
             recheck(make(PASSES, "a.html"), make_bad(make))
 
     def test_a_sheet_is_no_job_file(self, make) -> None:
-        with pytest.raises(ReadError, match="is no job file: `beamcheck compare` compares two sheets"):
+        with pytest.raises(ReadError, match="is no job file: `whatcarries compare` compares two sheets"):
             recheck(make(PASSES, "a.json"), make(PASSES, "b.json"))
 
     def test_a_job_file_is_no_sheet(self, make) -> None:
@@ -257,8 +257,8 @@ class TestAnotherVersion:
         found = recheck(path)
         assert not [one for one in found.tampered if "does not print" in one.where]
         assert not found.results and not found.inputs
-        assert "It was made by beamcheck 0.0.9, and this is beamcheck" in str(found)
-        assert "The results are of two versions: beamcheck 0.0.9 and" in str(found)
+        assert "It was made by whatcarries 0.0.9, and this is whatcarries" in str(found)
+        assert "The results are of two versions: whatcarries 0.0.9 and" in str(found)
 
     def test_another_figure(self, old) -> None:
         path, write = old

@@ -154,7 +154,7 @@ def test_blocks_without_a_masthead_are_refused() -> None:
 
 
 def test_a_sheet_of_a_few_blocks() -> None:
-    head = Masthead("t", "t", "beamcheck 0", "abc", "c", invented=False)
+    head = Masthead("t", "t", "whatcarries 0", "abc", "c", invented=False)
     lines = Lines((), (Taken((Entry(Step("F_b", 900.0, "psi")),)),))
     markup = render([head, Paragraph("one & two"), lines])
     assert "<p>one &amp; two</p>" in markup and "<math" in markup

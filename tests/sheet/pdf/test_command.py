@@ -1,4 +1,4 @@
-"""`beamcheck check JOB --pdf OUT.pdf`: the same sheet as from Python, and the same care for files."""
+"""`whatcarries check JOB --pdf OUT.pdf`: the same sheet as from Python, and the same care for files."""
 
 from __future__ import annotations
 
@@ -49,7 +49,7 @@ def job(tmp_path: Path) -> Path:
 
 
 def run(*arguments: object) -> Result:
-    return CliRunner().invoke(main, [str(argument) for argument in arguments], prog_name="beamcheck")
+    return CliRunner().invoke(main, [str(argument) for argument in arguments], prog_name="whatcarries")
 
 
 def test_the_pdf_is_written_and_the_verdict_said(job: Path, tmp_path: Path) -> None:
@@ -65,7 +65,7 @@ def test_a_file_of_somebody_else_is_kept_and_nothing_else_is_written(job: Path, 
     target.write_bytes(b"%PDF-1.4 a letter")
     done = run("check", job, "--pdf", target, "--sheet", page)
     assert done.exit_code == 2
-    assert "letter.pdf exists and was not made by beamcheck: give another name, or allow replacing it" in done.stderr
+    assert "letter.pdf exists and was not made by whatcarries: give another name, or allow replacing it" in done.stderr
     assert target.read_bytes() == b"%PDF-1.4 a letter" and not page.exists()
     assert run("check", job, "--pdf", target, "--overwrite").exit_code == REFER
     assert target.read_bytes().startswith(b"%PDF-1.7")

@@ -27,7 +27,7 @@ def pdf() -> bytes:
 
 def test_a_pdf_of_ours_is_known_as_it_was_made(pdf: bytes) -> None:
     assert unchanged(pdf)
-    assert b"%generator: beamcheck 0.1.0, SHA-256 of all other bytes " in pdf[-1024:]
+    assert b"%generator: whatcarries 0.1.0, SHA-256 of all other bytes " in pdf[-1024:]
 
 
 def test_the_mark_moves_no_object(pdf: bytes) -> None:

@@ -152,7 +152,7 @@ def test_the_file_says_what_it_is(sheet: Sheet) -> None:
     told = sheet.reader.metadata
     assert told is not None
     assert told.title == "Invented boathouse, main room" and told.author == "invented"
-    assert "beamcheck 0.1.0" in told["/Keywords"] and job().fingerprint in told["/Keywords"]
+    assert "whatcarries 0.1.0" in told["/Keywords"] and job().fingerprint in told["/Keywords"]
     assert told["/CreationDate"].startswith("D:20260131")
 
 

@@ -171,7 +171,7 @@ def test_files_of_others_are_kept(loft: JobResult, tmp_path: Path) -> None:
     out = tmp_path / "shop.html"
     assert write_shop(loft, out) == write_shop(loft, out)  # its own is replaced
     out.write_text("somebody's notes")
-    with pytest.raises(BeamcheckError, match="was not made by beamcheck"):
+    with pytest.raises(BeamcheckError, match="was not made by whatcarries"):
         write_shop(loft, out)
     assert out.read_text() == "somebody's notes"
 

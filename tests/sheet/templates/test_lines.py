@@ -128,7 +128,7 @@ def test_millimetres_are_written_with_their_unit() -> None:
 def test_same_template_is_the_same_file() -> None:
     made = [template_dxf(template(bracket_drawn(bracket(SOLID)))) for _ in range(2)]
     assert made[0] == made[1]
-    assert made[0].startswith("999\ngenerator: beamcheck ")
+    assert made[0].startswith("999\ngenerator: whatcarries ")
 
 
 def test_texts_of_the_job_stay_texts_in_a_drawing() -> None:

@@ -165,7 +165,7 @@ def test_python_door_writes_and_keeps_what_is_not_its_own(loft: JobResult, tmp_p
         assert write_template(loft, "hidden plate", *names) == tuple(name.resolve() for name in names)
     for name in names:
         name.write_text("somebody's drawing")
-        with pytest.raises(BeamcheckError, match="was not made by beamcheck"):
+        with pytest.raises(BeamcheckError, match="was not made by whatcarries"):
             write_template(loft, "hidden plate", name)
         assert name.read_text() == "somebody's drawing"
     with pytest.raises(BeamcheckError, match=r"templates are written as \.svg, \.dxf or \.pdf"):
