@@ -64,10 +64,14 @@ def pdf_pages(raw: bytes, name: str) -> list[str]:
     ReadError
         If it cannot be read.
     """
+    _reader(raw, name)  # says what is wrong with a file that is none, or is locked
     try:
-        return [page.extract_text() for page in _reader(raw, name).pages]
-    except ReadError:
-        raise
+        import pypdfium2  # some 25 times faster at text than pypdf
+    except ImportError:
+        raise ReadError(f"{name} is a PDF: to read it, install the package pypdfium2") from None
+    try:
+        with pypdfium2.PdfDocument(raw) as document:
+            return [page.get_textpage().get_text_bounded().replace("\r\n", "\n") for page in document]
     except Exception as error:  # as above
         raise ReadError(f"{name} cannot be read as a PDF: {type(error).__name__}: {error}") from None
 

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import re
-import shutil
-import subprocess
 from io import BytesIO
 from typing import Any
 
 from pypdf import PdfReader
+from pypdfium2 import PdfDocument
 
 HIDDEN = dict.fromkeys(map(ord, "\u200b\u200e\u2060\u00ad"))
 
@@ -19,16 +18,12 @@ def squeezed(text: str) -> str:
 
 
 class Sheet:
-    """A PDF, read without the code that wrote it; `quick`: by poppler's pdftotext where there is one."""
+    """A PDF, read without the code that wrote it."""
 
-    def __init__(self, pdf: bytes, *, quick: bool = False) -> None:
+    def __init__(self, pdf: bytes) -> None:
         self.reader = PdfReader(BytesIO(pdf))
-        tool = shutil.which("pdftotext") if quick else None
-        if tool is None:
-            self.pages = [page.extract_text() for page in self.reader.pages]
-        else:
-            done = subprocess.run([tool, "-raw", "-enc", "UTF-8", "-", "-"], input=pdf, capture_output=True, check=True)
-            self.pages = [page.lstrip("\n") for page in done.stdout.decode().removesuffix("\f").split("\f")]
+        with PdfDocument(pdf) as document:
+            self.pages = [page.get_textpage().get_text_bounded().replace("\r\n", "\n") for page in document]
         self.text = "\n".join(self.pages)
         self.squeezed = squeezed(self.text)
 

@@ -43,7 +43,7 @@ def demo() -> JobResult:
 
 @pytest.fixture(scope="module")
 def demo_sheet(demo: JobResult) -> Sheet:
-    return Sheet(sheet_pdf(demo), quick=True)
+    return Sheet(sheet_pdf(demo))
 
 
 class TestTheDemo:
@@ -182,7 +182,7 @@ def test_job_file_and_result_come_back_as_they_were() -> None:
 
 def test_the_same_result_gives_the_same_bytes_in_another_process() -> None:
     code = (
-        "import hashlib; from tests.sheet.sample import job; from beamcheck.sheet.pdf import sheet_pdf;"
+        "import hashlib; from tests.sheet.sample import job; from beamcheck.sheet.pdf.render import sheet_pdf;"
         "print(hashlib.sha256(sheet_pdf(job())).hexdigest())"
     )
     root = Path(__file__).parents[3]
