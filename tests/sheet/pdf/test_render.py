@@ -260,14 +260,14 @@ def test_missing_typefaces_are_said(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def test_trouble_in_typst_is_said(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("beamcheck.sheet.pdf.render.TEMPLATE", "sheet.css.jinja")
+    monkeypatch.setattr("beamcheck.sheet.pdf.render.TEMPLATE", "render.py")
     with pytest.raises(BeamcheckError, match=r"typst could not set the sheet: .*version 0\.15 is expected"):
         sheet_pdf(job())
 
 
 def test_importing_it_loads_nothing_heavy() -> None:
     code = (
-        "import sys, beamcheck.sheet.pdf;"
+        "import sys, beamcheck.sheet.pdf.render;"
         "print(sorted({'typst', 'jinja2', 'markupsafe', 'sympy', 'scipy', 'pint', 'pypdf'} & set(sys.modules)))"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
