@@ -12,17 +12,16 @@ from ..errors import BeamcheckError, UnknownName, nearest
 from ..values.fasteners import NailKind, bolt, lag_screw, nail, nail_sizes, wood_screw
 from ..values.lumber import Size
 from ..values.steels import bolt_grades, bolt_steel, steel, steel_grades
-from . import rules
-from .anchor_manners import MANNERS, SAME_PLACE
+from .anchor_manners import MANNERS
 from .anchors import Anchor, Fastener, Holes
-from .pieces import Beam, Rafter, Stick
-from .places import entries, fields
-from .reading.lines import Path
+from .beams import Beam, beam_length
+from .places import SAME_PLACE, Fault, Path, entries, fields
+from .roofs import Rafter, slope_length
+from .sticks import Stick
 
-if TYPE_CHECKING:  # links.py imports this module
-    from .links import Entry
+if TYPE_CHECKING:
+    from .entries import Entry
 
-Fault = tuple[Path, str]
 HELD_INTO = ("beam", "rafter", "tie", "post", "existing", "bracket")
 _CLOSE = 1e-6  # in
 
@@ -296,8 +295,8 @@ def _outside_of_the_end(path: Path, holes: Holes, name: str, breadth: float, dep
 
 def _length(held: Stick) -> float:
     if isinstance(held, Beam) and held.supports:
-        return rules.beam_length(held)
-    return rules.slope_length(held) if isinstance(held, Rafter) else math.inf
+        return beam_length(held)
+    return slope_length(held) if isinstance(held, Rafter) else math.inf
 
 
 def _slot(path: Path, anchor: Anchor, name: str, breadth: float, depth: float) -> Iterator[Fault]:

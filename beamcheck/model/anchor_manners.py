@@ -10,8 +10,6 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
 
-SAME_PLACE = 0.01  # in
-
 Manner = Literal[
     "wood side", "wood both sides", "into the end", "plate one side", "plates both sides", "concealed plate", "ledger",
     "hanger rod", "let-in angle", "toe-nails", "rated hardware", "by others", "holds nothing",

@@ -11,12 +11,11 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
 
-from .anchor_manners import MANNERS, PARTS, SAME_PLACE, Manner
+from .anchor_manners import MANNERS, PARTS, Manner
 from .base import Answer, Name, Piece
+from .places import SAME_PLACE, Fault, Path
 from .quantities import Force, Length, PositiveLength, Slope, Stress
-from .reading.lines import Path
 
-Fault = tuple[Path, str]
 Loads = Literal["floor", "snow", "roof", "wind", "permanent"]
 
 _EXAMPLES = {

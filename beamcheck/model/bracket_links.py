@@ -8,18 +8,15 @@ from typing import TYPE_CHECKING, Any, TypeGuard
 from ..errors import BeamcheckError, UnknownName, nearest
 from ..values.lumber import Size
 from ..values.steels import bolt_grades, bolt_steel, steel, steel_grades
-from . import rules
 from .anchor_links import diameter
-from .anchor_manners import SAME_PLACE
+from .beams import Beam, beam_length
 from .brackets import Bent, Braced, Bracket, Corbel, Shape, SteelCore, Trim
-from .pieces import Beam, Post
-from .places import entries, fields, inches
-from .reading.lines import Path
+from .places import SAME_PLACE, Fault, Path, entries, feet, fields, inches
+from .posts import Post
 
-if TYPE_CHECKING:  # links.py imports this module
-    from .links import Entry
+if TYPE_CHECKING:
+    from .entries import Entry
 
-Fault = tuple[Path, str]
 Things = Mapping[str, "Entry"]
 _WITH_GRADES = ("bolt", "pin")
 
@@ -137,13 +134,13 @@ def _place(path: Path, bracket: Bracket, things: Things) -> Iterator[Fault]:
         yield (*path, "at"), f'{text}, from that beam\'s left end, for example at = "3 ft"'
     if bracket.at is None:
         return
-    length = rules.beam_length(under.piece) if isinstance(under.piece, Beam) else None
+    length = beam_length(under.piece) if isinstance(under.piece, Beam) else None
     if isinstance(under.piece, Post):
         length = under.piece.height
     if length is not None and bracket.at > length + SAME_PLACE:
         what = "long" if under.kind == "beam" else "high"
-        text = f"{rules.feet(bracket.at)} is beyond the end"
-        yield (*path, "at"), f"{text}: the {under.kind} {bracket.on!r} is {rules.feet(length)} {what}"
+        text = f"{feet(bracket.at)} is beyond the end"
+        yield (*path, "at"), f"{text}: the {under.kind} {bracket.on!r} is {feet(length)} {what}"
 
 
 def _near(path: Path, bracket: Bracket, things: Things) -> Iterator[Fault]:
@@ -157,9 +154,9 @@ def _near(path: Path, bracket: Bracket, things: Things) -> Iterator[Fault]:
         yield (*path, "near", "beam"), f"{text}: name the beam above it, or leave near out"
     if not isinstance(entry.piece, Beam):
         return
-    length = rules.beam_length(entry.piece)
+    length = beam_length(entry.piece)
     if near.at > length + SAME_PLACE:
-        text = f"{rules.feet(near.at)} is beyond the end: the beam {near.beam!r} is {rules.feet(length)} long"
+        text = f"{feet(near.at)} is beyond the end: the beam {near.beam!r} is {feet(length)} long"
         yield (*path, "near", "at"), text
     for i, support in enumerate(entry.piece.supports, start=1):
         if support.on == bracket.name and near.gap:

@@ -12,13 +12,10 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field
 
-from .anchor_manners import SAME_PLACE
 from .base import Answer, Name, Piece, Words
-from .places import inches
+from .places import SAME_PLACE, Fault, inches
 from .quantities import Angle, Length, PositiveLength
-from .reading.lines import Path
 
-Fault = tuple[Path, str]
 GRAIN_WORDS = {"level": "0 deg", "upright": "90 deg"}
 
 

@@ -11,21 +11,18 @@ from typing import Any, Literal
 
 from pydantic import Field, field_validator
 
-from .anchor_manners import SAME_PLACE
 from .base import Answer, Name, Piece, Words
 from .bracket_shapes import Bent, Braced, Corbel, Pocket, Point, Shape, Solid, SteelCore
 from .fixings import Fixings, Row, row_faults
 from .loads import Load
-from .places import inches
+from .places import SAME_PLACE, Fault, inches
 from .quantities import Force, Length, Moisture, PositiveLength, Spring
-from .reading.lines import Path
 
 __all__ = [
     "Bent", "Braced", "Bracket", "Closing", "Corbel", "Cover", "Fixings", "Near", "Pocket", "Point", "Role", "Row",
     "Shape", "Solid", "SteelCore", "Trim",
 ]  # fmt: skip
 
-Fault = tuple[Path, str]
 Role = Literal["carries", "decorative", "cover"]
 LARGEST_HANG = 2_000.0  # lbf; no person hangs more on a bracket: beyond that it is a load and stands in carries
 _KINDS = ("dead", "live", "roof_live", "snow", "wind")

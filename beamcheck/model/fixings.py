@@ -8,15 +8,11 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from .anchor_manners import SAME_PLACE
 from .anchors import Fastener, Other, Rating
 from .base import Answer, Piece
 from .bracket_shapes import Shape, SteelCore
-from .places import inches
+from .places import SAME_PLACE, Fault, Path, inches
 from .quantities import Length, PositiveLength
-from .reading.lines import Path
-
-Fault = tuple[Path, str]
 
 
 class Row(Piece):

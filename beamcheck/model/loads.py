@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Literal
 
 from pydantic import Field
 
 from .base import Piece, Words
+from .bounds import LOADS
+from .places import Fault, feet
 from .quantities import Length, LoadAmount, PositiveLength
+
+KINDS = ("dead", "live", "roof_live", "snow", "wind")
 
 
 class Load(Piece):
@@ -38,3 +43,71 @@ class Load(Piece):
     )
     bearing: PositiveLength | None = Field(default=None, description="length under a point load on the top")
     moves: bool = Field(default=False, description="a live point load that may stand anywhere along the piece")
+
+    def faults(self) -> Iterator[Fault]:
+        """One sort of load, of a size that occurs, with the fields that belong to that sort."""
+        given = [kind for kind in KINDS if getattr(self, kind) is not None]
+        if not given:
+            yield (), 'a load without a kind: say dead, live, roof_live, snow or wind, for example dead = "10 psf"'
+            return
+        for kind in given:
+            value, sort = getattr(self, kind)
+            if not LOADS[sort].admits(abs(value)):
+                yield (kind,), LOADS[sort].text(value)
+            elif value < 0 and kind != "wind":
+                yield (kind,), "only wind may be negative (it then lifts); write this load as a positive amount"
+        sort = sort_of(self)
+        if sort is None:
+            yield (
+                (),
+                "one entry holds loads of one sort (all per area, all per length, or all forces): make two entries",
+            )
+        elif sort == "point":
+            yield from _point_load(self, given)
+        else:
+            yield from _spread_load(self, sort)
+        yield from _measured(self, given)
+
+
+def sort_of(load: Load) -> str | None:
+    """'area', 'line' or 'point': the sort that all kinds of a load share; None when they differ or there is none."""
+    sorts = {amount[1] for kind in KINDS if (amount := getattr(load, kind)) is not None}
+    return sorts.pop() if len(sorts) == 1 else None
+
+
+def _point_load(load: Load, given: list[str]) -> Iterator[Fault]:
+    if load.width is not None:
+        yield ("width",), "a force has no tributary width: leave width out, or give the load per area (psf)"
+    for field, name in (("start", "from"), ("end", "to")):
+        if getattr(load, field) is not None:
+            yield (name,), f"a force stands at one place: write `at` in place of `{name}`, or give the load per length"
+    if load.moves and given != ["live"]:
+        yield ("moves",), "only a live load moves: put the other kinds into an entry of their own"
+    if load.moves and load.at is not None:
+        yield ("at",), "a load that moves may stand anywhere: leave `at` out, or leave `moves` out"
+    if load.bearing is not None and load.applied in ("side", "below"):
+        yield ("bearing",), "a load that hangs from the side or from below has no seat on the top: leave bearing out"
+
+
+def _spread_load(load: Load, sort: str) -> Iterator[Fault]:
+    if sort == "line" and load.width is not None:
+        yield ("width",), "a load per length has no tributary width: leave width out, or give the load per area (psf)"
+    if load.at is not None:
+        yield ("at",), 'a spread load has no `at`: write from = "..." and to = "...", or give a force (lbf)'
+    if load.moves:
+        yield ("moves",), "`moves` is for a live force (lbf) only"
+    if load.bearing is not None:
+        yield ("bearing",), "`bearing` is the seat of a force (lbf) on the top; a spread load has none"
+    if load.end is not None and load.end <= (load.start or 0.0):
+        yield ("to",), f"it stops at {feet(load.end)}, which is not beyond its beginning at {feet(load.start or 0.0)}"
+
+
+def _measured(load: Load, given: list[str]) -> Iterator[Fault]:
+    if load.measured is None:
+        return
+    if load.dead is None:
+        yield ("measured",), "`measured` belongs to the dead load; snow and live load are always per area of plan"
+    elif load.measured == "slope" and (others := [kind for kind in given if kind in ("live", "roof_live", "snow")]):
+        yield ("measured",), f"{' and '.join(others)} is per area of plan: put it into an entry of its own"
+    if load.measured == "plan" and load.wind is not None:
+        yield ("measured",), "wind presses square to the slope and is not measured on plan: make two entries"

@@ -1,4 +1,4 @@
-"""Where in a job something is, in words: `beam "B1", supports 2, bearing`."""
+"""Where in a job something is, as a path and in words: `beam "B1", supports 2, bearing`."""
 
 from __future__ import annotations
 
@@ -7,9 +7,16 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from .reading.lines import Path
+Path = tuple[str | int, ...]  # keys and list places (from 0) that lead to a value of a job
+Fault = tuple[Path, str]  # where, and a sentence that says what is wrong and what would be right
+LONGEST_NAME = 80  # as in base.Name
+SAME_PLACE = 0.01  # in; what is nearer stands at one place
 
-LONGEST_NAME = 80  # as in pieces.Name
+
+def feet(inches: float) -> str:
+    """A length for a message: feet and decimal inches."""
+    whole, rest = divmod(inches, 12.0)
+    return f"{whole:.0f} ft {rest:.4g} in" if rest >= 0.0005 else f"{whole:.0f} ft"
 
 
 def inches(x: float) -> str:

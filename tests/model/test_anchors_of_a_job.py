@@ -13,7 +13,7 @@ from pydantic import ValidationError
 from beamcheck.errors import UnknownName
 from beamcheck.model.anchor_links import diameter, hole_list, nail_name
 from beamcheck.model.anchors import Anchor, Holes
-from beamcheck.model.pieces import Job
+from beamcheck.model.job import Job
 from beamcheck.model.reading.reader import read_job_text
 
 from .jobs import GOOD, edited, line_with, only_problem, problems

@@ -8,7 +8,8 @@ import pytest
 from pydantic import TypeAdapter
 
 from beamcheck.model import anchors, brackets, pieces
-from beamcheck.model.pieces import Job, Piece
+from beamcheck.model.base import Piece
+from beamcheck.model.job import Job
 from beamcheck.model.reading.reader import read_job_text
 
 from .jobs import CEILING, GOOD, edited, line_with, problems

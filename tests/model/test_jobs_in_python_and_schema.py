@@ -11,10 +11,12 @@ import pytest
 from pydantic import ValidationError
 
 from beamcheck.errors import JobError
+from beamcheck.model.beams import Beam
+from beamcheck.model.job import About, Job
 from beamcheck.model.loads import Load
-from beamcheck.model.pieces import About, Beam, Job, Support
 from beamcheck.model.reading.reader import job_from_data, read_job_text
 from beamcheck.model.reading.schema import job_schema
+from beamcheck.model.sticks import Support
 from beamcheck.units import registry
 
 from .jobs import GOOD, edited

@@ -7,12 +7,9 @@ from typing import Protocol
 
 import numpy as np
 
-from ..anchor_manners import SAME_PLACE
-from ..places import inches
-from ..reading.lines import Path
+from ..places import SAME_PLACE, Fault, inches
 from .geometry import TOUCH, Array, SideView, dense, first_crossing, soffit_of
 
-Fault = tuple[Path, str]
 LEAST_WOOD = 1.0 / 16.0  # in; less than that between a pocket and the soffit no saw leaves
 STEP = 0.02  # in, between the points at which a pocket is compared with the soffit
 _ARCS = ("hollow arc", "full arc")

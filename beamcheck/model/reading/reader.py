@@ -12,11 +12,11 @@ from typing import Any
 from pydantic import ValidationError
 
 from ...errors import JobError, Problem
+from ..job import MOST_PIECES, Job
 from ..links import faults_between
-from ..pieces import MOST_PIECES, Job
-from ..places import fields, place
+from ..places import Path, fields, place
 from . import wording
-from .lines import Path, line_map, line_of
+from .lines import line_map, line_of
 
 MOST_BYTES = 2_000_000  # a job of a whole house has some 20 kB; what is larger is not a job file
 MOST_PROBLEMS = 200  # beyond that the file is not a job file with slips but something else

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from ..pieces import Job
+from ..job import Job
 
 
 def job_schema() -> dict[str, Any]:

@@ -12,11 +12,9 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from ...errors import nearest
-from .. import rules
-from ..base import Piece
-from ..pieces import Job
-from ..places import LONGEST_NAME, fields
-from .lines import Path
+from ..base import Piece, PieceFaults
+from ..job import Job
+from ..places import LONGEST_NAME, Path, fields
 
 # words people try, and what to say of them: anywhere, among the tables of the job, within a piece that names a stock
 OUT_OF_SCOPE = {
@@ -351,7 +349,7 @@ def problems_of(exc_errors: Sequence[Mapping[str, Any]], data: Any) -> list[tupl
         kind = str(error["type"])
         path = real_path(data, error["loc"], kind)
         cause = error.get("ctx", {}).get("error")
-        if isinstance(cause, rules.PieceFaults):
+        if isinstance(cause, PieceFaults):
             found.extend(((*path, *inner), text) for inner, text in cause.faults)
         elif kind == "missing":
             found.append((path, missing(path, field_at(path, data)[1])))

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from beamcheck.errors import JobError
-from beamcheck.model.pieces import Job
+from beamcheck.model.job import Job
 from beamcheck.model.reading.reader import read_job_text
 
 from ..bracket_jobs import GOOD_BRACKETS

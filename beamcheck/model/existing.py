@@ -1,0 +1,27 @@
+"""What is there already or is the work of others."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import Field
+
+from .base import Answer, Name, Piece, Words
+from .quantities import Force, Stress
+
+
+class Existing(Piece):
+    """Something that is there already or is somebody else's work: the end of what this tool checks."""
+
+    name: Name = Field(description="what it is called in the job", examples=["west footing"])
+    what: Words = Field(description="what it is, in words", examples=["stone footing under the west wall"])
+    confirmed_by: Answer = Field(
+        default="", description="who says in writing that it takes the load; without it the verdict is refer"
+    )
+    takes: Force | None = Field(
+        default=None, description="what one seat on it may take, by whoever confirms it", examples=["8,000 lb"]
+    )
+    material: Literal["wood", "steel", "masonry", "concrete", "ground", "plaster", "board", "trim", "other"] = Field(
+        default="other", description="what it is made of; plaster, board and trim carry nothing"
+    )
+    F_c_perp: Stress | None = Field(default=None, description="allowable bearing across the grain of a wooden seat")

@@ -1,0 +1,66 @@
+"""One job file: its head and all its tables."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field, StringConstraints
+
+from .anchors import Anchor
+from .base import Piece, Words
+from .beams import Beam
+from .brackets import Bracket, Trim
+from .existing import Existing
+from .posts import Post
+from .quantities import LoadAmount
+from .roofs import Rafter, Tie
+from .stock import Stock
+
+MOST_PIECES = 500  # of one kind in one job
+
+
+class About(Piece):
+    """The job: what a plan checker wants to see first."""
+
+    title: Annotated[str, StringConstraints(min_length=1, max_length=5000)] = Field(
+        description="what the job is", examples=["Boathouse, main room (invented)"]
+    )
+    standard: Literal["NDS 2018"] = Field(description="the wood standard the checks follow", examples=["NDS 2018"])
+    loads: Literal["ASCE 7-16"] = Field(description="the loads standard of the combinations", examples=["ASCE 7-16"])
+    address: Words = Field(default="", description="where the house stands")
+    author: Words = Field(default="", description="who wrote the job file")
+    date: Words = Field(default="", description="of the job file, as text", examples=["3 May 2025"])
+    notes: Words = Field(default="", description="whatever a reader must know")
+    local_code: Words = Field(default="", description="the local code and its edition")
+    ground_snow: LoadAmount | None = Field(default=None, description="ground snow load, per area")
+    wind_speed: Words = Field(default="", description="basic wind speed, as text with its unit", examples=["115 mph"])
+    invented: bool = Field(default=False, description="demo data: printed on every page")
+    units: Literal["US", "SI"] = Field(default="US", description="units of the sheets")
+
+
+class Job(Piece):
+    """One job file."""
+
+    job: About = Field(
+        description="what the job is and which standards hold",
+        examples=[{"title": "Boathouse (invented)", "standard": "NDS 2018", "loads": "ASCE 7-16"}],
+    )
+    stock: tuple[Stock, ...] = Field(default=(), max_length=MOST_PIECES, description="kinds of stick")
+    beam: tuple[Beam, ...] = Field(default=(), max_length=MOST_PIECES, description="level pieces in bending")
+    rafter: tuple[Rafter, ...] = Field(default=(), max_length=MOST_PIECES, description="rafters")
+    tie: tuple[Tie, ...] = Field(default=(), max_length=MOST_PIECES, description="ties between pairs of rafters")
+    post: tuple[Post, ...] = Field(default=(), max_length=MOST_PIECES, description="upright pieces")
+    existing: tuple[Existing, ...] = Field(
+        default=(), max_length=MOST_PIECES, description="what is there already or is the work of others"
+    )
+    anchor: tuple[Anchor, ...] = Field(
+        default=(),
+        max_length=MOST_PIECES,
+        description="what holds ends: groups of fasteners, plates, hangers",
+    )
+    bracket: tuple[Bracket, ...] = Field(
+        default=(), max_length=MOST_PIECES, description="brackets and covers that stand out from a wall, post or beam"
+    )
+    trim: tuple[Trim, ...] = Field(
+        default=(), max_length=MOST_PIECES, description="boxed beams, mouldings, ornaments: they carry nothing"
+    )

@@ -1,0 +1,73 @@
+"""Rafters and the ties that close a pair of them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import Literal
+
+from pydantic import Field
+
+from .base import Answer, Name
+from .places import Fault, feet
+from .quantities import Length, PositiveLength, Slope
+from .sticks import Stick, Support, places_inside, widths
+
+
+class Rafter(Stick):
+    """A pair of rafters, or one rafter, with what holds it against spreading."""
+
+    run: PositiveLength = Field(description="level distance from the wall's support to the ridge", examples=["12 ft"])
+    slope: Slope = Field(description="rise to run, or degrees from level", examples=["6:12"])
+    spacing: PositiveLength = Field(description="from middle to middle of the rafters", examples=["24 in"])
+    ridge: Literal["beam", "board"] = Field(
+        description="beam: carries the upper ends; board: the two rafters only lean on each other", examples=["beam"]
+    )
+    wall: Support = Field(
+        description="the support at the wall; `at` is the distance up the slope and is normally 0",
+        examples=[{"at": "0 ft", "on": "north wall plate"}],
+    )
+    ridge_on: Name | None = Field(
+        default=None, description="the ridge beam that carries the upper ends", examples=["ridge beam"]
+    )
+    pair: bool = Field(default=True, description="another rafter leans on the ridge from the other side")
+    tie: Name | None = Field(default=None, description="the tie that closes the pair")
+    thrust_resisted_by: Answer = Field(default="", description="what takes the thrust when there is no tie")
+    seat_cut: PositiveLength | None = Field(default=None, description="depth of the birdsmouth, square to the rafter")
+
+    def faults(self) -> Iterator[Fault]:
+        """What belongs to a ridge beam and what to a ridge board, and a slope that rises."""
+        if self.slope == 0:
+            yield ("slope",), "a level rafter is a beam: describe it as [[beam]]"
+        if self.ridge == "beam" and self.ridge_on is None:
+            yield ("ridge_on",), 'missing: say which piece carries the upper ends, for example ridge_on = "ridge beam"'
+        if self.ridge == "board" and self.ridge_on is not None:
+            yield ("ridge_on",), 'a ridge board carries nothing: leave ridge_on out, or write ridge = "beam"'
+        if self.ridge == "beam" and self.tie is not None:
+            text = "leave tie out, and describe a piece that carries a ceiling as a [[beam]]"
+            yield ("tie",), f"with a ridge beam a tie takes no part in the check and would go unchecked: {text}"
+        if self.ridge == "board" and not self.pair:
+            yield ("pair",), 'one rafter alone cannot lean on a ridge board: write ridge = "beam", or leave pair out'
+        length = slope_length(self)
+        if length <= 2400:
+            yield from places_inside(self.carries, self.cuts, length, "the rafter", measured=True)
+        elif self.run <= 1200 and self.slope <= 85:  # otherwise said already
+            yield (), f"{feet(length)} up the slope cannot be right: check run and slope"
+
+
+class Tie(Stick):
+    """A level tie between a pair of rafters: tension, with bending when something hangs on it."""
+
+    height: Length = Field(description="above the rafters' wall supports", examples=["0 ft"])
+    end_connection: Name = Field(default="unchecked", description="how its ends are joined to the rafters")
+    ends_held_by: Name | None = Field(default=None, description="the [[anchor]] group at each of its ends")
+
+    def faults(self) -> Iterator[Fault]:
+        """Loads with their width and place."""
+        yield from widths(self.carries)
+        yield from places_inside(self.carries, (), math.inf, "the tie")
+
+
+def slope_length(rafter: Rafter) -> float:
+    """Length of a rafter up the slope from its lower end to the ridge, inches."""
+    return rafter.wall.at + rafter.run / math.cos(math.radians(rafter.slope))

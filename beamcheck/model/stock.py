@@ -1,0 +1,102 @@
+"""A kind of stick: what the wood is, how that is known, and design values by letter."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, Field, StringConstraints
+
+from .base import Answer, Name, Piece, Words
+from .places import Fault
+from .quantities import Density, Moisture, Stress, Temperature
+
+Evidence = Literal["stamp", "certificate", "engineer", "assumed"]
+LARGEST_SHARE = 0.55  # E_min of E: 0.51 for machine-stress-rated lumber, COV 0.11 (NDS 2018 Appendix D, memory)
+
+
+def _plain_word(*words: str) -> BeforeValidator:
+    """`Unknown` and `UNKNOWN` mean the word itself, not a species or grade of that name."""
+
+    def fold(value: Any) -> Any:
+        return value.strip().casefold() if isinstance(value, str) and value.strip().casefold() in words else value
+
+    return BeforeValidator(fold)
+
+
+class GivenValues(Piece):
+    """Design values from a grader's or engineer's letter, in place of a table row."""
+
+    F_b: Stress = Field(description="bending", examples=["900 psi"])
+    F_t: Stress = Field(description="tension along the grain", examples=["575 psi"])
+    F_v: Stress = Field(description="shear along the grain", examples=["125 psi"])
+    F_c_perp: Stress = Field(description="bearing across the grain", examples=["350 psi"])
+    F_c: Stress = Field(description="compression along the grain", examples=["700 psi"])
+    E: Stress = Field(description="modulus of elasticity, the mean", examples=["1,100,000 psi"])
+    E_min: Stress = Field(description="modulus of elasticity for stability", examples=["400,000 psi"])
+    G: Annotated[float, Field(gt=0.1, lt=1.5)] | None = Field(
+        default=None, description="specific gravity, oven-dry weight and volume", examples=[0.36]
+    )
+    source: Annotated[str, StringConstraints(min_length=8, max_length=2000)] = Field(
+        description="who says so, in which letter, of which date", examples=["letter of the grader, 3 May 2025, no. 17"]
+    )
+
+    def faults(self) -> Iterator[Fault]:
+        """Two moduli that fit together."""
+        if self.E_min >= self.E:
+            yield ("E_min",), "E_min (for stability) is always less than E (the mean): are the two exchanged?"
+        elif self.E_min > LARGEST_SHARE * self.E:
+            text = "E_min (for stability) is about 0.37 of E for sawn lumber graded by eye, and never over 0.55"
+            yield ("E_min",), f"{text} (NDS 2018 Appendix D); here it is {self.E_min / self.E:.2f} of E"
+
+
+class Stock(Piece):
+    """A kind of stick: what the wood is and how that is known."""
+
+    name: Name = Field(description="what this kind of stick is called in the job", examples=["old beam"])
+    species: Annotated[Name, _plain_word("unknown")] = Field(
+        description='a species of the tables, or "unknown"', examples=["Eastern White Pine"]
+    )
+    grade: Annotated[Name, _plain_word("unstamped")] = Field(
+        description='a grade of the tables, or "unstamped"', examples=["No.2"]
+    )
+    size: Name = Field(
+        description="measured breadth x depth, or a nominal size that says dressed or rough", examples=["8x10 rough"]
+    )
+    moisture: Literal["dry", "green", "wet"] = Field(
+        description="dry: metered at 19 % or less, and staying so; green: put in wet; wet: wet in service",
+        examples=["dry"],
+    )
+    grade_from: Evidence | None = Field(default=None, description="who says that it is that grade", examples=["stamp"])
+    evidence: Answer = Field(default="", description="the stamp's text, the certificate's number, the letter")
+    agency: Words = Field(default="", description="grading agency on the stamp")
+    candidates: tuple[Name, ...] = Field(
+        default=(), max_length=20, description="plausible species when the species is unknown"
+    )
+    values: GivenValues | None = Field(default=None, description="design values by letter, in place of the tables")
+    graded_over: Literal["middle third", "whole length"] = Field(
+        default="middle third", description="what the grade of a beam or stringer covers (NDS 4.2.5.5)"
+    )
+    incised: bool = Field(default=False, description="cut with small slits for preservative")
+    treated: bool = Field(default=False, description="treated with preservative or fire retardant")
+    temperature: Temperature = Field(default=100.0, description="highest sustained temperature in service")
+    density: Density | None = Field(
+        default=None, description="weight as weighed; otherwise from specific gravity and moisture"
+    )
+    measured_moisture: Moisture | None = Field(default=None, description="moisture content as metered")
+
+    def faults(self) -> Iterator[Fault]:
+        """A grade says who vouches for it."""
+        if self.species != "unknown" and self.candidates:
+            yield ("candidates",), 'only for species = "unknown"; leave them out when the species is known'
+        if self.values is not None:
+            return  # the letter that gives the values is the evidence
+        if self.grade == "unstamped":
+            if self.grade_from in ("stamp", "certificate", "engineer"):
+                yield (
+                    ("grade_from",),
+                    f"the grade is unstamped, so no {self.grade_from} can vouch for it: write the grade",
+                )
+        elif self.grade_from is None:
+            text = 'missing: who says that it is that grade; for example grade_from = "stamp"'
+            yield ("grade_from",), f'{text} (allowed are "stamp", "certificate", "engineer" and "assumed")'
