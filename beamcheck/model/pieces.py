@@ -12,6 +12,6 @@ from .sticks import Cut, Finish, Stick, Support
 from .stock import Evidence, GivenValues, Stock
 
 __all__ = [
-    "MOST_PIECES", "About", "Beam", "Cut", "Evidence", "Existing", "Finish", "GivenValues", "Job", "Load", "Post", "Rafter",
-    "Stick", "Stock", "Support", "Tie",
+    "MOST_PIECES", "About", "Beam", "Cut", "Evidence", "Existing", "Finish", "GivenValues", "Job", "Load", "Post",
+    "Rafter", "Stick", "Stock", "Support", "Tie",
 ]  # fmt: skip
