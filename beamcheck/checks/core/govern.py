@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from contextvars import ContextVar
 from dataclasses import dataclass
 
@@ -12,7 +12,8 @@ import numpy as np
 from ...analysis.beams.combinations import Loaded
 from ...calc.pad import Pad, SilentPad
 from ...errors import OutOfRange
-from .result import Check, Verdict, first_worst, judge
+from .question import Question
+from .result import Check, Verdict, first_worst
 from .strength import Outcome
 
 Array = np.ndarray
@@ -20,7 +21,7 @@ Array = np.ndarray
 
 @dataclass(frozen=True)
 class Criterion:
-    """A check to be made: words, clause and kind of quantity."""
+    """A check to be made: words, clause and kind of quantity; `ask` and `pending` as those of `Check.of_ratio`."""
 
     subject: str
     what: str
@@ -30,6 +31,8 @@ class Criterion:
     notes: tuple[str, ...] = ()
     strict: bool = False  # the ratio must stay below 1, not just reach it
     id: str = ""
+    ask: Question | tuple[Question, ...] = ()
+    pending: Question | tuple[Question, ...] = ()
 
 
 _WRITING: ContextVar[bool] = ContextVar("steps are written down", default=True)
@@ -60,22 +63,21 @@ def govern(
     """
     pad = Pad()
     try:
-        every = calculate(SilentPad(), slice(None))
+        with np.errstate(divide="ignore", invalid="ignore"):  # a capacity of nothing: the judge sees to it
+            every = calculate(SilentPad(), slice(None))
         ratios = np.broadcast_to(np.asarray(every.ratio, dtype=float), (len(combinations),))
         worst = first_worst(ratios)
+        outcome = Outcome(*(np.broadcast_to(x, ratios.shape)[worst] for x in (every.demand, every.capacity, ratios)))
         if writing() or np.isnan(ratios[worst]):
-            outcome = calculate(pad, worst)
-        else:
-            outcome = Outcome(
-                *(np.broadcast_to(x, ratios.shape)[worst] for x in (every.demand, every.capacity, ratios))
-            )
+            with suppress(ZeroDivisionError):
+                outcome = calculate(pad, worst)
     except OutOfRange as error:
         return out_of_range(criterion, error)
-    ratio = float(outcome.ratio)
-    return Check(
-        criterion.subject, criterion.what, criterion.clause, judge(ratio, strict=criterion.strict), criterion.kind,
-        float(outcome.demand), float(outcome.capacity), ratio, combinations[worst].name, criterion.where,
-        tuple(pad.steps), criterion.notes, criterion.id,
+    return Check.of_ratio(
+        criterion.id, criterion.subject, criterion.what, criterion.clause, *criterion.notes,
+        demand=float(outcome.demand), capacity=float(outcome.capacity), kind=criterion.kind,
+        ratio=float(outcome.ratio), strict=criterion.strict, combination=combinations[worst].name,
+        where=criterion.where, steps=pad.steps, ask=criterion.ask, pending=criterion.pending,
     )  # fmt: skip
 
 
@@ -84,6 +86,7 @@ def out_of_range(criterion: Criterion, error: OutOfRange) -> Check:
     return Check(
         criterion.subject, criterion.what, error.clause or criterion.clause, "fails", criterion.kind,
         where=criterion.where, notes=(*criterion.notes, f"outside the limits of the rule: {error}"), id=criterion.id,
+        questions=(criterion.ask,) if isinstance(criterion.ask, Question) else criterion.ask,
     )  # fmt: skip
 
 

@@ -10,7 +10,7 @@ from typing import Literal
 from ...calc.pad import Step
 from ...provenance import Source
 from .pictures import LoadPath, Picture
-from .question import Question
+from .question import Question, ask
 
 Verdict = Literal["passes", "fails", "refer"]
 ROUNDING = 1e-9  # relative: below it two ratios are the same number
@@ -31,13 +31,24 @@ def worst(verdicts: Iterable[Verdict]) -> Verdict:
 
 
 def judge(ratio: float | None, *, strict: bool = False) -> Verdict:
-    """The one place where a ratio becomes a verdict. It is not rounded; NaN and a missing ratio never pass.
+    """The one place where a ratio becomes a verdict. It is not rounded.
 
-    `strict` is for the rules that ask for less than 1, such as NDS 2018 eq. 3.9-4.
+    What is no measure of anything is `refer`: a missing ratio, NaN, one below zero (a capacity or a demand with the
+    wrong sign) and one without limit (no capacity). `strict` is for the rules that ask for less than 1, such as
+    NDS 2018 eq. 3.9-4.
     """
-    if ratio is None or math.isnan(ratio):
+    if ratio is None or not math.isfinite(ratio) or ratio < 0.0:
         return "refer"
     return "passes" if ratio < 1.0 or (ratio == 1.0 and not strict) else "fails"
+
+
+def no_figure(subject: str, what: str) -> Question:
+    """Where the figures of a check come to nothing that can be judged, an engineer has to look."""
+    return ask("no_figure", subject, what=what)
+
+
+def _tuple(questions: Question | Iterable[Question]) -> tuple[Question, ...]:
+    return (questions,) if isinstance(questions, Question) else tuple(questions)
 
 
 def first_worst(ratios: Iterable[float]) -> int:
@@ -72,7 +83,7 @@ class Check:
     steps: tuple[Step, ...] = ()
     notes: tuple[str, ...] = ()
     id: str = ""  # stable: 'beam.bending'; a row of tables/checks_*.csv
-    questions: tuple[Question, ...] = ()  # what is open: none unless it refers
+    questions: tuple[Question, ...] = ()  # what is open, or was not said and is taken on the safe side
 
     @classmethod
     def refers(
@@ -80,7 +91,7 @@ class Check:
         where: str = "",
     ) -> Check:  # fmt: skip
         """A check that cannot be answered yet, with what would answer it. Without a question it cannot be made."""
-        questions = (ask,) if isinstance(ask, Question) else tuple(ask)
+        questions = _tuple(ask)
         if not questions:
             raise ValueError(f"{id} of {subject} refers without a question")
         return cls(subject, what, clause, "refer", where=where, notes=notes, id=id, questions=questions)
@@ -100,15 +111,26 @@ class Check:
         cls, id: str, subject: str, what: str, clause: str, *notes: str, demand: float, capacity: float, kind: str,
         ratio: float | None = None, strict: bool = False, combination: str = "", where: str = "",
         steps: Iterable[Step] = (), ask: Question | Iterable[Question] = (),
+        pending: Question | Iterable[Question] = (),
     ) -> Check:  # fmt: skip
-        """Demand against capacity, judged. With `ask` its figures are for information until that is answered."""
-        found = demand / capacity if ratio is None and capacity else math.inf if ratio is None else ratio
-        questions = (ask,) if isinstance(ask, Question) else tuple(ask)
-        verdict = judge(found, strict=strict)
-        if questions and verdict == "passes":
+        """Demand against capacity, judged.
+
+        `ask` holds what was not said and is taken on the safe side: what passes so still passes; where it fails and an
+        answer would help, it is referred with that question once all pieces have their verdicts. With `pending` the
+        figures are for information only until that is answered. A ratio that is no measure of anything (no
+        capacity, a wrong sign) refers, with the question that the caller attached or the one for such figures.
+        """
+        if ratio is None:
+            ratio = demand / capacity if capacity else math.nan if demand == 0.0 else math.inf
+        waiting = _tuple(pending)
+        verdict = judge(ratio, strict=strict)
+        if waiting and verdict == "passes":
             verdict = "refer"
+        questions = (*waiting, *_tuple(ask))
+        if verdict == "refer" and not questions:
+            questions = (no_figure(subject, what),)
         return cls(
-            subject, what, clause, verdict, kind, demand, capacity, found, combination, where, tuple(steps), notes, id,
+            subject, what, clause, verdict, kind, demand, capacity, ratio, combination, where, tuple(steps), notes, id,
             questions,
         )  # fmt: skip
 
