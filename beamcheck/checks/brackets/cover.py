@@ -117,7 +117,7 @@ def _room(bracket: Bracket, cover: Cover, loads: BracketLoads, context: Context)
         yield stated(name, "walls of the pocket", ROOM, "refer", text)
     else:
         ratio = wall.value / beside if beside > 0.0 else np.inf
-        verdict = judge(ratio) if beside > 0.0 else "fails"
+        verdict = judge(ratio, distance=True)
         text = f"{show(max(beside, 0.0), 'length')} of wood beside the pocket; at least {show(wall.value, 'length')}"
         yield stated(name, "walls of the pocket", ROOM, verdict, text)
 

@@ -13,6 +13,7 @@ from .pictures import LoadPath, Picture
 from .question import Question, ask
 
 Verdict = Literal["passes", "fails", "refer"]
+DISTANCES = ("length", "small length")  # kinds of quantity that are needed and there, not a demand and a capacity
 ROUNDING = 1e-9  # relative: below it two ratios are the same number
 
 CAUTION = (
@@ -30,13 +31,15 @@ def worst(verdicts: Iterable[Verdict]) -> Verdict:
     return "passes" if seen == {"passes"} else "refer"
 
 
-def judge(ratio: float | None, *, strict: bool = False) -> Verdict:
+def judge(ratio: float | None, *, strict: bool = False, distance: bool = False) -> Verdict:
     """The one place where a ratio becomes a verdict. It is not rounded.
 
     What is no measure of anything is `refer`: a missing ratio, NaN, one below zero (a capacity or a demand with the
     wrong sign) and one without limit (no capacity). `strict` is for the rules that ask for less than 1, such as
-    NDS 2018 eq. 3.9-4.
+    NDS 2018 eq. 3.9-4. Of a `distance` nothing is a measure too: where some is needed and there is none, it fails.
     """
+    if distance and ratio == math.inf:
+        return "fails"
     if ratio is None or not math.isfinite(ratio) or ratio < 0.0:
         return "refer"
     return "passes" if ratio < 1.0 or (ratio == 1.0 and not strict) else "fails"
@@ -123,7 +126,7 @@ class Check:
         if ratio is None:
             ratio = demand / capacity if capacity else math.nan if demand == 0.0 else math.inf
         waiting = _tuple(pending)
-        verdict = judge(ratio, strict=strict)
+        verdict = judge(ratio, strict=strict, distance=kind in DISTANCES)
         if waiting and verdict == "passes":
             verdict = "refer"
         questions = (*waiting, *_tuple(ask))

@@ -32,6 +32,11 @@ class TestNoMeasure:
         assert check.verdict == "refer"
         assert [asked.who for asked in check.questions] == ["engineer"]
 
+    def test_a_distance_of_nothing_is_measured(self) -> None:
+        """No gap where one is needed is too small a gap, not an unknown one."""
+        check = Check.of_ratio("x.y", "B", "gap", "", demand=0.2, capacity=0.0, kind="length")
+        assert (check.verdict, check.questions) == ("fails", ())
+
     @pytest.mark.parametrize("capacity", [0.0, -3.0])
     @pytest.mark.parametrize("written", [True, False])
     def test_under_all_combinations(self, capacity: float, written: bool) -> None:

@@ -179,9 +179,8 @@ def _gap_check(nearby: Nearby, i: int, R: Array) -> Check:
             f"; its slots of {show(near.slot, 'length')} do not free it; {_slot(nearby, i)} may, if an engineer "
             "confirms that it slides"
         )
-    verdict = "fails" if math.isinf(ratio) else judge(ratio)  # no gap at all is one that is too small
     return Check(
-        ask.name, f"gap under {nearby.beam}", GAP, verdict, "small length", needed,
+        ask.name, f"gap under {nearby.beam}", GAP, judge(ratio, distance=True), "small length", needed,
         0.0 if near.fixed_to_beam else near.gap, None if math.isnan(ratio) else ratio,
         nearby.run.straight.combinations[worst].name, show(near.at, "length"), tuple(pad.steps), (note,),
     )  # fmt: skip
