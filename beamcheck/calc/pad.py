@@ -8,8 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Annotated
 
 from ..provenance import Source
+from ..units.marks import InUnitOf, InUnitsOfSymbols, Named
 from .core import Formula, Number
 
 
@@ -18,11 +20,11 @@ class Step:
     """One line of a calculation: a formula with its inputs, or (formula None) a value that was taken from somewhere."""
 
     symbol: str
-    value: float
+    value: Annotated[float, InUnitOf("unit"), Named("result")]
     unit: str
     clause: str = ""
     formula: Formula | None = None
-    inputs: Mapping[str, float] = field(default_factory=dict)
+    inputs: Annotated[Mapping[str, float], InUnitsOfSymbols()] = field(default_factory=dict)
     note: str = ""
     source: Source | None = None
 

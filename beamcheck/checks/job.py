@@ -6,7 +6,7 @@ import hashlib
 from collections import Counter, deque
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from itertools import chain
+from itertools import chain, starmap
 
 from ..analysis.beams.member_loads import TransferredLoad
 from ..errors import JobError
@@ -23,6 +23,7 @@ from .beams.result import beam_result, post_result
 from .brackets.trim import trim_result
 from .core.context import Context, Structure
 from .core.draft import Reactions
+from .core.pictures import Label
 from .core.plausible import job_doubts
 from .core.result import Check, JobResult, PieceResult, Table, Verdict, worst
 from .core.summary import by_gravity
@@ -117,7 +118,7 @@ def _check(job: Job, text: str, name: str, system: str, collected: dict[str, lis
         verdict=worst(verdicts),
         reasons=(*wrong, *_reasons(ordered, wrong), *doubts),
         pieces=ordered,
-        about=_about(job),
+        about=tuple(starmap(Label, _about(job))),
         tables=(load_path_table(job, reactions), totals_table(followed), _combinations_table()),
         job_text=text,
         job_name=name,

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from itertools import starmap
 from typing import Literal
 
 import numpy as np
 
 from ...units import show
-from ..core.result import HoleDrawing, Table
+from ..core.pictures import BoreSize, Dimension, Hole, HoleDrawing, Neighbor, PlateEdges, SlotSize, Table
 from .group import Group
 from .hardware import hardware_table, lead_hole_table, looked_up
 
@@ -153,25 +154,35 @@ def hole_drawing(group: Group, governing: int | None = None) -> HoleDrawing:
     if anchor.manner == "concealed plate" and plate is not None:
         width = plate.slot if plate.slot is not None else plate.thickness
         reach = plate.slot_length if plate.slot_length is not None else plate.length
-        slot = (width, reach, plate.slot_height if plate.slot_height is not None else d)
+        slot = SlotSize(width, reach, plate.slot_height if plate.slot_height is not None else d)
     place = _plate_place(group)
     furthest = max([float(group.x.max(initial=0.0)) + D, slot[1] if slot else 0.0, place[2] if place else 0.0])
     holes = tuple(
-        (float(group.x[k]), 0.0 if upright else float(group.y[k]), D, str(_number(group, k)), k == governing)
+        Hole(float(group.x[k]), 0.0 if upright else float(group.y[k]), D, str(_number(group, k)), k == governing)
         for k in _in_order(group)
     )
     bored = fastener is not None and fastener.counterbore is not None and fastener.counterbore_depth is not None
     other = anchor.other
     return HoleDrawing(
-        name=anchor.name, end="left" if group.end == "left" else "right", length=1.1 * furthest + AROUND, depth=d,
-        breadth=float(group.section.b), holes=holes, dimensions=_dimensions(group, d), slot=slot, plate=place,
+        name=anchor.name,
+        end="left" if group.end == "left" else "right",
+        length=1.1 * furthest + AROUND,
+        depth=d,
+        breadth=float(group.section.b),
+        holes=holes,
+        dimensions=tuple(starmap(Dimension, _dimensions(group, d))),
+        slot=slot,
+        plate=place,
         plate_at={"concealed plate": "in the slot", "plates both sides": "on both sides"}.get(
-            anchor.manner, "on one side" if plate is not None else ""),
-        bores=(fastener.counterbore or 0.0, fastener.counterbore_depth or 0.0) if bored and fastener else None,
+            anchor.manner, "on one side" if plate is not None else ""
+        ),
+        bores=BoreSize(fastener.counterbore or 0.0, fastener.counterbore_depth or 0.0) if bored and fastener else None,
         bored=2 if anchor.manner in ("concealed plate", "plates both sides") else 1,
-        other=None if other is None else (anchor.into or other.material, other.thickness), gap=anchor.gap,
-        upright=upright, texts=_texts(group, place is not None),
-    )  # fmt: skip
+        other=None if other is None else Neighbor(anchor.into or other.material, other.thickness),
+        gap=anchor.gap,
+        upright=upright,
+        texts=_texts(group, place is not None),
+    )
 
 
 def _texts(group: Group, plated: bool) -> tuple[str, ...]:
@@ -187,7 +198,7 @@ def _texts(group: Group, plated: bool) -> tuple[str, ...]:
     return tuple(found)
 
 
-def _plate_place(group: Group) -> tuple[float, float, float, float, float] | None:
+def _plate_place(group: Group) -> PlateEdges | None:
     """Outline of the plate: from the end inwards when concealed, else about the middle of the holes."""
     plate = group.anchor.plate
     if plate is None or not group.x.size:
@@ -196,7 +207,7 @@ def _plate_place(group: Group) -> tuple[float, float, float, float, float] | Non
     y = 0.5 * (float(group.y.min()) + float(group.y.max()))
     x0 = 0.0 if group.anchor.manner == "concealed plate" else x - 0.5 * plate.length
     y0 = y - 0.5 * plate.width
-    return x0, y0, x0 + plate.length, y0 + plate.width, plate.thickness
+    return PlateEdges(x0, y0, x0 + plate.length, y0 + plate.width, plate.thickness)
 
 
 def _dimensions(group: Group, d: float) -> tuple[tuple[Axis, float, float, str], ...]:

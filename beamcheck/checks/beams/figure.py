@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import starmap
 from typing import Literal
 
 import numpy as np
@@ -13,12 +14,11 @@ from ...analysis.beams.straight import Straight
 from ...analysis.frames.member_line import Line
 from ...analysis.frames.roof_frame import RoofRun
 from ...units import show
-from ..core.result import Figure
+from ..core.pictures import CurveMark, CutMark, Figure, LoadMark, SupportMark
 from .cuts import Region
 
 STATIONS = 61  # points of the drawn curves, besides both sides of every jump
 CURVES: tuple[Literal["V"], Literal["M"]] = ("V", "M")
-Drawn = tuple[float, float, str, str, str]
 
 
 def straight_figure(
@@ -61,11 +61,17 @@ def amount_words(load: Applied) -> str:
     return amount if load.w_end == load.w_start else f"{amount} to {show(load.w_end, 'line load')}"
 
 
-def _drawn(loads: Sequence[Applied]) -> tuple[Drawn, ...]:
+def _drawn(loads: Sequence[Applied]) -> tuple[LoadMark, ...]:
     return tuple(
-        (load.start, load.end, f"{load.what}, {amount_words(load)}", kind_words(load), ("line", "point")[load.is_point])
+        LoadMark(
+            load.start,
+            load.end,
+            f"{load.what}, {amount_words(load)}",
+            kind_words(load),
+            ("line", "point")[load.is_point],
+        )
         for load in loads
-    )  # fmt: skip
+    )
 
 
 def _lower_edge(region: Region, depth: float) -> float:
@@ -83,10 +89,17 @@ def _long_term(combinations: Sequence[Loaded], cases: Sequence[Case], factors: n
 
 
 def _figure(
-    length: float, depth: float, slope: float, supports: tuple[tuple[float, str, str], ...], loads: tuple[Drawn, ...],
-    cuts: tuple[tuple[float, float, float, float, str], ...], line: Line, bent: Line, names: Sequence[str],
+    length: float,
+    depth: float,
+    slope: float,
+    supports: tuple[tuple[float, str, str], ...],
+    loads: tuple[LoadMark, ...],
+    cuts: tuple[tuple[float, float, float, float, str], ...],
+    line: Line,
+    bent: Line,
+    names: Sequence[str],
     chord: tuple[float, float] | None = None,
-) -> Figure:  # fmt: skip
+) -> Figure:
     marks = []
     for name in CURVES:
         low, s_low, high, s_high = line.extremes(name)
@@ -94,7 +107,7 @@ def _figure(
         for side, values, places, pick in (("high", high, s_high, np.argmax), ("low", low, s_low, np.argmin)):
             i = int(pick(values))
             if abs(float(values[i])) > least:
-                marks.append((f"{name}_{side}", float(places[i]), names[i]))
+                marks.append(CurveMark(f"{name}_{side}", float(places[i]), names[i]))
     stations = np.union1d(np.linspace(0.0, length, STATIONS), [place for _, place, _ in marks])
     x, V = line.sample("V", stations)
     _, M = line.sample("M", stations)
@@ -104,10 +117,20 @@ def _figure(
         v = v - a - (b - a) * (x_v - chord[0]) / (chord[1] - chord[0])
     sag = np.interp(x, x_v, np.max(-v, axis=0))
     return Figure(
-        length, depth, slope, supports, loads, cuts, _tuple(x), _tuple(np.maximum(V.max(axis=0), 0.0)),
-        _tuple(np.minimum(V.min(axis=0), 0.0)), _tuple(np.maximum(M.max(axis=0), 0.0)),
-        _tuple(np.minimum(M.min(axis=0), 0.0)), _tuple(sag), tuple(marks),
-    )  # fmt: skip
+        length,
+        depth,
+        slope,
+        tuple(starmap(SupportMark, supports)),
+        loads,
+        tuple(starmap(CutMark, cuts)),
+        _tuple(x),
+        _tuple(np.maximum(V.max(axis=0), 0.0)),
+        _tuple(np.minimum(V.min(axis=0), 0.0)),
+        _tuple(np.maximum(M.max(axis=0), 0.0)),
+        _tuple(np.minimum(M.min(axis=0), 0.0)),
+        _tuple(sag),
+        tuple(marks),
+    )
 
 
 def _tuple(values: np.ndarray) -> tuple[float, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import starmap
 
 import numpy as np
 
@@ -10,7 +11,7 @@ from ...analysis.beams.load_cases import KIND_WORDS
 from ...analysis.fields.outline import outline_of
 from ...model.brackets import Bent, Braced, Bracket, Corbel, Row, Solid, SteelCore
 from ...units import show
-from ..core.pictures import Elevation, Points
+from ..core.pictures import BeamAbove, Dimension, Elevation, FastenerMark, Outline, Points, Span
 from .loads import BracketLoads
 
 ARC = 40  # chords of a drawn arc
@@ -47,16 +48,18 @@ def elevation_of(bracket: Bracket, loads: BracketLoads) -> Elevation:
     voids += _bores(bracket, parts)
     return Elevation(
         bracket.name,
-        tuple((name, points) for name, points, _ in parts),
+        tuple(Outline(name, points) for name, points, _ in parts),
         tuple(grain for _, _, grain in parts),
         height,
         projection,
-        tuple(voids),
-        tuple((row.below_top, _into(bracket), _row(bracket, i, row)) for i, row in enumerate(rows, start=1)),
-        _loads(loads),
-        (bracket.near.gap, bracket.near.beam) if bracket.near is not None else None,
+        tuple(starmap(Outline, voids)),
+        tuple(
+            FastenerMark(row.below_top, _into(bracket), _row(bracket, i, row)) for i, row in enumerate(rows, start=1)
+        ),
+        tuple(starmap(Span, _loads(loads))),
+        BeamAbove(bracket.near.gap, bracket.near.beam) if bracket.near is not None else None,
         bracket.on,
-        tuple(dimensions),  # type: ignore[arg-type]
+        tuple(starmap(Dimension, dimensions)),
     )
 
 

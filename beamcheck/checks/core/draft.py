@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from itertools import starmap
 
 from ...analysis.beams.member_loads import TransferredLoad
 from ...errors import BeamcheckError, OutOfRange
@@ -13,7 +14,8 @@ from ...model.rules import beam_length
 from ...units import show
 from .context import Context
 from .govern import stated
-from .result import Check, Figure, PieceResult, Table, worst
+from .pictures import Figure, Label, Table
+from .result import Check, PieceResult, worst
 
 GENERAL = (
     "Allowable values already include the safety of the standard; none is added and none is taken off.",
@@ -72,9 +74,17 @@ class Draft:
     def done(self) -> PieceResult:
         """The result; a piece without a check is `refer`."""
         return PieceResult(
-            self.name, self.kind, self.title, worst(check.verdict for check in self.checks), tuple(self.checks),
-            tuple(self.inputs), tuple(self.tables), tuple(dict.fromkeys(self.assumptions)), self.remedies, self.figure,
-        )  # fmt: skip
+            self.name,
+            self.kind,
+            self.title,
+            worst(check.verdict for check in self.checks),
+            tuple(self.checks),
+            tuple(starmap(Label, self.inputs)),
+            tuple(self.tables),
+            tuple(dict.fromkeys(self.assumptions)),
+            self.remedies,
+            self.figure,
+        )
 
     def outside(self, error: BeamcheckError) -> None:
         """Write down that the piece could not be worked out at all."""

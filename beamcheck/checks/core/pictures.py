@@ -1,15 +1,222 @@
-"""What the drawings of brackets and of the load path need: plain numbers, without a word about how they are drawn.
+"""What the drawings of a piece and of the load path need: plain numbers, without a word about how they are drawn.
 
-Lengths in, forces lbf, stresses psi. A bracket is seen from its side: x out from the wall face, y down from its top.
+Lengths in, forces lbf, moments lbf*in, stresses psi; the marks beside the types tell JSON. A bracket is seen from its
+side: x out from the wall face, y down from its top.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Annotated, Literal, NamedTuple
 
-Points = tuple[tuple[float, float], ...]
+from ...units.marks import Degrees, In, Inches, Pounds, Psi
+
 Role = Literal["carries", "decorative", "cover"]
+
+
+class Label(NamedTuple):
+    """A label and its text."""
+
+    label: str
+    text: str
+
+
+Points = Annotated[tuple[tuple[float, float], ...], In("in")]  # x and y of a closed outline, or of a line
+
+
+class Span(NamedTuple):
+    """From where to where, and what it is."""
+
+    start: Inches
+    end: Inches
+    text: str
+
+
+class Dimension(NamedTuple):
+    axis: Literal["x", "y"]
+    start: Inches
+    end: Inches
+    text: str
+
+
+@dataclass(frozen=True)
+class Table:
+    """A small table of texts: title, heads, rows."""
+
+    title: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    note: str = ""
+
+
+class SupportMark(NamedTuple):
+    at: Inches
+    name: str
+    holds: str  # 'rests', 'hung', 'fixed'
+
+
+class LoadMark(NamedTuple):
+    start: Inches
+    end: Inches
+    text: str
+    kind: str
+    shape: str  # 'line', 'point'
+
+
+class CutMark(NamedTuple):
+    start: Inches
+    end: Inches
+    from_bottom: Inches
+    depth: Inches
+    text: str
+
+
+class CurveMark(NamedTuple):
+    """An extreme of a curve: 'V_high', 'V_low', 'M_high', 'M_low'."""
+
+    curve: str
+    at: Inches
+    text: str
+
+
+@dataclass(frozen=True)
+class Figure:
+    """What a beam drawing needs, along the piece from its left end.
+
+    The curves are envelopes over all combinations at stations `x`; `sag` is the governing long-term deflection, down
+    positive.
+    """
+
+    length: Inches
+    depth: Inches
+    slope: Degrees
+    supports: tuple[SupportMark, ...]
+    loads: tuple[LoadMark, ...]
+    cuts: tuple[CutMark, ...]
+    x: Annotated[tuple[float, ...], In("in")]
+    V_high: Annotated[tuple[float, ...], In("lbf")]
+    V_low: Annotated[tuple[float, ...], In("lbf")]
+    M_high: Annotated[tuple[float, ...], In("lbf*in")]
+    M_low: Annotated[tuple[float, ...], In("lbf*in")]
+    sag: Annotated[tuple[float, ...], In("in")]
+    marks: tuple[CurveMark, ...] = ()
+
+
+class Hole(NamedTuple):
+    """With `upright` holes x is along the piece and y is 0."""
+
+    x: Inches
+    y: Inches
+    diameter: Inches
+    number: str
+    governing: bool
+
+
+class SlotSize(NamedTuple):
+    width: Inches
+    length: Inches
+    height: Inches
+
+
+class PlateEdges(NamedTuple):
+    """Drawn about the holes where the job does not place it."""
+
+    left: Inches
+    bottom: Inches
+    right: Inches
+    top: Inches
+    thickness: Inches
+
+
+class BoreSize(NamedTuple):
+    diameter: Inches
+    depth: Inches
+
+
+class Neighbor(NamedTuple):
+    """Wood or concrete beside the piece."""
+
+    name: str
+    thickness: Inches
+
+
+@dataclass(frozen=True)
+class HoleDrawing:
+    """What a drawing of an anchor group needs: the end of the held piece seen from its side, and an end view.
+
+    x runs from the end of the piece along its grain, y up from its bottom edge. `end` is the end of the piece that the
+    group holds; `length` is how much of the piece is shown. With `upright` the holes are rods that stand in the piece.
+    `plate_at`: 'in the slot', 'on one side', 'on both sides'. `bores` are in the first `bored` faces of the piece,
+    `other` is a `gap` away.
+    """
+
+    name: str
+    end: Literal["left", "right"]
+    length: Inches
+    depth: Inches
+    breadth: Inches
+    holes: tuple[Hole, ...]
+    dimensions: tuple[Dimension, ...]
+    slot: SlotSize | None = None
+    plate: PlateEdges | None = None
+    plate_at: str = ""
+    bores: BoreSize | None = None
+    bored: int = 0
+    other: Neighbor | None = None
+    gap: Inches = 0.0
+    upright: bool = False
+    texts: tuple[str, ...] = ()
+
+
+class Outline(NamedTuple):
+    """A closed outline with a name: 'wall leg', 'brace', 'pocket' ..."""
+
+    name: str
+    outline: Points
+
+
+class FastenerMark(NamedTuple):
+    """How far down from the top, and how far into the wall."""
+
+    below_top: Inches
+    into_wall: Inches
+    name: str
+
+
+class BeamAbove(NamedTuple):
+    gap: Inches | None
+    name: str
+
+
+class Cross(NamedTuple):
+    """A section that the checks name."""
+
+    x0: Inches
+    y0: Inches
+    x1: Inches
+    y1: Inches
+    name: str
+
+
+class StressMark(NamedTuple):
+    x: Inches
+    y: Inches
+    text: str
+
+
+class Closing(NamedTuple):
+    """What closes a gap, and by how much."""
+
+    what: str
+    closes: Inches
+
+
+class PathTotal(NamedTuple):
+    """With every load of the combination on at once, down positive."""
+
+    combination: str
+    applied: Pounds
+    arriving: Pounds
 
 
 @dataclass(frozen=True)
@@ -25,17 +232,18 @@ class Elevation:
     """
 
     name: str
-    parts: tuple[tuple[str, Points], ...]
-    grain: tuple[float | None, ...]
-    height: float
-    projection: float
-    voids: tuple[tuple[str, Points], ...] = ()
-    anchors: tuple[tuple[float, float, str], ...] = ()
-    loads: tuple[tuple[float, float, str], ...] = ()
-    beam: tuple[float | None, str] | None = None
+    parts: tuple[Outline, ...]
+    grain: tuple[Degrees | None, ...]
+    height: Inches
+    projection: Inches
+    voids: tuple[Outline, ...] = ()
+    anchors: tuple[FastenerMark, ...] = ()
+    loads: tuple[Span, ...] = ()
+    beam: BeamAbove | None = None
     wall: str = ""
-    dimensions: tuple[tuple[Literal["x", "y"], float, float, str], ...] = ()
-    sections: tuple[tuple[float, float, float, float, str], ...] = ()
+    dimensions: tuple[Dimension, ...] = ()
+    sections: tuple[Cross, ...] = ()
+    picture: Literal["elevation"] = "elevation"
 
 
 @dataclass(frozen=True)
@@ -50,10 +258,11 @@ class StressPicture:
     what: str  # 'stress across the grain'
     outline: Points
     cells: tuple[Points, ...]
-    values: tuple[float, ...]
-    limit: float  # psi: the value at which the scale has its mark
+    values: Annotated[tuple[float, ...], In("psi")]
+    limit: Psi  # psi: the value at which the scale has its mark
     left_out: tuple[Points, ...] = ()
-    marks: tuple[tuple[float, float, str], ...] = ()
+    marks: tuple[StressMark, ...] = ()
+    picture: Literal["stress"] = "stress"
 
 
 @dataclass(frozen=True)
@@ -65,10 +274,11 @@ class GapPicture:
 
     name: str
     beam: str
-    gap: float | None
-    steps: tuple[tuple[str, float], ...]
-    needed: float
-    force: float  # that it attracts, lbf; 0 while it stays free
+    gap: Inches | None
+    steps: tuple[Closing, ...]
+    needed: Inches
+    force: Pounds  # that it attracts; 0 while it stays free
+    picture: Literal["gap"] = "gap"
 
 
 @dataclass(frozen=True)
@@ -88,8 +298,8 @@ class PathEdge:
 
     above: str
     below: str
-    largest: float
-    least: float
+    largest: Pounds
+    least: Pounds
     wrong: str = ""  # why a load must not go this way; '' where it may
 
 
@@ -102,7 +312,7 @@ class LoadPath:
 
     nodes: tuple[PathNode, ...]
     edges: tuple[PathEdge, ...]
-    totals: tuple[tuple[str, float, float], ...] = ()
+    totals: tuple[PathTotal, ...] = ()
 
 
 Picture = Elevation | StressPicture | GapPicture

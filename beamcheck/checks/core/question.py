@@ -12,9 +12,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from dataclasses import field as initial
 from functools import lru_cache
-from typing import Any, Literal, cast, get_args
+from typing import Annotated, Any, Literal, cast, get_args
 
 from ...errors import UnknownName
+from ...units.marks import In
 from ...values.loader import Row, rows, table_names
 
 Who = Literal["tape", "camera", "meter", "you", "supplier", "grader", "engineer", "department"]
@@ -50,7 +51,7 @@ class Question:
     answers: tuple[PlausibleAnswer, ...] = ()
     evidence: str = ""
     why: str = ""
-    forces: Mapping[str, float] = initial(default_factory=dict)
+    forces: Annotated[Mapping[str, float], In("lbf")] = initial(default_factory=dict)
 
     @property
     def trouble(self) -> int:

@@ -5,11 +5,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Literal
+from typing import Annotated, ClassVar, Literal
 
 from ...calc.pad import Step
 from ...provenance import Source
-from .pictures import LoadPath, Picture
+from ...units.marks import InUnitOf, Pure
+from .pictures import Figure as Figure
+from .pictures import HoleDrawing as HoleDrawing
+from .pictures import Label, LoadPath, Picture
+from .pictures import Table as Table
 from .question import Question, ask
 
 Verdict = Literal["passes", "fails", "refer"]
@@ -78,9 +82,9 @@ class Check:
     clause: str
     verdict: Verdict
     kind: str = "ratio"
-    demand: float | None = None
-    capacity: float | None = None
-    ratio: float | None = None
+    demand: Annotated[float | None, InUnitOf("kind", kind=True)] = None
+    capacity: Annotated[float | None, InUnitOf("kind", kind=True)] = None
+    ratio: Pure | None = None
     combination: str = ""
     where: str = ""
     steps: tuple[Step, ...] = ()
@@ -169,71 +173,6 @@ class Check:
 
 
 @dataclass(frozen=True)
-class Figure:
-    """What a beam drawing needs, along the piece from its left end; lengths in, forces lbf, moments lb-in.
-
-    `supports`: (x, name, 'rests' | 'hung' | 'fixed'). `loads`: (x0, x1, text, kind, 'line' | 'point').
-    `cuts`: (x0, x1, height from bottom, depth, text). The curves are envelopes over all combinations at stations `x`;
-    `sag` is the governing long-term deflection, down positive. `marks`: (curve, x, text) for the
-    extremes, where curve is the name of a field: 'V_high', 'V_low', 'M_high', 'M_low'.
-    """
-
-    length: float
-    depth: float
-    slope: float
-    supports: tuple[tuple[float, str, str], ...]
-    loads: tuple[tuple[float, float, str, str, str], ...]
-    cuts: tuple[tuple[float, float, float, float, str], ...]
-    x: tuple[float, ...]
-    V_high: tuple[float, ...]
-    V_low: tuple[float, ...]
-    M_high: tuple[float, ...]
-    M_low: tuple[float, ...]
-    sag: tuple[float, ...]
-    marks: tuple[tuple[str, float, str], ...] = ()
-
-
-@dataclass(frozen=True)
-class HoleDrawing:
-    """What a drawing of an anchor group needs: the end of the held piece seen from its side, and an end view; inches.
-
-    x runs from the end of the piece along its grain, y up from its bottom edge. `end` is the end of the piece that the
-    group holds; `length` is how much of the piece is shown. `holes`: (x, y, D, number, governing); with `upright` they
-    are rods that stand in the piece, and y is 0. `dimensions`: (axis 'x' or 'y', from, to, what it is).
-    `slot`: (width, length, height). `plate`: (x0, y0, x1, y1, thickness), drawn about the holes where the job does not
-    place it; `plate_at`: 'in the slot', 'on one side', 'on both sides'. `bores`: (diameter, depth), in the first
-    `bored` faces of the piece. `other`: (name, thickness) of wood or concrete beside the piece, a `gap` away.
-    """
-
-    name: str
-    end: Literal["left", "right"]
-    length: float
-    depth: float
-    breadth: float
-    holes: tuple[tuple[float, float, float, str, bool], ...]
-    dimensions: tuple[tuple[Literal["x", "y"], float, float, str], ...]
-    slot: tuple[float, float, float] | None = None
-    plate: tuple[float, float, float, float, float] | None = None
-    plate_at: str = ""
-    bores: tuple[float, float] | None = None
-    bored: int = 0
-    other: tuple[str, float] | None = None
-    gap: float = 0.0
-    upright: bool = False
-    texts: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True)
-class Table:
-    """A small table for the sheet: title, heads, rows of text."""
-
-    title: str
-    heads: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    note: str = ""
-
-
-@dataclass(frozen=True)
 class PieceResult:
     """Everything about one piece."""
 
@@ -242,7 +181,7 @@ class PieceResult:
     title: str  # plain words: '8x10 rough eastern white pine, 14 ft'
     verdict: Verdict
     checks: tuple[Check, ...]
-    inputs: tuple[tuple[str, str], ...]  # label, text
+    inputs: tuple[Label, ...]
     tables: tuple[Table, ...] = ()  # loads, reactions, combinations, screening
     assumptions: tuple[str, ...] = ()
     remedies: tuple[str, ...] = ()  # what would make a failing piece pass
@@ -252,6 +191,13 @@ class PieceResult:
     finding: str = ""  # of a bracket: 'carries', 'decoration only', 'acts as a prop', 'not enough information'
     reason: str = ""  # of that finding, in a sentence
     pictures: tuple[Picture, ...] = ()
+
+    also: ClassVar = ("decided_by",)  # stands in JSON beside the fields
+
+    @property
+    def decided_by(self) -> str | None:
+        """What decides about the piece, in words."""
+        return None if self.governing is None else self.governing.what
 
     @property
     def governing(self) -> Check | None:
@@ -305,7 +251,7 @@ class JobResult:
     verdict: Verdict
     reasons: tuple[str, ...]  # why it is not 'passes', one plain sentence each
     pieces: tuple[PieceResult, ...]
-    about: tuple[tuple[str, str], ...]  # project data, label and text
+    about: tuple[Label, ...]  # project data
     tables: tuple[Table, ...]  # combinations, load path
     job_text: str
     job_name: str

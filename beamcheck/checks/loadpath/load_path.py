@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import starmap
 
 import numpy as np
 
@@ -16,7 +17,7 @@ from ...units import show
 from ..beams.bearing import NEGLIGIBLE, bears_nothing
 from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions, SupportForces
-from ..core.pictures import GapPicture, LoadPath, PathEdge, PathNode, Role
+from ..core.pictures import GapPicture, LoadPath, PathEdge, PathNode, PathTotal, Role
 from ..core.result import PieceResult, Table
 from ..roofs.member import framed
 from .roles import OTHER_SIDE, Way, everything, faults_of, kind_of, role_of, ways_of, why_not
@@ -59,7 +60,7 @@ def load_path(
     names = dict.fromkeys([*(handed.name for handed in reactions), *used])
     nodes = tuple(_node(name, pieces.get(name), verdicts.get(name, "")) for name in names)
     followed = trace(structure, reactions)
-    return LoadPath(nodes, tuple(edges), followed.totals()), followed
+    return LoadPath(nodes, tuple(edges), tuple(starmap(PathTotal, followed.totals()))), followed
 
 
 def load_path_table(job: Job, reactions: Sequence[Reactions]) -> Table:

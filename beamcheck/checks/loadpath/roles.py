@@ -17,6 +17,7 @@ from ..beams.bearing import NEGLIGIBLE, bears_nothing
 from ..core.context import AnyPiece
 from ..core.draft import Reactions, SupportForces
 from ..core.govern import stated
+from ..core.pictures import Label
 from ..core.plausible import WHAT as LOADS_AS_GIVEN
 from ..core.result import Check, PieceResult, worst
 
@@ -132,7 +133,7 @@ def in_its_role(result: PieceResult, piece: AnyPiece | None, added: Sequence[Che
     if piece is not None and role_of(piece) != "carries":
         checks = tuple(check for check in checks if check.what != LOADS_AS_GIVEN)
         if all(label != "role" for label, _ in inputs):
-            inputs = (("role", role_of(piece)), *inputs)
+            inputs = (Label("role", role_of(piece)), *inputs)
     if not added and checks == result.checks and inputs == result.inputs:
         return result
     checks = (*added, *checks)

@@ -26,7 +26,8 @@ from .page_text import ELEMENT, Page
 from .pdf_read import JOB, RESULT, SIGNED, ReadError, added_to, attachments, pdf_changed
 
 Kind = Literal["job file", "HTML sheet", "PDF sheet", "JSON result"]
-FORMAT = 1  # of the result as JSON; counted up when a key changes its name or meaning
+FORMAT = 2  # of the result as JSON; counted up when a key changes its name or meaning
+READS = (1, 2)  # what is compared has the same keys in both
 NO_SIGNATURE = (
     "The digests in a sheet have no key and are no signature: they show slips and plain edits, not the work of someone "
     "who makes everything anew. What counts is the engineer's own signature, on the copy that the engineer keeps."
@@ -252,7 +253,7 @@ def _carried(text: str, raw: bytes, name: str, kind: Kind, printed_job: str | No
         raise ReadError(
             f"the result in {name} is not whole ({legible(where)}: {first['msg']}): it was changed"
         ) from None
-    if result.format != FORMAT:
+    if result.format not in READS:
         raise ReadError(f"{name} has a result of format {result.format}; this version reads format {FORMAT}")
     job = result.job_file
     if hashlib.sha256(job.text.encode("utf-8", errors="replace")).hexdigest() != job.sha256:

@@ -147,8 +147,8 @@ def test_what_carries_nothing_is_told(text, said, tmp_path) -> None:
 
 
 def test_a_later_format_is_not_guessed_at(tmp_path) -> None:
-    text = result_json(check_text(PASSES)).replace('"format": 1', '"format": 2')
-    with pytest.raises(ReadError, match="has a result of format 2; this version reads format 1"):
+    text = result_json(check_text(PASSES)).replace('"format": 2', '"format": 3')
+    with pytest.raises(ReadError, match="has a result of format 3; this version reads format 2"):
         read_back(of(tmp_path, text))
 
 

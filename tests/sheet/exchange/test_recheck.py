@@ -12,7 +12,7 @@ import pytest
 import beamcheck
 from beamcheck import check_text, compare_files, recheck, result_json, sheet_html
 from beamcheck.errors import JobError
-from beamcheck.sheet.exchange.enclosed import digest_of, page_digest
+from beamcheck.sheet.exchange.enclosed import digest_of, page_digest, read_back
 from beamcheck.sheet.exchange.pdf_read import ReadError
 from beamcheck.sheet.pdf.render import sheet_pdf
 
@@ -346,3 +346,16 @@ def attached(text: str, files: dict[str, str], sheet: bytes | None = None) -> by
     out = BytesIO()
     writer.write(out)
     return out.getvalue()
+
+
+def test_a_result_of_the_format_before_is_still_read(tmp_path: Path) -> None:
+    """Format 1 named no check and asked no question; what is compared has the same keys."""
+    record = json.loads(result_json(check_text(PASSES)))
+    for piece in record["pieces"]:
+        for one in piece["checks"]:
+            del one["id"], one["questions"]
+    record |= {"format": 1, "generator": "beamcheck 0.2.0"}
+    del record["digest"]
+    path = tmp_path / "old.json"
+    path.write_text(json.dumps({**record, "digest": digest_of(record)}))
+    assert read_back(path).result.format == 1

@@ -15,7 +15,7 @@ from ....values.judgment import judgment
 from ...core.context import Context
 from ...core.govern import stated
 from ...core.material import WoodMaterial
-from ...core.pictures import Points, StressPicture
+from ...core.pictures import Points, StressMark, StressPicture
 from ...core.result import Check, Table, judge
 from ..bearing import bearing_under_loads
 from ..body import Body
@@ -179,7 +179,7 @@ def _picture(setting: Setting, where: tuple[int, int]) -> StressPicture:
     return StressPicture(
         setting.bracket.name, "stress across the grain, tension positive", outline, field.cells, field.values("across"),
         limit, tuple(zone.polygon() for zone in field.left_out),
-        ((peak.x, peak.y, f"largest tension {show(max(peak.value, 0.0), 'stress')}"),),
+        (StressMark(peak.x, peak.y, f"largest tension {show(max(peak.value, 0.0), 'stress')}"),),
     )  # fmt: skip
 
 

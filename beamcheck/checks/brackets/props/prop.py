@@ -20,7 +20,7 @@ from ....values.judgment import judgment
 from ...core.context import Context
 from ...core.govern import stated
 from ...core.material import is_unknown
-from ...core.pictures import GapPicture
+from ...core.pictures import Closing, GapPicture
 from ...core.result import Check, Verdict, judge
 from .beam import effects
 from .gap import FREE, Array, Nearby, PropAsk
@@ -250,7 +250,7 @@ def _picture(nearby: Nearby, i: int, R: Array) -> GapPicture:
     steps = [*parts, *nearby.closing[i], ("tolerance", judgment("tolerance of a gap").value)]
     return GapPicture(
         ask.name, nearby.beam, 0.0 if ask.near.fixed_to_beam else ask.near.gap,
-        tuple((what, size) for what, size in steps if abs(size) > 0.0), nearby.g_needed(i), float(np.max(R)),
+        tuple(Closing(what, size) for what, size in steps if abs(size) > 0.0), nearby.g_needed(i), float(np.max(R)),
     )  # fmt: skip
 
 
