@@ -11,7 +11,7 @@ import numpy as np
 from ...values.combinations import Combination, asd_combinations
 from ...values.factors import load_duration
 from ...values.found import Found
-from .load_cases import PATTERNED, SETTLED, Case
+from .load_cases import DRIES, PATTERNED, SETTLED, Case
 
 
 @dataclass(frozen=True)
@@ -35,9 +35,11 @@ def combine(cases: Sequence[Case]) -> list[Loaded]:
     """All combinations of a piece's load cases. Two that come to the same factors and C_D are listed once.
 
     A pattern takes all variable loads away from the same spans: their influence has the same sign there. Where supports
-    settle, each combination is there with the settlement and without, for it may ease as well as strain.
+    settle, each combination is there with the settlement and without, for it may ease as well as strain. Where a
+    combination counts only a part of the dead load, because that holds down, the water of green wood is left out of it.
     """
     settling = [i for i, case in enumerate(cases) if case.kind == SETTLED]
+    drying = [i for i, case in enumerate(cases) if case.kind == DRIES]
     found: dict[tuple[tuple[tuple[int, float], ...], float], Loaded] = {}
     for combination in asd_combinations():
         for there, shape, wind in _arrangements(cases):
@@ -50,8 +52,10 @@ def combine(cases: Sequence[Case]) -> list[Loaded]:
             words = [_name(combination, present), *([shape] if shape and present & set(PATTERNED) else []),
                      *([wind] if "W" in present else [])]  # fmt: skip
             kinds = tuple(kind for kind in combination.factors if kind in present)
+            dead = combination.factors.get("D", 0.0)
+            gone = [(i, -dead) for i in drying] if 0.0 < dead < 1.0 else []
             for settled in ([], settling) if settling else ([],):
-                weights = tuple(sorted([*((i, factor) for _, i, factor in parts), *((i, 1.0) for i in settled)]))
+                weights = tuple(sorted([*((i, factor) for _, i, factor in parts), *gone, *((i, 1.0) for i in settled)]))
                 C_D = durations[shortest]
                 if (weights, C_D.value) in found:
                     continue

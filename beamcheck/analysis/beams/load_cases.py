@@ -12,6 +12,7 @@ KINDS = ("D", "L", "Lr", "S", "W")
 KIND_WORDS = {"D": "dead", "L": "live", "Lr": "roof live", "S": "snow", "W": "wind"}
 PATTERNED = ("L", "Lr", "S")  # loads that may be there in one span and not in the next
 SETTLED = "settlement"  # kind of the case that holds the known settlements of the supports and no load
+DRIES = "dries"  # kind of the case that holds what dead loads may lose with time: the water of green wood
 UPLIFT = "uplift from above"  # nothing on the piece but what pulls up on it
 WINDS = (("wind down", 1.0), ("wind up", -1.0))
 SLIVER = 0.01  # in; shorter stretches come from rounding of units, and model/rules.py lets as much go
@@ -40,6 +41,7 @@ class Applied:
     from_piece: bool = False
     moves: bool = False  # a live point load that may stand anywhere
     own: bool = False  # the weight of the piece itself
+    dries: float = 0.0  # part of a dead load that may be gone one day: the water of green wood
 
     @property
     def is_point(self) -> bool:
@@ -49,6 +51,18 @@ class Applied:
     def total(self) -> float:
         """The whole load in lbf, down positive."""
         return self.P if self.is_point else 0.5 * (self.w_start + self.w_end) * (self.end - self.start)
+
+    def moment_about(self, x: float) -> float:
+        """About a place, lbf in; positive where the load lies to the right of it."""
+        if self.is_point:
+            return self.P * (self.start - x)
+        a, b = self.start - x, self.end - x
+        return (b - a) / 6.0 * (self.w_start * (2.0 * a + b) + self.w_end * (a + 2.0 * b))
+
+    def times(self, factor: float) -> Applied:
+        """The same load, so many times as large."""
+        low = None if self.P_low is None else factor * self.P_low
+        return replace(self, P=factor * self.P, P_low=low, w_start=factor * self.w_start, w_end=factor * self.w_end)
 
     @property
     def lifts(self) -> bool:
@@ -108,6 +122,16 @@ def spans_of(length: float, supports: Sequence[float]) -> list[Stretch]:
     return list(pairwise([*before, *places, *after]))
 
 
+def without_tails(spans: Sequence[Stretch], tails: Sequence[Stretch]) -> list[Stretch]:
+    """The spans as loads come and go on them: a tail that only reaches over its seat goes with the span beside it."""
+    kept = [span for span in spans if span not in tails] or list(spans)
+    if spans[0] in tails:
+        kept[0] = (spans[0][0], kept[0][1])
+    if spans[-1] in tails:
+        kept[-1] = (kept[-1][0], spans[-1][1])
+    return kept
+
+
 def patterns(n_spans: int) -> list[tuple[str, frozenset[int]]]:
     """Which spans carry the variable load: all; every other one; each pair at a support; each span alone.
 
@@ -154,6 +178,8 @@ def cases_for(
 ) -> list[Case]:  # fmt: skip
     """The load cases of a piece: dead once, wind each way and both, each variable kind once per pattern.
 
+    What dead loads may lose is a case beside them, which takes away where dead load holds down (see `combine`).
+
     A point load that arrives from another piece counts with its largest value where the pattern puts load, and with
     its least (uplift included) where it does not. A variable line load that lifts counts where the pattern puts none.
 
@@ -185,6 +211,8 @@ def cases_for(
             continue
         if kind not in PATTERNED:
             made.append(Case(kind, "", tuple(of_kind)))
+            if drying := [load.times(load.dries) for load in of_kind if load.dries]:
+                made.append(Case(DRIES, "", tuple(drying)))
             continue
         wanted = shapes
         if any(load.moves for load in of_kind):

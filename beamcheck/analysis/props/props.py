@@ -18,7 +18,7 @@ from ...errors import BeamcheckError, OutOfRange
 from ...units import show
 from ..beams.beam_frame import BeamLoad, LineLoad, PointLoad, Prop, Section, Settlement, beam_frame
 from ..beams.load_cases import SETTLED, Case
-from ..beams.straight import Straight
+from ..beams.solved_beam import SolvedBeam
 from ..frames.contact import TOLERANCE, solve_contact
 from ..frames.frame import Frame, Loads, Support, solve
 from ..frames.member_line import BeamResult, Line, straight_beam
@@ -79,7 +79,7 @@ class Touch:
 
 
 @dataclass(frozen=True, eq=False)
-class OnProps(Straight):
+class OnProps(SolvedBeam):
     """A beam with its props acting: moments, shears and reactions are those with the props.
 
     What is read from the cases one by one (`deflections`, `reaction_by_kind`) stays that of the beam without them.
@@ -118,7 +118,7 @@ class Bounds:
     eager : for each prop the set of props that are early and stiff when its force is largest; the rest are late, soft.
     """
 
-    straight: Straight
+    straight: SolvedBeam
     touches: tuple[Touch, ...]
     softness: float
     largest: Array
@@ -152,7 +152,7 @@ class Bounds:
         return replace(found, forces=forces)
 
 
-def sinking(straight: Straight, places: Sequence[float], softness: float = 1.0) -> Sinking:
+def sinking(straight: SolvedBeam, places: Sequence[float], softness: float = 1.0) -> Sinking:
     """How far a solved beam comes down at some places under each combination, shear deflection included.
 
     Raises
@@ -171,7 +171,7 @@ def sinking(straight: Straight, places: Sequence[float], softness: float = 1.0) 
     return Sinking((factors * stays) @ down, (factors * ~stays) @ down, resting)
 
 
-def unit_sags(straight: Straight, places: Sequence[float], softness: float = 1.0) -> Array:
+def unit_sags(straight: SolvedBeam, places: Sequence[float], softness: float = 1.0) -> Array:
     """(places, places): sinking at the first under a force of 1 lbf at the second, in/lbf, shear included."""
     _on_beam(straight, places)
     cases = [[PointLoad(x, 1.0)] for x in places]
@@ -181,7 +181,7 @@ def unit_sags(straight: Straight, places: Sequence[float], softness: float = 1.0
 
 
 def prop_forces(
-    straight: Straight, places: Sequence[float], gaps: Sequence[Gap], stiffnesses: Sequence[float], *,
+    straight: SolvedBeam, places: Sequence[float], gaps: Sequence[Gap], stiffnesses: Sequence[float], *,
     fixed: Sequence[bool] = (), softness: float = 1.0,
 ) -> Propped:  # fmt: skip
     """Solve a beam again with all its props, under every combination.
@@ -235,7 +235,7 @@ def prop_forces(
     return Propped(forces, np.asarray(own[..., 1]), beam)
 
 
-def force_bounds(straight: Straight, touches: Sequence[Touch], softness: float = 1.0) -> Bounds:
+def force_bounds(straight: SolvedBeam, touches: Sequence[Touch], softness: float = 1.0) -> Bounds:
     """The largest force that each prop may come to take, and the least of those that can pull.
 
     A prop takes most when it is stiff and touched soon, and when those that relieve it are soft, late or not there at
@@ -338,13 +338,13 @@ def _is_there(touch: Touch) -> bool:
     return touch.k_low > 0.0 and (touch.fixed or touch.latest is not None)
 
 
-def _on_beam(straight: Straight, places: Sequence[float]) -> None:
+def _on_beam(straight: SolvedBeam, places: Sequence[float]) -> None:
     for x in places:
         if not 0.0 <= x <= straight.length:
             raise OutOfRange(f"{_place(x)} is not on the beam, which runs from 0 to {show(straight.length, 'length')}")
 
 
-def _check(straight: Straight, places: Sequence[float], stiffnesses: Sequence[float]) -> None:
+def _check(straight: SolvedBeam, places: Sequence[float], stiffnesses: Sequence[float]) -> None:
     _on_beam(straight, places)
     for x in places:
         if any(abs(x - held.x) < APART for held in straight.supports):
@@ -358,7 +358,7 @@ def _place(x: float) -> str:
     return show(x, "length") if np.isfinite(x) else f"a place at {x}"
 
 
-def _told_apart(straight: Straight, places: Sequence[float]) -> list[float]:
+def _told_apart(straight: SolvedBeam, places: Sequence[float]) -> list[float]:
     """The places, those in one spot a little apart from each other: two noses side by side touch as two."""
     order = np.argsort(np.asarray(places, dtype=float), kind="stable")
     found = [float(x) for x in places]
@@ -379,7 +379,7 @@ def _hold(k: float) -> bool | float:
     return True if np.isinf(k) else float(k)
 
 
-def _stiffness(straight: Straight, softness: float) -> list[Section]:
+def _stiffness(straight: SolvedBeam, softness: float) -> list[Section]:
     """The stretches of a solved beam with their stiffness, as it is used now."""
     line, soft = straight.cases_run.line, softness * straight.softness
     bars = [line.solution.frame.bars[i] for i in line.bars]
@@ -387,7 +387,7 @@ def _stiffness(straight: Straight, softness: float) -> list[Section]:
     return [Section(a, b, bar.EI / soft, bar.GA_s / soft) for bar, (a, b) in zip(bars, cuts, strict=True)]
 
 
-def _loads_of(straight: Straight, case: Case) -> list[BeamLoad]:
+def _loads_of(straight: SolvedBeam, case: Case) -> list[BeamLoad]:
     if case.kind == SETTLED:
         return [Settlement(i, held.settles) for i, held in enumerate(straight.supports) if held.settles]
     return [

@@ -120,7 +120,7 @@ def group_of_beam(
 ) -> Group:
     """The group that holds support `index` of a beam that has been solved."""
     support = beam.supports[index]
-    straight = run.straight
+    straight = run.solved
     reactions = straight.reactions(index)
     forces = Forces(straight.combinations, reactions, np.zeros_like(reactions))
     x, y = hole_places(anchor.holes)

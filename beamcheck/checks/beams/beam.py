@@ -10,7 +10,7 @@ import numpy as np
 from ...analysis.beams.beam_frame import Section as Stretched
 from ...analysis.beams.load_cases import SLIVER, Applied, Stretch, spans_of
 from ...analysis.beams.member_loads import applied_loads, self_weight, transferred_loads
-from ...analysis.beams.straight import Held, Straight, solve_straight
+from ...analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
 from ...calc.pad import SilentPad
 from ...errors import OutOfRange, Unstable
 from ...formulas.wood.deflection import shear_modulus_from_E
@@ -44,7 +44,7 @@ class BeamRun:
     size: Size
     section: Section
     wood: WoodMaterial
-    straight: Straight
+    solved: SolvedBeam
     spans: tuple[Span, ...]  # without the ends that only reach over their seats
     seats: list[Seat]
     regions: list[Region]
@@ -82,7 +82,7 @@ def run_beam(beam: Beam, wood: WoodMaterial, context: Context) -> BeamRun:
     E = float(modulus_prime(SilentPad(), wood))
     last, settles = context.memory.get("beam"), any(support.settles for support in beam.supports)
     if isinstance(last, BeamRun) and last.beam is beam and last.wood.density == wood.density and not settles:
-        return replace(last, wood=wood, straight=last.straight.softer(last.E / E), E=E)
+        return replace(last, wood=wood, solved=last.solved.softer(last.E / E), E=E)
     run = _solved(beam, wood, context, E)
     context.memory["beam"] = run
     return run
@@ -114,13 +114,13 @@ def _solved(beam: Beam, wood: WoodMaterial, context: Context, E: float) -> BeamR
         for region in cuts if has_net_section(section, region.cut) and region.end - region.start > SLIVER
         for net in [net_section(pad, section, region.cut)]
     ]  # fmt: skip
-    straight = solve_straight(
-        length, [Held(support.at, KINDS_OF_HOLD[support.holds], support.settles) for support in beam.supports], loads,
-        depth=d, EI=E * inertia, GA_s=GA * area, sections=weaker, stands=_stands(seats, cuts, d),
+    solved = solve_beam(
+        length, [BeamSupport(support.at, KINDS_OF_HOLD[support.holds], support.settles) for support in beam.supports],
+        loads, depth=d, EI=E * inertia, GA_s=GA * area, sections=weaker, stands=_stands(seats, cuts, d),
         parts=[x for region in cuts for x in (region.start, region.end)],
     )  # fmt: skip
     checked = tuple(Span(*span, span in overhangs) for span in spans if span not in stubs)
-    return BeamRun(beam, size, section, wood, straight, checked, seats, cuts, E)
+    return BeamRun(beam, size, section, wood, solved, checked, seats, cuts, E)
 
 
 def _is_free(span: Stretch, seats: Sequence[Seat]) -> bool:
@@ -149,25 +149,25 @@ def _stands(seats: Sequence[Seat], cuts: Sequence[Region], d: float) -> list[flo
 
 def beam_checks(run: BeamRun, context: Context) -> list[Check]:
     """Every check of a beam of known wood."""
-    beam, straight, section, wood = run.beam, run.straight, run.section, run.wood
+    beam, solved, section, wood = run.beam, run.solved, run.section, run.wood
     name, stock = beam.name, context.stock(beam.stock)
     seats: list[Stretch] = [(seat.start, seat.end) for seat in run.seats]
     found = [
-        *bending_checks(beam, straight, run.spans, run.regions, wood, run.size, section, simple=run.simple),
-        *shear_checks(beam, straight, run.seats, run.regions, wood, section),
-        *support_checks(beam, straight, run.seats, wood, section, context),
-        *deflection_checks(name, straight, run.spans, wood, limits_of(beam, beam.service)),
+        *bending_checks(beam, solved, run.spans, run.regions, wood, run.size, section, simple=run.simple),
+        *shear_checks(beam, solved, run.seats, run.regions, wood, section),
+        *support_checks(beam, solved, run.seats, wood, section, context),
+        *deflection_checks(name, solved, run.spans, wood, limits_of(beam, beam.service)),
         *rule_checks(beam, stock, run.spans, run.size, section, run.seats),
         *finish_checks(beam, beam.service),
     ]
     for region in run.regions:
-        pulled = pulled_edges(straight, region)
+        pulled = pulled_edges(solved, region)
         rule = limit(region, section, [(s.start, s.end) for s in run.spans], single_span=run.simple, pulled=pulled)
         found.append(stated(name, f"limits of the {region.cut.kind}", rule.clause, rule.verdict, rule.text))
     together = (*too_near(run.regions, float(section.d)), *on_seats(run.regions, seats))
     found += [stated(name, "cuts", "NDS 2018 3.1.2", "refer", text) for text in together]
-    found += load_checks(beam, straight, wood, section, context)
-    found += load_doubts(beam, straight.cases, straight.loads, section)
+    found += load_checks(beam, solved, wood, section, context)
+    found += load_doubts(beam, solved.cases, solved.loads, section)
     if beam.plies > 1:
         text = f"{beam.plies} plies are counted together in strength; their fastening is not checked"
         found.append(stated(name, "fastening of the plies", "NDS 2018 3.3.3, 15.3", "refer", text))

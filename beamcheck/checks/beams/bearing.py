@@ -8,7 +8,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from ...analysis.beams.straight import Straight
+from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import bearing as br
 from ...model.brackets import Bent, Bracket, SteelCore
@@ -62,6 +62,11 @@ class Seat:
         return f"support {self.index + 1} on {self.support.on}"
 
     @property
+    def x(self) -> float:
+        """Where the analysis has it."""
+        return self.support.at
+
+    @property
     def where(self) -> str:
         return show(self.support.at, "length")
 
@@ -79,20 +84,20 @@ def seats_of(supports: Sequence[Support], length: float) -> list[Seat]:
 
 
 def support_checks(
-    stick: Stick, straight: Straight, seats: Sequence[Seat], wood: WoodMaterial, section: Section, context: Context
+    stick: Stick, solved: SolvedBeam, seats: Sequence[Seat], wood: WoodMaterial, section: Section, context: Context
 ) -> list[Check]:
     """All checks at all supports of a level piece."""
     found: list[Check] = []
     for seat in seats:
-        reactions = straight.reactions(seat.index)
+        reactions = solved.reactions(seat.index)
         if float(np.max(reactions)) > NEGLIGIBLE and not _hangs(seat, context):
-            found += _bearing(stick, straight, seat, reactions, wood, section, context)
+            found += _bearing(stick, solved, seat, reactions, wood, section, context)
         if float(np.min(reactions)) < -NEGLIGIBLE:
-            found.append(_uplift(stick, straight, seat, reactions, context))
+            found.append(_uplift(stick, solved, seat, reactions, context))
         found += _held(stick, seat, context)
         under = context.under(seat.support.on)
         if isinstance(under, Existing):
-            found += enough(stick.name, f"what {under.name} takes", under, straight.combinations, reactions, seat.where)
+            found += enough(stick.name, f"what {under.name} takes", under, solved.combinations, reactions, seat.where)
         if seat.support.settles:
             text = (
                 f"it goes down by {show(seat.support.settles, 'small length')}: all is checked with that and without; "
@@ -114,7 +119,7 @@ def _hangs(seat: Seat, context: Context) -> bool:
 
 def _bearing(
     stick: Stick,
-    straight: Straight,
+    solved: SolvedBeam,
     seat: Seat,
     reactions: np.ndarray,
     wood: WoodMaterial,
@@ -147,11 +152,11 @@ def _bearing(
         return bearing(pad, wood, R=R, b=contact.b, l_b=contact.l_b, near_end=seat.near_end)
 
     return [
-        govern(criterion, straight.combinations, own),
+        govern(criterion, solved.combinations, own),
         *(stated(stick.name, f"size of the seat at {seat.name}", BEARING, "refer", text, where=seat.where)
           for text in contact.doubts),
         *_least_length(stick, seat, context),
-        *_under(stick, straight, seat, reactions, contact, context),
+        *_under(stick, solved, seat, reactions, contact, context),
     ]  # fmt: skip
 
 
@@ -246,7 +251,7 @@ def _least_length(stick: Stick, seat: Seat, context: Context) -> list[Check]:
 
 
 def _under(
-    stick: Stick, straight: Straight, seat: Seat, reactions: np.ndarray, contact: _Contact, context: Context
+    stick: Stick, solved: SolvedBeam, seat: Seat, reactions: np.ndarray, contact: _Contact, context: Context
 ) -> Iterator[Check]:
     """The wood under the seat, where there is wood across the load; a post's end grain is checked with the post."""
     under = context.under(seat.support.on)
@@ -270,7 +275,7 @@ def _under(
         F = pad.take("F_c_perp_prime", found, "psi", note="as given in the job file, taken as adjusted")
         return Outcome(f, F, f / F)
 
-    yield govern(criterion, straight.combinations, calculate)
+    yield govern(criterion, solved.combinations, calculate)
 
 
 def _wood_under(under: AnyPiece, context: Context) -> WoodMaterial | float | str | None:
@@ -303,7 +308,7 @@ def bracket_wood(under: Bracket, context: Context) -> WoodMaterial | str:
     return wood_of(stock, reference_values(stock))
 
 
-def _uplift(stick: Stick, straight: Straight, seat: Seat, reactions: np.ndarray, context: Context) -> Check:
+def _uplift(stick: Stick, solved: SolvedBeam, seat: Seat, reactions: np.ndarray, context: Context) -> Check:
     """What pulls up: without an anchor group it never passes, for what holds it down is not checked."""
     worst = int(np.argmin(reactions))
     force, tied = -float(reactions[worst]), seat.support.tied_down.strip()
@@ -315,7 +320,7 @@ def _uplift(stick: Stick, straight: Straight, seat: Seat, reactions: np.ndarray,
         " and nothing is said to hold it down (`tied_down`)")  # fmt: skip
     return Check(
         stick.name, f"uplift at {seat.name}", "ASCE 7-16 2.4.1", "refer" if tied else "fails", "force", force,
-        combination=straight.combinations[worst].name, where=seat.where, notes=(text,),
+        combination=solved.combinations[worst].name, where=seat.where, notes=(text,),
     )  # fmt: skip
 
 

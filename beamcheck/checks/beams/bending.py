@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from ...analysis.beams.load_cases import SLIVER
-from ...analysis.beams.straight import Straight
+from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad
 from ...model.pieces import Stick, Stock
 from ...units import show
@@ -25,24 +25,24 @@ UPRIGHT = "loads that press down or lift are counted; what pushes from the side 
 
 
 def bending_checks(
-    stick: Stick, straight: Straight, spans: Sequence[Span], regions: Sequence[Region], wood: WoodMaterial, size: Size,
+    stick: Stick, solved: SolvedBeam, spans: Sequence[Span], regions: Sequence[Region], wood: WoodMaterial, size: Size,
     section: Section, *, simple: bool,
 ) -> list[Check]:  # fmt: skip
     """The worst span for each pressed edge, then every cut. `simple`: one span without overhangs and clamped ends."""
     found: list[Check] = []
 
     def bracing(span: Span, top: bool) -> Bracing:
-        return bracing_of(stick, size, section, span, straight.loads, simple=simple, top=top)
+        return bracing_of(stick, size, section, span, solved.loads, simple=simple, top=top)
 
     for top in (True, False):
-        candidates = [_span(stick, straight, span, wood, section, bracing(span, top), top=top) for span in spans]
+        candidates = [_span(stick, solved, span, wood, section, bracing(span, top), top=top) for span in spans]
         if needed := [check for check in candidates if check is not None]:
             found.append(worst_of(needed))
     for region in regions:
         if has_net_section(section, region.cut):
             beside = [span for span in spans if _meet(span, region)] or spans
             ways = [(top, bracing(span, top)) for span in beside for top in (True, False)]
-            found.append(worst_of([*_at_cut(stick, straight, region, wood, section, ways)]))
+            found.append(worst_of([*_at_cut(stick, solved, region, wood, section, ways)]))
     return found
 
 
@@ -51,9 +51,9 @@ def _meet(span: Span, region: Region) -> bool:
 
 
 def _span(
-    stick: Stick, straight: Straight, span: Span, wood: WoodMaterial, section: Section, bracing: Bracing, *, top: bool
+    stick: Stick, solved: SolvedBeam, span: Span, wood: WoodMaterial, section: Section, bracing: Bracing, *, top: bool
 ) -> Check | None:
-    low, s_low, high, s_high = straight.moments(span.start, span.end)
+    low, s_low, high, s_high = solved.moments(span.start, span.end)
     moments, places = (np.maximum(high, 0.0), s_high) if top else (np.maximum(-low, 0.0), s_low)
     if float(np.max(moments)) < SMALL:
         return None
@@ -64,17 +64,17 @@ def _span(
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         note = "" if isinstance(which, slice) else f"from the analysis, at {show(float(places[which]), 'length')}"
         M = pad.take("M", at(moments, which), "lbf*in", note=note)
-        return bending(pad, wood, section, bracing, M=M, C_D=duration(pad, straight.combinations, which))
+        return bending(pad, wood, section, bracing, M=M, C_D=duration(pad, solved.combinations, which))
 
-    return govern(criterion, straight.combinations, calculate)
+    return govern(criterion, solved.combinations, calculate)
 
 
 def _at_cut(
-    stick: Stick, straight: Straight, region: Region, wood: WoodMaterial, section: Section,
+    stick: Stick, solved: SolvedBeam, region: Region, wood: WoodMaterial, section: Section,
     ways: Sequence[tuple[bool, Bracing]],
 ) -> Iterator[Check]:  # fmt: skip
     """The largest moment at a cut on what is left there, for each edge that is pressed and each span that meets it."""
-    low, _, high, _ = straight.moments(region.start, region.end)
+    low, _, high, _ = solved.moments(region.start, region.end)
     criterion = Criterion(
         stick.name, f"bending at {region.text}", "NDS 2018 3.1.2, 3.3", "stress", show(region.cut.at, "length")
     )
@@ -90,10 +90,10 @@ def _at_cut(
         ) -> Outcome:
             M = pad.take("M", at(moments, which), "lbf*in", note="largest at the cut, from the analysis")
             net = net_section(pad, section, region.cut)
-            C_D = duration(pad, straight.combinations, which)
+            C_D = duration(pad, solved.combinations, which)
             return bending(pad, wood, section, bracing, M=M, C_D=C_D, S=net.S)
 
-        yield govern(criterion, straight.combinations, calculate)
+        yield govern(criterion, solved.combinations, calculate)
 
 
 def rule_checks(

@@ -67,7 +67,7 @@ def _covers(load: Applied, span: Span) -> bool:
 
 
 def _at_loads(span: Span, loads: Sequence[Applied], simple: bool) -> Bracing:
-    """Held where point loads come on from the top or the side; one that moves or hangs below holds nothing."""
+    """BeamSupport where point loads come on from the top or the side; one that moves or hangs below holds nothing."""
     inside = [load for load in loads if load.is_point and span.start < load.start < span.end]
     holding = [load for load in inside if load.applied in ("top", "side") and not load.moves]
     places = sorted({load.start for load in holding})

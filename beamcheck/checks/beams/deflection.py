@@ -10,7 +10,7 @@ import numpy as np
 
 from ...analysis.beams.combinations import Loaded
 from ...analysis.beams.load_cases import SETTLED, Case
-from ...analysis.beams.straight import Straight
+from ...analysis.beams.solved_beam import SolvedBeam
 from ...analysis.frames.member_line import Extremes, Line
 from ...analysis.frames.roof_frame import RoofRun
 from ...calc.pad import Pad
@@ -67,10 +67,10 @@ def finish_checks(stick: Stick, service: Literal["floor", "roof"]) -> list[Check
 
 
 def deflection_checks(
-    subject: str, straight: Straight, spans: Sequence[Span], wood: WoodMaterial, limits: DeflectionLimits
+    subject: str, solved: SolvedBeam, spans: Sequence[Span], wood: WoodMaterial, limits: DeflectionLimits
 ) -> list[Check]:
     """Live, snow, wind and total deflection; for each the worst span and combination."""
-    return _checks(subject, _Level(straight), spans, wood, limits)
+    return _checks(subject, _Level(solved), spans, wood, limits)
 
 
 def roof_deflection(
@@ -103,12 +103,12 @@ class _Solved(Protocol):
 class _Level:
     """A level piece."""
 
-    def __init__(self, straight: Straight) -> None:
-        self.cases, self.combinations, self.factors = straight.cases, straight.combinations, straight.factors
-        self.straight, self.line = straight, straight.cases_run.line
+    def __init__(self, solved: SolvedBeam) -> None:
+        self.cases, self.combinations, self.factors = solved.cases, solved.combinations, solved.factors
+        self.solved, self.line = solved, solved.cases_run.line
 
     def bent(self, span: Span, rows: Array) -> Extremes:
-        return self.straight.deflections(span.start, span.end, span.overhang, rows)
+        return self.solved.deflections(span.start, span.end, span.overhang, rows)
 
 
 class _Framed:

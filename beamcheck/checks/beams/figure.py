@@ -10,7 +10,7 @@ import numpy as np
 
 from ...analysis.beams.combinations import Loaded
 from ...analysis.beams.load_cases import KIND_WORDS, Applied, Case
-from ...analysis.beams.straight import Straight
+from ...analysis.beams.solved_beam import SolvedBeam
 from ...analysis.frames.member_line import Line
 from ...analysis.frames.roof_frame import RoofRun
 from ...units import show
@@ -22,17 +22,17 @@ CURVES: tuple[Literal["V"], Literal["M"]] = ("V", "M")
 
 
 def straight_figure(
-    straight: Straight, depth: float, supports: Sequence[tuple[float, str, str]], regions: Sequence[Region], K_cr: float
+    solved: SolvedBeam, depth: float, supports: Sequence[tuple[float, str, str]], regions: Sequence[Region], K_cr: float
 ) -> Figure:
     """Envelopes of a level piece. `sag` is the largest total deflection with creep at each place."""
     cuts = tuple(
         (region.start, region.end, _lower_edge(region, depth), region.cut.depth, region.text) for region in regions
     )
-    line = straight.cases_run.line
-    bent = line.combine(_long_term(straight.combinations, straight.cases, straight.factors, K_cr))
-    names = [combination.name for combination in straight.combinations]
-    drawn = _drawn(straight.loads)
-    return _figure(straight.length, depth, 0.0, tuple(supports), drawn, cuts, straight.combined.line, bent, names)
+    line = solved.cases_run.line
+    bent = line.combine(_long_term(solved.combinations, solved.cases, solved.factors, K_cr))
+    names = [combination.name for combination in solved.combinations]
+    drawn = _drawn(solved.loads)
+    return _figure(solved.length, depth, 0.0, tuple(supports), drawn, cuts, solved.combined.line, bent, names)
 
 
 def roof_figure(

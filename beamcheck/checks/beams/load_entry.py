@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from ...analysis.beams.load_cases import SLIVER, Applied
-from ...analysis.beams.straight import Straight
+from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad
 from ...model.pieces import Beam, Post
 from ...units import show
@@ -39,15 +39,15 @@ NO_RULE = {
 }  # fmt: skip
 
 
-def load_checks(beam: Beam, straight: Straight, wood: WoodMaterial, section: Section, context: Context) -> list[Check]:
+def load_checks(beam: Beam, solved: SolvedBeam, wood: WoodMaterial, section: Section, context: Context) -> list[Check]:
     """Point loads on the top need a seat; loads on the side or from below, or said to be neither, are referred."""
-    on_top = [load for load in straight.loads if load.is_point and load.applied in ("top", "unknown")]
+    on_top = [load for load in solved.loads if load.is_point and load.applied in ("top", "unknown")]
     found = []
     for x, what in dict.fromkeys((load.start, load.what) for load in on_top):
         here = [load for load in on_top if (load.start, load.what) == (x, what)]
-        found.append(_seat_of(beam, straight, wood, section, context, here))
+        found.append(_seat_of(beam, solved, wood, section, context, here))
     for way, (what, clause, text) in NO_RULE.items():
-        names = dict.fromkeys(load.what for load in straight.loads if _way(load) == way)
+        names = dict.fromkeys(load.what for load in solved.loads if _way(load) == way)
         if names:
             found.append(stated(beam.name, what, clause, "refer", f"{', '.join(names)}: {text}"))
     return found
@@ -61,7 +61,7 @@ def _way(load: Applied) -> str:
 
 
 def _seat_of(
-    beam: Beam, straight: Straight, wood: WoodMaterial, section: Section, context: Context, loads: Sequence[Applied]
+    beam: Beam, solved: SolvedBeam, wood: WoodMaterial, section: Section, context: Context, loads: Sequence[Applied]
 ) -> Check:  # fmt: skip
     """Bearing of the beam's top under one point load. The loads are those of each kind from one source at one place."""
     x, what, clause = loads[0].start, loads[0].what.removeprefix("from ") or "a point load", "NDS 2018 3.10.2"
@@ -75,22 +75,22 @@ def _seat_of(
         return stated(beam.name, title, clause, "refer", text, where=where)
     if section.round:
         return stated(beam.name, title, clause, "refer", "a seat on a round piece is for an engineer", where=where)
-    P = _largest(straight, loads)
+    P = _largest(solved, loads)
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         R = pad.take("R", at(P, which), "lbf", note="the point load")
         return bearing(pad, wood, R=R, b=broad, l_b=l_b, near_end=True)
 
-    return govern(Criterion(beam.name, title, clause, "stress", where, (note,)), straight.combinations, calculate)
+    return govern(Criterion(beam.name, title, clause, "stress", where, (note,)), solved.combinations, calculate)
 
 
-def _largest(straight: Straight, loads: Sequence[Applied]) -> np.ndarray:
+def _largest(solved: SolvedBeam, loads: Sequence[Applied]) -> np.ndarray:
     """(combinations,) the whole force on one seat, lbf: patterns do not ease it, and what lifts does not either."""
-    total = np.zeros(len(straight.combinations))
+    total = np.zeros(len(solved.combinations))
     for kind in {load.kind for load in loads}:
         most = sum(max(load.P, 0.0) for load in loads if load.kind == kind)
-        of_kind = np.array([case.kind == kind for case in straight.cases])
-        total += most * np.max(straight.factors * of_kind, axis=1)
+        of_kind = np.array([case.kind == kind for case in solved.cases])
+        total += most * np.max(solved.factors * of_kind, axis=1)
     return total
 
 

@@ -34,7 +34,7 @@ def beam_remedies(
     if not failing or all(check.ratio is None for check in failing):
         return ()
     solved = context.memory.get("beam")
-    if isinstance(solved, BeamRun) and len(solved.straight.combinations) > MANY:
+    if isinstance(solved, BeamRun) and len(solved.solved.combinations) > MANY:
         return ("So many places and patterns of load are tried on this piece that no remedy was searched for.",)
     wood, ratio = make(reference_values(stock)), largest_ratio(checks)
     with figures_only():

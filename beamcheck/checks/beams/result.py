@@ -64,14 +64,14 @@ def beam_result(beam: Beam, context: Context) -> tuple[PieceResult, Reactions]:
     if draft.remedies and any(support.held_by for support in beam.supports):
         draft.assumptions.append(GROUPS_LEFT_OUT)
     draft.checks += twist_checks(beam.name, run.section, context)
-    draft.checks += even_loads(beam.name, context, [end - start for start, end in run.straight.spans])
+    draft.checks += even_loads(beam.name, context, [end - start for start, end in run.solved.spans])
     draft.tables += [
-        loads_table(run.straight.loads), reactions_table(run.straight, beam.supports),
-        line_forces_table(run.straight.combinations, run.straight.combined.line),
+        loads_table(run.solved.loads), reactions_table(run.solved, beam.supports),
+        line_forces_table(run.solved.combinations, run.solved.combined.line),
     ]  # fmt: skip
     supports = [(support.at, support.on, support.holds) for support in beam.supports]
     K_cr = float(run.wood.K_cr.value)
-    draft.figure = straight_figure(run.straight, float(run.section.d), supports, run.regions, K_cr)
+    draft.figure = straight_figure(run.solved, float(run.section.d), supports, run.regions, K_cr)
     done = draft.done()
     context.structure.verdicts[beam.name] = done.verdict
     return done, replace(_beam_reactions(run, context), anchors=tuple(anchors_of_beam(beam, run, context)))
@@ -102,8 +102,8 @@ def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:
 def _beam_reactions(run: BeamRun, context: Context) -> Reactions:
     rows, below = [], []
     for index, support in enumerate(run.beam.supports):
-        by_kind = run.straight.reaction_by_kind(index)
-        combined = run.straight.reactions(index)
+        by_kind = run.solved.reaction_by_kind(index)
+        combined = run.solved.reactions(index)
         rows.append(SupportForces(support.on, by_kind, float(np.max(combined)), float(np.min(combined))))
         on_top = support.holds == "rests"
         anchor = context.anchor(support.held_by)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 
 import numpy as np
 
-from ...analysis.beams.straight import Straight
+from ...analysis.beams.load_cases import Applied
+from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import shear as sh
 from ...model.pieces import Stick
@@ -30,7 +32,7 @@ NO_ALLOWANCE = "the full shear is taken: {}"
 
 def shear_checks(
     stick: Stick,
-    straight: Straight,
+    solved: SolvedBeam,
     seats: Sequence[Seat],
     regions: Sequence[Region],
     wood: WoodMaterial,
@@ -38,21 +40,23 @@ def shear_checks(
 ) -> list[Check]:
     """Full section, then every cut."""
     return [
-        _whole(stick, straight, seats, regions, wood, section),
-        *(check for region in regions for check in _at_cut(stick, straight, seats, region, wood, section)),
+        _whole(stick, solved, seats, regions, wood, section),
+        *(check for region in regions for check in _at_cut(stick, solved, seats, region, wood, section)),
     ]
 
 
-def why_full(straight: Straight, seat: Seat, regions: Sequence[Region], section: Section) -> str:
+def why_full(solved: SolvedBeam, seat: Seat, regions: Sequence[Region], section: Section) -> str:
     """Why nothing may be left out near this seat; '' when it may (NDS 2018 3.4.3.1, 3.4.3.2)."""
     support, d = seat.support, section.d
+    if solved.again is None:
+        return "something props the beam"
     if support.holds != "rests" or not support.bearing:
         return "the end is not shown to have a full seat"
     if support.bearing_width is not None and support.bearing_width < section.b:
         return "a seat is narrower than the piece"
-    if any(load.applied != "top" for load in straight.loads):
+    if any(load.applied != "top" for load in solved.loads):
         return "not all loads are said to bear on the top"
-    if any(load.lifts for load in straight.loads):
+    if any(load.lifts for load in solved.loads):
         return "some load lifts"
     if any(region.start < seat.end + d and region.end > seat.start - d for region in regions):
         return "there is a cut near the support"
@@ -61,7 +65,7 @@ def why_full(straight: Straight, seat: Seat, regions: Sequence[Region], section:
 
 def _whole(
     stick: Stick,
-    straight: Straight,
+    solved: SolvedBeam,
     seats: Sequence[Seat],
     regions: Sequence[Region],
     wood: WoodMaterial,
@@ -69,82 +73,99 @@ def _whole(
 ) -> Check:
     """The largest shear anywhere, with what 3.4.3.1 lets one leave out next to each seat."""
     d = float(section.d)
-    reasons = {seat.index: why_full(straight, seat, regions, section) for seat in seats}
-    worst = _Worst(straight)
-    for start, end in straight.spans:
-        left = [seat.end for seat in seats if seat.support.at == start and not reasons[seat.index]]
-        right = [seat.start for seat in seats if seat.support.at == end and not reasons[seat.index]]
-        from_, to = (left[0] + d if left else start), (right[0] - d if right else end)
-        if from_ >= to:  # all of the span lies within d of a seat
-            too_short = [seat.index for seat in seats if seat.support.at in (start, end)]
-            reasons |= {index: reasons[index] or "a span is too short to leave anything out" for index in too_short}
+    reasons = {seat.index: why_full(solved, seat, regions, section) for seat in seats}
+    worst, used, too_short = _Worst(solved), False, list[str]()
+    for start, end in solved.spans:
+        left = next((seat for seat in seats if seat.x == start and not reasons[seat.index]), None)
+        right = next((seat for seat in seats if seat.x == end and not reasons[seat.index]), None)
+        from_, to = (left.end + d if left else start), (right.start - d if right else end)
+        if from_ >= to:  # all of it lies within d of a seat: then all of its load counts, in this stretch alone
             worst.between(start, end)
+            if end - start > d and (left or right):
+                too_short = ["a span is too short to leave anything out"]
             continue
+        used = used or left is not None or right is not None
         worst.between(from_, to)
+        faces = [*([(left.end, 1.0)] if left else []), *([(right.start, -1.0)] if right else [])]
+        taken_off = partial(_left_out, within=(start, end), faces=faces, d=d)
         if left:
-            worst.near(left[0], from_, d)
+            worst.beside(left, right=True, taken_off=taken_off)
         if right:
-            worst.near(right[0], to, d)
-    notes = [ALLOWANCE] if not all(reasons.values()) else []
-    notes += [NO_ALLOWANCE.format(why) for why in dict.fromkeys(filter(None, reasons.values()))]
+            worst.beside(right, right=False, taken_off=taken_off)
+    notes = [ALLOWANCE] if used else []
+    notes += [NO_ALLOWANCE.format(why) for why in dict.fromkeys(filter(None, [*reasons.values(), *too_short]))]
     criterion = Criterion(stick.name, "shear", "NDS 2018 3.4.2", "stress", "", tuple(notes))
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(worst.V, which), "lbf", note="" if isinstance(which, slice) else worst.words(which))
-        return shear(pad, wood, section, V=V, C_D=duration(pad, straight.combinations, which))
+        return shear(pad, wood, section, V=V, C_D=duration(pad, solved.combinations, which))
 
-    return govern(criterion, straight.combinations, calculate)
+    return govern(criterion, solved.combinations, calculate)
+
+
+def _left_out(
+    load: Applied, within: tuple[float, float], faces: Sequence[tuple[float, float]], d: float
+) -> list[Applied]:  # fmt: skip
+    """What 3.4.3.1 leaves out of a load between two supports before the reactions are worked out.
+
+    All of a line load within d of the face of a seat, and of a point load that stands x from the face the part
+    1 - x/d; over the seat itself all. `faces`: where they are, and 1 where the span lies to the right, else -1.
+    """
+    found = []
+    for face, inward in faces:
+        if load.is_point:
+            if within[0] <= load.start <= within[1] and (x := inward * (load.start - face)) < d:
+                share = SilentPad()(sh.point_load_share, x=max(x, 0.0), d=d)
+                found.append(load.times(1.0 - float(share)))
+            continue
+        zone = (within[0], face + d) if inward > 0 else (face - d, within[1])
+        found += filter(None, [load.part(*zone)])
+    return found
 
 
 class _Worst:
-    """The largest shear so far under each combination, where it is, and the part of it from point loads near a seat."""
+    """The largest shear so far under each combination, where it is, and whether something is left out of it."""
 
-    def __init__(self, straight: Straight) -> None:
-        self.straight = straight
-        self.V: Array = np.zeros(len(straight.combinations))
-        self.place, self.share = 0.0 * self.V, 0.0 * self.V
+    def __init__(self, solved: SolvedBeam) -> None:
+        self.solved = solved
+        self.V: Array = np.zeros(len(solved.combinations))
+        self.place, self.reduced = 0.0 * self.V, np.zeros(len(solved.combinations), dtype=bool)
 
     def between(self, start: float, end: float) -> None:
-        """The span without its neighbours: just inside its ends."""
-        low, s_low, high, s_high = self.straight.shears(start, end, both_sides=False)
+        """A stretch without its neighbors: just inside its ends."""
+        low, s_low, high, s_high = self.solved.shears(start, end, both_sides=False)
         down = np.abs(low) > np.abs(high)
-        self._take(np.where(down, np.abs(low), np.abs(high)), np.where(down, s_low, s_high), 0.0 * self.V)
+        self._take(np.where(down, np.abs(low), np.abs(high)), np.where(down, s_low, s_high), reduced=False)
 
-    def near(self, face: float, x: float, d: float) -> None:
-        """Next to a seat: the shear at d from its face, and x/d of each point load between."""
-        inward = 1.0 if x > face else -1.0
-        # a load that stands right at d counts in full: read before it, coming from the seat
-        V = inward * self.straight.combined.line.at("V", x, "left" if inward > 0 else "right")
-        share = 0.0 * V
-        for load_at, P in self.straight.point_loads_between(min(face, x), max(face, x)):
-            share = share + SilentPad()(sh.point_load_share, x=abs(load_at - face), d=d) * P
-        self._take(np.abs(V + share), np.full_like(V, x), share)
+    def beside(self, seat: Seat, *, right: bool, taken_off: Callable[[Applied], Sequence[Applied]]) -> None:
+        """Next to a seat, with the loads near the seats of the span cut down before the analysis."""
+        V = self.solved.shear_beside(seat.index, right=right, taken_off=taken_off)
+        self._take(V, np.full_like(V, seat.x), reduced=True)
 
-    def _take(self, size: Array, place: Array, share: Array) -> None:
+    def _take(self, size: Array, place: Array, *, reduced: bool) -> None:
         more = size > self.V
-        self.V = np.where(more, size, self.V)
-        self.place, self.share = np.where(more, place, self.place), np.where(more, share, self.share)
+        self.V, self.place = np.where(more, size, self.V), np.where(more, place, self.place)
+        self.reduced = np.where(more, reduced, self.reduced)
 
     def words(self, which: int) -> str:
         where = f"from the analysis, at {show(float(self.place[which]), 'length')}"
-        share = float(self.share[which])
-        return where + (f", with {show(share, 'force')} for point loads nearer than d" if share else "")
+        return where + (", with the loads nearer than d cut down before it" if self.reduced[which] else "")
 
 
 def _at_cut(
-    stick: Stick, straight: Straight, seats: Sequence[Seat], region: Region, wood: WoodMaterial, section: Section
+    stick: Stick, solved: SolvedBeam, seats: Sequence[Seat], region: Region, wood: WoodMaterial, section: Section
 ) -> list[Check]:
     """Shear where wood is missing, with the full shear of that stretch."""
     if not has_net_section(section, region.cut):
         return []  # cut_rules.py has already failed or referred it
-    low, _, high, _ = straight.shears(region.start, region.end)
+    low, _, high, _ = solved.shears(region.start, region.end)
     V_all = np.maximum(np.abs(low), np.abs(high))
     notch = region.cut.kind in NOTCHES
     criterion = Criterion(
         stick.name, f"shear at {region.text}", "NDS 2018 3.4.3.2" if notch else "NDS 2018 3.1.2, 3.4.2",
         "force" if notch else "stress", notes=("the full shear is taken at a cut", *([SPLITTING] if notch else [])),
     )  # fmt: skip
-    tension_side = not _on_compression_side(straight, region, float(section.d))
+    tension_side = not _on_compression_side(solved, region, float(section.d))
     found = []
     if notch and any(seat.support.holds != "rests" for seat in seats if region.start <= seat.support.at <= region.end):
         found.append(stated(stick.name, f"end held at {region.text}", "NDS 2018 3.4.3.2", "refer",
@@ -152,7 +173,7 @@ def _at_cut(
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(V_all, which), "lbf", note="largest at the cut, from the analysis")
-        C_D = duration(pad, straight.combinations, which)
+        C_D = duration(pad, solved.combinations, which)
         if notch:
             return notch_shear(
                 pad, wood, section, V=V, C_D=C_D, depth=region.cut.depth, tension_side=tension_side,
@@ -160,27 +181,27 @@ def _at_cut(
             )  # fmt: skip
         return shear(pad, wood, section, V=V, C_D=C_D, stress=lambda pad, V: void_stress(pad, section, region.cut, V))
 
-    return [govern(criterion, straight.combinations, calculate), *found]
+    return [govern(criterion, solved.combinations, calculate), *found]
 
 
-def _on_compression_side(straight: Straight, region: Region, d: float) -> bool:
+def _on_compression_side(solved: SolvedBeam, region: Region, d: float) -> bool:
     """An end notch in the top, where no combination pulls on the top from the seat to a depth beyond the notch.
 
     Every other notch takes the rule of the tension side, which is the lower of the two.
     """
     if not region.at_end or region.cut.face != "top":
         return False
-    low, *_ = straight.moments(max(region.start - d, 0.0), min(region.end + d, straight.length))
-    return float(np.max(-low)) <= _small(straight)
+    low, *_ = solved.moments(max(region.start - d, 0.0), min(region.end + d, solved.length))
+    return float(np.max(-low)) <= _small(solved)
 
 
-def _small(straight: Straight) -> float:
-    low, _, high, _ = straight.moments(0.0, straight.length)
+def _small(solved: SolvedBeam) -> float:
+    low, _, high, _ = solved.moments(0.0, solved.length)
     return STUB * float(np.max(np.maximum(high, -low)))
 
 
-def pulled_edges(straight: Straight, region: Region) -> tuple[str, ...]:
+def pulled_edges(solved: SolvedBeam, region: Region) -> tuple[str, ...]:
     """The edges that are in tension somewhere along a cut under some combination."""
-    low, _, high, _ = straight.moments(region.start, region.end)
+    low, _, high, _ = solved.moments(region.start, region.end)
     found = (("bottom", float(np.max(high))), ("top", float(np.max(-low))))
-    return tuple(edge for edge, moment in found if moment > _small(straight))
+    return tuple(edge for edge, moment in found if moment > _small(solved))

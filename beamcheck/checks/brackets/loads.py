@@ -12,7 +12,7 @@ import numpy as np
 from ...analysis.beams.combinations import Loaded
 from ...analysis.beams.load_cases import Applied
 from ...analysis.beams.member_loads import SELF_WEIGHT, applied_loads, transferred_loads
-from ...analysis.beams.straight import Held, Straight, solve_straight
+from ...analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
 from ...model.brackets import Bracket
 from ..core.context import Context
 
@@ -39,7 +39,7 @@ class BracketLoads:
 
     projection: float
     loads: tuple[Applied, ...]
-    straight: Straight
+    straight: SolvedBeam
 
     @property
     def combinations(self) -> tuple[Loaded, ...]:
@@ -142,7 +142,7 @@ def bracket_loads(
         )
     if accidental and isinstance(bracket.accidental, float) and bracket.accidental > 0.0:
         found.append(Applied("L", projection, projection, P=bracket.accidental, what=ACCIDENTAL, applied="top"))
-    straight = solve_straight(
-        projection, [Held(0.0, "fixed")], found, depth=projection, EI=STIFF, GA_s=STIFF
+    straight = solve_beam(
+        projection, [BeamSupport(0.0, "fixed")], found, depth=projection, EI=STIFF, GA_s=STIFF
     )  # fmt: skip
     return BracketLoads(projection, tuple(found), straight)

@@ -9,7 +9,7 @@ import numpy as np
 
 from ...analysis.beams.load_cases import Applied
 from ...analysis.beams.member_loads import TransferredLoad
-from ...analysis.beams.straight import Held, Straight, solve_straight
+from ...analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
 from ...calc.pad import Pad
 from ...errors import BeamcheckError
 from ...formulas.steel import bolts as bolts
@@ -58,7 +58,7 @@ def trim_result(trim: Trim, context: Context) -> tuple[PieceResult, Reactions]:
     loads = [Applied("D", 0.0, 0.0, P=trim.weight, what="own weight", own=True)]
     if isinstance(trim.accidental, float) and trim.accidental > 0.0:
         loads.append(Applied("L", 0.0, 0.0, P=trim.accidental, what=ACCIDENTAL))
-    straight = solve_straight(LONG, [Held(0.0, "fixed")], loads, depth=LONG, EI=STIFF, GA_s=STIFF)
+    straight = solve_beam(LONG, [BeamSupport(0.0, "fixed")], loads, depth=LONG, EI=STIFF, GA_s=STIFF)
     draft.checks = [*transfer_doubts(trim.name, context), *_fixings(trim, straight, context)]
     draft.checks += accidental_checks(trim.name, trim.accidental, trim.accidental_from)
     by_kind, forces = straight.reaction_by_kind(0), straight.reactions(0)
@@ -75,7 +75,7 @@ def _transfer(trim: Trim, by_kind: dict[str, tuple[float, float]]) -> Transferre
     return TransferredLoad(trim.name, by_kind, applied="below" if trim.hangs == "below" else "side")
 
 
-def _fixings(trim: Trim, straight: Straight, context: Context) -> Iterator[Check]:
+def _fixings(trim: Trim, straight: SolvedBeam, context: Context) -> Iterator[Check]:
     name, fixings, under = trim.name, trim.fixings, context.under(trim.on)
     if isinstance(under, Existing):
         yield answered(name, f"what {name} is fixed to", under)
@@ -102,7 +102,7 @@ def _fixings(trim: Trim, straight: Straight, context: Context) -> Iterator[Check
         yield stated(name, "fixings", "NDS 2018 12", "refer", str(error))
 
 
-def _fastened(trim: Trim, straight: Straight, context: Context) -> Iterator[Check]:
+def _fastened(trim: Trim, straight: SolvedBeam, context: Context) -> Iterator[Check]:
     """All its weight, several times over, on its fasteners: pulled where it hangs, sheared on a face."""
     fixings = trim.fixings
     assert fixings is not None and fixings.other is not None and fixings.other.stock is not None
@@ -169,7 +169,7 @@ def _pulled(group: Group, T: np.ndarray) -> Iterator[Check]:
     yield govern(Criterion(name, what, bolts.STRENGTH, "force"), group.forces.combinations, calculate)
 
 
-def _on_one(trim: Trim, group: Group, straight: Straight, count: int) -> Iterator[Check]:
+def _on_one(trim: Trim, group: Group, straight: SolvedBeam, count: int) -> Iterator[Check]:
     """Somebody hangs beside one fastener, which then has all of that force; an even share is not to be counted on."""
     assert isinstance(trim.accidental, float)
     all_of_it = straight.reactions(0)

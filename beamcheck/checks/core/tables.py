@@ -8,7 +8,7 @@ import numpy as np
 
 from ...analysis.beams.combinations import Loaded
 from ...analysis.beams.load_cases import KINDS, Applied
-from ...analysis.beams.straight import Straight
+from ...analysis.beams.solved_beam import SolvedBeam
 from ...analysis.frames.member_line import Line
 from ...model.loads import Load
 from ...model.pieces import Rafter, Support
@@ -72,7 +72,7 @@ def roof_loads_table(rafter: Rafter, entries: Sequence[Load], *, level: bool) ->
     return Table("Loads as given", ("what", "kind", "amount", "measured", "width"), tuple(rows), note)
 
 
-def reactions_table(straight: Straight, supports: Sequence[Support]) -> Table:
+def reactions_table(straight: SolvedBeam, supports: Sequence[Support]) -> Table:
     """What each support of a level piece takes."""
     rows = []
     for index, support in enumerate(supports):

@@ -10,7 +10,7 @@ import numpy as np
 
 from ...analysis.beams.load_cases import KINDS
 from ...analysis.beams.member_loads import applied_loads, self_weight
-from ...analysis.beams.straight import Held, solve_straight
+from ...analysis.beams.solved_beam import BeamSupport, solve_beam
 from ...calc.pad import SilentPad
 from ...model.pieces import Existing, Job, Rafter, Tie
 from ...units import show
@@ -126,8 +126,8 @@ def _tie_forces(rafter: Rafter, tie: Tie, structure: Structure) -> tuple[float, 
     entries = [load.model_copy(update={"width": load.width or rafter.spacing}) for load in tie.carries]
     stick = framed(tie, standing_for(structure.stocks[tie.stock], tie.laid), Context(structure))
     weight = self_weight(float(stick.wood.density), float(stick.section.area(SilentPad())), length)
-    held = [Held(0.0), Held(length)]
-    straight = solve_straight(
+    held = [BeamSupport(0.0), BeamSupport(length)]
+    straight = solve_beam(
         length, held, [*applied_loads(entries, length), weight], depth=float(stick.section.d),
         EI=stick.stiff.EI, GA_s=stick.stiff.GA_s,
     )  # fmt: skip

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from ...analysis.beams.beam_frame import Section as Stretched
 from ...analysis.beams.load_cases import SLIVER, Applied, spans_of
 from ...analysis.beams.member_loads import KIND_OF_FIELD, TransferredLoad, applied_loads, self_weight
-from ...analysis.beams.straight import Held, solve_straight
+from ...analysis.beams.solved_beam import BeamSupport, solve_beam
 from ...analysis.frames.roof_frame import RoofRun, solve_roof
 from ...calc.pad import SilentPad
 from ...errors import BeamcheckError
@@ -185,11 +185,11 @@ def standing_for(stock: Stock, laid: str) -> WoodMaterial:
 
 def _beam(run: BeamRun, given: Sequence[Brought]) -> tuple[Kinds, list[Kinds]]:
     """By moments where statics alone decides; else with the stiffness that the checks take, without settlements."""
-    length, supports = run.straight.length, run.straight.supports
+    length, supports = run.solved.length, run.solved.supports
     first = spans_of(length, [held.x for held in supports])[0]
     middle = 0.5 * (first[0] + first[1])
     own = [replace(load, start=middle, end=middle) if load.moves else load
-           for load in run.straight.loads if not load.from_piece]  # fmt: skip
+           for load in run.solved.loads if not load.from_piece]  # fmt: skip
     loads = [*own, *(_landed(transfer, kind, force, length) for transfer, forces in given
                      for kind, force in forces.items())]  # fmt: skip
     by_kind = {kind: [load for load in loads if load.kind == kind] for kind in dict.fromkeys(x.kind for x in loads)}
@@ -210,7 +210,7 @@ def _landed(transfer: TransferredLoad, kind: str, force: float, length: float) -
 
 def _shares(run: BeamRun, loads: Sequence[Applied]) -> list[float]:
     """The upward force of each support under some loads, lbf."""
-    supports = run.straight.supports
+    supports = run.solved.supports
     total = sum(load.total for load in loads)
     if len(supports) == 1:
         return [total]
@@ -225,8 +225,8 @@ def _shares(run: BeamRun, loads: Sequence[Applied]) -> list[float]:
         for region in run.regions if has_net_section(section, region.cut) and region.end - region.start > SLIVER
         for net in [net_section(pad, section, region.cut)]
     ]  # fmt: skip
-    solved = solve_straight(
-        run.straight.length, [Held(held.x, held.kind) for held in supports],
+    solved = solve_beam(
+        run.solved.length, [BeamSupport(held.x, held.kind) for held in supports],
         [replace(load, kind="D", moves=False) for load in loads],
         depth=float(section.d), EI=run.E * float(section.inertia(pad)), GA_s=GA * float(section.area(pad)),
         sections=weaker,

@@ -7,7 +7,7 @@ import pytest
 from beamcheck.analysis.beams.combinations import combine
 from beamcheck.analysis.beams.load_cases import SETTLED, UPLIFT, Applied, Case, cases_for, patterns, spans_of
 from beamcheck.analysis.beams.member_loads import TransferredLoad, applied_loads, self_weight, transferred_loads
-from beamcheck.analysis.beams.straight import Held, solve_straight
+from beamcheck.analysis.beams.solved_beam import BeamSupport, solve_beam
 from beamcheck.model.loads import Load
 
 
@@ -38,7 +38,9 @@ class TestPatterns:
         """Two spans of 10 ft, 100 plf up on the first, down on the second: 7/16 w l and 1/16 w l, 500 lb of uplift at
         the first support (continuous beam of two equal spans, handbook coefficients, memory)."""
         loads = [line("W", -100.0 / 12.0, 0.0, 120.0), line("W", 100.0 / 12.0, 120.0, 240.0)]
-        straight = solve_straight(240.0, [Held(0.0), Held(120.0), Held(240.0)], loads, depth=1e-6, EI=1e8, GA_s=1e12)
+        straight = solve_beam(
+            240.0, [BeamSupport(0.0), BeamSupport(120.0), BeamSupport(240.0)], loads, depth=1e-6, EI=1e8, GA_s=1e12
+        )
         assert straight.reaction_by_kind(0)["W"][1] == pytest.approx(-500.0, rel=1e-4)
 
     def test_dead_load_has_none_and_wind_blows_each_way_and_both(self) -> None:

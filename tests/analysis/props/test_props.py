@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from beamcheck.analysis.beams.beam_frame import LineLoad, PointLoad, Section
 from beamcheck.analysis.beams.load_cases import Applied
-from beamcheck.analysis.beams.straight import Held, solve_straight
+from beamcheck.analysis.beams.solved_beam import BeamSupport, solve_beam
 from beamcheck.analysis.frames.member_line import straight_beam
 from beamcheck.analysis.props.props import Touch, force_bounds, prop_forces, sinking, unit_sags
 from beamcheck.errors import BeamcheckError, OutOfRange
@@ -28,8 +28,8 @@ def point(kind, x, P):
 
 
 def solved(*loads, length=L, supports=(0.0, L), EI=EI, GA_s=np.inf, **more):
-    held = [x if isinstance(x, Held) else Held(x) for x in supports]
-    found = solve_straight(length, held, loads or [even()], depth=9.5, EI=EI, GA_s=GA_s, **more)
+    held = [x if isinstance(x, BeamSupport) else BeamSupport(x) for x in supports]
+    found = solve_beam(length, held, loads or [even()], depth=9.5, EI=EI, GA_s=GA_s, **more)
     assert found.combinations[D].name == "D"
     return found
 
@@ -129,7 +129,7 @@ def test_what_lifts_is_not_enlarged_by_creep():
 
 def test_a_settled_support_takes_even_a_soft_beam_down_by_as_much():
     """The simple beam turns as a whole: half the settlement at midspan, whatever its stiffness (geometry)."""
-    straight = solved(supports=(Held(0.0), Held(L, settles=0.4)))
+    straight = solved(supports=(BeamSupport(0.0), BeamSupport(L, settles=0.4)))
     found, with_it = sinking(straight, [72.0], 3.0), named(straight, "D, supports settled")
     assert found.lasting[with_it, 0] - found.lasting[D, 0] == pytest.approx(0.2, rel=1e-9)
     assert found.resting[0] == pytest.approx(3.0 * sag(72.0) + 0.2, rel=1e-9)

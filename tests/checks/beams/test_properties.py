@@ -73,8 +73,8 @@ def test_reactions_carry_the_loads(made: tuple[Data, Data]) -> None:
     stock_, piece = read.stock[0], read.beam[0]
     context = Context(Structure({stock_.name: stock_}, {one.name: one for one in (*read.beam, *read.existing)}))
     run = run_beam(piece, wood_of(stock_, reference_values(stock_)), context)
-    held = run.straight.cases_run.reactions[..., 1].sum(axis=-1)
-    loaded = [sum(load.total for load in case.loads) for case in run.straight.cases]
+    held = run.solved.cases_run.reactions[..., 1].sum(axis=-1)
+    loaded = [sum(load.total for load in case.loads) for case in run.solved.cases]
     np.testing.assert_allclose(held, loaded, rtol=1e-8, atol=1e-6)
 
 

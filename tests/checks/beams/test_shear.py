@@ -28,12 +28,25 @@ class TestAllowance:
 
     @pytest.mark.parametrize("x", [0.5, 4.0, 8.0, 11.99])
     def test_a_point_load_nearer_than_d_counts_x_over_d(self, x: float) -> None:
-        """x from the face of the seat; beyond d its reaction R is the shear there, so V = x/d P - P (1 - R/P)."""
+        """NDS 2018 3.4.3.1(a): x from the face; the load itself is multiplied by x/d, then the beam is worked out."""
         at = HALF + x
-        beyond = 1000 * (1 - at / L) - 1000  # shear to the right of the load
-        expected = abs(beyond + x / D * 1000 + OWN * (L / 2 - HALF - D))
-        far = 1000 * at / L + OWN * (L / 2 - HALF - D)  # at the other end, where nothing stands near the seat
-        assert V(beam(carries=[P(at)])) == pytest.approx(max(expected, far))
+        near = x / D * 1000 * (1 - at / L) + OWN * (L / 2 - HALF - D)
+        far = 1000 * at / L + OWN * (L / 2 - HALF - D)  # at the other end, with the load in full
+        assert V(beam(carries=[P(at)])) == pytest.approx(max(near, far))
+
+    def test_a_point_load_near_each_seat(self) -> None:
+        """NDS 2018 3.4.3.1(a): both are multiplied before the analysis: x/d P (1 - a/L) + x/d P a/L."""
+        at = HALF + 8.0
+        both = 8.0 / D * 1000 + OWN * (L / 2 - HALF - D)
+        assert V(beam(carries=[P(at), P(L - at)])) == pytest.approx(both)
+
+    def test_one_end_without_a_seat(self) -> None:
+        """Hung at the right: only the load within d of the left face is left out, so V = w (L - a)^2 / (2 L) there."""
+        w = 20 + OWN
+        ends = [seat("0 ft"), seat("12 ft", holds="hung")]
+        a = HALF + D
+        found = find(result_of(beam(carries=[floor(live="240 plf")], supports=ends), wood=WOOD), "shear")
+        assert step(found, "V") == pytest.approx(max(w * L / 2, w * (L - a) ** 2 / (2 * L)))
 
     @pytest.mark.parametrize("x", [D, D + 1e-7, D - 1e-7])
     def test_a_point_load_at_d_counts_in_full(self, x: float) -> None:

@@ -11,7 +11,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from ....analysis.beams.straight import Straight
+from ....analysis.beams.solved_beam import SolvedBeam
 from ....analysis.props.props import OnProps
 from ....calc.pad import Pad
 from ....units import show
@@ -44,7 +44,7 @@ def effects(
         Whether they are known to act; if not, nothing fails, it refers.
     """
     found: dict[str, Check] = {}
-    alone = _strength(run, run.straight, mine, simple=run.simple)
+    alone = _strength(run, run.solved, mine, simple=run.simple)
     for beam, names in states:
         checks = [check for seat in run.seats for check in _reactions(run, beam, seat, names, mine, context)]
         checks += _hogging(run, beam, mine, place)
@@ -72,7 +72,7 @@ def _grows(check: Check, without: Check) -> bool:
     return now is None or before is None or not now <= before * (1.0 + MORE)
 
 
-def _strength(run: BeamRun, beam: Straight, mine: str, *, simple: bool) -> dict[str, Check]:
+def _strength(run: BeamRun, beam: SolvedBeam, mine: str, *, simple: bool) -> dict[str, Check]:
     """Bending and shear by name."""
     bent = bending_checks(run.beam, beam, run.spans, run.regions, run.wood, run.size, run.section, simple=simple)
     at_cuts = shear_checks(run.beam, beam, run.seats, run.regions, run.wood, run.section)
@@ -80,7 +80,7 @@ def _strength(run: BeamRun, beam: Straight, mine: str, *, simple: bool) -> dict[
     return {check.what: replace(check, subject=mine) for check in every}
 
 
-def _shear(run: BeamRun, beam: Straight, mine: str) -> Check:
+def _shear(run: BeamRun, beam: SolvedBeam, mine: str) -> Check:
     """In full: near a seat nothing is left out, since a prop pushes from the side on which the seat is."""
     low, _, high, _ = beam.shears(0.0, beam.length)
     V_all = np.maximum(np.abs(low), np.abs(high))
@@ -96,7 +96,7 @@ def _reactions(
     run: BeamRun, beam: OnProps, seat: Seat, names: str, mine: str, context: Context
 ) -> Iterator[Check]:  # fmt: skip
     """An end that lifts, and a seat that gets more, where the props make it so."""
-    propped, alone, name = beam.reactions(seat.index), run.straight.reactions(seat.index), run.beam.name
+    propped, alone, name = beam.reactions(seat.index), run.solved.reactions(seat.index), run.beam.name
     worst, least = int(np.argmin(propped)), float(np.min(propped))
     if least < min(0.0, float(np.min(alone))) - NEGLIGIBLE:
         held, verdict = _held_down(seat, context)
@@ -130,7 +130,7 @@ def _held_down(seat: Seat, context: Context) -> tuple[str, Verdict]:
 def _hogging(run: BeamRun, beam: OnProps, mine: str, place: float) -> Iterator[Check]:
     """The moment over the bracket, where it pulls on the top of the beam more than without the props."""
     propped, *_ = beam.moments(place, place)
-    alone, *_ = run.straight.moments(place, place)
+    alone, *_ = run.solved.moments(place, place)
     worst = int(np.argmin(propped))
     low = float(propped[worst])
     if low < min(0.0, float(np.min(alone))) - SMALL:

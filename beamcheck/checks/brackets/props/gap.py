@@ -77,7 +77,7 @@ class Nearby:
         silent = SilentPad()
         self.K_cr = float(run.wood.K_cr.value)
         self.softness = float(modulus_prime(silent, run.wood) / self.soft_modulus(silent))
-        self.sink = sinking(run.straight, [ask.near.at for ask in self.asks], self.softness)
+        self.sink = sinking(run.solved, [ask.near.at for ask in self.asks], self.softness)
         self.long_term = self.sink.long_term(self.K_cr)
         # no more than what the load that stays explains: the rest was there before, as in a crooked beam
         sagged = np.array([ask.near.sagged or 0.0 for ask in self.asks])
@@ -176,7 +176,7 @@ class Nearby:
         soft = {i for i in self.there if self.asks[i].near.pad is not None}
         while True:
             touches = [self._touch(i, padded=i in soft) for i in self.there]
-            found = force_bounds(self.run.straight, touches, self.softness)
+            found = force_bounds(self.run.solved, touches, self.softness)
             forces = {i: float(np.max(found.largest[:, at])) for at, i in enumerate(self.there)}
             flat = {i for i in soft if not forces[i] / _pad(self.asks[i]) <= (self.asks[i].near.pad_squeezes or 0.0)}
             if not flat:

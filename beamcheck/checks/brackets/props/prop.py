@@ -121,7 +121,7 @@ def _result(nearby: Nearby, i: int, context: Context, alone: Check) -> PropResul
     ask, near = nearby.asks[i], nearby.asks[i].near
     wide_enough = judge(nearby.ratio(i)) == "passes"
     clear = nearby.slides(i) or (wide_enough and near.pad is None)
-    none = np.zeros(len(nearby.run.straight.combinations))
+    none = np.zeros(len(nearby.run.solved.combinations))
     R, R_least = (none, none) if clear else nearby.forces(i)
     acts = bool(np.max(R) > FREE or np.min(R_least) < -FREE)
     sure = near.fixed_to_beam or near.gap is not None
@@ -133,7 +133,7 @@ def _result(nearby: Nearby, i: int, context: Context, alone: Check) -> PropResul
         checks += effects(nearby.run, nearby.states(i), ask.name, near.at, context, sure=sure)
     free = clear or (wide_enough and not acts)
     return PropResult(
-        tuple(checks), _picture(nearby, i, R), R, R_least, nearby.run.straight.combinations, nearby.g_needed(i),
+        tuple(checks), _picture(nearby, i, R), R, R_least, nearby.run.solved.combinations, nearby.g_needed(i),
         touches=sure and not free and not ask.carries, free=free and near.closing is not None,
         remedies=() if free or ask.carries else (_remedy(nearby, i),), assumptions=tuple(_assumptions(nearby, i)),
     )  # fmt: skip
@@ -182,7 +182,7 @@ def _gap_check(nearby: Nearby, i: int, R: Array) -> Check:
     return Check(
         ask.name, f"gap under {nearby.beam}", GAP, judge(ratio, distance=True), "small length", needed,
         0.0 if near.fixed_to_beam else near.gap, None if math.isnan(ratio) else ratio,
-        nearby.run.straight.combinations[worst].name, show(near.at, "length"), tuple(pad.steps), (note,),
+        nearby.run.solved.combinations[worst].name, show(near.at, "length"), tuple(pad.steps), (note,),
     )  # fmt: skip
 
 
@@ -196,14 +196,14 @@ def _slot_check(nearby: Nearby, i: int) -> Check:
     needed, slot = nearby.slot_needed(i), near.slot or 0.0
     return Check(
         ask.name, f"slots that free it from {nearby.beam}", GAP, judge(needed / slot), "small length", needed, slot,
-        needed / slot, nearby.run.straight.combinations[worst].name, show(near.at, "length"), tuple(pad.steps),
+        needed / slot, nearby.run.solved.combinations[worst].name, show(near.at, "length"), tuple(pad.steps),
         ("the slots are twice as long as the gap needed", SNUG),
     )  # fmt: skip
 
 
 def _force_checks(nearby: Nearby, i: int, R: Array, R_least: Array, *, sure: bool) -> Iterator[Check]:
     """What the bracket attracts; and what pulls it up, where it is fixed to the beam."""
-    ask, near, combinations = nearby.asks[i], nearby.asks[i].near, nearby.run.straight.combinations
+    ask, near, combinations = nearby.asks[i], nearby.asks[i].near, nearby.run.solved.combinations
     what, where = f"force that it attracts from {nearby.beam}", show(near.at, "length")
     if (most := float(np.max(R))) > FREE:
         worst, pad = int(np.argmax(R)), Pad()
