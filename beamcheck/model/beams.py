@@ -8,6 +8,7 @@ from typing import Literal
 
 from pydantic import Field
 
+from .base import Answer
 from .places import SAME_PLACE, Fault, feet
 from .quantities import PositiveLength
 from .sticks import Stick, Support, inside, places_inside, widths
@@ -26,6 +27,14 @@ class Beam(Stick):
     )
     service: Literal["floor", "roof"] = Field(
         description="belongs to a floor or to a roof; sets the deflection limits", examples=["floor"]
+    )
+    in_a_row: bool | None = Field(
+        default=None, description="false: it stands alone and is not one of several alike beside each other"
+    )
+    bears_nothing_else: Answer = Field(
+        default="",
+        description="why nothing but the loads given ever comes onto it, so that no live load is missing",
+        examples=["a lamp only: there is no floor and no attic over it"],
     )
 
     def faults(self) -> Iterator[Fault]:
@@ -54,6 +63,11 @@ class Beam(Stick):
             return
         for i, support in enumerate(supports):
             yield from inside(("supports", i, "at"), support.at, length, "the beam")
+            if support.lands_from is not None and self.spacing is None:
+                text = "missing: lands_from and lands_to are of a row of pieces; how far apart are they?"
+                yield ("spacing",), f'{text} For example spacing = "16 in"'
+        if self.in_a_row is False and self.spacing is not None:
+            yield ("in_a_row",), "it says that it stands alone, and `spacing` that it is one of a row: which is right?"
         yield from places_inside(self.carries, self.cuts, length, "the beam")
         yield from widths(self.carries)
 

@@ -55,7 +55,8 @@ BOUNDS: dict[str, dict[str, Bound]] = {
     },
     "Load": {"width": _feet(200), "at": _feet(200), "start": _feet(200), "end": _feet(200), "bearing": _inches(120)},
     "Support": {
-        "at": _feet(200), "lands_at": _feet(200), "bearing": _inches(120), "bearing_width": _inches(60),
+        "at": _feet(200), "lands_at": _feet(200), "lands_from": _feet(200), "lands_to": _feet(200),
+        "bearing": _inches(120), "bearing_width": _inches(60),
         "settles": _inches(12, low=-12),
     },
     "Stick": {"spacing": _feet(100), "top_held": _feet(200), "bottom_held": _feet(200)},

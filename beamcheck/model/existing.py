@@ -19,7 +19,17 @@ class Existing(Piece):
         default="", description="who says in writing that it takes the load; without it the verdict is refer"
     )
     takes: Force | None = Field(
-        default=None, description="what one seat on it may take, by whoever confirms it", examples=["8,000 lb"]
+        default=None,
+        description="what it may take, downward, by whoever confirms it; see takes_for",
+        examples=["8,000 lb"],
+    )
+    takes_for: Literal["each seat", "all together"] | None = Field(
+        default=None, description="whether `takes` holds for each seat on it, or for all that rests on it together"
+    )
+    takes_uplift: Force | None = Field(
+        default=None,
+        description="what one fastening on it may pull upward, by whoever confirms it",
+        examples=["1,000 lb"],
     )
     material: Literal["wood", "steel", "masonry", "concrete", "ground", "plaster", "board", "trim", "other"] = Field(
         default="other", description="what it is made of; plaster, board and trim carry nothing"

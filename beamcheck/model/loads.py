@@ -7,6 +7,7 @@ from typing import Literal
 
 from pydantic import Field
 
+from .anchors import OnGirder
 from .base import Piece, Words
 from .bounds import LOADS
 from .places import Fault, feet
@@ -43,6 +44,18 @@ class Load(Piece):
     )
     bearing: PositiveLength | None = Field(default=None, description="length under a point load on the top")
     moves: bool = Field(default=False, description="a live point load that may stand anywhere along the piece")
+    fastened: OnGirder | None = Field(
+        default=None,
+        description="of a load on the side or from below: how far under the top edge its fastenings sit",
+        examples=[{"highest": "1/2 in", "lowest": "6 in"}],
+    )
+    comes_by: Literal["beam", "post", "other"] | None = Field(
+        default=None,
+        description="what brings a point load: beam: a beam or joist fastened there; post: a post that stands there",
+    )
+    dead_includes_own_weight: bool = Field(
+        default=False, description="the dead load includes the weight of the piece itself, which is then not added"
+    )
 
     def faults(self) -> Iterator[Fault]:
         """One sort of load, of a size that occurs, with the fields that belong to that sort."""
@@ -67,6 +80,7 @@ class Load(Piece):
         else:
             yield from _spread_load(self, sort)
         yield from _measured(self, given)
+        yield from _how_it_comes(self, sort)
 
 
 def sort_of(load: Load) -> str | None:
@@ -100,6 +114,24 @@ def _spread_load(load: Load, sort: str) -> Iterator[Fault]:
         yield ("bearing",), "`bearing` is the seat of a force (lbf) on the top; a spread load has none"
     if load.end is not None and load.end <= (load.start or 0.0):
         yield ("to",), f"it stops at {feet(load.end)}, which is not beyond its beginning at {feet(load.start or 0.0)}"
+
+
+def _how_it_comes(load: Load, sort: str | None) -> Iterator[Fault]:
+    if load.fastened is not None and load.applied not in ("side", "below"):
+        text = 'only a load on the side or from below is fastened: write applied = "side" or applied = "below"'
+        yield ("fastened",), f"{text}, or leave fastened out"
+    if load.comes_by is not None and sort != "point":
+        yield ("comes_by",), "`comes_by` is for a force (lbf); a spread load comes all along"
+    if load.dead_includes_own_weight and (load.dead is None or sort == "point"):
+        yield (
+            ("dead_includes_own_weight",),
+            "only a dead load spread along the piece (psf or plf) can hold its own weight: leave this out",
+        )
+    if load.dead_includes_own_weight and (load.start is not None or load.end is not None):
+        yield (
+            ("dead_includes_own_weight",),
+            "the weight of the piece lies along all of it: leave `from` and `to` out, or leave this out",
+        )
 
 
 def _measured(load: Load, given: list[str]) -> Iterator[Fault]:

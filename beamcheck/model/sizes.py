@@ -73,7 +73,11 @@ def of_sizes(path: Path, piece: Piece, stocks: Mapping[str, Entry], things: Mapp
         yield from _cuts(path, piece.cuts, size_of(stocks.get(piece.stock)), flat=getattr(piece, "laid", "") == "flat")
     if isinstance(piece, Beam):
         for i, support in enumerate(piece.supports):
-            yield from _landing((*path, "supports", i, "lands_at"), support.on, support.lands_at, things, needed=True)
+            row = support.lands_from is not None
+            at = (*path, "supports", i)
+            yield from _landing((*at, "lands_at"), support.on, support.lands_at, things, needed=not row)
+            if row:
+                yield from _landing((*at, "lands_to"), support.on, support.lands_to, things, needed=False)
     elif isinstance(piece, Post):
         yield from _landing((*path, "lands_at"), piece.on, piece.lands_at, things, needed=True)
     elif isinstance(piece, Rafter):

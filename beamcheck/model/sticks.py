@@ -64,6 +64,10 @@ class Support(Piece):
     lands_at: Length | None = Field(
         default=None, description="where along the carrying beam it lands, from that beam's left end", examples=["3 ft"]
     )
+    lands_from: Length | None = Field(
+        default=None, description="of a row of pieces: where along the carrying beam its first one lands"
+    )
+    lands_to: Length | None = Field(default=None, description="of a row of pieces: where its last one lands")
     holds: Literal["rests", "hung", "fixed"] = Field(
         default="rests", description="rests: on a seat; hung: in a hanger; fixed: cannot turn"
     )
@@ -78,6 +82,15 @@ class Support(Piece):
         default=None, description="the [[anchor]] group that holds this end", examples=["hidden plate A"]
     )
 
+    def faults(self) -> Iterator[Fault]:
+        """A row begins and ends somewhere."""
+        first, last = self.lands_from, self.lands_to
+        if (first is None) != (last is None):
+            missing = "lands_from" if first is None else "lands_to"
+            yield (missing,), "missing: a row begins at lands_from and ends at lands_to; give both, or neither"
+        elif first is not None and last is not None and last < first:
+            yield ("lands_to",), f"{feet(last)} is before the first one at {feet(first)}: exchange the two"
+
 
 class Stick(Piece):
     """What beams, rafters and ties have in common."""
@@ -89,6 +102,11 @@ class Stick(Piece):
     )
     plies: Annotated[int, Field(ge=1, le=6)] = Field(
         default=1, description="sticks side by side that make up the piece"
+    )
+    plies_fastened: Answer = Field(
+        default="",
+        description="how the plies are fastened together: nails or bolts, size, rows and spacing, and by which table",
+        examples=["10d nails, two rows, 24 in apart, staggered, by the fastener table of the code"],
     )
     laid: Literal["on edge", "flat"] = Field(default="on edge", description="which way the stick lies")
     carries: tuple[Load, ...] = Field(
@@ -145,6 +163,11 @@ class Stick(Piece):
                     ("shared_by",),
                     'missing: members share a load only through a deck; for example shared_by = "1 in boards"',
                 )
+        if self.plies == 1 and self.plies_fastened:
+            yield (
+                ("plies_fastened",),
+                "there is one ply only: leave plies_fastened out, or say how many plies there are",
+            )
         if self.laid == "flat" and self.plies > 1:
             yield ("plies",), "plies laid flat on one another slide and do not act as one: describe one ply"
 
