@@ -43,13 +43,13 @@ _WHERE = {
     ),
     "model.reading.reader": ("job_from_data", "read_job", "read_job_text"),
     "model.reading.schema": ("job_schema",),
-    "sheet.exchange.as_json": ("result_json", "result_schema"),
-    "sheet.exchange.compare": ("compare_files",),
-    "sheet.exchange.csv_out": ("checks_csv", "hardware_csv"),
-    "sheet.exchange.difference": ("Comparison", "Difference"),
-    "sheet.exchange.recheck": ("recheck",),
+    "sheet.record.as_json": ("result_json", "result_schema"),
+    "sheet.recheck.compare": ("compare_files",),
+    "sheet.lists.csv_out": ("checks_csv", "hardware_csv"),
+    "sheet.recheck.difference": ("Comparison", "Difference"),
+    "sheet.recheck.recheck": ("recheck",),
     "sheet.terminal": ("plain_text",),
-    "sheet.exchange.xlsx_out": ("result_xlsx",),
+    "sheet.lists.xlsx_out": ("result_xlsx",),
     "sizing.anchors": ("Proposal", "fasteners_for"),
     "sizing.brackets": ("Sized", "size_bracket"),
     "sizing.simple_beam": ("Member", "member"),
@@ -186,12 +186,12 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
     )
     from .model.reading.reader import job_from_data, read_job, read_job_text
     from .model.reading.schema import job_schema
-    from .sheet.exchange.as_json import result_json, result_schema
-    from .sheet.exchange.compare import compare_files
-    from .sheet.exchange.csv_out import checks_csv, hardware_csv
-    from .sheet.exchange.difference import Comparison, Difference
-    from .sheet.exchange.recheck import recheck
-    from .sheet.exchange.xlsx_out import result_xlsx
+    from .sheet.lists.csv_out import checks_csv, hardware_csv
+    from .sheet.lists.xlsx_out import result_xlsx
+    from .sheet.recheck.compare import compare_files
+    from .sheet.recheck.difference import Comparison, Difference
+    from .sheet.recheck.recheck import recheck
+    from .sheet.record.as_json import result_json, result_schema
     from .sheet.terminal import plain_text
     from .sizing.anchors import Proposal, fasteners_for
     from .sizing.brackets import Sized, size_bracket

@@ -141,7 +141,7 @@ def write_pdf(result: JobResult, path: FilePath, *, overwrite: bool = False) -> 
 
 def write_json(result: JobResult, path: FilePath, *, overwrite: bool = False) -> Path:
     """Write a result to a JSON file; parameters and errors are those of `write_sheet`."""
-    from .sheet.exchange.as_json import result_json
+    from .sheet.record.as_json import result_json
 
     return write_output(result_json(result), path, overwrite=overwrite)
 

@@ -154,15 +154,15 @@ def _shop(shop: str | None) -> Iterator[tuple[str, Maker]]:
 def _lists(checks: str | None, hardware: str | None, xlsx: str | None) -> Iterator[tuple[str, Maker]]:
     """The flat lists that were asked for: where each goes, and what makes it."""
     if checks is not None:
-        from .sheet.exchange.csv_out import checks_csv
+        from .sheet.lists.csv_out import checks_csv
 
         yield checks, checks_csv
     if hardware is not None:
-        from .sheet.exchange.csv_out import hardware_csv
+        from .sheet.lists.csv_out import hardware_csv
 
         yield hardware, hardware_csv
     if xlsx is not None:
-        from .sheet.exchange.xlsx_out import result_xlsx
+        from .sheet.lists.xlsx_out import result_xlsx
 
         yield xlsx, result_xlsx
 
@@ -176,7 +176,7 @@ def _recheck(sheet: str, job: str | None) -> int:
     It says whether the sheet prints what it carries, what differs between its job and the one given, and which results
     this version works out otherwise. Nothing is written.
     """
-    from .sheet.exchange.recheck import recheck
+    from .sheet.recheck.recheck import recheck
 
     found = recheck(sheet, job, tell=progress)
     say(str(found))
@@ -192,7 +192,7 @@ def _compare(first: str, second: str) -> int:
     Each is a job file, an HTML or PDF sheet, or a JSON result. Jobs are compared field by field, results check by
     check. Nothing is written.
     """
-    from .sheet.exchange.compare import compare_files
+    from .sheet.recheck.compare import compare_files
 
     found = compare_files(first, second, tell=progress)
     say(str(found))
@@ -372,7 +372,7 @@ def _template(
     made, stop = template_files(result, piece, paths, paper=paper, units=units)
     written = _write(made, overwrite)
     verdict = next(one.verdict for one in result.pieces if one.name == piece)
-    from .sheet.shop.words import STOP
+    from .sheet.document.standing_words import STOP
 
     said = f"{STOP}: " if stop else ""
     say(f"{said}{piece} {verdict}\n{result.caution}\n{result.sign_off}\n")
@@ -389,7 +389,7 @@ def _schema(what: str) -> int:
     if what == "job":
         from .model.reading.schema import job_schema as schema
     else:
-        from .sheet.exchange.as_json import result_schema as schema
+        from .sheet.record.as_json import result_schema as schema
     say(json.dumps(schema(), indent=2) + "\n")
     return 0
 
@@ -406,7 +406,7 @@ def _deliver(
         progress(f"setting the sheet {sheet}")
         made.append((sheet, sheet_html(result)))
     if json_ is not None:
-        from .sheet.exchange.as_json import result_json
+        from .sheet.record.as_json import result_json
 
         text = result_json(result)
         if json_ != "-":

@@ -92,9 +92,9 @@ def why_kept(path: Path) -> str:
     except OSError as error:
         raise WriteError(f"{path} exists and cannot be read: {error.strerror}; choose another name") from error
     if raw.startswith(b"PK"):
-        from .exchange.xlsx_out import why_not_ours
+        from .lists.xlsx_out import why_not_ours
 
         return why_not_ours(raw)
-    from .exchange.enclosed import changed_since
+    from .record.enclosed import changed_since
 
     return changed_since(raw)

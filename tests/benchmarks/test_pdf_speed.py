@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from beamcheck.sheet.pdf.mark import unchanged
+from beamcheck.sheet.record.pdf_mark import unchanged
 
 ROOT = Path(__file__).parents[2]
 # each in a process of its own: typst remembers what it has set before, and memory is a peak

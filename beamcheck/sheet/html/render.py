@@ -20,14 +20,14 @@ from ..document.mathematics import compile_mathml, mathml, result_text, width_cl
 from ..document.prose import sentence
 from ..document.repeated_steps import warning
 from ..document.symbols import meaning, symbol_source
-from ..exchange.as_json import result_json
-from ..exchange.enclosed import with_result
 from ..figures.anchor import hole_figure
 from ..figures.beam import beam_figure
 from ..figures.bracket import bracket_figure
 from ..figures.gap import gap_figure
 from ..figures.load_path import path_figure
 from ..figures.stress import stress_figure
+from ..record.as_json import result_json
+from ..record.enclosed import with_result
 
 if TYPE_CHECKING:
     from jinja2 import Environment

@@ -11,8 +11,8 @@ from ..document.blocks import TableBlock
 from ..pdf.blocks import for_typst as for_typst
 from ..pdf.blocks import job_day
 from ..pdf.blocks import shown_text as printed
-from ..pdf.mark import marked
-from ..templates.pdf import set_pdf
+from ..pdf.typeset import set_pdf
+from ..record.pdf_mark import marked
 from .shop import ShopPage, head_of, shop_pages
 
 SOURCE = Path(__file__).parent / "shop.typ"

@@ -15,10 +15,10 @@ from ...model.pieces import Beam, Job, Post
 from ...units import show, shown_in
 from ..document.blocks import Bullets, Pairs, TableBlock
 from ..document.prose import capital, sentence, short_title
-from ..exchange.rows import HardwareRow, hardware_rows
+from ..document.standing_words import SIGN, listed, standing_of
+from ..lists.rows import HardwareRow, hardware_rows
 from ..templates.piece import job_of
 from .drawing import piece_drawing
-from .words import SIGN, listed, standing_of
 
 ROLES = {"carries": "meant to carry", "decorative": "decoration: carries nothing", "cover": "cover: carries nothing"}
 # of the inputs of a piece, what whoever cuts it has to know, in this order

@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import json
 import math
-from datetime import UTC, datetime
 from pathlib import Path
-from typing import Any, cast
+from typing import Any
 
 from ...checks.core.summary import INVENTED
 from ...errors import BeamcheckError, UnknownName
 from ..pdf.blocks import shown_text as printed
-from ..pdf.mark import marked
-from ..pdf.typefaces import FACES
+from ..pdf.typeset import set_pdf
+from ..record.pdf_mark import marked
 from .geometry import Contour, Point, Round, Template
 
 SOURCE = Path(__file__).parent / "template.typ"
@@ -41,33 +39,6 @@ def template_pdf(template: Template, paper: str = "letter") -> bytes:
     if paper not in PAPERS:
         raise UnknownName("paper", paper, list(PAPERS))
     return marked(set_pdf(SOURCE, tile_data(template, paper), template.day), template.version)
-
-
-def set_pdf(source: Path, data: dict[str, Any], day: tuple[int, int, int] | None) -> bytes:
-    """A PDF from a typst source of ours and data; the same bytes for the same data.
-
-    Raises
-    ------
-    BeamcheckError
-        If typst or its typefaces are missing, or it cannot set the pages.
-    """
-    try:
-        import typst
-    except ImportError as error:
-        raise BeamcheckError(f"a PDF needs the package typst, 0.15 or later 0.15: {error}") from error
-    missing = [face for face in FACES if face not in typst.Fonts(include_system_fonts=False).families()]
-    if missing:
-        raise BeamcheckError(f"typst came without its typefaces {', '.join(missing)}: install typst from its wheel")
-    files = {
-        "main.typ": source.read_bytes(),
-        "data.json": json.dumps(data).encode("ascii"),
-    }
-    clock = 0 if day is None else max(int(datetime(*day, tzinfo=UTC).timestamp()), 0)
-    try:
-        made = typst.compile(cast(Any, files), format="pdf", ignore_system_fonts=True, timestamp=clock)
-    except typst.TypstError as error:
-        raise BeamcheckError(f"typst could not set the pages: {error}; version 0.15 is expected") from error
-    return bytes(made)
 
 
 def tiles_of(template: Template, paper: str) -> tuple[int, int]:

@@ -13,8 +13,8 @@ from ...model.pieces import Job
 from ...model.reading.reader import read_job_text
 from ...units import show, shown_in
 from ..document.prose import short_title
+from ..document.standing_words import SIGN, standing_of
 from ..pdf.blocks import job_day
-from ..shop.words import SIGN, standing_of
 from .geometry import Arrow, Hole, Label, Template, polygon, rectangle
 from .shapes import OUTSIDE, Drawn, bracket_drawn, drilled, hole_diameter
 

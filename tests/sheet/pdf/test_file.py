@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 
 from beamcheck import write_pdf
 from beamcheck.errors import BeamcheckError
-from beamcheck.sheet.pdf.mark import marked, unchanged
 from beamcheck.sheet.pdf.render import sheet_pdf
+from beamcheck.sheet.record.pdf_mark import marked, unchanged
 
 from ..sample import job
 from .pdf_reader import Sheet

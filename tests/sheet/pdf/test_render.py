@@ -20,10 +20,10 @@ from beamcheck.errors import BeamcheckError
 from beamcheck.sheet.document.blocks import FigureBlock
 from beamcheck.sheet.document.calc_sheet import compose
 from beamcheck.sheet.document.prose import capital, sentence
-from beamcheck.sheet.exchange.as_json import result_json
 from beamcheck.sheet.html.render import drawn
 from beamcheck.sheet.pdf.blocks import job_day, sheet_data
 from beamcheck.sheet.pdf.render import sheet_pdf
+from beamcheck.sheet.record.as_json import result_json
 
 from ..sample import JOB_TEXT, beam_drawing, job
 from .pdf_reader import Sheet, squeezed
@@ -260,7 +260,7 @@ def test_missing_typefaces_are_said(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def test_trouble_in_typst_is_said(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("beamcheck.sheet.pdf.render.TEMPLATE", "render.py")
+    monkeypatch.setattr("beamcheck.sheet.pdf.render.SOURCE", Path(__file__))
     with pytest.raises(BeamcheckError, match=r"typst could not set the sheet: .*version 0\.15 is expected"):
         sheet_pdf(job())
 

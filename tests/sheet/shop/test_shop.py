@@ -15,10 +15,10 @@ from beamcheck.api import check_file, check_text, write_shop
 from beamcheck.checks.core.result import CAUTION, JobResult
 from beamcheck.cli import main
 from beamcheck.errors import BeamcheckError
+from beamcheck.sheet.document.standing_words import STOP, held_up_by
 from beamcheck.sheet.shop.html import page_of, shop_html
 from beamcheck.sheet.shop.pdf import pdf_of, shop_pdf
 from beamcheck.sheet.shop.shop import ShopPage, shop_pages
-from beamcheck.sheet.shop.words import STOP, held_up_by
 from beamcheck.sheet.templates.piece import job_of
 
 LOFT = Path(__file__).parents[3] / "worked_examples" / "net_loft.toml"

@@ -9,7 +9,7 @@ from typing import Any, Literal
 
 from ...checks.core.result import CAUTION, SIGN_OFF
 from ...lettering import legible
-from .enclosed import NO_SIGNATURE
+from ..record.enclosed import NO_SIGNATURE
 
 State = Literal["same", "changed results", "changed inputs", "tampered"]
 Tell = Callable[[str], None]

@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from beamcheck import CAUTION, SIGN_OFF, check_text, checks_csv, hardware_csv, result_xlsx
 from beamcheck.checks.core.result import Check, JobResult, PieceResult
 from beamcheck.errors import BeamcheckError
-from beamcheck.sheet.exchange.rows import check_rows, hardware_rows
+from beamcheck.sheet.lists.rows import check_rows, hardware_rows
 
 from ...doors.jobs import FAILS, HEAD, PASSES, REFER, STOCK, WALL, joist
 

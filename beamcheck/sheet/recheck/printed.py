@@ -18,12 +18,12 @@ from ...errors import BeamcheckError
 from ...model.reading.reader import read_job_text
 from ...version import VERSION
 from ..document.prose import capital
-from .as_json import result_json
+from ..record.as_json import result_json
+from ..record.enclosed import Carried, read_record
+from ..record.page_text import Page
+from ..record.pdf_read import pdf_pages
 from .difference import Difference, Tell
-from .enclosed import Carried, read_record
 from .job_changes import job_changes
-from .page_text import Page
-from .pdf_read import pdf_pages
 
 _MOST_A_PART = 8  # differences told of one part or page
 _AROUND = 3  # words told on both sides of words that were put in or taken out

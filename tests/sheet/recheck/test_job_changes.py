@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from beamcheck.errors import JobError
-from beamcheck.sheet.exchange.difference import Comparison, Difference, alike
-from beamcheck.sheet.exchange.job_changes import job_changes
+from beamcheck.sheet.recheck.difference import Comparison, Difference, alike
+from beamcheck.sheet.recheck.job_changes import job_changes
 
 from ...doors.jobs import FAILS, PASSES, joist
 

@@ -9,9 +9,9 @@ from pathlib import Path
 from ...checks.job import check_job
 from ...model.reading.reader import read_job_text
 from ...version import VERSION
-from .as_json import result_json
+from ..record.as_json import result_json
+from ..record.enclosed import Carried, Result, read_back, read_record
 from .difference import Comparison, Difference, Tell
-from .enclosed import Carried, Result, read_back, read_record
 from .job_changes import job_changes
 from .printed import signs_of_change
 from .result_changes import result_changes, text_changes

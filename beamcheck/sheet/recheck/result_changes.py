@@ -7,8 +7,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from ...units import from_inner, unit_label
+from ..record.enclosed import Number, OneCheck, OnePiece, Result
 from .difference import Difference, alike
-from .enclosed import Number, OneCheck, OnePiece, Result
 
 SPAN_QUESTION = "span question"  # a job of that name gets its answer and its assumptions from outside its text
 _GIVEN_ELSEWHERE = frozenset((

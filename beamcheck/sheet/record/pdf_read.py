@@ -8,7 +8,7 @@ from io import BytesIO
 from typing import Any
 
 from ...errors import BeamcheckError
-from ..pdf.mark import unchanged
+from .pdf_mark import unchanged
 
 JOB, RESULT = "job.toml", "result.json"  # the attachments
 SIGNED = "The PDF bears a digital signature: whose it is, and whether it holds, is not looked at here."

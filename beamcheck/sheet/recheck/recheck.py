@@ -7,10 +7,10 @@ from pathlib import Path
 
 from ...errors import JobError
 from ...version import VERSION
+from ..record.enclosed import read_back
+from ..record.pdf_read import ReadError
 from .compare import compare, worked_out
 from .difference import Comparison, Difference, Tell
-from .enclosed import read_back
-from .pdf_read import ReadError
 from .printed import signs_of_change
 
 

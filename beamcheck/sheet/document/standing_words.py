@@ -9,7 +9,7 @@ from typing import Any
 from ...checks.core.result import JobResult, PieceResult, Verdict
 from ...checks.core.summary import by_gravity, governing_phrase
 from ...model.pieces import Job
-from ..document.prose import sentence
+from .prose import sentence
 
 STOP = "DO NOT BUILD FROM THIS"
 SIGN = "Not to be relied on, and not to be covered, before a licensed engineer has signed."

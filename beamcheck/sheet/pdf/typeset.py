@@ -1,0 +1,57 @@
+"""Pages set by typst from a source of ours and plain data, with its own typefaces only."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping, Sequence
+from datetime import UTC, date, datetime
+from pathlib import Path
+from typing import Any, cast
+
+from ...errors import BeamcheckError
+from .typefaces import FACES
+
+
+def set_pdf(
+    source: Path, data: Any, day: date | tuple[int, int, int] | None, *, what: str = "pages",
+    held: Mapping[str, bytes] | None = None, data_name: str = "data.json", standards: Sequence[str] = (),
+) -> bytes:  # fmt: skip
+    """A PDF from a typst source of ours and data; the same bytes for the same data.
+
+    Parameters
+    ----------
+    source : path
+        The typst source; it reads its data from `data_name`.
+    data : what json can write
+    day : date, or year, month and day, or None
+        What the file says of its time.
+    what : str
+        What is set, for the error.
+    held : mapping, optional
+        More files by name, which the source may attach.
+    standards : sequence of str
+        PDF standards to keep to.
+
+    Raises
+    ------
+    BeamcheckError
+        If typst or its typefaces are missing, or it cannot set the pages.
+    """
+    try:
+        import typst
+    except ImportError as error:
+        raise BeamcheckError(f"a PDF needs the package typst, 0.15 or later 0.15: {error}") from error
+    missing = [face for face in FACES if face not in typst.Fonts(include_system_fonts=False).families()]
+    if missing:
+        raise BeamcheckError(f"typst came without its typefaces {', '.join(missing)}: install typst from its wheel")
+    files = {"main.typ": source.read_bytes(), data_name: json.dumps(data).encode("ascii"), **(held or {})}
+    if isinstance(day, date):
+        day = (day.year, day.month, day.day)
+    clock = 0 if day is None else max(int(datetime(*day, tzinfo=UTC).timestamp()), 0)
+    more: dict[str, Any] = {"pdf_standards": list(standards)} if standards else {}
+    try:
+        # it takes files by name, which its types do not say
+        made = typst.compile(cast(Any, files), format="pdf", ignore_system_fonts=True, timestamp=clock, **more)
+    except typst.TypstError as error:
+        raise BeamcheckError(f"typst could not set the {what}: {error}; version 0.15 is expected") from error
+    return bytes(made)
