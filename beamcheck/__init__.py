@@ -30,63 +30,95 @@ from typing import TYPE_CHECKING, Any
 
 _WHERE = {
     "api": (
-        "check_file", "check_text", "sheet_html", "sheet_pdf", "write_json", "write_pdf", "write_sheet",
-        "write_shop", "write_template",
+        "check_file",
+        "check_text",
+        "sheet_html",
+        "sheet_pdf",
+        "write_json",
+        "write_pdf",
+        "write_sheet",
+        "write_shop",
+        "write_template",
     ),
+    "checks.core.question": ("PlausibleAnswer", "Question"),
+    "checks.core.result": ("CAUTION", "Check", "JobResult", "PieceResult", "SIGN_OFF"),
     "checks.job": ("check_job",),
-    "checks.core.result": ("CAUTION", "SIGN_OFF", "Check", "JobResult", "PieceResult"),
     "errors": ("BeamcheckError", "JobError", "OutOfRange", "UnitError", "UnknownName"),
-    "model.brackets": ("Bent", "Braced", "Bracket", "Corbel", "Fixings", "Solid", "SteelCore", "Trim"),
+    "model.anchors": ("Anchor", "Fastener", "Holes", "OnGirder", "Other", "Place", "Plate", "Rating"),
+    "model.beams": ("Beam",),
+    "model.bracket_shapes": ("Bent", "Braced", "Corbel", "Pocket", "Point", "Solid", "SteelCore"),
+    "model.brackets": ("Bracket", "Closing", "Cover", "Near", "Trim"),
+    "model.existing": ("Existing",),
+    "model.fixings": ("Fixings", "Row"),
+    "model.job": ("About", "Job"),
+    "model.loads": ("Load",),
     "model.outlines.files": ("read_outline",),
-    "model.pieces": (
-        "About", "Beam", "Cut", "Existing", "GivenValues", "Job", "Load", "Post", "Rafter", "Stock", "Support", "Tie",
-    ),
+    "model.posts": ("Post",),
     "model.reading.reader": ("job_from_data", "read_job", "read_job_text"),
     "model.reading.schema": ("job_schema",),
-    "sheet.record.as_json": ("result_json", "result_schema"),
-    "sheet.recheck.compare": ("compare_files",),
+    "model.roofs": ("Rafter", "Tie"),
+    "model.sticks": ("Cut", "Support"),
+    "model.stock": ("GivenValues", "Stock"),
     "sheet.lists.csv_out": ("checks_csv", "hardware_csv"),
+    "sheet.lists.xlsx_out": ("result_xlsx",),
+    "sheet.recheck.compare": ("compare_files",),
     "sheet.recheck.difference": ("Comparison", "Difference"),
     "sheet.recheck.recheck": ("recheck",),
+    "sheet.record.as_json": ("result_json", "result_schema"),
     "sheet.terminal": ("plain_text",),
-    "sheet.lists.xlsx_out": ("result_xlsx",),
     "sizing.anchors": ("Proposal", "fasteners_for"),
     "sizing.brackets": ("Sized", "size_bracket"),
     "sizing.simple_beam": ("Member", "member"),
-    "sizing.span": ("longest_span_of", "span_question"),
     "sizing.sizing": ("largest_load", "longest_span", "smallest_size"),
+    "sizing.span": ("longest_span_of", "span_question"),
     "sizing.span_tables": ("SpanTable", "span_table"),
     "units": ("show", "to_pint"),
-}  # fmt: skip
+}
 _MODULE_OF = {name: module for module, names in _WHERE.items() for name in names}
 
 __all__ = [
     "CAUTION",
     "SIGN_OFF",
     "About",
+    "Anchor",
     "Beam",
     "BeamcheckError",
     "Bent",
     "Braced",
     "Bracket",
     "Check",
+    "Closing",
     "Comparison",
     "Corbel",
+    "Cover",
     "Cut",
     "Difference",
     "Existing",
+    "Fastener",
     "Fixings",
     "GivenValues",
+    "Holes",
     "Job",
     "JobError",
     "JobResult",
     "Load",
     "Member",
+    "Near",
+    "OnGirder",
+    "Other",
     "OutOfRange",
     "PieceResult",
+    "Place",
+    "Plate",
+    "PlausibleAnswer",
+    "Pocket",
+    "Point",
     "Post",
     "Proposal",
+    "Question",
     "Rafter",
+    "Rating",
+    "Row",
     "Sized",
     "Solid",
     "SpanTable",
@@ -132,7 +164,7 @@ __all__ = [
     "write_sheet",
     "write_shop",
     "write_template",
-]  # fmt: skip
+]
 
 
 def __getattr__(name: str) -> Any:
@@ -165,27 +197,25 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
         write_shop,
         write_template,
     )
+    from .checks.core.question import PlausibleAnswer, Question
     from .checks.core.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult
     from .checks.job import check_job
     from .errors import BeamcheckError, JobError, OutOfRange, UnitError, UnknownName
-    from .model.brackets import Bent, Braced, Bracket, Corbel, Fixings, Solid, SteelCore, Trim
+    from .model.anchors import Anchor, Fastener, Holes, OnGirder, Other, Place, Plate, Rating
+    from .model.beams import Beam
+    from .model.bracket_shapes import Bent, Braced, Corbel, Pocket, Point, Solid, SteelCore
+    from .model.brackets import Bracket, Closing, Cover, Near, Trim
+    from .model.existing import Existing
+    from .model.fixings import Fixings, Row
+    from .model.job import About, Job
     from .model.loads import Load
     from .model.outlines.files import read_outline
-    from .model.pieces import (
-        About,
-        Beam,
-        Cut,
-        Existing,
-        GivenValues,
-        Job,
-        Post,
-        Rafter,
-        Stock,
-        Support,
-        Tie,
-    )
+    from .model.posts import Post
     from .model.reading.reader import job_from_data, read_job, read_job_text
     from .model.reading.schema import job_schema
+    from .model.roofs import Rafter, Tie
+    from .model.sticks import Cut, Support
+    from .model.stock import GivenValues, Stock
     from .sheet.lists.csv_out import checks_csv, hardware_csv
     from .sheet.lists.xlsx_out import result_xlsx
     from .sheet.recheck.compare import compare_files
@@ -200,5 +230,3 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
     from .sizing.span import longest_span_of, span_question
     from .sizing.span_tables import SpanTable, span_table
     from .units import show, to_pint
-
-    __version__: str

@@ -18,7 +18,8 @@ from .geometry import LAYERS, Contour, Edge, Hole, Round, Template
 
 UNITS = {"in": (1, 1.0), "mm": (4, 25.4)}  # $INSUNITS (DXF reference, memory), units in an inch
 NEAR = 1e-6  # in: what is read back must lie this near
-COLOURS = {"CUT": 1, "DRILL": 5, "GRAIN": 3, "NOTES": 7}
+COLOR = 7  # black on white, white on black: what a line is for is told by its layer and its kind of line
+LINES = {"CUT": "CONTINUOUS", "DRILL": "CENTER", "GRAIN": "DASHED", "NOTES": "CONTINUOUS"}
 TEXT = 0.14  # in: height of lettering
 LINE = 0.24
 DASH = "DASHED"
@@ -63,7 +64,7 @@ def _written(library: Any, template: Template, units: str) -> str:
         drawing.header["$MEASUREMENT"] = 0 if units == "in" else 1
         drawing.header["$LTSCALE"] = 0.5 * factor
         for layer in LAYERS:
-            drawing.layers.add(layer, color=COLOURS[layer])
+            drawing.layers.add(layer, color=COLOR, linetype=LINES[layer])
         space = drawing.modelspace()
         for contour in template.contours:
             _contour(space, contour, factor)
