@@ -66,6 +66,15 @@ _WHERE = {
     "sheet.recheck.recheck": ("recheck",),
     "sheet.record.as_json": ("result_json", "result_schema"),
     "sheet.terminal": ("plain_text",),
+    "single": (
+        "SingleValue",
+        "SolvedBeam",
+        "design_value",
+        "group_action_factor",
+        "lateral_value",
+        "solved_beam",
+        "withdrawal_value",
+    ),
     "sizing.anchors": ("Proposal", "fasteners_for"),
     "sizing.brackets": ("Sized", "size_bracket"),
     "sizing.simple_beam": ("Member", "member"),
@@ -119,8 +128,10 @@ __all__ = [
     "Rafter",
     "Rating",
     "Row",
+    "SingleValue",
     "Sized",
     "Solid",
+    "SolvedBeam",
     "SpanTable",
     "SteelCore",
     "Stock",
@@ -135,11 +146,14 @@ __all__ = [
     "check_text",
     "checks_csv",
     "compare_files",
+    "design_value",
     "fasteners_for",
+    "group_action_factor",
     "hardware_csv",
     "job_from_data",
     "job_schema",
     "largest_load",
+    "lateral_value",
     "longest_span",
     "longest_span_of",
     "member",
@@ -156,9 +170,11 @@ __all__ = [
     "show",
     "size_bracket",
     "smallest_size",
+    "solved_beam",
     "span_question",
     "span_table",
     "to_pint",
+    "withdrawal_value",
     "write_json",
     "write_pdf",
     "write_sheet",
@@ -223,6 +239,15 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
     from .sheet.recheck.recheck import recheck
     from .sheet.record.as_json import result_json, result_schema
     from .sheet.terminal import plain_text
+    from .single import (
+        SingleValue,
+        SolvedBeam,
+        design_value,
+        group_action_factor,
+        lateral_value,
+        solved_beam,
+        withdrawal_value,
+    )
     from .sizing.anchors import Proposal, fasteners_for
     from .sizing.brackets import Sized, size_bracket
     from .sizing.simple_beam import Member, member
