@@ -12,7 +12,7 @@ from typing import Annotated, Literal
 from pydantic import Field, StringConstraints
 
 from .anchor_manners import MANNERS, PARTS, Manner
-from .base import Answer, Name, Piece
+from .base import Answer, Insisting, Name, Piece
 from .places import SAME_PLACE, Fault, Path
 from .quantities import Force, Length, PositiveLength, Slope, Stress
 
@@ -263,7 +263,7 @@ class OnGirder(Piece):
             yield ("lowest",), f"{text}: both are measured down from the top edge"
 
 
-class Anchor(Piece):
+class Anchor(Insisting):
     """One anchor group: what holds one end, a hanger, or a piece on another."""
 
     name: Name = Field(description="what this group is called in the job", examples=["hidden plate A"])

@@ -4,11 +4,22 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from typing import Annotated, Any, Self
+from typing import Annotated, Any, Self, get_args
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, StringConstraints, model_validator
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    StringConstraints,
+    WithJsonSchema,
+    model_validator,
+)
 
+from ..errors import nearest
 from .bounds import BOUNDS
+from .evidence import PARTS, as_words
 from .places import Fault
 
 Name = Annotated[str, StringConstraints(min_length=1, max_length=80, pattern=r"^[^\s].*[^\s]$|^[^\s]$")]
@@ -26,7 +37,22 @@ def _meant(text: str) -> str:
     return "" if _EMPTY.fullmatch(text.strip()) or sum(map(str.isalnum, text)) < 3 else text
 
 
-Answer = Annotated[Words, AfterValidator(_meant)]  # words that count as evidence: a filler counts as nothing said
+# Words that count as evidence: a filler counts as nothing said. What they say is read in evidence.py.
+Answer = Annotated[
+    Words,
+    AfterValidator(_meant),
+    BeforeValidator(as_words),
+    WithJsonSchema(
+        {
+            "anyOf": [
+                {"type": "string", "maxLength": 5000},
+                {"type": "object", "properties": {part: {"type": "string"} for part in PARTS}, "minProperties": 1,
+                 "additionalProperties": False},
+            ]
+        },
+        mode="validation",
+    ),
+]  # fmt: skip
 
 
 class PieceFaults(ValueError):
@@ -52,7 +78,7 @@ class Piece(BaseModel):
 
     @model_validator(mode="after")
     def _fits_together(self) -> Self:
-        if found := tuple(self._all_faults()):
+        if found := tuple(self.all_faults()):
             raise PieceFaults(found)
         return self
 
@@ -63,7 +89,7 @@ class Piece(BaseModel):
         """
         yield from ()
 
-    def _all_faults(self) -> Iterator[Fault]:
+    def all_faults(self) -> Iterator[Fault]:
         """Out of bounds, and what each class says of its fields, the bases first."""
         for cls in reversed(type(self).__mro__):
             for field, bound in BOUNDS.get(cls.__name__, {}).items():
@@ -72,3 +98,46 @@ class Piece(BaseModel):
                     yield (type(self).model_fields[field].alias or field,), bound.text(value)
             if issubclass(cls, Piece) and "faults" in vars(cls):
                 yield from cls.faults(self)
+
+
+LEAST_LETTERS = 8  # of a reason: fewer are no reason; common practice, no source
+
+
+class Insisting(Piece):
+    """A table of a job that may say of an odd figure that it is meant."""
+
+    meant: dict[str, Words] = Field(
+        default_factory=dict,
+        description="why an odd figure is right all the same, by its field",
+        examples=[{"at": "niche, 13 in wide"}],
+    )
+
+    def faults(self) -> Iterator[Fault]:
+        """A reason in words, for a field that there is."""
+        known = field_names(type(self))
+        for field, reason in self.meant.items():
+            if field not in known:
+                yield ("meant", field), f"there is no such field here; {nearest(field, sorted(known))}"
+            elif sum(map(str.isalpha, reason)) < LEAST_LETTERS:
+                text = f"say why in at least {LEAST_LETTERS} letters; it is printed with the piece"
+                yield ("meant", field), f'{text}, for example "niche, 13 in wide"'
+
+    def insists_on(self, field: str) -> bool:
+        """Whether it is said why this figure is right though it looks like a slip."""
+        return field in self.meant
+
+
+def field_names(model: type[Piece]) -> frozenset[str]:
+    """The words that a job file uses for the fields of a class, and of the tables within it."""
+    found: set[str] = set()
+    for name, info in model.model_fields.items():
+        found.add(info.alias or name)
+        for part in annotations_within(info.annotation):
+            if isinstance(part, type) and issubclass(part, Piece):
+                found |= field_names(part)
+    return frozenset(found)
+
+
+def annotations_within(annotation: Any) -> list[Any]:
+    """An annotation and all that it is made of."""
+    return [annotation, *(part for inner in get_args(annotation) for part in annotations_within(inner))]

@@ -11,7 +11,7 @@ from typing import Any, Literal
 
 from pydantic import Field, field_validator
 
-from .base import Answer, Name, Piece, Words
+from .base import Answer, Insisting, Name, Piece, Words
 from .bracket_shapes import Bent, Braced, Corbel, Pocket, Point, Shape, Solid, SteelCore
 from .fixings import Fixings, Row, row_faults
 from .loads import Load
@@ -104,7 +104,7 @@ class Cover(Piece):
                 yield ("hides", i), f"{name!r} is named already: leave it out here"
 
 
-class Bracket(Piece):
+class Bracket(Insisting):
     """Something that stands out from a wall, post or beam, and carries, or only looks as if it did."""
 
     name: Name = Field(description="what this piece is called in the job", examples=["K1"])
@@ -169,7 +169,7 @@ class Bracket(Piece):
             yield from row_faults(self.fixings.rows, self.shape)
 
 
-class Trim(Piece):
+class Trim(Insisting):
     """Something for the looks only: a boxed beam, a moulding, a hung ornament. It never carries."""
 
     name: Name = Field(description="what this piece is called in the job", examples=["boxed beam over the seam"])

@@ -6,11 +6,11 @@ from typing import Literal
 
 from pydantic import Field
 
-from .base import Answer, Name, Piece, Words
+from .base import Answer, Insisting, Name, Words
 from .quantities import Force, Stress
 
 
-class Existing(Piece):
+class Existing(Insisting):
     """Something that is there already or is somebody else's work: the end of what this tool checks."""
 
     name: Name = Field(description="what it is called in the job", examples=["west footing"])

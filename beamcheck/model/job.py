@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field, StringConstraints
 
 from .anchors import Anchor
+from .answers import GivenAnswer, Ruling
 from .base import Piece, Words
 from .beams import Beam
 from .brackets import Bracket, Trim
@@ -63,4 +64,10 @@ class Job(Piece):
     )
     trim: tuple[Trim, ...] = Field(
         default=(), max_length=MOST_PIECES, description="boxed beams, mouldings, ornaments: they carry nothing"
+    )
+    answer: tuple[GivenAnswer, ...] = Field(
+        default=(), max_length=10 * MOST_PIECES, description="how answers to open questions are known"
+    )
+    ruling: tuple[Ruling, ...] = Field(
+        default=(), max_length=MOST_PIECES, description="what an engineer or a department ruled in writing"
     )

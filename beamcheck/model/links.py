@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from ..errors import Problem, nearest
+from ..errors import JobError, Problem, nearest
 from .anchor_links import anchor_links
 from .bracket_links import bracket_links
 from .entries import FIXED_TO, KINDS, Entry, entries_of, size_of
 from .job import Job
+from .job_paths import same_value
 from .places import Fault, Path, place
 from .sizes import of_sizes, of_the_wood
 
@@ -43,6 +44,21 @@ def faults_between(job: Job | Mapping[str, Any]) -> Iterator[Fault]:
     for entry in others:
         if entry.piece is not None:
             yield from of_sizes(entry.path, entry.piece, stocks, things)
+    if isinstance(job, Job):
+        yield from _answers(job)
+
+
+def _answers(job: Job) -> Iterator[Fault]:
+    """Each answer belongs to a field that there is, each ruling to something of the job."""
+    for i, answer in enumerate(job.answer):
+        try:
+            same_value(job, answer.to, answer.value)
+        except JobError as error:
+            yield ("answer", i, "to"), "; ".join(problem.text for problem in error.problems)
+    names = [entry.name for kind in KINDS for entry in getattr(job, kind)]
+    for i, ruling in enumerate(job.ruling):
+        if ruling.on not in names:
+            yield ("ruling", i, "on"), f"there is nothing named {ruling.on!r} in the job; {nearest(ruling.on, names)}"
 
 
 def _names(found: Sequence[Entry]) -> Iterator[Fault]:

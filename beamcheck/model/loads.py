@@ -8,7 +8,7 @@ from typing import Literal
 from pydantic import Field
 
 from .anchors import OnGirder
-from .base import Piece, Words
+from .base import Insisting, Words
 from .bounds import LOADS
 from .places import Fault, feet
 from .quantities import Length, LoadAmount, PositiveLength
@@ -16,7 +16,7 @@ from .quantities import Length, LoadAmount, PositiveLength
 KINDS = ("dead", "live", "roof_live", "snow", "wind")
 
 
-class Load(Piece):
+class Load(Insisting):
     """Something the piece carries. One entry may hold several kinds of load of the same extent."""
 
     what: Words = Field(description="what it is, in words", examples=["plaster ceiling"])

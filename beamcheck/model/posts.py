@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from .base import Name, Piece
+from .base import Insisting, Name
 from .brackets import Role
 from .loads import Load, sort_of
 from .places import Fault
@@ -15,7 +15,7 @@ from .quantities import Length, PositiveLength
 from .sticks import Cut, inside
 
 
-class Post(Piece):
+class Post(Insisting):
     """An upright piece in compression."""
 
     name: Name = Field(description="what this piece is called in the job", examples=["west post"])

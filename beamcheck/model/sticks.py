@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from .base import Answer, Name, Piece
+from .base import Answer, Insisting, Name, Piece
 from .brackets import Role
 from .loads import Load, sort_of
 from .places import SAME_PLACE, Fault, Path, feet
@@ -92,7 +92,7 @@ class Support(Piece):
             yield ("lands_to",), f"{feet(last)} is before the first one at {feet(first)}: exchange the two"
 
 
-class Stick(Piece):
+class Stick(Insisting):
     """What beams, rafters and ties have in common."""
 
     name: Name = Field(description="what this piece is called in the job", examples=["B1"])

@@ -7,7 +7,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, StringConstraints
 
-from .base import Answer, Name, Piece, Words
+from .base import Answer, Insisting, Name, Piece, Words
 from .places import Fault
 from .quantities import Density, Moisture, Stress, Temperature
 
@@ -50,7 +50,7 @@ class GivenValues(Piece):
             yield ("E_min",), f"{text} (NDS 2018 Appendix D); here it is {self.E_min / self.E:.2f} of E"
 
 
-class Stock(Piece):
+class Stock(Insisting):
     """A kind of stick: what the wood is and how that is known."""
 
     name: Name = Field(description="what this kind of stick is called in the job", examples=["old beam"])

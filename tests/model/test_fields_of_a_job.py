@@ -348,4 +348,5 @@ def _holds_a_piece(annotation: Any) -> bool:
 def test_the_job_class_knows_all_tables() -> None:
     assert set(Job.model_fields) == {
         "job", "stock", "beam", "rafter", "tie", "post", "existing", "anchor", "bracket", "trim",
+            "answer", "ruling",
     }  # fmt: skip

@@ -1,0 +1,111 @@
+"""Reads evidence: who says it, and when or in which document. Words that name neither are no evidence, however many.
+
+The one place where such words are read: of a stock, of what others answer for, of limits that are overridden. A field
+takes the words themselves, or a table that says the same apart: `{ by = "...", date = "...", document = "..." }`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+PARTS = ("by", "date", "document", "says")  # of evidence that is written as a table
+
+# Roles of the trade that can answer for something in writing.
+_ROLE = (
+    r"engineers?|architects?|graders?|grading|inspectors?|building (?:department|official)|department|surveyors?"
+    r"|suppliers?|mills?|makers?|manufacturers?|masons?|contractors?|carpenters?|builders?|fabricators?|welders?"
+    r"|framers?|treaters?|foresters?|laborator(?:y|ies)|agency|owners?"
+)
+_MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?"
+_WHEN = re.compile(
+    rf"\b(?:\d{{4}}-\d{{1,2}}-\d{{1,2}}|\d{{1,2}}/\d{{1,2}}/\d{{2,4}}|\d{{1,2}}\.? {_MONTH}(?: \d{{4}})?"
+    rf"|{_MONTH} \d{{1,2}}(?:,? \d{{4}})?\b|{_MONTH} \d{{4}})",
+    re.IGNORECASE,
+)
+_PAPER = (
+    r"(?:report|certificate|letter|sheet|drawing|detail|note|permit|table|document|order|job|invoice|license|plan)s?"
+)
+_NUMBER = r"(?:(?:no|nr)\.?\s*|number\s+|#\s*)"
+_CODE = r"(?:[A-Z]{1,5}-?\d[\w./-]*|\d[\w/-]*)"
+_WHAT = re.compile(
+    rf"\b{_PAPER}\b(?: of (?:the )?\w+)?[\s:,]*(?:{_NUMBER})?(?-i:{_CODE})"
+    rf"|\b{_PAPER}\b[^.;]{{0,40}}?\b{_NUMBER}\d[\w/-]*|\b(?-i:[A-Z]{{2,5}}-\d{{3,}})\b",
+    re.IGNORECASE,
+)
+# A name: an initial and a surname, or capitalized words after what hands them on ('letter of Ann Example').
+_NAME = re.compile(r"\b[A-Z]\. ?[A-Z][a-z]+|\b(?:by|from|of|signed) (?:Mr\.? |Ms\.? |Dr\.? )?[A-Z][a-z]+ [A-Z][a-z]+")
+_WHO = re.compile(rf"\b(?:{_ROLE})\b|\bP\.?\s?E\.?(?=\W|$)", re.IGNORECASE)
+NOBODY = re.compile(r"\W*(?:me|myself|i|us|we|ourselves|you|him|her|them|they|someone|somebody|anyone|nobody)\W*", re.I)
+# What is still to come, or only believed, is no evidence yet.
+DOUBT = re.compile(
+    r"\?|\b(?:to be|will|pending|awaiting|waiting for|assum(?:ed|es?|ing)|probably|presumably|perhaps|maybe|i think"
+    r"|should|hopefully|guess(?:ed)?|to ?do|t\.?b\.?[acd]\.?|was asked|been asked|ask|refused|rejected|declined"
+    r"|(?:not|never|n[o']t) (?:yet|seen|checked|looked|confirmed|signed|answered|been))\b",
+    re.IGNORECASE,
+)
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """What was read in words of evidence; '' for what is not in them."""
+
+    text: str
+    who: str
+    when: str
+    what: str  # the document, with its number
+    doubt: str  # the word that takes it back ('probably', 'to be', '?')
+
+    @property
+    def vouched(self) -> bool:
+        """Somebody says so, on a day or in a document that can be found."""
+        return bool(self.who and (self.when or self.what)) and not self.doubt
+
+    @property
+    def documented(self) -> bool:
+        """A dated or numbered document says so, whoever wrote it; enough for what a maker publishes."""
+        return bool(self.what) and not self.doubt
+
+    @property
+    def missing(self) -> str:
+        """What is wanting, in words; '' where nothing is."""
+        if self.doubt:
+            return f"it says {self.doubt!r}: that is no answer yet"
+        parts = [] if self.who else ["who says so (a name or a role)"]
+        parts += [] if self.when or self.what else ["when, or in which document (its date or number)"]
+        return f"it does not say {' and '.join(parts)}" if parts else ""
+
+
+@lru_cache(maxsize=4096)
+def read_evidence(text: str) -> Evidence:
+    """Who, when and in which document, as far as the words tell."""
+    if given := _apart(text):
+        who = given.get("by", "")
+        who = "" if NOBODY.fullmatch(who) or sum(map(str.isalpha, who)) < 2 else who
+        when, what = _WHEN.search(given.get("date", "")), given.get("document", "")
+        doubt = DOUBT.search(text)
+        return Evidence(text, who, when.group() if when else "", what, doubt.group() if doubt else "")
+    read = (_WHO.search(text) or _NAME.search(text), _WHEN.search(text), _WHAT.search(text), DOUBT.search(text))
+    return Evidence(text, *(found.group() if found else "" for found in read))
+
+
+def _apart(text: str) -> dict[str, str]:
+    """The parts of evidence that was written as a table, see `as_words`."""
+    parts = [part.partition(": ") for part in text.split("; ")]
+    return {key: value for key, _, value in parts} if all(key in PARTS and value for key, _, value in parts) else {}
+
+
+def as_words(value: Any) -> Any:
+    """A table of evidence as words that read back the same; all else as it is."""
+    if not isinstance(value, Mapping):
+        return value
+    wrong = [str(key) for key in value if key not in PARTS or not isinstance(value[key], str)]
+    if wrong or not value:
+        raise ValueError(
+            f"evidence is text, or a table of text under {', '.join(PARTS)}"
+            + (f"; not understood: {', '.join(wrong)}" if wrong else "")
+        )
+    return "; ".join(f"{key}: {' '.join(value[key].replace(';', ',').split())}" for key in PARTS if value.get(key))
