@@ -97,7 +97,7 @@ def accidental_loads() -> tuple[Found[AccidentalLoad], ...]:
 
 
 def elastic_ratios(species: str | None) -> tuple[Found[ElasticRatios], ...]:
-    """Elastic ratios of a species, from memory: run them all and take the worst.
+    """Elastic ratios of a species: run them all and take the worst.
 
     Parameters
     ----------

@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from typing import Literal, get_args
 
 from ..errors import OutOfRange, UnknownName
-from ..provenance import Source
 from .found import Found
 from .loader import Row, rows, source_of
 from .species import folded
@@ -55,14 +54,13 @@ class WoodScrew:
 
 @dataclass(frozen=True)
 class Nail:
-    """A nail: length, diameter, head. The tip may be taken 2 D long. `head` is how well the head is known."""
+    """A nail: length, diameter, head. The tip may be taken 2 D long."""
 
     kind: NailKind
     size: str
     L: float
     D: float
     D_H: float
-    head: Source
 
 
 @dataclass(frozen=True)
@@ -93,7 +91,7 @@ def bolt(size: str) -> Found[Bolt]:
 
 
 def washer(size: str) -> Found[Washer]:
-    """The standard cut washer of a bolt or lag screw by the fastener's size: NDS 2018 Table L6, from memory.
+    """The standard cut washer of a bolt or lag screw by the fastener's size: NDS 2018 Table L6.
 
     Raises
     ------
@@ -127,7 +125,7 @@ def lag_thread(length: float) -> Found[float]:
     """Least thread length of a lag screw so long (in), tip included: NDS 2018 Table L2.
 
     A length between two of the table has the thread of the shorter one. Where older editions are recalled with less
-    thread (10 and 11 in), that is taken until the table is confirmed.
+    thread (10 and 11 in), that is taken until the print is seen.
 
     Raises
     ------
@@ -140,7 +138,7 @@ def lag_thread(length: float) -> Found[float]:
         raise OutOfRange(f"a lag screw {length:g} in long: the table begins at {table[0]['L']} in", table[0]["source"])
     row = shorter[-1]
     same = "" if float(row["L"]) == length else f" (as for {row['L']} in, the next shorter of the table)"
-    doubt = f"; in doubt: the table was read as {row['T']} in" if row["T_older"] else ""
+    doubt = f"; in doubt: recalled as {row['T']} in as well" if row["T_older"] else ""
     value = row["T_older"] or row["T"]
     return Found(float(value), source_of(row), f"lag screw {length:g} in long, thread {value} in{same}{doubt}")
 
@@ -190,10 +188,8 @@ def nail(kind: NailKind, size: str) -> Found[Nail]:
         raise UnknownName(f"size of a {kind} nail", size, nail_sizes(kind))
     table = rows("nds_2018_l4_nails")
     row = next(row for row in table if row["kind"] == kind and folded(row["size"]) == folded(size))
-    source = source_of(row)
-    head = Source(source.document, row["D_H_how"], source.note, source.confidence)
-    made = Nail(kind, row["size"], float(row["L"]), float(row["D"]), float(row["D_H"]), head)
-    return Found(made, source, f"{row['size']} {kind} nail, {row['L']} in long, {row['D']} in thick")
+    made = Nail(kind, row["size"], *(float(row[column]) for column in ("L", "D", "D_H")))
+    return Found(made, source_of(row), f"{row['size']} {kind} nail, {row['L']} in long, {row['D']} in thick")
 
 
 def bending_yield(family: Family, D: float) -> Found[float]:

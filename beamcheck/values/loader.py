@@ -26,8 +26,9 @@ Row = Mapping[str, str]
 MANIFEST = "manifest.csv"
 MANIFEST_COLUMNS = ("file", "document", "edition", "table", "what", "units", "rows", "sha256")
 PROVENANCE = ("source", "how", "confidence", "note")
-HOW = ("read", "derived", "practice", "memory")  # what a table row may say
-CERTAINTY = ("read", "derived", "given", "practice", "memory")  # from the best known to the least
+SECOND_HAND = "read, second-hand"  # seen in a record, course, handbook or page that quotes the document
+HOW = ("read", "derived", SECOND_HAND, "practice", "memory")  # what a table row may say
+CERTAINTY = ("read", "derived", SECOND_HAND, "given", "practice", "memory")  # from the best known to the least
 CONFIDENCE = ("high", "", "medium", "low")  # likewise; blank: not judged apart from `how`
 OWN = {  # tables of our own, by the beginning of their names: what they hold, and the units of their columns
     "checks_": (
@@ -153,7 +154,7 @@ def _check_provenance(where: str, row: Row) -> None:
     if not row["source"].strip():
         raise BeamcheckError(f"{where}: no source; name the document and table it is taken from")
     if row["how"] not in HOW:
-        raise BeamcheckError(f"{where}: how is {row['how']!r}; it is one of {', '.join(HOW)}")
+        raise BeamcheckError(f"{where}: how is {row['how']!r}; it is one of {'; '.join(HOW)}")
     if row["confidence"] not in CONFIDENCE:
         raise BeamcheckError(f"{where}: confidence is {row['confidence']!r}; it is high, medium, low or blank")
 

@@ -262,13 +262,10 @@ def _entry(table: Literal["4A", "4B", "4D"], row: Mapping[str, str], by_grain: b
     if table == "4D":
         both: tuple[SizeClass, ...] = ("beams_and_stringers", "posts_and_timbers")
         classes = tuple(name for name in both if row["size_class"] in (name, "timbers"))
-    source = source_of(row)
-    if row["E_how"] == "read" != source.how and "E seen" not in source.note:
-        source = replace(source, note=f"{source.note} E itself was read.".strip())
     F_b, F_t, F_v, F_c_perp, F_c, E, E_min = (float(row[name]) for name in PROPERTIES)
     G, _ = specific_gravity(row["species"])
     values = DesignValues(
-        F_b, F_t, F_v, F_c_perp, F_c, E, E_min, G, row["species"], row["grade"], table, classes[0], source
+        F_b, F_t, F_v, F_c_perp, F_c, E, E_min, G, row["species"], row["grade"], table, classes[0], source_of(row)
     )  # fmt: skip
     width_to = row.get("width_to")
     agencies = frozenset(re.findall(r"[A-Z]+", row["agency"]))

@@ -12,7 +12,7 @@ from typing import Literal
 
 from ..errors import OutOfRange, UnitError
 from ..provenance import Source
-from ..units import read
+from ..units import read, show
 from .loader import rows, source_of, weakest
 
 SizeClass = Literal["dimension", "beams_and_stringers", "posts_and_timbers"]
@@ -162,7 +162,19 @@ def _nominal(said: str, b: float, d: float, word: Surface | None) -> Size:
     thick, b_source = _dressed_side(said, b, "timbers" if timber else "dimension", "thickness")
     wide, d_source = _dressed_side(said, d, "timbers" if timber else "dimension", "width")
     size_class: SizeClass = "dimension" if not timber else _timber_class(b, d)
-    return Size(thick, wide, b, d, "dressed", size_class, said, weakest([b_source, d_source]))
+    notes = _dressed_dry(said, (thick, wide), (b, d)) if timber else ()
+    return Size(thick, wide, b, d, "dressed", size_class, said, weakest([b_source, d_source]), notes)
+
+
+def _dressed_dry(said: str, taken: tuple[float, float], nominal: tuple[float, float]) -> tuple[str, ...]:
+    """What to look out for: a timber dressed after it has dried is smaller than the size taken (PS 20)."""
+    dry = (_dressed("timbers", "width")[side][0] for side in nominal)
+    less = max(green - side for green, side in zip(taken, dry, strict=True))
+    if not less:
+        return ()
+    return (
+        f"{said}: taken as dressed green; dressed when dry it is up to {show(less, 'length', 'US')} less: measure it",
+    )
 
 
 def _round(said: str, body: str) -> Size:

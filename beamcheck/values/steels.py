@@ -35,7 +35,7 @@ def steel_grades() -> tuple[str, ...]:
 
 
 def steel(grade: str) -> Found[Steel]:
-    """Steel of a plate or bar by its grade, such as 'A36'. From memory.
+    """Steel of a plate or bar by its grade, such as 'A36'.
 
     Raises
     ------
@@ -54,7 +54,7 @@ def bolt_grades() -> tuple[str, ...]:
 
 
 def bolt_steel(grade: str) -> Found[BoltSteel]:
-    """Nominal strength of a bolt by its grade, such as 'A307': AISC 360-16 Table J3.2, from memory.
+    """Nominal strength of a bolt by its grade, such as 'A307': AISC 360-16 Table J3.2.
 
     Raises
     ------
@@ -84,7 +84,7 @@ def other_bearing(material: str) -> Found[float]:
 
 
 def least_fillet(thickness: float) -> Found[float]:
-    """Least leg of a fillet weld by the thickness of the thinner part (in): AISC 360-16 Table J2.4, from memory."""
+    """Least leg of a fillet weld by the thickness of the thinner part (in): AISC 360-16 Table J2.4."""
     table = rows("aisc_360_16_j2_4_fillet")
     row = next((row for row in table if row["t_up_to"] and thickness <= float(row["t_up_to"])), table[-1])
     return Found(float(row["leg"]), source_of(row), f"thinner part {thickness:g} in")

@@ -13,6 +13,7 @@ from beamcheck.values.factors import Property
 from beamcheck.values.lumber import DesignValues, Size, design_values, read_size
 
 PROPERTIES = get_args(Property)
+SEEN = "read, second-hand"
 
 
 def piece(species: str, grade: str, size: str) -> tuple[DesignValues, Size]:
@@ -26,11 +27,11 @@ def letter(size: str, grade: str = "No.2") -> tuple[DesignValues, Size]:
 
 
 def test_load_duration() -> None:
-    """NDS 2018 Table 2.3.2 (read)."""
+    """NDS 2018 Table 2.3.2 (second-hand)."""
     expected = {"D": 0.9, "L": 1.0, "S": 1.15, "Lr": 1.25, "W": 1.6, "impact": 2.0}
     assert {kind: factors.load_duration(kind).value for kind in factors.load_duration_kinds()} == expected
     value, source, reason = factors.load_duration("S")
-    assert (value, source.how, reason) == (1.15, "read", "shortest load: two months (snow)")
+    assert (value, source.how, reason) == (1.15, SEEN, "shortest load: two months (snow)")
     with pytest.raises(
         UnknownName, match="kind of load 'E' is not known; known are 'D', 'L', 'S', 'Lr', 'W', 'impact'"
     ):
@@ -40,10 +41,10 @@ def test_load_duration() -> None:
 @pytest.mark.parametrize(
     ("species", "grade", "size", "for_", "value"),
     [
-        ("Hem-Fir", "No.2", "2x10", "F_b", 1.1),  # textbook problem 4.30(a), course solution (read)
+        ("Hem-Fir", "No.2", "2x10", "F_b", 1.1),  # a course's worked problem (read)
         ("Hem-Fir", "No.2", "2x10", "F_t", 1.1),
         ("Hem-Fir", "No.2", "2x10", "F_c", 1.0),
-        ("DF-L", "No.1", "4x8", "F_b", 1.3),  # textbook problem 6.1 (read)
+        ("DF-L", "No.1", "4x8", "F_b", 1.3),  # a textbook's solution (read)
         ("DF-L", "No.2", "2x6", "F_b", 1.3),  # record of the 2024 Table 4A (read)
         ("DF-L", "No.1", "2x8", "F_b", 1.2),  # course example, 2006 (read)
         ("DF-L", "No.1", "2x8", "F_t", 1.2),
@@ -124,7 +125,7 @@ def test_size_factor_of_southern_pine(size: str, values: tuple[float, ...]) -> N
 
 
 def test_size_factor_of_timbers_is_1_up_to_12_in_and_calculated_above() -> None:
-    """NDS 2018 4.3.6.2 (read), 4.3.6.3 (memory); F_t and F_c of timbers 1 (memory)."""
+    """NDS 2018 4.3.6.2 (second-hand), 4.3.6.3 (memory); F_t and F_c of timbers 1 (memory)."""
     assert factors.size_factor(*piece("DF-L", "#1", "6x12 dressed"), "F_b").value == 1.0
     assert factors.size_factor(*piece("DF-L", "#1", "6x12 rough"), "F_b").value == 1.0
     deep = factors.size_factor(*piece("DF-L", "#1", "6x14 dressed"), "F_b")
@@ -165,11 +166,11 @@ def test_a_grade_that_the_size_factors_do_not_name_is_not_raised() -> None:
 @pytest.mark.parametrize(
     ("size", "value", "how"),
     [
-        ("2x6", 1.15, "read"), ("4x6", 1.05, "read"), ("4x4", 1.0, "read"), ("2x2", 1.0, "memory"),
+        ("2x6", 1.15, SEEN), ("4x6", 1.05, SEEN), ("4x4", 1.0, SEEN), ("2x2", 1.0, "memory"),
         ("2x3", 1.0, "memory"), ("2x4", 1.1, "memory"), ("2x5", 1.1, "memory"),
         ("2x8", 1.15, "memory"), ("2x10", 1.2, "memory"),
         ("3x14", 1.2, "memory"), ("4x5", 1.05, "memory"), ("4x10", 1.1, "memory"),
-        ("1 1/2 in x 7 in", 1.15, "read"),  # measured between 6 (5 1/2 dressed) and 8 (7 1/4): as 6
+        ("1 1/2 in x 7 in", 1.15, SEEN),  # measured between 6 (5 1/2 dressed) and 8 (7 1/4): as 6
         ("3 in x 9 in", 1.05, "memory"),  # thicker than a dressed 3: the 4 in column, and as 8 wide
         ("1.46 in x 1.46 in", 1.0, "memory"),
     ],
@@ -219,11 +220,11 @@ def test_wet_service_of_dimension_lumber() -> None:
     expected = {"F_b": 0.85, "F_t": 1.0, "F_v": 0.97, "F_c_perp": 0.67, "F_c": 0.8, "E": 0.9, "E_min": 0.9}
     for name, value in expected.items():
         found = factors.wet_service(values, size, name, 1.2 if name == "F_b" else 1.0)  # type: ignore[arg-type]
-        assert (found.value, found.source.how) == (value, "read"), name
+        assert (found.value, found.source.how) == (value, SEEN), name
 
 
 def test_weak_wet_dimension_lumber_keeps_F_b_and_F_c() -> None:
-    """NDS Supplement 2018 Table 4A (read): 1.0 when F_b C_F is not over 1150 psi, F_c C_F not over 750 psi."""
+    """NDS Supplement 2018 Table 4A (second-hand): 1.0 when F_b C_F is not over 1150 psi, F_c C_F not over 750 psi."""
     values, size = piece("DF-L", "#2", "2x10")
     for name, limit in (("F_b", 1150.0), ("F_c", 750.0)):
         at = replace(values, **{name: limit / 1.1})  # type: ignore[arg-type]
@@ -234,7 +235,7 @@ def test_weak_wet_dimension_lumber_keeps_F_b_and_F_c() -> None:
 
 
 def test_wet_service_of_timbers() -> None:
-    """Worked 8x24 timber (read): F_b 1.0, F_v 1.0, F_c_perp 0.67, E 1.0; F_c 0.91 and Southern Pine 1.0 (memory)."""
+    """Worked 8x24 timber (read): F_b, F_v, E 1.0, F_c_perp 0.67; F_c 0.91, Southern Pine 1.0 (second-hand)."""
     values, size = piece("DF-L", "SS", "8x24 dressed")
     found = {name: factors.wet_service(values, size, name).value for name in PROPERTIES}
     assert found == {"F_b": 1.0, "F_t": 1.0, "F_v": 1.0, "F_c_perp": 0.67, "F_c": 0.91, "E": 1.0, "E_min": 1.0}
@@ -277,7 +278,7 @@ def test_temperature_ends_at_150(T: float) -> None:
 
 
 def test_incising() -> None:
-    """NDS 2018 Table 4.3.8 (memory)."""
+    """NDS 2018 Table 4.3.8 (second-hand)."""
     expected = {"F_b": 0.8, "F_t": 0.8, "F_v": 0.8, "F_c": 0.8, "F_c_perp": 1.0, "E": 0.95, "E_min": 0.95}
     assert {name: factors.incising(name).value for name in PROPERTIES} == expected
     assert "dimension lumber only" in factors.incising("F_b").source.note
@@ -298,6 +299,6 @@ def test_incising() -> None:
     ],
 )
 def test_repetitive_members(size: str, members: int, spacing: float, shared: bool, value: float, says: str) -> None:
-    """NDS 2018 4.3.9 (read)."""
+    """NDS 2018 4.3.9 (second-hand)."""
     found = factors.repetitive_factor(read_size(size), members, spacing, shared)
-    assert found.value == value and says in found.reason and found.source.how == "read"
+    assert found.value == value and says in found.reason and found.source.how == SEEN

@@ -14,19 +14,19 @@ from beamcheck.values.loader import rows
 
 
 def test_bolts() -> None:
-    """NDS 2018 Table L1 (read); washers from memory, and those of 1/4 and 5/16 doubtful."""
+    """NDS 2018 Table L1 (memory); washers second-hand, and those of 1/4 and 5/16 not certain to be in Table L6."""
     made = fasteners.bolt("1/2")
-    assert (made.value.D, made.value.D_r, made.source.how) == (0.5, 0.406, "read")
+    assert (made.value.D, made.value.D_r, made.source.how) == (0.5, 0.406, "memory")
     assert (made.value.thread(6.0), made.value.thread(6.5)) == (1.25, 1.5)
     assert made.reason == "1/2 in bolt, root 0.406 in"
     ring = fasteners.washer('1/2"')
-    assert (ring.value, ring.source.how) == (fasteners.Washer(0.562, 1.375, 0.109), "memory")
+    assert (ring.value, ring.source.how) == (fasteners.Washer(0.562, 1.375, 0.109), "read, second-hand")
     assert fasteners.washer("1/4 in").source.confidence == "low"
     assert fasteners.bolt_sizes() == ("1/4", "5/16", "3/8", "1/2", "5/8", "3/4", "7/8", "1")
 
 
 def test_lag_screws() -> None:
-    """NDS 2018 Table L2 (read)."""
+    """NDS 2018 Table L2 (memory)."""
     made = fasteners.lag_screw("1-1/4").value
     assert (made.D, made.D_r, made.E_tip) == (1.25, 1.012, 0.875)
     assert fasteners.lag_screw("1 1/4 in").value == made
@@ -37,33 +37,33 @@ def test_lag_screws() -> None:
     assert "as for 4 in" in fasteners.lag_thread(4.5).reason
 
 
-@pytest.mark.parametrize(("length", "T", "read"), [(10.0, 5.25, "5.5"), (11.0, 5.5, "6"), (11.5, 5.5, "6")])
-def test_the_doubtful_lag_threads_take_the_shorter_and_say_so(length: float, T: float, read: str) -> None:
+@pytest.mark.parametrize(("length", "T", "other"), [(10.0, 5.25, "5.5"), (11.0, 5.5, "6"), (11.5, 5.5, "6")])
+def test_the_doubtful_lag_threads_take_the_shorter_and_say_so(length: float, T: float, other: str) -> None:
     found = fasteners.lag_thread(length)
-    assert found.value == T and found.source.confidence == "low" and found.source.note.startswith("REVIEW")
-    assert f"in doubt: the table was read as {read} in" in found.reason
+    assert found.value == T and found.source.confidence == "low" and "the shorter is taken" in found.source.note
+    assert f"in doubt: recalled as {other} in as well" in found.reason
 
 
 def test_the_thread_rule_holds_in_the_table() -> None:
-    """T = min(6, L/2 + 1/2) from 1-1/2 in on (read); at 1 in the table has less."""
+    """T = min(6, L/2 + 1/2) from 1-1/2 in on (memory); at 1 in the table has less."""
     for row in rows("nds_2018_l2_lag_threads")[1:]:
         assert float(row["T"]) == min(6.0, float(row["L"]) / 2 + 0.5)
 
 
 def test_screws_and_nails() -> None:
-    """NDS 2018 Tables L3 and L4 (read); heads of box and sinker nails from memory."""
+    """NDS 2018 Tables L3 and L4 (memory; diameters of common nails also second-hand)."""
     for spelled in ("No. 10", "10", "#10", "no 10"):
         assert fasteners.wood_screw(spelled).value == fasteners.WoodScrew("No. 10", 0.19, 0.152, 0.363)
     common = fasteners.nail("common", "16D").value
-    assert (common.L, common.D, common.D_H, common.head.how) == (3.5, 0.162, 0.344, "read")
-    assert fasteners.nail("sinker", "16d").value.head.how == "memory"
-    assert fasteners.nail("box", "16d").source.how == "read"
+    assert (common.L, common.D, common.D_H) == (3.5, 0.162, 0.344)
+    assert fasteners.nail("box", "16d").source.how == "memory"
+    assert "second-hand" in fasteners.nail("common", "16d").source.note
     assert fasteners.nail_sizes("common")[0] == "6d" and len(fasteners.nail_sizes("box")) == 9
 
 
 @pytest.mark.parametrize(
     ("family", "D", "F_yb"),
-    [  # NDS 2018 Table I1 (read): both sides of every edge
+    [  # NDS 2018 Table I1 (memory): both sides of every edge
         ("nail", 0.099, 100), ("nail", 0.142, 100), ("nail", 0.1421, 90), ("nail", 0.177, 90), ("nail", 0.1771, 80),
         ("wood screw", 0.236, 80), ("wood screw", 0.2361, 70), ("lag screw", 0.25, 70), ("wood screw", 0.273, 70),
         ("lag screw", 0.3125, 60), ("nail", 0.344, 60), ("wood screw", 0.372, 45), ("lag screw", 0.375, 45),
@@ -74,7 +74,7 @@ def test_screws_and_nails() -> None:
 )  # fmt: skip
 def test_bending_yield(family: fasteners.Family, D: float, F_yb: float) -> None:
     found = fasteners.bending_yield(family, D)
-    assert found.value == 1000 * F_yb and found.source.how == "read"
+    assert found.value == 1000 * F_yb and found.source.how == "memory"
 
 
 def test_thicker_soft_steel_fasteners_yield_earlier() -> None:
@@ -84,18 +84,19 @@ def test_thicker_soft_steel_fasteners_yield_earlier() -> None:
 
 
 def test_steels() -> None:
-    """Memory, except the bearing strengths of the lateral tables (read)."""
+    """AISC 360 excerpts (read), A36 second-hand; bearing strengths of the lateral tables memory."""
     assert steels.steel("a36").value == steels.Steel("A36", 36000.0, 58000.0, "hot-rolled")
     assert steels.steel("A653 Grade 33").value.F_u == 45000.0
     assert steels.bolt_steel("A325").value.F_nv_threads_in == 54000.0
     assert [steels.other_bearing(name).value for name in steels.bearing_materials()] == [87000.0, 61850.0, 7500.0]
-    assert steels.other_bearing(steels.bearing_materials()[0]).source.how == "read"
+    assert steels.other_bearing(steels.bearing_materials()[0]).source.how == "memory"
+    assert (steels.steel("A36").source.how, steels.bolt_steel("A307").source.how) == ("read, second-hand", "read")
     assert steels.steel_grades() == ("A36", "A653 Grade 33") and steels.bolt_grades() == ("A307", "A325")
 
 
 @pytest.mark.parametrize(
     ("action", "made", "service", "D", "one_row", "C_M"),
-    [  # NDS 2018 Table 11.3.3 (read)
+    [  # NDS 2018 Table 11.3.3 (memory)
         ("lateral", "dry", "dry", 0.5, False, 1.0), ("lateral", "wet", "dry", 0.5, False, 0.4),
         ("lateral", "wet", "dry", 0.2, False, 0.7), ("lateral", "wet", "dry", 0.5, True, 1.0),
         ("lateral", "wet", "wet", 0.5, True, 0.7), ("lateral", "dry", "wet", 0.2, False, 0.7),
@@ -113,20 +114,20 @@ def test_wet_service(
 
 
 def test_temperature() -> None:
-    """NDS 2018 Table 11.3.4 (read)."""
+    """NDS 2018 Table 11.3.4 (memory)."""
     found = [connections.connection_temperature(T, wet).value for wet in (False, True) for T in (100, 101, 125, 150)]
     assert found == [1.0, 0.8, 0.8, 0.7, 1.0, 0.7, 0.7, 0.5]
 
 
 def test_factors_by_case() -> None:
-    """NDS 2018 12.2 and 12.5 (read)."""
+    """NDS 2018 12.2 and 12.5 (memory)."""
     by_case = {case: connections.connection_factor(case).value for case in (
         "end grain, lateral", "toe-nail, lateral", "toe-nail, withdrawal", "diaphragm, nails")}  # fmt: skip
     assert list(by_case.values()) == [0.67, 0.83, 0.67, 1.1]
 
 
 def test_distances() -> None:
-    """NDS 2018 Tables 12.5.1A to E (read)."""
+    """NDS 2018 Tables 12.5.1A to E (memory)."""
     end, D = connections.end_distance, connections.Distance
     assert end("across", towards_end=True, hardwood=False).value == D(2, 4)
     assert end("along", towards_end=False, hardwood=False).value == D(2, 4)
@@ -149,7 +150,7 @@ def test_the_least_distances_are_those_that_the_formulas_hold_to() -> None:
 
 
 def test_lead_holes() -> None:
-    """NDS 2018 12.1.4 (read), 12.1.5 (memory)."""
+    """NDS 2018 12.1.4 and 12.1.5 (second-hand, the smallest lag hole and nails memory)."""
     hole = connections.lead_hole
     assert [hole("lag screw", "thread", G).value for G in (0.5, 0.55, 0.6, 0.67)] == [
         connections.LeadHole(0.4, 0.7, "D"), connections.LeadHole(0.6, 0.75, "D"),

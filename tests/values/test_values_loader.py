@@ -58,7 +58,10 @@ def test_a_wrong_name_gets_the_nearest_one() -> None:
     [
         ("name,C\nred,1.5\n", "tables/paint.csv: no column source, how, confidence, note, so no provenance: not used"),
         (GOOD.replace("a book,memory", ",memory"), "row 2: no source; name the document and table it is taken from"),
-        (GOOD.replace("memory", "guess"), "row 2: how is 'guess'; it is one of read, derived, practice, memory"),
+        (
+            GOOD.replace("memory", "guess"),
+            "row 2: how is 'guess'; it is one of read; derived; read, second-hand; practice; memory",
+        ),
         (GOOD.replace("low", "sure"), "row 2: confidence is 'sure'; it is high, medium, low or blank"),
         (GOOD + "green,3\n", "tables/paint.csv line 4: 2 cells under 6 heads"),
         (GOOD + "green,3,a book,read,,\n", "tables/paint.csv has 3 rows, tables/manifest.csv says 2"),
@@ -134,6 +137,13 @@ def test_several_sources_make_the_weakest() -> None:
     recalled = Source("B", "memory", "", "medium")
     assert loader.weakest([read, recalled, read]) == Source("A; B", "memory", "seen", "medium")
     assert loader.weakest([read, Source("A", "derived")]) == Source("A", "derived", "seen", "")
+    quoted = Source("C", loader.SECOND_HAND)
+    assert loader.weakest([read, quoted, Source("A", "derived")]).how == "read, second-hand"
+    assert loader.weakest([quoted, recalled]).how == "memory"
+
+
+def test_every_mark_of_a_table_has_its_place_among_the_marks() -> None:
+    assert set(loader.HOW) < set(loader.CERTAINTY)
 
 
 def test_nothing_is_read_at_import() -> None:

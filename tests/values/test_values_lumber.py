@@ -26,20 +26,36 @@ def numbers(values: DesignValues) -> tuple[float, ...]:
     return tuple(getattr(values, name) for name in PROPERTIES)
 
 
-# Rows seen whole in print (how: read, or derived from printed LRFD values), see test_design_tables.py
-READ = [
-    ("Douglas Fir-Larch", "No.2", "2x10", "", (900, 575, 180, 625, 1350, 1.6e6, 580000), "4A", "read"),
-    ("Douglas Fir-Larch", "No.1", "4x8", "", (1000, 675, 180, 625, 1500, 1.7e6, 620000), "4A", "read"),
-    ("Hem-Fir", "No.2", "2x10", "", (850, 525, 150, 405, 1300, 1.3e6, 470000), "4A", "read"),
-    ("Douglas Fir-Larch", "No.1", "10x10 dressed", "", (1200, 825, 170, 625, 1000, 1.6e6, 580000), "4D", "read"),
-    ("Douglas Fir-Larch", "No.2", "8x8 dressed", "WCLIB", (750, 475, 170, 625, 700, 1.3e6, 470000), "4D", "read"),
+# Rows seen whole, second-hand, or derived from printed LRFD values: see test_design_tables.py
+SEEN = [
+    ("Douglas Fir-Larch", "No.2", "2x10", "", (900, 575, 180, 625, 1350, 1.6e6, 580000), "4A", "read, second-hand"),
+    ("Douglas Fir-Larch", "No.1", "4x8", "", (1000, 675, 180, 625, 1500, 1.7e6, 620000), "4A", "read, second-hand"),
+    ("Hem-Fir", "No.2", "2x10", "", (850, 525, 150, 405, 1300, 1.3e6, 470000), "4A", "read, second-hand"),
+    (
+        "Douglas Fir-Larch",
+        "No.1",
+        "10x10 dressed",
+        "",
+        (1200, 825, 170, 625, 1000, 1.6e6, 580000),
+        "4D",
+        "read, second-hand",
+    ),
+    (
+        "Douglas Fir-Larch",
+        "No.2",
+        "8x8 dressed",
+        "WCLIB",
+        (750, 475, 170, 625, 700, 1.3e6, 470000),
+        "4D",
+        "read, second-hand",
+    ),
     ("Douglas Fir-Larch", "No.1", "6x14 dressed", "", (1350, 675, 170, 625, 925, 1.6e6, 580000), "4D", "derived"),
-    ("Hem-Fir", "No.2", "6x14 dressed", "WCLIB", (675, 350, 140, 405, 500, 1.1e6, 400000), "4D", "read"),
+    ("Hem-Fir", "No.2", "6x14 dressed", "WCLIB", (675, 350, 140, 405, 500, 1.1e6, 400000), "4D", "read, second-hand"),
 ]
 
 
-@pytest.mark.parametrize(("species", "grade", "size", "agency", "values", "table", "how"), READ)
-def test_rows_seen_in_print(
+@pytest.mark.parametrize(("species", "grade", "size", "agency", "values", "table", "how"), SEEN)
+def test_rows_seen_second_hand(
     species: str, grade: str, size: str, agency: str, values: tuple[float, ...], table: str, how: str
 ) -> None:
     row = found(species, grade, size, agency)
@@ -142,7 +158,7 @@ def test_grades_of_several_words(species: str, given: str, size: str, grade: str
 
 
 def test_the_size_class_picks_the_row() -> None:
-    """Douglas Fir-Larch No.1: beams and stringers F_b 1350 (derived from print), posts and timbers 1200 (read)."""
+    """Douglas Fir-Larch No.1: beams and stringers F_b 1350 (derived from print), posts 1200 (second-hand)."""
     assert [found("DF-L", "#1", size).F_b for size in ("6x12 dressed", "6x8 dressed", "10 in round")] == [
         1350,
         1200,
@@ -165,7 +181,7 @@ def test_a_piece_measured_at_the_limit_of_two_classes_takes_the_lower_of_both() 
 
 
 def test_stud_8_in_and_wider_takes_the_No_3_values() -> None:
-    """NDS Supplement 2018 Table 4A, adjustment factors (read)."""
+    """NDS Supplement 2018 Table 4A, adjustment factors (grading agency rule book of 2013, read)."""
     wide, no_3 = found("DF-L", "Stud", "2x8"), found("DF-L", "No.3", "2x8")
     assert numbers(wide) == numbers(no_3)
     assert wide.grade == "Stud"
@@ -175,7 +191,7 @@ def test_stud_8_in_and_wider_takes_the_No_3_values() -> None:
     assert no_3.grade == "No.3"
 
 
-# Agency rows, from the edition notes of the reference (memory; the WCLIB rows read): F_b, F_t, F_c
+# Agency rows, from the edition notes of the reference (memory; the WCLIB rows of No.2 second-hand): F_b, F_t, F_c
 @pytest.mark.parametrize(
     ("species", "size", "grade", "agency", "values"),
     [
@@ -207,7 +223,7 @@ def test_what_was_lowered_is_said() -> None:
         "agencies have rows of their own (WCLIB / WWPA) and the stamp does not decide: lowest of each property",
     )
     assert (row.source.how, row.source.confidence) == ("memory", "low")
-    assert "Whole row seen" in row.source.note and "lower WWPA row" in row.source.note
+    assert "Whole row in a design record" in row.source.note and "lower WWPA row" in row.source.note
 
 
 def test_a_stamp_of_an_agency_without_a_row_is_said() -> None:
@@ -225,10 +241,11 @@ def test_redwood_without_its_grain_takes_the_lowest() -> None:
     assert row.source.confidence == "low"
 
 
-def test_E_that_was_read_is_noted() -> None:
-    """E of some rows was seen although the strengths were recalled (reference, E_how)."""
+def test_a_figure_that_was_seen_in_a_recalled_row_is_noted() -> None:
     row = found("DF-L", "Select Structural", "6x18 dressed")
-    assert row.source.how == "memory" and "E seen in a course solution" in row.source.note
+    assert row.source.how == "memory" and row.source.note.startswith("E also in a course solution (second-hand)")
+    joist = found("Southern Pine", "No.2", "2x10")
+    assert joist.source.how == "memory" and "F_b worked out from printed spans (2018 IRC)" in joist.source.note
 
 
 @pytest.mark.parametrize(
@@ -360,7 +377,7 @@ def test_fallback_assumptions() -> None:
 
 
 def test_specific_gravity() -> None:
-    """NDS 2018 Table 12.3.3A (read); Baldcypress is recalled."""
+    """Wood Structural Design Data, 1992 (read), and NDS 2018 Table 12.3.3A; White Oak and Baldcypress are recalled."""
     expected = {
         "Douglas Fir-Larch": 0.50,
         "EWP": 0.36,
@@ -369,7 +386,8 @@ def test_specific_gravity() -> None:
         "Northern White Cedar": 0.31,
     }
     assert {name: specific_gravity(name)[0] for name in expected} == expected
-    assert specific_gravity("White Oak")[1].how == "read" and specific_gravity("Baldcypress")[1].how == "memory"
+    hows = {name: specific_gravity(name)[1].how for name in ("Douglas Fir-Larch", "EWP", "White Oak", "Baldcypress")}
+    assert hows == {"Douglas Fir-Larch": "read", "EWP": "read", "White Oak": "memory", "Baldcypress": "memory"}
     assert specific_gravity("Western Woods")[0] == 0.36  # known for fasteners although it has no design values here
     with pytest.raises(UnknownName, match="species 'Balsa' is not known; did you mean 'Balsam Fir'"):
         specific_gravity("Balsa")

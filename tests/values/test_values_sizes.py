@@ -9,8 +9,7 @@ from hypothesis import strategies as st
 from beamcheck.errors import BeamcheckError, OutOfRange, UnitError
 from beamcheck.values.lumber import Size, read_size
 
-# actual sizes: textbook section properties and PS 20 (read): 2x4, 2x10, 4x8, 4x10; 8x8, 6x16 (read); 6x12 by the same
-# rule, nominal less 1/2 in
+# actual sizes: PS 20 as a reference page and a state regulation print it (second-hand); textbook sections agree
 DRESSED = [
     ("2x4", 1.5, 3.5, "dimension"),
     ("2x10", 1.5, 9.25, "dimension"),
@@ -20,7 +19,7 @@ DRESSED = [
     ("8x8 dressed", 7.5, 7.5, "posts_and_timbers"),
     ("6x16 dressed", 5.5, 15.5, "beams_and_stringers"),
     ("6x12 dressed", 5.5, 11.5, "beams_and_stringers"),
-    ("6x8 dressed", 5.5, 7.5, "posts_and_timbers"),  # 2 in wider, not more: NDS 2018 4.1.3, read
+    ("6x8 dressed", 5.5, 7.5, "posts_and_timbers"),  # 2 in wider, not more: NDS 2018 4.1.3, memory
     ("8x10 dressed", 7.5, 9.5, "posts_and_timbers"),
     ("6x10 dressed", 5.5, 9.5, "beams_and_stringers"),
 ]
@@ -31,7 +30,23 @@ def test_dressed_sizes(text: str, b: float, d: float, size_class: str) -> None:
     size = read_size(text)
     assert (size.b, size.d, size.surface, size.size_class) == (b, d, "dressed", size_class)
     assert (size.nominal_b, size.nominal_d) == tuple(float(side) for side in text.split()[0].split("x"))
-    assert size.source.document.startswith("PS 20") and size.source.how in ("read", "memory")
+    assert size.source.document.startswith("PS 20") and size.source.how == "read, second-hand"
+
+
+@pytest.mark.parametrize(
+    ("text", "less"),
+    [("8x8 dressed", "1/4 in"), ("6x12 dressed", "1/4 in"), ("12x16 dressed", "1/2 in"), ("7x7 s4s", "1/4 in")],
+)  # fmt: skip
+def test_a_timber_dressed_when_dry_is_smaller_and_that_is_said(text: str, less: str) -> None:
+    """PS 20, second-hand: 3/4 in off from nominal 7 in, 1 in off from 16 in, against 1/2 in when dressed green."""
+    assert read_size(text).notes == (
+        f"{text}: taken as dressed green; dressed when dry it is up to {less} less: measure it",
+    )
+
+
+@pytest.mark.parametrize("text", ["6x6 dressed", "5x6 dressed", "2x10", "4x12 dressed", "8 in x 8 in"])
+def test_a_piece_that_has_one_dressed_size_needs_no_word(text: str) -> None:
+    assert read_size(text).notes == ()
 
 
 @pytest.mark.parametrize(
@@ -166,7 +181,7 @@ def test_what_is_no_size_of_lumber(text: str, says: str) -> None:
 
 @given(b=st.integers(116, 700), more=st.integers(0, 500))
 def test_the_class_follows_the_measured_sides(b: int, more: int) -> None:
-    """NDS 2018 4.1.3 (read) on sides in 1/80 in: timbers from 4 1/2 in, beams and stringers more than 2 in wider."""
+    """NDS 2018 4.1.3 (memory) on sides in 1/80 in: timbers from 4 1/2 in, beams and stringers more than 2 in wider."""
     size = read_size(f"{b / 80} in x {(b + more) / 80} in")
     if b < 360:
         assert size.size_class == "dimension"

@@ -15,6 +15,7 @@ from .symbols import meaning, plain_symbol
 HOW = {
     "read": "seen in a copy of the document",
     "derived": "worked out from a named rule",
+    "read, second-hand": "seen in a record, course, handbook or page that quotes the document",
     "given": "stated by the user or by a letter the user holds",
     "practice": "common practice, no document behind it",
     "memory": "recalled, not yet compared with the printed document",
