@@ -18,7 +18,7 @@ from ..values.combinations import asd_combinations
 from ..values.factors import load_duration
 from ..version import VERSION
 from .anchors.group import Group
-from .anchors.piece import held_by_nobody, worst_result
+from .anchors.results import held_by_nobody, worst_result
 from .beams.result import beam_result, post_result
 from .brackets.trim import trim_result
 from .core.context import Context, Structure

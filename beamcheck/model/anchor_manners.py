@@ -56,6 +56,8 @@ class Made:
         along its grain into its end.
     in_line : bool
         The line of its support runs through the middle of its fasteners, whatever its `arm`.
+    hangs : bool
+        An end can hang in it without a seat.
     """
 
     needed: tuple[str, ...]
@@ -78,14 +80,16 @@ class Made:
     upright: bool = False
     in_the_end: bool = False
     in_line: bool = False
+    hangs: bool = True
 
 
 MANNERS: Mapping[str, Made] = MappingProxyType({
-    "wood side": Made(_WOOD, (*_LAID, "twist_held_by"), ANY, "it is wood against wood or concrete", others=1, bores=2,
-                      laps=True),
-    "wood both sides": Made(_WOOD, _LAID, ("bolt",), "it stands between two pieces of wood, bolted right through",
-                            planes=2, gaps=2, others=2, bores=2, faces_bored=0),
-    "into the end": Made(_WOOD, ("gap",), ("lag screw", "wood screw", "nail"),
+    "wood side": Made(_WOOD, (*_LAID, "twist_held_by", "on_girder"), ANY, "it is wood against wood or concrete",
+                      others=1, bores=2, laps=True),
+    "wood both sides": Made(_WOOD, (*_LAID, "on_girder"), ("bolt",),
+                            "it stands between two pieces of wood, bolted right through", planes=2, gaps=2,
+                            others=2, bores=2, faces_bored=0),
+    "into the end": Made(_WOOD, ("gap", "on_girder"), ("lag screw", "wood screw", "nail"),
                          "they are driven through the other side into the end of the piece", point="held",
                          in_the_end=True, in_line=True),
     "plate one side": Made(_STEEL, (*_LAID, "twist_held_by"), NAILED, "the plate is its other side", plates=1, sheets=1,
@@ -94,19 +98,19 @@ MANNERS: Mapping[str, Made] = MappingProxyType({
                               gaps=2, bores=0, faces_bored=2),
     "concealed plate": Made(_STEEL, _LAID, ("bolt", "pin"), "what goes right through holds it", planes=2, plates=1,
                             gaps=0, bores=2, faces_bored=2, in_a_slot=True),
-    "ledger": Made(_WOOD, _LAID, ANY, "a ledger is wood against wood or concrete", others=1, bores=2,
+    "ledger": Made(_WOOD, (*_LAID, "on_girder"), ANY, "a ledger is wood against wood or concrete", others=1, bores=2,
                    in_line=True),
     "hanger rod": Made(("fastener",), ("holes",), ("bolt",), "a rod goes through, with nut and washer at its ends",
                        fastened=False, upright=True, in_line=True),
     "let-in angle": Made(_STEEL, (*_LAID, "twist_held_by"), NAILED, "the angle is its other side", plates=1,
-                         point="held", laps=True, let_in=True),
+                         point="held", laps=True, let_in=True, hangs=False),
     "toe-nails": Made(_WOOD, ("gap",), ("nail",), "they are nails driven aslant into the other side", aslant=True,
                       in_line=True),
     "rated hardware": Made(("rating",), ("fastener", "gap", "on_girder"), ANY,
                            "it holds what its report says and no more", fastened=False),
     "by others": Made((), ("confirmed_by",), (), "somebody else answers for it and nothing of it is checked here",
                       fastened=False),
-    "holds nothing": Made((), (), (), "it counts for nothing, whatever it is", fastened=False),
+    "holds nothing": Made((), (), (), "it counts for nothing, whatever it is", fastened=False, hangs=False),
 })  # fmt: skip
 PARTS = (
     "fastener", "holes", "plate", "other", "gap", "arm", "rating", "confirmed_by", "twist_held_by", "on_girder",

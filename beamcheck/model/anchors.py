@@ -122,6 +122,7 @@ class Fastener(Piece):
     counterbore: PositiveLength | None = Field(default=None, description="diameter of the bore that hides head or nut")
     counterbore_depth: PositiveLength | None = Field(default=None, description="depth of each such bore")
     plugged: bool = Field(default=False, description="the bores are closed with plugs")
+    bored_ahead: bool | None = Field(default=None, description="lead holes are bored before nails are driven")
     coating: Literal["none", "hot-dip galvanized", "stainless", "other"] | None = Field(
         default=None, description="what keeps it from rusting"
     )
@@ -284,6 +285,7 @@ class Anchor(Insisting):
         description="what else keeps a lap or a plate on one side from turning out of its plane, and who says so",
         examples=["blocking to the next beam, engineer's sketch 3 of 2026-01-12"],
     )
+    clamped: bool | None = Field(default=None, description="for pins without heads: two bolts clamp the sides together")
     on_girder: OnGirder | None = Field(
         default=None, description="where the fastenings sit on the side of the piece that carries it"
     )

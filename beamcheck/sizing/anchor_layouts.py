@@ -11,8 +11,9 @@ import numpy as np
 
 from ..checks.anchors.distances import Need, needs
 from ..checks.anchors.group import Group
-from ..checks.anchors.group_forces import spread_of
-from ..checks.anchors.joint import Joint, joint_of
+from ..checks.anchors.joint import Joint
+from ..checks.anchors.manners.registry import manner_of
+from ..checks.anchors.spread import spread_of
 from ..model.anchors import Holes
 from ..units import show
 from ..values.connections import distance
@@ -20,7 +21,6 @@ from ..values.sizes import read_size
 
 STEP = 0.25  # in: distances of a proposal are whole quarters of an inch, rounded up
 ROUNDS = 6  # of fitting a layout to its own demands
-SQUARE = ("ledger", "toe-nails")  # their line of support runs through the middle of the group, whatever their `arm`
 SAME_LINE = 1.0  # in: so far, as in checks.anchor_piece, the line of the support and that of the group may lie apart
 BORED_AHEAD = ("not prebored", "prebored")
 
@@ -64,7 +64,7 @@ def placed(group: Group, layout: Layout) -> Group:
     y = layout.edge + np.arange(layout.rows) * layout.row_spacing
     x, y = np.tile(x, layout.rows), np.repeat(y, layout.columns)
     anchor = group.anchor
-    if anchor.arm is not None and anchor.manner not in SQUARE:
+    if anchor.arm is not None and not group.made.in_line:
         anchor = anchor.model_copy(update={"arm": max(float(np.mean(x)) - line_of(group), 0.0)})
     many: dict[str, Any] = {"spacing": layout.spacing} if layout.columns > 1 else {}
     many |= {"row_spacing": layout.row_spacing} if layout.rows > 1 else {}
@@ -74,8 +74,7 @@ def placed(group: Group, layout: Layout) -> Group:
 
 def line_of(group: Group) -> float:
     """From the end of the held piece to the line on which the other side takes the load, inches."""
-    arm = 0.0 if group.anchor.manner in SQUARE else group.anchor.arm or 0.0
-    return float(np.mean(group.x)) - arm
+    return group.line if group.line is not None else float(np.mean(group.x)) - (group.arm or 0.0)
 
 
 def layouts(asked: Group, trial: Group, rows: int, columns: int) -> Iterator[Layout]:
@@ -95,8 +94,8 @@ def layouts(asked: Group, trial: Group, rows: int, columns: int) -> Iterator[Lay
     NotSaid, UnknownName, OutOfRange
         If the fastener has no value at all in this joint.
     """
-    joint = joint_of(trial)
-    if joint.dowel.large and trial.anchor.manner != "toe-nails":
+    joint = manner_of(trial.anchor).joint_of(trial)
+    if joint.dowel.large and not trial.made.aslant:
         fitted = [_fitted(asked, trial, joint, rows, columns)]
     else:
         fitted = [_thin(asked, trial, joint, rows, columns, bored) for bored in BORED_AHEAD]
@@ -140,7 +139,7 @@ def _no_room(asked: Group, trial: Group, joint: Joint, layout: Layout) -> list[s
             f"{name} asks for {show(asks, 'length')} of depth with edges and plate; there are {show(d, 'length')}"
         )
     last = layout.end + layout.length
-    if anchor.manner == "concealed plate" and anchor.plate is not None:
+    if trial.made.in_a_slot and anchor.plate is not None:
         reach = min(anchor.plate.length, anchor.plate.slot_length or anchor.plate.length)
         if last + 1.5 * D > reach + 1e-9:
             found.append(f"{name} reaches {show(last, 'length')} from the end; plate and slot {show(reach, 'length')}")
@@ -152,7 +151,7 @@ def _no_room(asked: Group, trial: Group, joint: Joint, layout: Layout) -> list[s
                 f"{name} asks for {show(asks, 'length')} of the other member; it is {show(width, 'length')} wide"
             )
     off = abs(layout.end + 0.5 * layout.length - line_of(asked))
-    if anchor.manner in SQUARE and off > SAME_LINE:
+    if trial.made.in_line and off > SAME_LINE:
         found.append(f"the middle of {name} would lie {show(off, 'length')} off the line of the support")
     return found
 

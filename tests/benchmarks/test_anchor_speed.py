@@ -7,9 +7,9 @@ from typing import Any
 
 import numpy as np
 import pytest
+from beamcheck.checks.anchors.geometry import geometry_checks
 
 from beamcheck.calc.pad import SilentPad
-from beamcheck.checks.anchors.geometry import geometry_checks
 from beamcheck.checks.anchors.group import Group
 from beamcheck.checks.anchors.lateral import lateral_checks
 from beamcheck.checks.anchors.tear_out import tear_out_checks

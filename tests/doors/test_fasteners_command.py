@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from beamcheck import UnknownName, fasteners_for, read_job
-from beamcheck.checks.anchors.lateral import lateral_checks
+
+from ..checks.anchors.anchors import lateral
 
 DEMO = Path(__file__).parents[2] / "worked_examples" / "net_loft.toml"
 
@@ -23,7 +24,7 @@ def test_what_it_proposes_holds_in_the_checks() -> None:
     """The group as proposed goes through the lateral checks again: nothing fails."""
     proposal = fasteners_for(read_job(DEMO), "hidden plate", "bolt")
     assert proposal.group is not None and proposal.ratio <= 1.0
-    assert all(check.verdict != "fails" for check in lateral_checks(proposal.group))
+    assert all(check.verdict != "fails" for check in lateral(proposal.group))
 
 
 @pytest.mark.parametrize(

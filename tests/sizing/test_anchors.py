@@ -13,15 +13,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.checks.anchors.geometry import geometry_checks
 from beamcheck.checks.anchors.group import Group, hole_places
-from beamcheck.checks.anchors.lateral import lateral_checks
-from beamcheck.checks.anchors.tear_out import tear_out_checks
 from beamcheck.errors import OutOfRange, UnknownName
 from beamcheck.model.anchor_links import diameter
 from beamcheck.sizing.anchors import Family, Proposal, fewest_fasteners, sizes_of
 
-from ..checks.anchors.anchors import find, group, step, stock
+from ..checks.anchors.anchors import find, group, lateral, layout, step, stock, tear_out
 
 PLATE = {
     "steel": "A36",
@@ -50,7 +47,7 @@ def ledger(load: float, **more: Any) -> Group:
 
 
 def passes(made: Group) -> bool:
-    checks = [*lateral_checks(made), *geometry_checks(made), *tear_out_checks(made)]
+    checks = [*lateral(made), *layout(made), *tear_out(made)]
     return all(check.verdict != "fails" and (check.ratio is None or check.ratio <= 1.0) for check in checks)
 
 
@@ -99,7 +96,7 @@ def test_distances_are_those_for_which_the_geometry_factor_is_one() -> None:
     assert made.x.min() >= 4 * D
     assert made.y.min() >= 1.5 * D
     assert d - made.y.max() >= 4 * D
-    check = find(lateral_checks(made), "lateral load on the worst")
+    check = find(lateral(made), "lateral load on the worst")
     assert step(check, "C_delta") == 1.0
 
 

@@ -1,7 +1,8 @@
 """What NDS 2018 12.5.1 asks around each fastener of 1/4 in and more, in each wood member, under each combination.
 
-Between 0 and 90 degrees to the grain the tables hold only the two ends. The safe reading: a load with a part along the
-grain asks for the distances of a load along it, one at more than 5 degrees also for those of a load across it, and the
+Between 0 and 90 degrees to the grain the tables hold only the two ends. In between the load counts by its components:
+up to 45 degrees the distances of a load along the grain are asked in full and those of one across it in the proportion
+of the part across to the part along, beyond 45 degrees the other way about (judgment: the standard is silent). The
 smallest C_delta of any fastener in any member counts for the whole group.
 """
 
@@ -22,8 +23,8 @@ from ...values.loader import rows
 from ...values.lumber import read_size
 from ...values.species import folded
 from .group import Group
-from .group_forces import Spread
 from .joint import HAIR, Joint, Part
+from .spread import Spread
 
 Array = np.ndarray
 SQUARE = 1e-6  # deg: nearer to 90 there is no part along the grain
@@ -56,14 +57,23 @@ class Need:
 
 
 def large_part(theta: Array, loaded: Array) -> tuple[Array, Array]:
-    """Where the load has a part along the grain, and where one across it that counts."""
+    """Where the load has a part along the grain, and where one across it that counts for a row of fasteners."""
     limit = tables.connection_limit("angle to grain below which a load counts as along it").value
     return loaded & (theta < 90.0 - SQUARE), loaded & (theta > limit)
 
 
+def shares(theta: Array, loaded: Array) -> tuple[Array, Array]:
+    """How much of the demands of a load along the grain, and of one across it, a load at that angle makes: 0 to 1."""
+    t = np.radians(theta)
+    with np.errstate(divide="ignore"):
+        along, across = np.minimum(np.cos(t) / np.sin(t), 1.0), np.minimum(np.sin(t) / np.cos(t), 1.0)
+    along = np.where(theta < 90.0 - SQUARE, along, 0.0)
+    return np.where(loaded, along, 0.0), np.where(loaded, np.where(theta > SQUARE, across, 0.0), 0.0)
+
+
 def needs(group: Group, joint: Joint, spread: Spread) -> list[Need]:
     """Every distance that 12.5.1 asks for; none for fasteners below 1/4 in, toe-nails and members of steel."""
-    if not joint.dowel.large or group.anchor.manner == "toe-nails":
+    if not joint.dowel.large or group.made.aslant:
         return []
     return [need for part in joint.woods for need in _of_member(group, joint, spread, part)]
 
@@ -92,7 +102,9 @@ def geometry_factor(pad: Pad, found: list[Need], D: float, which: int | slice) -
     worst, at = None, np.inf
     for need in with_factor:
         assert need.full is not None
-        share = np.where(need.full[:, which] > 0.0, need.actual[:, 0] / np.maximum(need.full[:, which], 1e-9), np.inf)
+        full, actual = need.full[:, which], need.actual[:, 0] + HAIR
+        share = np.where(full > 0.0, actual / np.maximum(full, 1e-9), np.inf)
+        share = np.where((full > 0.0) & (actual < need.least[:, which]), 0.0, share)  # no value at all outweighs any
         k = int(np.argmin(share))
         if share[k] < at:
             worst, at = (need, k), float(share[k])
@@ -113,44 +125,66 @@ def _factor(pad: Pad, need: Need, actual: float | Array, full: float | Array, D:
 
 def _of_member(group: Group, joint: Joint, spread: Spread, part: Part) -> Iterator[Need]:
     """The distances in one member, its own grain first: u along it, v across."""
-    held, D = part.grain == "held", joint.dowel.D
-    turned = part.grain == "across"
+    if part.grain == "into":
+        yield from _in_the_end(group, joint, spread, part)
+        return
+    D, turned = joint.dowel.D, part.grain == "across"
     u, v = (group.y, group.x) if turned else (group.x, group.y)
-    theta = np.asarray(part.angle(spread.theta))
-    along, across = large_part(theta, spread.loaded)
-    shape = theta.shape
-
-    def wanted(k_along: float | Array, k_across: float | Array) -> Array:
-        return np.broadcast_to(np.maximum(np.where(along, k_along, 0.0), np.where(across, k_across, 0.0)), shape) * D
-
+    along, across = shares(np.asarray(part.angle(spread.theta)), spread.loaded)
+    shape = along.shape
     name = part.name
     end = _ends(group, part, u)
     if end is not None:
-        towards = np.ones(shape, bool) if not held else spread.P_x > 0.0  # the wood is pushed the other way, to its end
+        towards = np.ones(shape, bool) if part.grain != "held" else spread.P_x > 0.0  # the wood is pushed to its end
         tension = tables.end_distance("along", towards_end=True, hardwood=is_hardwood(part.stock))
         pressed = tables.end_distance("along", towards_end=False, hardwood=False).value
         side = tables.end_distance("across", towards_end=False, hardwood=False).value
         pull = tension.value
         assert pull.full is not None and pressed.full is not None and side.full is not None
+        some = (along > 0.0) | (across > 0.0)
+
+        def between(k_along: float | Array, k_across: float) -> Array:
+            return np.where(some, k_across + (k_along - k_across) * along, 0.0) * D
+
         yield Need(
             "end", "end distance", name, "NDS 2018 Table 12.5.1A", end[:, None],
-            wanted(np.where(towards, pull.least, pressed.least), side.least),
-            wanted(np.where(towards, pull.full, pressed.full), side.full), tension.source,
+            between(np.where(towards, pull.least, pressed.least), side.least),
+            between(np.where(towards, pull.full, pressed.full), side.full), tension.source,
         )  # fmt: skip
     inner = tables.row_spacing("along")
-    full = inner.value.full or 4.0
-    for what, distances, k_along, k_across in (
-        ("spacing along the grain", _next_in_line(u, v), 1.0, 0.0),
-        ("spacing across the grain", _next_in_line(v, u), 0.0, 1.0),
+    full, least_across = inner.value.full or 4.0, tables.row_spacing("across").value.least
+    for what, distances, least, share in (
+        ("spacing along the grain", _next_in_line(u, v), inner.value.least, along),
+        ("spacing across the grain", _next_in_line(v, u), least_across, across),
     ):
         if np.isfinite(distances).any():
-            least = wanted(k_along * inner.value.least, k_across * tables.row_spacing("across").value.least)
             yield Need(
-                "spacing", what, name, "NDS 2018 Table 12.5.1B", distances[:, None], least,
-                wanted(k_along * full, k_across * full), inner.source,
+                "spacing", what, name, "NDS 2018 Table 12.5.1B", distances[:, None], share * least * D,
+                share * full * D, inner.source,
             )  # fmt: skip
     yield from _rows(joint, name, u, v, along, across)
     yield from _edges(group, joint, spread, part, v, along, across)
+
+
+def _in_the_end(group: Group, joint: Joint, spread: Spread, part: Part) -> Iterator[Need]:
+    """Fasteners into the end of the held piece: all of the load is across its grain, whichever way it goes."""
+    D, loaded, x, y = joint.dowel.D, spread.loaded, group.x, group.y
+    inner = tables.row_spacing("across")
+    full = inner.value.full or 4.0
+    for what, distances in (("spacing up and down", _next_in_line(y, x)), ("spacing sideways", _next_in_line(x, y))):
+        if np.isfinite(distances).any():
+            yield Need(
+                "spacing", f"{what} in the end", part.name, "NDS 2018 Table 12.5.1B", distances[:, None],
+                np.where(loaded, inner.value.least * D, 0.0), np.where(loaded, full * D, 0.0), inner.source,
+            )  # fmt: skip
+    to_edge, free = (tables.distance("edge", "across", case) for case in ("loaded", "unloaded"))
+    up, b, d = spread.P_y < 0.0, float(group.section.b), float(group.section.d)
+    for what, actual, pushed in (
+        ("bottom edge", y, ~up), ("top edge", d - y, up), ("side", np.minimum(x, b - x), np.zeros_like(up)),
+    ):  # fmt: skip
+        least = np.where(loaded, np.where(pushed, to_edge.value.least, free.value.least) * D, 0.0)
+        clause = "NDS 2018 Table 12.5.1C"
+        yield Need("edge", f"distance to the {what}", part.name, clause, actual[:, None], least, None, to_edge.source)
 
 
 def _rows(joint: Joint, name: str, u: Array, v: Array, along: Array, across: Array) -> Iterator[Need]:
@@ -159,13 +193,13 @@ def _rows(joint: Joint, name: str, u: Array, v: Array, along: Array, across: Arr
     between = tables.distance("rows", "along", "any")
     levels = _next_level(v)
     if np.isfinite(levels).any():
-        least = np.where(along, between.value.least * D, 0.0)
+        least = np.where(along > 0.0, between.value.least * D, 0.0)
         yield Need("rows", "distance between rows along the grain", name, clause, levels[:, None], least, None,
                    between.source)  # fmt: skip
     levels = _next_level(u)
     if np.isfinite(levels).any():
         inputs: dict[str, Number] = {"l_w": joint.wood_length, "D": D}
-        least = np.where(across, float(sp.row_spacing_perpendicular(**inputs)), 0.0)
+        least = across * float(sp.row_spacing_perpendicular(**inputs))
         yield Need("rows", "distance between rows across the grain", name, clause, levels[:, None], least, None,
                    between.source, (sp.row_spacing_perpendicular, inputs))  # fmt: skip
 
@@ -177,15 +211,16 @@ def _edges(
     loaded, free = (tables.distance("edge", "across", case) for case in ("loaded", "unloaded"))
     levels = np.unique(np.round(v, 6))
     s_row = float(np.max(np.diff(levels))) if levels.size > 1 else 1.5 * D
-    plain = float(sp.edge_distance_parallel(joint.wood_length, D, s_row))
+    plain = np.where(along > 0.0, float(sp.edge_distance_parallel(joint.wood_length, D, s_row)), 0.0)
     if part.grain == "held":
         up = spread.P_y < 0.0  # the piece presses down, the fastener pushes its wood up: the top edge is loaded
         edges = [("bottom edge", v, ~up), ("top edge", float(group.section.d) - v, up)]
     else:
         edges = list(_other_edges(group, part, v, spread))
     for what, actual, pushed in edges:
-        least = np.where(along, plain, 0.0)
-        least = np.maximum(least, np.where(across, np.where(pushed, loaded.value.least, free.value.least) * D, 0.0))
+        at_90 = np.where(pushed, loaded.value.least, free.value.least) * D
+        start = np.minimum(free.value.least * D, at_90)  # of a load along the grain: the same as that of a free edge
+        least = np.maximum(plain, np.where(across > 0.0, start + (at_90 - start) * across, 0.0))
         yield Need("edge", f"distance to the {what}", part.name, clause, actual[:, None], least, None, loaded.source)
 
 

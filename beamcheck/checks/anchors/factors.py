@@ -19,13 +19,13 @@ from ...values.connections import (
     distance,
 )
 from ...values.found import Found
+from ...values.judgment import judgment
 from ...values.lumber import read_size
 from ..core.material import WoodMaterial, modulus_prime
 from .group import Group
 from .joint import Joint, Part
 
 Array = np.ndarray
-E_PLATE = 30e6  # psi, the modulus of steel on which NDS 2018 Table 11.3.6C rests
 Way = Literal["along", "across"]
 
 
@@ -64,7 +64,7 @@ def _one_row(group: Group, part: Part) -> bool:
     if group.x.size == 1:
         return True
     lines = group.x if part.grain == "across" else group.y
-    return part.grain != "end" and float(np.ptp(lines)) < 1e-6
+    return not part.end_grain and float(np.ptp(lines)) < 1e-6
 
 
 def group_action(pad: Pad, group: Group, joint: Joint, k: int, way: Way) -> float:
@@ -122,9 +122,13 @@ def _stiff(group: Group, joint: Joint, part: Part, way: Way) -> tuple[float, flo
     if part.material == "steel":
         plate = group.anchor.plate
         assert plate is not None
-        return E_PLATE, planes * plate.thickness * (plate.width if way == "along" else plate.length)
+        return judgment("modulus of a steel side plate").value, planes * plate.thickness * (
+            plate.width if way == "along" else plate.length
+        )
     if part.material == "concrete":  # as stiff as the wood beside it: the lowest C_g is with the wood's own stiffness
         return _stiff(group, joint, next(iter(joint.woods)), way)
+    if part.grain == "into":
+        return float(modulus_prime(SilentPad(), group.wood)), part.length * _width(group, joint, way)
     if part.grain == "held":
         E = float(modulus_prime(SilentPad(), group.wood))
         thick = float(group.section.b) - joint.slot

@@ -7,22 +7,20 @@ from typing import Literal, get_args
 
 from ...calc.core import Number
 from ...calc.pad import Pad
-from ...errors import BeamcheckError, OutOfRange
+from ...errors import OutOfRange
 from ...formulas.connections import dowel_lengths as ln
 from ...formulas.connections import tear_out as tear
 from ...model.anchors import Fastener
 from ...provenance import Source
 from ...values import fasteners
 from ...values.connections import THIN
+from .unsaid import NotSaid, Open
 
 FAMILIES: dict[str, fasteners.Family] = {
     "bolt": "bolt", "pin": "drift pin", "lag screw": "lag screw", "wood screw": "wood screw", "nail": "nail",
 }  # fmt: skip
-NOT_STEEL_OF_TABLE = "stainless fasteners have no bending yield strength in Table I1: enter the maker's (`F_yb`)"
-
-
-class NotSaid(BeamcheckError):
-    """Something without which there is no value is not in the job; the check refers and says what is missing."""
+THREADED = "threads count: the root bears (NDS 2018 12.3.7)"
+SMOOTH = "full body: no threads where it bears (NDS 2018 12.3.7)"
 
 
 @dataclass(frozen=True)
@@ -30,7 +28,8 @@ class Dowel:
     """A fastener: nominal diameter `D`, diameter `D_calc` of the yield equations, in; `F_yb` psi.
 
     `E_tip` is the tip that does not hold (0 for bolts and pins), `head` the diameter of the head of a nail or screw.
-    `length` is None for a bolt whose length is not given.
+    `length` is None for a bolt whose length is not given. `thread` is the length of the thread of a bolt or lag screw,
+    the least that its standard gives, or as measured; None where it is not known.
     """
 
     kind: str
@@ -46,8 +45,9 @@ class Dowel:
     length: float | None
     washer: float | None
     washer_thickness: float
-    doubts: tuple[str, ...]
+    doubts: tuple[Open, ...]
     why_D: str
+    thread: float | None = None
 
     @property
     def through(self) -> bool:
@@ -58,6 +58,11 @@ class Dowel:
     def large(self) -> bool:
         """1/4 in and more: angle to grain, C_g, C_delta and the distances of 12.5.1 count."""
         return self.D >= THIN
+
+    @property
+    def smooth(self) -> bool:
+        """Whether the full diameter bears."""
+        return self.D_calc == self.D
 
     @property
     def hole(self) -> float:
@@ -91,17 +96,19 @@ def dowel_of(fastener: Fastener) -> Dowel:
     NotSaid
         If a maker's value or a length is needed and not given.
     """
-    kind, size = fastener.kind, fastener.size
-    doubts: list[str] = []
+    kind, size, length = fastener.kind, fastener.size, fastener.length
+    doubts: list[Open] = []
     head: float | None = None
+    thread = fastener.thread_length
     E_tip = washer = thickness = 0.0
-    why = "threads count: the root bears (NDS 2018 12.3.7)"
+    why = THREADED
     if kind in ("bolt", "pin"):
         bolt = fasteners.bolt(size)
         D, D_r, source = bolt.value.D, bolt.value.D_r, bolt.source
         clear = fastener.threads == "clear of it" or (kind == "pin" and fastener.threads is None)
-        D_calc = D if clear else D_r
-        why = "full body: no threads where it bears (NDS 2018 12.3.7)" if clear else why
+        D_calc, why = (D, SMOOTH) if clear else (D_r, THREADED)
+        if kind == "bolt" and thread is None and length is not None:
+            thread = bolt.value.thread(length)
     elif kind == "lag screw":
         lag = fasteners.lag_screw(size)
         D, D_r, E_tip, source = lag.value.D, lag.value.D_r, lag.value.E_tip, lag.source
@@ -116,20 +123,20 @@ def dowel_of(fastener: Fastener) -> Dowel:
         D = D_r = D_calc = nail.value.D
         head, source, E_tip = nail.value.D_H, nail.source, 2.0 * nail.value.D
         why = "a smooth nail bears with its full diameter (NDS 2018 12.3.7)"
-    length = fastener.length
-    if kind == "nail":
         if length is not None and length > nail.value.L + 1e-6:
             raise OutOfRange(f"a {size} nail is {nail.value.L:g} in long, not {length:g} in", source.document)
         length = nail.value.L if length is None else length
     if length is None and kind in ("lag screw", "wood screw"):
-        raise NotSaid(f"the length of the {kind} is not given (`fastener.length`)")
+        raise NotSaid(f"the length of the {kind} is not given (`fastener.length`)", "length", "fastener.length")
+    if kind == "lag screw" and thread is None and length is not None:
+        thread = fasteners.lag_thread(length).value
     if kind in ("bolt", "lag screw"):
         standard = fasteners.washer(size).value
         washer, thickness = standard.outer, standard.thickness
     F_yb, why_F, source_F = _bending_yield(fastener, D, doubts)
     return Dowel(
         kind, D, D_calc, D_r, F_yb, why_F, source_F, source, E_tip, head, length, fastener.washer or washer or None,
-        thickness, tuple(doubts), why,
+        thickness, tuple(doubts), why, thread,
     )  # fmt: skip
 
 
@@ -140,16 +147,19 @@ def _nail(size: str) -> tuple[fasteners.NailKind, str]:
     found = [kinds[word] for word in words if word in kinds]
     rest = [word for word in words if word not in kinds]
     if len(found) != 1 or len(rest) != 1:
-        raise NotSaid(f"nail {size!r}: say pennyweight and kind, such as '16d common' (common, box or sinker)")
+        text = f"nail {size!r}: say pennyweight and kind, such as '16d common' (common, box or sinker)"
+        raise NotSaid(text, "nail_kind", "fastener.size")
     return found[0], rest[0]
 
 
-def _bending_yield(fastener: Fastener, D: float, doubts: list[str]) -> tuple[float, str, Source | None]:
+def _bending_yield(fastener: Fastener, D: float, doubts: list[Open]) -> tuple[float, str, Source | None]:
     if fastener.F_yb is not None:
         if not fastener.F_yb_from.strip():
-            doubts.append("the maker's bending yield strength comes without its document (`F_yb_from`)")
+            text = "the maker's bending yield strength comes without its document (`F_yb_from`)"
+            doubts.append(Open(text, "maker_document", "fastener.F_yb_from"))
         return fastener.F_yb, f"by its maker: {fastener.F_yb_from or 'no document named'}", None
     if fastener.coating == "stainless":
-        raise NotSaid(NOT_STEEL_OF_TABLE)
+        text = "stainless fasteners have no bending yield strength in Table I1: enter the maker's (`F_yb`)"
+        raise NotSaid(text, "maker_bending_yield", "fastener.F_yb")
     found = fasteners.bending_yield(FAMILIES[fastener.kind], D)
     return found.value, found.reason, found.source

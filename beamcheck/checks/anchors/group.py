@@ -2,24 +2,36 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import Literal
 
 import numpy as np
 
 from ...analysis.beams.combinations import Loaded
 from ...errors import OutOfRange
+from ...model.anchor_manners import MANNERS, Made
 from ...model.anchors import Anchor, Holes
-from ...model.pieces import Beam, Stock
-from ..core.context import AnyPiece, Context
+from ...model.pieces import Beam, Post, Stock
+from ...model.rules import beam_length
+from ...units import show
+from ...values.judgment import judgment
+from ..core.context import AnyPiece
 from ..core.material import WoodMaterial
+from ..core.question import RULING, PlausibleAnswer, Question, ask
+from ..core.result import Check
 from ..core.strength import Section
+from .unsaid import Open
 
-if TYPE_CHECKING:  # beam.py counts what the groups cut out of a beam
-    from ..beams.beam import BeamRun
-
+Array = np.ndarray
+Part = Literal["down", "up", "along", "pressing"]
 SAME_ROW = 1e-6  # in; holes whose heights differ by less stand in one row
+NEGLIGIBLE = 0.5  # lbf: less is rounding of the analysis, as everywhere in the checks
+PART_WORDS: dict[Part, str] = {
+    "down": "down", "up": "up", "along": "out of the joint", "pressing": "into the joint",
+}  # fmt: skip
 
 
 @dataclass(frozen=True, eq=False)
@@ -28,16 +40,31 @@ class Forces:
 
     across : (combinations,) down on the group, square to the grain of the held piece; negative lifts.
     along : (combinations,) out of the joint along the grain; negative presses into it.
+    turning : (combinations,) moment of the piece on the group in the plane of its face, beside that of its arm, lb-in;
+        turning the inner end of the piece up is positive. None: no such moment.
     """
 
     combinations: tuple[Loaded, ...]
-    across: np.ndarray
-    along: np.ndarray
+    across: Array
+    along: Array
+    turning: Array | None = None
 
     @property
-    def C_D(self) -> np.ndarray:
+    def C_D(self) -> Array:
         """(combinations,)."""
         return np.array([combination.C_D for combination in self.combinations])
+
+
+@dataclass(frozen=True, eq=False)
+class Turn:
+    """How the held end turns where nothing keeps it from that.
+
+    rotation : (combinations,) of the end as a hinge, radians; the inner part going down is positive.
+    softness : rotation of that end under a moment of 1 lb-in on it, radians.
+    """
+
+    rotation: Array
+    softness: float
 
 
 @dataclass(frozen=True, eq=False)
@@ -45,7 +72,8 @@ class Group:
     """One anchor group at one end of one piece.
 
     `x` and `y` place the holes in the held piece: from its end along the grain, and up from its bottom edge, inches;
-    hole k stands in row `row[k]` (0 is the lowest) and column `column[k]` (0 is next to the end).
+    hole k stands in row `row[k]` (0 is the lowest) and column `column[k]` (0 is next to the end). Of fasteners into the
+    end of the piece x is from its side.
     """
 
     anchor: Anchor
@@ -59,17 +87,120 @@ class Group:
     into_stock: Stock | None  # wood of the other side, when it is wood of the job
     into_wood: WoodMaterial | None
     forces: Forces
-    x: np.ndarray
-    y: np.ndarray
+    x: Array
+    y: Array
+    path: str = ""  # of its fields in the job file, where it is no [[anchor]]
+    support: str = ""  # path of the support that it holds, where there is one
+    line: float | None = None  # from the end of the piece along its grain to the line of its support; None: not known
+    slope: float = 0.0  # of the held piece from level, rising inwards, deg
+    turn: Turn | None = None  # None where nothing is known of how the end turns
+    carries: tuple[str, ...] = ()  # the pieces that rest on the held piece
+    lands_at: float | None = None  # along the carrying piece
+    rests: bool = False  # the end has a seat beside the group
+    far_depth: float | None = None  # of the piece that carries it, where that is level wood of the job
+
+    @property
+    def name(self) -> str:
+        return self.anchor.name
+
+    @property
+    def made(self) -> Made:
+        """What its manner is made of."""
+        return MANNERS[self.anchor.manner]
+
+    @property
+    def far(self) -> str:
+        """What it is fastened to, by name."""
+        return self.into.name if self.into is not None else self.anchor.into or "the other member"
+
+    @property
+    def on_a_girder(self) -> bool:
+        """It is fastened to the side of a level piece of this job."""
+        return isinstance(self.into, Beam)
+
+    @property
+    def on_a_post(self) -> bool:
+        """It is fastened to a post of this job."""
+        return isinstance(self.into, Post)
+
+    # ---- questions
+
+    def field(self, name: str) -> str:
+        """The place of a field of the group in the job file."""
+        return f"{self.path or f'anchor.{self.name}'}.{name}"
+
+    @property
+    def support_field(self) -> str:
+        """The place of the support in the job file; nothing where only an engineer can say."""
+        return f"{self.support}.at" if self.support else RULING
+
+    def asks(
+        self, key: str, field: str = "", *, answers: tuple[PlausibleAnswer | str, ...] | None = None, why: str = "",
+        **words: str,
+    ) -> Question:  # fmt: skip
+        """A question about the group; without a field it asks for a ruling, which has to cover the forces."""
+        known = {"piece": self.piece, "far": self.far, "end": self.end, "force": self.force_words, **words}
+        at = self.field(field) if field else RULING
+        return ask(key, self.name, at, answers=answers, why=why, forces=None if field else self.largest, **known)
+
+    def question(self, open_: Open) -> Question:
+        """The question of something that is not said."""
+        if open_.of:
+            return ask(open_.key, open_.of, open_.field, answers=open_.answers, **open_.words)
+        return self.asks(open_.key, open_.field, answers=open_.answers, **open_.words)
+
+    def refers(self, id: str, what: str, clause: str, open_: Open, where: str = "") -> Check:
+        """A check that waits for something that is not said."""
+        return Check.refers(id, self.name, what, clause, open_.text, ask=self.question(open_), where=where)
+
+    # ---- forces
+
+    @property
+    def parts(self) -> dict[Part, Array]:
+        """(combinations,) forces on the group by direction, each 0 or more, lbf; of a sloping piece level and plumb."""
+        down, out = self.forces.across, self.forces.along
+        if self.slope:
+            s, c = math.sin(math.radians(self.slope)), math.cos(math.radians(self.slope))
+            down, out = c * down - s * out, s * down + c * out
+        return {
+            "down": np.maximum(down, 0.0), "up": np.maximum(-down, 0.0), "along": np.maximum(out, 0.0),
+            "pressing": np.maximum(-out, 0.0),
+        }  # fmt: skip
+
+    @property
+    def largest(self) -> dict[str, float]:
+        """The largest force in each direction in which one comes, lbf."""
+        found = {PART_WORDS[key]: float(np.max(part, initial=0.0)) for key, part in self.parts.items()}
+        return {words: force for words, force in found.items() if force > NEGLIGIBLE}
+
+    @property
+    def force_words(self) -> str:
+        """'up to 1,200 lb down and 300 lb up'."""
+        found = [f"{show(force, 'force')} {words}" for words, force in self.largest.items()]
+        return "up to " + " and ".join(found) if found else "no force under any combination"
+
+    # ---- places
+
+    @property
+    def arm(self) -> float | None:
+        """From the middle of the group to the line on which the other side takes the load, towards the end, in.
+
+        By the holes and the place of the support; as it is said where that place is not known.
+        """
+        if self.made.in_line or self.x.size == 0:
+            return 0.0
+        if self.line is not None:
+            return float(np.mean(self.x)) - self.line
+        return self.anchor.arm
 
     @cached_property
-    def row(self) -> np.ndarray:
+    def row(self) -> Array:
         """(holes,) numbers of the rows, from the bottom."""
         heights = _levels(self.y)
         return np.array([int(np.argmin(np.abs(heights - one))) for one in self.y])
 
     @cached_property
-    def column(self) -> np.ndarray:
+    def column(self) -> Array:
         """(holes,) numbers within the row, from the end of the piece inwards."""
         found = np.zeros(self.x.size, dtype=int)
         for number in range(int(self.row.max(initial=-1)) + 1):
@@ -78,7 +209,7 @@ class Group:
         return found
 
     @cached_property
-    def rows(self) -> list[np.ndarray]:
+    def rows(self) -> list[Array]:
         """Indices of the holes of each row, lowest row first, each from the end inwards."""
         found = [np.flatnonzero(self.row == number) for number in range(int(self.row.max(initial=-1)) + 1)]
         return [members[np.argsort(self.x[members])] for members in found]
@@ -88,7 +219,17 @@ class Group:
         return f"row {int(self.row[k]) + 1}, column {int(self.column[k]) + 1}"
 
 
-def hole_places(holes: Holes | None) -> tuple[np.ndarray, np.ndarray]:
+def trivial(force: float, capacity: float) -> bool:
+    """Whether a force is next to nothing: it neither needs a rule of its own nor an engineer's word."""
+    return force <= judgment("trivial force").value and force <= judgment("trivial share of capacity").value * capacity
+
+
+def seat_takes(forces: Forces) -> Forces:
+    """The forces of an end that rests on a seat: what presses down stays in the seat."""
+    return Forces(forces.combinations, np.minimum(forces.across, 0.0), forces.along)
+
+
+def hole_places(holes: Holes | None) -> tuple[Array, Array]:
     """Coordinates of the holes: place by place, or from rows and columns.
 
     Raises
@@ -110,28 +251,46 @@ def hole_places(holes: Holes | None) -> tuple[np.ndarray, np.ndarray]:
     return np.tile(x, rows), np.repeat(y, columns)
 
 
-def group_of_beam(
-    anchor: Anchor,
-    beam: Beam,
-    run: BeamRun,
-    index: int,
-    context: Context,
-    other: tuple[Stock | None, WoodMaterial | None],
-) -> Group:
-    """The group that holds support `index` of a beam that has been solved."""
-    support = beam.supports[index]
-    straight = run.solved
-    reactions = straight.reactions(index)
-    forces = Forces(straight.combinations, reactions, np.zeros_like(reactions))
+def from_the_end(beam: Beam, index: int) -> float:
+    """Of a support from the end of the beam that is nearer to it, in."""
+    at, length = beam.supports[index].at, beam_length(beam)
+    return at if at <= 0.5 * length else length - at
+
+
+def holes_at(anchor: Anchor, beam: Beam, index: int) -> tuple[Array, Array]:
+    """Coordinates of the holes at one support of a beam, from the end that is nearer to it.
+
+    A group that holds several supports of one beam is laid out alike at each: as given where it fits best, and at the
+    others as far from the end as that support is.
+
+    Raises
+    ------
+    OutOfRange
+        If the layout does not say where the holes are.
+    """
     x, y = hole_places(anchor.holes)
-    end = "left" if support.at <= 0.5 * straight.length else "right"
-    return Group(
-        anchor, beam.name, end, support.at, context.stock(beam.stock), run.wood, run.section, context.under(support.on),
-        *other, forces, x, y,
-    )  # fmt: skip
+    alike = [i for i, support in enumerate(beam.supports) if support.held_by == anchor.name]
+    if not x.size or len(alike) < 2:
+        return x, y
+    home = min(alike, key=lambda i: abs(float(np.mean(x)) - from_the_end(beam, i)))
+    return x + from_the_end(beam, index) - from_the_end(beam, home), y
 
 
-def _levels(values: np.ndarray) -> np.ndarray:
+def nearest_apart(x: Array, y: Array) -> float:
+    """The least distance between two holes, from middle to middle, in; infinite where there is one only."""
+    apart = np.hypot(x[:, None] - x[None, :], y[:, None] - y[None, :])
+    np.fill_diagonal(apart, np.inf)
+    return float(apart.min(initial=np.inf))
+
+
+def pairs_closer(x: Array, y: Array, least: float) -> Iterator[tuple[int, int]]:
+    """Pairs of holes that are closer to each other than that."""
+    apart = np.hypot(x[:, None] - x[None, :], y[:, None] - y[None, :])
+    for i, j in np.argwhere(np.triu(apart < least, 1)):
+        yield int(i), int(j)
+
+
+def _levels(values: Array) -> Array:
     ordered: list[float] = []
     for value in sorted(float(v) for v in values):
         if not ordered or value - ordered[-1] > SAME_ROW:

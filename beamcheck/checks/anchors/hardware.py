@@ -15,12 +15,12 @@ from ...model.anchors import Anchor
 from ...model.pieces import Stock
 from ...units import show
 from ...values.connections import bolt_hole_over, fastener_steel, lead_hole
-from ...values.fasteners import lag_thread
 from ..core.material import WoodMaterial
 from ..core.result import Table
 from .fastener import Dowel, dowel_of
 from .group import Group
-from .wood import gravity
+from .joint import gravity
+from .unsaid import Open
 
 _TANNIN = "oak, chestnut, cedar, redwood"
 _FINEST = 64  # drills come in 1/64 in
@@ -48,7 +48,7 @@ def looked_up(anchor: Anchor) -> Dowel | None:
 def length_needed(group: Group, dowel: Dowel) -> Need | None:
     """Least length of the fastener, washers included; None where it goes by something that the group does not know."""
     anchor, pad = group.anchor, SilentPad()
-    if anchor.manner in ("rated hardware", "hanger rod", "toe-nails"):
+    if group.made.aslant or not group.made.fastened:
         return None
     washer = dowel.washer_thickness
     through, right_through = crossed(anchor, float(group.section.b))
@@ -79,8 +79,9 @@ def hardware_table(group: Group) -> Table | None:
     if fastener is None:
         return None
     dowel, n = looked_up(anchor), max(int(group.x.size), 1)
-    many = str(n) if group.x.size or anchor.manner == "hanger rod" else "as the report says"
-    what = "rod, threaded" if anchor.manner == "hanger rod" else fastener.kind
+    upright = group.made.upright
+    many = str(n) if group.x.size or upright else "as the report says"
+    what = "rod, threaded" if upright else fastener.kind
     made = [f"steel {fastener.steel}" if fastener.steel else "", fastener.coating or ""]
     rows: list[tuple[str, ...]] = [(what, fastener.size, many, *_length(group, dowel), ", ".join(filter(None, made)))]
     if dowel is not None and fastener.kind in ("bolt", "lag screw") and dowel.washer is not None:
@@ -88,12 +89,12 @@ def hardware_table(group: Group) -> Table | None:
         given = "as given" if fastener.washer is not None else "standard cut washer of that size"
         rows.append(("washer", f"{show(dowel.washer, 'length')} across", str(ends * n), "", given, ""))
         if fastener.kind == "bolt":
-            nuts = 2 * n if anchor.manner == "hanger rod" else n
+            nuts = 2 * n if upright else n
             rows.append(("nut", fastener.size, str(nuts), "", "", fastener.coating or ""))
     if fastener.plugged and fastener.counterbore is not None and dowel is not None:
         rows.append(_plug(group, dowel, n))
     if anchor.plate is not None:
-        plate, count = anchor.plate, 2 if anchor.manner == "plates both sides" else 1
+        plate, count = anchor.plate, group.made.plates
         size = " x ".join(show(value, "length") for value in (plate.thickness, plate.width, plate.length))
         weld = f"fillet weld {show(plate.weld, 'length')} on both sides of its base" if plate.weld else ""
         rows.append(("plate", size, str(count), "", weld, f"steel {plate.steel}"))
@@ -109,7 +110,7 @@ def _length(group: Group, dowel: Dowel | None) -> tuple[str, str]:
     if given is None and dowel is not None and dowel.kind == "nail":
         given = dowel.length
     if need is None:
-        why = "through both pieces, from nut to nut" if group.anchor.manner == "hanger rod" else ""
+        why = "through both pieces, from nut to nut" if group.made.upright else ""
         return (show(given, "length") if given is not None else ""), why
     if given is None:
         most = _hidden_within(group)
@@ -173,17 +174,17 @@ def coating_note(group: Group) -> str:
 def lead_hole_table(group: Group) -> Table | None:
     """Diameters to drill, member by member; None when the fastener is not in the tables."""
     dowel = looked_up(group.anchor)
-    if dowel is None or group.anchor.manner == "rated hardware":
+    if dowel is None or not (group.made.fastened or group.made.upright):
         return None
     rows, notes = [], []
-    for name, stock, wood, holds_point in _members(group):
-        doubts: list[str] = []
-        G, why = gravity(stock, wood, name, doubts)
+    for member in _members(group, dowel):
+        doubts: list[Open] = []
+        G, why = gravity(member.stock, member.wood, member.name, doubts)
         shown = f"{G:.3g}, {why}" + (" (in doubt)" if doubts else "")
-        for part, low, high, note, how in _holes(dowel, G, holds_point, group.anchor):
-            rows.append((name, shown, part, _range(low, high), note))
+        for part, low, high, note, how in _holes(dowel, G, member):
+            rows.append((member.name, shown, part, _range(low, high), note))
             notes.append(how)
-    if group.anchor.plate is not None and group.anchor.manner != "hanger rod" and dowel.D <= 1.0:
+    if group.anchor.plate is not None and dowel.D <= 1.0:
         hole = float(standard_hole(dowel.D)) if dowel.through else dowel.D
         rows.append(("plate", "", "hole", show(hole, "small length"), "standard hole" if dowel.through else "not less"))
     heads = ("member", "specific gravity", "part", "drill", "how deep")
@@ -194,17 +195,42 @@ def lead_hole_table(group: Group) -> Table | None:
     )  # fmt: skip
 
 
-def _members(group: Group) -> list[tuple[str, Stock | None, WoodMaterial | None, bool]]:
-    """Wood members: name, stock, wood, and whether it holds the point of the fastener."""
-    anchor = group.anchor
-    alone = anchor.other is None or anchor.other.material != "wood"
-    held = (group.piece, group.stock, group.wood, anchor.plate is not None)
-    if alone:
-        return [held]
-    return [held, (anchor.into or "other member", group.into_stock, group.into_wood, True)]
+@dataclass(frozen=True)
+class Member:
+    """A wood member as the fastener meets it: from where to where below its head, inches."""
+
+    name: str
+    stock: Stock | None
+    wood: WoodMaterial | None
+    start: float
+    end: float
+    holds_point: bool
 
 
-def _holes(dowel: Dowel, G: float, holds_point: bool, anchor: Anchor) -> list[tuple[str, float, float, str, str]]:
+def _members(group: Group, dowel: Dowel) -> list[Member]:
+    """The wood members in the order in which the fastener crosses them."""
+    anchor, made, other = group.anchor, group.made, group.anchor.other
+    thick, washer = float(group.section.b), dowel.washer_thickness if dowel.kind == "lag screw" else 0.0
+    bore = 0.0
+    if anchor.fastener is not None and anchor.fastener.counterbore_depth is not None:
+        bore = anchor.fastener.counterbore_depth
+    crossed_first, _ = crossed(anchor, thick)
+    point = dowel.length if dowel.length is not None else float("inf")
+    if other is None or other.material != "wood":
+        start = washer + (crossed_first if made.point == "held" else 0.0)
+        held = made.point == "held"
+        return [Member(group.piece, group.stock, group.wood, start, min(start + thick, point), held)]
+    far = group.far
+    first = washer + (other.thickness if made.in_the_end else thick) - bore
+    second = first + anchor.gap
+    last = min(second + (thick if made.in_the_end else other.thickness), point)
+    ordered = [(group.piece, group.stock, group.wood), (far, group.into_stock, group.into_wood)]
+    if made.in_the_end:
+        ordered.reverse()
+    return [Member(*ordered[0], washer, first, False), Member(*ordered[1], second, last, True)]
+
+
+def _holes(dowel: Dowel, G: float, member: Member) -> list[tuple[str, float, float, str, str]]:
     """(part, from, up to, how deep, how it is known)."""
     if dowel.kind in ("bolt", "pin"):
         over = bolt_hole_over("bolt" if dowel.kind == "bolt" else "drift pin")
@@ -217,27 +243,32 @@ def _holes(dowel: Dowel, G: float, holds_point: bool, anchor: Anchor) -> list[tu
     made = []
     for family in families:
         for part in ("shank", "thread") if "withdrawal" not in family else ("thread",):
-            if part == "thread" and not holds_point:
+            if part == "thread" and not member.holds_point:
+                continue
+            deep = _deep(dowel, part, member)
+            if deep is None:
                 continue
             found = lead_hole(family, part, G)
             of = dowel.D if found.value.of == "D" else dowel.D_r
             pulled = ", where it is pulled" if "withdrawal" in family else ""
-            made.append(
-                (part + pulled, found.value.low * of, found.value.high * of, _deep(dowel, part), found.source.how)
-            )
+            made.append((part + pulled, found.value.low * of, found.value.high * of, deep, found.source.how))
     return made
 
 
-def _deep(dowel: Dowel, part: str) -> str:
-    if dowel.kind != "lag screw" or dowel.length is None:
+def _deep(dowel: Dowel, part: str, member: Member) -> str | None:
+    """How deep into a member, from its face; None where that part of the screw does not come into it."""
+    if dowel.kind != "lag screw" or dowel.length is None or dowel.thread is None:
         return "the part without thread" if part == "shank" else "the thread"
-    try:
-        thread = lag_thread(dowel.length).value
-    except BeamcheckError:
-        return "the part without thread" if part == "shank" else "the thread"
+    shank = max(dowel.length - dowel.thread, 0.0)  # below the head
+    start, end = member.start, min(member.end, dowel.length)
     if part == "shank":
-        return f"from the head {show(max(dowel.length - thread, 0.0), 'length')}, the part without thread"
-    return f"on to {show(dowel.length, 'length')} below the head, at least as deep as the thread"
+        reach = min(shank, member.end) - start
+        if reach <= 0.0:
+            return None
+        return "right through" if shank >= member.end and not member.holds_point else f"{show(reach, 'length')} deep"
+    if end <= max(shank, start):
+        return None
+    return f"on to {show(end - start, 'length')} from its face, at least as deep as the thread"
 
 
 def _range(low: float, high: float) -> str:

@@ -1,8 +1,12 @@
-"""The joint of a group: which member is the main one, which the side, how long the fastener bears in each of them."""
+"""The joint of a group: which member is the main one, which the side, how long the fastener bears in each of them.
+
+Which member is which belongs to the manner of anchoring: the joints are made in `manners/`, of the parts that are here.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from ...calc.core import Number, largest
@@ -12,32 +16,43 @@ from ...formulas.connections import dowel_bearing as bearing
 from ...formulas.connections import dowel_lengths as ln
 from ...formulas.connections import gap as gaps
 from ...formulas.connections.lateral import Yield, double_shear, shear_across_gap, single_shear, wood_bearing
-from ...formulas.connections.toe_nails import toe_nail_main_length, toe_nail_side_length
-from ...model.anchors import Plate
+from ...model.anchors import Other, Plate
 from ...model.pieces import Stock
 from ...units import show
 from ...values.connections import connection_limit
-from ...values.lumber import read_size
+from ...values.judgment import judgment
+from ...values.lumber import lowest, read_size, specific_gravity
+from ...values.screening import fallback
 from ...values.steels import other_bearing, steel
-from ..core.material import WoodMaterial
-from .fastener import Dowel, NotSaid, dowel_of
+from ..core.material import WoodMaterial, is_unknown, rows_to_screen, wood_of
+from .fastener import THREADED, Dowel
 from .group import Group
-from .wood import gravity
+from .unsaid import NotSaid, Open
 
-COVERED = (
-    "wood side", "plate one side", "plates both sides", "concealed plate", "ledger", "let-in angle", "toe-nails",
-)  # fmt: skip
-LEAST_UNDER_BORE = 1.5  # in of wood under the washer in a bore: judgement, no source
 CONCRETE = "concrete, 2500 psi or more"
+SHEET = "A653 Grade 33 sheet, cold-formed"
 HAIR = 1e-6  # in, of rounding in sums of lengths
-Grain = Literal["held", "along", "across", "end"]
+SAME_SIDE = 0.25  # in: as a side of the stock, when measured
+GUESSED = ("grade", "other_stock", "gravity")  # questions of wood for which the lowest plausible stands in
+Grain = Literal["held", "along", "across", "end", "into"]
+
+
+@dataclass(frozen=True)
+class Fault:
+    """What keeps the joint from holding, whatever its figures."""
+
+    id: str
+    what: str
+    clause: str
+    text: str
 
 
 @dataclass(frozen=True)
 class Part:
     """One member of the joint; `length` is how long the fastener bears in it (in one of two side members), in.
 
-    `grain` is that of the member against the grain of the held piece; 'held' is the held piece itself.
+    `grain` is that of the member against the grain of the held piece; 'held' is the held piece itself, 'into' the held
+    piece with the fastener going along its grain; of the other member 'end' is that.
     """
 
     name: str
@@ -50,9 +65,18 @@ class Part:
     wood: WoodMaterial | None = None
     stock: Stock | None = None
 
+    @property
+    def is_held(self) -> bool:
+        return self.material == "wood" and self.grain in ("held", "into")
+
+    @property
+    def end_grain(self) -> bool:
+        """The fastener goes along its grain."""
+        return self.grain in ("end", "into")
+
     def angle(self, theta: Number) -> Number:
         """Angle of the load to this member's grain, from that to the grain of the held piece, deg."""
-        if self.grain == "end":
+        if self.end_grain:
             return 0.0 * theta + 90.0
         return 90.0 - theta if self.grain == "across" else theta
 
@@ -61,7 +85,7 @@ class Part:
         if self.material != "wood":
             return pad.take(symbol, self.F_e, "psi", note=self.why)
         G = pad.take("G", self.G, note=f"{self.name}: {self.why}")
-        F_e = wood_bearing(pad, G=G, D_nom=dowel.D, theta=self.angle(theta), end_grain=self.grain == "end")
+        F_e = wood_bearing(pad, G=G, D_nom=dowel.D, theta=self.angle(theta), end_grain=self.end_grain)
         return pad.take(symbol, F_e, "psi", note=self.name)
 
 
@@ -69,8 +93,8 @@ class Part:
 class Joint:
     """Main and side member, shear planes, gap (in); `penetration` of a fastener that has a point, in.
 
-    `doubts` keep the group from passing; `faults` fail it: (what, clause, text). `held` is the held piece's own length
-    of bearing in all, in; `bored` what the bores take of its breadth, `slot` what the slot does.
+    `doubts` keep the group from passing, each with its question; `faults` fail it. `held` is the held piece's own
+    length of bearing in all, in; `bored` what the bores take of its breadth, `slot` what the slot does.
     """
 
     dowel: Dowel
@@ -82,8 +106,9 @@ class Joint:
     slot: float = 0.0
     bored: float = 0.0
     penetration: float | None = None
-    doubts: tuple[str, ...] = ()
-    faults: tuple[tuple[str, str, str], ...] = ()
+    threads_clear: bool = False  # of the shear planes
+    doubts: tuple[Open, ...] = ()
+    faults: tuple[Fault, ...] = ()
 
     @property
     def parts(self) -> tuple[Part, Part]:
@@ -96,11 +121,21 @@ class Joint:
     @property
     def other(self) -> Part:
         """The member that is not the held piece."""
-        return self.side if self.main.grain == "held" and self.main.material == "wood" else self.main
+        return self.side if self.main.is_held else self.main
+
+    @property
+    def held_part(self) -> Part:
+        """The held piece."""
+        return self.main if self.main.is_held else self.side
 
     @property
     def end_grain(self) -> bool:
-        return any(part.grain == "end" for part in self.woods)
+        return any(part.end_grain for part in self.woods)
+
+    @property
+    def guessed(self) -> list[Open]:
+        """Woods that are not known: figures with the lowest plausible are for information."""
+        return [open_ for open_ in self.doubts if open_.key in GUESSED]
 
     @property
     def wood_length(self) -> float:
@@ -138,77 +173,200 @@ class Joint:
         return run(pad, D=D, D_nom=dowel.D, **lengths, **strengths, F_yb=F_yb, theta=most)
 
 
-def joint_of(group: Group) -> Joint:
-    """Make out main and side member and the bearing lengths.
+class JointMaker:
+    """What making a joint gathers on its way: the dowel, the parts of the job, doubts and faults."""
 
-    Raises
-    ------
-    NotSaid
-        If something without which there is no value is not given.
-    UnknownName, OutOfRange
-        If a size or grade is not in the tables, or the parts do not fit each other.
-    """
-    anchor = group.anchor
-    if anchor.fastener is None:
-        raise NotSaid("no fastener is described (`fastener`)")
-    if group.section.round:
-        raise NotSaid("a round piece: the rules for edges and faces do not hold, an engineer must judge the joint")
-    dowel = dowel_of(anchor.fastener)
-    doubts, bore = list(dowel.doubts), _bore(group)
-    if dowel.kind == "pin":
-        doubts.append("pins without heads do not hold the parts together: at least two bolts must clamp the joint")
-    maker = {
-        "wood side": _wood_side, "ledger": _wood_side, "plate one side": _plate_one_side,
-        "let-in angle": _plate_one_side, "plates both sides": _plates_both_sides, "concealed plate": _concealed_plate,
-        "toe-nails": _toe_nails,
-    }.get(anchor.manner)  # fmt: skip
-    if maker is None:
-        raise NotSaid(f"manner {anchor.manner!r} has no wood joint with fasteners of its own")
-    joint = maker(group, dowel, bore, doubts)
-    if joint.gap > float(gaps.widest_gap(dowel.D)):
-        doubts.append(
-            f"a gap of {show(joint.gap, 'length')} is wider than 2 D = {show(2 * dowel.D, 'length')}: the reduction "
-            "terms are for closed joints; an engineer's case"
-        )
-    return Joint(**{**joint.__dict__, "doubts": tuple(dict.fromkeys(doubts))})
+    def __init__(self, group: Group, dowel: Dowel) -> None:
+        anchor = group.anchor
+        self.group, self.dowel = group, dowel
+        self.doubts: list[Open] = list(dowel.doubts)
+        self.faults: list[Fault] = []
+        self.threads_clear = False
+        self.gap = max(anchor.gap, 0.0)
+        self.breadth = float(group.section.b)
+        if dowel.kind == "pin" and anchor.clamped is not True:
+            text = "pins without heads do not hold the parts together: at least two bolts must clamp the joint"
+            self.doubts.append(Open(text, "clamped", "clamped"))
 
+    @property
+    def bore(self) -> float:
+        """Depth of one bore, in; 0 where there is none."""
+        fastener = self.group.anchor.fastener
+        assert fastener is not None
+        if fastener.counterbore is None and fastener.counterbore_depth is None:
+            return 0.0
+        if fastener.counterbore is None or fastener.counterbore_depth is None:
+            text = "a counterbore needs both its diameter and its depth (`counterbore`, `counterbore_depth`)"
+            raise NotSaid(text, "bore", "fastener.counterbore_depth")
+        return fastener.counterbore_depth
 
-def held_part(group: Group, length: float, doubts: list[str]) -> Part:
-    """The held piece as a member of the joint."""
-    G, why = gravity(group.stock, group.wood, f"{group.piece}", doubts)
-    return Part(f"held piece {group.piece}", "wood", length, "held", G, why=why, wood=group.wood, stock=group.stock)
+    @property
+    def washer(self) -> float:
+        """Thickness under the head of a lag screw, in."""
+        return self.dowel.washer_thickness if self.dowel.kind == "lag screw" else 0.0
 
+    @property
+    def other(self) -> Other:
+        if self.group.anchor.other is None:
+            raise NotSaid("the member on the other side is not described (`other`)", "other_side", "other.thickness")
+        return self.group.anchor.other
 
-def other_part(group: Group, length: float, doubts: list[str]) -> Part:
-    """The wood or concrete on the other side."""
-    other = group.anchor.other
-    if other is None:
-        raise NotSaid("the member on the other side is not described (`other`)")
-    name = group.anchor.into or "other member"
-    if other.material == "concrete":
-        doubts.append(
-            "into concrete: only the wood side has a value here; the anchor in the concrete goes by its own report"
-        )
-        found = other_bearing(CONCRETE)
-        return Part(name, "concrete", length, other.grain, F_e=found.value, why=found.reason)
-    G, why = gravity(group.into_stock, group.into_wood, name, doubts)
-    if other.stock is not None and group.into_stock is not None:
-        size = read_size(group.into_stock.size)
-        if min(abs(other.thickness - side) for side in (size.b, size.d)) > 0.25:
-            doubts.append(f"the thickness given for {name} is that of neither side of its stock {size.text!r}")
-    return Part(name, "wood", length, other.grain, G, why=why, wood=group.into_wood, stock=group.into_stock)
+    @property
+    def plate(self) -> Plate:
+        if self.group.anchor.plate is None:
+            raise NotSaid("the plate is not described (`plate`)", "plate", "plate.thickness")
+        return self.group.anchor.plate
 
+    # ---- members
 
-def steel_part(plate: Plate, length: float) -> Part:
-    """A plate as a member of the joint."""
-    found = steel(plate.steel)
-    if found.value.rolled == "hot-rolled":
-        F_e, why = float(bearing.steel_bearing_hot_rolled(found.value.F_u)), f"1.5 F_u of {plate.steel}"
-    else:  # the tables print 61,850 for the cold-formed grade they know: never more than that
-        printed = other_bearing("A653 Grade 33 sheet, cold-formed").value
-        exact = float(bearing.steel_bearing_cold_formed(found.value.F_u))
-        F_e, why = (printed if abs(exact - printed) < 50.0 else exact), f"1.375 F_u of {plate.steel}, as printed"
-    return Part(f"plate {plate.steel}", "steel", length, F_e=F_e, why=why)
+    def held(self, length: float, grain: Grain = "held") -> Part:
+        """The held piece as a member of the joint."""
+        group = self.group
+        G, why = gravity(group.stock, group.wood, group.piece, self.doubts)
+        return Part(f"held piece {group.piece}", "wood", length, grain, G, why=why, wood=group.wood, stock=group.stock)
+
+    def far(self, length: float, grain: Grain | None = None) -> Part:
+        """The wood or concrete on the other side."""
+        group, other = self.group, self.other
+        grain = other.grain if grain is None else grain
+        if other.material == "concrete":
+            text = "into concrete: only the wood side has a value here; the anchor in it goes by its own report"
+            self.doubts.append(Open(text, "concrete_anchor"))
+            found = other_bearing(CONCRETE)
+            return Part(group.far, "concrete", length, grain, F_e=found.value, why=found.reason)
+        G, why = gravity(group.into_stock, group.into_wood, group.far, self.doubts)
+        if other.stock is not None and group.into_stock is not None:
+            size = read_size(group.into_stock.size)
+            if min(abs(other.thickness - side) for side in (size.b, size.d)) > SAME_SIDE:
+                text = f"the thickness given for {group.far} is that of neither side of its stock {size.text!r}"
+                sides = tuple(show(side, "length") for side in dict.fromkeys((size.b, size.d)))
+                self.doubts.append(Open(text, "other_thickness", "other.thickness", sides))
+        return Part(group.far, "wood", length, grain, G, why=why, wood=group.into_wood, stock=group.into_stock)
+
+    def steel(self) -> Part:
+        """The plate as a member of the joint."""
+        plate = self.plate
+        found = steel(plate.steel)
+        if found.value.rolled == "hot-rolled":
+            F_e, why = float(bearing.steel_bearing_hot_rolled(found.value.F_u)), f"1.5 F_u of {plate.steel}"
+        else:  # the tables print 61,850 for the cold-formed grade they know: never more than that
+            printed = other_bearing(SHEET).value
+            exact = float(bearing.steel_bearing_cold_formed(found.value.F_u))
+            F_e, why = (printed if abs(exact - printed) < 50.0 else exact), f"1.375 F_u of {plate.steel}, as printed"
+        return Part(f"plate {plate.steel}", "steel", plate.thickness, F_e=F_e, why=why)
+
+    # ---- lengths
+
+    @staticmethod
+    def left(whole: float, *taken: float) -> float:
+        """What slot, bores and plate leave of a piece, in.
+
+        Raises
+        ------
+        OutOfRange
+            If they leave nothing.
+        """
+        left = whole - sum(taken)
+        if left <= HAIR:
+            text = f"no wood is left of {whole:g} in: slot, bores and plate take {sum(taken):g} in"
+            raise OutOfRange(text, "geometry")
+        return left
+
+    def through(self, grip: float, last: float, beyond: float = 0.0, room: float = float("inf")) -> None:
+        """A bolt or pin right through: whether it fits, and where its threads lie.
+
+        Parameters
+        ----------
+        grip : float
+            From washer to washer. [in]
+        last : float
+            Bearing length in the wood that is next to the nut, and `beyond` what lies between that and the washer. [in]
+        room : float
+            Between the faces, where it is to be hidden. [in]
+        """
+        dowel = self.dowel
+        if dowel.length is not None:
+            self._fits(grip, room)
+        if dowel.kind != "bolt" or not dowel.smooth:
+            fastener = self.group.anchor.fastener
+            said = fastener is not None and fastener.threads == "clear of it"
+            self.threads_clear = dowel.kind == "pin" and said
+            return
+        if dowel.length is None or dowel.thread is None:
+            text = "the threads are said to be clear of the shear plane; the length of the bolts is not given"
+            least = dowel.washer_thickness * 2.0 + grip + dowel.D
+            self.doubts.append(Open(text, "length", "fastener.length", (_quarter(least), _quarter(least + 1.0))))
+            self.threads_clear = True
+            return
+        covered = max(dowel.washer_thickness + grip - beyond - (dowel.length - dowel.thread), 0.0)
+        self.threads_clear = covered <= last
+        if covered > judgment("threads in the bearing length").value * last + HAIR:
+            why = (
+                f"the thread, {show(dowel.thread, 'length')} of {show(dowel.length, 'length')}, lies over "
+                f"{show(min(covered, last), 'length')} of the {show(last, 'length')} beside the nut, more than a "
+                f"quarter: {THREADED}"
+            )
+            self.dowel = replace(dowel, D_calc=dowel.D_r, why_D=why)
+
+    def _fits(self, grip: float, room: float) -> None:
+        """Head to nut, and within the bores. A nut is about as high as the bolt is thick (common practice)."""
+        dowel = self.dowel
+        assert dowel.length is not None
+        needed = grip + (2 * dowel.washer_thickness + dowel.D if dowel.kind == "bolt" else 0.0)
+        what, clause, text = f"length of the {dowel.kind}", "NDS 2018 12.1.3", ""
+        if dowel.length < needed - HAIR:
+            parts = " with washers and a nut" if dowel.kind == "bolt" else ""
+            text = f"{show(dowel.length, 'length')} is too short: the parts{parts} need {show(needed, 'length')}"
+        elif dowel.length > room + HAIR:
+            text = (
+                f"{show(dowel.length, 'length')} is too long: it comes out of the face, there is room for "
+                f"{show(room, 'length')}"
+            )
+        if text:
+            self.faults.append(Fault("anchor.length", what, clause, text))
+
+    def point(self, crossed: float, more: float, thickness: float) -> tuple[float, float]:
+        """Bearing length and penetration in the member that holds the point.
+
+        Parameters
+        ----------
+        crossed, more : float
+            Wood or steel before that member; washer and gap. [in]
+        thickness : float
+            Of that member. [in]
+        """
+        dowel = self.dowel
+        assert dowel.length is not None
+        pad = SilentPad()
+        p = float(pad(ln.penetration, L_f=dowel.length, l_s=crossed, t_w=more))
+        least, clause = float(dowel.least_penetration(pad)), dowel.penetration_clause
+        if min(p, thickness) < least - HAIR:
+            text = (
+                f"{show(min(p, thickness), 'length')} in the member that holds the point, at least "
+                f"{show(least, 'length')} asked for: no lateral value"
+            )
+            self.faults.append(Fault("anchor.penetration", f"penetration of the {dowel.kind}", clause, text))
+        if p > thickness + HAIR:
+            text = f"{show(dowel.length, 'length')} is too long: the point comes out by {show(p - thickness, 'length')}"
+            self.faults.append(Fault("anchor.length", f"length of the {dowel.kind}", clause, text))
+        return min(float(dowel.main_length(pad, p)), thickness), min(p, thickness)
+
+    def joint(
+        self, main: Part, side: Part, *, held: float, two_planes: bool = False, gap: float | None = None,
+        slot: float = 0.0, bored: float = 0.0, penetration: float | None = None,
+    ) -> Joint:  # fmt: skip
+        """The joint, with all that was gathered."""
+        gap = self.gap if gap is None else gap
+        if gap > float(gaps.widest_gap(self.dowel.D)):
+            text = (
+                f"a gap of {show(gap, 'length')} is wider than 2 D = {show(2 * self.dowel.D, 'length')}: the reduction "
+                "terms are for closed joints; an engineer's case"
+            )
+            self.doubts.append(Open(text, "wide_gap"))
+        return Joint(
+            self.dowel, main, side, two_planes, gap, held, slot, bored, penetration, self.threads_clear,
+            tuple({open_.text: open_ for open_ in self.doubts}.values()), tuple(self.faults),
+        )  # fmt: skip
 
 
 def pin_share(pad: Pad, Z: Number) -> Number:
@@ -218,164 +376,34 @@ def pin_share(pad: Pad, Z: Number) -> Number:
     return pad.take("Z", k * Z, "lbf", note="headless pin")
 
 
-def _bore(group: Group) -> float:
-    fastener = group.anchor.fastener
-    assert fastener is not None
-    if fastener.counterbore is None and fastener.counterbore_depth is None:
-        return 0.0
-    if fastener.counterbore is None or fastener.counterbore_depth is None:
-        raise NotSaid("a counterbore needs both its diameter and its depth (`counterbore`, `counterbore_depth`)")
-    return fastener.counterbore_depth
+def gravity(stock: Stock | None, wood: WoodMaterial | None, name: str, doubts: list[Open]) -> tuple[float, str]:
+    """Specific gravity for the fasteners and where it is from; the lowest plausible one where the wood is not known."""
+    if stock is None:
+        doubts.append(Open(f"the wood of {name} is not known: name its stock (`other.stock`)", "other_stock",
+                           "other.stock"))  # fmt: skip
+        least = fallback("specific gravity")
+        return float(least.value), f"not known; for information {least.reason}"
+    if is_unknown(stock):
+        text = f"the wood of {name} is not known: have it identified; figures are for information"
+        doubts.append(Open(text, "grade", f"stock.{stock.name}.grade", of=stock.name))
+        G = lowest(rows_to_screen(stock), "lowest plausible").G
+        if G is not None:
+            return G, "lowest of what the wood might plausibly be"
+    if wood is not None and wood.G is not None and not is_unknown(stock):
+        return wood.G, f"of {wood.label}"
+    if not is_unknown(stock) and stock.species.casefold() != "unknown":
+        return specific_gravity(stock.species)[0], f"of {stock.species}, NDS 2018 Table 12.3.3A"
+    text = f"the specific gravity of {name} is not given (`values.G` of its stock)"
+    doubts.append(Open(text, "gravity", f"stock.{stock.name}.values.G", of=stock.name))
+    least = fallback("specific gravity")
+    return float(least.value), f"not given; for information {least.reason}"
 
 
-def _left(whole: float, *taken: float) -> float:
-    left = whole - sum(taken)
-    if left <= HAIR:
-        raise OutOfRange(f"no wood is left of {whole:g} in: slot, bores and plate take {sum(taken):g} in", "geometry")
-    return left
+def weak_wood(stock: Stock, wood: WoodMaterial) -> WoodMaterial:
+    """The wood itself; of unknown wood the lowest of each property over all it might be."""
+    return wood_of(stock, lowest(rows_to_screen(stock), "lowest plausible")) if is_unknown(stock) else wood
 
 
-def _plate(group: Group) -> Plate:
-    if group.anchor.plate is None:
-        raise NotSaid("the plate is not described (`plate`)")
-    return group.anchor.plate
-
-
-def _grip(dowel: Dowel, grip: float, room: float, faults: list[tuple[str, str, str]]) -> None:
-    """Whether a bolt or pin of the given length fits: head to nut, and within the bores where it is to be hidden.
-
-    A nut is about as high as the bolt is thick (common practice).
-    """
-    if dowel.length is None:
-        return
-    needed = grip + (2 * dowel.washer_thickness + dowel.D if dowel.kind == "bolt" else 0.0)
-    what, clause = f"length of the {dowel.kind}", "NDS 2018 12.1.3"
-    if dowel.length < needed - HAIR:
-        parts = " with washers and a nut" if dowel.kind == "bolt" else ""
-        faults.append((what, clause, f"{show(dowel.length, 'length')} is too short: the parts{parts} need "
-                       f"{show(needed, 'length')}"))  # fmt: skip
-    elif dowel.length > room + HAIR:
-        faults.append((what, clause, f"{show(dowel.length, 'length')} is too long: it comes out of the face, there is "
-                       f"room for {show(room, 'length')}"))  # fmt: skip
-
-
-def _point(
-    group: Group, dowel: Dowel, crossed: float, more: float, thickness: float, faults: list[tuple[str, str, str]]
-) -> tuple[float, float]:
-    """Bearing length and penetration in the member that holds the point."""
-    assert dowel.length is not None
-    pad = SilentPad()
-    p = float(pad(ln.penetration, L_f=dowel.length, l_s=crossed, t_w=more))
-    least = float(dowel.least_penetration(pad))
-    what, clause = f"penetration of the {dowel.kind}", dowel.penetration_clause
-    if min(p, thickness) < least - HAIR:
-        faults.append((what, clause, f"{show(min(p, thickness), 'length')} in the member that holds the point, at "
-                       f"least {show(least, 'length')} asked for: no lateral value"))  # fmt: skip
-    if p > thickness + HAIR:
-        faults.append((f"length of the {dowel.kind}", clause, f"{show(dowel.length, 'length')} is too long: the point "
-                       f"comes out by {show(p - thickness, 'length')}"))  # fmt: skip
-    return min(float(dowel.main_length(pad, p)), thickness), min(p, thickness)
-
-
-def _wood_side(group: Group, dowel: Dowel, bore: float, doubts: list[str]) -> Joint:
-    other, b, gap = group.anchor.other, float(group.section.b), max(group.anchor.gap, 0.0)
-    if other is None:
-        raise NotSaid("the member on the other side is not described (`other`)")
-    faults: list[tuple[str, str, str]] = []
-    held = _left(b, bore)
-    if dowel.through and other.material == "wood":
-        main, p = _left(other.thickness, bore if dowel.kind == "bolt" else 0.0), None
-        room = b + other.thickness + gap if bore or dowel.kind == "pin" else float("inf")
-        _grip(dowel, held + gap + main, room, faults)
-    elif dowel.through:  # an anchor in concrete: as deep as is given
-        main, p = other.thickness, None
-    else:
-        washer = dowel.washer_thickness if dowel.kind == "lag screw" else 0.0
-        main, p = _point(group, dowel, held, washer + gap, other.thickness, faults)
-    return Joint(
-        dowel, other_part(group, main, doubts), held_part(group, held, doubts), False, gap, held, bored=bore,
-        penetration=p, faults=tuple(faults),
-    )  # fmt: skip
-
-
-def _plate_one_side(group: Group, dowel: Dowel, bore: float, doubts: list[str]) -> Joint:
-    plate, b, gap = _plate(group), float(group.section.b), max(group.anchor.gap, 0.0)
-    let_in = plate.thickness if group.anchor.manner == "let-in angle" else 0.0
-    faults: list[tuple[str, str, str]] = []
-    p: float | None = None
-    if dowel.through:
-        held = _left(b, bore, let_in)
-        room = b + plate.thickness - let_in + gap if bore else float("inf")
-        _grip(dowel, held + plate.thickness + gap, room, faults)
-    else:
-        if bore:
-            doubts.append("a counterbore under a head that bears on steel: it takes no wood, see whether it is meant")
-        washer = dowel.washer_thickness if dowel.kind == "lag screw" else 0.0
-        held, p = _point(group, dowel, plate.thickness, washer + gap, _left(b, let_in), faults)
-    return Joint(
-        dowel, held_part(group, held, doubts), steel_part(plate, plate.thickness), False, gap, held, slot=let_in,
-        bored=bore if dowel.through else 0.0, penetration=p, faults=tuple(faults),
-    )  # fmt: skip
-
-
-def _plates_both_sides(group: Group, dowel: Dowel, bore: float, doubts: list[str]) -> Joint:
-    plate, b, gap = _plate(group), float(group.section.b), max(group.anchor.gap, 0.0)
-    _needs_through(dowel)
-    if bore:
-        doubts.append("a counterbore where both heads bear on steel: it takes no wood, see whether it is meant")
-    faults: list[tuple[str, str, str]] = []
-    _grip(dowel, b + 2 * (plate.thickness + gap), float("inf"), faults)
-    return Joint(
-        dowel, held_part(group, b, doubts), steel_part(plate, plate.thickness), True, gap, b, faults=tuple(faults)
-    )
-
-
-def _concealed_plate(group: Group, dowel: Dowel, bore: float, doubts: list[str]) -> Joint:
-    plate, b = _plate(group), float(group.section.b)
-    _needs_through(dowel)
-    if plate.slot is None:
-        doubts.append("the width of the slot is not given (`plate.slot`): a snug one is taken, for information")
-    slot = plate.thickness if plate.slot is None else plate.slot
-    g = max(float(gaps.slot_gap(slot, plate.thickness)), group.anchor.gap)
-    bores = bore if dowel.kind == "bolt" else 0.0  # pins are driven through: plugs over their ends are no bores
-    cheek = _left(b, slot, 2 * bores) / 2
-    if dowel.kind == "pin":
-        cheek = _left(b, slot, 2 * bore) / 2
-        if dowel.length is not None:
-            cheek = min(cheek, _left(dowel.length, slot) / 2)
-    faults: list[tuple[str, str, str]] = []
-    _grip(dowel, slot + 2 * cheek, b, faults) if bore or dowel.kind == "pin" else _grip(dowel, b, float("inf"), faults)
-    return Joint(
-        dowel, steel_part(plate, plate.thickness), held_part(group, cheek, doubts), True, g, 2 * cheek, slot=slot,
-        bored=2 * bore, faults=tuple(faults),
-    )  # fmt: skip
-
-
-def _toe_nails(group: Group, dowel: Dowel, bore: float, doubts: list[str]) -> Joint:
-    other, b, gap = group.anchor.other, float(group.section.b), max(group.anchor.gap, 0.0)
-    if dowel.kind != "nail":
-        raise NotSaid(f"toe-nails are nails, not a {dowel.kind}: a {dowel.kind} driven aslant is an engineer's case")
-    if other is None:
-        raise NotSaid("the member on the other side is not described (`other`)")
-    assert dowel.length is not None
-    pad, faults = SilentPad(), []
-    p = float(pad(toe_nail_main_length, L_f=dowel.length))
-    least = float(dowel.least_penetration(pad))
-    if p < least - HAIR:
-        faults.append(("penetration of the toe-nails", dowel.penetration_clause,
-                       f"{show(p, 'length')} in the main member, at least {show(least, 'length')} asked"))  # fmt: skip
-    if p > other.thickness + HAIR:
-        faults.append(("length of the toe-nails", dowel.penetration_clause, "too long: the points come out"))
-    if other.grain == "end":
-        doubts.append("toe-nails into end grain: an engineer must judge them")
-    side = float(pad(toe_nail_side_length, t_s=b, L_f=dowel.length))
-    main = float(dowel.main_length(pad, p))  # half the tip left out: the safe reading of the commentary
-    return Joint(
-        dowel, other_part(group, main, doubts), held_part(group, side, doubts), False, gap, side, penetration=p,
-        faults=tuple(faults),
-    )  # fmt: skip
-
-
-def _needs_through(dowel: Dowel) -> None:
-    if not dowel.through:
-        raise NotSaid(f"two shear planes need bolts or pins right through, not a {dowel.kind}: an engineer's case")
+def _quarter(length: float) -> str:
+    """A length rounded up to 1/4 in, as bolts are sold."""
+    return show(math.ceil(4.0 * length - HAIR) / 4.0, "length")

@@ -1,4 +1,4 @@
-"""What shop and site get of an anchor group: hole layout, hardware, what to see before it is covered, drawing."""
+"""What people get of an anchor group: its inputs, hole layout, hardware, what to see before it is covered, drawing."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import Literal
 
 import numpy as np
 
+from ...model.anchors import Fastener, Plate
 from ...units import show
 from ..core.pictures import BoreSize, Dimension, Hole, HoleDrawing, Neighbor, PlateEdges, SlotSize, Table
 from .group import Group
@@ -14,6 +15,7 @@ from .hardware import hardware_table, lead_hole_table, looked_up
 
 AROUND = 1.25  # in of the piece shown beyond what lies furthest in, with a tenth of that
 Axis = Literal["x", "y"]
+Rows = list[tuple[str, str]]
 
 
 def anchor_tables(group: Group) -> list[Table]:
@@ -41,20 +43,8 @@ def hole_table(group: Group) -> Table | None:
     return Table(f"Holes in {group.piece}, {group.end} end", heads, tuple(rows), note)
 
 
-def inspection(group: Group) -> tuple[str, ...]:
-    """What to see and to photograph before the cover goes on."""
-    anchor = group.anchor
-    if anchor.manner == "by others":
-        return ("the work of others is in place as its letter describes it: photograph it with the letter",)
-    if anchor.manner == "holds nothing":
-        return (f"something else holds {group.piece} at this end: {anchor.name} counts for nothing",)
-    if anchor.manner == "rated hardware":
-        source = anchor.rating.source if anchor.rating is not None else "its report"
-        return (
-            f"the mark on the hardware is that of its report: {source}",
-            "every hole is filled with the fastener that the report lists, none changed, bent or left out",
-            "the wood, its moisture and the distances are those of the report's conditions",
-        )
+def fastened_seen(group: Group) -> tuple[str, ...]:
+    """What to see and to photograph of a group with fasteners of its own before the cover goes on."""
     return (*_fasteners_seen(group), *_distances_seen(group), *_parts_seen(group))
 
 
@@ -64,7 +54,7 @@ def _fasteners_seen(group: Group) -> list[str]:
         return []
     n, coated = int(group.x.size), fastener.coating if fastener.coating not in (None, "none", "other") else ""
     made = ", ".join(filter(None, (fastener.steel, coated)))
-    kind = "rod" if anchor.manner == "hanger rod" else fastener.kind
+    kind = "rod" if group.made.upright else fastener.kind
     what = f"{kind}{'s' if n != 1 else ''} {fastener.size}{f' ({made})' if made else ''}"
     rows = [members.size for members in group.rows]
     rule = f", in {len(rows)} row{'s' if len(rows) != 1 else ''} of {' and '.join(map(str, dict.fromkeys(rows)))}"
@@ -91,6 +81,8 @@ def _distances_seen(group: Group) -> list[str]:
         return []
     anchor, x, y = group.anchor, group.x, group.y
     ends = f"end distance measured: {show(float(x.min()), 'length')} from the {group.end} end to the nearest hole"
+    if group.made.in_the_end:
+        ends = f"distance measured: {show(float(x.min()), 'length')} from the side to the nearest hole in the end"
     found = [ends]
     if not _upright(group):
         top = float(group.section.d) - float(y.max())
@@ -118,7 +110,7 @@ def _parts_seen(group: Group) -> list[str]:
             f"{show(plate.thickness, 'length')} thick, {show(plate.width, 'length')} by {show(plate.length, 'length')}"
         )
         found.append(f"the plate, {size}, before it is out of sight")
-    if anchor.manner == "concealed plate" and plate is not None:
+    if group.made.in_a_slot and plate is not None:
         width = f" no wider than {show(plate.slot, 'length')}" if plate.slot is not None else ""
         found.append(f"the plate seated to the end of its slot, the slot{width} and clean at its end")
     elif plate is not None:
@@ -129,10 +121,10 @@ def _parts_seen(group: Group) -> list[str]:
         found.append(f"the gap between the faces measured: no more than {show(anchor.gap, 'length')}")
     elif anchor.other is not None:
         found.append("the faces touch: no board, plaster or shim between them")
-    if anchor.manner == "hanger rod":
+    if group.made.upright:
         above = anchor.into or "what it hangs from"
         found.append(f"nut and washer on the top of {above} and under {group.piece}; the rod straight and plumb")
-    if anchor.manner == "toe-nails":
+    if group.made.aslant:
         found.append("nails driven at about 30 degrees, begun a third of their length from the end, wood not split")
     if fastener is not None and fastener.counterbore is not None:
         found.append(
@@ -151,7 +143,7 @@ def hole_drawing(group: Group, governing: int | None = None) -> HoleDrawing:
     D = dowel.D if dowel is not None else 0.0
     upright = _upright(group)
     slot = None
-    if anchor.manner == "concealed plate" and plate is not None:
+    if group.made.in_a_slot and plate is not None:
         width = plate.slot if plate.slot is not None else plate.thickness
         reach = plate.slot_length if plate.slot_length is not None else plate.length
         slot = SlotSize(width, reach, plate.slot_height if plate.slot_height is not None else d)
@@ -173,11 +165,9 @@ def hole_drawing(group: Group, governing: int | None = None) -> HoleDrawing:
         dimensions=tuple(starmap(Dimension, _dimensions(group, d))),
         slot=slot,
         plate=place,
-        plate_at={"concealed plate": "in the slot", "plates both sides": "on both sides"}.get(
-            anchor.manner, "on one side" if plate is not None else ""
-        ),
+        plate_at=_plate_at(group),
         bores=BoreSize(fastener.counterbore or 0.0, fastener.counterbore_depth or 0.0) if bored and fastener else None,
-        bored=2 if anchor.manner in ("concealed plate", "plates both sides") else 1,
+        bored=group.made.faces_bored,
         other=None if other is None else Neighbor(anchor.into or other.material, other.thickness),
         gap=anchor.gap,
         upright=upright,
@@ -193,7 +183,7 @@ def _texts(group: Group, plated: bool) -> tuple[str, ...]:
     found = [f"{n} x {what}, {group.end} end of {group.piece}" if n else f"{what}, {group.end} end of {group.piece}"]
     if not n:
         found.append("The job gives no hole layout.")
-    if plated and group.anchor.manner != "concealed plate":
+    if plated and not group.made.in_a_slot:
         found.append("The plate is drawn about the holes: the job does not place it.")
     return tuple(found)
 
@@ -205,7 +195,7 @@ def _plate_place(group: Group) -> PlateEdges | None:
         return None
     x = 0.5 * (float(group.x.min()) + float(group.x.max()))
     y = 0.5 * (float(group.y.min()) + float(group.y.max()))
-    x0 = 0.0 if group.anchor.manner == "concealed plate" else x - 0.5 * plate.length
+    x0 = 0.0 if group.made.in_a_slot else x - 0.5 * plate.length
     y0 = y - 0.5 * plate.width
     return PlateEdges(x0, y0, x0 + plate.length, y0 + plate.width, plate.thickness)
 
@@ -222,9 +212,15 @@ def _dimensions(group: Group, d: float) -> tuple[tuple[Axis, float, float, str],
     return tuple(found)
 
 
+def _plate_at(group: Group) -> str:
+    if group.anchor.plate is None:
+        return ""
+    return "in the slot" if group.made.in_a_slot else "on both sides" if group.made.plates == 2 else "on one side"
+
+
 def _upright(group: Group) -> bool:
     """A rod stands upright in the piece."""
-    return group.anchor.manner == "hanger rod"
+    return group.made.upright
 
 
 def _in_order(group: Group) -> list[int]:
@@ -247,3 +243,79 @@ def _below(group: Group, k: int) -> str:
     if row == 0 or _upright(group):
         return "–"
     return show(float(group.y[k] - group.y[group.rows[row - 1][0]]), "length")
+
+
+# ---- the inputs ------------------------------------------------------------------------------------------------------
+
+
+def anchor_inputs(group: Group) -> Rows:
+    """Everything that the job says of the group, in the words of the trade."""
+    anchor = group.anchor
+    rows: Rows = [
+        ("manner", anchor.manner), ("holds", f"{group.end} end of {group.piece}, at {show(group.place, 'length')}"),
+        ("fastened to", group.into.name if group.into is not None else anchor.into or "not said"),
+    ]  # fmt: skip
+    if anchor.fastener is not None:
+        rows += _fastener(anchor.fastener)
+    if group.x.size:
+        rows.append(("fasteners", f"{group.x.size} in {len(group.rows)} rows along the grain"))
+    if anchor.plate is not None:
+        rows += _plate(anchor.plate)
+    if (other := anchor.other) is not None:
+        of = other.stock or other.material
+        rows.append(("other side", f"{of}, {show(other.thickness, 'length')} thick, grain {other.grain}"))
+    if anchor.gap:
+        rows.append(("gap between the faces", show(anchor.gap, "length")))
+    if group.made.fastened:
+        arm = group.arm
+        rows += [
+            ("arm", "not given" if arm is None else show(arm, "length")),
+            ("wood when put together", anchor.seasoned or "not said"),
+            ("checks and splits", anchor.split or "not said"),
+        ]  # fmt: skip
+    if (rating := anchor.rating) is not None:
+        loads = [f"{show(load, 'force')} {word}" for word, load in
+                 (("down", rating.down), ("up", rating.up), ("along", rating.along)) if load is not None]  # fmt: skip
+        rows += [
+            ("rating from", rating.source), ("rated loads", ", ".join(loads) or "none"),
+            ("load duration", "in the figures already" if rating.duration == "included" else "C_D to be applied"),
+            ("figures for", f"{rating.loads} loads" if rating.loads else "not said"),
+            ("conditions", rating.conditions or "not written down"),
+            ("conditions met", {True: "said to be met", False: "said not to be met", None: "not said"}[
+                rating.conditions_met]),
+        ]  # fmt: skip
+    if anchor.on_girder is not None:
+        high, low = show(anchor.on_girder.highest, "length"), show(anchor.on_girder.lowest, "length")
+        rows.append(("on the side of the girder", f"from {high} to {low} under its top"))
+    if anchor.twist_held_by.strip():
+        rows.append(("kept from turning by", anchor.twist_held_by))
+    if "confirmed_by" in group.made.may:
+        rows.append(("confirmed by", anchor.confirmed_by or "nobody"))
+    return rows
+
+
+def _fastener(fastener: Fastener) -> Rows:
+    long = f", {show(fastener.length, 'length')} long" if fastener.length is not None else ""
+    rows = [
+        ("fastener", f"{fastener.kind} {fastener.size}{long}"), ("steel", fastener.steel or "grade not given"),
+        ("threads", fastener.threads or "not said"), ("coating", fastener.coating or "not said"),
+    ]  # fmt: skip
+    if fastener.F_yb is not None:
+        rows.append(("bending yield strength", f"{show(fastener.F_yb, 'stress')}: {fastener.F_yb_from or 'no source'}"))
+    if fastener.washer is not None:
+        rows.append(("washers", f"{show(fastener.washer, 'length')} across"))
+    if fastener.counterbore is not None:
+        plugged = ", plugged" if fastener.plugged else ""
+        deep = show(fastener.counterbore_depth or 0.0, "length")
+        rows.append(("bores", f"{show(fastener.counterbore, 'length')} across, {deep} deep{plugged}"))
+    return rows
+
+
+def _plate(plate: Plate) -> Rows:
+    size = " x ".join(show(side, "length") for side in (plate.thickness, plate.width, plate.length))
+    rows = [("plate", f"{plate.steel}, {size} (thickness, across, along the piece)")]
+    if plate.slot is not None:
+        long = f", {show(plate.slot_length, 'length')} from the end" if plate.slot_length is not None else ""
+        rows.append(("slot", f"{show(plate.slot, 'length')} wide{long}"))
+    rows.append(("weld", "not given" if plate.weld is None else f"{show(plate.weld, 'length')} fillet on both faces"))
+    return rows

@@ -14,19 +14,20 @@ from ...formulas.steel import holes as holes
 from ...formulas.steel import plates as plates
 from ...formulas.wood.section import rectangle_modulus
 from ...model.anchors import Plate
-from ...provenance import Source
+from ...units import show
+from ...values.judgment import judgment
 from ...values.steels import least_fillet, steel
-from ..core.govern import Criterion, at, govern, stated
+from ..core.govern import Criterion, at, govern
 from ..core.result import Check
 from ..core.strength import Outcome
 from .group import Group
+from .unsaid import Open
 
 Array = np.ndarray
-E_STEEL = 29.0e6  # psi, AISC 360-16
-ELECTRODE = 70_000.0  # psi
 NO_C_D = "steel takes no C_D"
-UNEVEN, EVEN = 0.5, 1.0  # U_bs of block shear
 LITTLE = 1.0  # lbf: less is rounding
+HAIR = 1e-6
+SWAY = 1.2  # K of a column whose ends do not turn but may shift: AISC 360-16 Commentary Table C-A-7.1
 TOGETHER = "AISC Manual part 10 (extended plates)"
 
 
@@ -53,10 +54,11 @@ class _Loaded:
     span_y: float
     span_x: float
     on_edge: bool  # the moment bends it in its own plane
+    off: float = 0.0  # from its middle to that of the load, square to it
 
-    def check(self, what: str, clause: str, force: Array, allowed: Callable[[Pad], Number], *notes: str) -> Check:
+    def check(self, id: str, what: str, clause: str, force: Array, allowed: Callable[[Pad], Number]) -> Check:
         """One force on one plate against one allowable force."""
-        criterion = Criterion(self.group.anchor.name, f"plate: {what}", clause, "force", notes=(*notes, NO_C_D))
+        criterion = Criterion(self.group.name, f"plate: {what}", clause, "force", notes=(NO_C_D,), id=id)
 
         def calculate(pad: Pad, which: int | slice) -> Outcome:
             R = pad.take("R", at(force, which), "lbf", note="on one plate, from the analysis")
@@ -77,33 +79,70 @@ class _Loaded:
         return steel(self.plate.steel).value.F_u
 
 
-def plate_checks(group: Group, plate: Plate, D: float) -> list[Check]:
-    """Every check of the plate but bearing and tear-out at single holes.
+def plate_checks(group: Group, plate: Plate, D: float, off: float = 0.0) -> list[Check]:
+    """Every check of the plate but bearing and tear-out at single holes; `off` is how far a load lies beside it, in.
 
     The moment is that where the other side takes the load: `arm` from the middle of the group, and at least at the end
     of the held piece, where the plate comes out of it, even when the fasteners are worked out without a moment.
     """
-    name, arm = group.anchor.name, group.anchor.arm
-    n = 2.0 if group.anchor.manner == "plates both sides" else 1.0
+    n, arm = float(group.made.plates), group.arm
     across, along = np.asarray(group.forces.across, float) / n, np.asarray(group.forces.along, float) / n
     found: list[Check] = []
     if arm is None and float(np.max(np.abs(across))) > LITTLE:
         text = "how far the load is from the line that takes it is not given (`arm`): bending is not checked"
-        found.append(stated(name, "plate: bending", bend.BAR, "refer", text))
+        answers = ("0 in", show(float(np.mean(group.x)), "length"))
+        found.append(
+            group.refers("anchor.plate_bending", "plate: bending", bend.BAR, Open(text, "arm", "arm", answers))
+        )
     x, y = group.x, group.y
     e = max(abs(arm or 0.0), float(np.mean(x)))
     aside = abs(0.5 * float(group.section.d) - float(np.mean(y)))  # a pull acts in the middle of the piece's depth
-    first = float(np.mean(x)) if group.anchor.manner == "concealed plate" else float(np.mean(x) - np.min(x))
+    first = float(np.mean(x)) if group.made.in_a_slot else float(np.mean(x) - np.min(x))
+    turning = np.zeros_like(across) if group.forces.turning is None else np.abs(group.forces.turning) / n
     loaded = _Loaded(
         group, plate, D, V=np.abs(across), N=np.maximum(along, 0.0), C=np.maximum(-along, 0.0),
-        M=np.abs(across) * e + np.maximum(along, 0.0) * aside, free=max(e - first, 0.0), rows=len(group.rows),
-        columns=int(group.column.max(initial=0)) + 1, edge_y=0.5 * (plate.width - float(np.ptp(y))),
+        M=np.abs(across) * e + np.maximum(along, 0.0) * aside + turning, free=max(e - first, 0.0),
+        rows=len(group.rows), columns=int(group.column.max(initial=0)) + 1,
+        edge_y=0.5 * (plate.width - float(np.ptp(y))),
         edge_x=min(0.5 * (plate.length - float(np.ptp(x))), plate.length - float(np.max(x))),
-        span_y=float(np.ptp(y)), span_x=float(np.ptp(x)), on_edge=group.anchor.manner != "let-in angle",
+        span_y=float(np.ptp(y)), span_x=float(np.ptp(x)), on_edge=not group.made.let_in, off=off,
     )  # fmt: skip
     if min(loaded.edge_x, loaded.edge_y) <= 0.0:
         return found  # the holes are outside the plate: said where they bear on it
-    return [*found, *_sections(loaded), *_blocks(loaded), *_bending(loaded), *_pressed(loaded), *_weld(loaded)]
+    return [
+        *found, *_lies(group, plate), *_near_edges(loaded), *_sections(loaded), *_blocks(loaded), *_bending(loaded),
+        *_pressed(loaded), *_twisted(loaded), *_weld(loaded),
+    ]  # fmt: skip
+
+
+def _lies(group: Group, plate: Plate) -> Iterator[Check]:
+    """A plate that is longer than its slot, and a gap that does not fit the slot."""
+    if plate.slot_length is not None and plate.slot_length < plate.length - HAIR:
+        text = (
+            f"the plate is {show(plate.length, 'length')} long and its slot {show(plate.slot_length, 'length')}: how "
+            "much of it lies in the wood, and how far it stands out, is not given"
+        )
+        answers = (show(plate.length, "length"),)
+        open_ = Open(text, "slot_length", "plate.slot_length", answers)
+        yield group.refers("anchor.slot", "plate in its slot", "geometry", open_)
+    if plate.slot is not None and group.anchor.gap > max(plate.slot - plate.thickness, 0.0) + HAIR:
+        text = (
+            f"a gap of {show(group.anchor.gap, 'length')} does not fit a slot of {show(plate.slot, 'length')} with a "
+            f"plate of {show(plate.thickness, 'length')} in it"
+        )
+        yield group.refers("anchor.slot", "gap beside the plate", "geometry", Open(text, "slot_gap", "gap", ("0 in",)))
+
+
+def _near_edges(one: _Loaded) -> Iterator[Check]:
+    """Holes near the edge of the plate."""
+    least = judgment("hole from the edge of a plate")
+    if min(one.edge_y, one.edge_x) < least.value * one.D - HAIR:
+        text = (
+            f"{show(min(one.edge_y, one.edge_x), 'length')} from the middle of a hole to the edge of the plate; less "
+            f"than {least.value:g} times the diameter is not taken here"
+        )
+        what, clause = "holes near the edge of the plate", "AISC 360-16 Table J3.4 (memory)"
+        yield one.group.refers("anchor.plate_edge", what, clause, Open(text, "plate_edge"))
 
 
 def _sections(one: _Loaded) -> Iterator[Check]:
@@ -115,20 +154,20 @@ def _sections(one: _Loaded) -> Iterator[Check]:
         return pad.take("A_n", left * t, "in2")
 
     if float(np.max(one.V)) > LITTLE:
-        yield one.check("shear, whole section", plates.SHEAR, one.V,
+        yield one.check("anchor.plate_shear", "shear, whole section", plates.SHEAR, one.V,
                         lambda pad: pad(plates.shear_yield, F_y=one.F_y, A_gv=w * t))  # fmt: skip
-        yield one.check("shear through the holes", plates.SHEAR, one.V,
+        yield one.check("anchor.plate_shear_net", "shear through the holes", plates.SHEAR, one.V,
                         lambda pad: pad(plates.shear_rupture, F_u=one.F_u, A_nv=net(pad)))  # fmt: skip
     if float(np.max(one.N)) > LITTLE:
-        yield one.check("pull, whole section", plates.TENSION, one.N,
+        yield one.check("anchor.plate_pull", "pull, whole section", plates.TENSION, one.N,
                         lambda pad: pad(plates.tension_yield, F_y=one.F_y, A_g=w * t))  # fmt: skip
-        yield one.check("pull through the holes", plates.TENSION, one.N,
+        yield one.check("anchor.plate_pull_net", "pull through the holes", plates.TENSION, one.N,
                         lambda pad: pad(plates.tension_rupture, F_u=one.F_u, A_e=net(pad)))  # fmt: skip
 
 
 def _blocks(one: _Loaded) -> Iterator[Check]:
     """A block that tears out: sheared along one line and pulled along the other, down under V or out under N."""
-    t = one.plate.thickness
+    t, uneven = one.plate.thickness, judgment("block shear, uneven pull").value
 
     def block(long: float, holes_in_shear: float, wide: float, holes_in_pull: float, lines: int, U_bs: float) -> (
         Callable[[Pad], Number]
@@ -144,16 +183,17 @@ def _blocks(one: _Loaded) -> Iterator[Check]:
 
     if float(np.max(one.V)) > LITTLE:
         yield one.check(
-            "block shear across the piece", plates.BLOCK, one.V,
-            block(one.edge_y + one.span_y, one.rows - 0.5, one.edge_x + one.span_x, one.columns - 0.5, 1, UNEVEN),
+            "anchor.plate_block", "block shear across the piece", plates.BLOCK, one.V,
+            block(one.edge_y + one.span_y, one.rows - 0.5, one.edge_x + one.span_x, one.columns - 0.5, 1, uneven),
         )  # fmt: skip
     if float(np.max(one.N)) > LITTLE:
         long = one.edge_x + one.span_x
         if one.rows > 1:
-            allowed = block(long, one.columns - 0.5, one.span_y, one.rows - 1.0, 2, EVEN)
+            even = judgment("block shear, even pull").value
+            allowed = block(long, one.columns - 0.5, one.span_y, one.rows - 1.0, 2, even)
         else:
-            allowed = block(long, one.columns - 0.5, one.edge_y, 0.5, 1, UNEVEN)
-        yield one.check("block shear along the piece", plates.BLOCK, one.N, allowed)
+            allowed = block(long, one.columns - 0.5, one.edge_y, 0.5, 1, uneven)
+        yield one.check("anchor.plate_block", "block shear along the piece", plates.BLOCK, one.N, allowed)
 
 
 def _modulus(pad: Pad, one: _Loaded) -> tuple[Number, Number, Number]:
@@ -177,18 +217,20 @@ def _bending(one: _Loaded) -> Iterator[Check]:
     """The moment at the line that takes the load, on the whole section and through the holes; with pull and shear."""
     if float(np.max(one.M)) <= 0.0:
         return
-    name, t, w = one.group.anchor.name, one.plate.thickness, one.plate.width
+    group, t, w = one.group, one.plate.thickness, one.plate.width
     if one.on_edge and one.free > 0.0:
         slender = float(bend.lateral_slenderness(one.free, w, t))
-        limit = float(bend.lateral_slenderness_limit(E_STEEL, one.F_y))
+        limit = float(bend.lateral_slenderness_limit(judgment("modulus of steel").value, one.F_y))
         if slender > limit:
             text = (
                 f"on edge and free over {one.free:.4g} in it is too slender ({slender:.4g}, at most {limit:.4g}): it "
                 "would turn over sideways first. A thicker plate, less distance, or an engineer"
             )
-            yield stated(name, "plate: held sideways", bend.BAR, "refer", text)
+            yield group.refers("anchor.plate_held", "plate: held sideways", bend.BAR, Open(text, "slender_plate"))
     notes = () if one.on_edge else ("the leg is taken to bend the flat way, its weak way",)
-    criterion = Criterion(name, "plate: bending", bend.BAR, "moment", notes=(*notes, NO_C_D))
+    criterion = Criterion(
+        group.name, "plate: bending", bend.BAR, "moment", notes=(*notes, NO_C_D), id="anchor.plate_bending"
+    )
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         M = pad.take(
@@ -200,9 +242,12 @@ def _bending(one: _Loaded) -> Iterator[Check]:
         M_a = _allowed_moment(pad, one)
         return Outcome(M, M_a, M / M_a)
 
-    yield govern(criterion, one.group.forces.combinations, calculate)
-    both = Criterion(name, "plate: bending, pull and shear together", TOGETHER, "ratio",
-                 notes=("(M/M_a + N/P_a)^2 + (V/V_a)^2, the safe form; it must not exceed 1", NO_C_D))  # fmt: skip
+    yield govern(criterion, group.forces.combinations, calculate)
+    both = Criterion(
+        group.name, "plate: bending, pull and shear together", TOGETHER, "ratio",
+        notes=("(M/M_a + N/P_a)^2 + (V/V_a)^2, the safe form; it must not exceed 1", NO_C_D),
+        id="anchor.plate_together",
+    )  # fmt: skip
 
     def together(pad: Pad, which: int | slice) -> Outcome:
         M, N, V = (
@@ -220,7 +265,7 @@ def _bending(one: _Loaded) -> Iterator[Check]:
         used = pad.take("used", (M / M_a + N / P_a) ** 2 + (V / V_a) ** 2)
         return Outcome(used, 1.0, used)
 
-    yield govern(both, one.group.forces.combinations, together)
+    yield govern(both, group.forces.combinations, together)
 
 
 def _allowed_moment(pad: Pad, one: _Loaded) -> Number:
@@ -234,32 +279,52 @@ def _pressed(one: _Loaded) -> Iterator[Check]:
     """Pressing along the piece: only while the free part of the plate is short."""
     if float(np.max(one.C)) <= LITTLE:
         return
-    name, what = one.group.anchor.name, "plate: pressing along the piece"
-    slender = 1.2 * one.free / one.plate.thickness * np.sqrt(12.0)  # ends that do not turn but may shift: K = 1.2
+    id, what = "anchor.plate_pressed", "plate: pressing along the piece"
+    slender = SWAY * one.free / one.plate.thickness * np.sqrt(12.0)
     if slender > plates.SHORT_SLENDERNESS:
         text = f"free over {one.free:.4g} in the plate is a column (slenderness {slender:.3g}, at most 25): an engineer"
-        yield stated(name, what, plates.SHORT, "refer", text)
+        yield one.group.refers(id, what, plates.SHORT, Open(text, "slender_plate"))
         return
     area = one.plate.width * one.plate.thickness
-    yield one.check(what.removeprefix("plate: "), plates.SHORT, one.C,
+    yield one.check(id, what.removeprefix("plate: "), plates.SHORT, one.C,
                     lambda pad: pad(plates.short_compression, F_y=one.F_y, A_g=area))  # fmt: skip
+
+
+def _twisted(one: _Loaded) -> Iterator[Check]:
+    """A plate on one side, twisted by a load beside its plane: the shear of twist in a flat bar, 3 T over w t^2."""
+    if one.off <= 0.0:
+        return
+    t, w = one.plate.thickness, one.plate.width
+    what = "plate: twist by the load beside it"
+    criterion = Criterion(one.group.name, what, plates.SHEAR, "stress", notes=(NO_C_D,), id="anchor.plate_twist")
+
+    def calculate(pad: Pad, which: int | slice) -> Outcome:
+        V = pad.take("V", at(one.V, which), "lbf", note="on one plate")
+        T = pad.take("T_t", V * one.off, "lbf*in", note=f"{one.off:.4g} in beside the middle of the plate")
+        f = pad.take("f_v", 3.0 * T / (w * t**2), "psi", note="3 T over w t^2, a flat bar in twist")
+        allowed = pad.take("F_a", plates.shear_yield(F_y=one.F_y, A_gv=1.0), "psi", note="yield in shear, on 1 in2")
+        return Outcome(f, allowed, f / allowed)
+
+    yield govern(criterion, one.group.forces.combinations, calculate)
 
 
 def _weld(one: _Loaded) -> Iterator[Check]:
     """Fillet welds on both faces over the width of the plate, as two lines: shear, and bending with pull."""
-    leg, name = one.plate.weld, one.group.anchor.name
+    leg, group = one.plate.weld, one.group
     if leg is None:
         return
     t, w, least = one.plate.thickness, one.plate.width, least_fillet(one.plate.thickness)
-    if leg < least.value - 1e-9:
+    if leg < least.value - HAIR:
         text = f"a leg of {leg:.4g} in is less than the least of {least.value:.4g} in for a part {t:.4g} in thick"
-        yield stated(name, "weld: least leg", "AISC 360-16 Table J2.4", "fails", text)
+        clause = "AISC 360-16 Table J2.4"
+        yield Check.breaks_rule("anchor.weld_leg", group.name, "weld: least leg", clause, text)
     if not one.on_edge:
         text = "a weld at the bend of an angle's leg is not checked here"
-        yield stated(name, "weld", plates.WELD, "refer", text)
+        yield group.refers("anchor.weld", "weld", plates.WELD, Open(text, "weld_of_an_angle"))
         return
     note = "two lines along the width; all taken along the weld, which is its weaker way"
-    criterion = Criterion(name, "weld", plates.WELD, "line load", notes=(note, NO_C_D))
+    criterion = Criterion(group.name, "weld", plates.WELD, "line load", notes=(note, NO_C_D), id="anchor.weld")
+    electrode = judgment("strength of the weld metal")
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(one.V, which), "lbf", note="on one plate")
@@ -267,12 +332,12 @@ def _weld(one: _Loaded) -> Iterator[Check]:
         M = pad.take("M", at(one.M, which), "lbf*in", note="at the weld")
         f_v = pad.take("f_v", V / (2 * w), "lbf/in", note="V over both lines")
         f_b = pad.take("f_b", 3 * M / w**2 + N / (2 * w), "lbf/in", note="M over S = 2 w^2/6 of the lines, and N")
-        f = pad.take("f", sqrt(f_v**2 + f_b**2), "lbf/in", note="on an inch of one weld")
-        F_EXX = pad.take("F_EXX", ELECTRODE, "psi", source=Source("E70 electrodes, common practice", "practice"),
-                         note="must be so welded")  # fmt: skip
+        f_t = pad.take("f_t", 3 * V * one.off / w**2, "lbf/in", note="twist of the plate, over the ends of the lines")
+        f = pad.take("f", sqrt(f_v**2 + f_b**2 + f_t**2), "lbf/in", note="on an inch of one weld")
+        F_EXX = pad.take("F_EXX", electrode.value, "psi", source=electrode.source, note="must be so welded")
         metal = pad(plates.fillet_weld, F_EXX=F_EXX, w_leg=leg, L_w=1.0, theta_w=0.0)
         base = pad(plates.shear_rupture, F_u=one.F_u, A_nv=t / 2, note="of the plate, for an inch of one of two welds")
         f_a = pad.take("f_a", smallest(metal, base), "lbf/in", note="the lesser of weld and plate")
         return Outcome(f, f_a, f / f_a)
 
-    yield govern(criterion, one.group.forces.combinations, calculate)
+    yield govern(criterion, group.forces.combinations, calculate)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -16,17 +16,16 @@ from ...formulas.wood.section import round_area
 from ...model.anchor_links import diameter
 from ...model.anchors import Fastener, Plate
 from ...values.steels import Steel, bolt_grades, bolt_steel, steel
-from ..core.govern import Criterion, govern, out_of_range, stated
+from ..core.govern import Criterion, govern, out_of_range
 from ..core.result import Check
 from ..core.strength import Outcome
+from .couple import Couple
 from .group import Group
-from .group_forces import Spread, spread_of
 from .plate import plate_checks
-from .pull import pull_of
+from .spread import Spread
+from .unsaid import Open
 
 Array = np.ndarray
-PLATED = ("plate one side", "plates both sides", "concealed plate", "let-in angle")
-TWO_PLANES = ("plates both sides", "concealed plate")
 NO_C_D = "steel takes no C_D"
 SCREW_STEEL = (
     "The steel of lag screws, wood screws and nails in pull is not checked: their standards name no steel. In shear "
@@ -34,28 +33,30 @@ SCREW_STEEL = (
 )
 
 
-def steel_checks(group: Group) -> list[Check]:
+def steel_checks(
+    group: Group, spread: Spread, couple: Couple | None = None, *, threads_clear: bool = False, off: float = 0.0
+) -> list[Check]:
     """Bolts and pins in shear and pull; then the plate at its holes, as a bar, and its weld.
 
-    Raises
-    ------
-    OutOfRange
-        If the layout does not say where the holes are.
+    Parameters
+    ----------
+    couple : Couple or None
+        What pulls on the fasteners along their axes.
+    threads_clear : bool
+        Whether the threads are clear of the shear planes.
+    off : float
+        How far the load lies beside the plate. [in]
     """
     anchor, fastener = group.anchor, group.anchor.fastener
     if fastener is None:
         return []
-    spread = spread_of(group)
     found: list[Check] = []
     if fastener.kind in ("bolt", "pin"):
-        found += _bolt_checks(group, fastener, spread)
-    if anchor.manner in PLATED:
-        if anchor.plate is None:
-            text = "the plate is not described (`plate`): its steel is not checked"
-            return [*found, stated(anchor.name, "steel of the plate", holes.HOLE, "refer", text)]
+        found += _bolt_checks(group, fastener, spread, couple, threads_clear)
+    if group.made.plates and anchor.plate is not None:
         found += [
             _at_holes(group, fastener, anchor.plate, spread),
-            *plate_checks(group, anchor.plate, diameter_of(group)),
+            *plate_checks(group, anchor.plate, diameter_of(group), off),
         ]
     return found
 
@@ -75,10 +76,10 @@ class _Strength:
     F_nv: Number
 
 
-def _strength(pad: Pad, fastener: Fastener) -> _Strength:
-    """By the table of bolts, or from F_u of the bar that a pin is made of. Threads count in the plane unless stated."""
-    grade, clear = fastener.steel or "", fastener.threads == "clear of it"
-    where = "threads clear of the plane, as stated" if clear else "threads taken in the plane"
+def _strength(pad: Pad, fastener: Fastener, clear: bool) -> _Strength:
+    """By the table of bolts, or from F_u of the bar that a pin is made of."""
+    grade = fastener.steel or ""
+    where = "threads clear of the plane" if clear else "threads taken in the plane"
     if grade.casefold() in map(str.casefold, bolt_grades()):
         found = bolt_steel(grade)
         shear = found.value.F_nv_threads_out if clear else found.value.F_nv_threads_in
@@ -90,54 +91,43 @@ def _strength(pad: Pad, fastener: Fastener) -> _Strength:
     return _Strength(pad(bolts.threaded_tension_strength, F_u=F_u), F_nv)
 
 
-def _bolt_checks(group: Group, fastener: Fastener, spread: Spread) -> Iterator[Check]:
+def _bolt_checks(
+    group: Group, fastener: Fastener, spread: Spread, couple: Couple | None, clear: bool
+) -> Iterator[Check]:
     """Each bolt has its share of the group; the worst decides."""
-    name, what = group.anchor.name, f"shear of the {fastener.kind}s"
+    name, what, id = group.name, f"shear of the {fastener.kind}s", "anchor.bolt_shear"
     if not fastener.steel:
         text = f"the grade of the {fastener.kind}s is not given (`fastener.steel`): their steel cannot be checked"
-        yield stated(name, what, bolts.STRENGTH, "refer", text)
+        yield group.refers(id, what, bolts.STRENGTH, Open(text, "bolt_grade", "fastener.steel"))
         return
-    planes = 2.0 if group.anchor.manner in TWO_PLANES else 1.0
-    k, D = _worst(spread.P), diameter_of(group)
-    criterion = Criterion(name, what, bolts.STRENGTH, "force", group.name_of(k), (NO_C_D,))
+    planes, k, D = float(group.made.planes), spread.worst, diameter_of(group)
+    criterion = Criterion(name, what, bolts.STRENGTH, "force", group.name_of(k), (NO_C_D,), id=id)
 
     def sheared(pad: Pad, which: int | slice) -> Outcome:
-        P = _force(pad, group, spread, k, which)
+        P = spread.force(pad, group, k, which)
         A_b = pad(round_area, symbol="A_b", D=D)
-        V_a = pad(bolts.bolt_shear, F_nv=_strength(pad, fastener).F_nv, A_b=A_b, n=planes)
+        V_a = pad(bolts.bolt_shear, F_nv=_strength(pad, fastener, clear).F_nv, A_b=A_b, n=planes)
         return Outcome(P, V_a, P / V_a)
 
     yield govern(criterion, group.forces.combinations, sheared)
-    pull = pull_of(group)
-    if pull is None or float(np.max(pull.each)) <= 0.0:
+    if couple is None or float(np.max(couple.each)) <= 0.0:
         return
-    m = _worst(pull.each)
+    m = couple.worst
     criterion = Criterion(
-        name, f"pull on the {fastener.kind}s with shear", bolts.BOTH, "force", group.name_of(m), (NO_C_D,)
-    )
+        name, f"pull on the {fastener.kind}s with shear", bolts.BOTH, "force", group.name_of(m), (NO_C_D,),
+        id="anchor.bolt_pull",
+    )  # fmt: skip
 
     def pulled(pad: Pad, which: int | slice) -> Outcome:
-        T = pull.written(pad, m, which)
-        P = _force(pad, group, spread, m, which)
-        strength, A_b = _strength(pad, fastener), pad(round_area, symbol="A_b", D=D)
+        T = couple.pull(pad, m, which)
+        P = spread.force(pad, group, m, which)
+        strength, A_b = _strength(pad, fastener, clear), pad(round_area, symbol="A_b", D=D)
         f_rv = pad(bolts.bolt_shear_stress, V=P / planes, A_b=A_b)
         F_nt = pad(bolts.bolt_tension_with_shear, F_nt=strength.F_nt, F_nv=strength.F_nv, f_rv=f_rv)
         T_a = pad(bolts.bolt_tension, F_nt=F_nt, A_b=A_b)
         return Outcome(T, T_a, T / T_a)
 
     yield govern(criterion, group.forces.combinations, pulled)
-
-
-def _force(pad: Pad, group: Group, spread: Spread, k: int, which: int | slice) -> Number:
-    """Force on fastener k, step by step for one combination."""
-    if isinstance(which, slice):
-        return np.asarray(spread.P[k])[which]
-    return spread.written(pad, group, k, which)
-
-
-def _worst(values: Array) -> int:
-    """The fastener with the largest value under any combination; values are (holes, combinations)."""
-    return int(np.argmax(values.max(axis=1)))
 
 
 @dataclass(frozen=True)
@@ -175,9 +165,11 @@ def margins_of(group: Group, plate: Plate) -> Margins:
 
 def _at_holes(group: Group, fastener: Fastener, plate: Plate, spread: Spread) -> Check:
     """Bearing and tear-out at the fastener that pushes hardest, towards the nearest edge whichever way it pushes."""
-    name, plates = group.anchor.name, 2.0 if group.anchor.manner == "plates both sides" else 1.0
-    k, D = _worst(spread.P), diameter_of(group)
-    criterion = Criterion(name, "bearing and tear-out of the plate", holes.HOLE, "force", group.name_of(k), (NO_C_D,))
+    plates, k, D = float(group.made.plates), spread.worst, diameter_of(group)
+    criterion = Criterion(
+        group.name, "bearing and tear-out of the plate", holes.HOLE, "force", group.name_of(k), (NO_C_D,),
+        id="anchor.plate_holes",
+    )  # fmt: skip
     try:
         margins = margins_of(group, plate)
     except OutOfRange as error:
@@ -187,10 +179,10 @@ def _at_holes(group: Group, fastener: Fastener, plate: Plate, spread: Spread) ->
         f"hole to the edges of the plate there must be {margins.across:.4g} in across the piece and "
         f"{margins.along:.4g} in along it: drill it so"
     )
-    criterion = Criterion(name, criterion.what, criterion.clause, "force", criterion.where, (text, NO_C_D))
+    criterion = replace(criterion, notes=(text, NO_C_D))
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
-        P = _force(pad, group, spread, k, which)
+        P = spread.force(pad, group, k, which)
         F_u = steel_of(pad, plate).F_u
         d_h = pad(holes.standard_hole, D=D)
         l_c = pad(holes.clear_to_edge, l_end=min(margins.across, margins.along), d_h=d_h)

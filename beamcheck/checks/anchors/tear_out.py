@@ -9,23 +9,23 @@ import numpy as np
 
 from ...calc.core import Number
 from ...calc.pad import Pad
-from ...errors import BeamcheckError
+from ...errors import OutOfRange
 from ...formulas.connections import tear_out as tear
 from ...formulas.wood import shear as sh
 from ...units import show
 from ...values.connections import connection_limit
-from ..core.govern import Criterion, at, duration, govern, stated
+from ..core.govern import Criterion, at, duration, govern
 from ..core.material import WoodMaterial, shear_prime, tension_prime
 from ..core.result import Check
 from ..core.strength import Outcome
-from .fastener import NotSaid
-from .group import Group
-from .joint import COVERED, HAIR, Joint, Part, joint_of
-from .wood import weak_wood
+from .connection import Connection
+from .group import NEGLIGIBLE, trivial
+from .joint import HAIR, Part, weak_wood
+from .unsaid import Open
 
 Array = np.ndarray
-NEGLIGIBLE = 0.5  # lbf: less is rounding of the analysis
 SPLIT = "check across the holes"
+NEAR_END = 5.0  # depths from the end of the member: NDS 2018 3.4.3.3(a)
 
 
 @dataclass(frozen=True, eq=False)
@@ -49,50 +49,55 @@ class Block:
         return [np.sort(self.u[np.abs(self.v - v) < HAIR]) for v in np.unique(np.round(self.v, 6))]
 
 
-def tear_out_checks(group: Group) -> list[Check]:
+def tear_out_checks(connection: Connection) -> list[Check]:
     """Net section, rows and group under a pull along the grain; shear at the connection, tension across the grain."""
-    name = group.anchor.name
-    if group.anchor.manner not in COVERED:
-        return []
-    try:
-        joint = joint_of(group)
-        if group.x.size == 0:
-            raise NotSaid("the layout does not say where the fasteners are (`holes`)")
-        wood = weak_wood(group.stock, group.wood)
-        return [*_along(group, joint, wood), *_other(group, joint), *_across(group, joint, wood)]
-    except BeamcheckError as error:
-        return [stated(name, "wood around the fasteners", "NDS 2018 3.4.3.3, Appendix E", "refer", str(error))]
+    group = connection.group
+    wood = weak_wood(group.stock, group.wood)
+    return [*_along(connection, wood), *_other(connection), *_across(connection, wood)]
 
 
-def _along(group: Group, joint: Joint, wood: WoodMaterial) -> Iterator[Check]:
+def _along(connection: Connection, wood: WoodMaterial) -> Iterator[Check]:
     """The held piece, pulled out of the joint."""
+    group, joint = connection.group, connection.joint
     pull = np.maximum(np.asarray(group.forces.along, float), 0.0)
-    if float(pull.max(initial=0.0)) <= NEGLIGIBLE:
+    part = joint.held_part
+    if float(pull.max(initial=0.0)) <= NEGLIGIBLE or part.grain == "into":
         return
-    part = next(one for one in joint.woods if one.grain == "held")
     block = Block(part.name, wood, group.x, group.y, float(group.x.min()), joint.held, pull)
-    yield _net_section(group, joint, block)
-    yield from _torn(group, joint, block)
+    yield _net_section(connection, block)
+    yield from _torn(connection, block)
 
 
-def _other(group: Group, joint: Joint) -> Iterator[Check]:
+def _other(connection: Connection) -> Iterator[Check]:
     """The member on the other side: torn out towards its end, or loaded across its grain."""
-    part, other = joint.other, group.anchor.other
-    if part.material != "wood" or other is None or part.grain == "end" or group.anchor.manner == "toe-nails":
+    group, part = connection.group, connection.joint.other
+    other = group.anchor.other
+    if part.material != "wood" or other is None or part.end_grain or group.made.aslant:
         return
     turned = part.grain == "across"
     along, across = np.abs(group.forces.along), np.abs(group.forces.across)
-    force = across if turned else along
-    if float(np.max(along if turned else across)) > NEGLIGIBLE:
+    force, aside = (across, along) if turned else (along, across)
+    most = float(np.max(aside, initial=0.0))
+    # a girder of this job is asked itself how high the fastenings sit on it, and checked for that
+    if most > NEGLIGIBLE and not group.on_a_girder and not trivial(most, _capacity(connection)):
         text = (
             f"{part.name} is loaded across its grain: shear at the connection (3.4.3.3) and tension across the grain "
             "in it are not checked; keep the load above its middle and have an engineer look"
         )
-        yield stated(group.anchor.name, f"{part.name} across its grain", "NDS 2018 3.4.3.3, 3.8.2", "refer", text)
+        what, clause = f"{part.name} across its grain", "NDS 2018 3.4.3.3, 3.8.2"
+        yield group.refers("anchor.far_across", what, clause, Open(text, "far_across"))
     if float(np.max(force)) <= NEGLIGIBLE or other.end is None or part.wood is None or part.stock is None:
-        return  # without the end distance the geometry refers; unknown wood refers in any case
+        return  # without the end distance the layout refers; unknown wood refers in any case
     u, v = (group.y, group.x) if turned else (group.x, group.y)
-    yield from _torn(group, joint, _block_of(part, u, v, other.end, force))
+    yield from _torn(connection, _block_of(part, u, v, other.end, force))
+
+
+def _capacity(connection: Connection) -> float:
+    """What the whole group holds in the plane of its face, lbf; 0 where it has no value."""
+    try:
+        return float(np.nan_to_num(connection.Z_prime.min(axis=1)).sum())
+    except OutOfRange:
+        return 0.0
 
 
 def _block_of(part: Part, u: Array, v: Array, end: float, force: Array) -> Block:
@@ -101,19 +106,20 @@ def _block_of(part: Part, u: Array, v: Array, end: float, force: Array) -> Block
     return Block(part.name, weak_wood(part.stock, part.wood), u, v, end, part.length, force)
 
 
-def _net_section(group: Group, joint: Joint, block: Block) -> Check:
+def _net_section(connection: Connection, block: Block) -> Check:
     """Tension on what slot, holes and bores leave, against F_t'."""
-    criterion = Criterion(group.anchor.name, f"net section of the {block.name}", tear.NET, "force")
+    group, joint = connection.group, connection.joint
+    criterion = Criterion(group.name, f"net section of the {block.name}", tear.NET, "force", id="anchor.net_section")
     b, d, D = float(group.section.b), float(group.section.d), joint.dowel.D
     near = connection_limit("staggered holes counted in one section").value * D
     n = max(float(np.unique(np.round(block.v[np.abs(block.u - u) < near], 6)).size) for u in block.u)
     plate, fastener = group.anchor.plate, group.anchor.fastener
-    high = (plate.slot_height or d) if plate is not None and group.anchor.manner == "concealed plate" else d
+    high = (plate.slot_height or d) if plate is not None and group.made.in_a_slot else d
     wide = (fastener.counterbore or 0.0) if fastener is not None else 0.0
     bored = n * max(wide - joint.dowel.hole, 0.0) * joint.bored
     gross = b * d - joint.slot * high - bored
     # a hole counts through all the wood it crosses, the bottom of the bore included
-    side = joint.side.material == "wood" and joint.side.grain == "held"
+    side = joint.side.is_held
     through = b - joint.slot if joint.dowel.through or side else joint.penetration or block.t
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
@@ -127,12 +133,13 @@ def _net_section(group: Group, joint: Joint, block: Block) -> Check:
     return govern(criterion, group.forces.combinations, calculate)
 
 
-def _torn(group: Group, joint: Joint, block: Block) -> Iterator[Check]:
+def _torn(connection: Connection, block: Block) -> Iterator[Check]:
     """Rows, and the block between the outer rows."""
-    name, combinations = group.anchor.name, group.forces.combinations
+    group, joint = connection.group, connection.joint
+    combinations, row_words = group.forces.combinations, f"row tear-out in the {block.name}"
     if group.anchor.split == SPLIT:
         text = "a check runs through the holes: a row holds nothing against tearing out along the grain"
-        yield stated(name, f"row tear-out in the {block.name}", tear.ROW, "refer", text)
+        yield group.refers("anchor.row_tear_out", row_words, tear.ROW, Open(text, "split_seen"))
         return
     rows = block.rows
 
@@ -162,25 +169,26 @@ def _torn(group: Group, joint: Joint, block: Block) -> Iterator[Check]:
         Z_GT = pad(tear.group_tear_out, Z_RT_1=Z[0], Z_RT_2=Z[-1], F_t_prime=F_t_prime, A_between=A)
         return Outcome(T, Z_GT, T / Z_GT)
 
-    yield govern(Criterion(name, f"row tear-out in the {block.name}", tear.ROW, "force"), combinations, by_rows)
+    yield govern(Criterion(group.name, row_words, tear.ROW, "force", id="anchor.row_tear_out"), combinations, by_rows)
     if len(rows) > 1:
-        yield govern(
-            Criterion(name, f"group tear-out in the {block.name}", tear.GROUP, "force"), combinations, as_block
-        )
+        what = f"group tear-out in the {block.name}"
+        criterion = Criterion(group.name, what, tear.GROUP, "force", id="anchor.group_tear_out")
+        yield govern(criterion, combinations, as_block)
 
 
-def _across(group: Group, joint: Joint, wood: WoodMaterial) -> Iterator[Check]:
+def _across(connection: Connection, wood: WoodMaterial) -> Iterator[Check]:
     """The held piece under the force across its grain."""
+    group, joint = connection.group, connection.joint
     force = np.asarray(group.forces.across, float)
-    if float(np.abs(force).max(initial=0.0)) <= NEGLIGIBLE or group.anchor.manner == "toe-nails":
+    if float(np.abs(force).max(initial=0.0)) <= NEGLIGIBLE or group.made.aslant:
         return
-    name, d = group.anchor.name, float(group.section.d)
-    low, high = float(group.y.min()), float(group.y.max())
+    d, low, high = float(group.section.d), float(group.y.min()), float(group.y.max())
     b = float(group.section.b) - joint.slot
-    near_end = float(group.x.min()) < 5.0 * d
+    near_end = group.made.in_the_end or float(group.x.min()) < NEAR_END * d
     criterion = Criterion(
-        name, f"shear at the connection in {group.piece}", sh.JOINT, "force",
-        notes=(f"{'less' if near_end else 'not less'} than 5 d = {show(5.0 * d, 'length')} from the end",),
+        group.name, f"shear at the connection in {group.piece}", sh.JOINT, "force",
+        notes=(f"{'less' if near_end else 'not less'} than 5 d = {show(NEAR_END * d, 'length')} from the end",),
+        id="anchor.connection_shear",
     )  # fmt: skip
     # pressed down, the fasteners push the wood up: the lower edge is the unloaded one; lifted, the upper one
     unloaded = np.where(force >= 0.0, low, d - high)
@@ -197,14 +205,17 @@ def _across(group: Group, joint: Joint, wood: WoodMaterial) -> Iterator[Check]:
             V_r = pad(sh.connection_shear_inner, F_v_prime=F_v_prime, b=breadth, d_e=d_e)
         return Outcome(V, V_r, V / V_r)
 
-    yield govern(criterion, group.forces.combinations, calculate)
-    middle = float(np.mean(group.y))
-    pushed_up, pushed_down = bool((force > NEGLIGIBLE).any()), bool((force < -NEGLIGIBLE).any())
-    hung = (pushed_up and middle > 0.5 * d + HAIR) or (pushed_down and middle < 0.5 * d - HAIR)
-    if hung:
-        side = "upper" if pushed_up and middle > 0.5 * d + HAIR else "lower"
+    shear = govern(criterion, group.forces.combinations, calculate)
+    yield shear
+    middle, least = float(np.mean(group.y)), float(shear.capacity or 0.0)
+    pushed_up, pushed_down = float(np.max(force)), -float(np.min(force))
+    up = pushed_up > NEGLIGIBLE and middle > 0.5 * d + HAIR and not trivial(pushed_up, least)
+    down = pushed_down > NEGLIGIBLE and middle < 0.5 * d - HAIR and not trivial(pushed_down, least)
+    if up or down:
         text = (
-            f"the middle of the group lies in the {side} half, {show(middle, 'length')} above the lower edge, and the "
-            "force goes to that side: the wood beyond is pulled across its grain, which has no design value"
+            f"the middle of the group lies in the {'upper' if up else 'lower'} half, {show(middle, 'length')} above "
+            "the lower edge, and the force goes to that side: the wood beyond is pulled across its grain, which has "
+            "no design value"
         )
-        yield stated(name, f"tension across the grain of {group.piece}", "NDS 2018 3.8.2, Table 12.5.1C", "refer", text)
+        what, clause = f"tension across the grain of {group.piece}", "NDS 2018 3.8.2, Table 12.5.1C"
+        yield group.refers("anchor.tension_across", what, clause, Open(text, "tension_across"))

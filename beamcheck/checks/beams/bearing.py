@@ -11,6 +11,7 @@ import numpy as np
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import bearing as br
+from ...model.anchor_manners import MANNERS
 from ...model.brackets import Bent, Bracket, SteelCore
 from ...model.pieces import Beam, Existing, Post, Stick, Support
 from ...units import show
@@ -26,17 +27,6 @@ CLEAR_OF_END = 3.0  # in, NDS 2018 3.10.4
 LEAST_ON_WOOD, LEAST_ON_MASONRY = 1.5, 3.0  # in, IRC R502.6 (memory)
 NEGLIGIBLE = 0.5  # lbf: below this a computed uplift is rounding
 BEARING = "NDS 2018 3.10.2"
-IN_ITS_FASTENERS = (
-    "wood side",
-    "plate one side",
-    "plates both sides",
-    "concealed plate",
-    "ledger",
-    "toe-nails",
-    "hanger rod",
-    "rated hardware",
-    "by others",
-)  # fmt: skip - a piece hung in these needs no seat; one on a let-in angle does
 
 
 BEARS_NOTHING = ("plaster", "board", "trim")
@@ -114,7 +104,7 @@ def support_checks(
 def _hangs(seat: Seat, context: Context) -> bool:
     """Whether the end hangs in an anchor group, which is then checked for all of its reaction."""
     anchor = context.anchor(seat.support.held_by)
-    return anchor is not None and seat.support.holds == "hung" and anchor.manner in IN_ITS_FASTENERS
+    return anchor is not None and seat.support.holds == "hung" and MANNERS[anchor.manner].hangs
 
 
 def _bearing(

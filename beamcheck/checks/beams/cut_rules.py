@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from ...analysis.beams.load_cases import SLIVER, Stretch
 from ...units import show
-from ..anchors.slot import BROADEST, HIGHEST, GroupCut, height_lost
+from ..anchors.cuts import GroupCut, broadest, height_lost, highest
 from ..core.result import Verdict
 from ..core.strength import Section
 from .cuts import NOTCHES, Region, breaks_through, nothing_left, void_of
@@ -112,9 +112,9 @@ def _hole(region: Region, section: Section, spans: Sequence[Stretch], single_spa
 
 def _group(region: Region, cut: GroupCut, section: Section, spans: Sequence[Stretch]) -> Ruled:
     """What an anchor group takes. The standard asks for the net section; how much may go at all is judgement."""
-    if cut.width > BROADEST * section.b:
+    if cut.width > broadest() * section.b:
         return "refer", NET, "the slot takes more than a third of the breadth"
-    if height_lost(cut) > HIGHEST * section.d:
+    if height_lost(cut) > highest() * section.d:
         return "refer", NET, "the rows of holes and bores take more than a third of the depth"
     if _in_a_middle_third(region, spans):
         return "refer", NET, "in the middle third of a span it is for an engineer"

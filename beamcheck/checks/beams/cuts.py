@@ -13,7 +13,7 @@ from ...formulas.wood import section as sc
 from ...formulas.wood import side_void as sv
 from ...model.pieces import Cut
 from ...units import show
-from ..anchors.slot import GroupCut, nothing_is_left, slot_net, slot_shear
+from ..anchors.cuts import GroupCut, nothing_is_left, slot_net, slot_shear
 from ..core.strength import Section
 
 Missing = Cut | GroupCut  # a cut of the job file, or all that one anchor group takes

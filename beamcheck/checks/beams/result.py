@@ -8,11 +8,12 @@ import numpy as np
 
 from ...analysis.beams.member_loads import TransferredLoad
 from ...errors import BeamcheckError
+from ...model.anchor_manners import MANNERS
 from ...model.pieces import Beam, Post
 from ...model.rules import beam_length
 from ...units import show
 from ...values.lumber import DesignValues
-from ..anchors.piece import anchors_of_beam
+from ..anchors.results import anchors_of_beam
 from ..core.context import Context
 from ..core.draft import (
     GENERAL,
@@ -107,7 +108,7 @@ def _beam_reactions(run: BeamRun, context: Context) -> Reactions:
         rows.append(SupportForces(support.on, by_kind, float(np.max(combined)), float(np.min(combined))))
         on_top = support.holds == "rests"
         anchor = context.anchor(support.held_by)
-        on_a_rod = anchor is not None and anchor.manner == "hanger rod"  # its nut is on the top: seen to in the group
+        on_a_rod = anchor is not None and MANNERS[anchor.manner].upright  # its nut is on the top: seen to in the group
         # a beam described with a spacing stands for a row of them: what carries it carries them all
         transfer = TransferredLoad(
             run.beam.name, by_kind, at=support.lands_at, spread=run.beam.spacing,

@@ -22,14 +22,16 @@ from ...values.connections import THIN
 from ...values.found import Found
 from ...values.judgment import judgment
 from ..anchors.axial import axial_checks
-from ..anchors.contradictions import sense_checks
+from ..anchors.connection import Connection
 from ..anchors.factors import temperature, wet_service
 from ..anchors.fastener import dowel_of
-from ..anchors.geometry import geometry_checks
 from ..anchors.group import Forces, Group
-from ..anchors.hung import others_checks, rated_checks
-from ..anchors.lateral import Lateral, lateral_checks, lateral_of
-from ..anchors.wood import weak_wood
+from ..anchors.joint import weak_wood
+from ..anchors.lateral import lateral_checks
+from ..anchors.layout import layout_checks
+from ..anchors.manners.base import sense_checks
+from ..anchors.manners.rated_hardware import rated_checks
+from ..anchors.manners.registry import connect, manner_of
 from ..beams.beam import doubts
 from ..core.context import Context
 from ..core.govern import Criterion, at, govern, stated
@@ -70,11 +72,7 @@ def fixing_checks(
         found.append(stated(name, "rows that hold it up", "judgement", "fails", text))
     if fixings.rating is None and (fixings.fastener is None or not fixings.rows):
         if fixings.confirmed_by.strip():
-            by_others = Anchor.model_construct(
-                name=f"{name} fixings", manner="by others", confirmed_by=fixings.confirmed_by
-            )
-            forces = Forces(loads.combinations, loads.F, np.zeros_like(loads.F))
-            return [*found, *(replace(one, subject=name) for one in others_checks(by_others, forces))]
+            return [*found, *_by_others(bracket, loads, context)]
         return [*found, stated(name, "fixings", "load path", "refer", "fasteners and rows are not described")]
     try:
         if fixings.rating is not None:
@@ -116,7 +114,22 @@ def _group(held: Held, wood: WoodMaterial, context: Context, rows: list[int], sh
         anchor, bracket.name, "left", 0.0, stock, weak_wood(stock, wood),
         Section(fixings.through + bore, held.thickness, fixings.through + bore), context.under(bracket.on), into_stock,
         into_wood, Forces(held.loads.combinations, np.zeros_like(force), force), np.array(x), np.array(y),
+        f"bracket.{bracket.name}.fixings",
     )  # fmt: skip
+
+
+def _by_others(bracket: Bracket, loads: BracketLoads, context: Context) -> list[Check]:
+    """What somebody else answers for, with the force that comes to it."""
+    assert bracket.fixings is not None
+    anchor = Anchor.model_construct(
+        name=bracket.name, manner="by others", confirmed_by=bracket.fixings.confirmed_by, into=bracket.on
+    )
+    forces = Forces(loads.combinations, np.asarray(loads.F), np.zeros_like(loads.F))
+    group = Group(
+        anchor, bracket.name, "left", 0.0, None, None, Section(1.0, 1.0, 1.0), context.under(bracket.on), None, None,  # type: ignore[arg-type]
+        forces, np.zeros(0), np.zeros(0), f"bracket.{bracket.name}.fixings",
+    )  # fmt: skip
+    return manner_of(anchor).checks(group, context)
 
 
 def _fastened(
@@ -135,15 +148,17 @@ def _fastened(
     upright = _upright(bracket)
     whole, alone = _group(held, wood, context, held.tight, held.shared), _group(held, wood, context, [top], 0.0)
     groups: list[Check] = [*_in_the_wood(held)]
+    pulled = connect(alone)
     if upright and held.tight:
-        groups += [*lateral_checks(whole), *geometry_checks(whole)]
-        groups += axial_checks(whole if top in held.tight else alone, T / count)
+        all_rows = connect(whole)
+        groups += [*lateral_checks(all_rows), *layout_checks(all_rows)]
+        groups += axial_checks(all_rows if top in held.tight else pulled, T / count)
     elif held.tight:
         for i in held.tight:
             group = _group(held, wood, context, [i], held.share)
-            checks = [*_across_the_grain(held, group), *geometry_checks(group)]
+            checks = [*_across_the_grain(held, group), *layout_checks(connect(group))]
             groups += [replace(check, where=f"row {i + 1}" if check.ratio is not None else "") for check in checks]
-        groups += axial_checks(alone, T / count)
+        groups += axial_checks(pulled, T / count)
     groups += [*sense_checks(alone), *bolt_checks(held, T)]
     if not upright and not loads.only_own_weight:
         text = (
@@ -154,7 +169,7 @@ def _fastened(
     if alone.into_wood is not None:
         groups += doubts(name, alone.into_wood)
     groups += heel_checks(held, (wood, alone.into_wood))
-    groups += _held_fast(held, alone)
+    groups += _held_fast(held, pulled)
     return each_once([*found, *groups])
 
 
@@ -183,7 +198,7 @@ def _across_the_grain(held: Held, group: Group) -> list[Check]:
     criterion = Criterion(name, "lateral load on a fastener along the grain", "NDS 2018 11.5.2, 12.3", "force")
     count = float(group.x.size)
     turned = replace(group, forces=Forces(group.forces.combinations, group.forces.along, group.forces.across))
-    lateral = lateral_of(replace(turned, x=np.full_like(group.x, held.height)))
+    lateral = connect(replace(turned, x=np.full_like(group.x, held.height)))
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         P = pad.take("P_i", at(group.forces.along / count, which), "lbf", note="on one fastener")
@@ -197,17 +212,17 @@ def _across_the_grain(held: Held, group: Group) -> list[Check]:
         return Outcome(P, Z_prime, P / Z_prime)
 
     found = [govern(criterion, group.forces.combinations, calculate)]
-    found += [stated(name, what, clause, "fails", text) for what, clause, text in lateral.joint.faults]
-    found += [stated(name, "what is known of the joint", "NDS 2018 11.1", "refer", t) for t in lateral.joint.doubts]
-    return found
+    found += [Check.breaks_rule(one.id, name, one.what, one.clause, one.text) for one in lateral.joint.faults]
+    what, clause = "what is known of the joint", "NDS 2018 11.1"
+    return [*found, *(group.refers("anchor.joint", what, clause, open_) for open_ in lateral.joint.doubts)]
 
 
-def _moist(lateral: Lateral) -> float:
+def _moist(lateral: Connection) -> float:
     """C_M times C_t."""
     return float(wet_service(lateral.group, lateral.joint, "lateral").value) * float(temperature(lateral.joint).value)
 
 
-def _held_fast(held: Held, top: Group) -> Iterator[Check]:
+def _held_fast(held: Held, top: Connection) -> Iterator[Check]:
     """Somebody who pulls the nose outwards or sideways; a cover whose screws hold several times its weight."""
     loads, count = held.loads, held.fixings.rows[held.top].count
     named = [(f"somebody pulls it {words}", pull / count) for words, pull in outward_pulls(held)]
@@ -282,7 +297,7 @@ def _rated(bracket: Bracket, loads: BracketLoads, body: Body, context: Context) 
     forces = Forces(loads.combinations, np.maximum(loads.F, 0.0), held.pulls())
     group = Group(
         anchor, bracket.name, "left", 0.0, stock, None, Section(1.0, 1.0, 1.0), context.under(bracket.on), None, None,  # type: ignore[arg-type]
-        forces, np.zeros(0), np.zeros(0),
+        forces, np.zeros(0), np.zeros(0), f"bracket.{bracket.name}.fixings",
     )  # fmt: skip
     return [_pull_said(held), *rated_checks(group), *heel_checks(held, (None, None))]
 

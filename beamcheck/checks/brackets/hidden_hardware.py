@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from ...errors import BeamcheckError
+from ...model.anchor_manners import MANNERS
 from ...model.anchors import Anchor
 from ...model.brackets import Bracket, Cover
 from ...model.pieces import Beam, Rafter, Tie
@@ -20,7 +21,6 @@ from .families.bar_fasteners import head_width
 
 SIZE, WHERE = "size of the hidden hardware", "what it hides"
 SLACK = 1.0 / 32.0  # in: rounding of a tape
-OUTSIDE_PLATES = ("plate one side", "plates both sides", "let-in angle")
 
 
 def hidden_checks(bracket: Bracket, cover: Cover, context: Context) -> Iterator[Check]:
@@ -86,6 +86,6 @@ def hardware_size(anchor: Anchor) -> tuple[float, float] | None:
         if x.size:
             head = head_width(anchor.fastener)
             along, across = float(np.ptp(x)) + head, float(np.ptp(y)) + head
-    if anchor.plate is not None and anchor.manner in OUTSIDE_PLATES:
+    if anchor.plate is not None and not MANNERS[anchor.manner].in_a_slot:
         along, across = max(along, anchor.plate.length), max(across, anchor.plate.width)
     return (along, across) if along > 0.0 or across > 0.0 else None

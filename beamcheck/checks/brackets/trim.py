@@ -23,11 +23,13 @@ from ...values.judgment import judgment
 from ...values.lumber import read_size
 from ...values.steels import bolt_steel
 from ..anchors.axial import axial_checks
-from ..anchors.contradictions import sense_checks
-from ..anchors.geometry import geometry_checks
+from ..anchors.connection import Connection
 from ..anchors.group import Forces, Group
+from ..anchors.joint import weak_wood
 from ..anchors.lateral import lateral_checks
-from ..anchors.wood import weak_wood
+from ..anchors.layout import layout_checks
+from ..anchors.manners.base import sense_checks
+from ..anchors.manners.registry import connect
 from ..beams.beam import doubts
 from ..core.context import Context
 from ..core.draft import GENERAL, Draft, Reactions, SupportForces, transfer_doubts
@@ -125,20 +127,21 @@ def _fastened(trim: Trim, straight: SolvedBeam, context: Context) -> Iterator[Ch
     group = Group(
         anchor, trim.name, "left", 0.0, stock, weak_wood(stock, wood), Section(b, max(read_size(stock.size).d, b), b),
         context.under(trim.on), behind, into, Forces(straight.combinations, none, none if pulled else forces), x,
-        np.full(count, 0.5 * max(read_size(stock.size).d, b)),
+        np.full(count, 0.5 * max(read_size(stock.size).d, b)), f"trim.{trim.name}.fixings",
     )  # fmt: skip
     note = f"{over.reason}; {show(over.value * trim.weight, 'force')}"
     yield stated(trim.name, "weight counted", "judgement", "passes", note)
+    connection = connect(group)
     if pulled:
-        yield from axial_checks(group, forces / count)
+        yield from axial_checks(connection, forces / count)
         yield from _pulled(group, forces / count)
     else:
-        yield from [*lateral_checks(group), *geometry_checks(group)]
+        yield from [*lateral_checks(connection), *layout_checks(connection)]
     yield from sense_checks(group)
     if into is not None:
         yield from doubts(trim.name, into)
     if isinstance(trim.accidental, float):
-        yield from _on_one(trim, group, straight, count)
+        yield from _on_one(trim, connection, straight, count)
 
 
 def _pulled(group: Group, T: np.ndarray) -> Iterator[Check]:
@@ -169,20 +172,21 @@ def _pulled(group: Group, T: np.ndarray) -> Iterator[Check]:
     yield govern(Criterion(name, what, bolts.STRENGTH, "force"), group.forces.combinations, calculate)
 
 
-def _on_one(trim: Trim, group: Group, straight: SolvedBeam, count: int) -> Iterator[Check]:
+def _on_one(trim: Trim, connection: Connection, straight: SolvedBeam, count: int) -> Iterator[Check]:
     """Somebody hangs beside one fastener, which then has all of that force; an even share is not to be counted on."""
     assert isinstance(trim.accidental, float)
+    group = connection.group
     all_of_it = straight.reactions(0)
     hung = np.maximum(all_of_it - trim.weight, 0.0)  # of that person, as far as the combination counts it
     one = (all_of_it - hung) / count + hung
     if trim.hangs == "below":
-        checks = [*axial_checks(group, one), *(check for check in _pulled(group, one) if check.ratio is not None)]
+        checks = [*axial_checks(connection, one), *(check for check in _pulled(group, one) if check.ratio is not None)]
     else:
         alone = replace(
             group, x=group.x[:1], y=group.y[:1],
             forces=replace(group.forces, across=one),
         )  # fmt: skip
-        checks = lateral_checks(alone)
+        checks = lateral_checks(connect(alone))
     for check in checks:
         if check.ratio is not None and check.verdict != "passes":
             note = f"all of {show(trim.accidental, 'force')} on one fastener: where somebody hangs on it is not known"

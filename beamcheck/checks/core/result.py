@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated, ClassVar, Literal
 
 from ...calc.pad import Step
@@ -140,6 +140,11 @@ class Check:
             subject, what, clause, verdict, kind, demand, capacity, ratio, combination, where, tuple(steps), notes, id,
             questions,
         )  # fmt: skip
+
+    def waits_for(self, *questions: Question, note: str = "") -> Check:
+        """The same figures, for information only until these questions are answered."""
+        notes = (note, *self.notes) if note else self.notes
+        return replace(self, verdict="refer", notes=notes, questions=(*self.questions, *questions))
 
     @property
     def holds(self) -> bool:

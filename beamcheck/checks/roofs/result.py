@@ -14,7 +14,7 @@ from ...errors import BeamcheckError, Unstable
 from ...model.pieces import Post, Rafter, Stock, Tie
 from ...units import show
 from ...values.lumber import DesignValues
-from ..anchors.piece import anchors_of_tie, wall_anchor
+from ..anchors.results import anchors_of_rafter, anchors_of_tie
 from ..beams.beam import section_of
 from ..beams.figure import roof_figure
 from ..core.context import Context
@@ -65,7 +65,7 @@ def roof_results(rafter: Rafter, context: Context) -> list[tuple[PieceResult, Re
             one.outside(error)
     if run is None:
         missing = unknown_below(rafter.name, [rafter.wall.on, rafter.ridge_on])
-        found = [(draft.done(), replace(missing, anchors=tuple(wall_anchor(rafter, context))))]
+        found = [(draft.done(), replace(missing, anchors=tuple(anchors_of_rafter(rafter, run, context))))]
         if other is not None and tie is not None:
             found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, None, context)))))
         return found
@@ -73,7 +73,7 @@ def roof_results(rafter: Rafter, context: Context) -> list[tuple[PieceResult, Re
     reactions = _rafter_reactions(run, context)
     if rafter.ridge_on is not None and rafter.pair:
         draft.assumptions.append(BOTH_SIDES)
-    found = [(draft.done(), replace(reactions, anchors=tuple(wall_anchor(rafter, context))))]
+    found = [(draft.done(), replace(reactions, anchors=tuple(anchors_of_rafter(rafter, run, context))))]
     if other is not None and tie is not None:
         _show_tie(other, run, tie, context)
         found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, run, context)))))

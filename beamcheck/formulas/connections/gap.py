@@ -378,7 +378,7 @@ def gap_value_two_planes(P: Number, R_d: Number) -> Number:
 
 @formula(symbol="g", clause="geometry", unit="in")
 def slot_gap(w_slot: Number, t: Number) -> Number:
-    """Gap on each side of a plate in a wider slot.
+    """Widest gap beside a plate in a wider slot.
 
     Parameters
     ----------
@@ -399,16 +399,16 @@ def slot_gap(w_slot: Number, t: Number) -> Number:
 
     Notes
     -----
-    The plate in the middle of the slot; held to one side, the other side has it all. Changed from the source: nothing.
-    How known: derived.
+    Nothing keeps the plate in the middle: held to one side, the other side has it all. Changed from the source:
+    nothing. How known: derived.
 
     Examples
     --------
     >>> slot_gap(0.375, 0.25)
-    0.0625
+    0.125
     """
     w_slot = positive("w_slot", w_slot)
-    return (w_slot - at_most("t", t, "w_slot", w_slot)) / 2
+    return w_slot - at_most("t", t, "w_slot", w_slot)
 
 
 @formula(symbol="g_max", clause="common practice", unit="in")

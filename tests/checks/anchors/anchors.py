@@ -7,7 +7,16 @@ from typing import Any
 import numpy as np
 
 from beamcheck.analysis.beams.combinations import Loaded
+from beamcheck.checks.anchors.axial import axial_checks
+from beamcheck.checks.anchors.couple import Couple
 from beamcheck.checks.anchors.group import Forces, Group, hole_places
+from beamcheck.checks.anchors.lateral import lateral_checks
+from beamcheck.checks.anchors.layout import layout_checks
+from beamcheck.checks.anchors.manners.base import Fastened
+from beamcheck.checks.anchors.manners.registry import connect, manner_of, resolved
+from beamcheck.checks.anchors.spread import spread_of
+from beamcheck.checks.anchors.steel import steel_checks
+from beamcheck.checks.anchors.tear_out import tear_out_checks
 from beamcheck.checks.core.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.core.strength import Section
@@ -82,3 +91,42 @@ def said(checks: list[Check], verdict: str) -> str:
 def step(check: Check, symbol: str) -> float:
     """The last value written down under a symbol."""
     return [each.value for each in check.steps if each.symbol == symbol][-1]
+
+
+# ---- the checks of one group, each kind by itself --------------------------------------------------------------------
+
+
+def lateral(made: Group) -> list[Check]:
+    found = resolved(made)
+    return [found] if isinstance(found, Check) else lateral_checks(found)
+
+
+def layout(made: Group) -> list[Check]:
+    return layout_checks(connect(made))
+
+
+def tear_out(made: Group) -> list[Check]:
+    return tear_out_checks(connect(made))
+
+
+def axial(made: Group, pull: list[float]) -> list[Check]:
+    return axial_checks(connect(made), pull)
+
+
+def couple(made: Group) -> Couple | None:
+    manner = manner_of(made.anchor)
+    assert isinstance(manner, Fastened)
+    return manner.couple(made)
+
+
+def beside(made: Group) -> list[Check]:
+    """What a load beside the joint asks of the wood."""
+    manner = manner_of(made.anchor)
+    assert isinstance(manner, Fastened)
+    return manner.beside(connect(made), manner.couple(made))
+
+
+def steel(made: Group) -> list[Check]:
+    found = resolved(made)
+    clear = not isinstance(found, Check) and found.joint.threads_clear
+    return steel_checks(made, spread_of(made), couple(made), threads_clear=clear)

@@ -26,9 +26,11 @@ def test_rated_hardware_holds_what_its_report_says() -> None:
     assert any("evaluation report 1" in source.document and source.how == "given" for source in result.sources)
 
 
-def test_a_direction_that_is_not_rated_fails() -> None:
+def test_a_direction_that_is_not_rated_asks_for_its_figure() -> None:
+    """What was not said makes it refer: the report may well have a figure for uplift."""
     check = find(of(anchored(RATED, lifted())), "rated load up")
-    assert check.verdict == "fails" and "does not cover the load up" in check.notes[0]
+    assert check.verdict == "refer" and "does not cover the load up" in check.notes[0]
+    assert [asked.field for asked in check.questions] == ["anchor.A1.rating.up"]
     job = anchored(rated(up="20000 lbf"), lifted())
     assert find(of(job), "rated load up").verdict == "passes"
     assert "uplift" in said(of(job, "B"), "passes")
@@ -37,7 +39,8 @@ def test_a_direction_that_is_not_rated_fails() -> None:
 @pytest.mark.parametrize(("duration", "factor"), [("included", 1.0), ("apply C_D", 1.6)])
 def test_load_duration_only_where_the_report_leaves_it_to_the_user(duration: str, factor: float) -> None:
     """Wind alone: C_D 1.6, which is also the most that a connection may have (NDS 2018 11.3.2)."""
-    job = anchored(rated(up="20000 lbf", down="20000 lbf", duration=duration), lifted())
+    loads = "floor" if duration == "included" else "wind"  # up to which the report lets them be raised
+    job = anchored(rated(up="20000 lbf", down="20000 lbf", duration=duration, loads=loads), lifted())
     assert find(of(job), "rated load up").capacity == pytest.approx(20000 * factor)
 
 
@@ -68,18 +71,20 @@ def test_glue_holds_nothing() -> None:
 # ---- rods ----------------------------------------------------------------------------------------------------------
 
 
+IN_THE_MIDDLE = {"rows": 1, "columns": 1, "end": "6 in", "edge": "2 3/4 in"}
+
+
 def rods(length: str | None = "26 in", *, washer: str | None = "1 3/4 in", **more: Any) -> JobResult:
     """A beam that hangs from another one, 12 ft long and 4 ft away from its end, by a 5/8 in rod of A36."""
     lower = beam(
-        name="low", supports=[{"at": "0 ft", "on": "high", "lands_at": "3 ft", "holds": "hung", "held_by": "A1",
+        name="low", supports=[{"at": "6 in", "on": "high", "lands_at": "3 ft", "holds": "hung", "held_by": "A1",
                                "restrained": True}, seat("12 ft")],
         carries=[floor(dead="5 psf", live="10 psf", width="4 ft")],
     )  # fmt: skip
     rod = {"kind": "bolt", "size": "5/8 in", "steel": "A36", "length": length, "washer": washer}
     fastener = {key: value for key, value in rod.items() if value is not None}
-    return checked(
-        beam(name="high"), lower, anchor=[{"name": "A1", "manner": "hanger rod", "fastener": fastener, **more}]
-    )
+    group = {"name": "A1", "manner": "hanger rod", "fastener": fastener, "holes": IN_THE_MIDDLE, **more}
+    return checked(beam(name="high"), lower, anchor=[group])
 
 
 def test_a_rod_with_nuts_on_the_outer_faces_passes() -> None:
@@ -90,7 +95,8 @@ def test_a_rod_with_nuts_on_the_outer_faces_passes() -> None:
     area = math.pi / 4 * (1.75**2 - 0.6875**2)
     below, above = find(result, "washer under low"), find(result, "washer on the top of high")
     F = step(below, "F_c_perp")
-    assert below.capacity == pytest.approx(F * area)  # near the end: C_b = 1
+    C_b = (1.75 + 0.375) / 1.75  # 6 in from the end, so 5 1/8 in are clear of it (3.10.4)
+    assert below.capacity == pytest.approx(F * C_b * area)
     assert above.capacity == pytest.approx(F * (1.75 + 0.375) / 1.75 * area)  # 3 ft from the end
 
 
@@ -100,11 +106,23 @@ def test_the_rod_is_a_hole_in_the_beam_that_carries_it() -> None:
     assert not [c for c in high.checks if c.what == "loads on the side"]
 
 
-@pytest.mark.parametrize("length", [None, "12 in", "23 in"])
-def test_a_rod_that_does_not_go_through_both_is_referred(length: str | None) -> None:
-    """Two beams of 11 1/2 in: 23 in and more."""
+@pytest.mark.parametrize(("length", "verdict"), [(None, "refer"), ("12 in", "fails"), ("23 in", "fails")])
+def test_a_rod_that_does_not_go_through_both_holds_nothing(length: str | None, verdict: str) -> None:
+    """Two beams of 11 1/2 in: 23 in and more; one whose length is not said is asked about."""
     check = find(of(rods(length)), "the rod goes right through")
-    assert check.verdict == "refer" and check.clause == "NDS 2018 3.8.2"
+    assert check.verdict == verdict and check.clause == "NDS 2018 3.8.2"
+    assert [asked.who for asked in check.questions] == (["tape"] if length is None else [])
+
+
+@pytest.mark.parametrize(
+    ("end", "edge", "words"),
+    [("1/2 in", "2 3/4 in", "from the end"), ("6 in", "1/2 in", "from the side"), ("6 in", "7/8 in", "")],
+)
+def test_a_rod_keeps_clear_of_end_and_side(end: str, edge: str, words: str) -> None:
+    """4 D from the end and 1 1/2 D from the side, as for bolts (Tables 12.5.1A and C); all of the washer on wood."""
+    check = find(of(rods(holes={**IN_THE_MIDDLE, "end": end, "edge": edge})), "place of the rod in low")
+    assert (check.verdict == "fails") == bool(words or edge == "7/8 in")
+    assert words in "; ".join(check.notes)
 
 
 def test_a_rod_without_a_given_washer_or_with_a_broad_one_counts_the_standard_one() -> None:

@@ -12,12 +12,11 @@ from hypothesis import strategies as st
 
 from beamcheck.calc.pad import SilentPad
 from beamcheck.checks.anchors.factors import group_action
-from beamcheck.checks.anchors.group_forces import spread_of
-from beamcheck.checks.anchors.joint import joint_of
-from beamcheck.checks.anchors.lateral import lateral_checks, lateral_of
+from beamcheck.checks.anchors.manners.registry import connect, manner_of
+from beamcheck.checks.anchors.spread import spread_of
 from beamcheck.checks.core.strength import Section
 
-from .anchors import A36, Data, find, group, said, step, stock
+from .anchors import A36, Data, find, group, lateral, said, step, stock
 
 WORST = "lateral load on the worst"
 ALONG: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "along", "end": "6 in", "edge": "5 in"}
@@ -29,7 +28,7 @@ PLATE = {key: value for key, value in A36.items() if key != "slot"}
 
 
 def capacity(**more: object) -> float:
-    found = find(lateral_checks(group(**more)), WORST).capacity  # type: ignore[arg-type]
+    found = find(lateral(group(**more)), WORST).capacity  # type: ignore[arg-type]
     assert found is not None
     return found
 
@@ -49,7 +48,7 @@ def known(size: str, G: float = 0.5, E: float = 1.4e6) -> Data:
 def test_one_half_inch_bolt(across: float, along: float, grain: str, published: float) -> None:
     """Worked example X3 (read): 1/2 in bolt, 1-1/2 in and 1-1/2 in, G 0.50; a group of one equals the fastener."""
     made = group([across], [along], other={**ALONG, "grain": grain})
-    check = find(lateral_checks(made), WORST)
+    check = find(lateral(made), WORST)
     assert check.capacity == pytest.approx(published, abs=0.6)
     assert check.demand == pytest.approx(100.0)
     assert check.verdict == "passes"
@@ -70,7 +69,7 @@ def test_small_lag_and_screw(fastener: Data, across: float, along: float, publis
         [across], [along], into=stock("4x6 dressed"), fastener=fastener, other={**ALONG, "thickness": "3 1/2 in"},
         held=stock("2x6 dressed"), holes={"rows": 1, "columns": 1, "end": "4 in", "edge": "3 in"},
     )  # fmt: skip
-    value = find(lateral_checks(replace(made, section=Section(0.5, 5.5, 0.5))), WORST).capacity
+    value = find(lateral(replace(made, section=Section(0.5, 5.5, 0.5))), WORST).capacity
     assert value == pytest.approx(published, abs=0.2)
 
 
@@ -120,13 +119,13 @@ def test_a_plate_in_a_slot() -> None:
     assert capacity(**{**made, "plate": {**A36, "slot": "1/2 in"}}) < expected
     bored = {"kind": "bolt", "size": "1/2 in", "threads": "clear of it", "counterbore": "1 1/2 in",
              "counterbore_depth": "1/2 in"}  # fmt: skip
-    check = find(lateral_checks(group(**{**made, "fastener": bored})), WORST)
+    check = find(lateral(group(**{**made, "fastener": bored})), WORST)
     assert step(check, "l_s") == pytest.approx((3.5 - 0.25) / 2 - 0.5)
 
 
 def test_threads_lie_in_the_plane_unless_said_otherwise() -> None:
     bolt = {"kind": "bolt", "size": "1/2 in"}
-    check = find(lateral_checks(group([100.0], fastener=bolt)), WORST)
+    check = find(lateral(group([100.0], fastener=bolt)), WORST)
     assert step(check, "D") == pytest.approx(0.406)  # Table L1 (read)
 
 
@@ -137,7 +136,7 @@ def test_four_bolts_off_centre() -> None:
     assert spread.P[:, 0] == pytest.approx([math.hypot(500, 250), 250.0, math.hypot(500, 250), 250.0])
     assert spread.theta[:, 0] == pytest.approx([math.degrees(math.atan2(500, 250)), 0.0] * 2)
     assert float(spread.P_y.sum()) == pytest.approx(-1000.0)
-    assert find(lateral_checks(made), WORST).where in ("row 1, column 1", "row 2, column 1")
+    assert find(lateral(made), WORST).where in ("row 1, column 1", "row 2, column 1")
 
 
 def test_the_arm_of_a_ledger_is_no_moment_in_its_plane() -> None:
@@ -146,8 +145,8 @@ def test_the_arm_of_a_ledger_is_no_moment_in_its_plane() -> None:
 
 
 def test_one_bolt_is_a_hinge() -> None:
-    assert "take no moment" in said(lateral_checks(group([100.0], arm="4 in")), "refer")
-    assert "take no moment" not in said(lateral_checks(group([100.0], arm=None)), "refer")
+    assert "takes no moment" in said(lateral(group([100.0], arm="4 in")), "refer")
+    assert "takes no moment" not in said(lateral(group([100.0], arm=None)), "refer")
 
 
 def test_a_pull_beside_the_middle_turns_the_group() -> None:
@@ -166,7 +165,9 @@ def test_published_group_action(row: tuple[int, float]) -> None:
         holes={"rows": 1, "columns": n, "end": "7 in", "edge": "2 1/2 in", "spacing": "4 in"},
     )  # fmt: skip
     made = replace(made, section=Section(1.0, 5.0, 1.0))
-    assert group_action(SilentPad(), made, joint_of(made), 0, "along") == pytest.approx(published, abs=0.006)
+    assert group_action(SilentPad(), made, manner_of(made.anchor).joint_of(made), 0, "along") == pytest.approx(
+        published, abs=0.006
+    )
 
 
 def test_short_end_distance_reduces_and_then_leaves_nothing() -> None:
@@ -174,10 +175,10 @@ def test_short_end_distance_reduces_and_then_leaves_nothing() -> None:
     full = capacity(along=[10.0], other=ALONG)
     end = {"rows": 1, "columns": 1, "edge": "6 in"}
     assert capacity(along=[10.0], other=ALONG, holes={**end, "end": "2 5/8 in"}) == pytest.approx(0.75 * full, rel=1e-5)
-    check = find(lateral_checks(group([0.0], [10.0], other=ALONG, holes={**end, "end": "1 1/2 in"})), WORST)
+    check = find(lateral(group([0.0], [10.0], other=ALONG, holes={**end, "end": "1 1/2 in"})), WORST)
     assert check.verdict == "fails"
     assert "12.5.1.2" in check.clause
-    pressed = find(lateral_checks(group([0.0], [-10.0], other={**ALONG, "end": "6 in"},
+    pressed = find(lateral(group([0.0], [-10.0], other={**ALONG, "end": "6 in"},
                                         holes={**end, "end": "2 in"})), WORST)  # fmt: skip
     assert step(pressed, "C_delta") == 1.0  # pressed against the end 4 D are enough
 
@@ -185,8 +186,8 @@ def test_short_end_distance_reduces_and_then_leaves_nothing() -> None:
 def test_rows_of_unlike_length() -> None:
     """By hand: 3.5 D of 4 D in the row of three is 0.875 for all four; C_g 1 for the one that stands alone."""
     places = {"places": [{"x": f"{x} in", "y": f"{y} in"} for x, y in LONG_AND_SHORT]}
-    made = lateral_of(group([0.0], [300.0], holes=places, other=ALONG))
-    alone = lateral_of(group([0.0], [300.0], other=ALONG)).Z_prime[0, 0]
+    made = connect(group([0.0], [300.0], holes=places, other=ALONG))
+    alone = connect(group([0.0], [300.0], other=ALONG)).Z_prime[0, 0]
     assert made.Z_prime[3, 0] == pytest.approx(0.875 * alone, rel=1e-5)  # the centroid is at half the depth
     assert made.Z_prime[0, 0] < 0.875 * alone
 
@@ -203,7 +204,7 @@ def test_moisture(seasoned: str | None, moisture: str, rows: int, C_M: float) ->
     holes |= {"row_spacing": "3 in"} if rows > 1 else {}
     made = group([0.0], [100.0], held=wood, holes=holes, seasoned=seasoned, other=None, plate=PLATE,
                  manner="plate one side")  # fmt: skip
-    assert step(find(lateral_checks(made), WORST), "C_M") == C_M
+    assert step(find(lateral(made), WORST), "C_M") == C_M
 
 
 def test_duration_is_held_to_1_6_in_a_connection() -> None:
@@ -211,7 +212,7 @@ def test_duration_is_held_to_1_6_in_a_connection() -> None:
     longer = replace(made.forces.combinations[0], C_D=2.0, duration=made.forces.combinations[0].duration)
     longer = replace(longer, duration=type(longer.duration)(2.0, longer.duration.source, "impact"))
     made = replace(made, forces=replace(made.forces, combinations=(longer,)))
-    check = find(lateral_checks(made), WORST)
+    check = find(lateral(made), WORST)
     assert check.capacity == pytest.approx(1.6 * 298.35, rel=1e-4)
 
 
@@ -223,10 +224,10 @@ def test_end_grain_takes_less() -> None:
 
 def test_toe_nails() -> None:
     """12.5.4 (read) 0.83; lengths of 12.1.6.3: min(t_s, L/3) and L cos 30 - L/3 less half the tip."""
-    holes = {"rows": 1, "columns": 4, "end": "1 in", "edge": "2 in", "spacing": "1 in"}
+    holes = {"rows": 4, "columns": 1, "end": "1 1/8 in", "edge": "2 in", "row_spacing": "2 in"}
     made = group([100.0], manner="toe-nails", fastener={"kind": "nail", "size": "16d common"}, holes=holes,
                  other={**ALONG, "thickness": "5 1/2 in"})  # fmt: skip
-    check = find(lateral_checks(made), WORST)
+    check = find(lateral(made), WORST)
     assert check.demand == pytest.approx(25.0)
     assert step(check, "C_tn") == 0.83
     assert step(check, "l_s") == pytest.approx(3.5 / 3)
@@ -240,7 +241,7 @@ def test_upside_down_is_the_same() -> None:
     over = replace(
         made, y=float(made.section.d) - made.y, forces=replace(made.forces, across=-made.forces.across)
     )  # fmt: skip
-    one, two = lateral_of(made), lateral_of(over)
+    one, two = connect(made), connect(over)
     assert two.ratio == pytest.approx(one.ratio)
     assert over.name_of(two.worst) != made.name_of(one.worst)
 
@@ -256,7 +257,7 @@ def test_more_end_distance_or_more_wood_never_takes_capacity(
             holes={"rows": 1, "columns": 1, "end": f"{end} in", "edge": "5 in"},
             other={**ALONG, "stock": None, "thickness": f"{thick} in"},
         )  # fmt: skip
-        return float(lateral_of(made).ratio.max())
+        return float(connect(made).ratio.max())
 
     least = ratio(end, thick)
     for other in (ratio(end + more, thick), ratio(end, thick + thicker)):
@@ -266,29 +267,29 @@ def test_more_end_distance_or_more_wood_never_takes_capacity(
 def test_what_is_not_said_refers() -> None:
     full = group([100.0])
     bare = replace(full, anchor=full.anchor.model_copy(update={"other": None}))
-    assert "other side is not described" in said(lateral_checks(bare), "refer")
+    assert "other side is not described" in said(lateral(bare), "refer")
     bare = replace(full, anchor=full.anchor.model_copy(update={"fastener": None}))
-    assert "no fastener is described" in said(lateral_checks(bare), "refer")
+    assert "no fastener is described" in said(lateral(bare), "refer")
     bare = replace(full, x=full.x[:0], y=full.y[:0])
-    assert "where the fasteners are" in said(lateral_checks(bare), "refer")
-    assert "arm is not given" in said(lateral_checks(group([400.0], holes=SQUARE, arm=None)), "refer")
-    assert "look for checks" in said(lateral_checks(group([100.0], split=None)), "refer")
-    assert "look for checks" in said(lateral_checks(group([100.0], split="not looked at")), "refer")
-    assert "split runs through" in said(lateral_checks(group([100.0], split="check across the holes")), "refer")
-    assert "name its stock" in said(lateral_checks(group([100.0], other={**ALONG, "stock": None})), "refer")
-    pins = lateral_checks(group([100.0], fastener={"kind": "pin", "size": "1/2 in"}))
+    assert "where the fasteners are" in said(lateral(bare), "refer")
+    assert "arm is not given" in said(lateral(group([400.0], holes=SQUARE, arm=None)), "refer")
+    assert "look for checks" in said(lateral(group([100.0], split=None)), "refer")
+    assert "look for checks" in said(lateral(group([100.0], split="not looked at")), "refer")
+    assert "split runs through" in said(lateral(group([100.0], split="check across the holes")), "refer")
+    assert "name its stock" in said(lateral(group([100.0], other={**ALONG, "stock": None})), "refer")
+    pins = lateral(group([100.0], fastener={"kind": "pin", "size": "1/2 in"}))
     assert "clamp the joint" in said(pins, "refer")
     assert find(pins, WORST).capacity == pytest.approx(0.75 * 298.35, rel=1e-4)
-    steel = lateral_checks(group([100.0], fastener={"kind": "nail", "size": "16d common", "coating": "stainless"}))
+    steel = lateral(group([100.0], fastener={"kind": "nail", "size": "16d common", "coating": "stainless"}))
     assert "enter the maker's" in said(steel, "refer")
     for size in ("9/16 in", "2 1/2 in"):
-        assert "is not known" in said(lateral_checks(group([100.0], fastener={"kind": "bolt", "size": size})), "refer")
+        assert "is not known" in said(lateral(group([100.0], fastener={"kind": "bolt", "size": size})), "refer")
     screw = {"kind": "lag screw", "size": "1/2 in", "length": "5 in"}
     lag, slot = group([100.0], fastener=screw), group([100.0], manner="concealed plate", plate=A36, other=None)
     odd = replace(slot, anchor=slot.anchor.model_copy(update={"fastener": lag.anchor.fastener}))
-    assert "two shear planes need bolts" in said(lateral_checks(odd), "refer")
+    assert "two shear planes need bolts" in said(lateral(odd), "refer")
     concrete = {"thickness": "6 in", "grain": "along", "material": "concrete"}
-    assert "own report" in said(lateral_checks(group([100.0], other=concrete, kinds="W")), "refer")
+    assert "own report" in said(lateral(group([100.0], other=concrete, kinds="W")), "refer")
 
 
 def test_concrete_gives_no_increase_for_short_loads() -> None:
@@ -307,7 +308,7 @@ def test_wood_that_is_not_known_is_shown_for_information() -> None:
         evidence="",
         candidates=["Eastern White Pine", "Douglas Fir-Larch"],
     )
-    checks = lateral_checks(group([100.0], held=unknown))
+    checks = lateral(group([100.0], held=unknown))
     assert find(checks, WORST).verdict == "refer"
     assert step(find(checks, WORST), "C_M") > 0
     assert min(each.value for each in find(checks, WORST).steps if each.symbol == "G") == pytest.approx(0.36)
@@ -316,7 +317,7 @@ def test_wood_that_is_not_known_is_shown_for_information() -> None:
 
 def test_lengths_that_do_not_fit_fail() -> None:
     def fails(**more: object) -> str:
-        return said(lateral_checks(group([50.0], **more)), "fails")  # type: ignore[arg-type]
+        return said(lateral(group([50.0], **more)), "fails")  # type: ignore[arg-type]
 
     lag = {"kind": "lag screw", "size": "3/8 in"}
     thick = {**ALONG, "thickness": "3 1/2 in"}
@@ -331,23 +332,23 @@ def test_lengths_that_do_not_fit_fail() -> None:
     slot = group([50.0], manner="concealed plate", plate=A36, other=None, held=stock("4x12 dressed"))
     assert slot.anchor.plate is not None
     tight = slot.anchor.model_copy(update={"plate": slot.anchor.plate.model_copy(update={"slot": 0.125})})
-    assert "at most w_slot" in said(lateral_checks(replace(slot, anchor=tight)), "fails")
+    assert "at most w_slot" in said(lateral(replace(slot, anchor=tight)), "fails")
 
 
 def test_a_gap_wider_than_the_model_allows_refers() -> None:
-    assert "wider than 2 D" in said(lateral_checks(group([50.0], gap="1 1/4 in")), "refer")
+    assert "wider than 2 D" in said(lateral(group([50.0], gap="1 1/4 in")), "refer")
 
 
 def test_a_moment_that_pushes_both_ways_across_the_grain_refers() -> None:
     """11.1.3: the bolts far from the end push down where the others push up."""
     wide = {"rows": 1, "columns": 2, "end": "4 in", "edge": "6 in", "spacing": "4 in"}
-    assert "tension across the grain" in said(lateral_checks(group([200.0], holes=wide, arm="4 in")), "refer")
-    assert "tension across the grain" not in said(lateral_checks(group([200.0], holes=wide, arm="1 in")), "refer")
+    assert "tension across the grain" in said(lateral(group([200.0], holes=wide, arm="4 in")), "refer")
+    assert "tension across the grain" not in said(lateral(group([200.0], holes=wide, arm="1 in")), "refer")
 
 
 def test_lifting_counts_with_its_own_sign() -> None:
     """A small uplift with wind governs when it is the larger share; no force asks for nothing."""
-    checks = lateral_checks(group([100.0, -400.0, 0.0], kinds="LWL"))
+    checks = lateral(group([100.0, -400.0, 0.0], kinds="LWL"))
     assert find(checks, WORST).combination == "case 2"
     assert find(checks, WORST).capacity == pytest.approx(1.6 * 298.35, rel=1e-4)
-    assert np.all(lateral_of(group([100.0, -400.0, 0.0])).ratio[:, 2] == 0.0)
+    assert np.all(connect(group([100.0, -400.0, 0.0])).ratio[:, 2] == 0.0)

@@ -14,7 +14,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from beamcheck.checks.anchors.group import Group
-from beamcheck.checks.anchors.outputs import anchor_tables, hole_drawing, inspection
+from beamcheck.checks.anchors.manners.registry import manner_of
+from beamcheck.checks.anchors.outputs import anchor_tables, hole_drawing
 from beamcheck.checks.core.result import Table
 from beamcheck.model.anchors import Anchor
 from beamcheck.units import shown_in
@@ -28,6 +29,10 @@ HIDDEN = {"kind": "bolt", "size": "3/4 in", "steel": "A307", "washer": "2 in", "
 LAG = {"kind": "lag screw", "size": "1/2 in", "length": "6 in"}
 ROD = {"kind": "bolt", "size": "5/8 in", "steel": "A36"}
 OLD = '7 1/4" x 9 3/4"'
+
+
+def inspection(made: Group) -> tuple[str, ...]:
+    return manner_of(made.anchor).to_see(made)
 
 
 def knife(**more: Any) -> Group:

@@ -13,12 +13,11 @@ import numpy as np
 import pytest
 
 from beamcheck.checks.anchors.group import Group
-from beamcheck.checks.anchors.pull import pull_of, stands_off_checks
-from beamcheck.checks.anchors.steel import margins_of, steel_checks
+from beamcheck.checks.anchors.steel import margins_of
 from beamcheck.checks.core.result import Check
 from beamcheck.errors import OutOfRange
 
-from .anchors import find, group, said, step, stock
+from .anchors import beside, couple, find, group, said, steel, step, stock
 
 BOLT = {"kind": "bolt", "size": "5/8 in", "steel": "A307", "length": "7 in"}
 PLATE = {
@@ -40,7 +39,7 @@ def knife(across: list[float] | None = None, along: list[float] | None = None, *
 
 
 def checks(**more: Any) -> list[Check]:
-    return steel_checks(knife(**more))
+    return steel(knife(**more))
 
 
 def named(found: list[Check], what: str) -> Check:
@@ -211,7 +210,7 @@ def ledger(across: list[float], **more: Any) -> Group:
 
 def test_the_couple_is_all_on_the_top_row() -> None:
     """T_1 = V e/(eta d_1) with eta 0.70, d_1 = 9 in, shared by two (lever-arm rule); the lower row has none."""
-    pull = pull_of(ledger([1000.0]))
+    pull = couple(ledger([1000.0]))
     assert pull is not None
     T = 1000 * 2 / (0.7 * 9) / 2
     assert pull.each[:, 0] == pytest.approx([0.0, 0.0, T, T])
@@ -219,7 +218,7 @@ def test_the_couple_is_all_on_the_top_row() -> None:
 
 def test_lifting_puts_it_on_the_lowest_row() -> None:
     """From the top edge of 11 1/4 in down to the row 3 in up: 8 1/4 in."""
-    pull = pull_of(ledger([1000.0, -400.0]))
+    pull = couple(ledger([1000.0, -400.0]))
     assert pull is not None
     T = 400 * 2 / (0.7 * 8.25) / 2
     assert pull.each[:, 1] == pytest.approx([T, T, 0.0, 0.0])
@@ -227,20 +226,20 @@ def test_lifting_puts_it_on_the_lowest_row() -> None:
 
 def test_pull_and_shear_on_a_bolt() -> None:
     """F'_nt = 1.3 F_nt - 2 F_nt/F_nv f_rv, at most F_nt (J3.7)."""
-    too_much = find(steel_checks(ledger([20000.0])), "pull on the bolts with shear")
+    too_much = find(steel(ledger([20000.0])), "pull on the bolts with shear")
     assert too_much.verdict == "fails"  # 16,297 psi of shear, over F_nv/2: no tension is left to them
-    small = find(steel_checks(ledger([12000.0])), "pull on the bolts with shear")
+    small = find(steel(ledger([12000.0])), "pull on the bolts with shear")
     f_rv = 12000 / 4 / A_B
     assert small.capacity == pytest.approx(min(1.3 * 45000 - 2 * 45000 / 27000 * f_rv, 45000) * A_B / 2)
     assert step(small, "T_i") == pytest.approx(12000 * 2 / (0.7 * 9) / 2)
 
 
 def test_a_ledger_off_the_wall_is_referred_and_so_is_one_without_an_arm() -> None:
-    assert "across the grain" in said(stands_off_checks(ledger([1000.0])), "refer")
-    assert "`arm`" in said(stands_off_checks(ledger([1000.0], arm=None)), "refer")
-    assert stands_off_checks(knife()) == []
+    assert "across the grain" in said(beside(ledger([1000.0])), "refer")
+    assert "`arm`" in said(beside(ledger([1000.0], arm=None)), "refer")
+    assert beside(knife()) == []
 
 
 def test_every_figure_is_a_number() -> None:
-    for check in [*checks(), *steel_checks(ledger([1000.0, -400.0]))]:
+    for check in [*checks(), *steel(ledger([1000.0, -400.0]))]:
         assert check.ratio is None or np.isfinite(check.ratio)

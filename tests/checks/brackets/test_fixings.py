@@ -36,7 +36,7 @@ from .brackets import (
 TWO: list[Data] = [{"below_top": "3 in", "count": 1}, {"below_top": "7 in", "count": 1}]
 PULL, BOTH, LATERAL = "pull on the most loaded", "pull and lateral load", "lateral load on the worst"
 RATING: Data = {"source": "report ER-0000, 2025, table 3", "down": "500 lb", "along": "400 lb", "duration": "included",
-                "conditions": "solid brick", "conditions_met": True}  # fmt: skip
+                "loads": "floor", "conditions": "solid brick", "conditions_met": True}  # fmt: skip
 
 
 def checks(
@@ -219,7 +219,7 @@ def test_rated_anchors() -> None:
     assert overall(found) == "passes", said(found, "refer")
     both = find(found, "rated load in several directions")
     assert both.demand == pytest.approx(100.0 / 500.0 + 300.0 / 6.3 / 400.0)
-    assert overall(checks({**held, "rating": {**RATING, "along": None}})) == "fails"
+    assert overall(checks({**held, "rating": {**RATING, "along": None}})) == "refer"  # the report may have a figure
     assert overall(checks({**held, "rows": []})) == "refer"
     assert overall(checks({**held, "wall": "gypsum board"})) == "refer"
 

@@ -85,7 +85,7 @@ EQUATIONS = {
     "gap_mode_IV": root("1/(2*q_s) + 1/(2*q_m)", "g", "-M_s - M_m"),
     "gap_value": "P/R_d",
     "gap_value_two_planes": "2*P/R_d",
-    "slot_gap": "w_slot/2 - t/2",
+    "slot_gap": "w_slot - t",
     "widest_gap": "2*D",
     # dowel_lengths, dowel_aslant
     "penetration": "L_f - l_s - t_w",

@@ -14,12 +14,13 @@ from ....model.brackets import Bracket, SteelCore
 from ....units import show
 from ....values.lumber import read_size
 from ...anchors.axial import axial_checks
-from ...anchors.contradictions import sense_checks
-from ...anchors.geometry import geometry_checks
 from ...anchors.group import Forces, Group
+from ...anchors.joint import weak_wood
 from ...anchors.lateral import lateral_checks
+from ...anchors.layout import layout_checks
+from ...anchors.manners.base import sense_checks
+from ...anchors.manners.registry import connect
 from ...anchors.steel import SCREW_STEEL
-from ...anchors.wood import weak_wood
 from ...beams.beam import doubts
 from ...core.context import Context
 from ...core.govern import stated
@@ -49,14 +50,15 @@ def bar_checks(held: Held, context: Context) -> list[Check]:
     T, count = held.pulls(), fixings.rows[held.top].count
     found: list[Check] = []
     alone = _group(held, context, [held.top], 0.0)
+    pulled = connect(alone)
     if held.tight:
-        whole = _group(held, context, held.tight, held.shared)
-        found += [*lateral_checks(whole), *geometry_checks(whole), *sense_checks(whole)]
-        found += axial_checks(whole if held.top in held.tight else alone, T / count)
+        whole = connect(_group(held, context, held.tight, held.shared))
+        found += [*lateral_checks(whole), *layout_checks(whole), *sense_checks(whole.group)]
+        found += axial_checks(whole if held.top in held.tight else pulled, T / count)
     if len(held.tight) < len(fixings.rows):
-        found += geometry_checks(_group(held, context, list(range(len(fixings.rows))), held.shared))
+        found += layout_checks(connect(_group(held, context, list(range(len(fixings.rows))), held.shared)))
     for words, pull in outward_pulls(held):
-        checks = [*axial_checks(alone, np.full(T.size, pull / count)), *bolt_checks(held, np.full(T.size, pull))]
+        checks = [*axial_checks(pulled, np.full(T.size, pull / count)), *bolt_checks(held, np.full(T.size, pull))]
         found += [replace(check, what=f"{check.what}: somebody pulls it {words}") for check in checks]
     found += bolt_checks(held, T)
     found += heel_checks(held, (None, None if is_unknown(alone.stock) else alone.wood))
@@ -112,7 +114,7 @@ def _group(held: Held, context: Context, rows: list[int], share: float) -> Group
     return Group(
         anchor, bracket.on, "left", 0.0, stock, weak_wood(stock, wood), section,
         context.under(bracket.on), None, None, Forces(held.loads.combinations, *forces), np.array(along),
-        np.array(across),
+        np.array(across), f"bracket.{bracket.name}.fixings",
     )  # fmt: skip
 
 

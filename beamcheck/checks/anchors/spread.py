@@ -1,8 +1,12 @@
-"""How the force on a group is spread over its fasteners in the plane of the face: the elastic vector method."""
+"""How the force on a group is spread over its fasteners in the plane of the face: the elastic vector method.
+
+A group that keeps the end from turning gets a moment from that: its stiffness against turning, by the load/slip modulus
+of NDS 2018 11.3.6, times what is left of the rotation that the end would have on a hinge.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -10,14 +14,17 @@ from ...calc.core import Number
 from ...calc.pad import Pad, SilentPad
 from ...errors import OutOfRange
 from ...formulas.connections import bolt_pattern as pattern
+from ...formulas.connections import group_action as act
 from ...units import show
 from ..core.govern import at
-from .fastener import NotSaid
-from .group import Group
+from .group import NEGLIGIBLE, Forces, Group
+from .joint import Joint
+from .unsaid import NotSaid, Open
 
 Array = np.ndarray
 NOTHING = 1e-6  # of the group's largest force on a fastener: less is rounding and has no direction
-NEGLIGIBLE = 0.5  # lbf on the group: less is rounding of the analysis, as everywhere in the checks
+TURNING = 0.01  # of the largest force on a fastener: less from the end that cannot turn freely is not worth a word
+STIFF = "end not free to turn"
 
 
 @dataclass(frozen=True, eq=False)
@@ -37,7 +44,7 @@ class Spread:
     P_y: Array
     P: Array
     theta: Array
-    doubts: tuple[str, ...]
+    doubts: tuple[Open, ...]
 
     @property
     def loaded(self) -> Array:
@@ -45,8 +52,15 @@ class Spread:
         least = max(NOTHING * float(self.P.max(initial=0.0)), NEGLIGIBLE / self.P.shape[0])
         return np.asarray(least < self.P)
 
-    def written(self, pad: Pad, group: Group, k: int, which: int) -> Number:
-        """The force on fastener k under one combination, step by step, lbf."""
+    @property
+    def worst(self) -> int:
+        """The fastener with the largest force under any combination."""
+        return int(np.argmax(self.P.max(axis=1)))
+
+    def force(self, pad: Pad, group: Group, k: int, which: int | slice) -> Number:
+        """Force on fastener k, step by step for one combination, lbf."""
+        if isinstance(which, slice):
+            return np.asarray(self.P[k])[which]
         n, forces = float(group.x.size), group.forces
         across = pad.take("P_y", -at(forces.across, which), "lbf", note="across the grain, up; from the held piece")
         along = pad.take("P_x", at(forces.along, which), "lbf", note="along the grain, out of the joint")
@@ -61,8 +75,8 @@ class Spread:
 def spread_of(group: Group) -> Spread:
     """Spread the forces: an even share, and the moment in proportion to the distance from the centroid.
 
-    The line on which the other side takes the load lies `arm` beyond the middle of the group, towards the end of the
-    held piece. Where the arm is not given it is taken from the middle of the group to the end of the held piece.
+    The line on which the other side takes the load lies an arm beyond the middle of the group, towards the end of the
+    held piece. Where nothing says how far, it is taken from the middle of the group to the end of the held piece.
 
     Raises
     ------
@@ -73,29 +87,31 @@ def spread_of(group: Group) -> Spread:
     """
     n = group.x.size
     if n == 0:
-        raise NotSaid("the layout does not say where the fasteners are (`holes`)")
+        raise NotSaid("the layout does not say where the fasteners are (`holes`)", "holes", "holes")
     x_i, y_i = pattern.about_centroid(group.x, group.y)
     along, across = np.asarray(group.forces.along, float), np.asarray(group.forces.across, float)
     silent, doubts = SilentPad(), []
-    if group.anchor.manner == "toe-nails" or n == 1:
-        if group.anchor.arm and group.anchor.manner != "ledger":
-            doubts.append("one fastener, or toe-nails, take no moment: what takes that of the given `arm` is not shown")
+    if group.made.in_line or n == 1:
+        if group.anchor.arm and not group.made.in_line:
+            text = "one fastener takes no moment: what takes that of the given `arm` is not shown"
+            doubts.append(Open(text, "arm", "arm", ("0 in",)))
         M, I_p = np.zeros_like(across), 1.0
     else:
-        arm = group.anchor.arm
-        if group.anchor.manner == "ledger":
-            arm = 0.0  # its `arm` is square to the wall: see anchor_pull.py
+        arm = group.arm
         if arm is None:
             arm = float(np.mean(group.x))
-            doubts.append(
+            text = (
                 "the arm is not given (`arm`: from the middle of the group to the line on which the other side takes "
                 f"the load): {show(arm, 'length')} to the end of the piece is taken, for information"
             )
+            doubts.append(Open(text, "arm", "arm", ("0 in", show(arm, "length"))))
         I_p = float(pattern.polar_sum(x_i, y_i))
         if I_p <= 0.0:
             raise OutOfRange("all fasteners stand in one place", pattern.VECTOR)
         # a pull along the grain acts in the middle of the piece's depth
         M = arm * across - along * (0.5 * float(group.section.d) - float(np.mean(group.y)))
+        if group.forces.turning is not None:
+            M = M + group.forces.turning
     P_x = silent(pattern.fastener_force_x, P_x=along, n=float(n), M=M, y_i=y_i[:, None], I_p=I_p)
     P_y = silent(pattern.fastener_force_y, P_y=-across, n=float(n), M=M, x_i=x_i[:, None], I_p=I_p)
     P_x, P_y = np.broadcast_arrays(P_x, P_y)
@@ -105,3 +121,31 @@ def spread_of(group: Group) -> Spread:
     P_x, P_y = np.where(np.abs(P_x) <= small, 0.0, P_x), np.where(np.abs(P_y) <= small, 0.0, P_y)
     theta = np.nan_to_num(pattern.angle_to_grain(P_x, P_y, 0.0))
     return Spread(x_i, y_i, I_p, M, P_x, P_y, P, theta, tuple(doubts))
+
+
+def holding_the_end(group: Group, joint: Joint) -> Group:
+    """The group with every combination twice: the end free to turn, and kept from it by the fasteners themselves.
+
+    A single fastener is a hinge, and so is what stands in one line across the force of nothing but shear. Of a beam
+    whose rotation is not known, and where the moment is next to nothing, the group stays as it is.
+    """
+    if group.turn is None or group.made.in_line or group.x.size < 2:
+        return group
+    x_i, y_i = pattern.about_centroid(group.x, group.y)
+    I_p = float(pattern.polar_sum(x_i, y_i))
+    if I_p <= 0.0:
+        return group
+    only_wood = all(part.material == "wood" for part in joint.parts)
+    gamma = float((act.load_slip_wood if only_wood else act.load_slip_metal)(joint.dowel.D))
+    M = group.turn.rotation / (1.0 / (gamma * I_p) + group.turn.softness)
+    forces, farthest = group.forces, float(np.max(np.hypot(x_i, y_i)))
+    even = np.max(np.hypot(forces.across, forces.along), initial=0.0) / group.x.size
+    if float(np.max(np.abs(M), initial=0.0)) * farthest / I_p <= TURNING * even:
+        return group
+    stiff = tuple(replace(one, name=f"{one.name}, {STIFF}") for one in forces.combinations)
+    before = np.zeros_like(M) if forces.turning is None else forces.turning
+    both = Forces(
+        (*forces.combinations, *stiff), np.tile(forces.across, 2), np.tile(forces.along, 2),
+        np.concatenate([before, before - M]),
+    )  # fmt: skip
+    return replace(group, forces=both)

@@ -5,11 +5,12 @@ Figures are typed out by hand beside each case (statics and NDS 2018; how: deriv
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 
 import pytest
 
-from beamcheck.checks.anchors.piece import anchors_of_beam
+from beamcheck.checks.anchors.results import anchors_of_beam
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check, JobResult
 from beamcheck.checks.job import check_job
@@ -19,7 +20,7 @@ from beamcheck.model.reading.reader import read_job_text
 
 from .. import houses
 from ..beams.beams import beam, checked, find, floor, known, said, seat, step
-from .anchor_jobs import KNIFE, RATED, B, D, W, anchored, begins, hung, of
+from .anchor_jobs import KNIFE, RATED, STUB, B, D, W, anchored, begins, hung, of
 
 # ---- the group is a piece of the job --------------------------------------------------------------------------------
 
@@ -52,7 +53,7 @@ def test_the_job_does_not_pass_while_its_anchor_does_not() -> None:
 def test_without_an_anchor_a_hung_end_is_referred_as_before() -> None:
     bare = hung()
     del bare["supports"][0]["held_by"]
-    job = checked(bare)
+    job = checked(bare, existing=[STUB])
     assert "hanger or fastening" in said(of(job, "B"), "refer")
 
 
@@ -61,7 +62,18 @@ def test_a_fixed_end_stays_referred_in_the_beam_and_in_the_group() -> None:
     held["supports"][0]["holds"] = "fixed"
     job = anchored(KNIFE, held)
     assert "cannot turn" in said(of(job, "B"), "refer")
-    assert "moment" in said(of(job), "refer")
+    assert "cannot turn" in said(of(job), "refer")
+
+
+def test_the_moment_of_a_fixed_end_comes_to_the_group() -> None:
+    """Statics: w L^2/8 at the held end of a span whose other end turns, a little less for the give in shear."""
+    held = hung()
+    held["supports"][0]["holds"] = "fixed"
+    job = anchored(KNIFE, held, wood=known("5 1/2 in x 11 1/2 in"))
+    check = next(one for one in of(job).checks if one.id == "anchor.lateral")
+    w, L = W + 5 / 1728 * B * D, 139.5
+    assert w * L**2 / 8 * 0.94 < abs(step(check, "M")) < w * L**2 / 8
+    assert check.verdict != "passes"
 
 
 def test_a_wall_that_nobody_answers_for_is_referred_on_both_sides() -> None:
@@ -79,9 +91,21 @@ def test_a_plate_without_a_weld_is_referred_beyond_the_wood() -> None:
 
 
 def test_the_line_of_the_support_must_be_that_of_the_arm() -> None:
-    """Middle of the group 4 1/2 in from the end, arm 8 in: 3 1/2 in beyond the end; the support is 4 1/2 in from it."""
+    """Middle of the group and support both 4 1/2 in from the end: the arm is nothing, whatever is said."""
     check = find(of(anchored({**KNIFE, "arm": "8 in"})), "line of the support")
-    assert check.verdict == "refer" and "3 1/2 in beyond its end" in check.notes[0]
+    assert check.verdict == "refer" and "the arm is 0 in, which is counted; it is said to be 8 in" in check.notes[0]
+    assert [asked.field for asked in check.questions] == ["anchor.A1.arm"]
+
+
+def test_the_arm_comes_from_the_holes_and_the_support() -> None:
+    """11.1.3, statics: bolts 4 1/2 in from the end, support 2 1/2 in from it: V x 2 in on two bolts 3 1/2 in apart."""
+    held = hung()
+    held["supports"][0]["at"] = "2 1/2 in"
+    bare = {key: value for key, value in KNIFE.items() if key != "arm"}
+    check = next(one for one in of(anchored(bare, held)).checks if one.id == "anchor.lateral")
+    V = -step(check, "P_y")
+    assert check.demand == pytest.approx(math.hypot(V / 2, step(check, "M") / 3.5))
+    assert of(anchored(bare)).verdict == "passes"
 
 
 def test_an_anchor_said_to_be_fastened_elsewhere_is_referred() -> None:
@@ -96,9 +120,12 @@ def test_a_beam_that_cannot_be_worked_out_leaves_its_anchor_referred() -> None:
     assert group.verdict == "refer" and "could not be worked out" in said(group, "refer")
 
 
-def test_the_foot_of_a_rafter_is_referred() -> None:
+def test_the_foot_of_a_rafter_brings_its_forces() -> None:
+    """Plumb and level: what presses down stays in the seat; hardware on a slope must be rated for it."""
     job = houses.checked(rafter=[houses.rafter(tie="T", wall={"held_by": "A1"})], tie=[houses.tie()], anchor=[RATED])
-    assert of(job).verdict == "refer" and "aslant" in said(of(job), "refer")
+    assert of(job).verdict == "refer" and "slopes by" in said(of(job), "refer")
+    slope = next(q for check in of(job).checks for q in check.questions if q.field == "anchor.A1.rating.slope")
+    assert slope.answers
 
 
 def test_several_ends_of_one_group_show_the_worst() -> None:
@@ -161,7 +188,7 @@ def test_a_wider_slot_never_helps_and_the_loads_stay_the_same() -> None:
     narrow, wide = anchored(KNIFE), anchored({**KNIFE, "plate": {**KNIFE["plate"], "slot": "3/4 in"}})
     first, second = cut_check(narrow, "shear").ratio, cut_check(wide, "shear").ratio
     assert first is not None and second is not None and second > first
-    bare = checked(hung(), anchor=[RATED])
+    bare = anchored(RATED)
     reactions = [
         next(t for t in of(job, "B").tables if t.title.startswith("Reactions")) for job in (narrow, wide, bare)
     ]

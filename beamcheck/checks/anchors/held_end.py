@@ -1,0 +1,205 @@
+"""The end of a piece as an anchor group meets it: its wood, its forces, what carries it; of beams, rafters and ties."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from ...analysis.beams.combinations import Loaded
+from ...analysis.frames.roof_frame import RoofRun
+from ...calc.pad import SilentPad
+from ...model.anchors import Anchor
+from ...model.pieces import Beam, Rafter, Stock, Tie
+from ..beams.beam import BeamRun, section_of
+from ..core.context import AnyPiece, Context
+from ..core.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
+from ..core.strength import Section
+from .group import Forces, Group, Turn, from_the_end, hole_places, holes_at, seat_takes
+from .joint import weak_wood
+
+Array = np.ndarray
+STEP = 0.01  # of a span: so far from the support the slope of the deflected piece is read
+
+
+@dataclass(frozen=True, eq=False)
+class HeldEnd:
+    """One end of a piece, or one of its supports, held by an anchor group.
+
+    Attributes
+    ----------
+    piece, end : str
+        Name, and 'left' (or lower) or 'right' (or upper) end.
+    place : float
+        Of the support along the piece. [in]
+    stock, wood, section
+        Of the piece.
+    into : piece, existing entry or None
+        What carries this end.
+    forces : Forces
+        Of the piece on the group, in its own directions; `level_forces` makes them of plumb and level ones.
+    line : float or None
+        From that end along the grain to the line of the support; None where there is none. [in]
+    slope : float
+        Of the piece from level, rising inwards from this end. [deg]
+    turn : Turn or None
+        How the end turns as a hinge.
+    carries : tuple of str
+        Pieces that rest on it.
+    lands_at : float or None
+        Along the carrying piece. [in]
+    rests : bool
+        It has a seat beside the group.
+    support : str
+        Path of the support in the job file, such as 'beam.B1.supports.2'; '' where there is none.
+    """
+
+    piece: str
+    end: str
+    place: float
+    stock: Stock
+    wood: WoodMaterial
+    section: Section
+    into: AnyPiece | None
+    forces: Forces
+    line: float | None = None
+    slope: float = 0.0
+    turn: Turn | None = None
+    carries: tuple[str, ...] = ()
+    lands_at: float | None = None
+    rests: bool = False
+    support: str = ""
+
+
+def level_forces(combinations: Sequence[Loaded], down: Array, out: Array, slope: float) -> Forces:
+    """Forces on a group in the directions of a piece that rises inwards by `slope` degrees.
+
+    Parameters
+    ----------
+    down, out : (combinations,)
+        What the piece does to the group: down, and level out of the joint (inwards along the piece). [lbf]
+    """
+    s, c = math.sin(math.radians(slope)), math.cos(math.radians(slope))
+    return Forces(tuple(combinations), c * down + s * out, c * out - s * down)
+
+
+def end_of_beam(beam: Beam, run: BeamRun, index: int, context: Context) -> HeldEnd:
+    """Support `index` of a beam that has been solved."""
+    support, solved = beam.supports[index], run.solved
+    reactions = solved.reactions(index)
+    end = "left" if support.at <= 0.5 * solved.length else "right"
+    turning = None
+    if support.holds == "fixed":
+        # a beam that is held at its end hogs there: its inner part pushes the group down
+        after, before = (solved.combined.line.at("M", support.at, side) for side in ("right", "left"))
+        turning = np.asarray(after - before if end == "left" else before - after)
+    return HeldEnd(
+        beam.name, end, support.at, context.stock(beam.stock), run.wood, run.section, context.under(support.on),
+        Forces(solved.combinations, reactions, np.zeros_like(reactions), turning), line=from_the_end(beam, index),
+        turn=None if support.holds == "fixed" else _turn_of_beam(run, index),
+        carries=tuple(dict.fromkeys(one.from_piece for one in context.transfers)), lands_at=support.lands_at,
+        rests=support.holds == "rests", support=f"beam.{beam.name}.supports.{index + 1}",
+    )  # fmt: skip
+
+
+def _turn_of_beam(run: BeamRun, index: int) -> Turn | None:
+    """Rotation of a beam at a support, and its softness there by the longest span beside it, far end fixed."""
+    at = run.beam.supports[index].at
+    left = at <= 0.5 * run.solved.length
+    beside = [(a, b) for a, b in run.solved.spans if min(abs(a - at), abs(b - at)) < 1e-6 and not _free(run, a, b)]
+    if not beside:
+        return None
+    inner = [span for span in beside if (span[0] >= at - 1e-6) == left] or beside
+    a, b = inner[0]
+    step = STEP * (b - a) * (1.0 if a >= at - 1e-6 else -1.0)
+    v = run.solved.combined.line.at("v", np.array([at, at + step]))
+    rotation = -(v[..., 1] - v[..., 0]) / abs(step)  # the inner part going down
+    EI = run.E * float(run.section.inertia(SilentPad()))
+    return Turn(np.asarray(rotation), max(q - p for p, q in beside) / (4.0 * EI))
+
+
+def _free(run: BeamRun, a: float, b: float) -> bool:
+    """Whether a stretch is an overhang."""
+    places = [support.at for support in run.beam.supports]
+    return not all(any(abs(place - x) < 1e-6 for place in places) for x in (a, b))
+
+
+def ends_of_tie(tie: Tie, rafter: Rafter, run: RoofRun, context: Context) -> tuple[HeldEnd, HeldEnd]:
+    """Both ends of a tie, on its rafters."""
+    stock, wood, section = _stick(tie, context)
+    line = run.tie_line
+    length = float(line.length)
+    left = Forces(run.combinations, line.at("V", 0.0, "right"), line.at("N", 0.0, "right"))
+    right = Forces(run.combinations, -line.at("V", length, "left"), line.at("N", length, "left"))
+    ends = (("left", 0.0, left), ("right", length, right))
+    one, two = (HeldEnd(tie.name, end, place, stock, wood, section, rafter, forces) for end, place, forces in ends)
+    return one, two
+
+
+def foot_of_rafter(rafter: Rafter, run: RoofRun, context: Context) -> HeldEnd:
+    """The lower end of a rafter on its wall: what presses down, and what pushes outwards."""
+    stock, wood, section = _stick(rafter, context)
+    wall = rafter.wall
+    forces = level_forces(run.combinations, run.wall_reactions, -run.thrust, rafter.slope)
+    return HeldEnd(
+        rafter.name, "left", run.tail, stock, wood, section, context.under(wall.on), forces, line=run.tail,
+        slope=rafter.slope, lands_at=wall.lands_at, rests=wall.holds == "rests", support=f"rafter.{rafter.name}.wall",
+    )  # fmt: skip
+
+
+def head_of_rafter(rafter: Rafter, run: RoofRun, context: Context) -> HeldEnd:
+    """The upper end of a rafter on its ridge beam, which takes what comes down and no push."""
+    stock, wood, section = _stick(rafter, context)
+    up = run.far_reactions
+    forces = level_forces(run.combinations, up, np.zeros_like(up), -rafter.slope)
+    into = context.under(rafter.ridge_on) if rafter.ridge_on else None
+    length = float(run.rafter_line.length)
+    return HeldEnd(
+        rafter.name, "right", length, stock, wood, section, into, forces, line=0.0, slope=-rafter.slope,
+        support=f"rafter.{rafter.name}",
+    )  # fmt: skip
+
+
+def _stick(piece: Rafter | Tie, context: Context) -> tuple[Stock, WoodMaterial, Section]:
+    stock = context.stock(piece.stock)
+    values = rows_to_screen(stock)[0] if is_unknown(stock) else reference_values(stock)
+    section = section_of(context.size(piece.stock), piece.laid, piece.plies)
+    return stock, wood_of(stock, values, laid=piece.laid), section
+
+
+def group_of(anchor: Anchor, held: HeldEnd, context: Context, beam: tuple[Beam, int] | None = None) -> Group:
+    """An anchor group at a held end; `beam` with the number of its support where the layout is repeated along it.
+
+    Raises
+    ------
+    OutOfRange
+        If the layout does not say where the holes are.
+    UnknownName
+        If the tables do not list the wood.
+    """
+    x, y = hole_places(anchor.holes) if beam is None else holes_at(anchor, *beam)
+    into_stock, into_wood = _other(anchor, context)
+    group = Group(
+        anchor, held.piece, held.end, held.place, held.stock, weak_wood(held.stock, held.wood), held.section, held.into,
+        into_stock, into_wood, held.forces, x, y, line=held.line, slope=held.slope, turn=held.turn,
+        carries=held.carries, lands_at=held.lands_at, rests=held.rests, support=held.support,
+        far_depth=_depth(held.into, context),
+    )  # fmt: skip
+    bare = not (group.made.fastened or group.made.upright)
+    return Group(**{**group.__dict__, "forces": seat_takes(held.forces)}) if held.rests and bare else group
+
+
+def _depth(into: AnyPiece | None, context: Context) -> float | None:
+    if not isinstance(into, Beam):
+        return None
+    return float(section_of(context.size(into.stock), into.laid, into.plies).d)
+
+
+def _other(anchor: Anchor, context: Context) -> tuple[Stock | None, WoodMaterial | None]:
+    """The wood of the member on the other side, when it is wood of the job."""
+    if anchor.other is None or anchor.other.stock is None or anchor.other.stock not in context.structure.stocks:
+        return None, None
+    stock = context.stock(anchor.other.stock)
+    return stock, None if is_unknown(stock) else wood_of(stock, reference_values(stock))
