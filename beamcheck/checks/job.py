@@ -3,36 +3,26 @@
 from __future__ import annotations
 
 import hashlib
-from collections import Counter, deque
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
-from itertools import chain, starmap
+from itertools import starmap
 
-from ..analysis.beams.member_loads import TransferredLoad
 from ..errors import JobError
-from ..model.brackets import Bracket, Trim
 from ..model.links import check_links
-from ..model.pieces import Beam, Existing, Job, Post, Rafter, Tie
+from ..model.pieces import Job
 from ..units import show, shown_in
 from ..values.combinations import asd_combinations
 from ..values.factors import load_duration
 from ..version import VERSION
 from .anchors.group import Group
-from .anchors.results import held_by_nobody, worst_result
-from .beams.result import beam_result, post_result
-from .brackets.trim import trim_result
-from .core.context import Context, Structure
-from .core.draft import Reactions
 from .core.pictures import Label
 from .core.plausible import job_doubts
 from .core.result import Check, JobResult, PieceResult, Table, Verdict, worst
 from .core.summary import by_gravity
 from .loadpath.load_path import load_path, load_path_table, totals_table
-from .loadpath.roles import faults_of, in_its_role, role_checks, ways_of
-from .roofs.result import roof_results
+from .loadpath.roles import faults_of
+from .pieces import run_pieces
 
 NOTHING = "The job has no beams, rafters, ties or posts: nothing was checked."
-Carrying = Beam | Rafter | Post | Bracket | Trim
 
 
 def check_job(job: Job, *, text: str = "", name: str = "job", units: str | None = None) -> JobResult:
@@ -75,51 +65,24 @@ def anchor_groups(job: Job) -> dict[str, list[Group]]:
     """
     if problems := check_links(job):
         raise JobError("job", problems)
-    found: dict[str, list[Group]] = {}
-    _check(job, "", "job", "US", found)
-    return found
+    return run_pieces(job).structure.groups
 
 
-def _check(job: Job, text: str, name: str, system: str, collected: dict[str, list[Group]] | None = None) -> JobResult:
-    pieces: tuple[Carrying | Tie, ...] = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim)
-    everything: tuple[Carrying | Tie | Existing, ...] = (*pieces, *job.existing)
-    structure = Structure(
-        {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
-        {anchor.name: anchor for anchor in job.anchor}, {} if collected is None else collected,
-    )  # fmt: skip
-    transfers: dict[str, list[TransferredLoad]] = {}
-    results: dict[str, PieceResult] = {}
-    groups: dict[str, list[PieceResult]] = {}
-    reactions: list[Reactions] = []
-    for piece in from_the_top(job):
-        for result, handed in results_of(
-            piece, Context(structure, tuple(transfers_to(piece, transfers.get(piece.name, ()))))
-        ):
-            results[result.name] = result
-            for anchor in handed.anchors:
-                groups.setdefault(anchor.name, []).append(anchor)
-            reactions.append(handed)
-            for under, transfer in handed.transfers:
-                transfers.setdefault(under, []).append(transfer)
-    ways = ways_of(job, reactions)
-    roles = role_checks(job, reactions, ways)
-    ordered = (
-        *(in_its_role(results[piece.name], piece, roles.get(piece.name, ())) for piece in pieces),
-        *(worst_result(groups.get(anchor.name) or [held_by_nobody(anchor)]) for anchor in job.anchor),
-    )
-    path, followed = load_path(job, structure, reactions, ordered)
-    wrong = tuple(fault.text for fault in faults_of(job, ways))
+def _check(job: Job, text: str, name: str, system: str) -> JobResult:
+    run = run_pieces(job)
+    path, followed = load_path(job, run.structure, run.reactions, run.results)
+    wrong = tuple(fault.text for fault in faults_of(job, run.ways))
     doubts = job_doubts(job)
-    verdicts: list[Verdict] = [piece.verdict for piece in ordered]
+    verdicts: list[Verdict] = [piece.verdict for piece in run.results]
     if doubts:
         verdicts.append("refer")
     return JobResult(
         title=job.job.title,
         verdict=worst(verdicts),
-        reasons=(*wrong, *_reasons(ordered, wrong), *doubts),
-        pieces=ordered,
+        reasons=(*wrong, *_reasons(run.results, wrong), *doubts),
+        pieces=run.results,
         about=tuple(starmap(Label, _about(job))),
-        tables=(load_path_table(job, reactions), totals_table(followed), _combinations_table()),
+        tables=(load_path_table(job, run.reactions), totals_table(followed), _combinations_table()),
         job_text=text,
         job_name=name,
         fingerprint=hashlib.sha256(text.encode()).hexdigest(),
@@ -128,65 +91,6 @@ def _check(job: Job, text: str, name: str, system: str, collected: dict[str, lis
         invented=job.job.invented,
         path=path,
     )
-
-
-def transfers_to(piece: Carrying, transfers: Sequence[TransferredLoad]) -> Iterator[TransferredLoad]:
-    """The loads of other pieces. A bracket is no line on which a row could be spread: one of the row comes to it."""
-    for transfer in transfers:
-        yield replace(transfer, spread=None) if isinstance(piece, (Bracket, Trim)) else transfer
-
-
-def results_of(piece: Carrying, context: Context) -> list[tuple[PieceResult, Reactions]]:
-    """The result of a piece, and of the tie that belongs to it."""
-    if isinstance(piece, Beam):
-        return [beam_result(piece, context)]
-    if isinstance(piece, Post):
-        return [post_result(piece, context)]
-    if isinstance(piece, Bracket):
-        from .brackets.bracket import bracket_results  # most jobs have no brackets, and much hangs on that file
-
-        return [bracket_results(piece, context)]
-    if isinstance(piece, Trim):
-        return [trim_result(piece, context)]
-    return roof_results(piece, context)
-
-
-def from_the_top(job: Job) -> list[Carrying]:
-    """Pieces in an order in which each comes after all that rests on it. Links were checked: there is no circle.
-
-    A bracket also waits for the beam above it, whose sag it asks for, unless that beam in turn waits for the bracket.
-    """
-    every: tuple[Carrying, ...] = (*job.rafter, *job.beam, *job.post, *job.bracket, *job.trim)
-    pieces = {piece.name: piece for piece in every}
-    below = {name: [under for under in carriers_of(piece) if under in pieces] for name, piece in pieces.items()}
-    watched: dict[str, list[str]] = {}  # the brackets that look at a beam
-    for bracket in job.bracket:
-        if bracket.near is not None and bracket.near.beam in pieces:
-            watched.setdefault(bracket.near.beam, []).append(bracket.name)
-    loads = Counter(chain.from_iterable(below.values()))  # how many that rest on it are still to come
-    looks = Counter(chain.from_iterable(watched.values()))
-    ordered: dict[str, None] = {}
-    ready = deque(name for name in pieces if not loads[name] and not looks[name])
-    while len(ordered) < len(pieces):
-        if not ready:  # only brackets are left whose beam rests on what they are fixed to: they do without it
-            ready.append(next(name for name in pieces if name not in ordered and not loads[name]))
-        name = ready.popleft()
-        ordered[name] = None
-        for under in below[name]:
-            loads[under] -= 1
-        for bracket_name in watched.get(name, ()):
-            looks[bracket_name] -= 1
-        freed = dict.fromkeys((*below[name], *watched.get(name, ())))
-        ready.extend(one for one in freed if not loads[one] and not looks[one] and one not in ordered)
-    return [pieces[name] for name in ordered]
-
-
-def carriers_of(piece: Carrying) -> list[str]:
-    if isinstance(piece, Beam):
-        return [support.on for support in piece.supports]
-    if isinstance(piece, Rafter):
-        return [piece.wall.on, *([piece.ridge_on] if piece.ridge_on else [])]
-    return [piece.on]
 
 
 def _reasons(pieces: tuple[PieceResult, ...], said: Sequence[str]) -> Iterator[str]:

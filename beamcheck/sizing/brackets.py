@@ -24,7 +24,8 @@ from ..checks.brackets.loads import BracketLoads, bracket_loads
 from ..checks.core.context import AnyPiece, Context, Structure
 from ..checks.core.govern import figures_only
 from ..checks.core.result import CAUTION, SIGN_OFF, Check, PieceResult, Verdict
-from ..checks.job import Carrying, carriers_of, check_job, from_the_top, results_of, transfers_to
+from ..checks.job import check_job
+from ..checks.pieces import Carrying, carriers_of, from_the_top, results_of, transfers_to
 from ..errors import BeamcheckError, JobError, OutOfRange, UnknownName
 from ..model.brackets import Bent, Bracket, Solid, SteelCore
 from ..model.links import check_links

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.checks import job as structure
+from beamcheck.checks import job as whole_job
 from beamcheck.checks.core.draft import Reactions
 from beamcheck.checks.core.result import CAUTION, SIGN_OFF, JobResult, Table
 from beamcheck.checks.job import check_job
@@ -67,7 +67,7 @@ def came_down(data: dict[str, list[Any]], monkeypatch: pytest.MonkeyPatch) -> tu
         caught.extend(reactions)
         return Table("Load path", (), ())
 
-    monkeypatch.setattr(structure, "load_path_table", keep)
+    monkeypatch.setattr(whole_job, "load_path_table", keep)
     return checked(**data), caught
 
 

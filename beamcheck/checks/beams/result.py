@@ -26,6 +26,7 @@ from ..core.draft import (
     transfer_doubts,
     unknown_below,
 )
+from ..core.govern import writing
 from ..core.input_words import beam_inputs, post_inputs, stick_inputs, stock_inputs, wood_words
 from ..core.material import Sharing, WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.result import PieceResult
@@ -94,7 +95,7 @@ def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:
     else:
         wood = make(reference_values(stock))
         run, checks = check_beam(beam, wood, context)
-        draft.remedies = beam_remedies(beam, stock, make, context, checks)
+        draft.remedies = beam_remedies(beam, stock, make, context, checks) if writing() else ()
     draft.checks = [*checks, *draft.checks]
     draft.assumptions = [*wood.notes, *draft.assumptions]
     return run

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, MutableMapping, Sequence
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from functools import partial
+from typing import Any
 
 from ...analysis.beams.member_loads import TransferredLoad
 from ...model.anchors import Anchor
@@ -12,17 +13,14 @@ from ...model.brackets import Bracket, Trim
 from ...model.pieces import Beam, Existing, Post, Rafter, Stock, Tie
 from ...values.lumber import Size, read_size
 from .result import Verdict
-
-if TYPE_CHECKING:  # anchor_group.py is written in terms of this file
-    from ..anchors.group import Group
-    from ..beams.beam import BeamRun
+from .watched import choose
 
 AnyPiece = Beam | Rafter | Tie | Post | Bracket | Trim | Existing
 
 
 @dataclass(frozen=True)
 class Structure:
-    """Pieces, stocks and anchor groups by name.
+    """Pieces, stocks and anchor groups by name. What is left by one piece for another is of a room above this one.
 
     `groups` collects each anchor group as it is checked, with its forces: whoever asks for a layout starts from there.
     `runs` and `verdicts` keep the solved beams, for the brackets near them; `stiffness` that of those brackets, lbf/in.
@@ -31,10 +29,41 @@ class Structure:
     stocks: Mapping[str, Stock]
     pieces: Mapping[str, AnyPiece]
     anchors: Mapping[str, Anchor] = field(default_factory=dict)
-    groups: dict[str, list[Group]] = field(default_factory=dict, compare=False, repr=False)
-    runs: dict[str, BeamRun] = field(default_factory=dict, compare=False, repr=False)
-    verdicts: dict[str, Verdict] = field(default_factory=dict, compare=False, repr=False)
-    stiffness: dict[str, tuple[float, float]] = field(default_factory=dict, compare=False, repr=False)
+    groups: dict[str, list[Any]] = field(default_factory=dict, compare=False, repr=False)
+    runs: MutableMapping[str, Any] = field(default_factory=dict, compare=False, repr=False)
+    verdicts: MutableMapping[str, Verdict] = field(default_factory=dict, compare=False, repr=False)
+    stiffness: MutableMapping[str, tuple[float, float]] = field(default_factory=dict, compare=False, repr=False)
+
+    def beams_on(self, name: str) -> tuple[Beam, ...]:
+        """The beams with a support on that piece."""
+        return tuple(
+            piece for piece in choose(self.pieces, f"beams on {name}", partial(_on, name)) if isinstance(piece, Beam)
+        )
+
+    def sticks_held_by(self, anchor: str) -> tuple[Beam | Rafter | Tie, ...]:
+        """The pieces with an end that this group holds."""
+        found = choose(self.pieces, f"held by {anchor}", partial(_held_by, anchor))
+        return tuple(piece for piece in found if isinstance(piece, (Beam, Rafter, Tie)))
+
+    def brackets_under(self, beam: str) -> tuple[Bracket, ...]:
+        """The brackets near that beam."""
+        found = choose(self.pieces, f"brackets under {beam}", partial(_under, beam))
+        return tuple(piece for piece in found if isinstance(piece, Bracket))
+
+
+def _on(name: str, piece: AnyPiece) -> bool:
+    return isinstance(piece, Beam) and any(support.on == name for support in piece.supports)
+
+
+def _held_by(anchor: str, piece: AnyPiece) -> bool:
+    if isinstance(piece, Tie):
+        return piece.ends_held_by == anchor
+    supports = piece.supports if isinstance(piece, Beam) else (piece.wall,) if isinstance(piece, Rafter) else ()
+    return any(support.held_by == anchor for support in supports)
+
+
+def _under(beam: str, piece: AnyPiece) -> bool:
+    return isinstance(piece, Bracket) and piece.near is not None and piece.near.beam == beam
 
 
 @dataclass(frozen=True)

@@ -10,13 +10,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.checks import job as structure
+from beamcheck.checks import job as whole_job
 from beamcheck.checks.beams import result as piece_module
 from beamcheck.checks.core.context import Structure
 from beamcheck.checks.core.draft import Reactions, SupportForces
 from beamcheck.checks.core.pictures import PathEdge
 from beamcheck.checks.core.result import JobResult
 from beamcheck.checks.loadpath.totals import Trace, trace
+from beamcheck.checks.pieces import from_the_top
 from beamcheck.model.pieces import Existing
 from beamcheck.model.reading.reader import job_from_data
 from beamcheck.values.combinations import asd_combinations
@@ -42,14 +43,14 @@ class Followed:
 
 def followed(**pieces: list[Data]) -> Followed:
     caught: list[tuple[Structure, list[Reactions]]] = []
-    wanted = structure.load_path
+    wanted = whole_job.load_path
 
     def keep(one: Any, of: Structure, reactions: list[Reactions], verdicts: dict[str, str]) -> Any:
         caught.append((of, reactions))
         return wanted(one, of, reactions, verdicts)
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(structure, "load_path", keep)
+        patch.setattr(whole_job, "load_path", keep)
         patch.setattr(piece_module, "beam_remedies", lambda *_: ())  # what would help takes long, and changes no force
         result = checked(**pieces)
     of, reactions = caught[0]
@@ -211,7 +212,7 @@ class TestOrder:
     """A bracket comes after what rests on it and after the beam above it, and before what it is fixed to."""
 
     def order(self, **pieces: list[Data]) -> list[str]:
-        return [one.name for one in structure.from_the_top(job_from_data(job(**pieces)))]
+        return [one.name for one in from_the_top(job_from_data(job(**pieces)))]
 
     def test_under_a_beam_and_on_a_post(self) -> None:
         over = beam(seat("0 ft", "wall"), seat("8 ft", "K", lands_at="5 in"))

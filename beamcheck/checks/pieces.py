@@ -1,0 +1,180 @@
+"""The pieces of a job from the top of the house down, each handing its reactions to what carries it."""
+
+from __future__ import annotations
+
+from collections import Counter, deque
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from itertools import chain
+from typing import Any
+
+from ..analysis.beams.member_loads import TransferredLoad
+from ..model.brackets import Bracket, Trim
+from ..model.pieces import Beam, Existing, Job, Post, Rafter, Tie
+from .anchors.group import Group
+from .anchors.results import held_by_nobody, worst_result
+from .beams.result import beam_result, post_result
+from .brackets.trim import trim_result
+from .core.context import Context, Structure
+from .core.draft import Reactions
+from .core.result import PieceResult
+from .core.watched import Log, Watched
+from .loadpath.roles import Way, in_its_role, role_checks, ways_of
+from .roofs.result import roof_results
+
+Carrying = Beam | Rafter | Post | Bracket | Trim
+Done = tuple[PieceResult, Reactions]
+KEPT = 64  # results of one piece that are kept for the next time
+_WATCHED = ("stocks", "pieces", "anchors", "runs", "verdicts", "stiffness")
+
+
+@dataclass(frozen=True)
+class _Kept:
+    """How one piece was worked out before: from what, and what came of it."""
+
+    piece: Carrying
+    transfers: tuple[TransferredLoad, ...]
+    log: Log
+    done: list[Done]
+    groups: dict[str, list[Group]]
+
+
+@dataclass
+class Memory:
+    """Results of pieces for the next run of a job that differs in little: each holds while all that it read does."""
+
+    kept: dict[str, list[_Kept]] = field(default_factory=dict)
+    worked_out: int = 0  # how many pieces were really worked out
+
+    def find(self, piece: Carrying, transfers: tuple[TransferredLoad, ...], shared: dict[str, Any]) -> _Kept | None:
+        for one in self.kept.get(piece.name, ()):
+            if one.piece is piece and one.transfers == transfers and one.log.holds(shared):
+                return one
+        return None
+
+    def keep(self, name: str, one: _Kept) -> None:
+        entries = self.kept.setdefault(name, [])
+        entries.insert(0, one)
+        del entries[KEPT:]
+
+
+@dataclass(frozen=True, eq=False)
+class Run:
+    """A job that was run: every piece and anchor group, in the order of the file, and what they handed on."""
+
+    job: Job
+    structure: Structure
+    results: tuple[PieceResult, ...]
+    reactions: tuple[Reactions, ...]
+    ways: tuple[Way, ...]
+
+
+def run_pieces(job: Job, memory: Memory | None = None) -> Run:
+    """Check every piece of a job whose pieces fit together."""
+    pieces: tuple[Carrying | Tie, ...] = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim)
+    everything: tuple[Carrying | Tie | Existing, ...] = (*pieces, *job.existing)
+    structure = Structure(
+        {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
+        {anchor.name: anchor for anchor in job.anchor},
+    )  # fmt: skip
+    transfers: dict[str, list[TransferredLoad]] = {}
+    results: dict[str, PieceResult] = {}
+    groups: dict[str, list[PieceResult]] = {}
+    reactions: list[Reactions] = []
+    for piece in from_the_top(job):
+        come = tuple(transfers_to(piece, transfers.get(piece.name, ())))
+        for result, handed in _done(piece, structure, come, memory):
+            results[result.name] = result
+            for anchor in handed.anchors:
+                groups.setdefault(anchor.name, []).append(anchor)
+            reactions.append(handed)
+            for under, transfer in handed.transfers:
+                transfers.setdefault(under, []).append(transfer)
+    ways = ways_of(job, reactions)
+    roles = role_checks(job, reactions, ways)
+    ordered = (
+        *(in_its_role(results[piece.name], piece, roles.get(piece.name, ())) for piece in pieces),
+        *(worst_result(groups.get(anchor.name) or [held_by_nobody(anchor)]) for anchor in job.anchor),
+    )
+    return Run(job, structure, ordered, tuple(reactions), tuple(ways))
+
+
+def _done(
+    piece: Carrying, structure: Structure, come: tuple[TransferredLoad, ...], memory: Memory | None
+) -> list[Done]:  # fmt: skip
+    """The piece worked out, or taken from memory; either way what it leaves for others stands in the structure."""
+    if memory is None:
+        return results_of(piece, Context(structure, come))
+    shared = {which: getattr(structure, which) for which in _WATCHED}
+    known = memory.find(piece, come, shared)
+    if known is None:
+        log, groups = Log(), dict[str, list[Group]]()
+        own = Structure(**{which: Watched(which, shared[which], log) for which in _WATCHED}, groups=groups)
+        known = _Kept(piece, come, log, results_of(piece, Context(own, come)), groups)
+        memory.keep(piece.name, known)
+        memory.worked_out += 1
+    else:
+        for (which, name), value in known.log.writes.items():
+            shared[which][name] = value
+    for name, found in known.groups.items():
+        structure.groups.setdefault(name, []).extend(found)
+    return known.done
+
+
+def transfers_to(piece: Carrying, transfers: Sequence[TransferredLoad]) -> Iterator[TransferredLoad]:
+    """The loads of other pieces. A bracket is no line on which a row could be spread: one of the row comes to it."""
+    for transfer in transfers:
+        yield replace(transfer, spread=None) if isinstance(piece, (Bracket, Trim)) else transfer
+
+
+def results_of(piece: Carrying, context: Context) -> list[tuple[PieceResult, Reactions]]:
+    """The result of a piece, and of the tie that belongs to it."""
+    if isinstance(piece, Beam):
+        return [beam_result(piece, context)]
+    if isinstance(piece, Post):
+        return [post_result(piece, context)]
+    if isinstance(piece, Bracket):
+        from .brackets.bracket import bracket_results  # most jobs have no brackets, and much hangs on that file
+
+        return [bracket_results(piece, context)]
+    if isinstance(piece, Trim):
+        return [trim_result(piece, context)]
+    return roof_results(piece, context)
+
+
+def from_the_top(job: Job) -> list[Carrying]:
+    """Pieces in an order in which each comes after all that rests on it. Links were checked: there is no circle.
+
+    A bracket also waits for the beam above it, whose sag it asks for, unless that beam in turn waits for the bracket.
+    """
+    every: tuple[Carrying, ...] = (*job.rafter, *job.beam, *job.post, *job.bracket, *job.trim)
+    pieces = {piece.name: piece for piece in every}
+    below = {name: [under for under in carriers_of(piece) if under in pieces] for name, piece in pieces.items()}
+    watched: dict[str, list[str]] = {}  # the brackets that look at a beam
+    for bracket in job.bracket:
+        if bracket.near is not None and bracket.near.beam in pieces:
+            watched.setdefault(bracket.near.beam, []).append(bracket.name)
+    loads = Counter(chain.from_iterable(below.values()))  # how many that rest on it are still to come
+    looks = Counter(chain.from_iterable(watched.values()))
+    ordered: dict[str, None] = {}
+    ready = deque(name for name in pieces if not loads[name] and not looks[name])
+    while len(ordered) < len(pieces):
+        if not ready:  # only brackets are left whose beam rests on what they are fixed to: they do without it
+            ready.append(next(name for name in pieces if name not in ordered and not loads[name]))
+        name = ready.popleft()
+        ordered[name] = None
+        for under in below[name]:
+            loads[under] -= 1
+        for bracket_name in watched.get(name, ()):
+            looks[bracket_name] -= 1
+        freed = dict.fromkeys((*below[name], *watched.get(name, ())))
+        ready.extend(one for one in freed if not loads[one] and not looks[one] and one not in ordered)
+    return [pieces[name] for name in ordered]
+
+
+def carriers_of(piece: Carrying) -> list[str]:
+    if isinstance(piece, Beam):
+        return [support.on for support in piece.supports]
+    if isinstance(piece, Rafter):
+        return [piece.wall.on, *([piece.ridge_on] if piece.ridge_on else [])]
+    return [piece.on]

@@ -1,0 +1,58 @@
+"""A result may be used again while all that was looked up for it is the same."""
+
+from __future__ import annotations
+
+from beamcheck.checks.core.watched import Log, Watched, choose
+
+
+class Thing:
+    """Something that is only the same as itself."""
+
+    def __init__(self, big: bool = False) -> None:
+        self.big = big
+
+
+def test_what_was_read_must_be_the_same() -> None:
+    a, b = Thing(), Thing()
+    log = Log()
+    seen = Watched("things", {"a": a, "b": b}, log)
+    assert seen["a"] is a and seen.get("c") is None
+    assert log.holds({"things": {"a": a, "b": Thing()}})  # nobody looked at b
+    assert not log.holds({"things": {"a": Thing(), "b": b}})
+    assert not log.holds({"things": {"a": a, "b": b, "c": Thing()}})  # what was not there is there now
+
+
+def test_all_of_it() -> None:
+    a, b = Thing(), Thing()
+    log = Log()
+    assert list(Watched("things", {"a": a, "b": b}, log).values()) == [a, b]
+    assert log.holds({"things": {"a": a, "b": b}})
+    assert not log.holds({"things": {"a": a, "b": b, "c": Thing()}})
+    assert not log.holds({"things": {"b": b, "a": a}})  # another order may matter
+
+
+def test_what_fits_alone_counts() -> None:
+    a, b = Thing(big=True), Thing()
+    log = Log()
+    assert choose(Watched("things", {"a": a, "b": b}, log), "big", lambda one: one.big) == (a,)
+    assert choose({"a": a, "b": b}, "big", lambda one: one.big) == (a,)
+    assert log.holds({"things": {"a": a, "b": Thing(), "c": Thing()}})
+    assert not log.holds({"things": {"a": a, "b": b, "c": Thing(big=True)}})
+
+
+def test_what_it_wrote_itself_is_no_question_to_others() -> None:
+    log, shared = Log(), dict[str, float]()
+    left = Watched("stiffness", shared, log)
+    assert "K" not in left
+    left["K"] = 2.0
+    assert left["K"] == 2.0 and shared == {"K": 2.0}
+    assert log.writes == {("stiffness", "K"): 2.0}
+    assert log.holds({"stiffness": {}}) and not log.holds({"stiffness": {"K": 2.0}})
+
+
+def test_numbers_and_words_by_value() -> None:
+    log = Log()
+    seen = Watched("left", {"a": (1.5, "passes")}, log)
+    assert seen["a"] == (1.5, "passes")
+    assert log.holds({"left": {"a": (1.5, "passes")}})
+    assert not log.holds({"left": {"a": (1.5, "fails")}})
