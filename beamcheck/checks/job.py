@@ -14,18 +14,26 @@ from ..values.combinations import asd_combinations
 from ..values.factors import load_duration
 from ..version import VERSION
 from .anchors.group import Group
+from .core.open_questions import OpenQuestion
 from .core.pictures import Label
 from .core.plausible import job_doubts
 from .core.result import Check, JobResult, PieceResult, Table, Verdict, worst
 from .core.summary import by_gravity
 from .loadpath.load_path import load_path, load_path_table, totals_table
 from .loadpath.roles import faults_of
-from .pieces import run_pieces
+from .pieces import Memory, Run, run_pieces
+from .questions.best_answers import spared
+from .questions.collect import collect
+from .questions.explore import explore
+from .questions.rulings import changed_answers, ruled
 
 NOTHING = "The job has no beams, rafters, ties or posts: nothing was checked."
 
 
-def check_job(job: Job, *, text: str = "", name: str = "job", units: str | None = None) -> JobResult:
+def check_job(
+    job: Job, *, text: str = "", name: str = "job", units: str | None = None, what_ifs: bool = False,
+    seconds: float | None = None,
+) -> JobResult:  # fmt: skip
     """Check every piece of a job.
 
     Parameters
@@ -35,6 +43,10 @@ def check_job(job: Job, *, text: str = "", name: str = "job", units: str | None 
         The job file as written and its name, kept with the result so that it can be checked again.
     units : 'US', 'SI' or None
         Units of the words in the result; None is what the job asks for.
+    what_ifs : bool
+        Find out what each plausible answer to each open question does, by running the job with it.
+    seconds : float or None
+        Time for that at the most; by default it is bounded by a number of runs, so that the result is always the same.
 
     Returns
     -------
@@ -52,7 +64,7 @@ def check_job(job: Job, *, text: str = "", name: str = "job", units: str | None 
         raise JobError(name, problems)
     system = units or job.job.units
     with shown_in(system):
-        return _check(job, text, name, system)
+        return _check(job, text, name, system, what_ifs, seconds)
 
 
 def anchor_groups(job: Job) -> dict[str, list[Group]]:
@@ -68,19 +80,28 @@ def anchor_groups(job: Job) -> dict[str, list[Group]]:
     return run_pieces(job).structure.groups
 
 
-def _check(job: Job, text: str, name: str, system: str) -> JobResult:
-    run = run_pieces(job)
-    path, followed = load_path(job, run.structure, run.reactions, run.results)
+def _check(job: Job, text: str, name: str, system: str, what_ifs: bool, seconds: float | None) -> JobResult:
+    memory = Memory()
+    run = run_pieces(job, memory)
+    pieces, questions = settled(job, run.results, memory)
+    if what_ifs and questions:
+
+        def again(other: Job) -> dict[str, PieceResult]:
+            found = settled(other, fitting(other, memory).results, memory)[0]
+            return {piece.name: piece for piece in found}
+
+        questions = explore(job, pieces, questions, again, seconds=seconds)
+    path, followed = load_path(job, run.structure, run.reactions, pieces)
     wrong = tuple(fault.text for fault in faults_of(job, run.ways))
     doubts = job_doubts(job)
-    verdicts: list[Verdict] = [piece.verdict for piece in run.results]
+    verdicts: list[Verdict] = [piece.verdict for piece in pieces]
     if doubts:
         verdicts.append("refer")
     return JobResult(
         title=job.job.title,
         verdict=worst(verdicts),
-        reasons=(*wrong, *_reasons(run.results, wrong), *doubts),
-        pieces=run.results,
+        reasons=(*wrong, *_reasons(pieces, wrong), *doubts),
+        pieces=pieces,
         about=tuple(starmap(Label, _about(job))),
         tables=(load_path_table(job, run.reactions), totals_table(followed), _combinations_table()),
         job_text=text,
@@ -90,7 +111,32 @@ def _check(job: Job, text: str, name: str, system: str) -> JobResult:
         units=system,
         invented=job.job.invented,
         path=path,
+        questions=questions,
     )
+
+
+def settled(
+    job: Job, pieces: tuple[PieceResult, ...], memory: Memory
+) -> tuple[tuple[PieceResult, ...], tuple[OpenQuestion, ...]]:  # fmt: skip
+    """The results held against rulings, given answers and the best plausible ones; and what is open then."""
+
+    def held(other: Job, found: tuple[PieceResult, ...]) -> tuple[tuple[PieceResult, ...], tuple[str, ...]]:
+        closed, reopened = ruled(other, found)
+        return changed_answers(other, closed), reopened
+
+    def plain(other: Job) -> dict[str, PieceResult]:
+        return {piece.name: piece for piece in held(other, fitting(other, memory).results)[0]}
+
+    found, reopened = held(job, pieces)
+    final = spared(job, found, plain)
+    return final, collect(final, reopened)
+
+
+def fitting(job: Job, memory: Memory) -> Run:
+    """The run of a job of which it was not yet asked whether its pieces fit together."""
+    if problems := check_links(job):
+        raise JobError("job", problems)
+    return run_pieces(job, memory)
 
 
 def _reasons(pieces: tuple[PieceResult, ...], said: Sequence[str]) -> Iterator[str]:

@@ -5,18 +5,19 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, ClassVar
 
 from ...calc.pad import Step
 from ...provenance import Source
 from ...units.marks import InUnitOf, Pure
+from .open_questions import OpenQuestion
+from .open_questions import Verdict as Verdict
 from .pictures import Figure as Figure
 from .pictures import HoleDrawing as HoleDrawing
 from .pictures import Label, LoadPath, Picture
 from .pictures import Table as Table
 from .question import Question, ask
 
-Verdict = Literal["passes", "fails", "refer"]
 DISTANCES = ("length", "small length")  # kinds of quantity that are needed and there, not a demand and a capacity
 ROUNDING = 1e-9  # relative: below it two ratios are the same number
 
@@ -144,7 +145,19 @@ class Check:
     def waits_for(self, *questions: Question, note: str = "") -> Check:
         """The same figures, for information only until these questions are answered."""
         notes = (note, *self.notes) if note else self.notes
-        return replace(self, verdict="refer", notes=notes, questions=(*self.questions, *questions))
+        kept = {one.id: one for one in (*self.questions, *questions)}
+        return replace(self, verdict="refer", notes=notes, questions=tuple(kept.values()))
+
+    def with_rulings(self, words: tuple[str, ...], still_open: tuple[Question, ...], notes: tuple[str, ...]) -> Check:
+        """A check that referred, with what an engineer or a department ruled; it passes when nothing is open any more.
+
+        A ruling answers what is not worked out here: where a figure stands that is more than allowed, it changes
+        nothing.
+        """
+        told = (*self.notes, *(f"with a ruling: {one}" for one in words), *notes)
+        holds = not still_open and (self.ratio is None or judge(self.ratio) != "fails")
+        questions = still_open or (() if holds else self.questions)
+        return replace(self, verdict="passes" if holds else "refer", questions=questions, notes=told)
 
     @property
     def holds(self) -> bool:
@@ -198,6 +211,14 @@ class PieceResult:
     pictures: tuple[Picture, ...] = ()
 
     also: ClassVar = ("decided_by",)  # stands in JSON beside the fields
+
+    def with_checks(self, checks: tuple[Check, ...]) -> PieceResult:
+        """The piece with other checks, judged by them."""
+        verdict = worst(check.verdict for check in checks)
+        if verdict == self.verdict or not self.finding:
+            return replace(self, checks=checks, verdict=verdict)
+        finding = "carries" if verdict == "passes" else "not enough information"
+        return replace(self, checks=checks, verdict=verdict, finding=finding, reason="")
 
     @property
     def decided_by(self) -> str | None:
@@ -265,6 +286,7 @@ class JobResult:
     units: str = "US"
     invented: bool = False
     path: LoadPath | None = None
+    questions: tuple[OpenQuestion, ...] = ()  # what is open, in the order in which it is worth asking
     caution: str = CAUTION
     sign_off: str = SIGN_OFF
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
+from ...checks.core.open_questions import OpenQuestion
 from ...checks.core.pictures import LoadPath, Table
 from ...checks.core.result import JobResult, PieceResult
 from ...checks.core.summary import MEANING
@@ -54,7 +55,8 @@ def result_schema() -> dict[str, Any]:
             "enum": ["US", "SI"], "description": "numbers are always in inner units; this is for the texts",
         },
         "about": {"type": "array", "items": label}, "pieces": many(PieceResult), "tables": many(Table),
-        "sources": many(Source), "path": {"anyOf": [record_schema(LoadPath, definitions), {"type": "null"}]},
+        "questions": many(OpenQuestion), "sources": many(Source),
+        "path": {"anyOf": [record_schema(LoadPath, definitions), {"type": "null"}]},
         "job_file": {
             "description": "the job file from which all of this follows", "type": "object",
             "additionalProperties": False, "required": ["name", "sha256", "text"],
@@ -81,6 +83,7 @@ def _envelope(result: JobResult) -> dict[str, Any]:
         "units_of_texts": "SI" if result.units == "SI" else "US",
         "about": [{"label": label, "text": text} for label, text in result.about],
         "pieces": [record(piece) for piece in result.pieces], "tables": [record(table) for table in result.tables],
+        "questions": [record(question) for question in result.questions],
         "sources": [record(source) for source in result.sources],
         "path": None if result.path is None else record(result.path),
         "job_file": {"name": result.job_name, "sha256": result.fingerprint, "text": result.job_text},

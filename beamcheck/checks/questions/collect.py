@@ -1,0 +1,40 @@
+"""Questions of all pieces put together: one fact is one question, whatever the number of checks that wait for it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ..core.open_questions import OpenQuestion
+from ..core.question import Question
+from ..core.result import Check, PieceResult
+
+
+def waits(check: Check) -> bool:
+    """Whether a check waits for its questions; one that passes or fails on the safe side does not."""
+    return check.verdict == "refer"
+
+
+def collect(pieces: Sequence[PieceResult], reopened: Sequence[str] = ()) -> tuple[OpenQuestion, ...]:
+    """What is open, least trouble first, then in the order of the pieces.
+
+    The questions of a piece that fails are idle: no answer helps it.
+    """
+    asked: dict[str, Question] = {}
+    closes: dict[str, dict[tuple[str, str], None]] = {}
+    helped: set[str] = set()
+    for piece in pieces:
+        for check in filter(waits, piece.checks):
+            for question in check.questions:
+                asked.setdefault(question.id, question)
+                closes.setdefault(question.id, {})[piece.name, check.what] = None
+                if piece.verdict != "fails":
+                    helped.add(question.id)
+    found = [
+        OpenQuestion(
+            question,
+            tuple(closes[name]),
+            "idle" if name not in helped else "reopened" if name in reopened else "open",
+        )
+        for name, question in asked.items()
+    ]
+    return tuple(sorted(found, key=lambda one: (one.state == "idle", one.question.trouble)))

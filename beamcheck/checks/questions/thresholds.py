@@ -1,0 +1,82 @@
+"""The break points of a quantity: between answers that end differently, to the step of the tape, on the safe side."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from ...errors import BeamcheckError
+from ...units import read, show
+from ..core.open_questions import OpenQuestion, WorkedAnswer
+from ..core.question import PlausibleAnswer
+from ..core.result import PieceResult
+
+if TYPE_CHECKING:  # explore.py is written in terms of this file
+    from .explore import Trial
+
+# what a question's kind is read as, and the step of what it is measured with
+STEPS: Mapping[str, tuple[str, float]] = {
+    "length": ("length", 1.0 / 16.0), "percent": ("moisture", 1.0), "force": ("force", 10.0),
+}  # fmt: skip
+
+
+def threshold(trial: Trial, one: OpenQuestion) -> str:
+    """'5/16 in or more: K1 passes'; '' where the answers end alike or are no quantities."""
+    if one.question.kind not in STEPS:
+        return ""
+    kind, step = STEPS[one.question.kind]
+    known = sorted(filter(None, (_number(answer, kind) for answer in one.answers)), key=lambda each: each[0])
+    found = []
+    for (low, below), (high, above) in pairwise(known):
+        for piece in one.pieces:
+            ends = _verdict(below.effects, piece), _verdict(above.effects, piece)
+            if ends[0] == ends[1] or "passes" not in ends:
+                continue
+            passing_above = ends[1] == "passes"
+            place = _between(trial, one, piece, low, high, kind, step, passing_above=passing_above)
+            found.append(f"{show(place, kind)} or {'more' if passing_above else 'less'}: {piece} passes")
+    return "; ".join(dict.fromkeys(found))
+
+
+def _number(worked: WorkedAnswer, kind: str) -> tuple[float, WorkedAnswer] | None:
+    if len(worked.answer.sets) != 1 or not isinstance(worked.answer.sets[0][1], str):
+        return None
+    try:
+        return float(read(worked.answer.sets[0][1], kind)), worked
+    except BeamcheckError:
+        return None
+
+
+def _verdict(effects: Sequence[object], piece: str) -> str:
+    return next((one.verdict for one in effects if one.piece == piece), "")  # type: ignore[attr-defined]
+
+
+def _between(
+    trial: Trial, one: OpenQuestion, piece: str, low: float, high: float, kind: str, step: float, *, passing_above: bool
+) -> float:  # fmt: skip
+    """The last place on the passing side, a whole number of steps."""
+    fails, passes = (low, high) if passing_above else (high, low)
+    while abs(passes - fails) > step * 1.001:
+        middle = round(0.5 * (passes + fails) / step) * step
+        if middle in (passes, fails):
+            break
+        after = trial.tried([_answer(one, middle, kind)])
+        if after is None:
+            break
+        if _passes(after, piece):
+            passes = middle
+        else:
+            fails = middle
+    return passes
+
+
+def _passes(after: Mapping[str, PieceResult], piece: str) -> bool:
+    return piece in after and after[piece].verdict == "passes"
+
+
+def _answer(one: OpenQuestion, value: float, kind: str) -> PlausibleAnswer:
+    exact = Fraction(value).limit_denominator(64)
+    text = {"length": f"{float(exact):.6f} in", "moisture": f"{value:g} %"}.get(kind, f"{value:g} lb")
+    return PlausibleAnswer(text, ((one.question.answers[0].sets[0][0], text),))
