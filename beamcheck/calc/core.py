@@ -1,27 +1,46 @@
 """What every formula file is written with: the `formula` decorator, and helpers that take floats, arrays and symbols.
 
-A formula is one function: plain arithmetic, no rounding, no default for a physical quantity, no I/O. Inside it branches
-are made with `where`, `smallest` and `largest`; a range is set with `valid`. Angles are in degrees.
+A formula is one function, and its body is the equation: plain arithmetic, no rounding, no default for a physical
+quantity, no I/O. What each argument may be is declared in the signature (see `ranges`) and checked by the decorator.
+Branches are made with `where`, `smallest` and `largest`. Angles are in degrees.
 """
 
 from __future__ import annotations
 
 import inspect
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from functools import cached_property
-from typing import Any
+from typing import Any, get_type_hints
 
 import numpy as np
 
 from ..errors import OutOfRange
+from .ranges import Number, Range, ranges_of
 from .trace import Term
 
-Number = Any  # a float, a numpy array, a Term or a sympy expression: formulas take them all
+__all__ = [
+    "REGISTRY", "Formula", "Number", "cos", "formula", "largest", "sin", "smallest", "sqrt", "tan", "valid", "where",
+]  # fmt: skip
+
+_NUMERIC = (float, int, np.ndarray, np.generic)
+
+
+class _Documentation:
+    """`__doc__` of a formula, put together on first look from declaration, equation and nomenclature."""
+
+    def __init__(self, of_the_class: str) -> None:
+        self.of_the_class = of_the_class
+
+    def __get__(self, instance: Formula | None, owner: type) -> str:
+        if instance is None:
+            return self.of_the_class
+        return instance.documentation
 
 
 class Formula:
-    """A published equation: callable, and knowing its symbol, clause and unit.
+    __doc__ = _Documentation(
+        """A published equation: callable, and knowing its symbol, clause and unit.
 
     Attributes
     ----------
@@ -33,35 +52,124 @@ class Formula:
         Document and clause or equation number.
     unit : str
         Unit of the result ('' for none).
+    known : str
+        How it is known: 'read', 'derived', 'practice' or 'memory', and what else is to be said of that.
+    reference : bool
+        Named for use from outside; no check of the package needs to run it.
+    function : callable
+        The bare equation, without its ranges.
+    arguments : tuple of str
+        Names in order.
     """
+    )
 
-    def __init__(self, function: Callable[..., Number], symbol: str, clause: str, unit: str) -> None:
+    def __init__(
+        self,
+        function: Callable[..., Number],
+        symbol: str,
+        clause: str,
+        unit: str,
+        known: str = "",
+        reference: bool = False,
+    ) -> None:
         self.function, self.symbol, self.clause, self.unit = function, symbol, clause, unit
+        self.known, self.reference = known, reference
         self.name = function.__name__
-        self.__name__, self.__doc__, self.__module__ = function.__name__, function.__doc__, function.__module__
+        self.__name__, self.__module__ = function.__name__, function.__module__
         self.__qualname__, self.__wrapped__ = function.__qualname__, function
         self.arguments = tuple(inspect.signature(function).parameters)
 
-    def __call__(self, *args: Number, **kwargs: Number) -> Number:
-        return self.function(*args, **kwargs)
+    def __call__(self, *args: Number, **given: Number) -> Number:
+        """The result. Outside a declared range a number raises `OutOfRange`; in an array that element gets NaN.
+
+        NaN never passes a check, so a sweep stays on the safe side without stopping at its first bad row. Symbols are
+        handed through unchecked.
+        """
+        if args:
+            if len(args) + len(given) > len(self.arguments):
+                return self.function(*args, **given)  # which says what is wrong
+            given = {**dict(zip(self.arguments, args, strict=False)), **given}
+        if given.keys() != self._names or not all(isinstance(value, _NUMERIC) for value in given.values()):
+            return self.function(**given)
+        outside: Any = None
+        for name, allowed in self._limits:
+            value = given[name]
+            holds = allowed.holds(value, given)
+            if isinstance(holds, np.ndarray):
+                if not holds.all():
+                    given[name] = np.where(holds, value, np.nan)
+                    outside = ~holds if outside is None else outside | ~holds
+            elif not holds:
+                raise OutOfRange(allowed.refusal(name, given, value), allowed.clause or self.clause)
+        result = self.function(**given)
+        for allowed in self.result_ranges:
+            holds = allowed.holds(result, given)
+            if isinstance(holds, np.ndarray):
+                result = result if holds.all() else np.where(holds, result, np.nan)
+            elif not holds:
+                raise OutOfRange(allowed.refusal_of_result(self.symbol, given, result), allowed.clause or self.clause)
+        # a branch with `where` would take NaN for the other side and lose it: what was outside has no result
+        return result if outside is None else np.where(outside, np.nan, result)
 
     def __repr__(self) -> str:
         return f"<formula {self.name}: {self.symbol}, {self.clause}>"
+
+    @cached_property
+    def ranges(self) -> Mapping[str, tuple[Range, ...]]:
+        """What each argument may be: the ranges declared for it, none where any number will do."""
+        return {name: ranges_of(self._declared.get(name)) for name in self.arguments}
+
+    @cached_property
+    def result_ranges(self) -> tuple[Range, ...]:
+        """What the result may be, where that is declared."""
+        return ranges_of(self._declared.get("return"))
 
     @cached_property
     def tree(self) -> Term:
         """The expression in the order in which it is written."""
         return Term.of(self.function(*(Term.symbol(name) for name in self.arguments)))
 
+    @cached_property
+    def documentation(self) -> str:
+        """What `help` shows: equation, units, ranges, clause, and what its author wrote."""
+        from .describe import documentation
+
+        return documentation(self)
+
+    @cached_property
+    def _declared(self) -> dict[str, Any]:
+        return get_type_hints(self.function, include_extras=True)
+
+    @cached_property
+    def _limits(self) -> tuple[tuple[str, Range], ...]:
+        found = [(name, allowed) for name, ranges in self.ranges.items() for allowed in ranges]
+        return tuple(sorted(found, key=lambda each: each[1].relative))  # first what does not rest on another argument
+
+    @cached_property
+    def _names(self) -> frozenset[str]:
+        return frozenset(self.arguments)
+
 
 REGISTRY: dict[str, Formula] = {}
 
 
-def formula(*, symbol: str, clause: str, unit: str) -> Callable[[Callable[..., Number]], Formula]:
-    """Mark a function as a published equation. The name must be new."""
+def formula(
+    *, symbol: str, clause: str, unit: str, known: str = "", reference: bool = False
+) -> Callable[[Callable[..., Number]], Formula]:
+    """Mark a function as a published equation. The name must be new.
+
+    Parameters
+    ----------
+    symbol, clause, unit : str
+        Of the result; document and clause.
+    known : str
+        'read', 'derived', 'practice' or 'memory', and what else is to be said of that.
+    reference : bool
+        Named for use from outside; no check of the package needs to run it.
+    """
 
     def mark(function: Callable[..., Number]) -> Formula:
-        made = Formula(function, symbol, clause, unit)
+        made = Formula(function, symbol, clause, unit, known, reference)
         if made.name in REGISTRY:
             raise ValueError(f"two formulas are called {made.name!r}")
         REGISTRY[made.name] = made

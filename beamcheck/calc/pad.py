@@ -37,7 +37,7 @@ class Pad:
 
     def __call__(self, formula: Formula, /, note: str = "", symbol: str = "", **inputs: Number) -> Number:
         """Run the formula on the inputs and remember the step; `symbol` renames the result on the sheet."""
-        value = formula.function(**inputs)
+        value = formula(**inputs)
         self.steps.append(
             Step(symbol or formula.symbol, float(value), formula.unit, formula.clause, formula,
                  {name: float(given) for name, given in inputs.items()}, note)
@@ -63,7 +63,7 @@ class SilentPad(Pad):
     """Computes only."""
 
     def __call__(self, formula: Formula, /, note: str = "", symbol: str = "", **inputs: Number) -> Number:
-        return formula.function(**inputs)
+        return formula(**inputs)
 
     def take(
         self,

@@ -1,18 +1,132 @@
-"""Ranges that many formulas share, with the message that a user reads: what it is, what is allowed, what was given.
+"""What an argument of a formula may be, declared in its signature: `V: NotNegative`, `p: Annotated[..., at_most("L")]`.
 
-Each hands the value back. Outside its range a number raises `OutOfRange`, an array element becomes NaN (see `valid`).
+The decorator `formula` reads the declaration, checks what is given and words the message: what it is, what is allowed,
+what was given. On the result (`-> Annotated[Number, up_to(50)]`) it limits what the formula may give.
+
+A bound is a number, or an expression of other arguments as text ("d", "L / 2").
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from types import CodeType
+from typing import Annotated, Any
 
 import numpy as np
 
-from .core import Number, valid
+from ..errors import OutOfRange
+
+Number = Any  # a float, a numpy array, a Term or a sympy expression: formulas take them all
+Bound = float | str
 
 # a factor computed from the standard's own equation may exceed 1 by the noise of double precision, never by more
 NOISE = 1e-9
+
+
+@dataclass(frozen=True)
+class Range:
+    """Two bounds. Each counts as inside or not; a counted one is stretched by `noise` times the size of the bounds.
+
+    Attributes
+    ----------
+    low, high : float or str
+        The bounds; text is an expression of other arguments.
+    from_low, to_high : bool
+        Does the bound itself count?
+    unit : str
+        Unit that the message names.
+    because : str
+        What the message adds: what it means, or what to do.
+    clause : str
+        The rule that sets the range, where it is not that of the formula.
+    """
+
+    low: Bound = -math.inf
+    high: Bound = math.inf
+    from_low: bool = False
+    to_high: bool = False
+    unit: str = ""
+    because: str = ""
+    clause: str = ""
+    noise: float = 0.0
+
+    @property
+    def relative(self) -> bool:
+        """Does a bound rest on other arguments?"""
+        return isinstance(self.low, str) or isinstance(self.high, str)
+
+    def holds(self, value: Number, given: Mapping[str, Number]) -> Any:
+        """Is the value inside? A truth value, for an array one for each element; NaN is outside."""
+        low, high = self._bound(self.low, given), self._bound(self.high, given)
+        if self.noise:
+            slack = self.noise * sum(abs(bound) for bound in (low, high) if np.isfinite(bound).all())
+            low, high = low - slack if self.from_low else low, high + slack if self.to_high else high
+        above = value >= low if self.from_low else value > low
+        return above & (value <= high if self.to_high else value < high)
+
+    def words(self, given: Mapping[str, Number] | None = None) -> str:
+        """What is allowed: `above 0 and at most d`; with what was given `above 0 and at most d 9.5`."""
+        low, high = self._named(self.low, given), self._named(self.high, given)
+        unit = f" {self.unit}" if self.unit else ""
+        if self.high == math.inf:
+            if self.low == -math.inf:
+                return "a finite number"
+            if self.to_high:
+                return f"above {low}{unit}, or infinite"
+            if self.low == 0 and given is not None:
+                return "a finite number, 0 or more" if self.from_low else "a finite number above 0"
+            return f"{low}{unit} or more" if self.from_low else f"above {low}{unit}"
+        above = f"{low} or more" if self.from_low else f"above {low}"
+        under = f"at most {high}{unit}" if self.to_high else f"less than {high}{unit}"
+        if self.low == -math.inf:
+            return under
+        return f"{low} to {high}{unit}" if self.from_low and self.to_high else f"{above} and {under}"
+
+    def refusal(self, name: str, given: Mapping[str, Number], value: Number) -> str:
+        """The message for an argument that is outside."""
+        because = f": {self.because}" if self.because else ""
+        return f"{name} must be {self.words(given)}, given{shown(value)}{because}"
+
+    def refusal_of_result(self, symbol: str, given: Mapping[str, Number], value: Number) -> str:
+        """The message for a result that is outside."""
+        because = f": {self.because}" if self.because else ""
+        return f"{symbol} is{shown(value)} and must be {self.words(given)}{because}"
+
+    def _bound(self, bound: Bound, given: Mapping[str, Number]) -> Number:
+        if isinstance(bound, str):
+            return given[bound] if bound in given else eval(_compiled(bound), {}, dict(given))
+        return bound
+
+    def _named(self, bound: Bound, given: Mapping[str, Number] | None) -> str:
+        if not isinstance(bound, str):
+            return f"{bound:g}"
+        if given is None:
+            return bound
+        return f"{bound}{'' if bound in given else ' ='}{shown(self._bound(bound, given))}"
+
+
+@cache
+def _compiled(bound: str) -> CodeType:
+    return compile(bound, "<bound of a range>", "eval")
+
+
+def ranges_of(annotation: Any) -> tuple[Range, ...]:
+    """The ranges that an annotation such as `Positive` declares: all of them hold."""
+    return tuple(each for each in getattr(annotation, "__metadata__", ()) if isinstance(each, Range))
+
+
+def checked(name: str, value: Number, annotation: Any, clause: str = "") -> Number:
+    """`value`, held to a range outside a formula: a number raises `OutOfRange`, an array element becomes NaN."""
+    for allowed in ranges_of(annotation):
+        holds = allowed.holds(value, {})
+        if isinstance(holds, np.ndarray):
+            value = value if holds.all() else np.where(holds, value, np.nan)
+        elif not holds:
+            raise OutOfRange(allowed.refusal(name, {}, value), allowed.clause or clause)
+    return value
 
 
 def shown(value: Number) -> str:
@@ -20,55 +134,54 @@ def shown(value: Number) -> str:
     return f" {value:.6g}" if isinstance(value, (int, float, np.number)) else ""
 
 
-def given(value: Number) -> str:
-    """`, given 9.25` for a message; nothing for an array or a symbol."""
-    text = shown(value)
-    return f", given{text}" if text else ""
+def at_most(high: Bound, **more: Any) -> Range:
+    """Above 0 and at most so much."""
+    return Range(0, high, to_high=True, **more)
 
 
-def positive(name: str, value: Number, clause: str = "") -> Number:
-    """A value above zero and finite."""
-    because = f"{name} must be a finite number above 0{given(value)}"
-    return valid(value, (value > 0) & (value < math.inf), because, clause)
+def below(high: Bound, **more: Any) -> Range:
+    """0 or more and less than so much."""
+    return Range(0, high, from_low=True, **more)
 
 
-def positive_or_infinite(name: str, value: Number, clause: str = "") -> Number:
-    """A buckling stress: infinite where the piece is held along its whole length."""
-    return valid(value, value > 0, f"{name} must be above 0 (infinite where it cannot buckle){given(value)}", clause)
+def between(low: Bound, high: Bound, unit: str = "", **more: Any) -> Range:
+    """From `low` to `high`, both included."""
+    return Range(low, high, True, True, unit, **more)
 
 
-def not_negative(name: str, value: Number, clause: str = "") -> Number:
-    """The size of something: a minus sign would turn a check into nonsense that passes."""
-    because = f"{name} must be a finite number, 0 or more{given(value)}"
-    return valid(value, (value >= 0) & (value < math.inf), because, clause)
+def inside(low: Bound, high: Bound, unit: str = "", **more: Any) -> Range:
+    """More than `low` and less than `high`."""
+    return Range(low, high, unit=unit, **more)
 
 
-def between(name: str, value: Number, low: float, high: float, clause: str = "", unit: str = "") -> Number:
-    """A value from `low` to `high`, both included."""
-    because = f"{name} must be {low:g} to {high:g}{' ' + unit if unit else ''}{given(value)}"
-    return valid(value, (value >= low) & (value <= high), because, clause)
+def at_least(low: Bound, **more: Any) -> Range:
+    """So much or more, and finite."""
+    return Range(low, from_low=True, **more)
 
 
-def at_most(name: str, value: Number, limit_name: str, limit: Number, clause: str = "") -> Number:
-    """A positive value that may not exceed another one."""
-    because = f"{name} must be above 0 and at most {limit_name}{shown(limit)}{given(value)}"
-    return valid(value, (value > 0) & (value <= limit), because, clause)
+def more_than(low: Bound, **more: Any) -> Range:
+    """More than so much, and finite."""
+    return Range(low, **more)
 
 
-def below(name: str, value: Number, limit_name: str, limit: Number, clause: str = "") -> Number:
-    """A value of zero or more that stays below another one."""
-    because = f"{name} must be 0 or more and less than {limit_name}{shown(limit)}{given(value)}"
-    return valid(value, (value >= 0) & (value < limit), because, clause)
+def up_to(high: Bound, **more: Any) -> Range:
+    """At most so much, with any sign."""
+    return Range(high=high, to_high=True, **more)
 
 
-def carried(value: Number, *inputs: Number) -> Number:
-    """`value`, but NaN where an input is NaN: a branch with `where` would take it for the other side and drop it."""
-    for each in inputs:
-        value = valid(value, each == each, "an input is not a number")
-    return value
+def reduction(**more: Any) -> Range:
+    """Above 0 and at most 1."""
+    return Range(0, 1, to_high=True, noise=NOISE, **more)
 
 
-def reduction(name: str, value: Number, clause: str = "") -> Number:
-    """A factor that can only reduce: above 0, at most 1."""
-    because = f"{name} must be above 0 and at most 1{given(value)}"
-    return valid(value, (value > 0) & (value <= 1 + NOISE), because, clause)
+Finite = Annotated[Number, Range()]
+"""A value with a sign."""
+Positive = Annotated[Number, Range(0)]
+NotNegative = Annotated[Number, Range(0, from_low=True)]
+"""The size of something: a minus sign would turn a check into nonsense that passes."""
+PositiveOrInfinite = Annotated[Number, Range(0, to_high=True)]
+"""A buckling stress: infinite where the piece is held along its whole length."""
+Reduction = Annotated[Number, reduction()]
+"""A factor that can only reduce."""
+AcuteAngle = Annotated[Number, between(0, 90, "deg")]
+"""An angle between two lines."""

@@ -19,7 +19,7 @@ from ..analysis.beams.load_cases import PATTERNED, Applied, Case
 from ..analysis.beams.member_loads import self_weight
 from ..calc.core import Number, smallest, where
 from ..calc.pad import SilentPad
-from ..calc.ranges import not_negative, positive_or_infinite
+from ..calc.ranges import NotNegative, PositiveOrInfinite, checked
 from ..checks.core.material import WoodMaterial, modulus_prime
 from ..checks.core.strength import Bracing, Section, bearing, bending, shear
 from ..errors import OutOfRange, UnknownName
@@ -308,8 +308,8 @@ def _block(columns: Mapping[str, Number], rows: Rows, near_seats: bool) -> _Bloc
     cut = {name: taken(value, rows) for name, value in columns.items()}
     section, wood = Section(cut["b"], cut["d"], cut["breadth_alone"]), bare_wood(cut)
     # the kernels see a unit load: what they would refuse of the real one is refused here
-    loads = {kind: not_negative(f"load {kind}", cut[kind]) for kind in KINDS if kind in cut}
-    own = self_weight(not_negative("density", wood.density), section.area(PAD), 1.0).w_start
+    loads = {kind: checked(f"load {kind}", cut[kind], NotNegative) for kind in KINDS if kind in cut}
+    own = self_weight(checked("density", wood.density, NotNegative), section.area(PAD), 1.0).w_start
     loads["D"] = loads["D"] + own if "D" in loads else own
     return _Block(cut, section, wood, loads, near_seats)
 
@@ -335,7 +335,7 @@ def _unit_ratios(block: _Block, plan: _Plan) -> _Units:
         bearing=bearing(PAD, wood, R=V_end, b=section.b, l_b=seat, near_end=True).ratio,
         live=sag / allowed[LIVE] if LIVE in allowed else 0.0,
         roof=sag / allowed[ROOF] if ROOF in allowed else 0.0,
-        total=sag / smallest(allowed[TOTAL], positive_or_infinite("total_at_most", block.columns["at most"])),
+        total=sag / smallest(allowed[TOTAL], checked("total_at_most", block.columns["at most"], PositiveOrInfinite)),
     )
 
 

@@ -1,4 +1,4 @@
-"""What the tests of every formula share: the formulas, their documented arguments, and valid random inputs for each."""
+"""What the tests of every formula share: the formulas, units of their arguments, and valid random inputs for each."""
 
 from __future__ import annotations
 
@@ -6,12 +6,10 @@ import importlib
 import math
 import pkgutil
 import random
-import re
-from dataclasses import dataclass
-from functools import cache
 
 import beamcheck.formulas
 from beamcheck.calc.core import REGISTRY, Formula
+from beamcheck.calc.describe import unit_of
 from beamcheck.errors import OutOfRange
 
 from .bracket_samples import BY_FILE as OF_BRACKETS
@@ -28,7 +26,7 @@ def file_of(name: str) -> str:
     return REGISTRY[name].__module__.removeprefix("beamcheck.formulas.")
 
 
-# unit as documented -> powers of length and force
+# unit -> powers of length and force
 POWERS = {
     "": (0, 0), "deg": (0, 0), "%": (0, 0), "in": (1, 0), "in2": (2, 0), "in3": (3, 0), "in4": (4, 0),
     "psi": (-2, 1), "lbf": (0, 1), "lbf/in": (-1, 1), "lbf*in": (1, 1), "lbf/in3": (-3, 1), "pcf": (-3, 1),
@@ -65,41 +63,18 @@ BY_NAME = {
 BY_FORMULA = {
     ("green_timber_density", "MC"): (31.0, 200.0),
     ("brace_force_butted", "x_p"): (0.0, 3.0),
-    **{(name, "g"): (0.0, 0.5) for name in ("prop_force", "pad_softness", "pad_squeeze")},
+    **{(name, "g"): (0.0, 0.5) for name in ("prop_force",)},
 }
 
 
-@dataclass(frozen=True)
-class Documented:
-    """What a docstring says: unit of each argument in order, and of the result."""
-
-    arguments: dict[str, str]
-    result: str
-
-
-def section_of(doc: str, title: str) -> list[str]:
-    """Lines of one numpydoc section, without their common indent."""
-    found = re.search(rf"^    {title}\n    -+\n(.*?)(?=^    \w+\n    -+\n|\Z)", doc, flags=re.DOTALL | re.MULTILINE)
-    return [line[4:] for line in found[1].splitlines()] if found else []
-
-
-@cache
-def documented(name: str) -> Documented:
-    arguments: dict[str, str] = {}
-    waiting: list[str] = []
-    for line in section_of(REGISTRY[name].__doc__ or "", "Parameters"):
-        if line and not line.startswith(" "):
-            waiting = [each.strip() for each in line.split(" : ")[0].split(",")]
-        unit = re.search(r"\[([^\]]+)\]\s*$", line)
-        if unit:
-            arguments |= dict.fromkeys(waiting, unit[1].replace("-", ""))
-    returns = re.search(r"\[([^\]]+)\]", " ".join(section_of(REGISTRY[name].__doc__ or "", "Returns")))
-    return Documented(arguments, returns[1].replace("-", "") if returns else "missing")
+def units(name: str) -> dict[str, str]:
+    """Unit of each argument, by the nomenclature."""
+    return {each: unit_of(each) for each in REGISTRY[name].arguments}
 
 
 def interval(name: str, argument: str) -> tuple[float, float]:
     """Where the argument of that formula is drawn from."""
-    unit = documented(name).arguments[argument]
+    unit = unit_of(argument)
     of_file = (BY_FILE | OF_BRACKETS).get(file_of(name), {}).get(argument)
     return BY_FORMULA.get((name, argument)) or of_file or BY_NAME.get(argument) or BY_UNIT[unit]
 

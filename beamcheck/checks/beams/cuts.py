@@ -10,7 +10,6 @@ from ...calc.core import Number, smallest
 from ...calc.pad import Pad
 from ...formulas.wood import net_section as ns
 from ...formulas.wood import section as sc
-from ...formulas.wood import side_void as sv
 from ...model.pieces import Cut
 from ...units import show
 from ..anchors.cuts import GroupCut, nothing_is_left, slot_net, slot_shear
@@ -142,9 +141,9 @@ def net_section(pad: Pad, section: Section, cut: Missing) -> Net:
     A = pad(ns.net_area, **void)
     y_bar, I_n = pad(ns.net_centroid, **void, y_v=y_v), pad(ns.net_inertia, **void, y_v=y_v)
     if cut.kind == "mortise" and b_v < section.b:
-        I_y = pad(sv.side_void_inertia, note="for bending sideways", **void)
-        I_xy = pad(sv.side_void_product, **void, y_v=y_v)
-        S = pad(sv.side_void_modulus, note="in the worst corner", I_net=I_n, I_y=I_y, I_xy=I_xy, **void, y_bar=y_bar)
+        I_y = pad(ns.side_void_inertia, note="for bending sideways", **void)
+        I_xy = pad(ns.side_void_product, **void, y_v=y_v)
+        S = pad(ns.side_void_modulus, note="in the worst corner", I_net=I_n, I_y=I_y, I_xy=I_xy, **void, y_bar=y_bar)
         return Net(S, A, section.d, I_n)
     bottom = pad(ns.net_modulus_bottom, I_net=I_n, y_bar=y_bar, note="at the bottom edge")
     top = pad(ns.net_modulus_top, I_net=I_n, d=section.d, y_bar=y_bar, note="at the top edge")

@@ -7,7 +7,7 @@ from typing import Any, Literal
 
 from ...calc.core import Number
 from ...calc.pad import Pad
-from ...formulas.loads import loads as weights
+from ...formulas.loads import weight as weights
 from ...formulas.wood import adjustment as adj
 from ...formulas.wood.section import equal_area_square
 from ...model.pieces import Stick, Stock

@@ -18,7 +18,6 @@ from ...formulas.wood import combined as cb
 from ...formulas.wood import compression as cp
 from ...formulas.wood import section as sc
 from ...formulas.wood import shear as sh
-from ...formulas.wood import tension as tn
 from ...formulas.wood.section import equal_area_square
 from ...provenance import Source
 from ...values.factors import EffectiveLength
@@ -248,7 +247,7 @@ def tension(
     pad: Pad, wood: WoodMaterial, section: Section, *, T: Number, C_D: Number, A_n: Number | None = None
 ) -> Outcome:
     """Tension parallel to grain on the net area (NDS 2018 3.8.1)."""
-    f_t = pad(tn.tension_stress, T=T, A_n=section.area(pad) if A_n is None else A_n)
+    f_t = pad(cb.tension_stress, T=T, A_n=section.area(pad) if A_n is None else A_n)
     F_t_prime = tension_prime(pad, wood, C_D)
     return Outcome(f_t, F_t_prime, f_t / F_t_prime)
 

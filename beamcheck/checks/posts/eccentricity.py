@@ -12,7 +12,7 @@ from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import combined as cb
 from ...formulas.wood import compression as cp
 from ...formulas.wood.bending import bending_stress
-from ...formulas.wood.eccentric import eccentric_column_one_way
+from ...formulas.wood.combined import eccentric_column_one_way
 from ...units import show
 from ..beams.bracing import proportion
 from ..core.govern import Criterion, duration, govern, stated

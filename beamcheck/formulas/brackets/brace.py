@@ -1,336 +1,163 @@
-"""A bracket of wall leg, top leg and brace: its forces with pinned joints, and the lie of a curved brace's grain.
+"""A bracket of wall leg, top leg and brace: its forces with pinned joints, the lie of a curved brace's grain, its ends.
 
-What presses where the brace ends is in `brace_joints`. The brace buckles as any column (`compression`), its bow and
-its eccentric ends go into NDS 3.9.2 and 15.4.1 (`combined`, `eccentric`).
+A brace ends off its axis, flush on a leg, or let into a housing; wood at an angle: `bearing_at_angle`. It buckles as
+any column (`compression`); its bow and its eccentric ends go into NDS 3.9.2 and 15.4.1 (`combined`).
 """
 
 from __future__ import annotations
 
-import math
+from typing import Annotated
 
 import numpy as np
 
-from ...calc.core import Number, cos, formula, sin, valid, where
-from ...calc.ranges import given, not_negative, positive, shown
-from .brace_joints import STATICS, inside
-from .brace_joints import brace_edge_stress as brace_edge_stress
-from .brace_joints import brace_offset as brace_offset
-from .brace_joints import flush_end_on_top as flush_end_on_top
-from .brace_joints import flush_end_on_wall_leg as flush_end_on_wall_leg
-from .brace_joints import housing_bearing as housing_bearing
-from .brace_joints import housing_shear as housing_shear
+from ...calc.core import Number, cos, formula, sin
+from ...calc.ranges import NotNegative, Positive, below, between, inside, more_than
+from .corbel import AtLeastMean
+
+STATICS, JOINTS = "statics", "statics of the joint"
+
+Slope = Annotated[Number, inside(0, 90, "deg")]
+Farther = Annotated[Number, more_than("x_p", because="load and brace stand farther out than the pivot")]
 
 
-@formula(symbol="N_b", clause=STATICS, unit="lbf")
-def brace_force(P: Number, x_L: Number, x_b: Number, beta_b: Number) -> Number:
+@formula(symbol="N_b", clause=STATICS, unit="lbf", known="derived")
+def brace_force(P: NotNegative, x_L: Positive, x_b: Positive, beta_b: Slope) -> Number:
     """Compression in the brace of a bracket whose top leg turns about the wall face at the level of its underside.
 
-    Parameters
-    ----------
-    P : float or array
-        Load on the top leg. [lbf]
-    x_L : float or array
-        From the wall face to the load. [in]
-    x_b : float or array
-        From the wall face to where the axis of the brace meets the underside of the top leg. [in]
-    beta_b : float or array
-        Slope of the brace above level, between 0 and 90. [deg]
-
-    Returns
-    -------
-    float or array
-        [lbf]
-
-    Raises
-    ------
-    OutOfRange
-        If the load is negative, a distance not positive, or the slope not between 0 and 90.
-
-    Notes
-    -----
     Moments about the pivot: N_b sin(beta_b) x_b = P x_L. A pivot above the underside would give less. With the load
-    beyond the brace a pivot farther out gives more: see `brace_force_butted`. Plane elements with bonded joints
-    gave 0.82 to 0.91 of it. Changed from the source: nothing. How known: derived.
+    beyond the brace a pivot farther out gives more: see `brace_force_butted`. Plane elements with bonded joints gave
+    0.82 to 0.91 of it.
 
-    Examples
-    --------
     >>> round(brace_force(100.0, 15.0, 15.0, 45.0), 3)
     141.421
     """
-    return (
-        not_negative("P", P, STATICS)
-        * positive("x_L", x_L, STATICS)
-        / (positive("x_b", x_b, STATICS) * sin(inside(beta_b)))
-    )
+    return P * x_L / (x_b * sin(beta_b))
 
 
-@formula(symbol="N_b", clause=STATICS, unit="lbf")
-def brace_force_butted(P: Number, x_L: Number, x_b: Number, x_p: Number, beta_b: Number) -> Number:
+@formula(symbol="N_b", clause=STATICS, unit="lbf", known="derived")
+def brace_force_butted(P: NotNegative, x_L: Farther, x_b: Farther, x_p: NotNegative, beta_b: Slope) -> Number:
     """Compression in the brace of a bracket whose top leg turns about a point out from the wall face.
 
-    Parameters
-    ----------
-    P : float or array
-        Load on the top leg. [lbf]
-    x_L : float or array
-        From the wall face to the load. [in]
-    x_b : float or array
-        From the wall face to where the axis of the brace meets the underside of the top leg. [in]
-    x_p : float or array
-        From the wall face to the pivot: the wall leg's depth where the top leg butts against it. [in]
-    beta_b : float or array
-        Slope of the brace above level, between 0 and 90. [deg]
+    x_p: the depth of the wall leg where the top leg butts against it.
 
-    Returns
-    -------
-    float or array
-        [lbf]
+    More than `brace_force` where the load stands beyond the brace (x_L over x_b), less inside it: take the larger of
+    both.
 
-    Raises
-    ------
-    OutOfRange
-        If the load or x_p is negative, load or brace stand no farther out than the pivot, or the slope is not
-        between 0 and 90.
-
-    Notes
-    -----
-    More than `brace_force` where the load stands beyond the brace (x_L over x_b), less inside it: take the larger
-    of both. Changed from the source: the source has the pivot in the wall face only. How known: derived.
-
-    Examples
-    --------
     >>> round(brace_force_butted(100.0, 24.0, 12.0, 3.5, 45.0), 1)
     341.1
     """
-    x_p = not_negative("x_p", x_p, STATICS)
-    because = f"x_L and x_b must be more than x_p{shown(x_p)}: load and brace stand farther out than the pivot"
-    outside = (x_L > x_p) & (x_b > x_p) & (x_L < math.inf) & (x_b < math.inf)
-    arm = valid(x_L - x_p, outside, because, STATICS)
-    return not_negative("P", P, STATICS) * arm / ((x_b - x_p) * sin(inside(beta_b)))
+    return P * (x_L - x_p) / ((x_b - x_p) * sin(beta_b))
 
 
-@formula(symbol="T", clause=STATICS, unit="lbf")
-def top_tie(N_b: Number, beta_b: Number) -> Number:
+@formula(symbol="T", clause=STATICS, unit="lbf", known="derived")
+def top_tie(N_b: NotNegative, beta_b: Slope) -> Number:
     """Pull of the brace on the joint of top leg and wall leg: the level part of its force.
 
-    Parameters
-    ----------
-    N_b : float or array
-        Compression in the brace. [lbf]
-    beta_b : float or array
-        Slope of the brace above level, between 0 and 90. [deg]
+    It pulls the top leg off the wall leg and stretches the part of it inside the brace. A flush end slides along the
+    top leg with the same force.
 
-    Returns
-    -------
-    float or array
-        [lbf]
-
-    Raises
-    ------
-    OutOfRange
-        If the force is negative or the slope not between 0 and 90.
-
-    Notes
-    -----
-    It pulls the top leg off the wall leg and stretches the part of it inside the brace. A flush end slides along
-    the top leg with the same force. Changed from the source: nothing. How known: derived.
-
-    Examples
-    --------
     >>> round(top_tie(141.421, 45.0), 1)
     100.0
     """
-    return not_negative("N_b", N_b, STATICS) * cos(inside(beta_b))
+    return N_b * cos(beta_b)
 
 
-@formula(symbol="H_b", clause=STATICS, unit="lbf")
-def sliding_on_wall_leg(N_b: Number, beta_b: Number) -> Number:
+@formula(symbol="H_b", clause=STATICS, unit="lbf", known="derived")
+def sliding_on_wall_leg(N_b: NotNegative, beta_b: Slope) -> Number:
     """Force with which the lower end of a brace slides down the wall leg: the upright part of its force.
 
-    Parameters
-    ----------
-    N_b : float or array
-        Compression in the brace. [lbf]
-    beta_b : float or array
-        Slope of the brace above level, between 0 and 90. [deg]
+    A housing, tenon or screws take it.
 
-    Returns
-    -------
-    float or array
-        [lbf]
-
-    Raises
-    ------
-    OutOfRange
-        If the force is negative or the slope not between 0 and 90.
-
-    Notes
-    -----
-    A housing, tenon or screws take it. Changed from the source: nothing. How known: derived.
-
-    Examples
-    --------
     >>> round(sliding_on_wall_leg(100.0, 30.0), 1)
     50.0
     """
-    return not_negative("N_b", N_b, STATICS) * sin(inside(beta_b))
+    return N_b * sin(beta_b)
 
 
-@formula(symbol="V_0", clause=STATICS, unit="lbf")
-def top_uplift(P: Number, N_b: Number, beta_b: Number) -> Number:
-    """Upright force in the joint of top leg and wall leg; below zero the top leg lifts there.
-
-    Parameters
-    ----------
-    P : float or array
-        Load on the top leg. [lbf]
-    N_b : float or array
-        Compression in the brace. [lbf]
-    beta_b : float or array
-        Slope of the brace above level, between 0 and 90. [deg]
-
-    Returns
-    -------
-    float or array
-        Positive: the joint holds the top leg up; negative: it must hold it down. [lbf]
-
-    Raises
-    ------
-    OutOfRange
-        If a force is negative or the slope not between 0 and 90.
-
-    Notes
-    -----
-    Negative as soon as the load stands farther out than the brace. Changed from the source: nothing. How known:
-    derived.
-
-    Examples
-    --------
-    >>> round(top_uplift(100.0, 212.132, 45.0), 1)
-    -50.0
-    """
-    return not_negative("P", P, STATICS) - not_negative("N_b", N_b, STATICS) * sin(inside(beta_b))
-
-
-@formula(symbol="M", clause=STATICS, unit="lbf*in")
-def top_leg_moment(P: Number, x_L: Number, x_b: Number) -> Number:
-    """Largest moment in a top leg that rests on wall leg and brace, under one load.
-
-    Parameters
-    ----------
-    P : float or array
-        Load on the top leg. [lbf]
-    x_L : float or array
-        From the wall face to the load. [in]
-    x_b : float or array
-        From the wall face to where the axis of the brace meets the underside of the top leg. [in]
-
-    Returns
-    -------
-    float or array
-        Without sign: load beyond the brace stretches the upper side, load inside it the lower one. [lbf*in]
-
-    Raises
-    ------
-    OutOfRange
-        If the load is negative or a distance not positive.
-
-    Notes
-    -----
-    Overhang P (x_L - x_b) beyond the brace; P x_L (x_b - x_L)/x_b inside, as of a simple beam. Changed from the
-    source: nothing. How known: derived.
-
-    Examples
-    --------
-    >>> [round(top_leg_moment(100.0, x_L, 15.0), 1) for x_L in (5.0, 18.0)]
-    [333.3, 300.0]
-    """
-    x_L, x_b = positive("x_L", x_L, STATICS), positive("x_b", x_b, STATICS)
-    return not_negative("P", P, STATICS) * where(x_L < x_b, x_L * (x_b - x_L) / x_b, x_L - x_b)
-
-
-@formula(symbol="M", clause=STATICS, unit="lbf*in")
-def bow_moment(N_b: Number, s_b: Number) -> Number:
-    """Moment at mid-length of a curved brace.
-
-    Parameters
-    ----------
-    N_b : float or array
-        Compression in the brace. [lbf]
-    s_b : float or array
-        Rise of the curved brace from the straight line between its ends. [in]
-
-    Returns
-    -------
-    float or array
-        [lbf*in]
-
-    Raises
-    ------
-    OutOfRange
-        If a value is negative.
-
-    Notes
-    -----
-    Pinned ends; joints that hold leave some 0.6 of it, which is not to be counted on for screws and pegs. The
-    bending stress goes with the compression into NDS 3.9.2. Changed from the source: nothing. How known: derived.
-
-    Examples
-    --------
-    >>> bow_moment(140.0, 1.5)
-    210.0
-    """
-    return not_negative("N_b", N_b, STATICS) * not_negative("s_b", s_b, STATICS)
-
-
-@formula(symbol="slope_g", clause="geometry of the circle", unit="")
-def grain_runout_slope(s_b: Number, l: Number) -> Number:  # noqa: E741
+@formula(symbol="slope_g", clause="geometry of the circle", unit="", known="derived")
+def grain_runout_slope(s_b: Annotated[Number, below("l / 2")], l: Positive) -> Number:  # noqa: E741
     """Slope of the grain to the edge at the ends of a brace that is sawn to a curve from straight stock.
 
-    Parameters
-    ----------
-    s_b : float or array
-        Rise of the curved brace from the straight line between its ends, less than half of it. [in]
-    l : float or array
-        Length of the brace, straight from end to end. [in]
+    l: of the brace, straight from end to end.
+    slope_g: `grain_runout` has it in degrees.
 
-    Returns
-    -------
-    float or array
-        Tangent of the angle; `grain_runout` has it in degrees. [-]
+    The arc's ends lean 2 atan(2 s_b/l). A parabola would give 4 s_b/l, which is less.
 
-    Raises
-    ------
-    OutOfRange
-        If the rise is negative or not less than l/2.
-
-    Notes
-    -----
-    The arc's ends lean 2 atan(2 s_b/l). Changed from the source: it takes a parabola, 4 s_b/l, which is less. How
-    known: derived.
-
-    Examples
-    --------
     >>> round(grain_runout_slope(1.5, 17.7), 4)
     0.349
     """
-    l = positive("l", l)  # noqa: E741
-    because = f"s_b must be 0 or more and less than half of l{shown(l)}{given(s_b)}"
-    s_b = valid(s_b, (s_b >= 0) & (2 * s_b < l), because)
     return 4 * s_b * l / (l**2 - 4 * s_b**2)
+
+
+@formula(symbol="e_1", clause=JOINTS, unit="in", known="derived")
+def brace_offset(d: Positive, k_off: Annotated[Number, between(0, 0.5)], s_b: NotNegative) -> Number:
+    """How far the compression of a brace runs off its axis: a tight joint, and its bow.
+
+    k_off: 0 with true pins.
+
+    Goes as e_1 into NDS 15.4.1. Bow and joint may bend the same way: they are added. Plane elements with bonded joints
+    gave edge stresses up to 2.2 times N/A, which is a shift of d/5.
+
+    >>> brace_offset(2.5, 0.2, 1.5)
+    2.0
+    """
+    return d * k_off + s_b
+
+
+@formula(symbol="f_c_perp", clause=STATICS, unit="psi", known="derived")
+def flush_end_on_top(N_b: NotNegative, t: Positive, d: Positive, beta_b: Slope) -> Number:
+    """Stress across the grain of a level top leg under the flush end of a brace.
+
+    The cut is d/sin(beta_b) long and takes N_b sin(beta_b). The brace itself is pressed at 90 - beta_b to its grain,
+    and bears more.
+
+    >>> round(flush_end_on_top(141.421, 2.5, 2.5, 45.0), 2)
+    11.31
+    """
+    return N_b * sin(beta_b) ** 2 / (t * d)
+
+
+@formula(symbol="f_c_perp", clause=STATICS, unit="psi", known="derived")
+def flush_end_on_wall_leg(N_b: NotNegative, t: Positive, d: Positive, beta_b: Slope) -> Number:
+    """Stress across the grain of an upright wall leg under the flush end of a brace.
+
+    The cut is d/cos(beta_b) long and takes N_b cos(beta_b).
+
+    >>> round(flush_end_on_wall_leg(100.0, 2.0, 2.0, 60.0), 2)
+    6.25
+    """
+    return N_b * cos(beta_b) ** 2 / (t * d)
+
+
+@formula(symbol="f_theta", clause=JOINTS, unit="psi", known="derived")
+def housing_bearing(H_b: NotNegative, t: Positive, d_cut: Positive) -> Number:
+    """Stress on the shoulder of a housing, which stands square to the leg and takes the sliding force.
+
+    H_b: `top_tie` on the top leg, `sliding_on_wall_leg` on the wall leg.
+
+    The leg is pressed along its grain; the brace at beta_b to its grain on the top leg, at 90 - beta_b on the wall
+    leg: `bearing_at_angle`.
+
+    >>> housing_bearing(100.0, 2.5, 0.5)
+    80.0
+    """
+    return H_b / (t * d_cut)
+
+
+@formula(symbol="f_v", clause=JOINTS, unit="psi", known="memory")
+def housing_shear(H_b: NotNegative, t: Positive, l_v: Positive, k_v: AtLeastMean) -> Number:
+    """Shear along the grain in the wood that keeps a housing from shearing off.
+
+    H_b: `top_tie` on the top leg, `sliding_on_wall_leg` on the wall leg.
+
+    Against F_v'.
+
+    >>> housing_shear(100.0, 2.5, 4.0, 1.5)
+    15.0
+    """
+    return k_v * H_b / (t * l_v)
 
 
 def grain_runout(s_b: Number, l: Number) -> Number:  # noqa: E741
     """Angle between grain and edge at the ends of a sawn curved brace, deg. Arguments of `grain_runout_slope`."""
     return np.degrees(np.arctan(grain_runout_slope(s_b, l)))
-
-
-def brace_slope(rise: Number, run: Number) -> Number:
-    """Slope of a brace above level, deg, from its rise and run (in) between the points where its axis meets the legs.
-
-    Raises
-    ------
-    OutOfRange
-        If a value is not positive.
-    """
-    return np.degrees(np.arctan2(positive("rise", rise), positive("run", run)))

@@ -2,6 +2,7 @@
 
 Written on a pad step by step, or with `SilentPad` over arrays: one layout to an element, no loop. `D` is the diameter
 used in the equations (the full one, or the root D_r where threads bear: NDS 2018 12.3.7), `D_nom` the nominal one.
+`OutOfRange` where a number does not fit the rules.
 """
 
 from __future__ import annotations
@@ -64,11 +65,6 @@ def wood_bearing(pad: Pad, *, G: Number, D_nom: Number, theta: Number, end_grain
         Angle between load and grain, deg.
     end_grain : bool
         The fastener stands in end grain: across the grain, whatever theta (12.3.3.4).
-
-    Raises
-    ------
-    OutOfRange
-        If a number is out of range.
     """
     if isinstance(D_nom, np.ndarray):
         small = bearing.as_tabulated(bearing.dowel_bearing_small(G))
@@ -98,11 +94,6 @@ def single_shear(
         Bending yield strength of the fastener, psi.
     theta : float or array
         Largest angle of load to grain in any member, deg.
-
-    Raises
-    ------
-    OutOfRange
-        If a number is out of range.
     """
     R_I, R_II, R_III = _reductions(pad, D, D_nom, theta)
     R_e = pad(terms.bearing_strength_ratio, F_em=F_em, F_es=F_es)
@@ -129,11 +120,6 @@ def double_shear(
 
     Parameters as for `single_shear`; `l_s` is the length in one side member. Of unlike side members give the smaller
     length with the smaller strength: the weaker side stands for both.
-
-    Raises
-    ------
-    OutOfRange
-        If a number is out of range.
     """
     R_I, _, R_III = _reductions(pad, D, D_nom, theta, two_planes=True)
     R_e = pad(terms.bearing_strength_ratio, F_em=F_em, F_es=F_es)
@@ -165,11 +151,6 @@ def shear_across_gap(
         Gap between the faces, in. Plaster, board, lath and air are gap.
 
     The others as for `single_shear`.
-
-    Raises
-    ------
-    OutOfRange
-        If a number is out of range.
     """
     R_I, R_II, R_III = _reductions(pad, smallest(D_m, D_s), D_nom, theta, two_planes=two_planes)
     q_m = pad(gap.bearing_per_length, symbol="q_m", F_e=F_em, D=D_m)

@@ -11,20 +11,17 @@ from typing import Any
 import numpy as np
 from scipy.optimize import brentq
 
-from beamcheck.formulas.brackets.fan_sections import fan_bending_strain, fan_mean_strain, fan_moments
-from beamcheck.formulas.brackets.section_forces import (
-    equal_angle_depth,
-    section_axial_force,
-    section_moment,
-    shelf_load_beyond,
-    shelf_load_centre,
-    wall_leg,
+from beamcheck.formulas.brackets.fan_sections import (
+    fan_bending_strain,
+    fan_edge_stress_soffit,
+    fan_edge_stress_top,
+    fan_mean_strain,
+    fan_moments,
 )
+from beamcheck.formulas.brackets.section_forces import equal_angle_depth, section_axial_force, wall_leg
 from beamcheck.formulas.brackets.section_stress import (
     equal_angle_edge_stress_soffit,
     equal_angle_edge_stress_top,
-    fan_edge_stress_soffit,
-    fan_edge_stress_top,
     vertical_edge_stress,
 )
 from beamcheck.formulas.wood.off_axis import off_axis_modulus
@@ -91,7 +88,7 @@ class Case:
         if not self.shelf:
             return self.P + 0 * x_0, self.x_L
         inside = np.maximum(x_0, 0.0)
-        return shelf_load_beyond(self.P / self.l_out, self.l_out, inside), shelf_load_centre(self.l_out, inside)
+        return self.P / self.l_out * (self.l_out - inside), (self.l_out + inside) / 2
 
 
 TIP = {"t": 1.5, "x_L": 11.5}
@@ -102,6 +99,11 @@ CASES = {
     "B07": Case("concave", 12, 12, 1.5, 1.5, theta_g=45.0, **TIP),
     "B09": Case("concave", 14, 10, 2, 2, t=2.5, x_L=9.5),
 }
+
+
+def section_moment(load: Any, x_L: Any, x_0: Any, x_s: Any) -> Any:
+    """Moment about the middle of a section from x_0 on the top edge to x_s on the soffit (statics)."""
+    return load * (x_L - (x_0 + x_s) / 2)
 
 
 def vertical(case: Case, x: float) -> float:
@@ -154,21 +156,3 @@ def at_the_wall(case: Case, u: Any, push: float, depth: float, strips: int = 0) 
     x_s, y_s, slope, x_0 = (each[counted] for each in (x_s, y_s, slope, x_0))
     moment = section_moment(push, depth, x_0, x_s)
     return edges(case, x_s, y_s, slope, grain, push, moment, strips) | {"x_0": x_0}
-
-
-def unit_moment_and_shear(case: Case, x: Any) -> tuple[Any, Any]:
-    """m and v of vertical sections per unit of the load, taken at x_L or (`shelf`) spread over the top edge."""
-    if case.shelf:
-        return (case.l_out - x) ** 2 / (2 * case.l_out), (case.l_out - x) / case.l_out
-    return np.maximum(case.x_L - x, 0.0), (x <= case.x_L).astype(float)
-
-
-def depths(case: Case, x: Any) -> Any:
-    """Depth of vertical sections."""
-    if case.kind == "straight":
-        below = case.h - case.l_y * (x - case.a_f) / case.l_x
-    elif case.kind == "concave":
-        below = case.h - case.l_y * np.sqrt(np.maximum(1 - ((case.l_out - x) / case.l_x) ** 2, 0))
-    else:
-        below = case.b_n + case.l_y * np.sqrt(np.maximum(1 - ((x - case.a_f) / case.l_x) ** 2, 0))
-    return np.where(x <= case.a_f, case.h, below)

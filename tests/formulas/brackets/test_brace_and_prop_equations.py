@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from typing import Any
 
-import numpy as np
 import pytest
 import sympy
 
@@ -18,8 +17,8 @@ from beamcheck.calc.trace import to_sympy
 from ..samples import NAMES, file_of
 
 FILES = (
-    "brackets.brace", "brackets.brace_joints", "brackets.corbel", "wood.shrinkage", "brackets.prop",
-    "brackets.prop_sag", "brackets.post_with_bracket", "brackets.steel_core",
+    "brackets.brace", "brackets.corbel", "wood.shrinkage", "brackets.prop", "brackets.post_with_bracket",
+    "brackets.steel_core",
 )  # fmt: skip
 BETA = "(pi*beta_b/180)"
 
@@ -29,13 +28,8 @@ EQUATIONS = {
     "brace_force_butted": f"P*(x_L - x_p)/((x_b - x_p)*sin{BETA})",
     "top_tie": f"N_b*sin(pi/2 - {BETA})",
     "sliding_on_wall_leg": f"N_b*cos(pi/2 - {BETA})",
-    "top_uplift": f"P - N_b*sin{BETA}",
-    "top_leg_moment": "Piecewise((P*(1 - x_L/x_b)*x_L, x_L < x_b), (P*x_L - P*x_b, True))",
-    "bow_moment": "N_b*s_b",
     "grain_runout_slope": "tan(2*atan(2*s_b/l))",
-    # brace_joints
     "brace_offset": "k_off*d + s_b",
-    "brace_edge_stress": "N_b/(t*d) + 6*N_b*e_1/(t*d**2)",
     "flush_end_on_top": f"(N_b*sin{BETA})/(t*(d/sin{BETA}))",
     "flush_end_on_wall_leg": f"(N_b*cos{BETA})/(t*(d/cos{BETA}))",
     "housing_bearing": "H_b/(t*d_cut)",
@@ -45,7 +39,6 @@ EQUATIONS = {
     "seat_shear": "k_v*P/(t*l_v)",
     "projection_ratio": "l_out/h",
     # steel_core
-    "bend_moment": "P*x_L",
     "elastic_bending_limit": "0.6*F_y",
     "tip_deflection": (
         "P*x_L**3/(3*E_steel*I) + (l_out - x_L)*P*x_L**2/(2*E_steel*I) + l_out*P*x_L*l_down/(c_v*E_steel*I)"
@@ -53,19 +46,11 @@ EQUATIONS = {
     "gusset_slenderness": "l_edge/t",
     "gusset_slenderness_limit": "0.56*sqrt(E_steel/F_y)",
     "gusset_weld_force": "sqrt((P/2/L_w)**2 + (M/(2*L_w**2/6))**2)",
-    # prop_sag
-    "uniform_sag": "w*x*(L - x)*(L**2 + L*x - x**2)/(24*E*I)",
     "unit_sag": "x**2*(L - x)**2/(3*E*I*L)",
-    "unit_sag_pair": "x**2*(L - x)**2/(3*E*I*L) + x**2*(L**2 - 2*x**2)/(6*E*I*L)",
-    "uniform_shear_sag": "Rational(6, 5)*(w*x*(L - x)/2)/(G_v*A)",
-    "unit_shear_sag": "Rational(6, 5)*(x*(L - x)/L)/(G_v*A)",
-    "unit_shear_sag_pair": "Rational(6, 5)*x/(G_v*A)",
     # prop
     "prop_force": "Max(0, (Delta_0 - g)/(1/k_n + f_xx))",
     "softened_modulus": "E - 1.645*COV*E",
     "gap_needed": "K_cr*Delta_LT + Delta_ST - Delta_in + s_close + g_tol",
-    "pad_softness": "Max(0, (Delta_0 - g)/R_allow - f_xx - 1/k_n)",
-    "pad_squeeze": "Max(0, Delta_0 - g - R_allow*(f_xx + 1/k_n))",
     "pad_in_series": "k_n*k_pad/(k_n + k_pad)",
     # movement
     "cross_grain_movement": "C_w*dMC*h",
@@ -73,7 +58,6 @@ EQUATIONS = {
     # side_bracket
     "side_bracket_push": "P*a/l",
     "side_bracket_moment": "P*a*(l_p/l)",
-    "side_bracket_load_full": "4*(P*a*l_p/l)/l",
 }
 
 
@@ -93,8 +77,7 @@ def test_the_code_is_the_equation(name: str) -> None:
 
 @pytest.mark.parametrize("name", EQUATIONS)
 def test_the_equation_holds_every_argument(name: str) -> None:
-    spare = {"L"} if name == "unit_shear_sag_pair" else set()  # falls out: there is no shear between the two
-    assert {str(each) for each in typed(name).free_symbols} == set(REGISTRY[name].arguments) - spare
+    assert {str(each) for each in typed(name).free_symbols} == set(REGISTRY[name].arguments)
 
 
 def test_every_formula_of_these_files_has_its_equation_here() -> None:
@@ -106,16 +89,6 @@ P, F, x, a, L, w, E, I, G_v, A, s = sympy.symbols("P F x a L w E I G_v A s", pos
 
 def tree(name: str) -> Any:
     return to_sympy(REGISTRY[name].tree)
-
-
-def test_sag_of_a_simple_beam_under_uniform_load_from_its_differential_equation() -> None:
-    """E I v'''' = w with v = v'' = 0 at both ends (how: derived)."""
-    v = sympy.Function("v")
-    solved = sympy.dsolve(
-        E * I * v(x).diff(x, 4) - w, v(x),
-        ics={v(0): 0, v(L): 0, v(x).diff(x, 2).subs(x, 0): 0, v(x).diff(x, 2).subs(x, L): 0},
-    )  # fmt: skip
-    assert sympy.simplify(solved.rhs - tree("uniform_sag")) == 0
 
 
 def unit_moments(at: Any) -> tuple[Any, Any]:
@@ -132,25 +105,6 @@ def flexibility(at_1: Any, at_2: Any) -> Any:
 
 def test_sag_per_force_from_the_unit_force_method() -> None:
     assert sympy.simplify(flexibility(x, x) - tree("unit_sag")) == 0
-    both = flexibility(x, x) + flexibility(x, L - x)
-    assert sympy.simplify(both - tree("unit_sag_pair")) == 0
-
-
-def test_shear_sag_from_the_unit_force_method() -> None:
-    """Integral of 1.2 v_1 v_2/(G A): 1.2 from the parabola of the rectangle (how: derived)."""
-    y, d, b = sympy.symbols("y d b", positive=True)
-    parabola = sympy.Rational(3, 2) / (b * d) * (1 - (2 * y / d) ** 2)
-    kappa = sympy.integrate(parabola**2 * b, (y, -d / 2, d / 2)) * b * d
-    assert sympy.simplify(kappa) == sympy.Rational(6, 5)
-    left, right = (L - x) / L, -x / L  # shear of a unit force at x
-    load = w * (L / 2 - s)
-    uniform = sympy.integrate(load * left, (s, 0, x)) + sympy.integrate(load * right, (s, x, L))
-    assert sympy.simplify(kappa * uniform / (G_v * A) - tree("uniform_shear_sag")) == 0
-    single = left**2 * x + right**2 * (L - x)
-    assert sympy.simplify(kappa * single / (G_v * A) - tree("unit_shear_sag")) == 0
-    # two forces of 1 at x and L - x: the shear is 1, 0, -1
-    pair = left * x + 0 + (-1) * right * x
-    assert sympy.simplify(kappa * pair / (G_v * A) - tree("unit_shear_sag_pair")) == 0
 
 
 def test_the_contact_force_closes_the_gap() -> None:
@@ -160,12 +114,10 @@ def test_the_contact_force_closes_the_gap() -> None:
     (solved,) = sympy.solve(sympy.Eq(D - R * f, g + R / k), R)
     found = REGISTRY["prop_force"](Delta_0=0.4, g=0.1, k_n=8000.0, f_xx=3e-5)
     assert found == pytest.approx(float(solved.subs({D: 0.4, g: 0.1, k: 8000.0, f: 3e-5})), rel=1e-12)
-    # with the least soft pad that holds R to R_allow, R is R_allow, and the pad is squeezed by R over its stiffness
-    softness = REGISTRY["pad_softness"](Delta_0=0.4, g=0.1, R_allow=200.0, f_xx=3e-5, k_n=8000.0)
+    # with the pad that just holds R to 200 lbf, R is 200 lbf
+    softness = (0.4 - 0.1) / 200.0 - 3e-5 - 1 / 8000.0
     with_pad = REGISTRY["pad_in_series"](k_n=8000.0, k_pad=1 / softness)
     assert REGISTRY["prop_force"](0.4, 0.1, with_pad, 3e-5) == pytest.approx(200.0, rel=1e-12)
-    squeezed = REGISTRY["pad_squeeze"](Delta_0=0.4, g=0.1, R_allow=200.0, f_xx=3e-5, k_n=8000.0)
-    assert squeezed == pytest.approx(200.0 * softness, rel=1e-12)
 
 
 def test_the_tip_of_an_L_bar_from_the_unit_force_method() -> None:
@@ -193,7 +145,6 @@ def test_brace_and_top_leg_from_equilibrium() -> None:
     assert sympy.simplify(solved[N].subs(x_p, 0) - tree("brace_force").subs(at)) == 0
     in_brace = {sympy.Symbol("N_b", positive=True): solved[N], **at}
     assert sympy.simplify(solved[X] - tree("top_tie").subs(in_brace)) == 0
-    assert sympy.simplify(solved[V] - tree("top_uplift").subs(in_brace)) == 0
 
 
 def test_grain_runout_of_a_circle() -> None:
@@ -218,28 +169,3 @@ def test_the_moment_of_a_side_bracket_from_statics() -> None:
     (push,) = sympy.solve(sympy.Eq(H * l, P * a), H)  # moments about the foot
     assert sympy.simplify(push - tree("side_bracket_push")) == 0
     assert sympy.simplify(push * l_p - tree("side_bracket_moment")) == 0
-    assert sympy.simplify(tree("side_bracket_load_full") * l / 4 - push * l_p) == 0  # its own moment at mid-height
-    assert sympy.simplify(tree("side_bracket_load_full") / tree("side_bracket_load")) == sympy.Rational(4, 3)
-
-
-@pytest.mark.parametrize("share", [0.05, 0.3, 0.6, 0.85])
-@pytest.mark.parametrize("height", [0.5, 0.6, 0.75, 0.9, 1.0])
-def test_the_full_side_load_covers_the_exact_beam_column(share: float, height: float) -> None:
-    """E I y'' + N y = M0(x) solved exactly below and above a couple of 1 on a strut of length 1 (how: derived).
-
-    `share` is N over the Euler load. The largest moment is less than that of the side load at mid-height enlarged by
-    1/(1 - share), as NDS 15.4.1 enlarges it.
-    """
-    k = np.pi * np.sqrt(share)
-    # -y'' = M0 + N y gives M = low sin kx below and high sin k(1 - x) above; y and y' go through, M jumps by the couple
-    lower, upper = height, 1 - height
-    equal = [[np.sin(k * lower), -np.sin(k * upper)], [np.cos(k * lower), np.cos(k * upper)]]
-    low, high = np.linalg.solve(equal, [1.0, 0.0])
-    below, above = np.linspace(0, lower, 400), np.linspace(0, upper, 400)
-    exact = max(np.abs(low * np.sin(k * below)).max(), np.abs(high * np.sin(k * above)).max())
-    assert exact >= 0.5  # half of the jump at the least
-    stands_for = REGISTRY["side_bracket_load_full"](1.0, 1.0, height, 1.0) / 4 / (1 - share)
-    assert exact <= stands_for * (1 + 1e-9)
-    if height >= 0.75 and share < 0.1:  # what the docstring of side_bracket_moment warns of
-        by_the_standard = REGISTRY["side_bracket_load"](1.0, 1.0, height, 1.0) / 4 / (1 - share)
-        assert by_the_standard < exact

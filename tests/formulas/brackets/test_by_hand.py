@@ -30,10 +30,9 @@ from beamcheck.formulas.wood.section import rectangle_area, rectangle_inertia, r
 def test_brace_force_of_rows_K1_and_K4() -> None:
     """141.421 lbf by hand; plane elements with bonded joints 122.794 (straight) and 128.515 (bowed): on the safe side.
 
-    Rise and run from underside and inner face of the legs: 15 - 2.5 in each.
+    Rise and run from underside and inner face of the legs: 15 - 2.5 in each, so 45 degrees.
     """
-    slope = brace.brace_slope(15.0 - 2.5, 15.0 - 2.5)
-    N_b = brace.brace_force(100.0, 15.0, 15.0, slope)
+    N_b = brace.brace_force(100.0, 15.0, 15.0, 45.0)
     assert N_b == pytest.approx(141.421, abs=5e-4)
     assert min(N_b / 122.794, N_b / 128.515) > 1.05
 
@@ -53,28 +52,28 @@ def test_edge_stress_of_rows_K1_and_K4() -> None:
     A shift of d/5 makes the straight one 2.2 N/A, over the 1.1 to 2.2 found with plane elements.
     """
     N_b = brace.brace_force(100.0, 15.0, 15.0, 45.0)
-    assert brace.brace_edge_stress(N_b, 2.5, 2.5, 0.0) == pytest.approx(22.6274, abs=5e-5)
-    assert brace.brace_edge_stress(N_b, 2.5, 2.5, 1.5) == pytest.approx(104.086, abs=5e-4)
-    assert brace.bow_moment(N_b, 1.5) / rectangle_modulus(2.5, 2.5) == pytest.approx(104.086 - 22.6274, abs=1e-3)
-    tight = brace.brace_edge_stress(N_b, 2.5, 2.5, brace.brace_offset(2.5, 0.2, 0.0))
+    assert N_b / 2.5**2 == pytest.approx(22.6274, abs=5e-5)
+    bowed, tight = (
+        N_b / 2.5**2 + N_b * brace.brace_offset(2.5, k_off, s_b) / rectangle_modulus(2.5, 2.5)
+        for k_off, s_b in ((0.0, 1.5), (0.2, 0.0))
+    )
+    assert bowed == pytest.approx(104.086, abs=5e-4)
     assert tight == pytest.approx(2.2 * 22.6274, rel=1e-5) and tight > 24.8509
 
 
 def test_load_beyond_the_brace_by_hand() -> None:
     """100 lbf at 24 in, brace at 12 in, 45 deg: about the wall face 100 x 24/12/0.7071 = 282.8; about a joint 3.5 in
-    out 100 x 20.5/8.5/0.7071 = 341.1. Uplift of that joint 100 x 20.5/8.5 - 100 = 141.2."""
+    out 100 x 20.5/8.5/0.7071 = 341.1."""
     wall = brace.brace_force(100.0, 24.0, 12.0, 45.0)
     joint = brace.brace_force_butted(100.0, 24.0, 12.0, 3.5, 45.0)
     assert (wall, joint) == (pytest.approx(282.84, abs=0.01), pytest.approx(341.08, abs=0.01))
-    assert brace.top_uplift(100.0, joint, 45.0) == pytest.approx(-141.18, abs=0.01)
-    assert brace.top_leg_moment(100.0, 24.0, 12.0) == 1200.0
 
 
 @given(P=st.floats(1, 5000), x_b=st.floats(6, 40), x_L=st.floats(6, 60), x_p=st.floats(0, 5), slope=st.floats(20, 70))
 def test_forces_of_a_brace_are_in_balance(P: float, x_b: float, x_L: float, x_p: float, slope: float) -> None:
     """Upright parts, and moments about the wall face; the larger of both pivots depends on which side the load is."""
     N_b = brace.brace_force_butted(P, x_L, x_b, x_p, slope)
-    V_0 = brace.top_uplift(P, N_b, slope)
+    V_0 = P - brace.sliding_on_wall_leg(N_b, slope)  # upright parts
     assert V_0 * x_p + brace.sliding_on_wall_leg(N_b, slope) * x_b == pytest.approx(P * x_L, rel=1e-9)
     assert math.hypot(brace.top_tie(N_b, slope), brace.sliding_on_wall_leg(N_b, slope)) == pytest.approx(N_b)
     more = N_b - brace.brace_force(P, x_L, x_b, slope)
@@ -106,7 +105,7 @@ def test_housing_and_seat() -> None:
 def test_flat_bar_of_row_ST1() -> None:
     """1/4 x 1 1/2 in, 8 in out, 3 in down, 50 lbf: 25,600 psi; tip 0.207154 in (hinge) to 0.320147 in (same moment)."""
     I, S = rectangle_inertia(1.5, 0.25), rectangle_modulus(1.5, 0.25)  # noqa: E741
-    f_b = bending_stress(steel_core.bend_moment(50.0, 8.0), S)
+    f_b = bending_stress(50.0 * 8.0, S)
     assert f_b == pytest.approx(25600.0)
     assert f_b > steel_core.elastic_bending_limit(36000.0) == 21600.0
     for c_v, tip in ((3.0, 0.207154), (1.0, 0.320147)):
@@ -137,7 +136,9 @@ BEAM_1 = {"w": 25.0, "x": 24.0, "L": 144.0, "I": rectangle_inertia(5.5, 9.5)}  #
 
 def bent(beam: dict[str, float], E: float = 1.6e6) -> tuple[float, float]:
     free = {name: value for name, value in beam.items() if name != "w"}
-    return prop.uniform_sag(**beam, E=E), prop.unit_sag(**free, E=E)
+    w, x, L, EI = beam["w"], beam["x"], beam["L"], E * beam["I"]
+    sag = w * x * (L**3 - 2 * L * x**2 + x**3) / (24 * EI)  # closed form of a simple beam (how: derived)
+    return sag, prop.unit_sag(**free, E=E)
 
 
 def test_contact_force_of_row_P1() -> None:
@@ -159,7 +160,7 @@ def test_contact_force_of_row_P3_a_pair() -> None:
     bracket gives 18 % more. Other method here: the two equations of the force method, solved as a matrix."""
     beam = {"w": 30.0, "x": 30.0, "L": 192.0, "I": rectangle_inertia(5.5, 11.5)}
     sag, alone = bent(beam)
-    pair = prop.unit_sag_pair(x=30.0, L=192.0, E=1.6e6, I=beam["I"])
+    pair = 30.0**2 * (3 * 192.0 - 4 * 30.0) / (6 * 1.6e6 * beam["I"])  # a force at both (how: derived)
     force = prop.prop_force(sag, 0.0, 10000.0, pair)
     assert force == pytest.approx(1408.73, abs=5e-3)
     assert 30.0 * 192.0 / 2 - force == pytest.approx(1471.27, abs=5e-3)
@@ -173,8 +174,8 @@ def test_contact_force_of_row_Q1_with_shear() -> None:
     """724.471 in bending, 749.333 with shear (G = 124,800); a beam of plane elements gave 737.7: shear is safe."""
     sag, f_xx = bent(BEAM_1)
     A = rectangle_area(5.5, 9.5)
-    sag += prop.uniform_shear_sag(25.0, 24.0, 144.0, 124800.0, A)
-    f_xx += prop.unit_shear_sag(24.0, 144.0, 124800.0, A)
+    sag += 1.2 * 25.0 * 24.0 * (144.0 - 24.0) / (2 * 124800.0 * A)  # closed forms of the shear (how: derived)
+    f_xx += 1.2 * 24.0 * (144.0 - 24.0) / (124800.0 * A * 144.0)
     force = prop.prop_force(sag, 0.0, 8000.0, f_xx)
     assert force == pytest.approx(749.333, abs=5e-4)
     assert force > 737.7 > 724.471
@@ -204,17 +205,6 @@ def test_the_gap_needed_frees_the_bracket(LT: float, ST: float, K_cr: float, par
     g = prop.gap_needed(K_cr, LT, ST, present, close, 0.0625)
     assert g >= (ST + close + 0.0625) * (1 - 1e-12)
     assert prop.prop_force(K_cr * LT + ST - present + close, g, 1e6, 1e-6) == 0.0
-
-
-def test_a_wedged_pair_at_midspan_is_one_bracket_of_half_the_force() -> None:
-    """At midspan both brackets stand in one place: f of the pair is twice that of one, in bending and in shear."""
-    arguments: dict[str, float] = {"x": 72.0, "L": 144.0}
-    assert prop.unit_sag_pair(**arguments, E=1.6e6, I=400.0) == pytest.approx(
-        2 * prop.unit_sag(**arguments, E=1.6e6, I=400.0)
-    )
-    assert prop.unit_shear_sag_pair(**arguments, G_v=1e5, A=50.0) == pytest.approx(
-        2 * prop.unit_shear_sag(**arguments, G_v=1e5, A=50.0)
-    )
 
 
 # ---------------------------------------------------------------------------------------------------------- movement
@@ -294,14 +284,12 @@ def test_coefficient_of_a_group_4_in_off(places: list[tuple[float, float]], C: f
 
 REFUSED = [
     ("brace_force", "P=100 x_L=15 x_b=15 beta_b=45", "beta_b=90",
-     "beta_b must be more than 0 and less than 90 deg, given 90 (statics)"),
+     "beta_b must be above 0 and less than 90 deg, given 90 (statics)"),
     ("brace_force", "P=100 x_L=15 x_b=15 beta_b=45", "P=-100", "P must be a finite number, 0 or more, given -100"),
     ("brace_force_butted", "P=100 x_L=15 x_b=15 x_p=2 beta_b=45", "x_p=15",
-     "x_L and x_b must be more than x_p 15: load and brace stand farther out than the pivot"),
-    ("top_tie", "N_b=100 beta_b=45", "beta_b=0", "beta_b must be more than 0 and less than 90 deg, given 0"),
-    ("top_leg_moment", "P=100 x_L=15 x_b=12", "x_L=0", "x_L must be a finite number above 0, given 0"),
-    ("bow_moment", "N_b=100 s_b=1", "s_b=-1", "s_b must be a finite number, 0 or more, given -1"),
-    ("grain_runout_slope", "s_b=1 l=18", "s_b=9", "s_b must be 0 or more and less than half of l 18, given 9"),
+     "x_L must be above x_p 15, given 15: load and brace stand farther out than the pivot"),
+    ("top_tie", "N_b=100 beta_b=45", "beta_b=0", "beta_b must be above 0 and less than 90 deg, given 0"),
+    ("grain_runout_slope", "s_b=1 l=18", "s_b=9", "s_b must be 0 or more and less than l / 2 = 9, given 9"),
     ("brace_offset", "d=2.5 k_off=0.2 s_b=0", "k_off=0.6", "k_off must be 0 to 0.5, given 0.6"),
     ("housing_shear", "H_b=100 t=2 l_v=4 k_v=1.5", "k_v=0.9", "k_v must be 1 or more, given 0.9"),
     ("seat_shear_length", "l=12 d_cut=0.5 k_l=8", "d_cut=0", "d_cut must be a finite number above 0, given 0"),
@@ -310,22 +298,18 @@ REFUSED = [
      "x_L must be above 0 and at most l_out 8, given 9"),
     ("tip_deflection", "P=50 x_L=8 l_out=8 E_steel=29e6 I=0.002 l_down=3 c_v=1", "c_v=4",
      "c_v must be 1 to 3, given 4"),
-    ("uniform_sag", "w=25 x=24 L=144 E=1.6e6 I=400", "x=150", "x must be above 0 and at most L 144, given 150"),
-    ("unit_sag_pair", "x=24 L=144 E=1.6e6 I=400", "x=80", "x must be above 0 and at most half of L 144, given 80"),
     ("prop_force", "Delta_0=0.2 g=0.1 k_n=8000 f_xx=3e-5", "g=-0.1",
      "g must be a finite number, 0 or more, given -0.1"),
     ("prop_force", "Delta_0=0.2 g=0.1 k_n=8000 f_xx=3e-5", "k_n=0", "k_n must be a finite number above 0, given 0"),
     ("softened_modulus", "E=1.6e6 COV=0.25", "COV=0.61", "COV must be 0 to 0.5, given 0.61 (NDS 2018 Appendix F)"),
     ("gap_needed", "K_cr=2 Delta_LT=0.1 Delta_ST=0.1 Delta_in=0.1 s_close=0 g_tol=0.06", "Delta_in=0.21",
-     "Delta_in must be 0 or more and at most K_cr Delta_LT 0.2, or the beam has come down more than its long-term"),
+     "Delta_in must be 0 to K_cr * Delta_LT = 0.2, given 0.21: with more the beam has come down farther"),
     ("gap_needed", "K_cr=2 Delta_LT=0.1 Delta_ST=0.1 Delta_in=0.1 s_close=0 g_tol=0.06", "K_cr=0.9",
      "K_cr must be 1 to 4, given 0.9"),
-    ("pad_softness", "Delta_0=0.3 g=0 R_allow=200 f_xx=3e-5 k_n=8000", "R_allow=0",
-     "R_allow must be a finite number above 0, given 0"),
-    ("cross_grain_movement", "C_w=0.0037 dMC=5 h=12", "C_w=0.37", "C_w must be above 0 and at most 0.01 per point"),
+    ("cross_grain_movement", "C_w=0.0037 dMC=5 h=12", "C_w=0.37", "C_w must be above 0 and at most 0.01, given 0.37"),
     ("cross_grain_movement", "C_w=0.0037 dMC=5 h=12", "dMC=31", "dMC must be 0 to 30 points, given 31"),
     ("side_bracket_moment", "P=100 a=8 l_p=96 l=120", "l_p=50",
-     "l_p must be half of l 120 to l: it is laid off to the farther end, given 50"),
+     "l_p must be l / 2 = 60 to l 120, given 50: it is laid off to the farther end"),
 ]  # fmt: skip
 
 
@@ -341,12 +325,6 @@ def test_out_of_range(name: str, good: str, bad: str, told: str) -> None:
         REGISTRY[name](**{**inputs, **numbers(bad)})
     columns = {each: np.array([numbers(bad).get(each, fine), fine]) for each, fine in inputs.items()}
     np.testing.assert_allclose(REGISTRY[name](**columns), [np.nan, value])
-
-
-def test_a_slope_needs_rise_and_run() -> None:
-    with pytest.raises(OutOfRange, match=re.escape("rise must be a finite number above 0, given 0")):
-        brace.brace_slope(0.0, 10.0)
-    np.testing.assert_allclose(brace.brace_slope(np.array([5.0, 5.0]), np.array([5.0, 5.0 * math.sqrt(3)])), [45, 30])
 
 
 def test_a_bracket_at_the_end_of_a_post_gives_the_whole_couple() -> None:

@@ -49,7 +49,6 @@ EQUATIONS = {
     "dowel_bearing_at_angle": "1/(sin(pi*theta/180)**2/F_e_perp + cos(pi*theta/180)**2/F_e_par)",
     "steel_bearing_hot_rolled": "2.4*F_u/1.6",
     "steel_bearing_cold_formed": "2.2*F_u/1.6",
-    "bolt_bending_yield": "F_y/2 + F_u/2",
     # dowel_terms
     "bearing_strength_ratio": "F_em/F_es",
     "bearing_length_ratio": "l_m/l_s",
@@ -57,7 +56,6 @@ EQUATIONS = {
     "yield_coefficient_2": K_2,
     "yield_coefficient_3": K_3,
     "angle_coefficient": "1 + theta/360",
-    "diameter_coefficient": K_D,
     "reduction_term_I": reduction("4"),
     "reduction_term_II": reduction("3.6"),
     "reduction_term_III_IV": reduction("3.2"),
@@ -93,26 +91,18 @@ EQUATIONS = {
     "main_length_nail": "p - (2*D)/2",
     "least_penetration_lag": "4*D + E_tip",
     "least_penetration_nail": "6*D",
-    "table_factor_lag": "Min(1, (p - E_tip)/(8*D))",
-    "table_factor_nail": "Min(1, p/(10*D))",
     "screw_thread_length": "Min(L_f, Max(4*D, Rational(2, 3)*L_f))",
     "lag_thread_held": "Min(T_thread - E_tip, p - E_tip)",
     "screw_thread_held": "Min(T_thread, p)",
     "toe_nail_side_length": "Min(t_s, L_f/3)",
     "toe_nail_main_length": "L_f*(COS30 - Rational(1, 3))",
-    "length_aslant": "t/sin(pi*(90 - beta)/180)",
-    "force_across_fastener": "P*sin(pi*(90 - beta)/180)",
-    "force_along_fastener": "P*cos(pi*(90 - beta)/180)",
     # withdrawal
     "withdrawal_lag": "1800*G**Rational(3, 2)*D**Rational(3, 4)",
     "withdrawal_wood_screw": "2850*G**2*D",
     "withdrawal_nail": "1380*G**Rational(5, 2)*D",
     "withdrawal_stainless_nail": "465*G**Rational(3, 2)*D",
-    "withdrawal_ring_shank": "1800*G**2*D",
     "head_pull_through": "Piecewise((690*PI*D_H*G**2*t_s, t_s <= 2.5*D_H), (1725*PI*D_H**2*G**2, True))",
     "withdrawal_value": "W_prime*p_t",
-    "lateral_and_withdrawal_screw": Z_A,
-    "lateral_and_withdrawal_nail": Z_A.replace("**2", ""),
     "shear_and_pull_screw": "sqrt(V**2 + T**2)*(V**2/(V**2 + T**2)/Z_prime + T**2/(V**2 + T**2)/W_p)",
     "shear_and_pull_nail": "V/Z_prime + T/W_p",
     # connection_adjustment
@@ -129,9 +119,7 @@ EQUATIONS = {
     # fastener_spacing
     "geometry_factor_end": "Min(1, l_end/(k_full*D))",
     "geometry_factor_spacing": "Min(1, s/(k_full*D))",
-    "geometry_factor_shear_area": "Min(1, A_sh/A_full)",
     "distance": "k*D",
-    "least_bearing_length": "Min(l_m, l_s)",
     "edge_distance_parallel": "Piecewise((1.5*D, l_w/D <= 6), (Max(1.5*D, s_row/2), True))",
     "row_spacing_perpendicular": (
         "Piecewise((2.5*D, l_w/D <= 2), (Piecewise(((5*l_w + 10*D)/8, l_w/D < 6), (5*D, True)), True))"
@@ -146,9 +134,7 @@ EQUATIONS = {
     "area_between_rows": "t*((n_row - 1)*s_row - (n_row - 2)*d_h - 2*d_h/2)",
     # washer
     "round_washer_area": "PI*D_w**2/4 - PI*d_h**2/4",
-    "plate_washer_area": "b*d - PI*d_h**2/4",
     "washer_bearing": "F_c_perp_prime*A_b",
-    "plate_washer_moment": "T/A_b*(b*c_o)*(c_o/2)",
     # steel_bolts
     "bolt_tension": "F_nt*A_b/2.00",
     "bolt_shear": "n*F_nv*A_b/2.00",
@@ -163,9 +149,7 @@ EQUATIONS = {
     "clear_to_edge": "l_end - d_h/2",
     "clear_to_next": "s - d_h",
     "plate_bearing": "2.4*D*t*F_u/2.00",
-    "plate_bearing_slot": "2.0*D*t*F_u/2.00",
     "plate_tear_out": "1.2*l_c*t*F_u/2.00",
-    "plate_tear_out_slot": "1.0*l_c*t*F_u/2.00",
     # steel_plates
     "tension_yield": "F_y*A_g/1.67",
     "tension_rupture": "F_u*A_e/2.00",
@@ -173,21 +157,17 @@ EQUATIONS = {
     "shear_rupture": "0.60*F_u*A_nv/2.00",
     "block_shear": "Min(0.60*F_u*A_nv + U_bs*F_u*A_nt, 0.60*F_y*A_gv + U_bs*F_u*A_nt)/2.00",
     "short_compression": "F_y*A_g/1.67",
-    "plate_slenderness": "l_e/(t/sqrt(12))",
     "fillet_weld": "0.60*F_EXX*(1 + 0.50*sin(pi*theta_w/180)**Rational(3, 2))*0.707*w_leg*L_w/2.00",
     # steel_bending
     "bar_plastic_modulus": "2*(b*t/2)*(t/4)",
-    "rod_plastic_modulus": "D**3/6",
     "bar_bending": "Min(F_y*Z_x, 1.6*F_y*S_x)/1.67",
     "bar_bending_rupture": "F_u*Z_x/2.00",
     "lateral_slenderness": "L_b*d/t**2",
     "lateral_slenderness_limit": "0.08*E_steel/F_y",
-    "prying_thickness": "sqrt(6.66*T*b_prime/(p_b*F_u))",
     # bolt_pattern
     "fastener_force_x": "P_x/n - M*y_i/I_p",
     "fastener_force_y": "P_y/n + M*x_i/I_p",
     "fastener_force": "sqrt(P_xi**2 + P_yi**2)",
-    "heel_pivot_tension": "M*h_i/I_h",
     "lever_arm_tension": "M/(eta*h_1)",
     "share_of_row": "T_1/n_row",
 }
@@ -217,10 +197,8 @@ def test_every_formula_of_these_files_has_its_equation_here() -> None:
     assert {name for name in NAMES if file_of(name) in FILES} == set(EQUATIONS)
 
 
-def test_plastic_moduli_from_their_integrals() -> None:
-    """Z is the integral of |y| over the section: a bar b x t, and a circle of diameter D."""
-    b, t, D, y = sympy.symbols("b t D y", positive=True)
+def test_the_plastic_modulus_from_its_integral() -> None:
+    """Z is the integral of |y| over the section: a bar b x t."""
+    b, t, y = sympy.symbols("b t y", positive=True)
     bar = 2 * sympy.integrate(b * y, (y, 0, t / 2))
-    rod = 2 * sympy.integrate(y * 2 * sympy.sqrt(D**2 / 4 - y**2), (y, 0, D / 2))
     assert sympy.simplify(bar - to_sympy(REGISTRY["bar_plastic_modulus"].tree)) == 0
-    assert sympy.simplify(rod - to_sympy(REGISTRY["rod_plastic_modulus"].tree)) == 0

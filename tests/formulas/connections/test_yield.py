@@ -114,8 +114,8 @@ def test_bearing_at_an_angle_lies_between_its_ends(along: float, beside: float, 
 
 @pytest.mark.parametrize(("D", "K_D"), [(0.10, 2.2), (0.17, 2.2), (0.173, 2.23), (0.2, 2.5), (0.2499999, 2.999999)])
 def test_K_D(D: float, K_D: float) -> None:
-    """NDS 2018 Table 12.3.1B (read): 2.2 up to 0.17 in, then 10 D + 0.5; both meet at 0.17."""
-    assert dowel_terms.diameter_coefficient(D) == pytest.approx(K_D)
+    """NDS 2018 Table 12.3.1B (memory): 2.2 up to 0.17 in, then 10 D + 0.5; both meet at 0.17."""
+    assert dowel_terms.reduction_term_II(D, D, 1.25) == pytest.approx(K_D)
 
 
 @pytest.mark.parametrize(
@@ -201,15 +201,12 @@ def test_tips_and_threads() -> None:
 @pytest.mark.parametrize(
     ("call", "told"),
     [
-        (lambda: dowel_lengths.table_factor_nail(0.9, 0.162),
-         "p must be 6 D, the least penetration, 0.972 or more, given 0.9 (NDS 2018 12.1.6.4)"),
-        (lambda: dowel_lengths.table_factor_lag(2.0, 0.3125, 0.5),
-         "p must be 4 D and the tip, together 2.3125 or more, given 2 (NDS 2018 12.1.4.6)"),
-        (lambda: dowel_lengths.penetration(2.0, 1.5, 0.5), "L_f must be longer than what it crosses, given 2"),
+        (lambda: dowel_lengths.penetration(2.0, 1.5, 0.5),
+         "L_f must be above l_s + t_w = 2, given 2: it must come out of what it crosses (NDS 2018 12.3.5)"),
         (lambda: dowel_lengths.lag_thread_held(0.3, 4.0, 0.3125),
-         "E_tip must be 0 or more and less than the shorter of T_thread and p, 0.3, given 0.3125"),
-        (lambda: dowel_lengths.main_length_nail(0.3, 0.162), "p must be longer than the tip of 2 D, given 0.3"),
-        (lambda: dowel_terms.diameter_coefficient(0.25), "D must be above 0 and below 0.25 in, given 0.25"),
+         "E_tip must be 0 or more and less than T_thread 0.3, given 0.3125"),
+        (lambda: dowel_lengths.main_length_nail(0.3, 0.162), "p must be above 2 * D = 0.324, given 0.3: the tip is"),
+        (lambda: dowel_terms.reduction_term_I(0.5, 0.25, 1.0), "D must be above 0 and at most D_nom 0.25, given 0.5"),
         (lambda: dowel_terms.reduction_term_I(0.5, 0.5, 1.3), "K_theta must be 1 to 1.25, given 1.3"),
         (lambda: across({"D": 0.5, "D_nom": 0.5, "l_m": 3.0, "l_s": 1.5, "F_em": 5600.0, "F_es": 5600.0,
                          "F_yb": 45000.0, "theta": 0.0}, -0.1, two_planes=False),

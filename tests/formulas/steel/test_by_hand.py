@@ -35,7 +35,9 @@ def test_bolt_in_tension_and_shear() -> None:
     # up to 0.3 of the allowable shear (0.3 x 13,500 psi) nothing is lost; at all of it 0.3 F_nt are left
     assert steel_bolts.bolt_tension_with_shear(45000.0, 27000.0, 0.3 * 13500.0) == pytest.approx(45000.0)
     assert steel_bolts.bolt_tension_with_shear(45000.0, 27000.0, 13500.0) == pytest.approx(0.3 * 45000.0)
-    with pytest.raises(OutOfRange, match=re.escape("f_rv must be at most F_nv/2, or the bolt shears, given 13600")):
+    with pytest.raises(
+        OutOfRange, match=re.escape("f_rv must be 0 to F_nv / 2 = 13500, given 13600: with more the bolt shears")
+    ):
         steel_bolts.bolt_tension_with_shear(45000.0, 27000.0, 13600.0)
 
 
@@ -55,15 +57,12 @@ def test_bolt_on_a_quarter_inch_plate() -> None:
     l_c = steel_holes.clear_to_edge(1.0, d_h)
     assert steel_holes.plate_tear_out(l_c, 0.25, 58000.0) == pytest.approx(6253.1, abs=0.1)
     assert steel_holes.clear_to_next(1.5, d_h) == 0.9375
-    # a long slot across the load: 2.0 and 1.0 in the place of 2.4 and 1.2
-    assert steel_holes.plate_bearing_slot(0.5, 0.25, 58000.0) == pytest.approx(7250.0)
-    assert steel_holes.plate_tear_out_slot(l_c, 0.25, 58000.0) == pytest.approx(5210.9, abs=0.1)
     for call, told in (
         (
             lambda: steel_holes.clear_to_edge(0.25, d_h),
-            "d_h/2 must be 0 or more and less than l_end 0.25, given 0.28125",
+            "l_end must be above d_h / 2 = 0.28125, given 0.25",
         ),
-        (lambda: steel_holes.clear_to_next(0.5, d_h), "d_h must be 0 or more and less than s 0.5, given 0.5625"),
+        (lambda: steel_holes.clear_to_next(0.5, d_h), "d_h must be above 0 and less than s 0.5, given 0.5625"),
         (lambda: steel_holes.standard_hole(1.25), "D must be above 0 and at most 1 in, given 1.25"),
     ):
         with pytest.raises(OutOfRange, match=re.escape(told)):
@@ -101,7 +100,7 @@ def test_flat_bar_bent_over_its_flat_side() -> None:
     assert steel_bending.bar_bending(36000.0, Z, S) == pytest.approx(505.24, abs=0.01)
     assert steel_bending.bar_bending_rupture(58000.0, 0.0138) == pytest.approx(400.2)
     # a round rod has Z/S = 1.70: the limit of 1.6 S governs
-    Z, S = steel_bending.rod_plastic_modulus(0.5), round_modulus(0.5)
+    Z, S = 0.5**3 / 6, round_modulus(0.5)
     assert float(Z / S) == pytest.approx(16 / (3 * math.pi))
     assert steel_bending.bar_bending(36000.0, Z, S) == pytest.approx(1.6 * 36000 * math.pi * 0.125 / 32 / 1.67)
 
@@ -110,7 +109,6 @@ def test_bar_on_edge_and_short_compression() -> None:
     """F11: L_b d/t^2 up to 0.08 E/F_y = 0.08 x 29,000/36 = 64.4. J4.4: K L/r up to 25, r = t/sqrt(12)."""
     assert steel_bending.lateral_slenderness_limit(29e6, 36000.0) == pytest.approx(64.44, abs=0.01)
     assert steel_bending.lateral_slenderness(4.0, 1.5, 0.25) == 96.0
-    assert steel_plates.plate_slenderness(1.5, 0.25) == pytest.approx(20.785, abs=0.001)
     assert steel_plates.SHORT_SLENDERNESS == 25.0
     assert steel_plates.short_compression(36000.0, 0.75) == pytest.approx(16167.7, abs=0.1)
 
@@ -122,11 +120,3 @@ def test_fillet_weld() -> None:
     assert [least_fillet(t).value for t in (0.125, 0.25, 0.3125, 0.5, 0.75, 1.0)] == [
         0.125, 0.125, 0.1875, 0.1875, 0.25, 0.3125,
     ]  # fmt: skip
-
-
-def test_prying() -> None:
-    """ASD: t = sqrt(6.66 x 1000 x 1/(2 x 58,000)) = 0.2396 in; the LRFD form, 4.44, would be 18 % too thin."""
-    t = steel_bending.prying_thickness(1000.0, 1.0, 2.0, 58000.0)
-    assert t == pytest.approx(0.2396, abs=5e-5)
-    assert math.sqrt(4.44 / 6.66) == pytest.approx(0.82, abs=0.005)
-    assert steel_bending.prying_thickness(0.0, 1.0, 2.0, 58000.0) == 0.0

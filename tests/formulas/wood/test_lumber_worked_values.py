@@ -54,9 +54,10 @@ def beam_column(g: Given) -> float:
     f_c = compression.compression_stress(g["P"], A)
     R_B = bending.slenderness_ratio(g["le"], 5.5, 5.5)
     return float(
-        combined.bending_and_compression(
+        combined.eccentric_column(
             f_c, adj.adjusted_compression(g["Fc*"], C_P), f_b1=400.0, F_b1_prime=1200.0, f_b2=0.0, F_b2_prime=1200.0,
             F_cE1=F_cE, F_cE2=F_cE, F_bE=bending.critical_buckling_bending(g["Emin"], R_B),
+            e_1=0.0, d_1=5.5, e_2=0.0, d_2=5.5,
         )
     )  # fmt: skip
 
@@ -77,11 +78,9 @@ CHAINS: dict[str, Callable[[Given], float]] = {
         adj.adjusted_bending_star(g["Fb"], g["CD"], 1.0, 1.0, C_F=g["CF"], C_i=1.0, C_r=1.0), C_L=1.0, C_fu=1.0
     ),
     "W06": lambda g: adj.adjusted_shear(g["Fv"], g["CD"], 1.0, 1.0, 1.0),
-    "W07": lambda g: bending.bending_stress(deflection.simple_point_moment(g["P"] + 1600.0, g["L"]), g["S"]),
-    "W08": lambda g: shear.shear_stress_area((g["P"] + 1600.0) / 2, g["A"]),
-    "W09": lambda g: deflection.simple_point_deflection(
-        1600.0, g["L"], adj.adjusted_modulus(g["E"], 1.0, 1.0, 1.0, 1.0), g["I"]
-    ),
+    "W07": lambda g: bending.bending_stress((g["P"] + 1600.0) * g["L"] / 4, g["S"]),
+    "W08": lambda g: shear.shear_stress((g["P"] + 1600.0) / 2, b=g["A"], d=1.0),
+    "W09": lambda g: 1600.0 * g["L"] ** 3 / (48 * adj.adjusted_modulus(g["E"], 1.0, 1.0, 1.0, 1.0) * g["I"]),
     "W10": lambda g: deflection.deflection_limit(g["L"], 360),
     "W11": moment_lrfd,
     "W12": lambda g: column_of_31(g, 8.0),

@@ -10,9 +10,9 @@ import math
 
 import pytest
 
-from beamcheck.formulas.loads import loads, snow
+from beamcheck.formulas.loads import roof, snow, weight
 from beamcheck.formulas.wood import adjustment as adj
-from beamcheck.formulas.wood import bearing, bending, compression, deflection, lost_corners, net_section, section
+from beamcheck.formulas.wood import bearing, bending, compression, deflection, net_section, section
 from beamcheck.formulas.wood import shear as sh
 
 
@@ -26,8 +26,8 @@ class TestW1RafterThatFails:
 
     def test_loads_across_the_slope(self) -> None:
         theta = math.degrees(math.atan2(5, 12))  # 5:12 and 16 in spacing, derived from the printed loads
-        dead = loads.slope_load_across(15 / 144 * 16, theta) * 12
-        snow_load = loads.plan_load_across(64 / 144 * 16, theta) * 12
+        dead = roof.slope_load_across(15 / 144 * 16, theta) * 12
+        snow_load = roof.plan_load_across(64 / 144 * 16, theta) * 12
         assert dead == pytest.approx(19, abs=0.6)  # the lesson's 19 is 18.5 rounded up
         assert snow_load == printed(73, 0)
 
@@ -54,9 +54,9 @@ class TestW2TimberWithThreePointLoads:
         assert section.rectangle_inertia(7.5, 23.5) == printed(8111, 0)
 
     def test_self_weight(self) -> None:
-        density = loads.timber_density(0.5, 20.0)
+        density = weight.timber_density(0.5, 20.0)
         assert density == printed(34.349, 3)
-        assert loads.self_weight_line(density / 1728, self.A) * 12 == printed(42.04, 2)
+        assert density / 1728 * self.A * 12 == printed(42.04, 2)
 
     def test_bearing_length_and_span(self) -> None:
         F_c_perp_prime = adj.adjusted_bearing(625.0, C_M=0.67, C_t=1.0, C_i=1.0, C_b=1.0)
@@ -66,7 +66,7 @@ class TestW2TimberWithThreePointLoads:
 
     def test_bending(self) -> None:
         L = 31.895 * 12
-        M = deflection.simple_uniform_moment(42.04 / 12, L) + deflection.simple_point_moment(4544.0, L) + 4544.0 * 96.0
+        M = deflection.simple_uniform_moment(42.04 / 12, L) + 4544.0 * L / 4 + 4544.0 * 96.0
         assert pytest.approx(9.352e5, rel=1e-4) == M
         C_F = adj.size_factor_timber(23.5)
         assert printed(0.928, 3) == C_F
@@ -98,9 +98,9 @@ class TestW3BeamWithACentreLoad:
     """4x8 No. 1 Douglas fir-larch, 8 ft (read). The single values are rows W05 to W11 of the lumber table."""
 
     def test_ratios(self) -> None:
-        f_b = bending.bending_stress(deflection.simple_point_moment(2000.0, 96.0), 30.66)
+        f_b = bending.bending_stress(2000.0 * 96.0 / 4, 30.66)
         f_v = sh.shear_stress(1000.0, 3.5, 7.25)
-        sag = deflection.simple_point_deflection(1600.0, 96.0, 1.7e6, 111.1)
+        sag = 1600.0 * 96.0**3 / (48 * 1.7e6 * 111.1)  # P L^3/(48 E I)
         assert f_b / 1625 == printed(0.963, 3)
         assert f_v / 225 == printed(0.263, 3)
         assert sag / deflection.deflection_limit(96.0, 360) == pytest.approx(0.585, abs=0.001)
@@ -147,7 +147,7 @@ class TestW7LoftBeamWithoutItsOwnWeight:
     L = 264.0
 
     def stress(self, b: float, d: float, *, own_weight: bool) -> float:
-        w = 40 / 144 * 42 + (loads.self_weight_line(30 / 1728, b * d) if own_weight else 0.0)
+        w = 40 / 144 * 42 + (30 / 1728 * b * d if own_weight else 0.0)
         return float(
             bending.bending_stress(deflection.simple_uniform_moment(w, self.L), section.rectangle_modulus(b, d))
         )
@@ -172,26 +172,21 @@ class TestSectionLoss:
     """The reference set's wood/reclaimed.md (c), check column (how: derived there by parts)."""
 
     def test_bolt_hole_at_mid_depth(self) -> None:
-        whole = section.rectangle_modulus(7.5, 9.5)
-        assert section.bolt_hole_modulus(7.5, 9.5, 2.0) / whole == printed(0.991, 3)
-        assert section.net_area(7.5, 9.5, 7.5, 2.0) / section.rectangle_area(7.5, 9.5) == printed(0.79, 2)
+        hole = {"b": 7.5, "d": 9.5, "b_v": 7.5, "d_v": 2.0, "y_v": 4.75}
+        net = net_section.net_modulus_bottom(net_section.net_inertia(**hole), net_section.net_centroid(**hole))
+        assert net / section.rectangle_modulus(7.5, 9.5) == printed(0.991, 3)
+        assert net == pytest.approx(7.5 * (9.5**3 - 2.0**3) / 12 / (9.5 / 2), rel=1e-12)  # closed form
+        assert net_section.net_area(7.5, 9.5, 7.5, 2.0) / section.rectangle_area(7.5, 9.5) == printed(0.79, 2)
 
     def test_slot_in_the_tension_face(self) -> None:
         slot = {"b": 7.5, "d": 9.5, "b_v": 2.0, "d_v": 4.0, "y_v": 2.0}
-        net = section.net_modulus_bottom(section.net_inertia(**slot), section.net_centroid(**slot))
+        net = net_section.net_modulus_bottom(net_section.net_inertia(**slot), net_section.net_centroid(**slot))
         assert net == printed(89.7, 1)
         assert net / section.rectangle_modulus(7.5, 9.5) == printed(0.79, 2)
 
     def test_round_against_square(self) -> None:
         assert section.round_area(8.0) / section.rectangle_area(8.0, 8.0) == printed(0.785, 3)
         assert section.round_modulus(8.0) / section.rectangle_modulus(8.0, 8.0) == printed(0.589, 3)
-
-    @pytest.mark.parametrize(("c_w", "share"), [(2.0, 0.81), (1.0, 0.95)])
-    def test_both_bottom_corners_lost(self, c_w: float, share: float) -> None:
-        y_bar = lost_corners.lost_corners_centroid(8.0, 8.0, c_w, 2, 0)
-        I_net = lost_corners.lost_corners_inertia(8.0, 8.0, c_w, 2, 0, y_bar)
-        net = section.net_modulus_bottom(I_net, y_bar)
-        assert net / section.rectangle_modulus(8.0, 8.0) == printed(share, 2)
 
     def test_notch_at_a_bearing(self) -> None:
         """5.5 x 9.5, 2 in notch, F_v' 170 psi: 2,914 lb against 5,922 lb."""
@@ -208,7 +203,7 @@ def test_wood_worked_values() -> None:
     slip = deflection.simple_uniform_shear_deflection(w, L, deflection.shear_modulus_from_E(E), 5.5 * 9.5)
     assert bend == printed(0.1827, 4)
     assert bend + slip == printed(0.1949, 4)
-    assert loads.timber_density(0.50, 12.0) == pytest.approx(33.15, abs=0.05)
+    assert weight.timber_density(0.50, 12.0) == pytest.approx(33.15, abs=0.05)
 
 
 class TestLoads:
@@ -216,8 +211,8 @@ class TestLoads:
 
     @pytest.mark.parametrize(("area", "F", "psf"), [(400, 6, 14.4), (700, 12, 12.0), (150, 4, 20.0), (200, 12, 12.0)])
     def test_roof_live_load(self, area: float, F: float, psf: float) -> None:
-        R_1, R_2 = loads.roof_area_reduction(144.0 * area), loads.roof_slope_reduction(F)
-        assert 144 * loads.roof_live_load(20 / 144, R_1, R_2) == pytest.approx(psf, rel=1e-12)
+        R_1, R_2 = roof.roof_area_reduction(144.0 * area), roof.roof_slope_reduction(F)
+        assert 144 * roof.roof_live_load(20 / 144, R_1, R_2) == pytest.approx(psf, rel=1e-12)
 
     @pytest.mark.parametrize(("theta_0", "C_s", "psf"), [(30.0, 0.625, 17.5), (5.0, 0.385, 10.8)])
     def test_snow_on_a_steep_roof(self, theta_0: float, C_s: float, psf: float) -> None:
@@ -229,9 +224,9 @@ class TestLoads:
 
     def test_thrust_and_raised_tie(self) -> None:
         """Run 12 ft, 6:12, 40 psf, 24 in spacing: 960 lb; tie one third up: 1440 lb."""
-        H = loads.rafter_thrust(40.0 * 12 * 2, run=144.0, rise=72.0)
+        H = roof.rafter_thrust(40.0 * 12 * 2, run=144.0, rise=72.0)
         assert pytest.approx(960.0) == H
-        assert loads.raised_tie_tension(H, H_r=72.0, h=48.0) == pytest.approx(1440.0)
+        assert roof.raised_tie_tension(H, H_r=72.0, h=48.0) == pytest.approx(1440.0)
 
 
 @pytest.mark.parametrize(
@@ -240,14 +235,6 @@ class TestLoads:
 def test_bearing_area_factors_of_the_table(l_b: float, C_b: float) -> None:
     """NDS Table 3.10.4 (how: memory; 1.19 for 2 in read): two decimals; for 4 in it has 1.094 as 1.10."""
     assert bearing.bearing_area_factor(l_b) == pytest.approx(C_b, abs=0.0063)
-
-
-@pytest.mark.parametrize(
-    ("E", "E_min"), [(1.9e6, 690e3), (1.7e6, 620e3), (1.6e6, 580e3), (1.3e6, 470e3), (0.9e6, 330e3)]
-)
-def test_tabulated_modulus_for_stability(E: float, E_min: float) -> None:
-    """NDS Supplement Tables 4A and 4D print it to 10,000 psi (pairs: 0.62 and 0.58e6 read, the others memory)."""
-    assert adj.minimum_modulus(E, 0.25) == pytest.approx(E_min, abs=5001)
 
 
 def test_size_factor_of_a_13_and_a_half_inch_timber() -> None:
@@ -261,18 +248,9 @@ def test_size_factor_of_a_13_and_a_half_inch_timber() -> None:
         (deflection.simple_uniform_moment, {"w": 20.0, "L": 144.0}, 51840.133),
         (deflection.simple_uniform_shear, {"w": 20.0, "L": 144.0}, 1440.0021),
         (deflection.simple_uniform_deflection, {"w": 20.0, "L": 144.0, "E": 1115312000.0, "I": 1.0}, 0.1003976),
-        (deflection.simple_point_moment, {"P": 1500.0, "L": 144.0}, 54000.111),
-        (deflection.simple_point_deflection, {"P": 1500.0, "L": 144.0, "E": 1115312000.0, "I": 1.0}, 0.083664669),
     ],
 )
 def test_simple_beams_against_a_frame_solver(formula: object, inputs: dict[str, float], value: float) -> None:
-    """The reference set's beam_formulas.csv, cases B01 and B07, column frame_solver_value (another method)."""
+    """The reference set's beam_formulas.csv, case B01, column frame_solver_value (another method)."""
     assert callable(formula)
     assert formula(**inputs) == pytest.approx(value, rel=5e-6)
-
-
-def test_a_hole_bored_across_is_a_void_as_broad_as_the_piece() -> None:
-    """Two ways to the same modulus."""
-    hole = {"b": 7.5, "d": 9.5, "b_v": 7.5, "d_v": 2.0, "y_v": 4.75}
-    modulus = net_section.net_modulus_bottom(net_section.net_inertia(**hole), net_section.net_centroid(**hole))
-    assert modulus == pytest.approx(section.bolt_hole_modulus(7.5, 9.5, 2.0), rel=1e-12)

@@ -17,10 +17,10 @@ from ....calc.pad import Pad, SilentPad
 from ....formulas.brackets import curved_bar as cv
 from ....formulas.wood import combined as cb
 from ....formulas.wood import off_axis as off
+from ....formulas.wood.combined import tension_stress
 from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.section import rectangle_area
 from ....formulas.wood.shear import shear_stress
-from ....formulas.wood.tension import tension_stress
 from ....model.brackets import Bent, Bracket
 from ....provenance import Source
 from ....units import show

@@ -11,8 +11,8 @@ from ....calc.pad import Pad, SilentPad
 from ....formulas.brackets import brace as br
 from ....formulas.brackets.corbel import seat_shear_length
 from ....formulas.wood.bearing import bearing_at_angle
+from ....formulas.wood.combined import eccentric_column_one_way
 from ....formulas.wood.compression import compression_stress
-from ....formulas.wood.eccentric import eccentric_column_one_way
 from ....formulas.wood.shear import shear_stress
 from ....model.brackets import Braced, Bracket
 from ....units import show
