@@ -7,16 +7,14 @@ more of that argument than tables/nomenclature.csv does; the rest is put togethe
 from __future__ import annotations
 
 import inspect
+from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache
 from textwrap import fill
-from typing import TYPE_CHECKING
+from typing import Any, Protocol
 
 from .ranges import Range
 from .trace import Term
-
-if TYPE_CHECKING:
-    from .core import Formula
 
 WIDTH = 100
 _WHERE, _JOINED, _COMPARED, _SUM, _PRODUCT, _POWER, _ATOM = range(7)
@@ -24,6 +22,26 @@ _LEVELS = {
     "where": _WHERE, "and": _JOINED, "or": _JOINED, "<": _COMPARED, "<=": _COMPARED, ">": _COMPARED, ">=": _COMPARED,
     "+": _SUM, "-": _SUM, "*": _PRODUCT, "/": _PRODUCT, "neg": _PRODUCT, "^": _POWER,
 }  # fmt: skip
+
+
+class Declared(Protocol):
+    """What a formula declares (see `core.Formula`)."""
+
+    symbol: str
+    clause: str
+    unit: str
+    known: str
+    arguments: tuple[str, ...]
+    function: Any
+
+    @property
+    def ranges(self) -> Mapping[str, tuple[Range, ...]]: ...
+
+    @property
+    def result_ranges(self) -> tuple[Range, ...]: ...
+
+    @property
+    def tree(self) -> Term: ...
 
 
 def equation_text(term: Term) -> str:
@@ -50,7 +68,7 @@ def equation_text(term: Term) -> str:
     return f"{term.op}({', '.join(map(equation_text, term.args))})"
 
 
-def documentation(formula: Formula) -> str:
+def documentation(formula: Declared) -> str:
     """The whole text in numpydoc form."""
     what, notes, about, example = typed(formula)
 
@@ -77,7 +95,7 @@ def documentation(formula: Formula) -> str:
     return "\n\n".join(part for part in parts if part)
 
 
-def typed(formula: Formula) -> tuple[str, list[str], dict[str, str], str]:
+def typed(formula: Declared) -> tuple[str, list[str], dict[str, str], str]:
     """What the author wrote: the line of what it is, notes, what is said of single arguments, the example."""
     text, _, example = inspect.cleandoc(formula.function.__doc__ or "").partition(">>> ")
     what, *paragraphs = [" ".join(each.split()) for each in _sentences(text, formula)]
@@ -113,7 +131,7 @@ def unit_of(name: str) -> str:
     return _nomenclature().get(name, ("", ""))[1]
 
 
-def _sentences(text: str, formula: Formula) -> list[str]:
+def _sentences(text: str, formula: Declared) -> list[str]:
     """Paragraphs; a line `name: words` begins one of its own."""
     found: list[str] = [""]
     for line in text.splitlines():

@@ -232,7 +232,7 @@ def test_trap_modes_IIIs_and_IV_never_see_the_main_length() -> None:
         if row["mode"] in ("IIIs", "IV") and row["config"] == "single":
             longer = value({**row, "lm_in": str(2 * float(row["lm_in"]))}, SilentPad())
             assert float(longer.Z) == pytest.approx(float(row["Z_recomputed_lbf"]), abs=0.0051)
-            assert main_length_nail(1.25, 0.162) == pytest.approx(1.088)  # tip of 2 D, half of it off (read)
+            assert main_length_nail(1.25, 0.162) == pytest.approx(1.088)  # tip of 2 D, half of it off (memory)
 
 
 def test_what_the_equations_do_not_cover_is_refused() -> None:

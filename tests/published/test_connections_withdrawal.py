@@ -77,7 +77,7 @@ def test_trap_the_2_beside_C_M_is_a_footnote_mark() -> None:
 
 
 def test_trap_no_C_D_above_1_6() -> None:
-    """No impact factor on a connection (read)."""
+    """No impact factor on a connection (memory)."""
     ones = {"C_M": 1.0, "C_t": 1.0}
     told = re.escape("C_D must be above 0 and at most 1.6 on a connection, given 2 (NDS 2018 Table 2.3.2)")
     with pytest.raises(OutOfRange, match=told):
@@ -90,7 +90,7 @@ def test_trap_no_C_D_above_1_6() -> None:
 
 @pytest.mark.parametrize("fastener", ["nail", "wood screw"])
 def test_trap_nails_and_screws_hold_nothing_in_end_grain(fastener: str) -> None:
-    """A failure, not a factor (read)."""
+    """A failure, not a factor (memory)."""
     told = re.escape(f"end grain, withdrawal of a {fastener}: not allowed; no value, whatever the load")
     with pytest.raises(OutOfRange, match=told):
         connection_factor(f"end grain, withdrawal of a {fastener}")

@@ -175,7 +175,7 @@ def _lines(bracket: Bracket, cover: Cover, context: Context) -> Iterator[Check]:
         return
     apart = max(tight) - min(tight)
     moves = float(
-        cross_grain_movement.function(_swing(bracket, context)[0], cover.change, apart * np.cos(np.radians(grain)) ** 2)
+        cross_grain_movement(_swing(bracket, context)[0], cover.change, apart * np.cos(np.radians(grain)) ** 2)
     )
     if moves > HOLES_GIVE:
         text = (

@@ -14,7 +14,7 @@ from .single_shear import hinge_in_side, two_hinges
 TABLE = "NDS 2018 Table 12.3.1A"
 
 
-@formula(symbol="Z_Im", clause=f"{TABLE} (eq. 12.3-7)", unit="lbf", known="memory")
+@formula(symbol="Z_Im", clause=f"{TABLE} (eq. 12.3-7)", unit="lbf", known="memory; reproduces published tables")
 def double_shear_Im(D: AnyDiameter, l_m: Positive, F_em: Positive, R_d_I: Positive) -> Number:
     """Mode Im: the middle member crushes; two shear planes. Once, not twice: the middle member is one.
 
@@ -24,7 +24,7 @@ def double_shear_Im(D: AnyDiameter, l_m: Positive, F_em: Positive, R_d_I: Positi
     return D * l_m * F_em / R_d_I
 
 
-@formula(symbol="Z_Is", clause=f"{TABLE} (eq. 12.3-8)", unit="lbf", known="memory")
+@formula(symbol="Z_Is", clause=f"{TABLE} (eq. 12.3-8)", unit="lbf", known="memory; reproduces published tables")
 def double_shear_Is(D: AnyDiameter, l_s: Positive, F_es: Positive, R_d_I: Positive) -> Number:
     """Mode Is: both side members crush; two shear planes.
 
@@ -34,7 +34,7 @@ def double_shear_Is(D: AnyDiameter, l_s: Positive, F_es: Positive, R_d_I: Positi
     return 2 * D * l_s * F_es / R_d_I
 
 
-@formula(symbol="Z_IIIs", clause=f"{TABLE} (eq. 12.3-9)", unit="lbf", known="memory")
+@formula(symbol="Z_IIIs", clause=f"{TABLE} (eq. 12.3-9)", unit="lbf", known="memory; reproduces published tables")
 def double_shear_IIIs(
     k_3: Positive, D: AnyDiameter, l_s: Positive, F_em: Positive, R_e: Positive, R_d_III: Positive
 ) -> Number:
@@ -46,7 +46,7 @@ def double_shear_IIIs(
     return 2 * hinge_in_side(k_3, D, l_s, F_em, R_e) / R_d_III
 
 
-@formula(symbol="Z_IV", clause=f"{TABLE} (eq. 12.3-10)", unit="lbf", known="memory")
+@formula(symbol="Z_IV", clause=f"{TABLE} (eq. 12.3-10)", unit="lbf", known="memory; reproduces published tables")
 def double_shear_IV(D: AnyDiameter, F_em: Positive, F_yb: Positive, R_e: Positive, R_d_III: Positive) -> Number:
     """Mode IV: two hinges at each plane; two shear planes.
 
@@ -56,7 +56,7 @@ def double_shear_IV(D: AnyDiameter, F_em: Positive, F_yb: Positive, R_e: Positiv
     return 2 * two_hinges(D, F_em, F_yb, R_e) / R_d_III
 
 
-@formula(symbol="Z", clause=TABLE, unit="lbf", known="memory")
+@formula(symbol="Z", clause=TABLE, unit="lbf", known="memory; reproduces published tables")
 def double_shear(Z_Im: Positive, Z_Is: Positive, Z_IIIs: Positive, Z_IV: Positive) -> Number:
     """Reference lateral design value of one fastener in two shear planes: the least of the four modes.
 

@@ -33,7 +33,7 @@ def as_tabulated(F_e: Number) -> Number:
     return math.floor(F_e / STEP + 0.5) * STEP if math.isfinite(F_e) else F_e
 
 
-@formula(symbol="F_e_par", clause=WOOD, unit="psi", known="memory")
+@formula(symbol="F_e_par", clause=WOOD, unit="psi", known="memory; reproduces published tables")
 def dowel_bearing_parallel(G: Gravity) -> Number:
     """Dowel bearing strength along the grain, fastener of 1/4 in and more.
 
@@ -43,7 +43,7 @@ def dowel_bearing_parallel(G: Gravity) -> Number:
     return 11200 * G
 
 
-@formula(symbol="F_e_perp", clause=WOOD, unit="psi", known="memory")
+@formula(symbol="F_e_perp", clause=WOOD, unit="psi", known="memory; reproduces published tables")
 def dowel_bearing_perpendicular(G: Gravity, D: LargeDiameter) -> Number:
     """Dowel bearing strength across the grain, fastener of 1/4 in and more.
 
@@ -55,7 +55,7 @@ def dowel_bearing_perpendicular(G: Gravity, D: LargeDiameter) -> Number:
     return 6100 * G**1.45 / D**0.5
 
 
-@formula(symbol="F_e", clause=WOOD, unit="psi", known="memory")
+@formula(symbol="F_e", clause=WOOD, unit="psi", known="memory; reproduces published tables")
 def dowel_bearing_small(G: Gravity) -> Number:
     """Dowel bearing strength of wood in any direction, fastener thinner than 1/4 in.
 
@@ -67,7 +67,9 @@ def dowel_bearing_small(G: Gravity) -> Number:
     return 16600 * G**1.84
 
 
-@formula(symbol="F_e_theta", clause="NDS 2018 12.3.4 (eq. 12.3-11)", unit="psi", known="memory")
+@formula(
+    symbol="F_e_theta", clause="NDS 2018 12.3.4 (eq. 12.3-11)", unit="psi", known="memory; reproduces published tables"
+)
 def dowel_bearing_at_angle(F_e_par: Positive, F_e_perp: Positive, theta: AcuteAngle) -> Number:
     """Dowel bearing strength at an angle to the grain.
 

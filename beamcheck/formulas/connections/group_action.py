@@ -14,7 +14,7 @@ from .ranges import Count, LargeDiameter
 GROUP = "NDS 2018 11.3.6"
 
 
-@formula(symbol="gamma", clause=GROUP, unit="lbf/in", known="memory")
+@formula(symbol="gamma", clause=GROUP, unit="lbf/in", known="memory; reproduces published tables")
 def load_slip_wood(D: LargeDiameter) -> Number:
     """Load over slip of one fastener between wood and wood.
 
@@ -24,7 +24,7 @@ def load_slip_wood(D: LargeDiameter) -> Number:
     return 180000 * D**1.5
 
 
-@formula(symbol="gamma", clause=GROUP, unit="lbf/in", known="memory")
+@formula(symbol="gamma", clause=GROUP, unit="lbf/in", known="memory; reproduces published tables")
 def load_slip_metal(D: LargeDiameter) -> Number:
     """Load over slip of one fastener between wood and metal.
 
@@ -34,7 +34,7 @@ def load_slip_metal(D: LargeDiameter) -> Number:
     return 270000 * D**1.5
 
 
-@formula(symbol="R_EA", clause=GROUP, unit="", known="memory")
+@formula(symbol="R_EA", clause=GROUP, unit="", known="memory; reproduces published tables")
 def stiffness_ratio(E_m: Positive, A_m: Positive, E_s: Positive, A_s: Positive) -> Number:
     """Smaller over larger axial stiffness of the members.
 
@@ -46,7 +46,7 @@ def stiffness_ratio(E_m: Positive, A_m: Positive, E_s: Positive, A_s: Positive) 
     return smallest((E_s * A_s) / (E_m * A_m), (E_m * A_m) / (E_s * A_s))
 
 
-@formula(symbol="u", clause=GROUP, unit="", known="memory")
+@formula(symbol="u", clause=GROUP, unit="", known="memory; reproduces published tables")
 def group_u(gamma: Positive, s: Positive, E_m: Positive, A_m: Positive, E_s: Positive, A_s: Positive) -> Number:
     """Parameter u of the group action factor.
 
@@ -58,7 +58,7 @@ def group_u(gamma: Positive, s: Positive, E_m: Positive, A_m: Positive, E_s: Pos
     return 1 + gamma * (s / 2) * (1 / (E_m * A_m) + 1 / (E_s * A_s))
 
 
-@formula(symbol="m", clause=GROUP, unit="", known="memory")
+@formula(symbol="m", clause=GROUP, unit="", known="memory; reproduces published tables")
 def group_m(u: Annotated[Number, more_than(1)]) -> Number:
     """Parameter m of the group action factor.
 
@@ -68,7 +68,7 @@ def group_m(u: Annotated[Number, more_than(1)]) -> Number:
     return u - sqrt(u**2 - 1)
 
 
-@formula(symbol="C_g", clause=f"{GROUP} (eq. 11.3-1)", unit="", known="memory")
+@formula(symbol="C_g", clause=f"{GROUP} (eq. 11.3-1)", unit="", known="memory; reproduces published tables")
 def group_action_factor(m: Annotated[Number, inside(0, 1)], n: Count, R_EA: Annotated[Number, at_most(1)]) -> Number:
     """Group action factor of a row of fasteners along the load.
 

@@ -13,7 +13,7 @@ from .ranges import AnyDiameter
 TABLE = "NDS 2018 Table 12.3.1A"
 
 
-@formula(symbol="Z_Im", clause=f"{TABLE} (eq. 12.3-1)", unit="lbf", known="memory")
+@formula(symbol="Z_Im", clause=f"{TABLE} (eq. 12.3-1)", unit="lbf", known="memory; reproduces published tables")
 def single_shear_Im(D: AnyDiameter, l_m: Positive, F_em: Positive, R_d_I: Positive) -> Number:
     """Mode Im: the main member crushes; one shear plane.
 
@@ -23,7 +23,7 @@ def single_shear_Im(D: AnyDiameter, l_m: Positive, F_em: Positive, R_d_I: Positi
     return D * l_m * F_em / R_d_I
 
 
-@formula(symbol="Z_Is", clause=f"{TABLE} (eq. 12.3-2)", unit="lbf", known="memory")
+@formula(symbol="Z_Is", clause=f"{TABLE} (eq. 12.3-2)", unit="lbf", known="memory; reproduces published tables")
 def single_shear_Is(D: AnyDiameter, l_s: Positive, F_es: Positive, R_d_I: Positive) -> Number:
     """Mode Is: the side member crushes; one shear plane.
 
@@ -33,7 +33,7 @@ def single_shear_Is(D: AnyDiameter, l_s: Positive, F_es: Positive, R_d_I: Positi
     return D * l_s * F_es / R_d_I
 
 
-@formula(symbol="Z_II", clause=f"{TABLE} (eq. 12.3-3)", unit="lbf", known="memory")
+@formula(symbol="Z_II", clause=f"{TABLE} (eq. 12.3-3)", unit="lbf", known="memory; reproduces published tables")
 def single_shear_II(k_1: Positive, D: AnyDiameter, l_s: Positive, F_es: Positive, R_d_II: Positive) -> Number:
     """Mode II: the stiff fastener tilts; one shear plane.
 
@@ -43,7 +43,7 @@ def single_shear_II(k_1: Positive, D: AnyDiameter, l_s: Positive, F_es: Positive
     return k_1 * D * l_s * F_es / R_d_II
 
 
-@formula(symbol="Z_IIIm", clause=f"{TABLE} (eq. 12.3-4)", unit="lbf", known="memory")
+@formula(symbol="Z_IIIm", clause=f"{TABLE} (eq. 12.3-4)", unit="lbf", known="memory; reproduces published tables")
 def single_shear_IIIm(
     k_2: Positive, D: AnyDiameter, l_m: Positive, F_em: Positive, R_e: Positive, R_d_III: Positive
 ) -> Number:
@@ -55,7 +55,7 @@ def single_shear_IIIm(
     return k_2 * D * l_m * F_em / ((1 + 2 * R_e) * R_d_III)
 
 
-@formula(symbol="Z_IIIs", clause=f"{TABLE} (eq. 12.3-5)", unit="lbf", known="memory")
+@formula(symbol="Z_IIIs", clause=f"{TABLE} (eq. 12.3-5)", unit="lbf", known="memory; reproduces published tables")
 def single_shear_IIIs(
     k_3: Positive, D: AnyDiameter, l_s: Positive, F_em: Positive, R_e: Positive, R_d_III: Positive
 ) -> Number:
@@ -69,7 +69,7 @@ def single_shear_IIIs(
     return hinge_in_side(k_3, D, l_s, F_em, R_e) / R_d_III
 
 
-@formula(symbol="Z_IV", clause=f"{TABLE} (eq. 12.3-6)", unit="lbf", known="memory")
+@formula(symbol="Z_IV", clause=f"{TABLE} (eq. 12.3-6)", unit="lbf", known="memory; reproduces published tables")
 def single_shear_IV(D: AnyDiameter, F_em: Positive, F_yb: Positive, R_e: Positive, R_d_III: Positive) -> Number:
     """Mode IV: two hinges; one shear plane.
 
@@ -79,7 +79,7 @@ def single_shear_IV(D: AnyDiameter, F_em: Positive, F_yb: Positive, R_e: Positiv
     return two_hinges(D, F_em, F_yb, R_e) / R_d_III
 
 
-@formula(symbol="Z", clause=TABLE, unit="lbf", known="memory")
+@formula(symbol="Z", clause=TABLE, unit="lbf", known="memory; reproduces published tables")
 def single_shear(
     Z_Im: Positive, Z_Is: Positive, Z_II: Positive, Z_IIIm: Positive, Z_IIIs: Positive, Z_IV: Positive
 ) -> Number:

@@ -20,7 +20,7 @@ BOTH, BOTH_NAIL = "NDS 2018 12.4.1", "NDS 2018 12.4.2"
 NailDiameter = Annotated[Number, between(0.092, 0.375, "in")]
 
 
-@formula(symbol="W_w", clause="NDS 2018 12.2.1", unit="lbf/in", known="memory")
+@formula(symbol="W_w", clause="NDS 2018 12.2.1", unit="lbf/in", known="memory; reproduces published tables")
 def withdrawal_lag(G: Gravity, D: Annotated[Number, between(0.25, 1.25, "in")]) -> Number:
     """Withdrawal design value of a lag screw, per inch of thread without the tip.
 
@@ -30,7 +30,7 @@ def withdrawal_lag(G: Gravity, D: Annotated[Number, between(0.25, 1.25, "in")]) 
     return 1800 * G**1.5 * D**0.75
 
 
-@formula(symbol="W_w", clause="NDS 2018 12.2.2", unit="lbf/in", known="memory")
+@formula(symbol="W_w", clause="NDS 2018 12.2.2", unit="lbf/in", known="memory; reproduces published tables")
 def withdrawal_wood_screw(G: Gravity, D: Annotated[Number, between(0.138, 0.372, "in")]) -> Number:
     """Withdrawal design value of a wood screw, per inch of thread. No. 6 to No. 24, cut or rolled thread.
 
@@ -40,7 +40,7 @@ def withdrawal_wood_screw(G: Gravity, D: Annotated[Number, between(0.138, 0.372,
     return 2850 * G**2 * D
 
 
-@formula(symbol="W_w", clause=NAIL, unit="lbf/in", known="memory")
+@formula(symbol="W_w", clause=NAIL, unit="lbf/in", known="memory; reproduces published tables")
 def withdrawal_nail(G: Gravity, D: NailDiameter) -> Number:
     """Withdrawal design value of a nail or spike with a smooth bright shank, per inch in the member.
 

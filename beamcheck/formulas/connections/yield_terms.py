@@ -17,7 +17,7 @@ Diameter = Annotated[Number, at_most("D_nom")]
 Direction = Annotated[Number, between(1, 1.25)]
 
 
-@formula(symbol="R_e", clause=YIELD, unit="", known="memory")
+@formula(symbol="R_e", clause=YIELD, unit="", known="memory; reproduces published tables")
 def bearing_strength_ratio(F_em: Positive, F_es: Positive) -> Number:
     """Main member's dowel bearing strength over that of the side member.
 
@@ -29,7 +29,7 @@ def bearing_strength_ratio(F_em: Positive, F_es: Positive) -> Number:
     return F_em / F_es
 
 
-@formula(symbol="R_t", clause=YIELD, unit="", known="memory")
+@formula(symbol="R_t", clause=YIELD, unit="", known="memory; reproduces published tables")
 def bearing_length_ratio(l_m: Positive, l_s: Positive) -> Number:
     """Bearing length in the main member over that in the side member.
 
@@ -39,7 +39,7 @@ def bearing_length_ratio(l_m: Positive, l_s: Positive) -> Number:
     return l_m / l_s
 
 
-@formula(symbol="k_1", clause=YIELD, unit="", known="memory")
+@formula(symbol="k_1", clause=YIELD, unit="", known="memory; reproduces published tables")
 def yield_coefficient_1(R_e: Positive, R_t: Positive) -> Number:
     """Coefficient of mode II.
 
@@ -50,7 +50,7 @@ def yield_coefficient_1(R_e: Positive, R_t: Positive) -> Number:
     return (root - R_e * (1 + R_t)) / (1 + R_e)
 
 
-@formula(symbol="k_2", clause=YIELD, unit="", known="memory")
+@formula(symbol="k_2", clause=YIELD, unit="", known="memory; reproduces published tables")
 def yield_coefficient_2(R_e: Positive, F_yb: Positive, D: AnyDiameter, F_em: Positive, l_m: Positive) -> Number:
     """Coefficient of mode III in the main member.
 
@@ -61,7 +61,7 @@ def yield_coefficient_2(R_e: Positive, F_yb: Positive, D: AnyDiameter, F_em: Pos
     return -1 + sqrt(2 * (1 + R_e) + bent / (3 * F_em * l_m**2))
 
 
-@formula(symbol="k_3", clause=YIELD, unit="", known="memory")
+@formula(symbol="k_3", clause=YIELD, unit="", known="memory; reproduces published tables")
 def yield_coefficient_3(R_e: Positive, F_yb: Positive, D: AnyDiameter, F_em: Positive, l_s: Positive) -> Number:
     """Coefficient of mode III in the side member.
 
@@ -72,7 +72,7 @@ def yield_coefficient_3(R_e: Positive, F_yb: Positive, D: AnyDiameter, F_em: Pos
     return -1 + sqrt(2 * (1 + R_e) / R_e + bent / (3 * F_em * l_s**2))
 
 
-@formula(symbol="K_theta", clause=LATERAL, unit="", known="memory")
+@formula(symbol="K_theta", clause=LATERAL, unit="", known="memory; reproduces published tables")
 def angle_coefficient(theta: AcuteAngle) -> Number:
     """Coefficient of the angle between load and grain.
 
@@ -84,7 +84,7 @@ def angle_coefficient(theta: AcuteAngle) -> Number:
     return 1 + 0.25 * (theta / 90)
 
 
-@formula(symbol="R_d_I", clause=LATERAL, unit="", known="memory")
+@formula(symbol="R_d_I", clause=LATERAL, unit="", known="memory; reproduces published tables")
 def reduction_term_I(D: Diameter, D_nom: AnyDiameter, K_theta: Direction) -> Number:
     """Reduction term of modes Im and Is.
 
@@ -99,7 +99,7 @@ def reduction_term_I(D: Diameter, D_nom: AnyDiameter, K_theta: Direction) -> Num
     return _term(4, D, D_nom, K_theta)
 
 
-@formula(symbol="R_d_II", clause=LATERAL, unit="", known="memory")
+@formula(symbol="R_d_II", clause=LATERAL, unit="", known="memory; reproduces published tables")
 def reduction_term_II(D: Diameter, D_nom: AnyDiameter, K_theta: Direction) -> Number:
     """Reduction term of mode II.
 
@@ -109,7 +109,7 @@ def reduction_term_II(D: Diameter, D_nom: AnyDiameter, K_theta: Direction) -> Nu
     return _term(3.6, D, D_nom, K_theta)
 
 
-@formula(symbol="R_d_III", clause=LATERAL, unit="", known="memory")
+@formula(symbol="R_d_III", clause=LATERAL, unit="", known="memory; reproduces published tables")
 def reduction_term_III_IV(D: Diameter, D_nom: AnyDiameter, K_theta: Direction) -> Number:
     """Reduction term of modes IIIm, IIIs and IV.
 

@@ -15,7 +15,7 @@ SUPPLEMENT = "NDS 2018 Supplement 3.1.3"
 Gravity = Annotated[Number, between(0.1, 1.3)]
 
 
-@formula(symbol="gamma_w", clause=SUPPLEMENT, unit="pcf", known="memory")
+@formula(symbol="gamma_w", clause=SUPPLEMENT, unit="pcf", known="read; second-hand")
 def timber_density(G: Gravity, MC: Annotated[Number, between(0, 30, "%")]) -> Number:
     """Weight of wood per volume. Over 30 % wood swells no more: `green_timber_density`.
 

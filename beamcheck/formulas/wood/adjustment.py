@@ -34,7 +34,7 @@ def size_factor_timber(d: Positive) -> Number:
     return where(d > 12, (12 / d) ** (1 / 9), 1.0)
 
 
-@formula(symbol="F_b_star", clause=f"{TABLE}, 3.3.3.8", unit="psi", known="memory")
+@formula(symbol="F_b_star", clause=f"{TABLE}, 3.3.3.8", unit="psi", known="read; second-hand")
 def adjusted_bending_star(
     F_b: Positive, C_D: Duration, C_M: WetService, C_t: Temperature, C_F: SizeFactor, C_i: Incising, C_r: Positive
 ) -> Number:
@@ -49,7 +49,7 @@ def adjusted_bending_star(
     return F_b * C_D * C_M * C_t * C_F * C_i * C_r
 
 
-@formula(symbol="F_b_prime", clause=TABLE, unit="psi", known="memory")
+@formula(symbol="F_b_prime", clause=TABLE, unit="psi", known="read; second-hand")
 def adjusted_bending(F_b_star: Positive, C_L: Reduction, C_fu: Positive) -> Number:
     """Adjusted bending design value.
 
@@ -59,7 +59,7 @@ def adjusted_bending(F_b_star: Positive, C_L: Reduction, C_fu: Positive) -> Numb
     return F_b_star * C_L * C_fu
 
 
-@formula(symbol="F_v_prime", clause=TABLE, unit="psi", known="memory")
+@formula(symbol="F_v_prime", clause=TABLE, unit="psi", known="read; second-hand")
 def adjusted_shear(F_v: Positive, C_D: Duration, C_M: WetService, C_t: Temperature, C_i: Incising) -> Number:
     """Adjusted shear design value parallel to grain.
 
@@ -69,7 +69,7 @@ def adjusted_shear(F_v: Positive, C_D: Duration, C_M: WetService, C_t: Temperatu
     return F_v * C_D * C_M * C_t * C_i
 
 
-@formula(symbol="F_t_prime", clause=TABLE, unit="psi", known="memory")
+@formula(symbol="F_t_prime", clause=TABLE, unit="psi", known="read; second-hand")
 def adjusted_tension(
     F_t: Positive, C_D: Duration, C_M: WetService, C_t: Temperature, C_F: SizeFactor, C_i: Incising
 ) -> Number:
@@ -81,7 +81,7 @@ def adjusted_tension(
     return F_t * C_D * C_M * C_t * C_F * C_i
 
 
-@formula(symbol="F_c_star", clause=f"{TABLE}, 3.7.1.5", unit="psi", known="memory")
+@formula(symbol="F_c_star", clause=f"{TABLE}, 3.7.1.5", unit="psi", known="read; second-hand")
 def adjusted_compression_star(
     F_c: Positive, C_D: Duration, C_M: WetService, C_t: Temperature, C_F: SizeFactor, C_i: Incising
 ) -> Number:
@@ -93,7 +93,7 @@ def adjusted_compression_star(
     return F_c * C_D * C_M * C_t * C_F * C_i
 
 
-@formula(symbol="F_c_prime", clause=TABLE, unit="psi", known="memory")
+@formula(symbol="F_c_prime", clause=TABLE, unit="psi", known="read; second-hand")
 def adjusted_compression(F_c_star: Positive, C_P: Reduction) -> Number:
     """Adjusted compression design value parallel to grain.
 

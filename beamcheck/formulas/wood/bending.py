@@ -10,7 +10,7 @@ from ...calc.ranges import NotNegative, Positive, PositiveOrInfinite, at_most, b
 MOST_SLENDER = up_to(50, because="brace the compression edge at shorter distances", clause="NDS 2018 3.3.3.7")
 
 
-@formula(symbol="f_b", clause="NDS 2018 3.3.2 (eq. 3.3-1)", unit="psi", known="memory")
+@formula(symbol="f_b", clause="NDS 2018 3.3.2 (eq. 3.3-1)", unit="psi", known="read; second-hand")
 def bending_stress(M: NotNegative, S: Positive) -> Number:
     """Bending stress at the edge of a section.
 
@@ -74,7 +74,7 @@ def critical_buckling_bending(
     return 1.20 * E_min_prime / R_B**2
 
 
-@formula(symbol="C_L", clause="NDS 2018 3.3.3.8 (eq. 3.3-6)", unit="", known="memory")
+@formula(symbol="C_L", clause="NDS 2018 3.3.3.8 (eq. 3.3-6)", unit="", known="read; second-hand")
 def beam_stability(F_bE: Positive, F_b_star: Positive) -> Number:
     """Beam stability factor.
 

@@ -49,7 +49,7 @@ def slenderness_column(l_e: Positive, d: Positive) -> Annotated[Number, MOST_SLE
     return l_e / d
 
 
-@formula(symbol="F_cE", clause="NDS 2018 3.7.1.5", unit="psi", known="memory")
+@formula(symbol="F_cE", clause="NDS 2018 3.7.1.5", unit="psi", known="read; second-hand")
 def critical_buckling_column(E_min_prime: Positive, l_e: Positive, d: Positive) -> Number:
     """Critical buckling stress of a column one way.
 
@@ -63,7 +63,7 @@ def critical_buckling_column(E_min_prime: Positive, l_e: Positive, d: Positive) 
     return 0.822 * E_min_prime / slenderness_column(l_e, d) ** 2
 
 
-@formula(symbol="C_P", clause="NDS 2018 3.7.1.5 (eq. 3.7-1)", unit="", known="memory")
+@formula(symbol="C_P", clause="NDS 2018 3.7.1.5 (eq. 3.7-1)", unit="", known="read; second-hand")
 def column_stability(F_cE: Positive, F_c_star: Positive, c: Reduction) -> Number:
     """Column stability factor one way.
 

@@ -124,7 +124,7 @@ def long_term_deflection(K_cr: Annotated[Number, at_least(1)], Delta_LT: Number,
     return K_cr * Delta_LT + Delta_ST
 
 
-@formula(symbol="Delta_max", clause="IBC Table 1604.3, IRC R301.7", unit="in", known="memory")
+@formula(symbol="Delta_max", clause="IBC Table 1604.3, IRC R301.7", unit="in", known="read; second-hand")
 def deflection_limit(L: Positive, n: Positive) -> Number:
     """Largest deflection allowed.
 

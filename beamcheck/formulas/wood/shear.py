@@ -15,7 +15,7 @@ JOINT = "NDS 2018 3.4.3.3"
 DepthLeft = Annotated[Number, at_most("d")]
 
 
-@formula(symbol="f_v", clause="NDS 2018 3.4.2 (eq. 3.4-2)", unit="psi", known="memory")
+@formula(symbol="f_v", clause="NDS 2018 3.4.2 (eq. 3.4-2)", unit="psi", known="read; second-hand")
 def shear_stress(V: NotNegative, b: Positive, d: Positive) -> Number:
     """Shear stress of a whole rectangular section.
 

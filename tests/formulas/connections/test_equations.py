@@ -1,6 +1,6 @@
 """The fastener and steel formulas, proved equal to their equations typed a second time, as in `test_equations`.
 
-Typed from the notes on NDS 2018, TR12 and AISC 360-16 (how: read for chapters 11 and 12 of NDS, memory for the rest)
+Typed from the notes on NDS 2018, TR12 and AISC 360-16 (how: memory)
 and from statics, not from the code; where a second form exists that one stands here.
 """
 
@@ -29,7 +29,7 @@ Z_A = "1/(cos(pi*alpha/180)**2/Z_prime + sin(pi*alpha/180)**2/W_p)"
 
 
 def reduction(coefficient: str) -> str:
-    """NDS 2018 Table 12.3.1B, row by row (how: read)."""
+    """NDS 2018 Table 12.3.1B, row by row (how: memory)."""
     return (
         f"Piecewise(({coefficient}*K_theta, D >= 0.25),"
         f" (Piecewise((({K_D})*K_theta, D_nom >= 0.25), ({K_D}, True)), True))"

@@ -91,7 +91,7 @@ def test_group_action_keeps_its_digits_as_members_grow_stiff(stiffer: float, n: 
 
 
 def test_geometry_factors_are_plain_ratios() -> None:
-    """NDS 2018 12.5.1 (read): 1/2 in bolt, softwood in tension: 7 D is 1, 3.5 D is 0.5, 5 D is 5/7."""
+    """NDS 2018 12.5.1 (memory): 1/2 in bolt, softwood in tension: 7 D is 1, 3.5 D is 0.5, 5 D is 5/7."""
     end, spacing = fastener_spacing.geometry_factor_end, fastener_spacing.geometry_factor_spacing
     assert [end(k * 0.5, 0.5, 7.0) for k in (3.5, 5.0, 7.0, 9.0)] == pytest.approx([0.5, 5 / 7, 1.0, 1.0])
     assert [spacing(k * 0.5, 0.5, 4.0) for k in (3.0, 3.5, 4.0, 6.0)] == pytest.approx([0.75, 0.875, 1.0, 1.0])
@@ -116,7 +116,7 @@ def test_row_distances_meet_where_the_branches_meet(D: float) -> None:
 
 
 def test_edge_distance_along_the_grain() -> None:
-    """NDS 2018 Table 12.5.1C (read): 1/2 in bolt in 3-1/2 in wood is l/D 7, so half the row spacing counts."""
+    """NDS 2018 Table 12.5.1C (memory): 1/2 in bolt in 3-1/2 in wood is l/D 7, so half the row spacing counts."""
     edge = fastener_spacing.edge_distance_parallel
     assert [edge(3.5, 0.5, s_row) for s_row in (1.0, 1.5, 3.0)] == [0.75, 0.75, 1.5]
     assert edge(3.0, 0.5, 3.0) == 0.75  # l/D 6: not over

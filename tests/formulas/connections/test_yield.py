@@ -48,7 +48,7 @@ def across(layout: dict[str, float], g: float, *, two_planes: bool) -> dict[str,
 
 @given(layouts())
 def test_the_general_dowel_equations_without_a_gap_are_the_table(layout: dict[str, float]) -> None:
-    """TR12 (memory) against NDS 2018 Table 12.3.1A (read): every mode, one plane and two."""
+    """TR12 (memory) against NDS 2018 Table 12.3.1A (memory): every mode, one plane and two."""
     one, two = single_shear(SILENT, **layout), double_shear(SILENT, **layout)
     assert set(one.modes) == set(SINGLE) and set(two.modes) == set(DOUBLE)
     assert across(layout, 0.0, two_planes=False) == pytest.approx(dict(one.modes), rel=1e-9)
@@ -120,7 +120,7 @@ def test_K_D(D: float, K_D: float) -> None:
 
 @pytest.mark.parametrize(
     ("D", "D_nom", "K_theta", "terms"),
-    [  # NDS 2018 Table 12.3.1B, one line for each row and each edge (read)
+    [  # NDS 2018 Table 12.3.1B, one line for each row and each edge (memory)
         (0.5, 0.5, 1.0, (4.0, 3.6, 3.2)),
         (1.0, 1.0, 1.25, (5.0, 4.5, 4.0)),
         (0.25, 0.25, 1.25, (5.0, 4.5, 4.0)),
@@ -137,7 +137,7 @@ def test_reduction_terms(D: float, D_nom: float, K_theta: float, terms: tuple[fl
 
 
 def test_wood_bearing_follows_the_diameter_and_the_end_grain() -> None:
-    """NDS 2018 Table 12.3.3, 12.3.3.4 (read), G 0.50."""
+    """NDS 2018 Table 12.3.3, 12.3.3.4 (memory), G 0.50."""
     common = {"G": 0.50, "theta": 0.0}
     assert wood_bearing(SILENT, D_nom=0.2499, **common) == 4650.0
     assert wood_bearing(SILENT, D_nom=0.25, **common) == 5600.0
@@ -186,7 +186,7 @@ def test_a_hundred_thousand_layouts_at_once() -> None:
 
 
 def test_tips_and_threads() -> None:
-    """NDS 2018 12.3.5, Appendix L (read): half the tip off a bearing length, the whole tip off the thread."""
+    """NDS 2018 12.3.5, Appendix L (memory): half the tip off a bearing length, the whole tip off the thread."""
     assert dowel_lengths.main_length_lag(4.0, 0.3125) == 3.84375
     assert dowel_lengths.main_length_nail(1.25, 0.162) == pytest.approx(1.088)
     assert dowel_lengths.lag_thread_held(3.5, 4.0, 0.3125) == 3.1875  # all the thread is in

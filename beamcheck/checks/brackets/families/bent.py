@@ -279,7 +279,7 @@ def _stiffness(
         A = shape.thickness * shape.depth
 
         def k(E: float, share: float) -> float:
-            return float(cv.curved_bar_stiffness.function(E, E * share, A, arc.r_m, arc.e_c, shape.sweep))
+            return float(cv.curved_bar_stiffness(E, E * share, A, arc.r_m, arc.e_c, shape.sweep))
 
         if shape.made != "sawn":  # of a sawn arc the grain lies aslant almost everywhere: softer, nobody knows how much
             divisor = judgment("divisor of the stiffness, lower value").value

@@ -122,7 +122,7 @@ class _Force:
         N = pad(br.brace_force, P=P, x_L=x_L, x_b=self.shape.brace_out, beta_b=beta)
         beyond = np.maximum(x_L, self.shape.wall_leg * (1.0 + 1e-9))
         if isinstance(which, slice):
-            M = br.brace_force_butted.function(P, beyond, self.shape.brace_out, self.shape.wall_leg, beta)
+            M = br.brace_force_butted(P, beyond, self.shape.brace_out, self.shape.wall_leg, beta)
             return np.asarray(np.maximum(N, np.where(x_L > self.shape.wall_leg, M, 0.0)), dtype=float)
         if float(x_L) <= self.shape.wall_leg:
             return float(N)
@@ -300,7 +300,7 @@ def _ends(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMateri
 
 def _legs(bracket: Bracket, shape: Braced, force: _Force) -> Iterator[Check]:
     """The joint of the legs must hold the pull of the brace."""
-    T = float(np.max(np.asarray(br.top_tie.function(force.N, force.beta)), initial=0.0))
+    T = float(np.max(np.asarray(br.top_tie(force.N, force.beta)), initial=0.0))
     V = float(np.min(force.F - force.N * math.sin(math.radians(force.beta)), initial=0.0))
     lifts = f", and {show(-V, 'force')} upwards" if V < 0.0 else ""
     text = f"the joint of top leg and wall leg must hold {show(T, 'force')} apart{lifts}"

@@ -87,7 +87,7 @@ def corbel_body(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: Wood
     criterion = Criterion(name, "tension across the grain", "NDS 2018 3.8.2: no value, judgement", "stress")
     found = govern(criterion, loads.combinations, across)
     body.checks.append(found)
-    ratio = float(projection_ratio.function(shape.projection, h))
+    ratio = float(projection_ratio(shape.projection, h))
     most = judgment("projection of a corbel over height")
     if found.verdict != "passes" or ratio > most.value:
         why = []
