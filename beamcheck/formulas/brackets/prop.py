@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from ...calc.core import Number, formula, largest
-from ...calc.ranges import Finite, NotNegative, Positive, at_most, between
+from ...calc.ranges import Finite, NotNegative, Positive, between
 
 CONTACT = "force method, one-sided contact"
 DOWN_ALREADY = "with more the beam has come down farther than its long-term load explains"
@@ -66,17 +66,3 @@ def pad_in_series(k_n: Positive, k_pad: Positive) -> Number:
     1600.0
     """
     return 1 / (1 / k_n + 1 / k_pad)
-
-
-@formula(symbol="f_xx", clause="statics of a simple beam", unit="in/lbf", known="derived")
-def unit_sag(x: Annotated[Number, at_most("L")], L: Positive, E: Positive, I: Positive) -> Number:  # noqa: E741
-    """Bending deflection of a simple beam per force, at the force; shear comes on top.
-
-    x: from a support to the nose of the bracket.
-    E: for the largest contact force a low one.
-
-    >>> round(unit_sag(24.0, 144.0, 1.6e6, 392.96) * 1e5, 4)
-    3.0537
-    """
-    EI = E * I
-    return x**2 * (L - x) ** 2 / (3 * EI * L)

@@ -46,7 +46,6 @@ EQUATIONS = {
     "gusset_slenderness": "l_edge/t",
     "gusset_slenderness_limit": "0.56*sqrt(E_steel/F_y)",
     "gusset_weld_force": "sqrt((P/2/L_w)**2 + (M/(2*L_w**2/6))**2)",
-    "unit_sag": "x**2*(L - x)**2/(3*E*I*L)",
     # prop
     "prop_force": "Max(0, (Delta_0 - g)/(1/k_n + f_xx))",
     "softened_modulus": "E - 1.645*COV*E",
@@ -84,27 +83,11 @@ def test_every_formula_of_these_files_has_its_equation_here() -> None:
     assert {name for name in NAMES if file_of(name) in FILES} == set(EQUATIONS)
 
 
-P, F, x, a, L, w, E, I, G_v, A, s = sympy.symbols("P F x a L w E I G_v A s", positive=True)  # noqa: E741
+P, F, a, I, s = sympy.symbols("P F a I s", positive=True)  # noqa: E741
 
 
 def tree(name: str) -> Any:
     return to_sympy(REGISTRY[name].tree)
-
-
-def unit_moments(at: Any) -> tuple[Any, Any]:
-    """Moments left and right of a unit force at `at` on a simple beam."""
-    return s * (L - at) / L, at * (L - s) / L
-
-
-def flexibility(at_1: Any, at_2: Any) -> Any:
-    """Integral of m_1 m_2/(E I), at_1 not beyond at_2: unit force method (how: derived)."""
-    (left_1, right_1), (left_2, right_2) = unit_moments(at_1), unit_moments(at_2)
-    parts = ((left_1 * left_2, 0, at_1), (right_1 * left_2, at_1, at_2), (right_1 * right_2, at_2, L))
-    return sum(sympy.integrate(sympy.expand(m), (s, low, high)) for m, low, high in parts) / (E * I)
-
-
-def test_sag_per_force_from_the_unit_force_method() -> None:
-    assert sympy.simplify(flexibility(x, x) - tree("unit_sag")) == 0
 
 
 def test_the_contact_force_closes_the_gap() -> None:
