@@ -79,7 +79,7 @@ def test_trap_the_2_beside_C_M_is_a_footnote_mark() -> None:
 def test_trap_no_C_D_above_1_6() -> None:
     """No impact factor on a connection (memory)."""
     ones = {"C_M": 1.0, "C_t": 1.0}
-    told = re.escape("C_D must be above 0 and at most 1.6 on a connection, given 2 (NDS 2018 Table 2.3.2)")
+    told = re.escape("C_D must be above 0 and at most 1.6, given 2: no more on a connection (NDS 2018 Table 2.3.2)")
     with pytest.raises(OutOfRange, match=told):
         connection_adjustment.adjusted_withdrawal(100.0, 2.0, **ones, C_eg=1.0, C_tn=1.0)
     with pytest.raises(OutOfRange, match=told):
