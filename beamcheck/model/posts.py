@@ -15,7 +15,7 @@ from .quantities import Length, PositiveLength
 from .sticks import Cut, inside
 
 
-class PliesFastened(Piece):
+class PlySchedule(Piece):
     """The schedule by which the plies of a post are nailed or bolted together (NDS 2018 15.3)."""
 
     kind: Literal["nail", "bolt"] = Field(description="what goes through all plies", examples=["nail"])
@@ -60,7 +60,7 @@ class Post(Insisting):
     )
     plies: Annotated[int, Field(ge=1, le=6)] = Field(default=1, description="sticks side by side that make up the post")
     plies_joined: Literal["nailed", "bolted", "none"] = Field(default="none", description="how the plies are joined")
-    plies_fastened: PliesFastened | None = Field(
+    plies_schedule: PlySchedule | None = Field(
         default=None, description="the schedule of those nails or bolts; without one each ply stands by itself",
         examples=[{"kind": "nail", "size": "30d common", "rows": 2, "spacing": "8 in", "row_spacing": "4 1/4 in",
                    "end": "3 1/2 in", "edge": "1 1/2 in", "from_both_sides": True}],
@@ -114,11 +114,11 @@ class Post(Insisting):
                 yield ("carries", i, "moves"), "a load on a post does not move: leave `moves` out"
         if self.above is not None and self.near is not None:
             yield ("above",), "near names a beam over its top: leave one of the two out"
-        if self.plies_fastened is not None and self.plies_joined != f"{self.plies_fastened.kind}ed":
+        if self.plies_schedule is not None and self.plies_joined != f"{self.plies_schedule.kind}ed":
             text = f"the plies are said to be joined by {self.plies_joined!r}, but a schedule of"
             yield (
                 ("plies_joined",),
-                f'{text} {self.plies_fastened.kind}s is given: write "{self.plies_fastened.kind}ed"',
+                f'{text} {self.plies_schedule.kind}s is given: write "{self.plies_schedule.kind}ed"',
             )
         for i, cut in enumerate(self.cuts):
             yield from inside(("cuts", i, "at"), cut.at, self.height, "the post")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ...model.anchor_links import nail_name
-from ...model.posts import PliesFastened, Post
+from ...model.posts import PlySchedule, Post
 from ...units import show
 from ...values.fasteners import bolt, nail
 from ...values.judgment import judgment
@@ -34,12 +34,12 @@ def broken_rules(post: Post, size: Size) -> tuple[str, ...]:
         return (f"plies {show(size.b, 'length')} thick: the rule asks for {show(thinnest, 'length')} at least",)
     if post.plies_joined == "none":
         return ("they are not said to be joined",)
-    if post.plies_fastened is None:
+    if post.plies_schedule is None:
         return (f"they are said to be {post.plies_joined}, but by which schedule is not said",)
-    return tuple(_broken(post, post.plies_fastened, size))
+    return tuple(_broken(post, post.plies_schedule, size))
 
 
-def _broken(post: Post, by: PliesFastened, size: Size) -> list[str]:
+def _broken(post: Post, by: PlySchedule, size: Size) -> list[str]:
     D, length = diameter_and_length(by.kind, by.size)
     thin = size.b
     found = []
@@ -77,17 +77,17 @@ def diameter_and_length(kind: str, size: str) -> tuple[float, float | None]:
 
 def ply_question(post: Post, size: Size) -> Question | None:
     """What would let plies that stand apart count as one post; None where nothing would, or they do already."""
-    if post.plies == 1 or post.plies_fastened is not None or not broken_rules(post, size):
+    if post.plies == 1 or post.plies_schedule is not None or not broken_rules(post, size):
         return None
     if size.surface == "round" or size.b < judgment("thinnest ply of a built-up post").value - HAIR:
         return None
     if post.plies > judgment("most plies of a built-up post").value:
         return None
-    at = f"post.{post.name}.plies_fastened"
+    at = f"post.{post.name}.plies_schedule"
     best = _usual(post, size)
     joined = ((f"post.{post.name}.plies_joined", "nailed"),) if post.plies_joined != "nailed" else ()
     answers = () if best is None else (PlausibleAnswer(_said(best), (*joined, (at, best))),)
-    return ask("plies_fastened", post.name, at, answers=answers)
+    return ask("plies_schedule", post.name, at, answers=answers)
 
 
 def _usual(post: Post, size: Size) -> dict[str, object] | None:

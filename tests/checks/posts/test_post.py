@@ -298,12 +298,12 @@ class TestPlies:
         area, total = 3 * 1.5 * 5.5, 1000 + 5 * 6 * 3 * 1.5 * 5.5 / 144
         q = 0.822 * 5e5 / (72 / 4.5) ** 2 / 1000
         C_P = K_f * ((1 + q) / 1.6 - (((1 + q) / 1.6) ** 2 - q / 0.8) ** 0.5)
-        ratio = self.compression(plies=3, plies_joined=joined, plies_fastened=by)
+        ratio = self.compression(plies=3, plies_joined=joined, plies_schedule=by)
         assert ratio == pytest.approx(total / area / 1000 / C_P)
 
     @pytest.mark.parametrize("said", [{"plies_joined": "none"}, {"plies_joined": "nailed"}, {
-        "plies_joined": "nailed", "plies_fastened": {**NAILS, "from_both_sides": False}}, {
-        "plies_joined": "bolted", "plies_fastened": {**BOLTS, "washers": None}}])  # fmt: skip
+        "plies_joined": "nailed", "plies_schedule": {**NAILS, "from_both_sides": False}}, {
+        "plies_joined": "bolted", "plies_schedule": {**BOLTS, "washers": None}}])  # fmt: skip
     def test_plies_not_joined_by_the_rule_are_posts_of_their_own(self, said: dict[str, Any]) -> None:
         """Reference set 20: never a solid post of the same size. 72/1.5 = 48."""
         area, total = 3 * 1.5 * 5.5, 1000 + 5 * 6 * 3 * 1.5 * 5.5 / 144
@@ -324,24 +324,24 @@ class TestPlies:
         """NDS 2018 15.3.3 (memory): 15 to 18 D, 20 D to 6 t, 10 to 20 D, 5 to 20 D, two rows over 3 t, 3/4 of the last
         ply."""
         by = {key: value for key, value in {**NAILS, **change}.items() if value is not None}
-        found = check(self.of(plies=3, plies_joined="nailed", plies_fastened=by), "P", "fastening of the plies")
+        found = check(self.of(plies=3, plies_joined="nailed", plies_schedule=by), "P", "fastening of the plies")
         assert words in found.notes[0] and "a post of its own" in found.notes[0]
 
     def test_its_question_joins_them(self) -> None:
         """The schedule that the question proposes keeps the rule."""
         asked = check(self.of(plies=2, plies_joined="nailed"), "P", "compression").questions
-        (answer,) = next(one for one in asked if one.field == "post.P.plies_fastened").answers
-        by = dict(answer.sets)["post.P.plies_fastened"]
-        found = check(self.of(plies=2, plies_joined="nailed", plies_fastened=by), "P", "fastening of the plies")
+        (answer,) = next(one for one in asked if one.field == "post.P.plies_schedule").answers
+        by = dict(answer.sets)["post.P.plies_schedule"]
+        found = check(self.of(plies=2, plies_joined="nailed", plies_schedule=by), "P", "fastening of the plies")
         assert "they count as one post" in found.notes[0]
 
     def test_six_plies_are_more_than_the_rules_know(self) -> None:
-        by = {"plies_joined": "bolted", "plies_fastened": BOLTS}
+        by = {"plies_joined": "bolted", "plies_schedule": BOLTS}
         assert self.compression(plies=6, **by) == pytest.approx(self.compression(plies=6))
 
     @pytest.mark.parametrize(
         "joined",
-        [{"plies_joined": "nailed", "plies_fastened": NAILS}, {"plies_joined": "bolted", "plies_fastened": BOLTS}, {}],
+        [{"plies_joined": "nailed", "plies_schedule": NAILS}, {"plies_joined": "bolted", "plies_schedule": BOLTS}, {}],
     )
     def test_off_center_never_does_better_than_a_solid_post(self, joined: dict[str, Any]) -> None:
         solid = given_stock('4 1/2" x 5 1/2"', name="solid")
