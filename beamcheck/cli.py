@@ -394,6 +394,37 @@ def _schema(what: str) -> int:
     return 0
 
 
+@main.command("register", short_help="Every formula and every table, with sources.", epilog=TABLE_STATUS)
+@click.argument("name", metavar="[NAME]", required=False)
+@click.option("--html", metavar="OUT.html", help="Write the whole book as one HTML page.")
+@click.option("--pdf", metavar="OUT.pdf", help="Write the whole book as a PDF.")
+@click.option("--overwrite", is_flag=True, help="Replace files that whatcarries did not make.")
+def _register(name: str | None, html: str | None, pdf: str | None, overwrite: bool) -> int:
+    """The book of formulas and tables: symbol, equation, clause, how it is known, an example; each table's sources.
+
+    With the NAME of a formula or a table all that is known of that one.
+    """
+    if name is not None and (html or pdf):
+        raise click.UsageError("a file holds the whole book: leave the name out")
+    _check_targets([("--html", html), ("--pdf", pdf)], overwrite)
+    made: list[tuple[str, str | bytes]] = []
+    if html is not None:
+        from .sheet.register.page import register_html
+
+        made.append((html, register_html()))
+    if pdf is not None:
+        from .sheet.register.pages import register_pdf
+
+        made.append((pdf, register_pdf()))
+    if made:
+        say("".join(f"Written: {path}\n" for path in _write(made, overwrite)))
+        return 0
+    from .sheet.register.text import register_text
+
+    say(register_text(name))
+    return 0
+
+
 def _deliver(
     result: JobResult, sheet: str | None, json_: str | None, overwrite: bool, more: Sequence[tuple[str, Maker]] = ()
 ) -> int:

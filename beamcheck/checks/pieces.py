@@ -13,14 +13,13 @@ from ..model.brackets import Bracket, Trim
 from ..model.pieces import Beam, Existing, Job, Post, Rafter, Tie
 from .anchors.group import Group
 from .anchors.results import held_by_nobody, worst_result
-from .beams.result import beam_result
+from .beams.result import beam_result, post_result
 from .brackets.trim import trim_result
 from .core.context import Context, Structure
 from .core.draft import Reactions
 from .core.result import PieceResult
 from .core.watched import Log, Watched
 from .loadpath.roles import Way, in_its_role, role_checks, ways_of
-from .posts.result import post_result
 from .roofs.result import roof_results
 
 Carrying = Beam | Rafter | Post | Bracket | Trim
@@ -146,31 +145,30 @@ def results_of(piece: Carrying, context: Context) -> list[tuple[PieceResult, Rea
 def from_the_top(job: Job) -> list[Carrying]:
     """Pieces in an order in which each comes after all that rests on it. Links were checked: there is no circle.
 
-    A bracket or post also waits for the beam above it, whose sag it asks for, unless that beam in turn waits for it.
+    A bracket also waits for the beam above it, whose sag it asks for, unless that beam in turn waits for the bracket.
     """
     every: tuple[Carrying, ...] = (*job.rafter, *job.beam, *job.post, *job.bracket, *job.trim)
     pieces = {piece.name: piece for piece in every}
     below = {name: [under for under in carriers_of(piece) if under in pieces] for name, piece in pieces.items()}
-    watched: dict[str, list[str]] = {}  # what looks at a beam above it
-    watching: tuple[Bracket | Post, ...] = (*job.bracket, *job.post)
-    for one in watching:
-        if one.near is not None and one.near.beam in pieces:
-            watched.setdefault(one.near.beam, []).append(one.name)
+    watched: dict[str, list[str]] = {}  # the brackets that look at a beam
+    for bracket in job.bracket:
+        if bracket.near is not None and bracket.near.beam in pieces:
+            watched.setdefault(bracket.near.beam, []).append(bracket.name)
     loads = Counter(chain.from_iterable(below.values()))  # how many that rest on it are still to come
     looks = Counter(chain.from_iterable(watched.values()))
     ordered: dict[str, None] = {}
     ready = deque(name for name in pieces if not loads[name] and not looks[name])
     while len(ordered) < len(pieces):
-        if not ready:  # only such are left whose beam waits for them: they do without it
+        if not ready:  # only brackets are left whose beam rests on what they are fixed to: they do without it
             ready.append(next(name for name in pieces if name not in ordered and not loads[name]))
         name = ready.popleft()
         ordered[name] = None
         for under in below[name]:
             loads[under] -= 1
-        for other in watched.get(name, ()):
-            looks[other] -= 1
+        for bracket_name in watched.get(name, ()):
+            looks[bracket_name] -= 1
         freed = dict.fromkeys((*below[name], *watched.get(name, ())))
-        ready.extend(other for other in freed if not loads[other] and not looks[other] and other not in ordered)
+        ready.extend(one for one in freed if not loads[one] and not looks[one] and one not in ordered)
     return [pieces[name] for name in ordered]
 
 

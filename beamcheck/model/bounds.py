@@ -67,13 +67,7 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "height": _feet(100), "lands_at": _feet(200), "braced_strong": _feet(100), "braced_weak": _feet(100),
         "eccentricity": _inches(60, low=-60), "eccentricity_weak": _inches(60, low=-60),
     },
-    "PlySchedule": {
-        "spacing": _inches(120), "row_spacing": _inches(60), "end": _inches(120), "edge": _inches(60),
-    },
-    "Existing": {
-        "takes_uplift": Bound(1, 500_000, "lbf"), "takes_sideways": Bound(1, 500_000, "lbf"),
-        "F_c_perp": _psi(10, 5_000),
-    },
+    "Existing": {"F_c_perp": _psi(10, 5_000)},
     "Place": {"x": _feet(200), "y": _inches(60)},
     "Holes": {
         "spacing": _inches(120), "row_spacing": _inches(60), "end": _feet(200), "edge": _inches(60),

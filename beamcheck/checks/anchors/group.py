@@ -17,6 +17,7 @@ from ...model.anchors import Anchor, Holes
 from ...model.pieces import Beam, Post, Stock
 from ...model.rules import beam_length
 from ...units import show
+from ...values.judgment import judgment
 from ..core.context import AnyPiece
 from ..core.material import WoodMaterial
 from ..core.question import RULING, PlausibleAnswer, Question, ask
@@ -216,6 +217,11 @@ class Group:
     def name_of(self, k: int) -> str:
         """'row 1, column 2', counted from the bottom and from the end."""
         return f"row {int(self.row[k]) + 1}, column {int(self.column[k]) + 1}"
+
+
+def trivial(force: float, capacity: float) -> bool:
+    """Whether a force is next to nothing: it neither needs a rule of its own nor an engineer's word."""
+    return force <= judgment("trivial force").value and force <= judgment("trivial share of capacity").value * capacity
 
 
 def seat_takes(forces: Forces) -> Forces:

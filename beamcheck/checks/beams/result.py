@@ -9,7 +9,7 @@ import numpy as np
 from ...analysis.beams.member_loads import TransferredLoad
 from ...errors import BeamcheckError
 from ...model.anchor_manners import MANNERS
-from ...model.pieces import Beam
+from ...model.pieces import Beam, Post
 from ...model.rules import beam_length
 from ...units import show
 from ...values.lumber import DesignValues
@@ -27,11 +27,13 @@ from ..core.draft import (
     unknown_below,
 )
 from ..core.govern import writing
-from ..core.input_words import beam_inputs, stick_inputs, stock_inputs, wood_words
+from ..core.input_words import beam_inputs, post_inputs, stick_inputs, stock_inputs, wood_words
 from ..core.material import Sharing, WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.result import PieceResult
 from ..core.screening import screen, screening_woods
-from ..core.tables import line_forces_table, loads_table, reactions_table
+from ..core.tables import forces_table, line_forces_table, loads_table, post_loads_table, reactions_table
+from ..posts.post import check_post
+from ..posts.post_run import PostRun
 from .beam import BeamRun, check_beam
 from .figure import straight_figure
 from .remedies import beam_remedies
@@ -40,6 +42,8 @@ from .twist import twist_checks
 SEATS = (
     "`at` is the middle of a seat; spans run from middle to middle, which is not less than the span of NDS 2018 3.2.1."
 )
+BRACES = "Braces of the post are taken as given: their strength, stiffness and fastening are not checked."
+
 GROUPS_LEFT_OUT = "What would make it pass was tried for the beam alone: its anchor groups must be checked anew then."
 
 
@@ -114,3 +118,50 @@ def _beam_reactions(run: BeamRun, context: Context) -> Reactions:
         )  # fmt: skip
         below.append((support.on, transfer))
     return Reactions(run.beam.name, tuple(rows), tuple(below))
+
+
+def post_result(post: Post, context: Context) -> tuple[PieceResult, Reactions]:
+    """Check a post."""
+    stock = context.stock(post.stock)
+    draft = Draft(post.name, "post", f"{wood_words(stock)} post, {show(post.height, 'length')} high")
+    draft.inputs = [*stock_inputs(stock), *post_inputs(post)]
+    draft.assumptions = [*GENERAL, *([BRACES] if post.braced_strong or post.braced_weak else [])]
+    draft.checks = [*transfer_doubts(post.name, context)]
+    try:
+        run = _checked_post(draft, post, context)
+    except BeamcheckError as error:
+        draft.outside(error)
+        return draft.done(), unknown_below(post.name, [post.on])
+    draft.tables += [post_loads_table(run.loads), forces_table(run.combinations, {"P": (run.P, "force")})]
+    by_kind = run.by_kind()
+    transfer = TransferredLoad(post.name, by_kind, at=post.lands_at, applied="top", bearing=min(run.sides))
+    row = SupportForces(post.on, by_kind, float(np.max(run.P)), float(np.min(run.P)))
+    return draft.done(), Reactions(post.name, (row,), ((post.on, transfer),))
+
+
+def _checked_post(draft: Draft, post: Post, context: Context) -> PostRun:
+    """Run the checks of a post, or screen it when its wood is not known."""
+    stock = context.stock(post.stock)
+    flat: dict[tuple[str, float, float], WoodMaterial] = {}  # the same wood on the flat, by what tells the rows apart
+
+    def key(wood: WoodMaterial) -> tuple[str, float, float]:
+        return wood.label, float(wood.F_c.value), float(wood.E.value)
+
+    def make(values: DesignValues) -> WoodMaterial:
+        wood = wood_of(stock, values)
+        flat[key(wood)] = wood_of(stock, values, laid="flat")
+        return wood
+
+    if is_unknown(stock):
+        checks, table, _ = screen(
+            post.name, stock, make, lambda wood: check_post(post, wood, flat[key(wood)], context)[1]
+        )
+        draft.tables.append(table)
+        wood = screening_woods(stock, make)[0][1]
+        run, _ = check_post(post, wood, flat[key(wood)], context)
+    else:
+        wood = make(reference_values(stock))
+        run, checks = check_post(post, wood, flat[key(wood)], context)
+    draft.checks = [*checks, *draft.checks]
+    draft.assumptions = [*wood.notes, *draft.assumptions]
+    return run

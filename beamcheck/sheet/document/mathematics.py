@@ -9,12 +9,13 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
 import numpy as np
 
+from ...calc.core import Formula
 from ...calc.pad import Step
 from ...calc.trace import Term, evaluate
 from ...errors import BeamcheckError
@@ -104,6 +105,13 @@ def equation(step: Step, digits: int = DIGITS) -> Equation:
     return Equation(left, symbolic, numeric, result, reasons)
 
 
+def symbolic_source(formula: Formula, width: float = 2 * LINE) -> str:
+    """A formula as one typst equation, `symbol = expression`, broken into lines where it is long."""
+    first, *others = packed(_typeset(formula.tree, _Writer({}, None, whole=True)).pieces, width)
+    rows = [f"{symbol_source(formula.symbol).source} &= {first.source}", *(f"&quad {one.source}" for one in others)]
+    return " \\\n".join(rows)
+
+
 def result_text(step: Step) -> str:
     """The value as running text, with the digits it has as an equation: `1,350 psi`."""
     return f"{plain(step.value, _result_digits(step, DIGITS))} {plain_unit(step.unit)}".rstrip()
@@ -164,14 +172,18 @@ def _for_browsers(made: str) -> str:
 
 @dataclass(frozen=True)
 class _Writer:
-    """What is written for a symbol: its name (digits None) or its number. `inline`: fractions with a slash."""
+    """What is written for a symbol: its name (digits None) or its number. `inline`: fractions with a slash.
+
+    `whole`: both branches of a formula are written, and which holds when; otherwise the one in force.
+    """
 
     inputs: Mapping[str, float]
     digits: int | None
     inline: bool = False
+    whole: bool = False
 
     def inside_exponent(self) -> _Writer:
-        return _Writer(self.inputs, self.digits, inline=True)
+        return replace(self, inline=True)
 
 
 def _typeset(term: Term, writer: _Writer) -> Box:
@@ -181,6 +193,11 @@ def _typeset(term: Term, writer: _Writer) -> Box:
         return symbol_source(term.value)
     if term.op == "number":
         return _literal(term.value, writer.digits or DIGITS, writer.inline)
+    if term.op == "where" and writer.whole:
+        yes, no = (_typeset(arg, writer) for arg in term.args[1:])
+        condition = _condition(term.args[0], writer)
+        told = f'cases({yes.source} & quad "where" {condition.source}, {no.source} & quad "else")'
+        return Box(told, ATOM, max(yes.width + condition.width, no.width) + 6.0)
     if term.op == "where":
         branch = term.args[1] if bool(evaluate(term.args[0], writer.inputs)) else term.args[2]
         return _typeset(branch, writer)
@@ -207,6 +224,16 @@ def _typeset(term: Term, writer: _Writer) -> Box:
     if term.op in ("sin", "cos", "tan"):
         return Box(f"{term.op}({_degrees(boxes[0], writer)})", POWER, boxes[0].width + 3.0)
     raise BeamcheckError(f"a formula holds {term.op!r}, which has no form on the sheet")
+
+
+def _condition(term: Term, writer: _Writer) -> Box:
+    """An inequality, or several."""
+    left, right = term.args
+    if term.op in ("and", "or"):
+        one, other = _condition(left, writer), _condition(right, writer)
+        return Box(f'{one.source} "{term.op}" {other.source}', SUM, one.width + other.width + 2.5)
+    one, other = _typeset(left, writer), _typeset(right, writer)
+    return Box(f"{one.source} {_RELATIONS[term.op]} {other.source}", SUM, one.width + other.width + 1.4)
 
 
 def _literal(value: Any, digits: int, inline: bool) -> Box:
