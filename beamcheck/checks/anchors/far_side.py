@@ -15,7 +15,7 @@ from ..core.question import PlausibleAnswer, ask
 from ..core.result import Check
 from ..core.seat import answered
 from .cuts import hole_of
-from .group import Group
+from .group import Group, round_force
 from .unsaid import Open
 
 TABLE = "anchor_far_sides"
@@ -47,7 +47,9 @@ def _behind(group: Group) -> Iterator[Check]:
     yield answered(group.name, f"what {group.name} is fastened to", into)
     if into.takes is None and group.largest:
         text = f"what {into.name} may take is not said (`takes`); {group.force_words} come to it"
-        asked = ask("existing_takes", into.name, f"existing.{into.name}.takes", force=group.force_words)
+        most = max(group.largest.values())
+        path, answers = f"existing.{into.name}.takes", (round_force(1.5 * most), round_force(0.5 * most))
+        asked = ask("existing_takes", into.name, path, answers=answers, force=group.force_words)
         yield Check.refers("anchor.far_takes", group.name, f"what {into.name} may take", PATH, text, ask=asked)
 
 
@@ -159,15 +161,16 @@ def _holes_behind(group: Group) -> Iterator[Check]:
     if drilled:
         return
     kind, size = type(into).__name__.lower(), show(d_h, "length")
-    place = group.lands_at if group.lands_at is not None else 0.0
-    if isinstance(into, Post):
-        place = max(into.height - 0.5 * float(group.section.d), 0.0)
-    depth = float(group.section.d) if isinstance(into, Post) else 0.0
-    hole = {"kind": "hole", "at": show(place, "length"), "depth": size}
-    if not depth:
-        hole["from_bottom"] = show(0.5 * (group.far_depth or 2.0 * d_h), "length")
+    hole = {"kind": "hole", "depth": size}
+    if isinstance(into, Post):  # near its head, where the held piece lies beside it
+        hole["at"] = show(max(into.height - 0.5 * float(group.section.d), 0.0), "length")
+    else:
+        hole |= {
+            "at": show(group.lands_at or 0.0, "length"),
+            "from_bottom": show(0.5 * (group.far_depth or 8.0), "length"),
+        }
     path = f"{kind}.{into.name}.cuts"
-    answer = PlausibleAnswer(f"bored {size} wide", ((path, [*_as_written(into.cuts), hole]),))
+    answer = PlausibleAnswer(f"bored {size} wide", ((path, hole),))
     text = (
         f"they are not taken off {into.name}: enter each as a cut of it (hole, {size}), so that its own checks count "
         "them"
@@ -175,12 +178,3 @@ def _holes_behind(group: Group) -> Iterator[Check]:
     asked = ask("far_holes", into.name, path, answers=(answer,), size=size, by=group.name)
     what = f"holes in {into.name}"
     yield Check.refers("anchor.far_holes", group.name, what, "NDS 2018 3.1.2", text, ask=asked)
-
-
-def _as_written(cuts: tuple[object, ...]) -> list[dict[str, object]]:
-    """Cuts that are in the job already, as they can be written again."""
-    found = []
-    for cut in cuts:
-        data = cut.model_dump(exclude_none=True, exclude_defaults=True)  # type: ignore[attr-defined]
-        found.append({key: f"{value:g} in" if isinstance(value, float) else value for key, value in data.items()})
-    return found

@@ -14,11 +14,13 @@ from ...model.anchors import Fastener
 from ...provenance import Source
 from ...values import fasteners
 from ...values.connections import THIN
+from ..core.question import PlausibleAnswer
 from .unsaid import NotSaid, Open
 
 FAMILIES: dict[str, fasteners.Family] = {
     "bolt": "bolt", "pin": "drift pin", "lag screw": "lag screw", "wood screw": "wood screw", "nail": "nail",
 }  # fmt: skip
+SHEET = "data sheet of the maker, its number and year"
 THREADED = "threads count: the root bears (NDS 2018 12.3.7)"
 SMOOTH = "full body: no threads where it bears (NDS 2018 12.3.7)"
 
@@ -160,6 +162,17 @@ def _bending_yield(fastener: Fastener, D: float, doubts: list[Open]) -> tuple[fl
         return fastener.F_yb, f"by its maker: {fastener.F_yb_from or 'no document named'}", None
     if fastener.coating == "stainless":
         text = "stainless fasteners have no bending yield strength in Table I1: enter the maker's (`F_yb`)"
-        raise NotSaid(text, "maker_bending_yield", "fastener.F_yb")
+        kept = {key: _again(value) for key, value in fastener.model_dump(exclude_defaults=True).items()}
+        usual = fasteners.bending_yield(FAMILIES[fastener.kind], D).value  # of plain steel, and somewhat less
+        answers = tuple(
+            PlausibleAnswer(strength, (("fastener", {**kept, "F_yb": strength, "F_yb_from": SHEET}),))
+            for strength in (f"{usual:,.0f} psi", f"{0.8 * usual:,.0f} psi")
+        )
+        raise NotSaid(text, "maker_bending_yield", "fastener.F_yb", answers)
     found = fasteners.bending_yield(FAMILIES[fastener.kind], D)
     return found.value, found.reason, found.source
+
+
+def _again(value: object) -> object:
+    """A value of a fastener as a job file writes it: those that are numbers are lengths."""
+    return f"{value:g} in" if isinstance(value, float) else value

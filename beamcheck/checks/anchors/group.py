@@ -139,9 +139,16 @@ class Group:
         **words: str,
     ) -> Question:  # fmt: skip
         """A question about the group; without a field it asks for a ruling, which has to cover the forces."""
+        if answers is not None:  # places within the group become places in the job file
+            answers = tuple(self._placed(answer) for answer in answers)
         known = {"piece": self.piece, "far": self.far, "end": self.end, "force": self.force_words, **words}
         at = self.field(field) if field else RULING
         return ask(key, self.name, at, answers=answers, why=why, forces=None if field else self.largest, **known)
+
+    def _placed(self, answer: PlausibleAnswer | str) -> PlausibleAnswer | str:
+        if isinstance(answer, str) or all("." in path for path, _ in answer.sets):
+            return answer
+        return PlausibleAnswer(answer.says, tuple((self.field(path), value) for path, value in answer.sets))
 
     def question(self, open_: Open) -> Question:
         """The question of something that is not said."""
@@ -217,6 +224,11 @@ class Group:
     def name_of(self, k: int) -> str:
         """'row 1, column 2', counted from the bottom and from the end."""
         return f"row {int(self.row[k]) + 1}, column {int(self.column[k]) + 1}"
+
+
+def round_force(force: float) -> str:
+    """A plausible figure of a letter or report: rounded up to 10 lb."""
+    return f"{10.0 * math.ceil(force / 10.0):,.0f} lbf"
 
 
 def trivial(force: float, capacity: float) -> bool:

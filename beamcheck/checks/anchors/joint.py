@@ -208,7 +208,7 @@ class JointMaker:
     @property
     def other(self) -> Other:
         if self.group.anchor.other is None:
-            raise NotSaid("the member on the other side is not described (`other`)", "other_side", "other.thickness")
+            raise NotSaid("the member on the other side is not described (`other`)", "far_member", "other.thickness")
         return self.group.anchor.other
 
     @property

@@ -31,6 +31,8 @@ class Open:
 class NotSaid(BeamcheckError):
     """Something without which there is no value is not in the job; the check refers and asks for it."""
 
-    def __init__(self, text: str, key: str, field: str = "", answers: tuple[str, ...] | None = None) -> None:
+    def __init__(
+        self, text: str, key: str, field: str = "", answers: tuple[PlausibleAnswer | str, ...] | None = None
+    ) -> None:
         super().__init__(text)
         self.open = Open(text, key, field, answers)

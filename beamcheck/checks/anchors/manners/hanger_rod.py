@@ -217,9 +217,9 @@ class _Rod:
         if not group.x.size:
             text = "where the rod stands in the piece is not given (`holes`)"
             line = group.line if group.line is not None else 0.5 * b
-            places = (("end", show(line, "length")), ("edge", show(0.5 * b, "length")))
-            sets = tuple((group.field(f"holes.{name}"), value) for name, value in places)
-            answer = PlausibleAnswer(f"{places[0][1]} from the end, in the middle of the breadth", sets)
+            along, aside = show(line, "length"), show(0.5 * b, "length")
+            holes = {"rows": 1, "columns": 1, "end": along, "edge": aside}
+            answer = PlausibleAnswer(f"{along} from the end, {aside} from the side", ((group.field("holes"), holes),))
             open_ = Open(text, "rod_place", "holes", (answer,))
             yield group.refers("anchor.rod_place", "place of the rod", "geometry", open_)
             return

@@ -21,7 +21,7 @@ from ...core.material import is_unknown
 from ...core.result import Check
 from ...core.strength import Outcome
 from ..far_side import far_side_checks
-from ..group import NEGLIGIBLE, Group, Part, trivial
+from ..group import NEGLIGIBLE, Group, Part, round_force, trivial
 from ..unsaid import Open
 from .base import Manner, wood_checks
 
@@ -76,7 +76,7 @@ def rated_checks(group: Group) -> list[Check]:
             found += _believable(group, words, float(allowed))
         elif not trivial(most, most_rated):
             text = f"the rating does not cover the load {words}, and {show(most, 'force')} come that way"
-            answers = (_rounded(1.5 * most), _rounded(0.5 * most))
+            answers = (round_force(1.5 * most), round_force(0.5 * most))
             open_ = Open(text, f"rated_{field}", f"rating.{field}", answers, {"load": show(most, "force")})
             found.append(group.refers(id, f"rated load {words}", RATED, open_))
     pressing = float(np.max(parts["pressing"]))
@@ -229,8 +229,3 @@ def _against(group: Group, rating: Rating, words: str, loads: list[tuple[Array, 
         return Outcome(used, 1.0, used)
 
     return govern(criterion, group.forces.combinations, calculate)
-
-
-def _rounded(force: float) -> str:
-    """A plausible figure of a report: rounded up to 10 lb."""
-    return f"{10.0 * np.ceil(force / 10.0):,.0f} lbf"
