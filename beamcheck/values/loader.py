@@ -187,6 +187,9 @@ def rewrite_manifest(folder: Path) -> None:
     listed = {line["file"]: line for line in lines}
     listed |= {line[0]: dict(zip(MANIFEST_COLUMNS, line, strict=True)) for line in changed_lines(folder)}
     there = [listed[name] for name in sorted(listed) if (folder / name).is_file()]
+    editions = {row["key"]: row["edition"] for row in _read(folder / "bibliography.csv")[1]}
+    for line in there:
+        line["edition"] = editions.get(line["document"], line["edition"])
     with (folder / MANIFEST).open("w", newline="", encoding="utf-8") as file:
         writer = csv.DictWriter(file, MANIFEST_COLUMNS, lineterminator="\n")
         writer.writeheader()
