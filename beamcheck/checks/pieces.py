@@ -14,7 +14,7 @@ from ..model.pieces import Beam, Existing, Job, Post, Rafter, Tie
 from .anchors.group import Group
 from .anchors.results import held_by_nobody, worst_result
 from .beams.result import beam_result, post_result
-from .brackets.trim import trim_result
+from .brackets.trim.trim import trim_result
 from .core.context import Context, Structure
 from .core.draft import Reactions
 from .core.result import PieceResult

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..analysis.fields.outline import Outline
-from ..checks.brackets.families.solid_comparison import NOTICED
-from ..checks.brackets.families.solid_hand_rule import Line, Moduli, section_rule
+from ..checks.brackets.families.solid_comparison import noticed
+from ..checks.brackets.families.solid_hand_rule import EdgeLoad, Moduli, section_rule
 from ..formulas.brackets import fan_sections as fan
 from ..formulas.wood import off_axis as oa
 from ..formulas.wood.bearing import bearing_at_angle
@@ -74,7 +74,7 @@ def screen(
     alpha, x_0 = np.clip(alpha, 0.0, 90.0), np.clip(x_0, 0.0, P)
     one = (moduli.E_L, moduli.E_T, moduli.G_LT, moduli.nu_LT)
     E_0, E_1, E_2 = (np.interp(alpha, SLOPES, np.asarray(E)) for E in fan.fan_moments(*one, moduli.grain, SLOPES))
-    line = Line([(start[:, None], end[:, None], force[:, None]) for start, end, force in presses], P)
+    line = EdgeLoad([(start[:, None], end[:, None], force[:, None]) for start, end, force in presses], P)
     rule = section_rule(
         (x_0, x_s, y_s, alpha), _depth_below(outline, x_0, stretch), t, moduli, line,
         diagonal=diagonal, means=(E_0, E_1, E_2),
@@ -85,7 +85,7 @@ def screen(
     soffit = rule.soffit / np.asarray(bearing_at_angle(strength.F_c, strength.F_c_perp, rule.phi))
     worst = np.maximum(np.maximum(top, soffit), rule.shear / strength.F_v)
     steep = phi > judgment("slope of grain at an edge in tension").value
-    short = (across > judgment("tension across the grain").value) | ((rule.top > NOTICED) & steep)
+    short = (across > judgment("tension across the grain").value) | ((rule.top > noticed()) & steep)
     none = ~there.any(axis=1)
     ratio = np.where(none, np.inf, np.max(np.where(there, worst, 0.0), axis=1))
     return Screened(ratio, np.any(short & there, axis=1), np.any(rule.holds & there, axis=1))

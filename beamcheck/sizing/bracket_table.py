@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import product
 
-from ..checks.brackets.families.solid_comparison import BANDS, Edge, Section, beside
+from ..checks.brackets.families.solid_comparison import ComparedSection, Edge, band, beside
 from ..checks.brackets.families.solid_hand_rule import Moduli, is_diagonal
 from ..model.brackets import Solid
 from ..values.brackets import elastic_ratios
@@ -62,7 +62,7 @@ def rows_of(case: Case) -> list[dict[str, str]]:
         on = [one for one in sections if one.edge == edge]
         ratios = [one.ratio for one in on if one.covered and one.counts]
         outside = [one.ratio for one in on if one.counts and not one.covered]
-        claim = BANDS[edge, "bonded" if case.held == "bonded" else "springs"]
+        claim = band(edge, "bonded" if case.held == "bonded" else "springs")
         first = next((one for one in sections if one.edge == ("wall" if edge == "wall" else "top")), None)
         said = "" if not ratios else "no claim" if claim is None else f"{claim[0]:g} to {claim[1]:g}"
         values = (
@@ -78,7 +78,7 @@ def _ends(ratios: list[float]) -> tuple[str, str]:
     return (f"{min(ratios):.3f}", f"{max(ratios):.3f}") if ratios else ("", "")
 
 
-def compared(case: Case) -> list[Section]:
+def compared(case: Case) -> list[ComparedSection]:
     """All sections of one bracket."""
     from ..analysis.fields.field import Backing, Elastic, Press, Spring, solve_field
     from ..analysis.fields.outline import outline_of

@@ -15,12 +15,13 @@ import numpy as np
 
 from ..analysis.beams.member_loads import TransferredLoad
 from ..calc.pad import SilentPad
-from ..checks.brackets.bracket import bracket_results
-from ..checks.brackets.families.solid_field import candidates, setting_of
+from ..checks.brackets.bracket import bracket_results, loads_of
+from ..checks.brackets.families.registry import family_of
+from ..checks.brackets.families.solid_field import candidates, model_of
 from ..checks.brackets.families.solid_hand_rule import Moduli, is_diagonal
 from ..checks.brackets.families.solid_stress import strengths
-from ..checks.brackets.family import own_weight, projection_of, wood_of_bracket
-from ..checks.brackets.loads import BracketLoads, bracket_loads
+from ..checks.brackets.loads import BracketLoads
+from ..checks.brackets.wood import wood_of_bracket
 from ..checks.core.context import AnyPiece, Context, Structure
 from ..checks.core.govern import figures_only
 from ..checks.core.result import CAUTION, SIGN_OFF, Check, PieceResult, Verdict
@@ -265,7 +266,7 @@ class _Search:
             return self._with({"shape": shape.model_copy(update={"thickness": value})})
         if self.goal == "largest load":
             return _with_loads(self.job, {*self.above, self.name}, value)
-        stretch = value / projection_of(self.bracket)
+        stretch = value / self.bracket.shape.stands_out
         places = [
             load.model_copy(update={key: _times(getattr(load, key), stretch) for key in ("at", "start", "end")})
             for load in self.bracket.carries
@@ -295,13 +296,14 @@ class _Search:
         """The hand rule at every step; None where it has nothing to say."""
         shape = self.bracket.shape
         wood, _ = wood_of_bracket(self.bracket, self.context)
-        if not isinstance(shape, Solid) or wood is None or shape.grain is None:
+        if not isinstance(shape, Solid) or wood is None or shape.grain is None or self.bracket.stock is None:
             return None
         try:
-            setting = setting_of(self.bracket, shape, self.loads, wood, self.context, grain=shape.grain)
+            stock = self.context.stock(self.bracket.stock)
+            model = model_of(shape, self.bracket.fixings, stock, wood, grain=shape.grain)
         except BeamcheckError:
             return None
-        n, P = len(self.steps), setting.outline.P
+        n, P = len(self.steps), model.outline.P
         one = np.ones(n)
         thickness, projection, factor = shape.thickness * one, P * one, one
         if self.goal == "least thickness":
@@ -310,9 +312,9 @@ class _Search:
             projection = self.steps
         else:
             factor = self.steps
-        elastic = setting.variants[0].elastic
+        elastic = model.variants[0].elastic
         moduli = Moduli(elastic.E_L, elastic.E_T, elastic.G_LT, elastic.nu_LT, shape.grain)
-        diagonal = is_diagonal(shape.grain, shape.soffit, bool(setting.outline.kinks))
+        diagonal = is_diagonal(shape.grain, shape.soffit, bool(model.outline.kinks))
         found = []
         for combination in candidates(self.loads):
             F = strengths(wood, SilentPad(), self.loads, combination)
@@ -322,7 +324,7 @@ class _Search:
                 for strip in self.loads.strips(combination)
             ]  # fmt: skip
             found.append(
-                screen(setting.outline, moduli, Strength(**{key: float(value) for key, value in F.items()}), presses,
+                screen(model.outline, moduli, Strength(**{key: float(value) for key, value in F.items()}), presses,
                        thickness=thickness, projection=projection, diagonal=diagonal)
             )  # fmt: skip
         return Screened(
@@ -404,8 +406,7 @@ def _around(job: Job, name: str, above: frozenset[str]) -> Context:
 
 
 def _loads(bracket: Bracket, context: Context) -> BracketLoads:
-    wood, _ = wood_of_bracket(bracket, context)
-    return bracket_loads(bracket, context, projection_of(bracket), own_weight(bracket, wood))
+    return loads_of(family_of(bracket), context)
 
 
 def _stopped(piece: PieceResult) -> bool:

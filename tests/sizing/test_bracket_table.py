@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from beamcheck.checks.brackets.families.solid_comparison import BAND, BANDS
+from beamcheck.checks.brackets.families.solid_comparison import band
 from beamcheck.sizing.bracket_table import HEADS, Case, cases, rows_of
 
 FILE = Path(__file__).parents[2] / "worked_examples" / "bracket_hand_rule_against_field.csv"
@@ -64,9 +64,10 @@ def test_the_band_claimed_is_the_band_shown() -> None:
     for edge in ("top", "soffit"):
         low = min(float(row["least_hand_over_field"]) for row in rows if row["edge"] == edge)
         high = max(float(row["largest_hand_over_field"]) for row in rows if row["edge"] == edge)
-        band = BANDS[edge, "bonded"]
-        assert band is not None and band[0] <= low <= 1.06 * band[0] and 0.94 * band[1] <= high <= band[1]
-    assert BANDS["top", "springs"] == BAND
+        claimed = band("top" if edge == "top" else "soffit", "bonded")
+        assert claimed is not None
+        assert claimed[0] <= low <= 1.06 * claimed[0] and 0.94 * claimed[1] <= high <= claimed[1]
+    assert band("top", "springs") == band("top", "bonded")
     # what is not claimed is shown: on anchors the rule is unsafe for the soffit, wild for the wall edge
     soffit = [row for row in table() if row["claimed"] == "no claim" and row["edge"] == "soffit"]
     assert min(float(row["least_hand_over_field"]) for row in soffit) < 0.5

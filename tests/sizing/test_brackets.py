@@ -9,7 +9,7 @@ import pytest
 from click.testing import CliRunner
 
 from beamcheck.analysis.fields.outline import outline_of
-from beamcheck.checks.brackets.families.solid_hand_rule import Line, Moduli, hand_rule
+from beamcheck.checks.brackets.families.solid_hand_rule import EdgeLoad, Moduli, hand_rule
 from beamcheck.checks.job import check_job
 from beamcheck.cli import main
 from beamcheck.errors import OutOfRange, UnknownName
@@ -150,7 +150,7 @@ def test_the_screen_is_the_hand_rule() -> None:
     t, F = np.array([1.5, 3.0, 1.5]), np.array([100.0, 100.0, 200.0])
     presses = [(np.full(3, 15.0), np.full(3, 16.0), F)]
     found = screen(outline, moduli, strength, presses, thickness=t, projection=np.full(3, 16.0), diagonal=False)
-    rule = hand_rule(outline, 1.5, moduli, Line([(15.0, 16.0, 100.0)], 16.0), diagonal=False)
+    rule = hand_rule(outline, 1.5, moduli, EdgeLoad([(15.0, 16.0, 100.0)], 16.0), diagonal=False)
     assert found.ratio[0] >= rule.top.max() / 900.0 * 0.97
     np.testing.assert_allclose(found.ratio, found.ratio[0] * np.array([1.0, 0.5, 2.0]), rtol=1e-9)
 

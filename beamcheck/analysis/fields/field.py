@@ -11,10 +11,11 @@ from dataclasses import replace
 import numpy as np
 
 from ...errors import BeamcheckError, OutOfRange
+from ...values.judgment import judgment
 from ..frames.polynomial import Array
 from .mesh import Mesh, mapped
 from .outline import Outline
-from .read import ANCHORED, BY_LOAD, CLAMPED, CORNER, EDGE_PEAKS, EdgeStress, Field, Peak, Section, Zone
+from .read import EDGE_PEAKS, EdgeStress, Field, Peak, Section, Zone
 from .solve import Backing, Elastic, Flags, Patch, Press, Spring, line, solve, spread_load
 from .triangles import Void, filled
 
@@ -26,8 +27,6 @@ __all__ = [
 COARSE = 6  # cells across
 FINEST = {"mapped": 21, "triangles": 40}
 SHORT = 0.05  # of the height: a wall that presses on less than that is met by triangles, which get small at one place
-WIDE = 0.5  # of the top edge
-WIDEST = 0.4  # of projection or height: no zone at a load is wider
 EDGE_FLOOR = 0.5  # of the largest peak on any edge: the movement of a lower peak is measured by this
 FLOOR = 0.10  # of the same peak, for stress across the grain; of the loads, for pulls and contact
 
@@ -216,29 +215,37 @@ def _guess(backing: Backing, before: Field | None) -> Callable[[Array], Flags]:
 
 
 def _zones(outline: Outline, backing: Backing, presses: Sequence[Press], voids: Sequence[Void]) -> tuple[Zone, ...]:
-    """Clamped wall 0.15, anchors, held parts and inward corners 0.10 of the projection, or of the height when that is
-    less; narrow loads half the depth below them, at most 0.4 of that size.
+    """Where no stress is read: at the wall face, anchors and inward corners, by the projection or the height where
+    that is less; below narrow loads, by the depth there.
 
-    A load over more than half of the top edge has no zone: it is a spread load, that plane stress describes.
+    A load over much of the top edge has no zone: it is a spread load, that plane stress describes.
     """
     H, P = outline.H, outline.P
     size = min(H, P)
+    at_wall, at_anchor, at_corner = (
+        _not_read(where) * size for where in ("at a clamped wall", "at anchors", "at an inward corner")
+    )
+    wide, widest = judgment("wide load over top edge").value, judgment("zone not read at a load, widest").value
     zones = []
     if backing.kind == "bonded":
-        zones.append(Zone(0.0, 0.0, 0.0, H, CLAMPED * size, "at the clamped wall face"))
+        zones.append(Zone(0.0, 0.0, 0.0, H, at_wall, "at the clamped wall face"))
     for spring in backing.springs:
         half = spring.height / 2
-        zones.append(Zone(0.0, spring.y - half, 0.0, spring.y + half, ANCHORED * size, "at the anchors"))
+        zones.append(Zone(0.0, spring.y - half, 0.0, spring.y + half, at_anchor, "at the anchors"))
     for patch in backing.patches:
-        zones.append(Zone(0.0, patch.y0, 0.0, patch.y1, ANCHORED * size, "where the wall face is held"))
+        zones.append(Zone(0.0, patch.y0, 0.0, patch.y1, at_anchor, "where the wall face is held"))
     for press in presses:
-        if press.x1 - press.x0 <= WIDE * P:
-            radius = min(BY_LOAD * outline.depth(press.x0), WIDEST * size)
+        if press.x1 - press.x0 <= wide * P:
+            radius = min(_not_read("at a load") * outline.depth(press.x0), widest * size)
             zones.append(Zone(press.x0, 0.0, press.x1, 0.0, radius, "under a load"))
     for i in outline.re_entrant:
         x, y = outline.soffit[i]
-        zones.append(Zone(float(x), float(y), float(x), float(y), CORNER * size, "at an inward corner"))
+        zones.append(Zone(float(x), float(y), float(x), float(y), at_corner, "at an inward corner"))
     for void in voids:
         for y in (void.top, void.top + void.height):
-            zones.append(Zone(void.depth, y, void.depth, y, CORNER * size, "at a corner of the pocket"))
+            zones.append(Zone(void.depth, y, void.depth, y, at_corner, "at a corner of the pocket"))
     return tuple(zones)
+
+
+def _not_read(where: str) -> float:
+    return judgment(f"zone not read {where}").value

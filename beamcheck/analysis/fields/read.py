@@ -24,7 +24,6 @@ PeakName = Literal[
     "across tension", "across compression", "along tension", "along compression", "shear",
 ]  # fmt: skip
 EDGE_PEAKS: tuple[PeakName, ...] = ("top tension", "soffit tension", "soffit compression", "wall tension")
-CLAMPED, ANCHORED, BY_LOAD, CORNER = 0.15, 0.10, 0.5, 0.10  # of projection or height; by a load of the depth
 DENSE = 801  # places along an edge that peaks are read at
 SIDE = np.array([0.5 - np.sqrt(1.0 / 12.0), 0.5 + np.sqrt(1.0 / 12.0)])  # where the stretch of a side is best
 SIDE_SHAPE = np.stack([(1 - SIDE) * (1 - 2 * SIDE), 4 * SIDE * (1 - SIDE), SIDE * (2 * SIDE - 1)], axis=-1)

@@ -10,19 +10,23 @@ import numpy as np
 from ...analysis.beams.load_cases import Applied
 from ...calc.pad import Pad
 from ...formulas.wood.bearing import bearing_at_angle, bearing_stress
+from ...model.brackets import Bracket
 from ...units import show
-from ..core.govern import Criterion, at, duration, govern, stated
+from ...values.judgment import judgment
+from ..core.govern import Criterion, at, duration, govern
 from ..core.material import WoodMaterial, bearing_prime, compression_star
+from ..core.question import RULING, ask
 from ..core.result import Check
 from ..core.strength import Outcome
+from .asking import ask_engineer, path_of
 from .loads import ACCIDENTAL, BracketLoads
 
 BEARING = "NDS 2018 3.10.3"
-END_GRAIN = 0.75  # of F_c*: more needs a metal plate between (NDS 2018 3.10.1.3, memory)
+FROM = "from "  # what a load that comes from another piece is called by
 
 
 def bearing_under_loads(
-    name: str, loads: BracketLoads, wood: WoodMaterial, *, thickness: float, grain: float
+    bracket: Bracket, loads: BracketLoads, wood: WoodMaterial, *, thickness: float, grain: float
 ) -> Iterator[Check]:
     """Bearing on the top edge, place by place; loads whose seats overlap press there together.
 
@@ -35,6 +39,7 @@ def bearing_under_loads(
     grain : float
         Of the wood under the load, degrees above level.
     """
+    name, id = bracket.name, "bracket.bearing"
     theta = abs(90.0 - grain) % 180.0
     theta = min(theta, 180.0 - theta)
     out = loads.projection
@@ -42,8 +47,9 @@ def bearing_under_loads(
     for load in pressing:
         if load.is_point and load.bearing is None:
             text = "the length on which it bears is not given (`bearing`)"
-            where = show(load.start, "length")
-            yield stated(name, f"bearing of {_called(load)} on the top edge", BEARING, "refer", text, where=where)
+            asked = ask("bearing_length", bracket.name, _field_of(bracket, load), load=_called(load))
+            what = f"bearing of {_called(load)} on the top edge"
+            yield Check.refers(id, name, what, BEARING, text, ask=asked, where=show(load.start, "length"))
     for x, here in _places([load for load in pressing if _seat(load, out) is not None], out):
         what = f"bearing of {', '.join(dict.fromkeys(map(_called, here)))} on the top edge"
         length = min(high - low for low, high in (_seat(load, out) or (0.0, out) for load in here))
@@ -60,19 +66,23 @@ def bearing_under_loads(
             F_star = compression_star(pad, wood, duration(pad, loads.combinations, which))
             F_perp = bearing_prime(pad, wood, 1.0)
             allowed = pad(bearing_at_angle, F_c_star=F_star, F_c_perp_prime=F_perp, theta=theta)
-            most = END_GRAIN * F_star
+            end_grain = judgment("end grain without a metal plate")
+            most = end_grain.value * F_star
             if np.any(np.asarray(allowed) > np.asarray(most)):
                 allowed = np.minimum(allowed, most)
                 if not isinstance(which, slice):
                     note = "as much as end grain takes without a metal plate"
-                    allowed = pad.take("0.75 F_c*", float(allowed), "psi", clause="NDS 2018 3.10.1.3", note=note)
+                    allowed = pad.take("0.75 F_c*", float(allowed), "psi", note=note, source=end_grain.source)
             return Outcome(f, allowed, f / allowed)
 
-        yield govern(Criterion(name, what, BEARING, "stress", where=show(x, "length")), loads.combinations, calculate)
+        yield govern(
+            Criterion(name, what, BEARING, "stress", where=show(x, "length"), id=id), loads.combinations, calculate
+        )
 
 
 def _called(load: Applied) -> str:
-    return load.what or "a load"
+    """In words that follow 'bearing of': the name of the piece that it comes from, or what it is."""
+    return load.what.removeprefix(FROM) or "a load"
 
 
 def _presses(load: Applied) -> bool:
@@ -110,23 +120,33 @@ def _places(pressing: Sequence[Applied], out: float) -> list[tuple[float, list[A
     ]
 
 
-def hung_on_it(name: str, loads: BracketLoads) -> Iterator[Check]:
+def hung_on_it(bracket: Bracket, loads: BracketLoads) -> Iterator[Check]:
     """Loads that hang below it or on its side: their fastening, the pull across the grain, the twist are not checked.
 
     The fastening of a piece of the job on its side is checked with that piece.
     """
     hung = [load for load in loads.loads if not load.own]
-    below = dict.fromkeys(_called(load) for load in hung if load.applied == "below")
-    beside = dict.fromkeys(_called(load) for load in hung if load.applied == "side" and not load.from_piece)
-    if below:
-        text = (
-            f"{', '.join(below)}: what hangs below pulls on the wood, across its grain as a rule, at a fastening that "
-            "is not checked; let it bear on the top edge, or let an engineer look at it"
-        )
-        yield stated(name, "hangs below it", "NDS 2018 3.8.2", "refer", text)
-    if beside:
-        text = (
-            f"{', '.join(beside)}: what hangs on its side twists it and pulls at a fastening, neither of which is "
-            "checked; let it bear on the top edge, or let an engineer look at it"
-        )
-        yield stated(name, "hangs on its side", "NDS 2018 11.1", "refer", text)
+    below = [load for load in hung if load.applied == "below"]
+    beside = [load for load in hung if load.applied == "side" and not load.from_piece]
+    for id, key, group, clause, why in (
+        ("bracket.hung_below", "hung_below", below, "NDS 2018 3.8.2",
+         "what hangs below pulls on the wood, across its grain as a rule, at a fastening that is not checked"),
+        ("bracket.hung_on_side", "hung_on_side", beside, "NDS 2018 11.1",
+         "what hangs on its side twists it and pulls at a fastening, neither of which is checked"),
+    ):  # fmt: skip
+        if not group:
+            continue
+        called = ", ".join(dict.fromkeys(map(_called, group)))
+        text = f"{called}: {why}; let it bear on the top edge, or let an engineer look at it"
+        forces = {"down": sum(max(load.total, 0.0) for load in group)}
+        asked = ask_engineer(bracket, key, why=f"{called}: {why}.", forces=forces, load=called)
+        what = "hangs below it" if key == "hung_below" else "hangs on its side"
+        yield Check.refers(id, bracket.name, what, clause, text, ask=asked)
+
+
+def _field_of(bracket: Bracket, load: Applied) -> str:
+    """Where the job file says on what length a load bears; of a piece that gives none it has no place."""
+    if load.from_piece:
+        return RULING
+    number = next((i for i, one in enumerate(bracket.carries, start=1) if one.what == load.what), 1)
+    return path_of(bracket, f"carries.{number}.bearing")

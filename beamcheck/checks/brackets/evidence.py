@@ -5,26 +5,45 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...model.anchor_links import diameter
+from ...model.anchors import Other
 from ...model.brackets import Bracket, Trim
 from ...model.pieces import Beam, Existing, Post
 from ...units import show
-from ...values.lumber import read_size
+from ...values.connections import distance
+from ...values.judgment import judgment
+from ...values.lumber import Size, read_size
 from ..core.context import Context
-from ..core.govern import stated
+from ..core.question import PlausibleAnswer, Question, ask
 from ..core.result import Check
+from .asking import ask_engineer, ask_for, path_of
 
 INTO = "what the fasteners go into"
 SKINS = ("plaster", "gypsum board")
-ENOUGH_END = 7.0  # diameters: farther from an end it no longer matters (NDS 2018 Table 12.5.1A, softwood, memory)
-THINNER, THICKER = 0.25, 1.0 / 16.0  # in: a stated thickness may differ from its stock's side by so much; judgement
 
 
 def knots_seen(bracket: Bracket) -> Iterator[Check]:
     """Refers unless somebody has seen that there is none where it is thinnest."""
-    if bracket.knots != "none in the throat":
-        said = {None: "is not said (`knots`)", "in the throat": "there are some"}.get(bracket.knots, "nobody looked")
+    id, what = "bracket.knots", "knots in the throat"
+    if bracket.knots == "in the throat":
+        text = "knots, checks or repairs where it is thinnest: there are some"
+        asked = ask_engineer(bracket, "knot_allowed", why="There is a knot, a check or a repair where it is thinnest.")
+        yield Check.refers(id, bracket.name, what, "judgment", text, ask=asked)
+    elif bracket.knots != "none in the throat":
+        said = "is not said (`knots`)" if bracket.knots is None else "nobody looked"
         text = f"knots, checks and repairs where it is thinnest: {said}"
-        yield stated(bracket.name, "knots in the throat", "judgement", "refer", text)
+        yield Check.refers(id, bracket.name, what, "judgment", text, ask=ask_for(bracket, "knots", "knots"))
+
+
+def sinking_not_given(bracket: Bracket) -> Check:
+    """How far the nose may sink is for the user to say."""
+    text = "how far the nose may sink is not given (`deflects`)"
+    asked = ask_for(bracket, "deflects", "deflects")
+    return Check.refers("bracket.sinking", bracket.name, "sinking of the nose", "judgment", text, ask=asked)
+
+
+def material_of(other: Other) -> str:
+    """What fasteners go into, in words."""
+    return f"wood, stock {other.stock!r}" if other.material == "wood" and other.stock else other.material
 
 
 def into_checks(piece: Bracket | Trim, context: Context) -> Iterator[Check]:
@@ -32,10 +51,14 @@ def into_checks(piece: Bracket | Trim, context: Context) -> Iterator[Check]:
     fixings = piece.fixings
     if fixings is None or fixings.fastener is None or fixings.other is None:
         return
-    other, under = fixings.other, context.under(piece.on)
-    into = f"wood, stock {other.stock!r}" if other.material == "wood" and other.stock else other.material
-    text = ""
+    name, other, under = piece.name, fixings.other, context.under(piece.on)
+    into = material_of(other)
+    at, text = path_of(piece, "fixings.other"), ""
+    answers: list[PlausibleAnswer | str] = []
     if isinstance(under, Existing):
+        at = f"existing.{under.name}.material"
+        if other.material == "wood" or other.material == under.material:
+            answers = [other.material]
         if under.material == "other":
             text = f"what {under.name} is made of is not said (`material`), and the fasteners are to go into {into}"
         elif under.material != other.material:
@@ -48,22 +71,35 @@ def into_checks(piece: Bracket | Trim, context: Context) -> Iterator[Check]:
     elif isinstance(under, (Beam, Post, Bracket, Trim)) and other.stock is not None and under.stock != other.stock:
         of = f"of stock {under.stock!r}" if under.stock is not None else "of no stock that is named"
         text = f"the fasteners are said to go into stock {other.stock!r}, but {under.name} is {of}"
+        at = path_of(piece, "fixings.other.stock")
+        answers = [under.stock] if under.stock is not None else []
     if text:
-        yield stated(piece.name, INTO, "load path", "refer", text)
+        asked = ask("hold_in", name, at, answers=answers, on=piece.on)
+        yield Check.refers("bracket.into", name, INTO, "load path", text, ask=asked)
     if fixings.wall in ("masonry", "steel") and other.material == "wood":
         text = f"its back presses against {fixings.wall}, but the fasteners are said to go into {into}: look again"
-        yield stated(piece.name, "wall and fasteners", "load path", "refer", text)
+        asked = ask_for(piece, "wall", "fixings.wall")
+        yield Check.refers("bracket.wall_and_fasteners", name, "wall and fasteners", "load path", text, ask=asked)
     if fixings.wall in SKINS and fixings.gap == 0.0:
         text = f"its back presses against {fixings.wall}, which the fasteners go through: give how thick it is (`gap`)"
-        yield stated(piece.name, "thickness of the skin", "NDS 2018 12", "refer", text)
+        asked = ask_for(piece, "skin", "fixings.gap", wall=fixings.wall)
+        yield Check.refers("bracket.skin", name, "thickness of the skin", "NDS 2018 12", text, ask=asked)
     if other.material == "wood" and other.stock is not None:
         size = read_size(context.stock(other.stock).size)
-        if not any(side - THINNER <= other.thickness <= side + THICKER for side in (size.b, size.d)):
+        thinner, thicker = (judgment(f"stated thickness {way} than its stock").value for way in ("thinner", "thicker"))
+        if not any(side - thinner <= other.thickness <= side + thicker for side in (size.b, size.d)):
             text = (
                 f"the thickness given for it, {show(other.thickness, 'length')}, is that of neither side of its stock "
                 f"{size.text!r}"
             )
-            yield stated(piece.name, "wood behind", "geometry", "refer", text)
+            asked = ask_for(
+                piece, "thickness_behind", "fixings.other.thickness", _sides(size), stock=other.stock, on=piece.on
+            )
+            yield Check.refers("bracket.wood_behind", name, "wood behind", "geometry", text, ask=asked)
+
+
+def _sides(size: Size) -> list[PlausibleAnswer | str]:
+    return [f"{side:g} in" for side in dict.fromkeys((float(size.d), float(size.b)))]
 
 
 def rows_on_the_post(bracket: Bracket, height: float, context: Context) -> Iterator[Check]:
@@ -71,7 +107,8 @@ def rows_on_the_post(bracket: Bracket, height: float, context: Context) -> Itera
     fixings, post = bracket.fixings, context.under(bracket.on)
     if fixings is None or fixings.fastener is None or not isinstance(post, Post) or bracket.at is None:
         return
-    D, top = diameter(fixings.fastener.kind, fixings.fastener.size), bracket.at + height
+    id, what, top = "bracket.rows_on_post", "rows on the post", bracket.at + height
+    D = diameter(fixings.fastener.kind, fixings.fastener.size)
     places = [top - row.below_top for row in fixings.rows]
     room = min(min(place, post.height - place) for place in places)
     if room <= 0.5 * D:
@@ -79,12 +116,15 @@ def rows_on_the_post(bracket: Bracket, height: float, context: Context) -> Itera
             f"its foot stands {show(bracket.at, 'length')} up {post.name}, {show(post.height, 'length')} high: not "
             "every row of fasteners meets the post"
         )
-        yield stated(bracket.name, "rows on the post", "geometry", "fails", text)
+        yield Check.breaks_rule(id, bracket.name, what, "geometry", text)
         return
     end = fixings.other.end if fixings.other is not None else None
-    if end is not None and end > room + THICKER and room < ENOUGH_END * D:
+    far = distance("end", "along", "tension softwood").value.full or 0.0  # diameters: farther it no longer matters
+    slack = judgment("stated thickness thicker than its stock").value
+    if end is not None and end > room + slack and room < far * D:
         text = (
             f"{show(end, 'length')} is given from the end of the post to the first fastener (`other.end`), but where "
             f"the bracket stands (`at`) only {show(room, 'length')} is left"
         )
-        yield stated(bracket.name, "rows on the post", "geometry", "refer", text)
+        asked: Question = ask_for(bracket, "end_behind", "fixings.other.end", [f"{room:g} in"], on=post.name)
+        yield Check.refers(id, bracket.name, what, "geometry", text, ask=asked)

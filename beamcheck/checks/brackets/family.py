@@ -1,113 +1,173 @@
-"""The families of brackets: which checks a body gets, of which wood it is, its weight, how far it stands out."""
+"""What every family of brackets has to know of itself. The families are found in `families/registry.py`."""
 
 from __future__ import annotations
 
 import math
-from itertools import pairwise
+from abc import ABC, abstractmethod
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from typing import Any, ClassVar, Generic, TypeVar
 
-from ...analysis.beams.load_cases import Applied
-from ...analysis.fields.outline import outline_of
-from ...model.brackets import Bent, Braced, Bracket, Corbel, Solid, SteelCore
-from ..beams.beam import doubts
+import numpy as np
+
+from ...model.brackets import Bracket, Pocket
+from ...model.pieces import Stock
+from ...units import show
+from ...values.found import Found
+from ...values.judgment import judgment
 from ..core.context import Context
-from ..core.govern import stated
-from ..core.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
+from ..core.material import WoodMaterial
+from ..core.pictures import Points
 from ..core.result import Check
-from .bearing import hung_on_it
+from .asking import ask_engineer
 from .body import Body
-from .families.bent import bent_body, bent_projection
-from .families.braced import braced_body
-from .families.concealed_bar import steel_body
-from .families.corbel import corbel_body
-from .families.solid import solid_body, solid_stiffness
-from .loads import BracketLoads, bracket_loads
+from .loads import BracketLoads
 
-STEEL_WEIGHT = 490.0 / 1728.0  # lbf/in3; common practice, no source
-TRIAL = 100.0  # lbf
-STRIPS = 12  # strips of own weight along the top edge
+S = TypeVar("S")
+Parts = list[tuple[str, Points, float | None]]  # name, outline, slope of the grain
+Rows = list[tuple[str, str]]  # label, text
+Strips = list[tuple[float, float, float]]  # along the top edge: from, to (in), weight (lbf)
 
-
-def body_of(bracket: Bracket, loads: BracketLoads, wood: WoodMaterial | None, context: Context) -> Body:
-    """Strength and stiffness of the body under these loads."""
-    body = _family_body(bracket, loads, wood, context)
-    body.checks += hung_on_it(bracket.name, loads)
-    return body
+LENGTHS = (
+    "thickness", "height", "projection", "foot", "nose", "sagitta", "wall_leg", "top_leg", "brace", "brace_out",
+    "brace_down", "housing", "behind_housing", "depth", "inner_radius", "lamination", "width", "down", "hole_at_bend",
+    "gusset_depth", "gusset_thickness", "gusset_edge", "weld", "tip_clear", "seat", "below_seat",
+)  # fmt: skip
 
 
-def _family_body(bracket: Bracket, loads: BracketLoads, wood: WoodMaterial | None, context: Context) -> Body:
-    shape = bracket.shape
-    if isinstance(shape, SteelCore):
-        return steel_body(bracket, shape, loads, context)
-    if wood is None:
-        text = "of which wood it is made is not said (`stock`)"
-        return Body(checks=[stated(bracket.name, "wood", "NDS 2018 4.1", "refer", text)])
-    if isinstance(shape, Solid):
-        return solid_body(bracket, shape, loads, wood, context)
-    if isinstance(shape, Braced):
-        return braced_body(bracket, shape, loads, wood, context)
-    if isinstance(shape, Bent):
-        return bent_body(bracket, shape, loads, wood, context)
-    return corbel_body(bracket, shape, loads, wood, context)
+@dataclass
+class SideView:
+    """The bracket from its side: its parts, what is cut out of them, its main sizes; inches."""
+
+    parts: Parts
+    voids: list[tuple[str, Points]] = field(default_factory=list)
+    dimensions: list[tuple[str, float, float, str]] = field(default_factory=list)  # axis, from, to, what
+    height: float | None = None  # in all, where it is not that of its back
+    reach: float | None = None  # out from the wall, where it is not as far as it stands out by its sizes
 
 
-def stiffness_of(bracket: Bracket, wood: WoodMaterial | None, context: Context) -> tuple[float, float]:
-    """Bounds of the stiffness under a force at its nose, lbf/in; where nothing is known the upper one is rigid."""
-    shape, projection = bracket.shape, projection_of(bracket)
-    trial = Applied("L", projection, projection, P=TRIAL, what="trial force at the nose", bearing=0.1 * projection)
-    bare = bracket.model_copy(update={"carries": ()})
-    loads = bracket_loads(bare, context, projection, (), accidental=False, more=[trial])
-    if isinstance(shape, Solid):
-        return (0.0, math.inf) if wood is None else solid_stiffness(bracket, shape, loads, wood, context)
-    body = body_of(bracket, loads, wood, context)
-    return body.k_low or 0.0, body.k_high or math.inf
+class Family(ABC, Generic[S]):
+    """A bracket as its family sees it."""
+
+    words: ClassVar[str]  # 'cut from one piece'
+    of_wood: ClassVar[bool] = True  # that its fasteners go through
+    shares_evenly: ClassVar[bool] = False  # whether its rows of fasteners have the same share of the load
+    sawn: ClassVar[bool] = False  # from one piece, whose grain and knots are to be seen
+    can_have_pocket: ClassVar[bool] = False
+
+    def __init__(self, bracket: Bracket, shape: S) -> None:
+        self.bracket, self.shape = bracket, shape
+
+    # sizes
+
+    @property
+    @abstractmethod
+    def back(self) -> float:
+        """Height of what lies against the wall, in."""
+
+    @property
+    @abstractmethod
+    def depth_at_back(self) -> float:
+        """Wood in front of the wall that a fastener can go through, in."""
+
+    @property
+    def pocket(self) -> Pocket | None:
+        """Cut into the wall face to hide hardware."""
+        return None
+
+    def depth_below(self, x: float) -> float:
+        """Depth of the wood below the top edge, so far out from the wall, in; 0 where there is none."""
+        return 0.0
+
+    @property
+    @abstractmethod
+    def swells(self) -> float:
+        """Its own wood across the grain between its upper fixing and its nose, in."""
+
+    @property
+    def stands_on_wood(self) -> bool:
+        """Whether its foot stands on wood, so that its fasteners only tie it back."""
+        return False
+
+    @property
+    def upright_at_wall(self) -> bool | None:
+        """Whether the grain beside the wall runs along it; None where it is not said."""
+        return True
+
+    @property
+    @abstractmethod
+    def lever_arm(self) -> Found[float]:
+        """Share of the height of the top row that counts as lever arm."""
+
+    def pressed_length(self, length: float) -> float:
+        """How much of the length that the lever arm supposes presses on the wall, in."""
+        return length
+
+    @abstractmethod
+    def weight(self, density: float) -> Strips:
+        """Own weight in strips along the top edge; `density` of its wood, lbf/in3."""
+
+    @abstractmethod
+    def side_view(self) -> SideView:
+        """For the drawing."""
+
+    # checks
+
+    @abstractmethod
+    def body(self, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
+        """Strength under these loads, fixings left out."""
+
+    @abstractmethod
+    def stiffness(self, stock: Stock | None) -> tuple[float, float]:
+        """Bounds of the stiffness under a force at its nose, lbf/in; 0 and inf where nothing is known."""
+
+    def fixing_doubts(self) -> Iterator[Check]:
+        """What its shape asks of its fixings beside the rules for rows."""
+        yield from ()
+
+    # words
+
+    def inputs(self) -> Rows:
+        """What the job file says about its shape."""
+        rows: Rows = []
+        for name in type(self.shape).model_fields:  # type: ignore[attr-defined]
+            rows += self._said(name, getattr(self.shape, name))
+        return rows
+
+    def _said(self, name: str, value: Any) -> Rows:
+        if name in LENGTHS and isinstance(value, float):
+            return [(name.replace("_", " "), show(value, "length"))]
+        if name in ("soffit", "made", "joints", "steel", "skin") and value:
+            return [(name, str(value))]
+        if name == "grain":
+            text = "not given" if value is None else f"{show(value, 'angle')} above level, towards the nose"
+            return [(name, text)]
+        return []
+
+    # shared by families
+
+    def doubt(self, id: str, what: str, clause: str, text: str, key: str, loads: BracketLoads | None = None) -> Check:
+        """What is not worked out here: an engineer has to write about it."""
+        forces = loads.most if loads is not None else {}
+        return Check.refers(id, self.bracket.name, what, clause, text, ask=ask_engineer(
+            self.bracket, key, why=text[:1].upper() + text[1:] + ".", forces=forces))  # fmt: skip
 
 
-def wood_of_bracket(bracket: Bracket, context: Context) -> tuple[WoodMaterial | None, list[Check]]:
-    """Its wood, and what is in doubt about it. Of wood that is not known the first row of the screening is taken."""
-    if bracket.stock is None:
-        return None, []
-    stock = context.stock(bracket.stock)
-    if is_unknown(stock):
-        wood = wood_of(stock, rows_to_screen(stock)[0])
-        text = f"the wood of {stock.name} is not known by species and grade: its figures here are those of {wood.label}"
-        found = [stated(bracket.name, "evidence for the wood", "NDS 2018 4.1", "refer", text)]
-    else:
-        wood = wood_of(stock, reference_values(stock))
-        found = []
-    if bracket.role == "carries":
-        found += doubts(bracket.name, wood)
-    return wood, found
+def points_of(array: np.ndarray) -> Points:
+    """The rows of an array as points."""
+    return tuple((float(x), float(y)) for x, y in array)
 
 
-def projection_of(bracket: Bracket) -> float:
-    """How far it stands out from the wall, in."""
-    return bent_projection(bracket.shape) if isinstance(bracket.shape, Bent) else bracket.shape.projection
+def box(x0: float, y0: float, x1: float, y1: float) -> Points:
+    """A rectangle by two corners."""
+    return ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
 
 
-def own_weight(bracket: Bracket, wood: WoodMaterial | None) -> list[tuple[float, float, float]]:
-    """Own weight in strips along the top edge: (from, to, lbf)."""
-    shape, projection = bracket.shape, projection_of(bracket)
-    density = float(wood.density) if wood is not None else 0.0
-    if isinstance(shape, Solid):
-        outline = outline_of(shape)
-        edges = [projection * i / STRIPS for i in range(STRIPS + 1)]
-        depths = [outline.depth(0.5 * (low + high)) for low, high in pairwise(edges)]
-        whole = sum(depths) or 1.0  # the area is exact; the strips only say where it lies
-        total = density * shape.thickness * outline.area
-        return [
-            (low, high, total * depth / whole)
-            for low, high, depth in zip(edges[:-1], edges[1:], depths, strict=True) if depth > 0.0
-        ]  # fmt: skip
-    if isinstance(shape, SteelCore):
-        bar = STEEL_WEIGHT * shape.width * shape.thickness * (shape.projection + shape.down)
-        gusset = 0.5 * STEEL_WEIGHT * (shape.gusset_thickness or 0.0) * (shape.gusset_depth or 0.0) ** 2
-        return [(0.0, projection, bar + gusset)]
-    if isinstance(shape, Braced):
-        length = math.hypot(shape.brace_out, shape.brace_down)
-        area = shape.height * shape.wall_leg + shape.projection * shape.top_leg + length * shape.brace
-        return [(0.0, projection, density * shape.thickness * area)]
-    if isinstance(shape, Bent):
-        length = math.radians(shape.sweep) * (shape.inner_radius + 0.5 * shape.depth)
-        return [(0.0, projection, density * shape.thickness * shape.depth * length)]
-    assert isinstance(shape, Corbel)
-    return [(0.0, projection, density * shape.thickness * shape.height * shape.projection)]
+def upright(grain: float | None) -> bool | None:
+    """Whether grain runs along the wall, as near as counts."""
+    return None if grain is None else abs(grain - 90.0) <= judgment("grain that counts as along a leg").value
+
+
+def across_the_grain(height: float, grain: float | None) -> float:
+    """What of an upright length of wood lies across its grain, in; all of it where the grain is not known."""
+    return height if grain is None else height * math.cos(math.radians(grain)) ** 2

@@ -14,11 +14,11 @@ from ...analysis.beams.load_cases import Applied
 from ...analysis.beams.member_loads import SELF_WEIGHT, applied_loads, transferred_loads
 from ...analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
 from ...model.brackets import Bracket
+from ...values.judgment import judgment
 from ..core.context import Context
 
 Array = np.ndarray
 ACCIDENTAL = "somebody who hangs on it"
-NARROW = 0.25  # in: a point load on the top edge is spread over at least so much; judgement, no source
 PARTS = 8  # even strips that stand for a line load whose intensity changes
 STIFF = 1.0e9  # lbf in2 and lbf: forces on a cantilever do not depend on its stiffness
 
@@ -86,7 +86,7 @@ class BracketLoads:
 
     def _spread(self, load: Applied) -> list[Strip]:
         if load.is_point:
-            width = min(max(load.bearing or 0.0, NARROW), self.projection)
+            width = min(max(load.bearing or 0.0, judgment("least width of a load on a bracket").value), self.projection)
             start = min(max(load.start - 0.5 * width, 0.0), self.projection - width)
             return [Strip(start, start + width, load.P, load.own)]
         edges = np.linspace(load.start, load.end, (PARTS if load.w_start != load.w_end else 1) + 1)
@@ -100,6 +100,25 @@ class BracketLoads:
     @property
     def only_own_weight(self) -> bool:
         return all(load.own for load in self.loads)
+
+    @property
+    def most(self) -> dict[str, float]:
+        """The largest force down, and the largest up where there is any, lbf: what a ruling has to cover."""
+        down, up = float(np.max(self.F, initial=0.0)), -float(np.min(self.F, initial=0.0))
+        return {"down": down} | ({"up": up} if up > judgment("force that is rounding").value else {})
+
+    @cached_property
+    def lifts(self) -> bool:
+        """Whether under some combination what stands beyond some section lifts it, or turns it upwards."""
+        least = judgment("force that is rounding").value
+        if float(np.min(self.F, initial=0.0)) < -least:
+            return True
+        places = {strip.start for i in range(len(self.combinations)) for strip in self.strips(i)}
+        for x in sorted({0.0, *places}):
+            force, moment = self.beyond(x)
+            if min(float(np.min(force, initial=0.0)), float(np.min(moment, initial=0.0))) < -least:
+                return True
+        return False
 
 
 def _beyond(loads: Sequence[Applied], x: float) -> tuple[float, float]:
@@ -119,15 +138,13 @@ def _beyond(loads: Sequence[Applied], x: float) -> tuple[float, float]:
 
 
 def bracket_loads(
-    bracket: Bracket, context: Context, projection: float, weight: Sequence[tuple[float, float, float]],
+    bracket: Bracket, context: Context, weight: Sequence[tuple[float, float, float]],
     *, accidental: bool = True, more: Sequence[Applied] = (),
 ) -> BracketLoads:  # fmt: skip
     """Loads of the job file, of what rests on it, of its own weight and of somebody who hangs on its nose.
 
     Parameters
     ----------
-    projection : float
-        Out from the wall, in.
     weight : sequence of (from, to, weight)
         Own weight of the bracket in strips, in and lbf.
     accidental : bool
@@ -135,6 +152,7 @@ def bracket_loads(
     more : sequence of Applied
         Further loads, such as the force of a beam that comes down on it.
     """
+    projection = bracket.shape.stands_out
     found = [*applied_loads(bracket.carries, projection), *transferred_loads(context.transfers, projection), *more]
     for start, end, W in weight:
         found.append(

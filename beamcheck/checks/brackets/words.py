@@ -2,44 +2,39 @@
 
 from __future__ import annotations
 
-from ...model.brackets import Bracket, Closing, Fixings, Near
+from typing import Any
+
+from ...model.brackets import Closing, Fixings, Near
 from ...units import show
 from ..core.context import Context
 from ..core.input_words import stock_inputs
 from ..core.result import Table
+from .family import Family, Rows
 from .loads import BracketLoads
 
-Rows = list[tuple[str, str]]
-FAMILY = {
-    "solid": "cut from one piece", "braced": "wall leg, top leg and brace", "bent": "bent arc",
-    "steel core": "concealed steel bar", "corbel": "corbel block",
-}  # fmt: skip
 ROLE = {
     "carries": "meant to carry",
     "decorative": "decorative: meant to carry nothing but itself",
     "cover": "cover: hides hardware and carries nothing but itself",
 }
-LENGTHS = ("thickness", "height", "projection", "foot", "nose", "sagitta", "wall_leg", "top_leg", "brace", "brace_out",
-           "brace_down", "housing", "behind_housing", "depth", "inner_radius", "lamination", "width", "down",
-           "hole_at_bend", "gusset_depth", "gusset_thickness", "gusset_edge", "weld", "tip_clear", "seat",
-           "below_seat")  # fmt: skip
 
 
-def bracket_title(bracket: Bracket, context: Context) -> str:
+def bracket_title(family: Family[Any], context: Context) -> str:
     """'bracket cut from one piece, Douglas Fir-Larch No.2, declared decorative'."""
-    words = FAMILY[bracket.shape.family]
+    bracket, words = family.bracket, family.words
     if bracket.stock is not None:
         stock = context.stock(bracket.stock)
         words += f", {stock.species} {stock.grade}"
     return f"{words}, declared {bracket.role}"
 
 
-def bracket_inputs(bracket: Bracket, context: Context) -> Rows:
+def bracket_inputs(family: Family[Any], context: Context) -> Rows:
     """What the job file says about it."""
+    bracket = family.bracket
     rows: Rows = [("role", ROLE[bracket.role]), ("fixed to", bracket.on)]
     if bracket.at is not None:
         rows.append(("its foot stands at", show(bracket.at, "length")))
-    rows += _shape_rows(bracket)
+    rows += family.inputs()
     if bracket.stock is not None:
         rows += stock_inputs(context.stock(bracket.stock))
     rows.append(("knots in the throat", bracket.knots or "not said"))
@@ -54,27 +49,6 @@ def bracket_inputs(bracket: Bracket, context: Context) -> Rows:
 
 def _by(text: str) -> str:
     return f" (chosen by: {text})" if text else ""
-
-
-def _shape_rows(bracket: Bracket) -> Rows:
-    shape, rows = bracket.shape, []
-    for field in type(shape).model_fields:
-        value = getattr(shape, field)
-        if field in LENGTHS and isinstance(value, float):
-            rows.append((field.replace("_", " "), show(value, "length")))
-        elif field in ("soffit", "made", "joints", "steel", "skin") and value:
-            rows.append((field, str(value)))
-        elif field == "sweep":
-            rows.append(("sweep", show(value, "angle")))
-        elif field == "points" and value:
-            rows.append(("soffit points", str(len(value))))
-    if hasattr(shape, "grain"):
-        grain = "not given" if shape.grain is None else f"{show(shape.grain, 'angle')} above level, towards the nose"
-        rows.append(("grain", grain))
-    if (pocket := getattr(shape, "pocket", None)) is not None:
-        rows.append(("pocket", f"{show(pocket.height, 'length')} high, {show(pocket.depth, 'length')} deep, from "
-                     f"{show(pocket.top, 'length')} below the top"))  # fmt: skip
-    return rows
 
 
 def fixing_rows(fixings: Fixings | None) -> Rows:

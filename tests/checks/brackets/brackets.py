@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from typing import Any
 
-from beamcheck.checks.brackets.families.bent import bent_projection
+from beamcheck.checks.brackets.bearing import hung_on_it
+from beamcheck.checks.brackets.body import Body
+from beamcheck.checks.brackets.families.registry import family_of
+from beamcheck.checks.brackets.fixings.fixings import fixing_checks
 from beamcheck.checks.brackets.loads import BracketLoads, bracket_loads
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.material import WoodMaterial
 from beamcheck.checks.core.result import Check
-from beamcheck.model.brackets import Bent, Bracket
+from beamcheck.model.brackets import Bracket
 from beamcheck.model.pieces import Existing, Post, Stock
 
 from ..anchors.anchors import made, stock
@@ -74,8 +77,21 @@ def wood(context: Context) -> WoodMaterial:
 
 def loads_of(piece: Bracket, context: Context, weight: float = 0.0) -> BracketLoads:
     """Its loads; own weight is left out unless it is given."""
-    out = bent_projection(piece.shape) if isinstance(piece.shape, Bent) else piece.shape.projection
-    return bracket_loads(piece, context, out, [(0.0, out, weight)] if weight else [])
+    return bracket_loads(piece, context, [(0.0, piece.shape.stands_out, weight)] if weight else [])
+
+
+def body_of(piece: Bracket, context: Context) -> Body:
+    """Its body, and what hangs on it."""
+    loads = loads_of(piece, context)
+    found = family_of(piece).body(loads, wood(context), context)
+    found.checks += hung_on_it(piece, loads)
+    return found
+
+
+def held(piece: Bracket, context: Context, weight: float = 0.0) -> list[Check]:
+    """What is said of its fixings."""
+    made = wood(context) if piece.stock is not None else None
+    return fixing_checks(family_of(piece), loads_of(piece, context, weight), Body(), made, context)
 
 
 def find(checks: list[Check], what: str) -> Check:

@@ -8,9 +8,9 @@ import pytest
 from pydantic import ValidationError
 
 from beamcheck.checks.brackets.body import Body
-from beamcheck.checks.brackets.cover import cover_checks
-from beamcheck.checks.brackets.family import body_of
-from beamcheck.checks.brackets.fixings import fixing_checks
+from beamcheck.checks.brackets.covers.cover import cover_checks
+from beamcheck.checks.brackets.families.registry import family_of
+from beamcheck.checks.brackets.fixings.fixings import fixing_checks
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.material import rows_to_screen
 from beamcheck.checks.core.result import Check
@@ -31,6 +31,7 @@ from .brackets import (
     SOLID,
     STRAP,
     Data,
+    body_of,
     bracket,
     find,
     fixings,
@@ -46,7 +47,7 @@ def body(shape: Data, load: Data | None = None, **more: Any) -> list[Check]:
     here = structure()
     carries = [{"what": "shelf", "live": "100 lb", "at": "3 in", "bearing": "2 in", **(load or {})}]
     piece = bracket(shape, carries=carries, **more)
-    return body_of(piece, loads_of(piece, here), wood(here), here).checks
+    return body_of(piece, here).checks
 
 
 def held(
@@ -61,7 +62,7 @@ def held(
     if at is not None:  # a load of the helper has an `at` of its own
         piece = piece.model_copy(update={"at": at})
     made = wood(context) if piece.stock is not None else None
-    return fixing_checks(piece, loads_of(piece, context), Body(), made, context)
+    return fixing_checks(family_of(piece), loads_of(piece, context), Body(), made, context)
 
 
 def what(checks: list[Check], name: str) -> list[Check]:
@@ -104,7 +105,7 @@ def test_loads_whose_seats_overlap_press_together() -> None:
     two = [{"what": name, "live": "100 lb", "at": at, "bearing": "2 in"} for name, at in (("a", "1 in"), ("b", "2 in"))]
     here = structure()
     piece = bracket(CORBEL, carries=two)
-    found = find(body_of(piece, loads_of(piece, here), wood(here), here).checks, "bearing of a, b")
+    found = find(body_of(piece, here).checks, "bearing of a, b")
     assert found.demand == pytest.approx(100.0 / 3.5)
 
 
@@ -183,7 +184,7 @@ def test_there_is_no_more_post_below_a_dap_than_stands_under_its_foot(at: float 
     here = structure()
     shape = {**CORBEL, "seat": "3/4 in", "below_seat": below}
     piece = bracket(shape, "100 lb", "2 in").model_copy(update={"at": at})
-    found = body_of(piece, loads_of(piece, here), wood(here), here).checks
+    found = body_of(piece, here).checks
     wrong = [one for one in what(found, "wood of the post below the dap") if one.verdict != "passes"]
     assert [one.verdict for one in wrong] == ([] if kept else ["refer"])
 
@@ -272,9 +273,8 @@ def cover(
         {**SOLID, "grain": grain, "pocket": POCKET}, role="cover", accidental="not for load",
         cover={**HIDING, **(said_of or {})}, fixings=fixings(rows=rows or [ROW]),
     )  # fmt: skip
-    loads = loads_of(piece, context, 5.0)
-    made = wood(context)
-    return [*cover_checks(piece, loads, made, context), *fixing_checks(piece, loads, Body(), made, context)]
+    loads, family, made = loads_of(piece, context, 5.0), family_of(piece), wood(context)
+    return [*cover_checks(family, loads, context), *fixing_checks(family, loads, Body(), made, context)]
 
 
 @pytest.mark.parametrize(

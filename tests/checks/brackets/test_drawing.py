@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from beamcheck.checks.brackets.drawing import BORE, DEEPER, LIFTS, elevation_of
+from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.core.pictures import Elevation
 
 from .brackets import BENT, BRACED, CORBEL, LAG, SOLID, STRAP, Data, bracket, fixings, loads_of, structure
@@ -15,7 +16,7 @@ from .brackets import BENT, BRACED, CORBEL, LAG, SOLID, STRAP, Data, bracket, fi
 
 def elevation(shape: Data, load: str | None = None, **more: object) -> Elevation:
     piece = bracket(shape, load, "4 in", **more)
-    return elevation_of(piece, loads_of(piece, structure(), weight=2.0))
+    return elevation_of(family_of(piece), loads_of(piece, structure(), weight=2.0))
 
 
 def part(found: Elevation, name: str) -> tuple[tuple[float, float], ...]:
@@ -110,7 +111,7 @@ def test_loads_of_one_cause_at_one_place_are_one_load() -> None:
         {"what": "awning", "wind": "-30 lb", "at": "4 in"},
     ]
     piece = bracket(SOLID, carries=carries)
-    found = elevation_of(piece, loads_of(piece, structure(), weight=5.0))
+    found = elevation_of(family_of(piece), loads_of(piece, structure(), weight=5.0))
     assert found.loads == (
         (4.0, 4.0, "shelf: dead 20 lb, live 60 lb"), (4.0, 4.0, f"awning: wind 30 lb{LIFTS}"),
     )  # fmt: skip

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from beamcheck.checks.brackets.trim import trim_result
+from beamcheck.checks.brackets.trim.trim import trim_result
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import PieceResult
 from beamcheck.model.brackets import Trim

@@ -12,9 +12,9 @@ from beamcheck.analysis.fields.field import Backing, Elastic, Press, solve_field
 from beamcheck.analysis.fields.outline import outline_of
 from beamcheck.checks.brackets.body import Body
 from beamcheck.checks.brackets.bracket import bracket_results
-from beamcheck.checks.brackets.families.solid import solid_body
-from beamcheck.checks.brackets.families.solid_field import setting_of
-from beamcheck.checks.brackets.families.solid_hand_rule import Line, Moduli, hand_rule
+from beamcheck.checks.brackets.families.registry import family_of
+from beamcheck.checks.brackets.families.solid_field import model_of
+from beamcheck.checks.brackets.families.solid_hand_rule import EdgeLoad, Moduli, hand_rule
 from beamcheck.checks.core.result import PieceResult
 from beamcheck.model.brackets import Bracket, Solid
 from beamcheck.model.loads import Load
@@ -51,7 +51,7 @@ def loaded(shape: Data, live: str = "20 lb", **more: Any) -> Bracket:
 def body(piece: Bracket) -> Body:
     assert isinstance(piece.shape, Solid)
     context = structure()
-    return solid_body(piece, piece.shape, loads_of(piece, context), wood(context), context)
+    return family_of(piece).body(loads_of(piece, context), wood(context), context)
 
 
 def verdicts(found: Body) -> dict[str, str]:
@@ -78,7 +78,11 @@ def test_b07_hand_rule() -> None:
     """bracket_checks.csv B07 (derived) at x = 6 in: vertical 192.2, linear 238.1, fan 133.1 psi; 1.3 times the most."""
     outline = outline_of(Solid.model_validate(B07))
     rule = hand_rule(
-        outline, 1.5, Moduli(1.6e6, 80000.0, 124800.0, 0.449, 45.0), Line([(11.0, 12.0, 100.0)], 12.0), diagonal=True
+        outline,
+        1.5,
+        Moduli(1.6e6, 80000.0, 124800.0, 0.449, 45.0),
+        EdgeLoad([(11.0, 12.0, 100.0)], 12.0),
+        diagonal=True,
     )
     assert np.interp(6.0, rule.x_0, rule.top) == pytest.approx(1.3 * 238.074, rel=0.01)
     assert np.interp(3.6, rule.x_0, rule.top) == pytest.approx(1.3 * 166.402, rel=0.01)
@@ -159,11 +163,11 @@ def test_the_nose_sinks_more_than_the_place_of_the_load() -> None:
     piece = piece.model_copy(update={"carries": (piece.carries[0].model_copy(update={"at": 6.0}),)})
     context = structure()
     assert isinstance(piece.shape, Solid)
-    setting = setting_of(piece, piece.shape, loads_of(piece, context), wood(context), context, grain=0.0)
+    model = model_of(piece.shape, piece.fixings, context.stock("wood"), wood(context), grain=0.0)
     presses = [Press(5.5, 6.5, 20.0)]
     under = max(
-        20.0 / solve_field(setting.outline, 3.5, one.elastic, one.backing, presses, across=6).stiffness
-        for one in setting.variants
+        20.0 / solve_field(model.outline, 3.5, one.elastic, one.backing, presses, across=6).stiffness
+        for one in model.variants
     )
     demand = find(body(piece).checks, "sinking of the nose").demand
     assert demand is not None and 1.6 * under * 1.2 < demand < 1.6 * under * 2.2

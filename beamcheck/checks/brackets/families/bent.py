@@ -21,29 +21,32 @@ from ....formulas.wood.combined import tension_stress
 from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.section import rectangle_area
 from ....formulas.wood.shear import shear_stress
-from ....model.brackets import Bent, Bracket
-from ....provenance import Source
+from ....model.brackets import Bent
+from ....model.pieces import Stock
 from ....units import show
-from ....values.brackets import elastic_ratios
+from ....values.brackets import elastic_ratios, lever_arm_eta
+from ....values.found import Found
 from ....values.judgment import judgment
+from ....values.limits import length_factor
 from ...anchors.distances import is_hardwood
 from ...core.context import Context
-from ...core.govern import Criterion, at, duration, govern, stated
+from ...core.govern import Criterion, at, duration, govern
 from ...core.material import WoodMaterial, bearing_prime, modulus_prime, shear_prime, tension_prime
 from ...core.result import Check
 from ...core.strength import Bracing, Outcome, Section, bending_values, column_values
+from ..asking import ask_for
 from ..bearing import bearing_under_loads
 from ..body import Body
-from ..evidence import knots_seen
-from ..fixing_rows import lifts
+from ..evidence import knots_seen, sinking_not_given
+from ..family import Family, SideView, Strips, points_of
 from ..loads import BracketLoads
+from ..wood import known_species, known_wood, wood_or_weakest
 
 Array = np.ndarray
 STATIONS = 37  # sections looked at, from foot to nose
-FREE_END = 2.1  # effective over real length of a column fixed below and free above (NDS 2018 Appendix G, memory)
 QUARTER = 0.5  # deg: within so much of 90 the closed form of the stiffness holds
-TIGHT = {"softwood": 1.0 / 125.0, "hardwood": 1.0 / 100.0}  # lamination over radius, most
-CURVATURE = Source("NDS 2018 5.3.8", "memory", confidence="medium")
+CHORDS = 40  # of a drawn arc
+LEAST_C_C = 0.05  # beyond the limit of curvature it refers; the figure stays one
 FOOT = (
     "The arc is taken as held fast at its foot. It touches the wall nowhere else; its loads are upright forces, and "
     "its foot takes their whole moment about the wall face."
@@ -74,84 +77,185 @@ class _Arc:
         return Section(self.shape.thickness, self.shape.depth, self.shape.thickness)
 
 
-def bent_projection(shape: Bent) -> float:
-    """How far the arc stands out from the wall face, in."""
-    return shape.stands_out
+class BentArc(Family[Bent]):
+    """A bent, laminated or sawn arc of constant depth."""
+
+    words = "bent arc"
+
+    @property
+    def back(self) -> float:
+        return (self.shape.inner_radius + self.shape.depth) * math.sin(math.radians(min(self.shape.sweep, 90.0)))
+
+    @property
+    def depth_at_back(self) -> float:
+        return self.shape.stands_out
+
+    @property
+    def swells(self) -> float:
+        return self.shape.depth
+
+    @property
+    def lever_arm(self) -> Found[float]:
+        return lever_arm_eta("straight", None)
+
+    def weight(self, density: float) -> Strips:
+        shape = self.shape
+        length = math.radians(shape.sweep) * (shape.inner_radius + 0.5 * shape.depth)
+        return [(0.0, shape.stands_out, density * shape.thickness * shape.depth * length)]
+
+    def side_view(self) -> SideView:
+        """The arc from its foot, upright on the wall, up and out to its nose; its hollow side faces out and down."""
+        shape = self.shape
+        r_i, r_o = shape.inner_radius, shape.inner_radius + shape.depth
+        theta = np.radians(np.linspace(0.0, shape.sweep, CHORDS + 1))
+        turn = np.stack([np.cos(theta), np.sin(theta)], axis=-1)
+        outline = np.array([r_o, r_o]) - np.vstack([r_o * turn, (r_i * turn)[::-1]])
+        outline[:, 1] -= outline[:, 1].min()
+        grain = None
+        if shape.made == "sawn":  # straight grain, at best along the line between its ends
+            chord = 0.5 * (outline[CHORDS] + outline[CHORDS + 1]) - 0.5 * (outline[0] + outline[-1])
+            grain = math.degrees(math.atan2(-chord[1], chord[0])) % 180.0
+        return SideView(
+            [("arc", points_of(outline), grain)], height=float(outline[:, 1].max()), reach=float(outline[:, 0].max())
+        )
+
+    def stiffness(self, stock: Stock | None) -> tuple[float, float]:
+        """Bounds of the stiffness of a quarter arc; other arcs have no closed form here."""
+        shape, low, high = self.shape, 0.0, math.inf
+        if stock is None or abs(shape.sweep - 90.0) > QUARTER:
+            return low, high
+        shear = [one.value.G_LT for one in elastic_ratios(known_species(stock))]
+        wood, arc = wood_or_weakest(stock), _Radii(shape)
+
+        def k(E: float, share: float) -> float:
+            A = shape.thickness * shape.depth
+            return float(cv.curved_bar_stiffness(E, E * share, A, arc.r_m, arc.e_c, shape.sweep))
+
+        if shape.made != "sawn":  # of a sawn arc the grain lies aslant almost everywhere: softer, nobody knows how much
+            divisor = judgment("divisor of the stiffness, lower value").value
+            low = k(float(modulus_prime(SilentPad(), wood)), min(shear)) / divisor
+        if known_wood(stock) is not None:
+            high = k(float(wood.E.value), max(shear))  # as stiff as dry wood is
+        return low, high
+
+    def fixing_doubts(self) -> Iterator[Check]:
+        text = "an arc touches the wall at its foot only: what keeps the foot from turning is for an engineer"
+        yield self.doubt("bracket.foot_of_arc", "foot of the arc", "statics", text, "foot_of_arc")
+
+    def body(self, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
+        """Stress along and across the arc, shear, evidence for what it is made of, stiffness."""
+        bracket, shape, name = self.bracket, self.shape, self.bracket.name
+        stock = context.stock(bracket.stock) if bracket.stock is not None else None
+        arc = _arc(shape, loads)
+        body = Body(assumptions=[FOOT])
+        body.inputs += [
+            ("sweep", show(shape.sweep, "angle")), ("radius of the arc's middle", show(arc.r_m, "length")),
+            ("length of the arc", show(arc.length, "length")),
+        ]  # fmt: skip
+        if loads.lifts:
+            text = "some combinations lift it and open the arc, which pulls its layers apart: for an engineer"
+            body.checks.append(self.doubt("bracket.uplift", "uplift", "NDS 2018 5.4.1", text, "lifted", loads))
+        body.checks += knots_seen(bracket)
+        body.checks += self._made(loads)
+        C_c = self._curvature(stock, body, loads)
+        body.checks.append(_along(name, loads, wood, arc, C_c))
+        body.checks += _across(name, loads, wood, arc)
+        body.checks.append(_shear(name, loads, wood, arc))
+        # the grain turns with the arc: it is taken as level under every load, the weaker way
+        body.checks += bearing_under_loads(bracket, loads, wood, thickness=shape.thickness, grain=0.0)
+        if shape.made == "sawn":
+            body.assumptions.append(SAWN)
+            _short_grain(name, loads, wood, arc, body)
+        body.checks.append(self._sinking(loads, wood, stock))
+        return body
+
+    def _made(self, loads: BracketLoads) -> Iterator[Check]:
+        bracket, shape, id = self.bracket, self.shape, "bracket.arc_made"
+        name, what, clause = bracket.name, "how the arc is made", "NDS 2018 4.1, 5.1"
+        if shape.made is None:
+            text = "how it got its curve is not said (`made`)"
+            yield Check.refers(id, name, what, clause, text, ask=ask_for(bracket, "arc_made", "shape.made"))
+        elif shape.made == "steam-bent":
+            text = (
+                "no table has values for steam-bent wood, and bending it breaks some of its fibers: proof loading, or "
+                "an engineer"
+            )
+            yield self.doubt(id, what, clause, text, "steam_bent", loads)
+        elif shape.made == "laminated":
+            asked, missing = [], []
+            if not shape.glue.strip():
+                asked.append(ask_for(bracket, "glue", "shape.glue"))
+                missing.append("its glue and who vouches for it (`glue`)")
+            if shape.lamination is None:
+                asked.append(ask_for(bracket, "lamination", "shape.lamination"))
+                missing.append("the thickness of its laminations (`lamination`)")
+            if missing:
+                yield Check.refers(id, name, what, clause, f"not given: {' and '.join(missing)}", ask=asked)
+            else:
+                yield Check.keeps_rule(id, name, what, clause, f"laminated, glue as stated: {shape.glue}")
+
+    def _curvature(self, stock: Stock | None, body: Body, loads: BracketLoads) -> float:
+        """C_c of a laminated arc; 1 for others."""
+        shape = self.shape
+        if shape.made != "laminated" or shape.lamination is None:
+            return 1.0
+        body.assumptions.append(LAMINATED)
+        tightness = shape.lamination / shape.inner_radius
+        kind = "hardwood" if is_hardwood(stock) else "softwood"
+        most = 1.0 / judgment(f"radius over lamination, {kind}").value
+        if tightness > most:
+            text = (
+                f"laminations of {show(shape.lamination, 'length')} round {show(shape.inner_radius, 'length')}: at "
+                f"most {show(most * shape.inner_radius, 'length')} is covered; bent tighter they have no value here"
+            )
+            what = "bend of the laminations"
+            body.checks.append(self.doubt("bracket.lamination", what, "NDS 2018 5.3.8", text, "tight_bend", loads))
+        return max(1.0 - judgment("curvature factor").value * tightness**2, LEAST_C_C)
+
+    def _sinking(self, loads: BracketLoads, wood: WoodMaterial, stock: Stock | None) -> Check:
+        """How far its nose sinks."""
+        bracket, id, what = self.bracket, "bracket.sinking", "sinking of the nose"
+        k_low, _ = self.stiffness(stock)
+        if bracket.deflects is None:
+            return sinking_not_given(bracket)
+        if not k_low:
+            text = "how far the nose may sink is given, but the arc's stiffness is not known"
+            return self.doubt(id, what, "statics", text, "sinking", loads)
+        room, out = bracket.deflects, loads.projection
+        M = np.maximum(loads.M_wall, 0.0) * float(wood.K_cr.value)
+
+        def sinking(pad: Pad, which: int | slice) -> Outcome:
+            P = pad.take("P_n", at(M / out, which), "lbf", note="as much at the nose has the same moment, with creep")
+            stiff = pad.take("k_n", k_low, "lbf/in", note="lower bound, foot held fast")
+            sunk = P / stiff
+            if not isinstance(which, slice):
+                pad.take("Delta", float(sunk), "in", note="P over k")
+            return Outcome(sunk, room, sunk / room)
+
+        return govern(Criterion(bracket.name, what, cv.ENERGY, "length", id=id), loads.combinations, sinking)
 
 
-def bent_body(bracket: Bracket, shape: Bent, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
-    """Stress along and across the arc, shear, evidence for what it is made of, stiffness."""
-    name = bracket.name
-    arc = _arc(shape, loads)
-    body = Body(eta="straight", assumptions=[FOOT])
-    body.inputs += [
-        ("radius of the arc's middle", show(arc.r_m, "length")), ("length of the arc", show(arc.length, "length")),
-    ]  # fmt: skip
-    if lifts(loads):
-        text = "some combinations lift it and open the arc, which pulls its layers apart: for an engineer"
-        body.checks.append(stated(name, "uplift", "NDS 2018 5.4.1", "refer", text))
-    body.checks += knots_seen(bracket)
-    body.checks += _made(bracket, shape)
-    C_c = _curvature(bracket, shape, context, body)
-    body.checks.append(_along(name, loads, wood, arc, C_c))
-    body.checks += _across(name, loads, wood, arc)
-    body.checks.append(_shear(name, loads, wood, arc))
-    # the grain turns with the arc: it is taken as level under every load, the weaker way
-    body.checks += bearing_under_loads(name, loads, wood, thickness=shape.thickness, grain=0.0)
-    if shape.made == "sawn":
-        body.assumptions.append(SAWN)
-        _short_grain(name, loads, wood, arc, body)
-    _stiffness(bracket, shape, loads, wood, context, arc, body)
-    return body
+class _Radii:
+    """Of an arc, in: hollow side, full side, middle, neutral line; and how far the last two lie apart."""
+
+    def __init__(self, shape: Bent) -> None:
+        self.r_i, self.r_o = shape.inner_radius, shape.inner_radius + shape.depth
+        self.r_m = 0.5 * (self.r_i + self.r_o)
+        self.r_n = float(cv.neutral_radius(shape.depth, self.r_o, self.r_i))
+        self.e_c = self.r_m - self.r_n
 
 
 def _arc(shape: Bent, loads: BracketLoads) -> _Arc:
     """Section forces by statics: what stands farther out than the section, and its moment about it."""
-    r_i, r_o = shape.inner_radius, shape.inner_radius + shape.depth
-    r_m, r_n = 0.5 * (r_i + r_o), cv.neutral_radius(shape.depth, r_o, r_i)
+    radii = _Radii(shape)
     psi = np.radians(np.linspace(0.0, shape.sweep, STATIONS))
     M, N = [loads.M_wall], [-loads.F]
     for one in psi[1:]:
-        Q, moment = loads.beyond(r_o - r_m * math.cos(one))
+        Q, moment = loads.beyond(radii.r_o - radii.r_m * math.cos(one))
         M.append(moment)
         N.append(-Q * math.cos(one))
-    return _Arc(shape, r_i, r_o, r_m, float(r_n), r_m - float(r_n), float(psi[-1]) * r_m, np.array(M), np.array(N))
-
-
-def _made(bracket: Bracket, shape: Bent) -> Iterator[Check]:
-    what, clause = "how the arc is made", "NDS 2018 4.1, 5.1"
-    if shape.made is None:
-        yield stated(bracket.name, what, clause, "refer", "how it got its curve is not said (`made`)")
-    elif shape.made == "steam-bent":
-        text = (
-            "no table has values for steam-bent wood, and bending it breaks some of its fibres: proof loading, or an "
-            "engineer"
-        )
-        yield stated(bracket.name, what, clause, "refer", text)
-    elif shape.made == "laminated":
-        missing = [] if shape.glue.strip() else ["its glue and who vouches for it (`glue`)"]
-        missing += [] if shape.lamination is not None else ["the thickness of its laminations (`lamination`)"]
-        if missing:
-            yield stated(bracket.name, what, clause, "refer", f"not given: {' and '.join(missing)}")
-        else:
-            yield stated(bracket.name, what, clause, "passes", f"laminated, glue as stated: {shape.glue}")
-
-
-def _curvature(bracket: Bracket, shape: Bent, context: Context, body: Body) -> float:
-    """C_c of a laminated arc; 1 for others."""
-    if shape.made != "laminated" or shape.lamination is None:
-        return 1.0
-    body.assumptions.append(LAMINATED)
-    stock = context.stock(bracket.stock) if bracket.stock is not None else None
-    tightness = shape.lamination / shape.inner_radius
-    most = TIGHT["hardwood" if is_hardwood(stock) else "softwood"]
-    if tightness > most:
-        text = (
-            f"laminations of {show(shape.lamination, 'length')} round {show(shape.inner_radius, 'length')}: at most "
-            f"{show(most * shape.inner_radius, 'length')} is covered; bent tighter they have no value here"
-        )
-        body.checks.append(stated(bracket.name, "bend of the laminations", "NDS 2018 5.3.8", "refer", text))
-    return max(1.0 - 2000.0 * tightness**2, 0.05)  # beyond the limit it refers; the figure stays one
+    return _Arc(shape, radii.r_i, radii.r_o, radii.r_m, radii.r_n, radii.e_c, float(psi[-1]) * radii.r_m,
+                np.array(M), np.array(N))  # fmt: skip
 
 
 def _factor(pad: Pad, arc: _Arc) -> float:
@@ -182,9 +286,11 @@ def _along(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc, C_c: f
         C_D = duration(pad, loads.combinations, which)
         _, F_b = bending_values(pad, wood, arc.section, bracing, C_D)
         if C_c < 1.0:
-            F_b = pad.take("F_b_prime", C_c * F_b, "psi", note=f"times C_c = {C_c:.4g}", source=CURVATURE)
+            F_b = pad.take(
+                "F_b_prime", C_c * F_b, "psi", note=f"times C_c = {C_c:.4g}", source=judgment("curvature factor").source
+            )
         f_c = pad(compression_stress, P=at(press, which), A=A)
-        l_e = FREE_END * arc.length
+        l_e = length_factor("fixed", "free").value * arc.length
         F_c, F_cE1, _, _ = column_values(pad, wood, arc.section, l_e1=l_e, l_e2=l_e, C_D=C_D)
         U = pad(cb.bending_and_compression_one_way, f_c=f_c, F_c_prime=F_c, f_b1=f_b, F_b1_prime=F_b, F_cE1=F_cE1)
         if float(np.max(pull)) <= 0.0:
@@ -209,9 +315,9 @@ def _across(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc) -> It
         allowed = bearing_prime(pad, wood, 1.0)
         return Outcome(f_r, allowed, f_r / allowed)
 
-    criterion = Criterion(name, "pressure across the arc", cv.RADIAL, "stress")
+    criterion = Criterion(name, "pressure across the arc", cv.RADIAL, "stress", id="bracket.arc_across")
     yield govern(criterion, loads.combinations, pressed)
-    if float(np.max(opening)) <= 0.5:
+    if float(np.max(opening)) <= judgment("moment that is rounding").value:
         return
     limit = judgment("radial tension, western species")
 
@@ -221,7 +327,8 @@ def _across(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc) -> It
         allowed = pad.take("F_rt", limit.value, "psi", note=limit.reason, source=limit.source)
         return Outcome(f_r, allowed, f_r / allowed)
 
-    yield govern(Criterion(name, "tension across the arc", cv.RADIAL, "stress"), loads.combinations, pulled)
+    asked = Criterion(name, "tension across the arc", cv.RADIAL, "stress", id="bracket.arc_across")
+    yield govern(asked, loads.combinations, pulled)
 
 
 def _shear(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc) -> Check:
@@ -231,7 +338,8 @@ def _shear(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc) -> Che
         allowed = shear_prime(pad, wood, duration(pad, loads.combinations, which))
         return Outcome(f_v, allowed, f_v / allowed)
 
-    return govern(Criterion(name, "shear of the arc", "NDS 2018 3.4.2", "stress"), loads.combinations, calculate)
+    asked = Criterion(name, "shear of the arc", "NDS 2018 3.4.2", "stress", id="bracket.shear")
+    return govern(asked, loads.combinations, calculate)
 
 
 def _short_grain(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc, body: Body) -> None:
@@ -262,42 +370,6 @@ def _short_grain(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc, 
     found = govern(criterion, loads.combinations, across)
     criterion = Criterion(name, "tension aslant to the grain", "Hankinson's form in tension, judgement", "stress")
     body.checks += [found, govern(criterion, loads.combinations, aslant)]
-    if found.verdict != "passes":
+    if not found.holds:
         text = f"short grain: {show(found.demand or 0.0, 'stress')} across its grain at an edge"
         body.weak_grain = f"{text}, not to be relied on for load"
-
-
-def _stiffness(
-    bracket: Bracket, shape: Bent, loads: BracketLoads, wood: WoodMaterial, context: Context, arc: _Arc, body: Body
-) -> None:
-    """Bounds of the stiffness of a quarter arc, and how far its nose sinks; other arcs have no closed form here."""
-    what = "sinking of the nose"
-    if abs(shape.sweep - 90.0) <= QUARTER:
-        species = context.stock(bracket.stock).species if bracket.stock is not None else None
-        known = species is not None and species.casefold() != "unknown"
-        shear = [one.value.G_LT for one in elastic_ratios(species if known else None)]
-        A = shape.thickness * shape.depth
-
-        def k(E: float, share: float) -> float:
-            return float(cv.curved_bar_stiffness(E, E * share, A, arc.r_m, arc.e_c, shape.sweep))
-
-        if shape.made != "sawn":  # of a sawn arc the grain lies aslant almost everywhere: softer, nobody knows how much
-            divisor = judgment("divisor of the stiffness, lower value").value
-            body.k_low = k(float(modulus_prime(SilentPad(), wood)), min(shear)) / divisor
-        body.k_high = k(float(wood.E.value), max(shear))  # as stiff as dry wood is
-    if bracket.deflects is None or body.k_low is None:
-        why = "not given (`deflects`)" if bracket.deflects is None else "given, but the arc's stiffness is not known"
-        body.checks.append(stated(bracket.name, what, "statics", "refer", f"how far the nose may sink is {why}"))
-        return
-    k_low, room, out = body.k_low, bracket.deflects, loads.projection
-    M = np.maximum(loads.M_wall, 0.0) * float(wood.K_cr.value)
-
-    def sinking(pad: Pad, which: int | slice) -> Outcome:
-        P = pad.take("P_n", at(M / out, which), "lbf", note="as much at the nose has the same moment, creep counted")
-        stiff = pad.take("k_n", k_low, "lbf/in", note="lower bound, foot held fast")
-        sunk = P / stiff
-        if not isinstance(which, slice):
-            pad.take("Delta", float(sunk), "in", note="P over k")
-        return Outcome(sunk, room, sunk / room)
-
-    body.checks.append(govern(Criterion(bracket.name, what, cv.ENERGY, "length"), loads.combinations, sinking))

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
@@ -14,22 +15,26 @@ from ....formulas.wood.bearing import bearing_at_angle
 from ....formulas.wood.combined import eccentric_column_one_way
 from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.shear import shear_stress
-from ....model.brackets import Braced, Bracket
+from ....model.brackets import Braced
+from ....model.pieces import Stock
 from ....units import show
+from ....values.brackets import lever_arm_eta
+from ....values.found import Found
 from ....values.judgment import judgment
 from ...core.context import Context
-from ...core.govern import Criterion, at, duration, govern, stated
+from ...core.govern import Criterion, at, duration, govern
 from ...core.material import WoodMaterial, bearing_prime, compression_star, shear_prime
 from ...core.result import Check
 from ...core.strength import Bracing, Outcome, Section, bending_values, bending_with_tension, column_values
+from ..asking import ask_engineer, ask_for
 from ..bearing import bearing_under_loads
 from ..body import Body
-from ..evidence import knots_seen
-from ..fixing_rows import lifts
+from ..evidence import knots_seen, sinking_not_given
+from ..family import Family, SideView, Strips, box, points_of
 from ..loads import BracketLoads
 
 Array = np.ndarray
-Calculation = Callable[[Pad, int | slice], Outcome]
+CHORDS = 40  # of a drawn arc
 PINNED = (
     "Legs and brace are taken as pinned at their joints, the load turning the top leg about the wall face or about the "
     "face of the wall leg, whichever presses the brace more; a tight joint bends the brace as well."
@@ -38,65 +43,202 @@ JOINTS = "Screws and pegs that keep a joint closed are not counted as carrying."
 FREE = "not held sideways between wall and nose"
 
 
-def braced_body(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
-    """Forces by statics; members, ends of the brace, joint of the legs."""
-    name = bracket.name
-    body = Body(assumptions=[PINNED, JOINTS])
-    if lifts(loads):
-        text = (
-            "some combinations lift the nose and pull on the brace: a dry joint holds no pull, an engineer must tie it"
-        )
-        body.checks.append(stated(name, "uplift", "ASCE 7-16 2.4.1", "refer", text))
-    if shape.brace_out > shape.projection or shape.brace_down > shape.height:
-        text = "the brace ends beyond the end of a leg"
-        body.checks.append(stated(name, "brace", "geometry", "fails", text))
+class BracedBracket(Family[Braced]):
+    """A wall leg, a top leg and a brace, straight or curved."""
+
+    words = "wall leg, top leg and brace"
+
+    @property
+    def back(self) -> float:
+        return self.shape.height
+
+    @property
+    def depth_at_back(self) -> float:
+        return self.shape.wall_leg
+
+    @property
+    def swells(self) -> float:
+        return self.shape.top_leg
+
+    @property
+    def lever_arm(self) -> Found[float]:
+        return lever_arm_eta("straight", None)
+
+    @property
+    def _beta(self) -> float:
+        """Slope of the brace, deg."""
+        shape = self.shape
+        return math.degrees(math.atan2(shape.brace_down - shape.top_leg, shape.brace_out - shape.wall_leg))
+
+    def pressed_length(self, length: float) -> float:
+        """No more than the brace's end."""
+        return min(length, self.shape.brace / max(math.cos(math.radians(self._beta)), 1e-6))
+
+    def weight(self, density: float) -> Strips:
+        shape = self.shape
+        length = math.hypot(shape.brace_out, shape.brace_down)
+        area = shape.height * shape.wall_leg + shape.projection * shape.top_leg + length * shape.brace
+        return [(0.0, shape.projection, density * shape.thickness * area)]
+
+    def side_view(self) -> SideView:
+        """Legs and brace; the brace is cut to the faces it meets, bowed by its sagitta towards the corner."""
+        shape = self.shape
+        view = SideView([
+            ("wall leg", box(0.0, 0.0, shape.wall_leg, shape.height), 90.0),
+            ("top leg", box(shape.wall_leg, 0.0, shape.projection, shape.top_leg), 0.0),
+        ])  # fmt: skip
+        view.dimensions += [("x", 0.0, shape.brace_out, "brace axis"), ("y", 0.0, shape.brace_down, "brace axis")]
+        start, end = np.array([shape.wall_leg, shape.brace_down]), np.array([shape.brace_out, shape.top_leg])
+        along = end - start
+        length = float(np.hypot(*along))
+        normal = np.array([-along[1], along[0]]) / length  # towards the lower right, away from the corner
+        u = np.linspace(0.0, 1.0, CHORDS + 1 if shape.sagitta else 2)
+        rise = -4.0 * shape.sagitta * u * (1.0 - u)
+        slope = along + (-4.0 * shape.sagitta * (1.0 - 2.0 * u))[:, None] * normal
+        aside = np.stack([-slope[:, 1], slope[:, 0]], axis=-1) / np.hypot(slope[:, 0], slope[:, 1])[:, None]
+        axis = start + u[:, None] * along + rise[:, None] * normal
+        low, high = (_cut(axis + side * shape.brace * aside, shape) for side in (0.5, -0.5))
+        grain = math.degrees(math.atan2(-along[1], along[0])) % 180.0
+        view.parts.append(("brace", points_of(np.vstack([low, high[::-1]])), grain))
+        return view
+
+    def stiffness(self, stock: Stock | None) -> tuple[float, float]:
+        """It depends on the slip of its joints, which is not worked out here."""
+        return 0.0, math.inf
+
+    def body(self, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
+        """Forces by statics; members, ends of the brace, joint of the legs."""
+        bracket, shape, name = self.bracket, self.shape, self.bracket.name
+        body = Body(assumptions=[PINNED, JOINTS])
+        if loads.lifts:
+            text = (
+                "some combinations lift the nose and pull on the brace: a dry joint holds no pull, an engineer must "
+                "tie it"
+            )
+            body.checks.append(self.doubt("bracket.uplift", "uplift", "ASCE 7-16 2.4.1", text, "lifted", loads))
+        if wrong := [text for _, text in shape.faults()]:  # of a shape that was changed since it was read
+            body.checks.append(Check.breaks_rule("bracket.shape", name, "brace", "geometry", *wrong))
+            return body
+        beta = self._beta
+        length = math.hypot(shape.brace_out - shape.wall_leg, shape.brace_down - shape.top_leg)
+        body.inputs += [("slope of the brace", show(beta, "angle")), ("length of the brace", show(length, "length"))]
+        force = _Force(shape, loads, beta)
+        body.pull = self._pull(loads)
+        if shape.joints == "glued only":
+            body.weak_grain = (
+                "its joints are only glued: no value can be given to them, and it is not to be relied on for load"
+            )
+        body.checks += [
+            *knots_seen(bracket),
+            *bearing_under_loads(bracket, loads, wood, thickness=shape.thickness, grain=0.0),
+            *_top_leg(name, shape, loads, wood, force),
+            _wall_leg(name, shape, loads, wood, force),
+            _brace(name, shape, loads, wood, force, length),
+            *self._runout(length, loads),
+            *self._ends(loads, wood, force),
+            self._legs(force),
+            self._sinks(loads),
+        ]
         return body
-    rise, run = shape.brace_down - shape.top_leg, shape.brace_out - shape.wall_leg
-    if rise <= 0.0 or run <= 0.0:
-        text = "the brace lies within the legs: no triangle is formed"
-        body.checks.append(stated(name, "brace", "geometry", "fails", text))
-        return body
-    beta = math.degrees(math.atan2(rise, run))
-    length = math.hypot(rise, run)
-    body.inputs += [("slope of the brace", show(beta, "angle")), ("length of the brace", show(length, "length"))]
-    if 2.0 * shape.sagitta >= length:
-        text = f"a rise of {show(shape.sagitta, 'length')} is half its length or more: that is no brace"
-        body.checks.append(stated(name, "brace", "geometry", "fails", text))
-        return body
-    force = _Force(shape, loads, beta)
-    body.pull = _pull(bracket, shape, loads)
-    if shape.joints == "glued only":
-        body.weak_grain = (
-            "its joints are only glued: no value can be given to them, and it is not to be relied on for load"
-        )
-    body.checks += [
-        *knots_seen(bracket),
-        *bearing_under_loads(name, loads, wood, thickness=shape.thickness, grain=0.0),
-        *_top_leg(bracket, shape, loads, wood, force),
-        _wall_leg(bracket, shape, loads, wood, force),
-        *_brace(bracket, shape, loads, wood, force, length),
-        *_runout(bracket, shape, length),
-        *_ends(bracket, shape, loads, wood, force),
-        *_legs(bracket, shape, force),
-        *_sinks(bracket),
-    ]
-    return body
 
+    def _pull(self, loads: BracketLoads) -> Array | None:
+        """Pull on the top row, lbf: the brace presses on the wall where it ends, not at the foot of the wall leg."""
+        fixings = self.bracket.fixings
+        if fixings is None or not fixings.rows:
+            return None
+        arm = self.shape.brace_down - min(row.below_top for row in fixings.rows)
+        M = np.maximum(loads.M_wall, 0.0)
+        return np.asarray(M / arm if arm > 0.0 else np.where(M > 0.0, np.inf, 0.0))
 
-def _pull(bracket: Bracket, shape: Braced, loads: BracketLoads) -> Array | None:
-    """Pull on the top row, lbf: the brace presses on the wall where it ends, not at the foot of the wall leg."""
-    if bracket.fixings is None or not bracket.fixings.rows:
-        return None
-    arm = shape.brace_down - min(row.below_top for row in bracket.fixings.rows)
-    M = np.maximum(loads.M_wall, 0.0)
-    return np.asarray(M / arm if arm > 0.0 else np.where(M > 0.0, np.inf, 0.0))
-
-
-def _sinks(bracket: Bracket) -> Iterator[Check]:
-    text = "how far the nose may sink is not given (`deflects`)"
-    if bracket.deflects is not None:
+    def _sinks(self, loads: BracketLoads) -> Check:
+        if self.bracket.deflects is None:
+            return sinking_not_given(self.bracket)
         text = "how far it sinks depends on the slip of its joints, which is not worked out here"
-    yield stated(bracket.name, "sinking of the nose", "statics", "refer", text)
+        return self.doubt("bracket.sinking", "sinking of the nose", "statics", text, "sinking", loads)
+
+    def _runout(self, length: float, loads: BracketLoads) -> Iterator[Check]:
+        """A brace sawn to a curve: its grain runs out at both ends."""
+        shape, id, what = self.shape, "bracket.brace_grain", "grain of the curved brace"
+        if shape.sagitta <= 0.0:
+            return
+        angle = float(br.grain_runout(shape.sagitta, length))
+        limit = judgment("slope of grain at an edge in tension")
+        text = f"sawn to its curve the grain runs out by up to {show(angle, 'angle')} at its ends"
+        if angle > limit.value:
+            text += f": more than {limit.value:g} degrees; bent or laminated wood, or an engineer"
+            found = self.doubt(id, what, "judgment", text, "curved_brace", loads)
+            yield replace(found, kind="angle", demand=angle)
+        else:
+            yield Check.keeps_rule(id, self.bracket.name, what, "judgment", text)
+
+    def _ends(self, loads: BracketLoads, wood: WoodMaterial, force: _Force) -> Iterator[Check]:
+        """What presses where the brace ends, and what keeps it from sliding along the legs."""
+        bracket, shape, name, beta = self.bracket, self.shape, self.bracket.name, force.beta
+        if shape.joints is None:
+            text = "how the brace meets the legs is not said (`shape.joints`)"
+            asked = ask_for(bracket, "brace_joints", "shape.joints")
+            what = "joints of the brace"
+            yield Check.refers("bracket.brace_joints", name, what, "NDS 2018 11.1", text, ask=asked)
+            return
+        for where, formula in (("top leg", br.flush_end_on_top), ("wall leg", br.flush_end_on_wall_leg)):
+
+            def pressed(pad: Pad, which: int | slice, formula: object = formula) -> Outcome:
+                N_b, t, d = force.on(pad, which), shape.thickness, shape.brace
+                f = pad(formula, N_b=N_b, t=t, d=d, beta_b=beta)  # type: ignore[arg-type]
+                allowed = bearing_prime(pad, wood, 1.0)
+                return Outcome(f, allowed, f / allowed)
+
+            what = f"end of the brace on the {where}"
+            criterion = Criterion(name, what, "NDS 2018 3.10.2", "stress", id="bracket.brace_end")
+            yield govern(criterion, loads.combinations, pressed)
+        if shape.joints in ("butted", "glued only"):
+            slides = float(np.max(force.N, initial=0.0)) * max(
+                math.cos(math.radians(beta)), math.sin(math.radians(beta))
+            )
+            text = (
+                f"nothing but screws or glue keeps the ends from sliding with up to {show(slides, 'force')}: house "
+                "them, or let an engineer work out the screws"
+            )
+            asked = ask_engineer(bracket, "brace_slides", why=f"It slides with up to {show(slides, 'force')}.",
+                                 forces={"along the legs": slides})  # fmt: skip
+            what = "brace slides along the legs"
+            yield Check.refers("bracket.brace_slides", name, what, "NDS 2018 11.1", text, ask=asked)
+            return
+        missing = [
+            ask_for(bracket, field, f"shape.{field}")
+            for field in ("housing", "behind_housing") if getattr(shape, field) is None
+        ]  # fmt: skip
+        if missing:
+            text = (
+                "depth of the housing or shoulder, and the wood behind it, are not given (`housing`, `behind_housing`)"
+            )
+            what = "housing of the brace"
+            yield Check.refers("bracket.housing", name, what, "NDS 2018 3.10.3", text, ask=missing)
+            return
+        yield from _housings(name, shape, loads, wood, force)
+
+    def _legs(self, force: _Force) -> Check:
+        """The joint of the legs must hold the pull of the brace."""
+        bracket, id, what = self.bracket, "bracket.legs_joined", "joint of the legs"
+        T = float(np.max(np.asarray(br.top_tie(force.N, force.beta)), initial=0.0))
+        V = float(np.min(force.F - force.N * math.sin(math.radians(force.beta)), initial=0.0))
+        lifted = f", and {show(-V, 'force')} upwards" if V < 0.0 else ""
+        text = f"the joint of top leg and wall leg must hold {show(T, 'force')} apart{lifted}"
+        if said := self.shape.legs_joined.strip():
+            return Check.keeps_rule(id, bracket.name, what, "load path", f"{text}; said to be: {said}")
+        asked = ask_for(bracket, "legs_joined", "shape.legs_joined", why=f"{text[:1].upper()}{text[1:]}.")
+        text += "; nobody says how (`legs_joined`)"
+        return Check.refers(id, bracket.name, what, "load path", text, ask=asked)
+
+
+def _cut(edge: Array, shape: Braced) -> Array:
+    """An edge of the brace, from the face of the wall leg to the underside of the top leg."""
+    first, last = edge[1] - edge[0], edge[-1] - edge[-2]
+    foot = edge[0] + (shape.wall_leg - edge[0, 0]) / first[0] * first if first[0] > 1e-9 else edge[0]
+    head = edge[-1] + (shape.top_leg - edge[-1, 1]) / last[1] * last if last[1] < -1e-9 else edge[-1]
+    inner = edge[1:-1]
+    between = (inner[:, 0] > shape.wall_leg + 1e-9) & (inner[:, 1] > shape.top_leg + 1e-9)
+    return np.vstack([foot, inner[between], head])
 
 
 def _left_of(shape: Braced, leg: float) -> Section:
@@ -134,9 +276,7 @@ def _bracing(length: float) -> Bracing:
     return Bracing(False, FREE, length)
 
 
-def _top_leg(
-    bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force
-) -> Iterator[Check]:
+def _top_leg(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force) -> Iterator[Check]:
     """Bending over the brace or between wall and brace, with the tie force; shear beside the brace."""
     section = _left_of(shape, shape.top_leg)
     outside, over = loads.beyond(shape.brace_out)
@@ -157,7 +297,9 @@ def _top_leg(
             return Outcome(ratio, 1.0, ratio)
         return first if float(first.ratio) >= float(second.ratio) else second
 
-    yield govern(Criterion(bracket.name, "top leg", "NDS 2018 3.9.1", "ratio"), loads.combinations, calculate)
+    yield govern(
+        Criterion(name, "top leg", "NDS 2018 3.9.1", "ratio", id="bracket.top_leg"), loads.combinations, calculate
+    )
     upright = np.abs(force.F - force.N * math.sin(math.radians(force.beta)))
     V_most = np.maximum(force.F, upright)
 
@@ -167,12 +309,11 @@ def _top_leg(
         allowed = shear_prime(pad, wood, duration(pad, loads.combinations, which))
         return Outcome(f_v, allowed, f_v / allowed)
 
-    yield govern(
-        Criterion(bracket.name, "shear of the top leg", "NDS 2018 3.4.2", "stress"), loads.combinations, sheared
-    )
+    criterion = Criterion(name, "shear of the top leg", "NDS 2018 3.4.2", "stress", id="bracket.shear")
+    yield govern(criterion, loads.combinations, sheared)
 
 
-def _wall_leg(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force) -> Check:
+def _wall_leg(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force) -> Check:
     """The brace pulls the wall leg down from its fixings, off its axis by half the leg's depth."""
     section = _left_of(shape, shape.wall_leg)
 
@@ -185,12 +326,12 @@ def _wall_leg(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMa
         ratio = np.maximum(np.asarray(first.ratio), np.asarray(second.ratio))
         return Outcome(ratio, 1.0, ratio)
 
-    return govern(Criterion(bracket.name, "wall leg", "NDS 2018 3.9.1", "ratio"), loads.combinations, calculate)
+    return govern(
+        Criterion(name, "wall leg", "NDS 2018 3.9.1", "ratio", id="bracket.wall_leg"), loads.combinations, calculate
+    )
 
 
-def _brace(
-    bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force, length: float
-) -> list[Check]:
+def _brace(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force, length: float) -> Check:
     """The brace as a column whose force runs off its axis."""
     section = Section(shape.thickness, shape.brace, shape.thickness)
     share = judgment("offset of the force in a tight brace over its depth")
@@ -210,60 +351,16 @@ def _brace(
         )  # fmt: skip
         return Outcome(U, 1.0, U)
 
-    return [govern(Criterion(bracket.name, "brace", "NDS 2018 15.4.1", "ratio"), loads.combinations, column)]
+    return govern(Criterion(name, "brace", "NDS 2018 15.4.1", "ratio", id="bracket.brace"), loads.combinations, column)
 
 
-def _runout(bracket: Bracket, shape: Braced, length: float) -> Iterator[Check]:
-    """A brace sawn to a curve: its grain runs out at both ends."""
-    if shape.sagitta <= 0.0:
-        return
-    angle = float(br.grain_runout(shape.sagitta, length))
-    limit = judgment("slope of grain at an edge in tension")
-    text = f"sawn to its curve the grain runs out by up to {show(angle, 'angle')} at its ends"
-    if angle > limit.value:
-        yield Check(
-            bracket.name, "grain of the curved brace", "judgement", "refer", "angle", angle, limit.value, None,
-            notes=(f"{text}: more than {limit.value:g} degrees; bent or laminated wood, or an "
-                                           "engineer",),
-        )  # fmt: skip
-    else:
-        yield stated(bracket.name, "grain of the curved brace", "judgement", "passes", text)
-
-
-def _ends(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force) -> Iterator[Check]:
-    """What presses where the brace ends, and what keeps it from sliding along the legs."""
-    name, t, d, beta = bracket.name, shape.thickness, shape.brace, force.beta
-    if shape.joints is None:
-        text = "how the brace meets the legs is not said (`shape.joints`)"
-        yield stated(name, "joints of the brace", "NDS 2018 11.1", "refer", text)
-        return
-    for where, formula in (("top leg", br.flush_end_on_top), ("wall leg", br.flush_end_on_wall_leg)):
-
-        def pressed(pad: Pad, which: int | slice, formula: object = formula) -> Outcome:
-            f = pad(formula, N_b=force.on(pad, which), t=t, d=d, beta_b=beta)  # type: ignore[arg-type]
-            allowed = bearing_prime(pad, wood, 1.0)
-            return Outcome(f, allowed, f / allowed)
-
-        criterion = Criterion(name, f"end of the brace on the {where}", "NDS 2018 3.10.2", "stress")
-        yield govern(criterion, loads.combinations, pressed)
-    if shape.joints in ("butted", "glued only"):
-        slides = float(np.max(force.N, initial=0.0)) * max(math.cos(math.radians(beta)), math.sin(math.radians(beta)))
-        text = (
-            f"nothing but screws or glue keeps the ends from sliding with up to {show(slides, 'force')}: house them, "
-            "or let an engineer work out the screws"
-        )
-        yield stated(name, "brace slides along the legs", "NDS 2018 11.1", "refer", text)
-        return
-    if shape.housing is None or shape.behind_housing is None:
-        text = "depth of the housing or shoulder, and the wood behind it, are not given (`housing`, `behind_housing`)"
-        yield stated(name, "housing of the brace", "NDS 2018 3.10.3", "refer", text)
-        return
-    if shape.housing >= min(shape.top_leg, shape.wall_leg):
-        text = f"a housing {show(shape.housing, 'length')} deep leaves nothing of a leg"
-        yield stated(name, "housing of the brace", "geometry", "fails", text)
-        return
-    depth = shape.housing
-    half = {"top leg": 0.5 * d / math.sin(math.radians(beta)), "wall leg": 0.5 * d / math.cos(math.radians(beta))}
+def _housings(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force) -> Iterator[Check]:
+    """Bearing in the housings of both legs, and the wood behind them."""
+    t, beta, depth = shape.thickness, force.beta, shape.housing or 0.0
+    half = {
+        "top leg": 0.5 * shape.brace / math.sin(math.radians(beta)),
+        "wall leg": 0.5 * shape.brace / math.cos(math.radians(beta)),
+    }
     room = {"top leg": shape.projection - shape.brace_out, "wall leg": shape.height - shape.brace_down}
     k_l, k_v = judgment("shear length over depth of a cut"), judgment("uneven shear")
     for where, part, angle in (("top leg", br.top_tie, beta), ("wall leg", br.sliding_on_wall_leg, 90.0 - beta)):
@@ -279,9 +376,10 @@ def _ends(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMateri
         left = room[where] - half[where]
         if left <= 0.0:
             text = f"the housing runs out at the end of the {where}: no wood is left behind it"
-            yield stated(name, f"wood behind the housing in the {where}", "geometry", "fails", text)
+            what = f"wood behind the housing in the {where}"
+            yield Check.breaks_rule("bracket.behind_housing", name, what, "geometry", text)
             continue
-        behind = min(shape.behind_housing, left)  # no more than there is to the end of the leg
+        behind = min(shape.behind_housing or 0.0, left)  # no more than there is to the end of the leg
 
         def sheared(pad: Pad, which: int | slice, part: object = part, behind: float = behind) -> Outcome:
             H = pad(part, N_b=force.on(pad, which), beta_b=beta)  # type: ignore[arg-type]
@@ -291,24 +389,9 @@ def _ends(bracket: Bracket, shape: Braced, loads: BracketLoads, wood: WoodMateri
             allowed = shear_prime(pad, wood, duration(pad, loads.combinations, which))
             return Outcome(f, allowed, f / allowed)
 
-        yield govern(
-            Criterion(name, f"housing in the {where}", "NDS 2018 3.10.3", "stress"), loads.combinations, housed
-        )
-        criterion = Criterion(name, f"wood behind the housing in the {where}", "NDS 2018 3.4", "stress")
+        what = f"housing in the {where}"
+        criterion = Criterion(name, what, "NDS 2018 3.10.3", "stress", id="bracket.housing")
+        yield govern(criterion, loads.combinations, housed)
+        what = f"wood behind the housing in the {where}"
+        criterion = Criterion(name, what, "NDS 2018 3.4", "stress", id="bracket.behind_housing")
         yield govern(criterion, loads.combinations, sheared)
-
-
-def _legs(bracket: Bracket, shape: Braced, force: _Force) -> Iterator[Check]:
-    """The joint of the legs must hold the pull of the brace."""
-    T = float(np.max(np.asarray(br.top_tie(force.N, force.beta)), initial=0.0))
-    V = float(np.min(force.F - force.N * math.sin(math.radians(force.beta)), initial=0.0))
-    lifts = f", and {show(-V, 'force')} upwards" if V < 0.0 else ""
-    text = f"the joint of top leg and wall leg must hold {show(T, 'force')} apart{lifts}"
-    if shape.legs_joined.strip():
-        yield stated(
-            bracket.name, "joint of the legs", "load path", "passes", f"{text}; said to be: {shape.legs_joined}"
-        )
-    else:
-        yield stated(
-            bracket.name, "joint of the legs", "load path", "refer", f"{text}; nobody says how (`legs_joined`)"
-        )

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
+from functools import partial
 
 import numpy as np
 
@@ -12,172 +14,271 @@ from ....formulas.wood.bending import bending_stress
 from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.section import rectangle_modulus
 from ....formulas.wood.shear import shear_stress
-from ....model.brackets import Bracket, Corbel
-from ....model.pieces import Post
+from ....model.brackets import Corbel
+from ....model.pieces import Post, Stock
 from ....units import show
 from ....values.brackets import lever_arm_eta
+from ....values.found import Found
 from ....values.judgment import judgment
 from ....values.lumber import read_size
 from ...core.context import Context
-from ...core.govern import Criterion, at, duration, govern, stated
-from ...core.material import WoodMaterial, compression_star, is_unknown, reference_values, shear_prime, wood_of
+from ...core.govern import Criterion, at, duration, govern
+from ...core.material import WoodMaterial, compression_star, shear_prime
+from ...core.question import PlausibleAnswer, ask
 from ...core.result import Check
 from ...core.strength import Outcome
+from ..asking import ask_for
 from ..bearing import bearing_under_loads
 from ..body import Body
 from ..evidence import knots_seen
-from ..fixing_rows import lifts
-from ..fixings import UPRIGHT
+from ..family import Family, SideView, Strips, across_the_grain, box, upright
 from ..loads import BracketLoads
+from ..wood import known_wood, not_known
 
+Array = np.ndarray
 HAND = (
     "The stress across the grain of the block is that of a plain section, times the factor for the crowding of stress "
     "at the top; a block is short for its depth, which the section rule does not describe well."
 )
-SEAT = "The dap carries and the screws tie back; the screws are checked for all of the load as well."
+SEAT = (
+    "The foot of the block stands on the wood of the dap, which carries all of the load: end grain is far stiffer than "
+    "fasteners, which only tie the block back. What a foot that is not tight sinks until it bears is not counted."
+)
+UNCHECKED = 1e-6  # in
 
 
-def corbel_body(bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
-    """Shear through the block, tension across its grain, bearing and shear at the dap."""
-    name, t, h = bracket.name, shape.thickness, shape.height
-    body = Body(assumptions=[HAND, *([SEAT] if shape.seat > 0.0 else [])])
-    body.checks += knots_seen(bracket)
-    if lifts(loads):
-        text = "some combinations lift the block: an engineer must look at it"
-        body.checks.append(stated(name, "uplift", "ASCE 7-16 2.4.1", "refer", text))
-    if bracket.deflects is not None:
-        text = "how far it sinks depends on the slip of its screws, which is not worked out here"
-        body.checks.append(stated(name, "sinking of the nose", "statics", "refer", text))
-    body.pull = _pull(bracket, shape, loads)
-    F, M = np.maximum(loads.F, 0.0), np.maximum(loads.M_wall, 0.0)
+class CorbelBlock(Family[Corbel]):
+    """A block on the face of a post."""
 
-    def shear(pad: Pad, which: int | slice) -> Outcome:
-        f = pad(shear_stress, V=pad.take("V", at(F, which), "lbf"), b=t, d=h)
-        allowed = shear_prime(pad, wood, duration(pad, loads.combinations, which))
-        return Outcome(f, allowed, f / allowed)
+    words = "corbel block"
+    sawn = True
 
-    body.checks.append(
-        govern(Criterion(name, "shear of the block", "NDS 2018 3.4.2", "stress"), loads.combinations, shear)
-    )
-    level = 0.0  # of wood whose grain is not known: the weaker way
-    grain = shape.grain if shape.grain is not None else level
-    body.checks += bearing_under_loads(name, loads, wood, thickness=t, grain=grain)
-    if shape.grain is None:
-        text = "the direction of its grain is not given (`shape.grain`)"
-        body.checks.append(stated(name, "grain", "judgement", "refer", text))
-        return body
-    if abs(shape.grain - 90.0) > UPRIGHT:
-        body.weak_grain = (
-            f"its grain lies {show(shape.grain, 'angle')} above level: along the post the block is short-grained, and "
-            "the screws run along the grain; not to be relied on for load"
+    @property
+    def back(self) -> float:
+        return self.shape.height
+
+    @property
+    def depth_at_back(self) -> float:
+        return self.shape.projection + self.shape.seat
+
+    @property
+    def stands_on_wood(self) -> bool:
+        return self.shape.seat > 0.0
+
+    @property
+    def swells(self) -> float:
+        shape, rows = self.shape, self.bracket.fixings.rows if self.bracket.fixings is not None else ()
+        return across_the_grain(min((row.below_top for row in rows), default=shape.height), shape.grain)
+
+    @property
+    def upright_at_wall(self) -> bool | None:
+        return upright(self.shape.grain)
+
+    @property
+    def lever_arm(self) -> Found[float]:
+        return lever_arm_eta("straight", None)
+
+    def weight(self, density: float) -> Strips:
+        shape = self.shape
+        return [(0.0, shape.projection, density * shape.thickness * shape.height * shape.projection)]
+
+    def side_view(self) -> SideView:
+        shape = self.shape
+        return SideView([("block", box(-shape.seat, 0.0, shape.projection, shape.height), shape.grain)])
+
+    def stiffness(self, stock: Stock | None) -> tuple[float, float]:
+        """The block hardly gives; how far its fasteners do is not worked out here."""
+        return 0.0, math.inf
+
+    def body(self, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
+        bracket, shape, name, t, h = (
+            self.bracket,
+            self.shape,
+            self.bracket.name,
+            self.shape.thickness,
+            self.shape.height,
         )
+        body = Body(assumptions=[HAND, *([SEAT] if self.stands_on_wood else [])])
+        body.checks += knots_seen(bracket)
+        if loads.lifts:
+            text = "some combinations lift the block: an engineer must look at it"
+            body.checks.append(self.doubt("bracket.uplift", "uplift", "ASCE 7-16 2.4.1", text, "lifted", loads))
+        body.pull = self._pull(loads)
+        body.checks += self._sinking(loads, wood, body.pull)
+        F, M = np.maximum(loads.F, 0.0), np.maximum(loads.M_wall, 0.0)
+
+        def shear(pad: Pad, which: int | slice) -> Outcome:
+            f = pad(shear_stress, V=pad.take("V", at(F, which), "lbf"), b=t, d=h)
+            allowed = shear_prime(pad, wood, duration(pad, loads.combinations, which))
+            return Outcome(f, allowed, f / allowed)
+
+        asked = Criterion(name, "shear of the block", "NDS 2018 3.4.2", "stress", id="bracket.shear")
+        body.checks.append(govern(asked, loads.combinations, shear))
+        level = 0.0  # of wood whose grain is not known: the weaker way
+        grain = shape.grain if shape.grain is not None else level
+        body.checks += bearing_under_loads(bracket, loads, wood, thickness=t, grain=grain)
+        if shape.grain is None:
+            text = "the direction of its grain is not given (`shape.grain`)"
+            which_way = ask_for(bracket, "grain", "shape.grain")
+            body.checks.append(Check.refers("bracket.grain", name, "grain", "judgment", text, ask=which_way))
+            return body
+        if not upright(shape.grain):
+            body.weak_grain = (
+                f"its grain lies {show(shape.grain, 'angle')} above level: along the post the block is short-grained, "
+                "and the screws run along the grain; not to be relied on for load"
+            )
+            return body
+        self._short_grain(loads, M, body)
+        body.checks += self._dap(loads, F, wood, context)
         return body
-    limit, crowding = judgment("tension across the grain"), judgment("factor, stress along the top edge")
 
-    def across(pad: Pad, which: int | slice) -> Outcome:
-        moment = pad.take("M", at(M, which), "lbf*in", note="of the load about the face of the post")
-        f_b = pad(bending_stress, M=moment, S=pad(rectangle_modulus, symbol="S", b=t, d=h))
-        k = pad.take("k_top", crowding.value, note=crowding.reason, source=crowding.source)
-        f = k * f_b
-        if not isinstance(which, slice):
-            pad.take("sigma_perp", float(f), "psi", note="across the grain, at the top of the block")
-        allowed = pad.take("F_t_perp", limit.value, "psi", note=limit.reason, source=limit.source)
-        return Outcome(f, allowed, f / allowed)
+    def _short_grain(self, loads: BracketLoads, M: Array, body: Body) -> None:
+        """Tension across the grain at the top of the block, and how far its nose stands out."""
+        shape, name = self.shape, self.bracket.name
+        limit, crowding = judgment("tension across the grain"), judgment("factor, stress along the top edge")
 
-    criterion = Criterion(name, "tension across the grain", "NDS 2018 3.8.2: no value, judgement", "stress")
-    found = govern(criterion, loads.combinations, across)
-    body.checks.append(found)
-    ratio = float(projection_ratio(shape.projection, h))
-    most = judgment("projection of a corbel over height")
-    if found.verdict != "passes" or ratio > most.value:
+        def across(pad: Pad, which: int | slice) -> Outcome:
+            moment = pad.take("M", at(M, which), "lbf*in", note="of the load about the face of the post")
+            f_b = pad(bending_stress, M=moment, S=pad(rectangle_modulus, symbol="S", b=shape.thickness, d=shape.height))
+            k = pad.take("k_top", crowding.value, note=crowding.reason, source=crowding.source)
+            f = k * f_b
+            if not isinstance(which, slice):
+                pad.take("sigma_perp", float(f), "psi", note="across the grain, at the top of the block")
+            allowed = pad.take("F_t_perp", limit.value, "psi", note=limit.reason, source=limit.source)
+            return Outcome(f, allowed, f / allowed)
+
+        clause = "NDS 2018 3.8.2: no value, judgment"
+        asked = Criterion(name, "tension across the grain", clause, "stress", id="bracket.tension_across")
+        found = govern(asked, loads.combinations, across)
+        body.checks.append(found)
+        ratio = float(projection_ratio(shape.projection, shape.height))
+        most = judgment("projection of a corbel over height")
         why = []
         if ratio > most.value:
             why.append(f"it stands out {ratio:.2f} of its height, more than {most.value:g}")
-        if found.verdict != "passes":
+        if not found.holds:
             why.append(f"tension across its grain reaches {show(found.demand or 0.0, 'stress')}")
-        body.weak_grain = f"short grain in the nose of the block: {'; '.join(why)}: not to be relied on for load"
-    body.checks += _seat(bracket, shape, loads, wood, context)
-    return body
+        if why:
+            body.weak_grain = f"short grain in the nose of the block: {'; '.join(why)}: not to be relied on for load"
 
+    def _pull(self, loads: BracketLoads) -> Array | None:
+        """Pull on the top row of a block that stands in a dap, lbf: the load turns it about the middle of its seat."""
+        shape, fixings = self.shape, self.bracket.fixings
+        if not self.stands_on_wood or fixings is None or not fixings.rows:
+            return None
+        h_1 = shape.height - min(row.below_top for row in fixings.rows)
+        if h_1 <= 0.0:
+            return None  # said where the rows are checked
+        M = np.maximum(loads.M_wall + 0.5 * shape.seat * loads.F, 0.0)
+        return np.asarray(M / (self.lever_arm.value * h_1))
 
-def _pull(bracket: Bracket, shape: Corbel, loads: BracketLoads) -> np.ndarray | None:
-    """Pull on the top row of a block that stands in a dap, lbf: the load turns it about the middle of its seat."""
-    if shape.seat <= 0.0 or bracket.fixings is None or not bracket.fixings.rows:
-        return None
-    h_1 = shape.height - min(row.below_top for row in bracket.fixings.rows)
-    if h_1 <= 0.0:
-        return None  # said where the rows are checked
-    M = np.maximum(loads.M_wall + 0.5 * shape.seat * loads.F, 0.0)
-    return np.asarray(M / (lever_arm_eta("straight", None).value * h_1))
+    def _sinking(self, loads: BracketLoads, wood: WoodMaterial, pull: Array | None) -> Iterator[Check]:
+        """How far its nose sinks: on wood only by what the pulled fasteners give; else by what all of them give."""
+        bracket, shape, id, what = self.bracket, self.shape, "bracket.sinking", "sinking of the nose"
+        if bracket.deflects is None:
+            return
+        if pull is None or bracket.fixings is None or not bracket.fixings.rows:
+            text = "how far it sinks depends on the slip of its screws, which is not worked out here"
+            yield self.doubt(id, what, "statics", text, "sinking", loads)
+            return
+        top = min(bracket.fixings.rows, key=lambda row: row.below_top)
+        k_1, out = judgment("anchor stiffness, soft"), shape.projection + 0.5 * shape.seat
 
+        def sinking(pad: Pad, which: int | slice) -> Outcome:
+            T = pad.take("T", at(pull, which), "lbf", note="pull on the top row")
+            k_a = pad.take("k_a", k_1.value * top.count, "lbf/in", note=k_1.reason, source=k_1.source)
+            K_cr = pad.take("K_cr", float(wood.K_cr.value), note=wood.K_cr.why, source=wood.K_cr.source)
+            h_1 = pad.take("h_1", shape.height - top.below_top, "in", note="from the foot up to the top row")
+            v = K_cr * T / k_a * out / h_1
+            if not isinstance(which, slice):
+                pad.take("v_nose", float(v), "in", note="the block turns about the middle of its seat")
+            return Outcome(v, bracket.deflects, v / bracket.deflects)
 
-def _seat(
-    bracket: Bracket, shape: Corbel, loads: BracketLoads, wood: WoodMaterial, context: Context
-) -> Iterator[Check]:
-    """The dap: end grain on end grain, and the post's wood below it."""
-    if shape.seat <= 0.0:
-        return
-    name, seat = bracket.name, shape.seat
-    F = np.maximum(loads.F, 0.0)
-    under = context.under(bracket.on)
-    post: WoodMaterial | None = None
-    t = shape.thickness
-    if isinstance(under, Post):
-        size = read_size(context.stock(under.stock).size)
-        t = min(t, size.b, size.d)  # a block may be broader than its post
-        yield _dap_in_post(bracket, shape, under)
-    if isinstance(under, Post) and not is_unknown(context.stock(under.stock)):
-        post = wood_of(context.stock(under.stock), reference_values(context.stock(under.stock)))
-    if post is None:
-        text = f"the wood of {bracket.on} is not known, so the dap in it has no value"
-        yield stated(name, "dap in the post", "NDS 2018 3.10.1", "refer", text)
-        return
-    for one, words in ((wood, "foot of the block in its dap"), (post, "post under the block")):
+        yield govern(Criterion(bracket.name, what, "statics", "length", id=id), loads.combinations, sinking)
 
-        def pressed(pad: Pad, which: int | slice, one: WoodMaterial = one) -> Outcome:
+    def _dap(self, loads: BracketLoads, F: Array, wood: WoodMaterial, context: Context) -> Iterator[Check]:
+        """The dap: end grain on end grain, and the post's wood below it."""
+        if not self.stands_on_wood:
+            return
+        bracket, shape, name, seat = self.bracket, self.shape, self.bracket.name, self.shape.seat
+        under, t, post = context.under(bracket.on), shape.thickness, None
+        if isinstance(under, Post):
+            stock = context.stock(under.stock)
+            size = read_size(stock.size)
+            t = min(t, size.b, size.d)  # a block may be broader than its post
+            yield self._counted_in(under)
+            post = known_wood(stock)
+            if post is None:
+                text = f"the wood of {bracket.on} is not known, so the dap in it has no value"
+                yield not_known(name, stock, text, "dap in the post")
+        else:
+            text = f"{bracket.on} is no post of the job: the dap in it has no value here"
+            yield self.doubt("bracket.dap", "dap in the post", "NDS 2018 3.10.1", text, "dap_by_others", loads)
+        if post is None:
+            return
+        end_grain = judgment("end grain without a metal plate")
+
+        def pressed(pad: Pad, which: int | slice, one: WoodMaterial) -> Outcome:
             f = pad(compression_stress, P=pad.take("P", at(F, which), "lbf"), A=t * seat)
             F_star = compression_star(pad, one, duration(pad, loads.combinations, which))
-            allowed = pad.take("0.75 F_c*", 0.75 * F_star, "psi", note="end grain on end grain, no plate between")
+            note = "end grain on end grain, no plate between"
+            allowed = pad.take("0.75 F_c*", end_grain.value * F_star, "psi", note=note, source=end_grain.source)
             return Outcome(f, allowed, f / allowed)
 
-        yield govern(Criterion(name, words, "NDS 2018 3.10.1", "stress"), loads.combinations, pressed)
-    if shape.below_seat is None:
-        text = "how much post is left below the dap is not given (`shape.below_seat`)"
-        yield stated(name, "wood of the post below the dap", "NDS 2018 3.4", "refer", text)
-        return
-    if bracket.at is not None and shape.below_seat > bracket.at + 1e-6:
+        for one, words in ((wood, "foot of the block in its dap"), (post, "post under the block")):
+            asked = Criterion(name, words, "NDS 2018 3.10.1", "stress", id="bracket.dap")
+            yield govern(asked, loads.combinations, partial(pressed, one=one))
+        what = "wood of the post below the dap"
+        if shape.below_seat is None:
+            text = "how much post is left below the dap is not given (`shape.below_seat`)"
+            below = ask_for(bracket, "below_seat", "shape.below_seat", self._room_below(), on=under.name)
+            yield Check.refers("bracket.below_dap", name, what, "NDS 2018 3.4", text, ask=below)
+            return
+        if bracket.at is not None and shape.below_seat > bracket.at + UNCHECKED:
+            text = (
+                f"{show(shape.below_seat, 'length')} of post is given below the dap (`shape.below_seat`), but its foot "
+                f"stands only {show(bracket.at, 'length')} up (`at`)"
+            )
+            below = ask_for(bracket, "below_seat", "shape.below_seat", self._room_below(), on=under.name)
+            yield Check.refers("bracket.below_dap", name, what, "geometry", text, ask=below)
+        k_l, k_v = judgment("shear length over depth of a cut"), judgment("uneven shear")
+        left = shape.below_seat
+
+        def sheared(pad: Pad, which: int | slice) -> Outcome:
+            l_v = pad(seat_shear_length, l=left, d_cut=seat, k_l=pad.take("k_l", k_l.value, source=k_l.source))
+            k = pad.take("k_v", k_v.value, note=k_v.reason, source=k_v.source)
+            f = pad(seat_shear, P=pad.take("P", at(F, which), "lbf"), t=t, l_v=l_v, k_v=k)
+            allowed = shear_prime(pad, post, duration(pad, loads.combinations, which))
+            return Outcome(f, allowed, f / allowed)
+
+        asked = Criterion(name, what, "NDS 2018 3.4", "stress", id="bracket.below_dap")
+        yield govern(asked, loads.combinations, sheared)
+
+    def _room_below(self) -> list[str]:
+        """All that there can be below the dap, and a foot of it."""
+        return [f"{self.bracket.at:g} in", "12 in"] if self.bracket.at else ["4 ft", "12 in"]
+
+    def _counted_in(self, post: Post) -> Check:
+        """Whether the post is checked with the dap cut out of it."""
+        shape, id, what, foot = self.shape, "bracket.dap_in_post", f"dap counted in {post.name}", self.bracket.at
+        clause = "NDS 2018 3.1.2"
+        found = [
+            cut for cut in post.cuts
+            if foot is not None and cut.depth >= shape.seat - UNCHECKED
+            and cut.at - 0.5 * cut.length <= foot + UNCHECKED
+            and cut.at + 0.5 * cut.length >= foot + shape.height - UNCHECKED
+        ]  # fmt: skip
+        if found:
+            return Check.keeps_rule(id, self.bracket.name, what, clause, "it stands among the cuts of the post")
         text = (
-            f"{show(shape.below_seat, 'length')} of post is given below the dap (`shape.below_seat`), but its foot "
-            f"stands only {show(bracket.at, 'length')} up (`at`)"
+            f"{post.name} is not checked with the dap: write it among its cuts, {show(shape.seat, 'length')} deep over "
+            "the height of the block, and give where the block's foot stands (`at`)"
         )
-        yield stated(name, "wood of the post below the dap", "geometry", "refer", text)
-    k_l, k_v = judgment("shear length over depth of a cut"), judgment("uneven shear")
-    below = shape.below_seat
-
-    def sheared(pad: Pad, which: int | slice) -> Outcome:
-        l_v = pad(seat_shear_length, l=below, d_cut=seat, k_l=pad.take("k_l", k_l.value, source=k_l.source))
-        k = pad.take("k_v", k_v.value, note=k_v.reason, source=k_v.source)
-        f = pad(seat_shear, P=pad.take("P", at(F, which), "lbf"), t=t, l_v=l_v, k_v=k)
-        allowed = shear_prime(pad, post, duration(pad, loads.combinations, which))
-        return Outcome(f, allowed, f / allowed)
-
-    yield govern(
-        Criterion(name, "wood of the post below the dap", "NDS 2018 3.4", "stress"), loads.combinations, sheared
-    )
-
-
-def _dap_in_post(bracket: Bracket, shape: Corbel, post: Post) -> Check:
-    """Whether the post is checked with the dap cut out of it."""
-    what, foot = f"dap counted in {post.name}", bracket.at
-    found = [
-        cut for cut in post.cuts
-        if foot is not None and cut.depth >= shape.seat - 1e-6
-        and cut.at - 0.5 * cut.length <= foot + 1e-6 and cut.at + 0.5 * cut.length >= foot + shape.height - 1e-6
-    ]  # fmt: skip
-    if found:
-        return stated(bracket.name, what, "NDS 2018 3.1.2", "passes", "it stands among the cuts of the post")
-    text = (
-        f"{post.name} is not checked with the dap: write it among its cuts, {show(shape.seat, 'length')} deep over the "
-        "height of the block, and give where the block's foot stands (`at`)"
-    )
-    return stated(bracket.name, what, "NDS 2018 3.1.2", "refer", text)
+        field = f"post.{post.name}.cuts"
+        answers = []
+        if foot is not None and not post.cuts:
+            middle, high = foot + 0.5 * shape.height, shape.height
+            dap = {"kind": "notch", "at": f"{middle:g} in", "length": f"{high:g} in", "depth": f"{shape.seat:g} in"}
+            answers = [PlausibleAnswer("yes, over the height of the block", ((field, [{**dap, "face": "top"}]),))]
+        asked = ask("dap_cut", post.name, field, answers=answers, bracket=self.bracket.name)
+        return Check.refers(id, self.bracket.name, what, clause, text, ask=asked)

@@ -2,27 +2,35 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
+from functools import lru_cache
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from ....calc.pad import Pad
 from ....errors import BeamcheckError
-from ....model.brackets import Bracket, Solid
+from ....model.brackets import Bracket, Fixings, Pocket, Solid
+from ....model.pieces import Stock
 from ....units import show
+from ....values.brackets import lever_arm_eta
+from ....values.found import Found
 from ....values.judgment import judgment
 from ...core.context import Context
-from ...core.govern import stated
 from ...core.material import WoodMaterial
 from ...core.pictures import Points, StressMark, StressPicture
-from ...core.result import Check, Table, judge
+from ...core.result import Check, Table
+from ..asking import ask_for
 from ..bearing import bearing_under_loads
 from ..body import Body
-from ..evidence import knots_seen
+from ..evidence import knots_seen, sinking_not_given
+from ..family import Family, Rows, SideView, Strips, across_the_grain, box, points_of, upright
 from ..loads import BracketLoads
-from .solid_comparison import BAND, BANDS, EDGE_WORDS, beside
-from .solid_field import Setting, candidates, nose_stiffness, pull_per_moment, setting_of
+from ..wood import known_wood, wood_or_weakest
+from .solid_comparison import EDGE_WORDS, band, beside
+from .solid_field import FieldModel, FieldRuns, candidates, model_of, nose_stiffness, pull_per_moment
 from .solid_hand_rule import Moduli, is_diagonal
 from .solid_stress import FIELD, Governing, place_words, stress_checks, weak_grain
 
@@ -31,6 +39,7 @@ if TYPE_CHECKING:
 
 Array = np.ndarray
 GRAINS = (0.0, 45.0, 90.0, 135.0)  # tried when the grain is not given
+STRIPS = 12  # of own weight along the top edge
 ELASTIC = (
     "Field analysis takes the wood as the same all over, straight in its grain, without knots or checks, in plane "
     "stress. No stress is read at anchors, loads, clamped faces and inward corners."
@@ -38,95 +47,223 @@ ELASTIC = (
 TWO_ENDS = "Anchor slip, hardness of the wall and elastic ratios are each run at both ends; the worse one counts."
 
 
-def solid_body(bracket: Bracket, shape: Solid, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
-    """Everything about the body of a solid bracket."""
-    name = bracket.name
-    body = Body(eta=shape.soffit, assumptions=[ELASTIC, TWO_ENDS])
-    body.checks += knots_seen(bracket)
-    if shape.grain is None:
-        text = "the direction of the grain is not given (`shape.grain`): the table shows what each would mean"
-        body.checks.append(stated(name, "grain", "judgement", "refer", text))
-        body.tables.append(_spread(bracket, shape, loads, wood, context))
+class SolidBracket(Family[Solid]):
+    """Cut from one board or block."""
+
+    words = "cut from one piece"
+    sawn = True
+    can_have_pocket = True
+
+    @property
+    def back(self) -> float:
+        return self.shape.height
+
+    @property
+    def depth_at_back(self) -> float:
+        return self.shape.projection
+
+    @property
+    def pocket(self) -> Pocket | None:
+        return self.shape.pocket
+
+    def depth_below(self, x: float) -> float:
+        from ....analysis.fields.outline import outline_of
+
+        return outline_of(self.shape).depth(x) if x < self.shape.projection else 0.0
+
+    @property
+    def swells(self) -> float:
+        shape, rows = self.shape, self.bracket.fixings.rows if self.bracket.fixings is not None else ()
+        return across_the_grain(min((row.below_top for row in rows), default=shape.height), shape.grain)
+
+    @property
+    def upright_at_wall(self) -> bool | None:
+        return upright(self.shape.grain)
+
+    @property
+    def lever_arm(self) -> Found[float]:
+        return lever_arm_eta(self.shape.soffit, self.shape.grain)
+
+    def weight(self, density: float) -> Strips:
+        """The area is exact; the strips only say where it lies."""
+        from ....analysis.fields.outline import outline_of
+
+        shape, outline = self.shape, outline_of(self.shape)
+        edges = [shape.projection * i / STRIPS for i in range(STRIPS + 1)]
+        depths = [outline.depth(0.5 * (low + high)) for low, high in pairwise(edges)]
+        whole = sum(depths) or 1.0
+        total = density * shape.thickness * outline.area
+        return [
+            (low, high, total * depth / whole)
+            for low, high, depth in zip(edges[:-1], edges[1:], depths, strict=True) if depth > 0.0
+        ]  # fmt: skip
+
+    def side_view(self) -> SideView:
+        from ....analysis.fields.outline import outline_of
+
+        shape = self.shape
+        view = SideView([("", points_of(outline_of(shape).closed()), shape.grain)])
+        view.dimensions += [("x", 0.0, shape.foot, "foot"), ("y", 0.0, shape.nose, "nose")]
+        if (p := shape.pocket) is not None:
+            view.voids.append(("pocket", box(0.0, p.top, p.depth, p.top + p.height)))
+        return view
+
+    def inputs(self) -> Rows:
+        rows, shape = super().inputs(), self.shape
+        if shape.points:
+            rows.append(("soffit points", str(len(shape.points))))
+        if (p := shape.pocket) is not None:
+            sizes = f"{show(p.height, 'length')} high, {show(p.depth, 'length')} deep"
+            rows.append(("pocket", f"{sizes}, from {show(p.top, 'length')} below the top"))
+        return rows
+
+    def stiffness(self, stock: Stock | None) -> tuple[float, float]:
+        assert stock is not None
+        low, high = _stiffness(self.shape, self.bracket.fixings, stock)
+        return low, high if known_wood(stock) is not None else math.inf
+
+    def body(self, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
+        bracket, shape, name = self.bracket, self.shape, self.bracket.name
+        assert bracket.stock is not None
+        stock = context.stock(bracket.stock)
+        body = Body(assumptions=[ELASTIC, TWO_ENDS])
+        body.checks += knots_seen(bracket)
+        if shape.grain is None:
+            text = "the direction of the grain is not given (`shape.grain`): the table shows what each would mean"
+            asked = ask_for(bracket, "grain", "shape.grain")
+            body.checks.append(Check.refers("bracket.grain", name, "grain", "judgment", text, ask=asked))
+            body.tables.append(self._spread(loads, wood, stock))
+            return body
+        model = model_of(shape, bracket.fixings, stock, wood, grain=shape.grain)
+        runs, which = FieldRuns(name, model, loads), candidates(loads)
+        governing = Governing(runs, which, wood)
+        where, field = governing.where(), governing.field()
+        body.checks += [
+            *stress_checks(governing, bracket),
+            *bearing_under_loads(bracket, loads, wood, thickness=shape.thickness, grain=shape.grain),
+            *self._corners(model, loads),
+            *_nose(bracket, runs, which),
+        ]
+        hand_check, table = self._beside(runs, field, where)
+        body.checks.append(hand_check)
+        body.tables.append(table)
+        body.weak_grain = next(filter(None, (weak_grain(model, one) for one in governing.fields())), "")
+        body.pull = np.maximum(loads.M_wall, 0.0) * pull_per_moment(runs, which)
+        body.pictures.append(_picture(runs, where))
+        moved = "not refined, since it fails by more than a mesh can change"
+        if field.moved:
+            moved = f"figures moved by {100.0 * field.moved:.1f} % in the last refinement"
+        body.inputs += [
+            ("field analysis",
+             f"{field.across_cells} cells across, {moved}, {field.residual:.0e} of the load out of balance"),
+            ("governing case of what is uncertain", model.variants[where[0]].words),
+        ]  # fmt: skip
         return body
-    setting = setting_of(bracket, shape, loads, wood, context, grain=shape.grain)
-    which = candidates(loads)
-    governing = Governing(setting, which, wood)
-    where, field = governing.where(), governing.field()
-    body.checks += [
-        *stress_checks(governing),
-        *bearing_under_loads(name, loads, wood, thickness=shape.thickness, grain=shape.grain),
-        *_corners(bracket, setting, loads),
-        *_nose(bracket, setting, which),
-    ]
-    hand_checks, table = _beside(setting, field, where)
-    body.checks += hand_checks
-    body.tables.append(table)
-    body.weak_grain = next(filter(None, (weak_grain(setting, one) for one in governing.fields())), "")
-    body.k_low, body.k_high = nose_stiffness(setting)
-    body.pull = np.maximum(loads.M_wall, 0.0) * pull_per_moment(setting, which)
-    body.pictures.append(_picture(setting, where))
-    variant = setting.variants[where[0]]
-    moved = "not refined, since it fails by more than a mesh can change"
-    if field.moved:
-        moved = f"figures moved by {100.0 * field.moved:.1f} % in the last refinement"
-    body.inputs += [
-        ("field analysis",
-         f"{field.across_cells} cells across, {moved}, {field.residual:.0e} of the load out of balance"),
-        ("governing case of what is uncertain", variant.words),
-    ]  # fmt: skip
-    return body
+
+    def _corners(self, model: FieldModel, loads: BracketLoads) -> Iterator[Check]:
+        """Inward corners are singular: no peak is read there, so nothing says that they hold."""
+        outline = model.outline
+        if outline.re_entrant:
+            x, y = outline.soffit[outline.re_entrant[0]]
+            text = (
+                f"the soffit has an inward corner at {place_words(float(x), float(y))}: stress has no bound there, "
+                "only resultants are read; round it, or have it tested"
+            )
+            yield self.doubt("bracket.inward_corner", "inward corner", FIELD, text, "inward_corner", loads)
+        if model.voids:
+            text = "the pocket has inward corners: stress has no bound there; for a bracket that carries, test it"
+            yield self.doubt("bracket.pocket_corners", "corners of the pocket", FIELD, text, "pocket_corners", loads)
+        if float(np.min(loads.F, initial=0.0)) < 0.0 or float(np.min(loads.M_wall, initial=0.0)) < 0.0:
+            text = (
+                "some combinations lift the nose: pull on the lower anchors is not worked out; an engineer must look "
+                "at it"
+            )
+            yield self.doubt("bracket.uplift", "uplift", "ASCE 7-16 2.4.1", text, "lifted", loads)
+
+    def _beside(self, runs: FieldRuns, field: Field, where: tuple[int, int]) -> tuple[Check, Table]:
+        """The hand rule at sections along the edges beside the field analysis; outside the band it refers."""
+        outline, shape = runs.model.outline, self.shape
+        elastic = runs.model.variants[where[0]].elastic
+        grain = float(elastic.grain)  # type: ignore[arg-type]
+        moduli = Moduli(elastic.E_L, elastic.E_T, elastic.G_LT, elastic.nu_LT, grain)
+        diagonal = is_diagonal(grain, shape.soffit, bool(outline.kinks))
+        sections = beside(field, shape.thickness, moduli, diagonal=diagonal, sections=12)
+        rows = [
+            (EDGE_WORDS[one.edge], show(one.x, "length"), show(one.d, "length"), f"{one.arm:.2f}",
+             show(one.hand, "stress"), show(one.field, "stress"), f"{one.ratio:.2f}" if one.counts else "–",
+             "yes" if one.covered else "no")
+            for one in sections
+        ]  # fmt: skip
+        top = band("top", "bonded") or (0.0, math.inf)
+        claimed = f"claimed {top[0]:g} to {top[1]:g}"
+        table = Table(
+            "Hand rule beside field analysis",
+            ("edge", "along it", "depth of the section", "arm over depth", "hand rule", "field analysis",
+             "hand over field", "within the rule"),
+            tuple(rows),
+            f"Top edge: {claimed} where the rule holds; below 1 the hand rule alone is on the unsafe side.",
+        )  # fmt: skip
+        id, what, clause = "bracket.hand_rule", "hand rule and field analysis", "reference rule for brackets, derived"
+        bands = [(band(one.edge, field.backing.kind), one) for one in sections if one.covered and one.counts]
+        if not any(one.edge == "top" for _, one in bands):
+            text = "the hand rule covers no section of it (too stubby, or loads too near): nothing confirms the field"
+            return self.doubt(id, what, clause, text, "field_not_confirmed", runs.loads), table
+        ratios = [one.ratio for _, one in bands if one.edge == "top"]
+        text = (
+            f"hand rule over field analysis {min(ratios):.2f} to {max(ratios):.2f} at {len(ratios)} sections, {claimed}"
+        )
+        outside = [one for band, one in bands if band is not None and not band[0] <= one.ratio <= band[1]]
+        if outside:
+            text += f"; outside the band along the {EDGE_WORDS[outside[0].edge]}"
+            return self.doubt(id, what, clause, text, "field_not_confirmed", runs.loads), table
+        return Check.keeps_rule(id, runs.name, what, clause, text), table
+
+    def _spread(self, loads: BracketLoads, wood: WoodMaterial, stock: Stock) -> Table:
+        """What each direction of the grain would mean."""
+        rows, which = [], candidates(loads)
+        for grain in GRAINS:
+            turned = self.shape.model_copy(update={"grain": grain})
+            model = model_of(turned, self.bracket.fixings, stock, wood, grain=grain)
+            try:
+                governing = Governing(FieldRuns(self.bracket.name, model, loads), which, wood)
+                peak = governing.field("across").peak("across tension").value
+                weak = next(filter(None, (weak_grain(model, one) for one in governing.fields())), "")
+                stress = show(max(peak, 0.0), "stress")
+                rows.append((show(grain, "angle"), stress, weak or "no short grain on an edge in tension"))
+            except BeamcheckError as error:
+                rows.append((show(grain, "angle"), "–", str(error)))
+        heads = ("grain above level, towards the nose", "tension across the grain", "what that means")
+        return Table("What the direction of the grain would mean", heads, tuple(rows))
 
 
-def solid_stiffness(
-    bracket: Bracket, shape: Solid, loads: BracketLoads, wood: WoodMaterial, context: Context
-) -> tuple[float, float]:
+@lru_cache(maxsize=128)  # the same bracket is asked for by each of its neighbors, and in each trial of an answer
+def _stiffness(shape: Solid, fixings: Fixings | None, stock: Stock) -> tuple[float, float]:
     """Bounds of the stiffness at the nose, lbf/in; over all grain directions where the grain is not given."""
+    wood = wood_or_weakest(stock)
     grains = GRAINS if shape.grain is None else (shape.grain,)
-    found = [nose_stiffness(setting_of(bracket, shape, loads, wood, context, grain=grain)) for grain in grains]
+    found = [nose_stiffness(model_of(shape, fixings, stock, wood, grain=grain)) for grain in grains]
     return min(low for low, _ in found), max(high for _, high in found)
 
 
-def _corners(bracket: Bracket, setting: Setting, loads: BracketLoads) -> Iterator[Check]:
-    """Inward corners are singular: no peak is read there, so nothing says that they hold."""
-    outline = setting.outline
-    if outline.re_entrant:
-        x, y = outline.soffit[outline.re_entrant[0]]
-        text = (
-            f"the soffit has an inward corner at {place_words(float(x), float(y))}: stress has no bound there, only "
-            "resultants are read; round it, or have it tested"
-        )
-        yield stated(bracket.name, "inward corner", FIELD, "refer", text)
-    if setting.voids:
-        text = "the pocket has inward corners: stress has no bound there; for a bracket that carries, test it"
-        yield stated(bracket.name, "corners of the pocket", FIELD, "refer", text)
-    if float(np.min(loads.F, initial=0.0)) < 0.0 or float(np.min(loads.M_wall, initial=0.0)) < 0.0:
-        text = (
-            "some combinations lift the nose: pull on the lower anchors is not worked out; an engineer must look at it"
-        )
-        yield stated(bracket.name, "uplift", "ASCE 7-16 2.4.1", "refer", text)
-
-
-def _nose(bracket: Bracket, setting: Setting, which: list[int]) -> Iterator[Check]:
+def _nose(bracket: Bracket, runs: FieldRuns, which: list[int]) -> Iterator[Check]:
     """How far the nose sinks under its load, with the softest of what is uncertain."""
     if bracket.deflects is None:
-        yield stated(bracket.name, "sinking of the nose", "judgement", "refer",
-                     "how far the nose may sink is not given (`deflects`)")  # fmt: skip
+        yield sinking_not_given(bracket)
         return
     sunk, case = 0.0, which[0]
     divisor = judgment("divisor of the stiffness, lower value")
     for combination in which:
-        for variant in range(len(setting.variants)):
-            one = _nose_sinks(setting.coarse(variant, combination))
+        for variant in range(len(runs.model.variants)):
+            one = _nose_sinks(runs.coarse(variant, combination))
             if one > sunk:
                 sunk, case = one, combination
     pad = Pad()
     pad.take("k_div", divisor.value, note=divisor.reason, source=divisor.source)
     sunk *= divisor.value
     pad.take("v_nose", sunk, "in", clause=FIELD, note="of the nose or under the loads, times the divisor")
-    ratio = sunk / bracket.deflects
-    yield Check(
-        bracket.name, "sinking of the nose", FIELD, judge(ratio), "length", sunk, bracket.deflects, ratio,
-        setting.loads.combinations[case].name, steps=tuple(pad.steps),
+    yield Check.of_ratio(
+        "bracket.sinking", bracket.name, "sinking of the nose", FIELD, demand=sunk, capacity=bracket.deflects,
+        kind="length", combination=runs.loads.combinations[case].name, steps=pad.steps,
     )  # fmt: skip
 
 
@@ -138,70 +275,13 @@ def _nose_sinks(field: Field) -> float:
     return max(nose, total / field.stiffness if total > 0.0 else 0.0)
 
 
-def _beside(setting: Setting, field: Field, where: tuple[int, int]) -> tuple[list[Check], Table]:
-    """The hand rule at sections along the edges beside the field analysis; outside the band it refers."""
-    name, outline, shape = setting.bracket.name, setting.outline, setting.shape
-    elastic = setting.variants[where[0]].elastic
-    grain = float(elastic.grain)  # type: ignore[arg-type]
-    moduli = Moduli(elastic.E_L, elastic.E_T, elastic.G_LT, elastic.nu_LT, grain)
-    diagonal = is_diagonal(grain, shape.soffit, bool(outline.kinks))
-    sections = beside(field, shape.thickness, moduli, diagonal=diagonal, sections=12)
-    rows = [
-        (EDGE_WORDS[one.edge], show(one.x, "length"), show(one.d, "length"), f"{one.arm:.2f}", show(one.hand, "stress"),
-         show(one.field, "stress"), f"{one.ratio:.2f}" if one.counts else "–", "yes" if one.covered else "no")
-        for one in sections
-    ]  # fmt: skip
-    claimed = f"claimed {BAND[0]:g} to {BAND[1]:g}"
-    table = Table(
-        "Hand rule beside field analysis",
-        ("edge", "along it", "depth of the section", "arm over depth", "hand rule", "field analysis",
-         "hand over field", "within the rule"),
-        tuple(rows), f"Top edge: {claimed} where the rule holds; below 1 the hand rule alone is on the unsafe side.",
-    )  # fmt: skip
-    what, clause = "hand rule and field analysis", "reference rule for brackets, derived"
-    bands = [(BANDS[one.edge, field.backing.kind], one) for one in sections if one.covered and one.counts]
-    if not any(one.edge == "top" for _, one in bands):
-        text = "the hand rule covers no section of it (too stubby, or loads too near): nothing confirms the field"
-        return [stated(name, what, clause, "refer", text)], table
-    ratios = [one.ratio for _, one in bands if one.edge == "top"]
-    text = f"hand rule over field analysis {min(ratios):.2f} to {max(ratios):.2f} at {len(ratios)} sections, {claimed}"
-    outside = [one for band, one in bands if band is not None and not band[0] <= one.ratio <= band[1]]
-    if outside:
-        text += f"; outside the band along the {EDGE_WORDS[outside[0].edge]}"
-    return [stated(name, what, clause, "refer" if outside else "passes", text)], table
-
-
-def _picture(setting: Setting, where: tuple[int, int]) -> StressPicture:
-    field = setting.coarse(*where)
+def _picture(runs: FieldRuns, where: tuple[int, int]) -> StressPicture:
+    field = runs.coarse(*where)
     peak = field.peak("across tension")
     limit = judgment("tension across the grain").value
-    outline: Points = tuple((float(x), float(y)) for x, y in setting.outline.closed())
+    outline: Points = tuple((float(x), float(y)) for x, y in runs.model.outline.closed())
     return StressPicture(
-        setting.bracket.name, "stress across the grain, tension positive", outline, field.cells, field.values("across"),
+        runs.name, "stress across the grain, tension positive", outline, field.cells, field.values("across"),
         limit, tuple(zone.polygon() for zone in field.left_out),
         (StressMark(peak.x, peak.y, f"largest tension {show(max(peak.value, 0.0), 'stress')}"),),
     )  # fmt: skip
-
-
-def _spread(bracket: Bracket, shape: Solid, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Table:
-    """What each direction of the grain would mean."""
-    rows = []
-    which = candidates(loads)
-    for grain in GRAINS:
-        setting = setting_of(bracket, replaced(shape, grain), loads, wood, context, grain=grain)
-        try:
-            governing = Governing(setting, which, wood)
-            peak = governing.field("across").peak("across tension").value
-            weak = next(filter(None, (weak_grain(setting, one) for one in governing.fields())), "")
-            rows.append(
-                (show(grain, "angle"), show(max(peak, 0.0), "stress"), weak or "no short grain on an edge in tension")
-            )
-        except BeamcheckError as error:
-            rows.append((show(grain, "angle"), "–", str(error)))
-    heads = ("grain above level, towards the nose", "tension across the grain", "what that means")
-    return Table("What the direction of the grain would mean", heads, tuple(rows))
-
-
-def replaced(shape: Solid, grain: float) -> Solid:
-    """The same bracket with its grain turned."""
-    return shape.model_copy(update={"grain": grain})

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
-from .solid_hand_rule import HandRule, Line, Moduli, hand_rule, wall_rule
+from ....values.judgment import judgment
+from .solid_hand_rule import EdgeLoad, HandRule, Moduli, hand_rule, wall_rule
 
 if TYPE_CHECKING:
     from ....analysis.fields.field import Field
@@ -17,21 +18,33 @@ if TYPE_CHECKING:
 Array = np.ndarray
 Edge = Literal["top", "soffit", "wall"]
 EDGE_WORDS: Mapping[Edge, str] = MappingProxyType({"top": "top edge", "soffit": "soffit", "wall": "wall edge"})
-NOTICED = 1.0  # psi: less stress along an edge is rounding of loads and meshes; judgement
-PART = 0.5  # of the largest stress along the edge: where less acts, a ratio says nothing
 NEAR = 0.05  # of the projection: farther than this from a place that may be read, nothing is compared
 POINT = 0.01  # in: width that stands for one point of the wall's push
-# hand rule over field analysis where the rule holds and the edge bears at least PART of its largest stress: so it is in
-# worked_examples/bracket_hand_rule_against_field.csv, and a test keeps it so; None: nothing is claimed
-BAND = (0.65, 3.7)
-BANDS: Mapping[tuple[Edge, str], tuple[float, float] | None] = MappingProxyType({
-    ("top", "bonded"): BAND, ("top", "springs"): BAND, ("soffit", "bonded"): (0.82, 5.1), ("soffit", "springs"): None,
-    ("wall", "springs"): None,
+BANDED: Mapping[tuple[Edge, str], str] = MappingProxyType({
+    ("top", "bonded"): "top edge", ("top", "springs"): "top edge", ("soffit", "bonded"): "soffit, bonded wall face",
 })  # fmt: skip
 
 
+def band(edge: Edge, held: str) -> tuple[float, float] | None:
+    """Hand rule over field analysis where the rule holds and the edge is stressed; None where nothing is claimed.
+
+    So it is in worked_examples/bracket_hand_rule_against_field.csv, and a test keeps it so. `held`: 'bonded' or
+    'springs'.
+    """
+    words = BANDED.get((edge, held))
+    if words is None:
+        return None
+    least, most = (judgment(f"hand rule over field analysis, {words}, {end}").value for end in ("least", "most"))
+    return least, most
+
+
+def noticed() -> float:
+    """Stress along an edge, psi: less is rounding of loads and meshes."""
+    return judgment("stress along an edge that is noticed").value
+
+
 @dataclass(frozen=True)
-class Section:
+class ComparedSection:
     """One section: place along the edge (in), its depth, arm over depth, stress by hand rule and by field (psi)."""
 
     edge: Edge
@@ -48,17 +61,19 @@ class Section:
         return self.hand / self.field if self.field > 0.0 else float("nan")
 
 
-def beside(field: Field, thickness: float, moduli: Moduli, *, diagonal: bool, sections: int = 60) -> list[Section]:
+def beside(
+    field: Field, thickness: float, moduli: Moduli, *, diagonal: bool, sections: int = 60
+) -> list[ComparedSection]:
     """Hand rule and field analysis at sections of a solved bracket, along top edge, soffit and wall edge.
 
     Soffit stress is compression, that of the other two tension. What lies in zones that are not read is left out.
     """
     outline = field.outline
-    line = Line([(one.x0, one.x1, one.force) for one in field.presses], outline.P)
+    line = EdgeLoad([(one.x0, one.x1, one.force) for one in field.presses], outline.P)
     rule = hand_rule(outline, thickness, moduli, line, diagonal=diagonal)
     found = [*_along(field, "top", rule, sections), *_along(field, "soffit", rule, sections)]
     if field.backing.kind == "springs":
-        push = Line(list(_push(field)), outline.H, kept_clear=False)
+        push = EdgeLoad(list(_push(field)), outline.H, kept_clear=False)
         found += _along(field, "wall", wall_rule(outline, thickness, moduli, push, diagonal=diagonal), sections)
     return found
 
@@ -73,14 +88,14 @@ def _push(field: Field) -> Sequence[tuple[float, float, float]]:
     return [(at - 0.5 * POINT, at + 0.5 * POINT, F) for at, F in places]
 
 
-def _along(field: Field, edge: Edge, rule: HandRule, sections: int) -> list[Section]:
+def _along(field: Field, edge: Edge, rule: HandRule, sections: int) -> list[ComparedSection]:
     read = {"top": lambda: field.top, "soffit": lambda: field.soffit, "wall": lambda: field.wall_edge}[edge]()
     places = np.stack([read.x, read.y], axis=-1)
     on = field.readable(places)
     places, sigma = places[on], read.sigma_t[on] * (-1.0 if edge == "soffit" else 1.0)
     if not sigma.size or not rule.x_0.size:
         return []
-    least = max(NOTICED, PART * float(sigma.max()))
+    least = max(noticed(), judgment("stress that counts in a comparison").value * float(sigma.max()))
     none = np.zeros_like(rule.x_0)
     at = {"top": (rule.x_0, none), "wall": (none, rule.x_0), "soffit": (rule.x_s, rule.y_s)}[edge]
     run = at[1] if edge == "wall" else at[0]
@@ -97,7 +112,7 @@ def _along(field: Field, edge: Edge, rule: HandRule, sections: int) -> list[Sect
             order = np.argsort(along)
             value = float(np.interp(float(run[k]), along[order], sigma[order]))
         found.append(
-            Section(edge, float(run[k]), float(rule.d[k]), float(rule.arm[k]), float(hand[k]), value,
+            ComparedSection(edge, float(run[k]), float(rule.d[k]), float(rule.arm[k]), float(hand[k]), value,
                     bool(rule.holds[k]), value >= least)
         )  # fmt: skip
     return found

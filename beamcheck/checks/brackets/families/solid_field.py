@@ -10,13 +10,14 @@ import numpy as np
 
 from ....calc.pad import SilentPad
 from ....formulas.connections.group_action import load_slip_wood
-from ....model.brackets import Bracket, Solid
+from ....model.brackets import Fixings, Solid
+from ....model.pieces import Stock
 from ....values.brackets import elastic_ratios
 from ....values.judgment import judgment
 from ...anchors.fastener import dowel_of
-from ...core.context import Context
 from ...core.material import WoodMaterial, modulus_prime
 from ..loads import BracketLoads
+from ..wood import known_species
 
 if TYPE_CHECKING:
     from ....analysis.fields.field import Backing, Elastic, Field, Press, Void
@@ -24,7 +25,6 @@ if TYPE_CHECKING:
 
 Array = np.ndarray
 COARSE = 6  # cells across, to find the worst; then it is refined
-SOFT_WALL, HARD_WALL = 23000.0, 1.0e7  # psi/in: wood across its grain some inches deep, and stone; judgement
 LOOSE = 1.0  # lbf/in: a row in slots holds nothing up
 THINNEST = 0.25  # in: the slip rule begins there
 TRIAL = 100.0  # lbf, for stiffness
@@ -41,15 +41,23 @@ class Variant:
     words: str
 
 
-@dataclass(eq=False)
-class Setting:
-    """A solid bracket ready for field analysis. `fields` keeps what was solved: (variant, combination) -> field."""
+@dataclass(frozen=True, eq=False)
+class FieldModel:
+    """A solid bracket ready for field analysis, without its loads."""
 
-    bracket: Bracket
     shape: Solid
+    fixings: Fixings | None
     outline: Outline
-    variants: list[Variant]
+    variants: tuple[Variant, ...]
     voids: tuple[Void, ...]
+
+
+@dataclass(eq=False)
+class FieldRuns:
+    """A bracket under its loads. `fields` keeps what was solved: (variant, combination) -> field."""
+
+    name: str
+    model: FieldModel
     loads: BracketLoads
     fields: dict[tuple[int, int], Field] = field(default_factory=dict)
 
@@ -60,7 +68,7 @@ class Setting:
         strips = self.loads.strips(combination)
         found = [Press(s.start, s.end, s.force) for s in strips if not s.own]
         own = sum(s.force for s in strips if s.own)
-        return [*found, *([Press(0.0, self.outline.P, own)] if own else [])]
+        return [*found, *([Press(0.0, self.model.outline.P, own)] if own else [])]
 
     def coarse(self, variant: int, combination: int) -> Field:
         """One coarse mesh, kept."""
@@ -68,10 +76,10 @@ class Setting:
 
         key = variant, combination
         if key not in self.fields:
-            one = self.variants[variant]
+            model, one = self.model, self.model.variants[variant]
             self.fields[key] = solve_field(
-                self.outline, self.shape.thickness, one.elastic, one.backing, self.presses(combination),
-                across=COARSE, voids=self.voids,
+                model.outline, model.shape.thickness, one.elastic, one.backing, self.presses(combination),
+                across=COARSE, voids=model.voids,
             )  # fmt: skip
         return self.fields[key]
 
@@ -85,33 +93,29 @@ class Setting:
         """
         from ....analysis.fields.field import refined_field
 
-        one = self.variants[variant]
+        model, one = self.model, self.model.variants[variant]
         return refined_field(
-            self.outline, self.shape.thickness, one.elastic, one.backing, self.presses(combination),
-            voids=self.voids, tolerance=TOLERANCE,
+            model.outline, model.shape.thickness, one.elastic, one.backing, self.presses(combination),
+            voids=model.voids, tolerance=TOLERANCE,
         )  # fmt: skip
 
 
-def setting_of(
-    bracket: Bracket, shape: Solid, loads: BracketLoads, wood: WoodMaterial, context: Context, *, grain: float
-) -> Setting:
+def model_of(shape: Solid, fixings: Fixings | None, stock: Stock, wood: WoodMaterial, *, grain: float) -> FieldModel:
     """Outline, pockets, and the variants that are run."""
     from ....analysis.fields.outline import outline_of
 
-    variants = [
+    variants = tuple(
         Variant(elastic, backing, f"{words}; {held}")
-        for elastic, words in _elastic(bracket, wood, context, grain) for backing, held in _backings(bracket)
-    ]  # fmt: skip
-    return Setting(bracket, shape, outline_of(shape), variants, tuple(_voids(shape)), loads)
+        for elastic, words in _elastic(stock, wood, grain) for backing, held in _backings(fixings)
+    )  # fmt: skip
+    return FieldModel(shape, fixings, outline_of(shape), variants, tuple(_voids(shape)))
 
 
-def _elastic(bracket: Bracket, wood: WoodMaterial, context: Context, grain: float) -> Iterator[tuple[Elastic, str]]:
+def _elastic(stock: Stock, wood: WoodMaterial, grain: float) -> Iterator[tuple[Elastic, str]]:
     """The softest and the stiffest across the grain of what the wood may be, sawn tangentially or radially."""
     from ....analysis.fields.field import Elastic
 
-    species = context.stock(bracket.stock).species if bracket.stock is not None else None
-    species = None if species is None or species.casefold() == "unknown" else species
-    rows = [found.value for found in elastic_ratios(species)]
+    rows = [found.value for found in elastic_ratios(known_species(stock))]
     E = float(modulus_prime(SilentPad(), wood))
     soft = min(rows, key=lambda row: row.E_T)
     stiff = max(rows, key=lambda row: row.E_R)
@@ -119,24 +123,24 @@ def _elastic(bracket: Bracket, wood: WoodMaterial, context: Context, grain: floa
     yield Elastic(E, E * stiff.E_R, E * stiff.G_LR, stiff.nu_LR, grain), f"{stiff.species}, rings upright"
 
 
-def _backings(bracket: Bracket) -> list[tuple[Backing, str]]:
+def _backings(fixings: Fixings | None) -> list[tuple[Backing, str]]:
     """Soft anchors on a soft wall and stiff ones on a hard wall; bonded where the fixings are not described."""
     from ....analysis.fields.field import Backing, Spring
 
-    fixings = bracket.fixings
     if fixings is None or not fixings.rows:
         return [(Backing("bonded"), "wall face held everywhere, since the fixings are not described")]
     D = dowel_of(fixings.fastener).D if fixings.fastener is not None else 0.25
     k_s = float(load_slip_wood(min(max(D, THINNEST), 1.0)))
     found = []
     for name, wall, words in (
-        ("anchor stiffness, soft", SOFT_WALL, "soft anchors and wall"), ("anchor stiffness, stiff", HARD_WALL, "stiff"),
+        ("anchor stiffness, soft", "hardness of a wall, soft", "soft anchors and wall"),
+        ("anchor stiffness, stiff", "hardness of a wall, hard", "stiff"),
     ):  # fmt: skip
         k_a = judgment(name).value
         springs = tuple(
             Spring(row.below_top, k_a * row.count, LOOSE if row.slot else k_s * row.count) for row in fixings.rows
         )
-        found.append((Backing("springs", springs, wall), words))
+        found.append((Backing("springs", springs, judgment(wall).value), words))
     return found
 
 
@@ -159,32 +163,33 @@ def candidates(loads: BracketLoads) -> list[int]:
     return list(dict.fromkeys(found))
 
 
-def nose_stiffness(setting: Setting) -> tuple[float, float]:
+def nose_stiffness(model: FieldModel) -> tuple[float, float]:
     """Least and largest stiffness under a force at the nose, over the variants and a bonded wall face, lbf/in."""
     from ....analysis.fields.field import Backing, Press, solve_field
 
-    P = setting.outline.P
+    P = model.outline.P
     press = [Press(P * (1.0 - NARROW_NOSE), P, TRIAL)]
     found = []
-    stiffest = setting.variants[-1].elastic
-    bonded = [(stiffest, Backing("bonded"))] if setting.variants[0].backing.kind != "bonded" else []
-    for elastic, backing in [*((one.elastic, one.backing) for one in setting.variants), *bonded]:
+    stiffest = model.variants[-1].elastic
+    bonded = [(stiffest, Backing("bonded"))] if model.variants[0].backing.kind != "bonded" else []
+    for elastic, backing in [*((one.elastic, one.backing) for one in model.variants), *bonded]:
         solved = solve_field(
-            setting.outline, setting.shape.thickness, elastic, backing, press, across=COARSE, voids=setting.voids
+            model.outline, model.shape.thickness, elastic, backing, press, across=COARSE, voids=model.voids
         )
         found.append(solved.stiffness)
     return min(found), max(found)
 
 
-def pull_per_moment(setting: Setting, which: Sequence[int]) -> float:
+def pull_per_moment(runs: FieldRuns, which: Sequence[int]) -> float:
     """Largest pull on the top row per moment about the wall face, over variants and combinations, 1/in."""
-    rows = setting.bracket.fixings.rows if setting.bracket.fixings is not None else ()
-    if not rows or setting.variants[0].backing.kind != "springs":
+    model = runs.model
+    rows = model.fixings.rows if model.fixings is not None else ()
+    if not rows or model.variants[0].backing.kind != "springs":
         return 0.0
     top = int(np.argmin([row.below_top for row in rows]))
     found = [0.0]
     for combination in which:
-        M = float(setting.loads.M_wall[combination])
+        M = float(runs.loads.M_wall[combination])
         if M > 0.0:
-            found += [setting.coarse(v, combination).pulls[top] / M for v in range(len(setting.variants))]
+            found += [runs.coarse(v, combination).pulls[top] / M for v in range(len(model.variants))]
     return max(found)

@@ -21,11 +21,6 @@ Array = np.ndarray
 PARTS = 60  # sections along the soffit
 NOISE = 1e-9
 LITTLE = 1e-6  # of the largest load beyond a section: less is none
-LEAST_AT_WALL = (
-    1.0  # arm over depth of the section next to the wall: below it hand and field drift apart; from the table
-)
-WIDE = 0.5  # of the top edge: a load over more is a spread one, as in the field analysis
-ALONG = 15.0  # deg: grain within so much of a leg counts as along it; judgement
 
 
 @dataclass(frozen=True)
@@ -40,7 +35,7 @@ class Moduli:
 
 
 @dataclass(frozen=True, eq=False)
-class Line:
+class EdgeLoad:
     """Loads square to the edge that sections start from; each entry a number or (n, 1). `end` is the edge's length."""
 
     presses: Sequence[tuple[float | Array, float | Array, float | Array]]  # (from, to, force)
@@ -63,7 +58,7 @@ class Line:
         clear = np.ones(x.shape, dtype=bool)
         for start, end, _ in self.presses if self.kept_clear else ():
             gap = np.maximum(np.maximum(start - x, x - end), 0.0)
-            clear &= (gap >= far * d) | (end - start > WIDE * self.end)
+            clear &= (gap >= far * d) | (end - start > judgment("wide load over top edge").value * self.end)
         return clear
 
 
@@ -103,10 +98,10 @@ class HandRule:
 def is_diagonal(grain: float, soffit: str, kinks: bool) -> bool:
     """Whether the larger factor on the soffit applies: grain along neither leg, or an ogee or a corner."""
     off = min(abs(grain), abs(grain - 90.0), abs(grain - 180.0))
-    return off > ALONG or soffit == "ogee" or kinks
+    return off > judgment("grain that counts as along a leg").value or soffit == "ogee" or kinks
 
 
-def hand_rule(outline: Outline, thickness: float, moduli: Moduli, line: Line, *, diagonal: bool) -> HandRule:
+def hand_rule(outline: Outline, thickness: float, moduli: Moduli, line: EdgeLoad, *, diagonal: bool) -> HandRule:
     """The rule on equal-angle sections of the top leg of one bracket. `diagonal` as `is_diagonal` says."""
     x_s, y_s, alpha = _spaced(outline.soffit[:, 0], outline.soffit[:, 1], outline.tangent, outline.P)
     x_0 = np.maximum(_start(x_s, y_s, alpha), 0.0)
@@ -114,12 +109,12 @@ def hand_rule(outline: Outline, thickness: float, moduli: Moduli, line: Line, *,
     return section_rule((x_0, x_s, y_s, alpha), upright, thickness, moduli, line, diagonal=diagonal)
 
 
-def wall_rule(outline: Outline, thickness: float, moduli: Moduli, line: Line, *, diagonal: bool) -> HandRule:
+def wall_rule(outline: Outline, thickness: float, moduli: Moduli, line: EdgeLoad, *, diagonal: bool) -> HandRule:
     """The rule on the mirrored sections of the wall leg: `top` is then the wall edge, x_0 runs down the wall.
 
     Parameters
     ----------
-    line : Line
+    line : EdgeLoad
         Push of the wall on the face, by depth below the top edge.
     """
     turned = sf.wall_leg(outline.soffit[:, 0], outline.soffit[:, 1], outline.tangent, moduli.grain)
@@ -148,7 +143,7 @@ def _spaced(x_s: Array, y_s: Array, alpha: Array, end: float) -> tuple[Array, Ar
 
 def section_rule(
     where: tuple[Array, Array, Array, Array], vertical_depth: Array, thickness: float | Array, moduli: Moduli,
-    line: Line, *, diagonal: bool, upright: bool = True, k: float | None = None,
+    line: EdgeLoad, *, diagonal: bool, upright: bool = True, k: float | None = None,
     means: tuple[Array, Array, Array] | None = None,
 ) -> HandRule:  # fmt: skip
     """The rule at given sections; any shapes that broadcast, sections last.
@@ -190,6 +185,6 @@ def section_rule(
         np.asarray(sec.top_design_stress(k_top, vertical, linear, fan_top)),
         np.asarray(sec.soffit_design_stress(k_sof, linear_s, fan_sof)),
         np.asarray(sec.bracket_shear_stress(np.abs(V), thickness, d)),
-        there & (arm >= least) & (wall >= LEAST_AT_WALL) & line.clear_of(x_0, d),
+        there & (arm >= least) & (wall >= judgment("least arm over depth at the wall").value) & line.clear_of(x_0, d),
         np.minimum(phi, np.abs(180.0 - phi)),
     )  # fmt: skip

@@ -11,16 +11,17 @@ from ....calc.pad import Pad, SilentPad
 from ....errors import BeamcheckError
 from ....formulas.wood import off_axis as oa
 from ....formulas.wood.bearing import bearing_at_angle
-from ....model.brackets import Bracket, Solid
+from ....model.brackets import Bracket
 from ....units import show
 from ....values.judgment import judgment
 from ...anchors.fastener import dowel_of
-from ...core.govern import duration, stated
+from ...core.govern import duration
 from ...core.material import WoodMaterial, bearing_prime, compression_star, shear_prime, tension_prime
-from ...core.result import Check, judge
+from ...core.result import Check
+from ..asking import ask_engineer
 from ..loads import BracketLoads
-from .solid_comparison import EDGE_WORDS, NOTICED, Edge
-from .solid_field import Setting
+from .solid_comparison import EDGE_WORDS, Edge, noticed
+from .solid_field import FieldModel, FieldRuns
 
 if TYPE_CHECKING:
     from ....analysis.fields.field import Field
@@ -30,22 +31,20 @@ Where = tuple[int, int]  # variant and combination
 FIELD = "plane stress field analysis"
 NO_VALUE = "NDS 2018 3.8.2: no value, judgement"
 CLEAR = (0.85, 1.15)  # of a limit: coarse figures move by some per cent, so only between these they are refined
-LEAST_READ = 0.5  # of an edge must lie outside the zones that are not read; judgement
-BESIDE_BORE = 0.15  # of projection or height: so far from a bore the stress beside it is looked for; judgement
 
 
 class Governing:
     """Which variant and combination governs what, by coarse fields; those are then refined, each once."""
 
-    def __init__(self, setting: Setting, which: Sequence[int], wood: WoodMaterial) -> None:
-        self.setting, self.wood = setting, wood
-        self.loss = _loss(setting.bracket, setting.shape)
+    def __init__(self, runs: FieldRuns, which: Sequence[int], wood: WoodMaterial) -> None:
+        self.runs, self.wood = runs, wood
+        self.loss = _loss(runs.model)
         self.most: dict[str, tuple[float, Where]] = {}
         self._refined: dict[Where, Field] = {}
         for combination in which:
             F = self.strengths(combination)
-            for variant in range(len(setting.variants)):
-                field = setting.coarse(variant, combination)
+            for variant in range(len(runs.model.variants)):
+                field = runs.coarse(variant, combination)
                 where = variant, combination
                 self._note("together", _index(field, F, 1.0)[0], where)
                 self._note("across", field.peak("across tension").value / F["F_t_perp"], where)
@@ -61,7 +60,7 @@ class Governing:
 
     def strengths(self, combination: int, pad: Pad | None = None) -> dict[str, float]:
         """F_t', F_c*, F_v' with the C_D of a combination; F_c_perp'; and the borrowed figure for tension across."""
-        found = strengths(self.wood, SilentPad() if pad is None else pad, self.setting.loads, combination)
+        found = strengths(self.wood, SilentPad() if pad is None else pad, self.runs.loads, combination)
         return {key: float(value) for key, value in found.items()}
 
     def where(self, what: str = "together") -> Where:
@@ -77,16 +76,16 @@ class Governing:
             return self._refined[where]
         coarse = self.most[what][0] * self.loss
         if (CLEAR[0] <= coarse or what == "together") and coarse <= CLEAR[1]:
-            self._refined[where] = self.setting.refined(*where)
+            self._refined[where] = self.runs.refined(*where)
             return self._refined[where]
-        return self.setting.coarse(*where)
+        return self.runs.coarse(*where)
 
     def fields(self) -> list[Field]:
         """All that were solved, refined ones first."""
-        return [*self._refined.values(), *self.setting.fields.values()]
+        return [*self._refined.values(), *self.runs.fields.values()]
 
 
-def stress_checks(governing: Governing) -> Iterator[Check]:
+def stress_checks(governing: Governing, bracket: Bracket) -> Iterator[Check]:
     """Tension across the grain; stresses together; the edges at their angle to the grain; bores; what was not read."""
     together = _together(governing)  # first: what it refines serves the others
     yield _across(governing)
@@ -95,12 +94,12 @@ def stress_checks(governing: Governing) -> Iterator[Check]:
         for sign in (1.0, -1.0):
             if f"{edge} {sign:g}" in governing.most:
                 yield _edge_check(governing, edge, sign)
-    yield from _bores(governing)
-    yield from _unread(governing)
+    yield from _bores(governing, bracket)
+    yield from _unread(governing, bracket)
 
 
 def _case(governing: Governing, what: str) -> str:
-    return governing.setting.loads.combinations[governing.where(what)[1]].name
+    return governing.runs.loads.combinations[governing.where(what)[1]].name
 
 
 def _across(governing: Governing) -> Check:
@@ -110,10 +109,10 @@ def _across(governing: Governing) -> Check:
     sigma = float(pad.take("sigma_perp", max(peak.value, 0.0) * governing.loss, "psi", clause=FIELD,
                            note="largest tension across the grain, holes deducted"))  # fmt: skip
     pad.take("F_t_perp", limit.value, "psi", note=limit.reason, source=limit.source)
-    return Check(
-        governing.setting.bracket.name, "tension across the grain", NO_VALUE, judge(sigma / limit.value), "stress",
-        sigma, limit.value, sigma / limit.value, _case(governing, "across"), place_words(peak.x, peak.y),
-        tuple(pad.steps),
+    return Check.of_ratio(
+        "bracket.tension_across", governing.runs.name, "tension across the grain", NO_VALUE, demand=sigma,
+        capacity=limit.value, kind="stress", combination=_case(governing, "across"),
+        where=place_words(peak.x, peak.y), steps=pad.steps,
     )  # fmt: skip
 
 
@@ -131,9 +130,10 @@ def _together(governing: Governing) -> Check:
     }
     F_perp = min(F["F_t_perp"] if s_perp >= 0.0 else F["F_c_perp"], values["F_par"])
     U = float(pad(oa.quadratic_index, **values, F_perp=F_perp))
-    return Check(
-        governing.setting.bracket.name, "stresses along, across and in shear together", "quadratic form (memory)",
-        judge(U), "ratio", U, 1.0, U, _case(governing, "together"), place_words(*place), tuple(pad.steps),
+    return Check.of_ratio(
+        "bracket.stresses_together", governing.runs.name, "stresses along, across and in shear together",
+        "quadratic form (memory)", demand=U, capacity=1.0, kind="ratio", combination=_case(governing, "together"),
+        where=place_words(*place), steps=pad.steps,
     )  # fmt: skip
 
 
@@ -143,7 +143,7 @@ def _on_edge(
     """Largest ratio along an edge by Hankinson, its stress, angle to the grain and place; None where little acts."""
     places, sigma, phi = read_edge(field, edge)
     s = np.maximum(sign * sigma, 0.0) * loss
-    if not s.size or float(s.max()) <= NOTICED:
+    if not s.size or float(s.max()) <= noticed():
         return None
     if sign > 0.0:
         allowed = np.asarray(oa.hankinson_tension(F["F_t"], F["F_t_perp"], phi))
@@ -159,7 +159,7 @@ def _edge_check(governing: Governing, edge: Edge, sign: float) -> Check:
     F = governing.strengths(governing.where(key)[1])
     found = _on_edge(governing.field(key), edge, sign, F, governing.loss)
     if found is None:  # on the finer mesh next to nothing is left of it
-        return stated(governing.setting.bracket.name, what, FIELD, "passes", "next to no stress")
+        return Check.keeps_rule("bracket.edge_stress", governing.runs.name, what, FIELD, "next to no stress")
     _, stress, angle, place = found
     pad = Pad()
     demand = float(pad.take("sigma_t", stress, "psi", clause=FIELD, note="along the edge, holes deducted"))
@@ -168,20 +168,19 @@ def _edge_check(governing: Governing, edge: Edge, sign: float) -> Check:
         value = pad(oa.hankinson_tension, F_par=F["F_t"], F_perp=F["F_t_perp"], phi=phi)
     else:
         value = pad(bearing_at_angle, F_c_star=F["F_c"], F_c_perp_prime=F["F_c_perp"], theta=phi)
-    ratio = demand / float(value)
-    return Check(
-        governing.setting.bracket.name, what, "Hankinson (NDS 2018 3.10.3, App. J)", judge(ratio), "stress", demand,
-        float(value), ratio, _case(governing, key), place_words(*place), tuple(pad.steps),
+    return Check.of_ratio(
+        "bracket.edge_stress", governing.runs.name, what, "Hankinson (NDS 2018 3.10.3, App. J)", demand=demand,
+        capacity=float(value), kind="stress", combination=_case(governing, key), where=place_words(*place),
+        steps=pad.steps,
     )  # fmt: skip
 
 
-def _bores(governing: Governing) -> Iterator[Check]:
+def _bores(governing: Governing, bracket: Bracket) -> Iterator[Check]:
     """The field knows no holes: one in an edge in tension raises the stress beside it by what only a test shows."""
-    bracket, outline = governing.setting.bracket, governing.setting.outline
-    fixings = bracket.fixings
+    outline, fixings = governing.runs.model.outline, bracket.fixings
     if fixings is None or fixings.fastener is None:
         return
-    reach = BESIDE_BORE * min(outline.H, outline.P)
+    reach = judgment("reach of a bore").value * min(outline.H, outline.P)
     for i, row in enumerate(fixings.rows):
         most, where = 0.0, ""
         for field in governing.fields():
@@ -192,26 +191,30 @@ def _bores(governing: Governing) -> Iterator[Check]:
                 near = np.abs(places[:, 1] - row.below_top) <= reach
                 if bool(near.any()) and float(sigma[near].max()) > most:
                     most, where = float(sigma[near].max()), EDGE_WORDS[edge]
-        if most > NOTICED:
+        if most > noticed():
             text = (
                 f"beside row {i + 1} the {where} is pulled with {show(most, 'stress')}: what a hole in an edge in "
                 "tension adds is not worked out; have it tested, or put the row where the edge is pressed"
             )
-            yield stated(bracket.name, f"bores of row {i + 1} in an edge in tension", FIELD, "refer", text)
+            asked = ask_engineer(bracket, "bore_in_tension", why=text, row=f"{i + 1}", forces=governing.runs.loads.most)
+            what = f"bores of row {i + 1} in an edge in tension"
+            yield Check.refers("bracket.bore_in_tension", bracket.name, what, FIELD, text, ask=asked)
 
 
-def _unread(governing: Governing) -> Iterator[Check]:
+def _unread(governing: Governing, bracket: Bracket) -> Iterator[Check]:
     """An edge that lies in zones which are not read for the most part: its peak may be there."""
     field = governing.field()
     for edge in edges_of(field):
         line = {"top": lambda: field.top, "soffit": lambda: field.soffit, "wall": lambda: field.wall_edge}[edge]()
         part = float(np.mean(field.readable(line.dense("sigma_t")[0])))  # places evenly along it
-        if part < LEAST_READ:
+        if part < judgment("part of an edge that is read").value:
             text = (
                 f"stress is read on {100.0 * part:.0f} % of the {EDGE_WORDS[edge]} only: the rest is too near loads, "
                 "anchors or corners; a test or an engineer must say what it bears"
             )
-            yield stated(governing.setting.bracket.name, f"{EDGE_WORDS[edge]} not read", FIELD, "refer", text)
+            asked = ask_engineer(bracket, "edge_not_read", why=text, forces=governing.runs.loads.most)
+            what = f"{EDGE_WORDS[edge]} not read"
+            yield Check.refers("bracket.edge_not_read", bracket.name, what, FIELD, text, ask=asked)
 
 
 def strengths(wood: WoodMaterial, pad: Pad, loads: BracketLoads, which: int | slice) -> dict[str, float | Array]:
@@ -226,9 +229,9 @@ def strengths(wood: WoodMaterial, pad: Pad, loads: BracketLoads, which: int | sl
     }
 
 
-def _loss(bracket: Bracket, shape: Solid) -> float:
+def _loss(model: FieldModel) -> float:
     """Thickness over what the fasteners' holes leave of it."""
-    fixings = bracket.fixings
+    fixings, shape = model.fixings, model.shape
     if fixings is None or fixings.fastener is None or not fixings.rows:
         return 1.0
     fastener = fixings.fastener
@@ -269,11 +272,11 @@ def read_edge(field: Field, name: Edge) -> tuple[Array, Array, Array]:
     return places[on], edge.sigma_t[on], edge.phi[on]
 
 
-def weak_grain(setting: Setting, field: Field) -> str:
+def weak_grain(model: FieldModel, field: Field) -> str:
     """Short grain on an edge in tension, or too much tension across the grain: then it is not to be relied on."""
     angle = judgment("slope of grain at an edge in tension")
     limit = judgment("tension across the grain")
-    loss = _loss(setting.bracket, setting.shape)
+    loss = _loss(model)
     reasons = []
     across = field.peak("across tension")
     if across.value * loss > limit.value:
@@ -284,7 +287,7 @@ def weak_grain(setting: Setting, field: Field) -> str:
     for edge in edges_of(field):
         words = EDGE_WORDS[edge]
         places, sigma, phi = read_edge(field, edge)
-        bad = (sigma > NOTICED) & (phi > angle.value)
+        bad = (sigma > noticed()) & (phi > angle.value)
         if bool(bad.any()):
             k = int(np.flatnonzero(bad)[np.argmax(sigma[bad] * np.sin(np.radians(phi[bad])) ** 2)])
             reasons.append(

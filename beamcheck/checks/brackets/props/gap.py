@@ -27,7 +27,6 @@ from ...beams.beam import BeamRun
 from ...core.material import modulus_prime
 
 Array = np.ndarray
-FREE = 0.5  # lbf: below this a computed force is rounding
 BY_FRAME = "from the frame analysis with E_05, shear included"
 
 
@@ -147,13 +146,6 @@ class Nearby:
         """Length of slots that let it slide as far."""
         return float(judgment("slot over gap").value) * self.g_needed(i)
 
-    def ratio(self, i: int) -> float:
-        """Gap needed over the gap as left; infinite where there is none, not a number where it is not known."""
-        near = self.asks[i].near
-        if near.gap is None and not near.fixed_to_beam:
-            return math.nan
-        return self.g_needed(i) / near.gap if near.gap and not near.fixed_to_beam else math.inf
-
     def slides(self, i: int) -> bool:
         """Whether slots free it."""
         near = self.asks[i].near
@@ -248,9 +240,11 @@ class Nearby:
     def states(self, i: int) -> list[tuple[OnProps, str]]:
         """The beam with all brackets acting, and in the state of this one's largest force; and who acts in each."""
         bounds, at = self._solved[0], self.there.index(i)
-        found = []
+        found, rounding = [], judgment("force that is rounding").value
         for state in bounds.acting(at):
-            acting = [self.asks[j].name for k, j in enumerate(self.there) if np.max(np.abs(state.forces[:, k])) > FREE]
+            acting = [
+                self.asks[j].name for k, j in enumerate(self.there) if np.max(np.abs(state.forces[:, k])) > rounding
+            ]
             found.append((state.beam, " and ".join(acting)))
         return found
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -18,12 +18,12 @@ from ....errors import BeamcheckError
 from ....units import show
 from ....values.judgment import judgment
 from ...core.context import Context
-from ...core.govern import stated
 from ...core.material import is_unknown
 from ...core.pictures import Closing, GapPicture
-from ...core.result import Check, Verdict, judge
+from ...core.question import PlausibleAnswer, Question, ask
+from ...core.result import Check
 from .beam import effects
-from .gap import FREE, Array, Nearby, PropAsk
+from .gap import Array, Nearby, PropAsk
 
 __all__ = ["PropAsk", "PropResult", "prop_result"]
 
@@ -50,6 +50,7 @@ class PropResult:
     g_needed : gap that keeps it free, in; None where it could not be worked out.
     touches : it is known to act as a prop, or not to be clear by the gap needed.
     free : it is shown to stay clear.
+    open : what has to be known before it can be said whether it touches.
     """
 
     checks: tuple[Check, ...]
@@ -62,11 +63,10 @@ class PropResult:
     free: bool
     remedies: tuple[str, ...] = ()
     assumptions: tuple[str, ...] = ()
+    open: tuple[Question, ...] = ()
 
 
-def prop_result(
-    asks: Sequence[PropAsk], mine: str, context: Context, *, beam_verdict: Verdict | None = None
-) -> PropResult:  # fmt: skip
+def prop_result(asks: Sequence[PropAsk], mine: str, context: Context) -> PropResult:
     """Check one bracket near a beam, with the others near that beam.
 
     Parameters
@@ -75,8 +75,6 @@ def prop_result(
         All brackets near the beam, `mine` among them; those near other beams are left out.
     mine : str
         The bracket that is asked for.
-    beam_verdict : Verdict or None
-        Of the beam itself, without any bracket; None where it is not known.
 
     Raises
     ------
@@ -87,148 +85,174 @@ def prop_result(
     if own is None:
         raise ValueError(f"{mine!r} is not among the brackets that are asked about")
     beam = own.near.beam
-    alone = _beam_alone(mine, beam, beam_verdict)
     run = context.structure.runs.get(beam)
     if run is None:
-        return _refused(alone, own, f"{beam} could not be worked out, so how far it comes down is not known")
-    if is_unknown(context.stock(run.beam.stock)):
+        text = f"{beam} could not be worked out, so how far it comes down is not known"
+        return _refused(own, text, ask("beam_alone", beam))
+    stock = context.stock(run.beam.stock)
+    if is_unknown(stock):
         text = f"the wood of {beam} is not known, so how far it comes down is not known either: have it graded"
-        return _refused(alone, own, text)
-    together = [ask for ask in asks if ask.near.beam == beam]
+        return _refused(own, text, ask("grade", stock.name, f"stock.{stock.name}.grade"))
+    together = [one for one in asks if one.near.beam == beam]
     try:
-        return _result(Nearby(run, together), together.index(own), context, alone)
+        return _result(Nearby(run, together), together.index(own), context)
     except BeamcheckError as error:
-        return _refused(alone, own, str(error))
+        return _refused(own, str(error), ask("nose_at", own.name, f"bracket.{own.name}.near.at", beam=beam))
 
 
-def _beam_alone(mine: str, beam: str, verdict: Verdict | None) -> Check:
-    text = {
-        "passes": f"{beam} passes on its own",
-        "refer": f"{beam} is not shown to pass on its own, and a bracket never stands in for what is missing there",
-        "fails": f"{beam} does not pass on its own, and a bracket never makes up for that",
-        None: f"whether {beam} passes on its own is not known here",
-    }[verdict]
-    return stated(mine, f"{beam} without the bracket", "load path", "passes" if verdict == "passes" else "refer", text)
-
-
-def _refused(alone: Check, own: PropAsk, text: str) -> PropResult:
+def _refused(own: PropAsk, text: str, asked: Question) -> PropResult:
     none = np.zeros(0)
-    check = stated(own.name, f"gap under {own.near.beam}", GAP, "refer", text, where=show(own.near.at, "length"))
-    return PropResult((alone, check), None, none, none, (), None, touches=False, free=False)
+    what, where = f"gap under {own.near.beam}", show(own.near.at, "length")
+    check = Check.refers("bracket.gap", own.name, what, GAP, text, ask=asked, where=where)
+    return PropResult((check,), None, none, none, (), None, touches=False, free=False, open=(asked,))
 
 
-def _result(nearby: Nearby, i: int, context: Context, alone: Check) -> PropResult:
-    ask, near = nearby.asks[i], nearby.asks[i].near
-    wide_enough = judge(nearby.ratio(i)) == "passes"
+def _result(nearby: Nearby, i: int, context: Context) -> PropResult:
+    own, near = nearby.asks[i], nearby.asks[i].near
+    wide_enough = near.gap is not None and not near.fixed_to_beam and nearby.g_needed(i) <= near.gap
     clear = nearby.slides(i) or (wide_enough and near.pad is None)
     none = np.zeros(len(nearby.run.solved.combinations))
     R, R_least = (none, none) if clear else nearby.forces(i)
-    acts = bool(np.max(R) > FREE or np.min(R_least) < -FREE)
+    rounding = judgment("force that is rounding").value
+    acts = bool(np.max(R) > rounding or np.min(R_least) < -rounding)
     sure = near.fixed_to_beam or near.gap is not None
-    checks = [alone, *_doubts(nearby, i)]
-    if not ask.carries:
-        checks.append(_slot_check(nearby, i) if nearby.slides(i) and not wide_enough else _gap_check(nearby, i, R))
+    waits = () if sure else (_gap_asked(nearby, i),)
+    checks = [*_doubts(nearby, i)]
+    checks.append(_slot_check(nearby, i) if nearby.slides(i) and not wide_enough else _gap_check(nearby, i, R))
     if acts:
-        checks += _force_checks(nearby, i, R, R_least, sure=sure)
-        checks += effects(nearby.run, nearby.states(i), ask.name, near.at, context, sure=sure)
+        checks += _force_checks(nearby, i, R, R_least, waits)
+        checks += effects(nearby.run, nearby.states(i), own, context, waits_for=waits)
     free = clear or (wide_enough and not acts)
     return PropResult(
         tuple(checks), _picture(nearby, i, R), R, R_least, nearby.run.solved.combinations, nearby.g_needed(i),
-        touches=sure and not free and not ask.carries, free=free and near.closing is not None,
-        remedies=() if free or ask.carries else (_remedy(nearby, i),), assumptions=tuple(_assumptions(nearby, i)),
+        touches=sure and not free, free=free and near.closing is not None,
+        remedies=() if free else (_remedy(nearby, i),), assumptions=tuple(_assumptions(nearby, i)), open=waits,
     )  # fmt: skip
+
+
+def _gap_asked(nearby: Nearby, i: int) -> Question:
+    """How wide the gap is: what keeps it free, half of that, and none."""
+    own, beam = nearby.asks[i], nearby.run.beam.name
+    needed = _up(nearby.g_needed(i))
+    answers = [f"{needed:g} in", f"{0.5 * needed:g} in", "0 in"]
+    comes = show(float(np.max(nearby.long_term[:, i])), "small length")
+    why = f"{beam} comes down {comes} there in time; {show(needed, 'length')} of gap keeps {own.name} free of it."
+    return ask("gap", own.name, f"bracket.{own.name}.near.gap", answers=answers, why=why, beam=beam)
 
 
 def _doubts(nearby: Nearby, i: int) -> Iterator[Check]:
     """Evidence that is missing."""
-    ask, near, where = nearby.asks[i], nearby.asks[i].near, show(nearby.asks[i].near.at, "length")
+    own, near, where = nearby.asks[i], nearby.asks[i].near, show(nearby.asks[i].near.at, "length")
     if near.closing is None:
         text = (
             "wood that shrinks or swells and closes the gap is not stated (`closing`): plates and sills under the "
             f"beam's supports, and the depth of {nearby.beam} where it hangs from its top; `[]` says that there is none"
         )
-        yield stated(ask.name, "movements that close the gap", "Wood Handbook ch. 13", "refer", text, where=where)
+        at = f"bracket.{own.name}.near.closing"
+        plates = {"what": "plates under the beam's supports", "height": "3 in", "change": "6 %"}
+        answers = [PlausibleAnswer("no", ((at, []),)), PlausibleAnswer("yes, 3 in of plates", ((at, [plates]),))]
+        asked, what = ask("closing", own.name, at, answers=answers, beam=nearby.beam), "movements that close the gap"
+        yield Check.refers("bracket.closing", own.name, what, "Wood Handbook ch. 13", text, ask=asked, where=where)
     if nearby.crooked(i):
         text = (
             f"{nearby.beam} is said to have come down {show(near.sagged or 0.0, 'length')} there, which is more than "
             "its dead load explains: it is softer than taken here, bore more once, or was crooked from the start"
         )
-        yield stated(ask.name, f"how far {nearby.beam} had come down", GAP, "refer", text, where=where)
+        explained = nearby.K_cr * max(float(nearby.sink.resting[i]), 0.0)
+        sags = [f"{explained:.3f} in", "0 in"]
+        asked = ask("sagged", own.name, f"bracket.{own.name}.near.sagged", answers=sags, beam=nearby.beam)
+        what = f"how far {nearby.beam} had come down"
+        yield Check.refers("bracket.sagged", own.name, what, GAP, text, ask=asked, where=where)
 
 
 def _gap_check(nearby: Nearby, i: int, R: Array) -> Check:
-    ask, near = nearby.asks[i], nearby.asks[i].near
-    needed, ratio, worst = nearby.g_needed(i), nearby.ratio(i), int(np.argmax(nearby.needed[:, i]))
+    own, near = nearby.asks[i], nearby.asks[i].near
+    needed, worst = nearby.g_needed(i), int(np.argmax(nearby.needed[:, i]))
+    id, what, where = "bracket.gap", f"gap under {nearby.beam}", show(near.at, "length")
     pad = Pad()
     nearby.soft_modulus(pad)
-    nearby.movements(pad, ask)
+    nearby.movements(pad, own)
     nearby.gap(pad, worst, i)
     leave = f"{show(_up(needed), 'length')} keeps it free"
-    if near.fixed_to_beam:
-        note = f"{ask.name} is fixed to {nearby.beam} and to what is behind it, so it works both ways: {TREAT}"
-    elif near.gap is None:
-        note = f"the gap between {ask.name} and {nearby.beam} is not known; {leave}"
-    elif judge(ratio) == "passes":
-        note = leave
-    elif float(np.max(R)) > FREE:
-        note = f"too small: {leave}"
-    else:
-        note = f"too small to be sure, though by the figures it just stays open; {leave}"
-    if near.slot is not None and judge(ratio) != "passes":
-        note += (
+    slots = ""
+    if near.slot is not None:
+        slots = (
             f"; its slots of {show(near.slot, 'length')} do not free it; {_slot(nearby, i)} may, if an engineer "
             "confirms that it slides"
         )
-    return Check(
-        ask.name, f"gap under {nearby.beam}", GAP, judge(ratio, distance=True), "small length", needed,
-        0.0 if near.fixed_to_beam else near.gap, None if math.isnan(ratio) else ratio,
-        nearby.run.solved.combinations[worst].name, show(near.at, "length"), tuple(pad.steps), (note,),
+    if near.fixed_to_beam:
+        note = f"{own.name} is fixed to {nearby.beam} and to what is behind it, so it works both ways: {TREAT}"
+        return Check.breaks_rule(id, own.name, what, GAP, note, where=where)
+    if near.gap is None:
+        note = f"the gap between {own.name} and {nearby.beam} is not known; {leave}{slots}"
+        return Check.refers(id, own.name, what, GAP, note, ask=_gap_asked(nearby, i), where=where)
+    if near.gap <= 0.0:
+        note = f"there is no gap; {leave}{slots}"
+        return Check.breaks_rule(id, own.name, what, GAP, note, where=where)
+    if needed <= near.gap:
+        note = leave
+    elif float(np.max(R)) > judgment("force that is rounding").value:
+        note = f"too small: {leave}{slots}"
+    else:
+        note = f"too small to be sure, though by the figures it just stays open; {leave}{slots}"
+    return Check.of_ratio(
+        id, own.name, what, GAP, note, demand=needed, capacity=near.gap, kind="small length",
+        combination=nearby.run.solved.combinations[worst].name, where=where, steps=pad.steps,
     )  # fmt: skip
 
 
 def _slot_check(nearby: Nearby, i: int) -> Check:
     """Slots that let it slide, where the gap alone does not keep it free."""
-    ask, near, worst = nearby.asks[i], nearby.asks[i].near, int(np.argmax(nearby.needed[:, i]))
+    own, near, worst = nearby.asks[i], nearby.asks[i].near, int(np.argmax(nearby.needed[:, i]))
     pad = Pad()
     nearby.soft_modulus(pad)
-    nearby.movements(pad, ask)
+    nearby.movements(pad, own)
     nearby.gap(pad, worst, i)
-    needed, slot = nearby.slot_needed(i), near.slot or 0.0
-    return Check(
-        ask.name, f"slots that free it from {nearby.beam}", GAP, judge(needed / slot), "small length", needed, slot,
-        needed / slot, nearby.run.solved.combinations[worst].name, show(near.at, "length"), tuple(pad.steps),
-        ("the slots are twice as long as the gap needed", SNUG),
+    return Check.of_ratio(
+        "bracket.gap", own.name, f"slots that free it from {nearby.beam}", GAP,
+        "the slots are twice as long as the gap needed", SNUG, demand=nearby.slot_needed(i), capacity=near.slot or 0.0,
+        kind="small length", combination=nearby.run.solved.combinations[worst].name, where=show(near.at, "length"),
+        steps=pad.steps,
     )  # fmt: skip
 
 
-def _force_checks(nearby: Nearby, i: int, R: Array, R_least: Array, *, sure: bool) -> Iterator[Check]:
+def _force_checks(
+    nearby: Nearby, i: int, R: Array, R_least: Array, waits_for: Sequence[Question]
+) -> Iterator[Check]:  # fmt: skip
     """What the bracket attracts; and what pulls it up, where it is fixed to the beam."""
-    ask, near, combinations = nearby.asks[i], nearby.asks[i].near, nearby.run.solved.combinations
-    what, where = f"force that it attracts from {nearby.beam}", show(near.at, "length")
-    if (most := float(np.max(R))) > FREE:
+    own, near, combinations = nearby.asks[i], nearby.asks[i].near, nearby.run.solved.combinations
+    id, what, where = "bracket.prop_force", f"force that it attracts from {nearby.beam}", show(near.at, "length")
+    rounding = judgment("force that is rounding").value
+    if (most := float(np.max(R))) > rounding:
         worst, pad = int(np.argmax(R)), Pad()
         nearby.soft_modulus(pad)
         nearby.write_force(pad, worst, i)
-        verdict: Verdict = "passes" if ask.carries else "fails" if sure else "refer"
-        notes = [f"{show(most, 'force')} of {nearby.beam} {'rests' if sure else 'would rest'} on {ask.name}"]
-        if ask.carries:
-            notes[0] += ", which is meant to carry; it is never counted in favour of the beam"
-        elif sure:
-            notes[0] += f": it acts as a prop: {TREAT}"
-        else:
+        notes = [f"{show(most, 'force')} of {nearby.beam} {'would rest' if waits_for else 'rests'} on {own.name}"]
+        asked = tuple(waits_for)
+        if waits_for:
             notes[0] += " if there is no gap: measure the gap, or free it"
+        elif own.carries:
+            notes[0] += (
+                f": write it as a support of {nearby.beam}, so that its share is worked out; it is never counted in "
+                "favor of the beam"
+            )
+            asked = (ask("share_of_beam", own.name, forces={"down": most}, beam=nearby.beam),)
+        else:
+            notes[0] += f": it acts as a prop: {TREAT}"
         if near.pad is not None:
             notes.append(_pad_words(nearby, i))
-        yield Check(
-            ask.name, what, FORCE, verdict, "force", most, combination=combinations[worst].name, where=where,
-            steps=tuple(pad.steps), notes=tuple(notes),
+        found = (
+            Check.refers(id, own.name, what, FORCE, *notes, ask=asked, where=where) if asked
+            else Check.breaks_rule(id, own.name, what, FORCE, *notes, where=where)
         )  # fmt: skip
-    if (least := float(np.min(R_least))) < -FREE:
-        text = f"fixed to {nearby.beam} as well, {ask.name} is pulled up with {show(-least, 'force')}: {TREAT}"
-        yield Check(
-            ask.name, f"pull from {nearby.beam}", FORCE, "refer" if ask.carries else "fails", "force", -least,
-            combination=combinations[int(np.argmin(R_least))].name, where=where, notes=(text,),
+        yield replace(
+            found, kind="force", demand=most, combination=combinations[worst].name, steps=tuple(pad.steps)
         )  # fmt: skip
+    if (least := float(np.min(R_least))) < -rounding:
+        text = f"fixed to {nearby.beam} as well, {own.name} is pulled up with {show(-least, 'force')}: {TREAT}"
+        found = Check.breaks_rule(id, own.name, f"pull from {nearby.beam}", FORCE, text, where=where)
+        combination = combinations[int(np.argmin(R_least))].name
+        yield replace(found, kind="force", demand=-least, combination=combination)
 
 
 def _pad_words(nearby: Nearby, i: int) -> str:

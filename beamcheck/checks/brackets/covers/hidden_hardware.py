@@ -1,4 +1,4 @@
-"""What a cover hides: how large the hardware of those anchor groups is, and that they belong to what it is fixed to."""
+"""What a cover hides: how large the hardware of those anchor groups is, and that they belong where it is fixed."""
 
 from __future__ import annotations
 
@@ -7,20 +7,21 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from ...errors import BeamcheckError
-from ...model.anchor_manners import MANNERS
-from ...model.anchors import Anchor
-from ...model.brackets import Bracket, Cover
-from ...model.pieces import Beam, Rafter, Tie
-from ...units import show
-from ..anchors.group import hole_places
-from ..core.context import Context
-from ..core.govern import stated
-from ..core.result import Check
-from .families.bar_fasteners import head_width
+from ....errors import BeamcheckError
+from ....model.anchor_manners import MANNERS
+from ....model.anchors import Anchor
+from ....model.brackets import Bracket, Cover
+from ....model.pieces import Beam, Rafter, Tie
+from ....units import show
+from ....values.judgment import judgment
+from ...anchors.group import hole_places
+from ...core.context import Context
+from ...core.question import ask
+from ...core.result import Check
+from ..asking import ask_for, path_of
+from ..fixings.heads import head_width
 
 SIZE, WHERE = "size of the hidden hardware", "what it hides"
-SLACK = 1.0 / 32.0  # in: rounding of a tape
 
 
 def hidden_checks(bracket: Bracket, cover: Cover, context: Context) -> Iterator[Check]:
@@ -29,14 +30,16 @@ def hidden_checks(bracket: Bracket, cover: Cover, context: Context) -> Iterator[
         anchor = context.anchor(name)
         if anchor is None:
             text = f"{name} is not described: neither its place nor its size is known"
-            yield stated(bracket.name, f"{WHERE}: {name}", "load path", "refer", text)
+            asked = ask_for(bracket, "hides", "cover.hides")
+            yield Check.refers("cover.hides", bracket.name, f"{WHERE}: {name}", "load path", text, ask=asked)
             continue
-        sticks = [piece for piece in context.structure.pieces.values() if isinstance(piece, (Beam, Rafter, Tie))]
-        holds = [(piece, on) for piece in sticks for on in _held_on(piece, name)]
+        holds = [(piece, on) for piece in context.structure.sticks_held_by(name) for on in _held_on(piece, name)]
         if anchor.into != bracket.on and not any(bracket.on in (piece.name, on) for piece, on in holds):
             where = f"into {anchor.into}" if anchor.into is not None else "not said into what"
             text = f"{name} is fastened {where} and holds nothing on {bracket.on}, to which this cover is fixed"
-            yield stated(bracket.name, f"{WHERE}: {name}", "load path", "refer", text)
+            answers = [anchor.into] if anchor.into is not None else []
+            asked = ask("cover_on", bracket.name, path_of(bracket, "on"), answers=answers, anchor=name)
+            yield Check.refers("cover.hides", bracket.name, f"{WHERE}: {name}", "load path", text, ask=asked)
         yield from _size(bracket, cover, anchor, [piece for piece, _ in holds])
 
 
@@ -60,16 +63,26 @@ def _size(bracket: Bracket, cover: Cover, anchor: Anchor, held: Sequence[Beam | 
         if isinstance(piece, Rafter):  # the box around hardware that lies aslant
             s, c = math.sin(math.radians(piece.slope)), math.cos(math.radians(piece.slope))
             width, height = max(width, along * c + across * s), max(height, along * s + across * c)
+    slack = judgment("rounding of a tape").value
     short = [
-        f"`cover.{field}` is {show(given, 'length')}, {anchor.name} {show(needed, 'length')}"
+        (field, given, needed)
         for field, given, needed in (
             ("heads_width", cover.heads_width, width), ("heads_height", cover.heads_height, height)
         )
-        if given is not None and given < needed - SLACK
+        if given is not None and given < needed - slack
     ]  # fmt: skip
     if short:
-        text = f"{'; '.join(short)} by its rows, heads or washers and plate: measure it again"
-        yield stated(bracket.name, f"{SIZE}: {anchor.name}", "geometry", "refer", text)
+        said = [
+            f"`cover.{field}` is {show(given, 'length')}, {anchor.name} {show(needed, 'length')}"
+            for field, given, needed in short
+        ]
+        text = f"{'; '.join(said)} by its rows, heads or washers and plate: measure it again"
+        asked = []
+        for field, _, needed in short:
+            up = f"{math.ceil(16.0 * needed) / 16.0:g} in"
+            asked.append(ask_for(bracket, field, f"cover.{field}", [up], anchor=anchor.name))
+        what = f"{SIZE}: {anchor.name}"
+        yield Check.refers("cover.hardware_size", bracket.name, what, "geometry", text, ask=asked)
 
 
 def hardware_size(anchor: Anchor) -> tuple[float, float] | None:

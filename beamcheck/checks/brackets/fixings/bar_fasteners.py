@@ -2,107 +2,124 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import replace
 
 import numpy as np
 
-from ....errors import BeamcheckError
-from ....model.anchor_links import diameter
-from ....model.anchors import Anchor, Fastener, Plate
+from ....model.anchors import Anchor, Plate
 from ....model.brackets import Bracket, SteelCore
 from ....units import show
+from ....values.judgment import judgment
 from ....values.lumber import read_size
 from ...anchors.axial import axial_checks
+from ...anchors.connection import Connection
 from ...anchors.group import Forces, Group
 from ...anchors.joint import weak_wood
 from ...anchors.lateral import lateral_checks
 from ...anchors.layout import layout_checks
 from ...anchors.manners.base import sense_checks
-from ...anchors.manners.registry import connect
+from ...anchors.manners.registry import resolved
 from ...anchors.steel import SCREW_STEEL
 from ...beams.beam import doubts
 from ...core.context import Context
-from ...core.govern import stated
-from ...core.material import is_unknown, reference_values, rows_to_screen, wood_of
 from ...core.result import Check
 from ...core.strength import Section
-from ..fixing_rows import Held, bolt_checks, each_once, heel_checks, outward_pulls
+from ..asking import ask_for, other_asked, path_of
+from ..wood import known_wood, not_known, wood_or_weakest
+from .heads import head_width
+from .rows import FixingRows, bolt_checks, each_once, heel_checks, outward_pulls
 
-NEAR = 1.0  # in: `down` may differ from the lowest row by so much; judgement, no source
-HEAD_OVER_D = 1.75  # a hexagon head or nut across its corners: 1.5 D across flats (ASME B18.2.1, memory)
-ROUND_HEAD = 2.0  # of a screw or nail, over its diameter; judgement, on the wide side
+Array = np.ndarray
+HAIR = 1e-9
 
 
-def bar_checks(held: Held, context: Context) -> list[Check]:
+def bar_checks(rows: FixingRows, context: Context) -> list[Check]:
     """Shear and pull of the rows, by the rules for a plate on one side of the wood behind it."""
-    fixings, name = held.fixings, held.bracket.name
+    fixings, bracket, name = rows.fixings, rows.bracket, rows.bracket.name
     other = fixings.other
     if other is None or other.material != "wood" or other.stock is None:
         text = "the wood that the fasteners go into is not described (`other` with its stock): they have no value"
-        return [stated(name, "fasteners", "NDS 2018 12", "refer", text)]
+        into = other_asked(bracket, context)
+        return [Check.refers("bracket.fixings_described", name, "fasteners", "NDS 2018 12", text, ask=into)]
     if other.grain == "end" or other.end is None or other.edge is None:
         text = (
             "the wood behind needs its grain (`along` the wall leg or `across` it) and the distances from its nearer "
             "end and edge to the first row (`other.end`, `other.edge`)"
         )
-        return [stated(name, "layout of the fasteners", "NDS 2018 12.5.1", "refer", text)]
-    T, count = held.pulls(), fixings.rows[held.top].count
-    found: list[Check] = []
-    alone = _group(held, context, [held.top], 0.0)
-    pulled = connect(alone)
-    if held.tight:
-        whole = connect(_group(held, context, held.tight, held.shared))
-        found += [*lateral_checks(whole), *layout_checks(whole), *sense_checks(whole.group)]
-        found += axial_checks(whole if held.top in held.tight else pulled, T / count)
-    if len(held.tight) < len(fixings.rows):
-        found += layout_checks(connect(_group(held, context, list(range(len(fixings.rows))), held.shared)))
-    for words, pull in outward_pulls(held):
-        checks = [*axial_checks(pulled, np.full(T.size, pull / count)), *bolt_checks(held, np.full(T.size, pull))]
-        found += [replace(check, what=f"{check.what}: somebody pulls it {words}") for check in checks]
-    found += bolt_checks(held, T)
-    found += heel_checks(held, (None, None if is_unknown(alone.stock) else alone.wood))
-    found += _wood_behind(held, alone)
+        asked = tuple(
+            ask_for(bracket, key, f"fixings.other.{field}", on=bracket.on)
+            for key, field, missing in (
+                ("grain_behind", "grain", other.grain == "end"), ("end_behind", "end", other.end is None),
+                ("edge_behind", "edge", other.edge is None),
+            ) if missing
+        )  # fmt: skip
+        what = "layout of the fasteners"
+        return [Check.refers("bracket.bar_layout", name, what, "NDS 2018 12.5.1", text, ask=asked)]
+    T, count = rows.pulls(), fixings.rows[rows.top].count
+    stock = context.stock(other.stock)
+    alone = _group(rows, context, [rows.top], 0.0)
+    found = _joint(rows, context, alone, T / count)
+    found += bolt_checks(rows, T)
+    found += heel_checks(rows, (None, known_wood(stock)))
+    if known_wood(stock) is None:
+        text = f"the wood of {stock.name} is not known: figures are of the weakest that it might be"
+        found.append(not_known(name, stock, text, "wood behind not known"))
+    else:
+        found += doubts(name, alone.wood)
     if fixings.fastener is not None and fixings.fastener.kind != "bolt":
-        found.append(stated(name, "steel of the screws", "NDS 2018 12", "passes", SCREW_STEEL))
+        what = "steel of the screws"
+        found.append(Check.keeps_rule("bracket.screw_steel", name, what, "NDS 2018 12", SCREW_STEEL))
     return each_once(found)
 
 
-def _group(held: Held, context: Context, rows: list[int], share: float) -> Group:
+def _joint(rows: FixingRows, context: Context, alone: Group, T: Array) -> list[Check]:
+    """What anchor groups are checked for; `T` pulls on each fastener of the top row, lbf."""
+    every = list(range(len(rows.fixings.rows)))
+    top = resolved(alone)
+    whole = resolved(_group(rows, context, rows.tight or every, rows.shared))
+    if not isinstance(top, Connection) or not isinstance(whole, Connection):
+        return [one for one in (top, whole) if isinstance(one, Check)][:1]
+    found = [*lateral_checks(whole), *layout_checks(whole), *sense_checks(whole.group)]
+    found += axial_checks(whole if rows.top in rows.tight else top, T)
+    all_rows = resolved(_group(rows, context, every, rows.shared))
+    if len(rows.tight) < len(every) and isinstance(all_rows, Connection):
+        found += layout_checks(all_rows)
+    for words, pull in outward_pulls(rows):
+        each = np.full(T.size, pull / rows.fixings.rows[rows.top].count)
+        checks = [*axial_checks(top, each), *bolt_checks(rows, np.full(T.size, pull))]
+        found += [replace(check, what=f"{check.what}: somebody pulls it {words}") for check in checks]
+    return found
+
+
+def _group(rows: FixingRows, context: Context, which: list[int], share: float) -> Group:
     """Some rows, loaded with `share` times the load, as a plate on one side of the wood behind them.
 
     x runs along that wood's grain, y across it.
     """
-    bracket, fixings, shape = held.bracket, held.fixings, held.bracket.shape
+    bracket, fixings, shape = rows.bracket, rows.fixings, rows.bracket.shape
     assert isinstance(shape, SteelCore) and fixings.other is not None and fixings.other.stock is not None
-    other = fixings.other
-    stock = context.stock(fixings.other.stock)
-    known = not is_unknown(stock)
-    wood = wood_of(stock, reference_values(stock) if known else rows_to_screen(stock)[0])
-    size = read_size(stock.size)
+    other, stock = fixings.other, context.stock(fixings.other.stock)
+    wood, size = wood_or_weakest(stock), read_size(stock.size)
     deep = size.d if abs(size.b - other.thickness) <= abs(size.d - other.thickness) else size.b
     first = min(row.below_top for row in fixings.rows)
     assert other.end is not None and other.edge is not None
     along, across = [], []
-    for i in rows:
+    for i in which:
         row = fixings.rows[i]
         for k in range(row.count):
             down, aside = row.below_top - first, (row.apart or 0.0) * k
             along.append(other.end + (down if other.grain == "along" else aside))
             across.append(other.edge + (aside if other.grain == "along" else down))
+    plate = Plate.model_construct(
+        steel=shape.steel, thickness=shape.thickness, width=shape.width, length=shape.down
+    )  # fmt: skip
     anchor = Anchor.model_construct(
         name=bracket.name, manner="plate one side", into=bracket.on, fastener=fixings.fastener,
         seasoned=fixings.seasoned, split=fixings.split,
-    ).model_copy(
-        update={
-            "gap": fixings.gap,
-            "arm": 0.0,
-            "plate": Plate.model_construct(
-                steel=shape.steel, thickness=shape.thickness, width=shape.width, length=shape.down
-            ),
-        }
-    )  # fmt: skip
-    force, none = np.maximum(held.loads.F, 0.0) * share, np.zeros_like(held.loads.F)
+    ).model_copy(update={"gap": fixings.gap, "arm": 0.0, "plate": plate})  # fmt: skip
+    force, none = np.maximum(rows.loads.F, 0.0) * share, np.zeros_like(rows.loads.F)
     if other.grain == "along":  # which end is the nearer one is not said: the load is taken to pull towards it
         forces = (none, force)
         # the load comes down the middle of the bar, not of the wood: the wood counts as wide as has the bar in its
@@ -113,17 +130,9 @@ def _group(held: Held, context: Context, rows: list[int], share: float) -> Group
     section = Section(other.thickness, deep, other.thickness)
     return Group(
         anchor, bracket.on, "left", 0.0, stock, weak_wood(stock, wood), section,
-        context.under(bracket.on), None, None, Forces(held.loads.combinations, *forces), np.array(along),
-        np.array(across), f"bracket.{bracket.name}.fixings",
+        context.under(bracket.on), None, None, Forces(rows.loads.combinations, *forces), np.array(along),
+        np.array(across), path_of(bracket, "fixings"),
     )  # fmt: skip
-
-
-def _wood_behind(held: Held, group: Group) -> Iterator[Check]:
-    if is_unknown(group.stock):
-        text = f"the wood of {group.stock.name} is not known: figures are of the weakest that it might be"
-        yield stated(held.bracket.name, "wood behind not known", "NDS 2018 4.1", "refer", text)
-    else:
-        yield from doubts(held.bracket.name, group.wood)
 
 
 def bar_rows(bracket: Bracket, shape: SteelCore) -> Iterator[Check]:
@@ -132,12 +141,14 @@ def bar_rows(bracket: Bracket, shape: SteelCore) -> Iterator[Check]:
     if not rows:
         return
     lowest = max(row.below_top for row in rows)
-    if abs(shape.down - lowest) > NEAR + 1e-9:
+    if abs(shape.down - lowest) > judgment("lowest row beside the end of a bar").value + HAIR:
         text = (
             f"the lowest row is {show(lowest, 'length')} below the bend, but `down`, from the bend to the fixing that "
             f"keeps the upright leg from turning, is {show(shape.down, 'length')}: the lever arm is not known"
         )
-        yield stated(bracket.name, "lowest fixing of the upright leg", "geometry", "refer", text)
+        asked = ask_for(bracket, "bar_down", "shape.down", [f"{lowest:g} in"])
+        what = "lowest fixing of the upright leg"
+        yield Check.refers("bracket.bar_down", bracket.name, what, "geometry", text, ask=asked)
     if shape.gusset_depth is None:
         return
     t, weld = shape.gusset_thickness or 0.0, shape.weld or 0.0
@@ -154,16 +165,7 @@ def bar_rows(bracket: Bracket, shape: SteelCore) -> Iterator[Check]:
                 f"room for heads {show(2.0 * radius, 'length')} across at {show(row.below_top, 'length')}: move the "
                 "row down, or its fasteners aside"
             )
-            yield stated(bracket.name, "heads beside the gusset", "geometry", "refer", text, where=f"row {i}")
-
-
-def head_width(fastener: Fastener | None) -> float:
-    """Of head or washer, whichever is said or usual, in; 0 where the fastener is not known, which is said elsewhere."""
-    if fastener is None:
-        return 0.0
-    try:
-        D = diameter(fastener.kind, fastener.size)
-    except BeamcheckError:
-        return fastener.washer or 0.0
-    over = {"bolt": HEAD_OVER_D, "lag screw": HEAD_OVER_D, "pin": 1.0}.get(fastener.kind, ROUND_HEAD)
-    return max(fastener.washer or 0.0, over * D)
+            low = math.ceil(16.0 * (shape.gusset_depth + radius)) / 16.0
+            asked = ask_for(bracket, "row_below_gusset", f"fixings.rows.{i}.below_top", [f"{low:g} in"], row=f"{i}")
+            what = "heads beside the gusset"
+            yield Check.refers("bracket.heads_clear", bracket.name, what, "geometry", text, ask=asked, where=f"row {i}")

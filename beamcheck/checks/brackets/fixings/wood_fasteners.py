@@ -1,0 +1,195 @@
+"""The fasteners of a wooden bracket: through its wood into what is behind it.
+
+The rules for single fasteners are those of the anchor groups: a bracket's rows become a group in its wall face, with x
+down from its top edge (along an upright grain) and y across its thickness.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+import numpy as np
+
+from ....calc.pad import Pad
+from ....model.anchors import Anchor
+from ....units import show
+from ....values.connections import THIN, connection_factor, distance
+from ....values.found import Found
+from ....values.judgment import judgment
+from ...anchors.axial import axial_checks
+from ...anchors.connection import Connection, connection_duration
+from ...anchors.factors import temperature, wet_service
+from ...anchors.fastener import dowel_of
+from ...anchors.group import Forces, Group
+from ...anchors.joint import weak_wood
+from ...anchors.lateral import lateral_checks
+from ...anchors.layout import layout_checks
+from ...anchors.manners.base import sense_checks
+from ...anchors.manners.registry import resolved
+from ...beams.beam import doubts
+from ...core.context import Context
+from ...core.govern import Criterion, at, govern
+from ...core.material import WoodMaterial
+from ...core.result import Check
+from ...core.strength import Outcome, Section
+from ..asking import ask_for, path_of
+from ..wood import known_wood
+from .rows import FixingRows, bolt_checks, heel_checks, outward_pulls
+
+Array = np.ndarray
+HAIR = 1e-6
+
+
+def wood_checks(rows: FixingRows, wood: WoodMaterial, context: Context) -> list[Check]:
+    """Shear and pull of the rows, the wood they go through, the heel that presses on the wall."""
+    bracket, fixings, loads, name = rows.bracket, rows.fixings, rows.loads, rows.bracket.name
+    if fixings.through is None:
+        text = "how much wood the fasteners go through before the wall is not given (`through`)"
+        asked = ask_for(bracket, "through", "fixings.through")
+        return [Check.refers("bracket.through", name, "fixings", "NDS 2018 12", text, ask=asked)]
+    T, top = rows.pulls(), rows.top
+    count = fixings.rows[top].count
+    upright = rows.family.upright_at_wall is True
+    alone = _group(rows, wood, context, [top], 0.0)
+    pulled = resolved(alone)
+    found = [*_in_the_wood(rows), *sense_checks(alone), *bolt_checks(rows, T)]
+    if not isinstance(pulled, Connection):
+        found.append(pulled)
+    elif upright and rows.tight:
+        found += _across(rows, _group(rows, wood, context, rows.tight, rows.shared), pulled, T / count)
+    elif rows.tight:
+        for i in rows.tight:
+            share = rows.on_one_fastener * fixings.rows[i].count
+            checks = _along_the_grain(rows, _group(rows, wood, context, [i], share))
+            found += [replace(check, where=f"row {i + 1}" if check.ratio is not None else "") for check in checks]
+        found += axial_checks(pulled, T / count)
+    if isinstance(pulled, Connection):
+        found += _pulled(rows, pulled)
+    if not upright and not loads.only_own_weight:
+        text = (
+            "the grain does not run along the wall, so the fasteners run along or aslant to it: their bearing in the "
+            "bracket is taken across the grain and as in end grain, which an engineer must confirm"
+        )
+        id, what = "bracket.fasteners_along_grain", "fasteners along the grain"
+        found.append(rows.family.doubt(id, what, "NDS 2018 11.5.2", text, "fasteners_along_grain", loads))
+    if alone.into_wood is not None:
+        found += doubts(name, alone.into_wood)
+    return [*found, *heel_checks(rows, (wood, alone.into_wood))]
+
+
+def _across(rows: FixingRows, group: Group, pulled: Connection, T: Array) -> list[Check]:
+    """Fasteners across the grain: all tight rows together, and the pull on the top one."""
+    whole = resolved(group)
+    if not isinstance(whole, Connection):
+        return [whole]
+    lateral = [] if rows.family.stands_on_wood else lateral_checks(whole)
+    found = [replace(check, notes=(*check.notes, *rows.share_note)) for check in lateral]
+    return [*found, *layout_checks(whole), *axial_checks(whole if rows.top in rows.tight else pulled, T)]
+
+
+def _group(rows: FixingRows, wood: WoodMaterial, context: Context, which: list[int], share: float) -> Group:
+    """Some rows as an anchor group in the wall face, loaded with `share` times the load."""
+    bracket, fixings, thickness = rows.bracket, rows.fixings, rows.thickness
+    assert fixings.fastener is not None and bracket.stock is not None and fixings.through is not None
+    deep = fixings.through + (fixings.fastener.counterbore_depth or 0.0)
+    x, y = [], []
+    for i in which:
+        row = fixings.rows[i]
+        apart = row.apart or 0.0
+        first = row.from_side if row.from_side is not None else 0.5 * (thickness - apart * (row.count - 1))
+        for k in range(row.count):
+            x.append(row.below_top)
+            y.append(first + apart * k)
+    other = fixings.other
+    into_stock = context.stock(other.stock) if other is not None and other.stock is not None else None
+    anchor = Anchor.model_construct(
+        name=bracket.name, manner="wood side", into=bracket.on, fastener=fixings.fastener, other=other,
+        seasoned=fixings.seasoned, split=fixings.split,
+    ).model_copy(update={"gap": fixings.gap, "arm": 0.0})  # fmt: skip
+    force = np.maximum(rows.loads.F, 0.0) * share
+    stock = context.stock(bracket.stock)
+    return Group(
+        anchor, bracket.name, "left", 0.0, stock, weak_wood(stock, wood), Section(deep, thickness, deep),
+        context.under(bracket.on), into_stock, known_wood(into_stock),
+        Forces(rows.loads.combinations, np.zeros_like(force), force), np.array(x), np.array(y),
+        path_of(bracket, "fixings"),
+    )  # fmt: skip
+
+
+def _along_the_grain(rows: FixingRows, group: Group) -> list[Check]:
+    """Lateral value where the fastener does not cross the grain: bearing across it, with the end-grain factor."""
+    name, clause, count = rows.bracket.name, "NDS 2018 11.5.2, 12.3", float(group.x.size)
+    lateral = resolved(replace(group, x=np.full_like(group.x, rows.family.back)))
+    placed = resolved(group)
+    if not isinstance(lateral, Connection) or not isinstance(placed, Connection):
+        return [one for one in (lateral, placed) if isinstance(one, Check)][:1]
+    joint, end_grain = lateral.joint, connection_factor("end grain, lateral")
+
+    def calculate(pad: Pad, which: int | slice) -> Outcome:
+        P = pad.take("P_i", at(group.forces.along / count, which), "lbf", note="on one fastener")
+        note = "the fastener lies along the grain of the bracket"
+        C_eg = pad.take("C_eg", end_grain.value, note=note, source=end_grain.source)
+        Z = joint.reference(pad, pad.take("theta", 90.0, "deg")).Z
+        C_D = connection_duration(pad, group, joint, which)
+        Z_prime = C_D * C_eg * Z * _moist(lateral)
+        if not isinstance(which, slice):
+            pad.take("Z_prime", float(Z_prime), "lbf", note="Z times C_D, C_eg, C_M and C_t")
+        return Outcome(P, Z_prime, P / Z_prime)
+
+    what = "lateral load on a fastener along the grain"
+    criterion = Criterion(name, what, clause, "force", notes=rows.share_note, id="bracket.lateral_along_grain")
+    found = [govern(criterion, group.forces.combinations, calculate)]
+    found += [Check.breaks_rule(one.id, name, one.what, one.clause, one.text) for one in joint.faults]
+    what, clause = "what is known of the joint", "NDS 2018 11.1"
+    found += [group.refers("anchor.joint", what, clause, open_) for open_ in joint.doubts]
+    return [*found, *layout_checks(placed)]
+
+
+def _moist(lateral: Connection) -> float:
+    """C_M times C_t."""
+    return float(wet_service(lateral.group, lateral.joint, "lateral").value) * float(temperature(lateral.joint).value)
+
+
+def _pulled(rows: FixingRows, top: Connection) -> Iterator[Check]:
+    """Somebody who pulls the nose outwards or sideways; a cover whose screws hold several times its weight."""
+    loads, count = rows.loads, rows.fixings.rows[rows.top].count
+    named = [(f"somebody pulls it {words}", pull / count) for words, pull in outward_pulls(rows)]
+    if rows.bracket.role == "cover":
+        over, weight = holding_over_weight(), sum(load.total for load in loads.loads if load.own)
+        named.append((over.reason, over.value * weight / sum(row.count for row in rows.fixings.rows)))
+    for words, each in named:
+        T = np.full(len(loads.combinations), each)
+        checks = [*axial_checks(top, T), *bolt_checks(rows, T * count)]
+        yield from (replace(check, what=f"{check.what}: {words}") for check in checks)
+
+
+def _in_the_wood(rows: FixingRows) -> Iterator[Check]:
+    """That the fasteners go through wood that is there, and stand clear of the foot."""
+    family, fixings, name = rows.family, rows.fixings, rows.bracket.name
+    assert fixings.fastener is not None and fixings.through is not None
+    whole, there = fixings.through + (fixings.fastener.counterbore_depth or 0.0), family.depth_at_back
+    if whole > there + HAIR:
+        text = f"{show(whole, 'length')} with the bore, but the bracket is only {show(there, 'length')} deep there"
+        id, what = "bracket.through", "wood that the fasteners go through"
+        yield Check.breaks_rule(id, name, what, "geometry", text)
+    if rows.bracket.shape.foot_at is None:
+        return
+    D, clause = dowel_of(fixings.fastener).D, "NDS 2018 Table 12.5.1A"
+    above, end = family.back - max(row.below_top for row in fixings.rows), distance("end", "along", "compression")
+    full = end.value.full or end.value.least
+    if D >= THIN and above < full * D - HAIR:
+        id, what = "bracket.lowest_row", "lowest row above the foot"
+        text = f"{show(above, 'length')} above the foot; {full:g} diameters are asked: {show(full * D, 'length')}"
+        if above < end.value.least * D - HAIR:
+            yield Check.breaks_rule(id, name, what, clause, text)
+        else:
+            number = len(fixings.rows)
+            higher = f"{family.back - full * D:.4g} in"
+            asked = ask_for(rows.bracket, "lowest_row", f"fixings.rows.{number}.below_top", [higher])
+            yield Check.refers(id, name, what, clause, text, ask=asked)
+
+
+def holding_over_weight() -> Found[float]:
+    """How many times its weight the screws of a cover must hold."""
+    return judgment("holding over weight of a cover")

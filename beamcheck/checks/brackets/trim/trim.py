@@ -1,0 +1,163 @@
+"""Trim: it never carries. Its own weight on what holds it, and somebody who hangs on it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+import numpy as np
+
+from ....analysis.beams.load_cases import Applied
+from ....analysis.beams.member_loads import TransferredLoad
+from ....analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
+from ....errors import BeamcheckError
+from ....model.anchors import Anchor
+from ....model.brackets import Fixings, Trim
+from ....model.pieces import Existing
+from ....units import show
+from ....values.lumber import read_size
+from ...anchors.connection import Connection
+from ...anchors.group import Forces, Group
+from ...anchors.joint import weak_wood
+from ...anchors.manners.base import sense_checks
+from ...anchors.manners.registry import resolved
+from ...beams.beam import doubts
+from ...core.context import Context
+from ...core.draft import GENERAL, Draft, Reactions, SupportForces, transfer_doubts
+from ...core.result import Check, PieceResult
+from ...core.seat import answered
+from ...core.stated_capacity import enough
+from ...core.strength import Section
+from ..asking import ask_engineer, ask_for, other_asked, path_of
+from ..evidence import into_checks
+from ..fixings.fixings import by_hand, not_given
+from ..hands import accidental_checks
+from ..loads import ACCIDENTAL, STIFF
+from ..wood import known_wood, wood_or_weakest
+from ..words import fixing_rows
+from .kinds import KINDS, Kind
+
+LONG = 12.0  # in: where along it its weight acts does not matter to its fixings
+ROOMY = 24.0  # in: a board's length and breadth are not asked for; the layout in it is the carpenter's
+
+
+def trim_result(trim: Trim, context: Context) -> tuple[PieceResult, Reactions]:
+    """Check a piece of trim: what holds it up. What is put on it fails by its role."""
+    kind = KINDS[trim.hangs]
+    draft = Draft(trim.name, "trim", f"{trim.what or 'trim'}, {show(trim.weight, 'force')}, declared {trim.role}")
+    draft.inputs = [
+        ("role", trim.role), ("fixed to", trim.on), ("own weight", show(trim.weight, "force")), ("hangs", trim.hangs),
+        *fixing_rows(trim.fixings),
+    ]  # fmt: skip
+    draft.assumptions = list(GENERAL[:1])
+    loads = [Applied("D", 0.0, 0.0, P=trim.weight, what="own weight", own=True)]
+    if isinstance(trim.accidental, float) and trim.accidental > 0.0:
+        loads.append(Applied("L", 0.0, 0.0, P=trim.accidental, what=ACCIDENTAL))
+    solved = solve_beam(LONG, [BeamSupport(0.0, "fixed")], loads, depth=LONG, EI=STIFF, GA_s=STIFF)
+    draft.checks = [*transfer_doubts(trim.name, context), *_fixings(trim, kind, solved, context)]
+    draft.checks += accidental_checks(trim)
+    by_kind, forces = solved.reaction_by_kind(0), solved.reactions(0)
+    row = SupportForces(trim.on, by_kind, float(np.max(forces)), float(np.min(forces)))
+    result = draft.done()
+    finding = "not enough information" if result.verdict == "refer" else "decoration only"
+    # along a beam its place is not asked for, so it is taken at midspan
+    load = TransferredLoad(trim.name, by_kind, applied=kind.applied)
+    return replace(result, finding=finding), Reactions(trim.name, (row,), ((trim.on, load),))
+
+
+def _fixings(trim: Trim, kind: Kind, solved: SolvedBeam, context: Context) -> Iterator[Check]:
+    name, fixings, under = trim.name, trim.fixings, context.under(trim.on)
+    if isinstance(under, Existing):
+        yield answered(name, f"what {name} is fixed to", under)
+        yield from enough(name, f"what {under.name} takes", under, solved.combinations, solved.reactions(0))
+    if fixings is None:
+        yield not_given(trim)
+        return
+    if fixings.by_hand is not None:
+        yield by_hand(trim, fixings.by_hand)
+        return
+    id, what, clause = "bracket.fixings_described", "fixings", "NDS 2018 12"
+    if fixings.fastener is None or not fixings.rows:
+        yield not_given(trim, "fasteners and rows are not described")
+        return
+    missing = [
+        *([] if fixings.other is not None and fixings.other.stock is not None else [other_asked(trim, context)]),
+        *([] if fixings.through is not None else [ask_for(trim, "through", "fixings.through")]),
+        *([] if trim.stock is not None else [ask_for(trim, "trim_stock", "stock", list(context.structure.stocks))]),
+    ]
+    if missing:
+        text = (
+            "the wood that the fasteners go into (`other` with its stock), the wood of the trim (`stock`) and how much "
+            "of it the fasteners go through (`through`) are not all given"
+        )
+        yield Check.refers(id, name, what, clause, text, ask=missing)
+        return
+    yield from into_checks(trim, context)
+    try:
+        yield from _fastened(trim, fixings, kind, solved, context)
+    except BeamcheckError as error:
+        text = str(error)
+        asked = ask_engineer(trim, "fixings_outside", why=f"{text[:1].upper()}{text[1:]}.")
+        yield Check.refers("bracket.fixings_outside", name, what, clause, text, ask=asked)
+
+
+def _fastened(
+    trim: Trim, fixings: Fixings, kind: Kind, solved: SolvedBeam, context: Context
+) -> Iterator[Check]:  # fmt: skip
+    """All its weight on its fasteners: pulled where it hangs, sheared on a face."""
+    assert fixings.other is not None and fixings.other.stock is not None
+    assert fixings.through is not None and trim.stock is not None and fixings.fastener is not None
+    forces, said = kind.counted(trim, solved.reactions(0))
+    stock, behind = context.stock(trim.stock), context.stock(fixings.other.stock)
+    into = known_wood(behind)
+    b = fixings.through + (fixings.fastener.counterbore_depth or 0.0)
+    deep = max(float(read_size(stock.size).d), b)
+    anchor = Anchor.model_construct(
+        name=trim.name, manner="wood side", into=trim.on, fastener=fixings.fastener, other=fixings.other,
+        seasoned=fixings.seasoned, split=fixings.split,
+    ).model_copy(update={"gap": fixings.gap, "arm": 0.0})  # fmt: skip
+    x = _in_a_line(fixings)
+    group = Group(
+        anchor, trim.name, "left", 0.0, stock, weak_wood(stock, wood_or_weakest(stock)), Section(b, deep, b),
+        context.under(trim.on), behind, into, Forces(solved.combinations, *kind.loaded(forces)), x,
+        np.full(x.size, 0.5 * deep), path_of(trim, "fixings"),
+    )  # fmt: skip
+    yield said
+    joint = resolved(group)
+    if isinstance(joint, Connection):
+        yield from kind.checks(trim, joint, forces)
+    else:
+        yield joint
+    yield from sense_checks(group)
+    if into is not None:
+        yield from doubts(trim.name, into)
+    if isinstance(trim.accidental, float) and isinstance(joint, Connection):
+        yield from _on_one(trim, trim.accidental, kind, joint, solved)
+
+
+def _in_a_line(fixings: Fixings) -> np.ndarray:
+    """The fasteners in one line, each as far from the next as the nearest two of them are, in."""
+    places = [
+        (row.below_top, (row.apart or 0.0) * (k - 0.5 * (row.count - 1)))
+        for row in fixings.rows for k in range(row.count)
+    ]  # fmt: skip
+    at = np.array(places)
+    apart = np.hypot(*(at[:, None, :] - at[None, :, :]).transpose(2, 0, 1))
+    nearest = float(np.min(apart + np.where(np.eye(len(at), dtype=bool), np.inf, 0.0)))
+    return ROOMY + (min(nearest, ROOMY) * np.arange(len(at)) if len(at) > 1 else np.zeros(1))
+
+
+def _on_one(trim: Trim, hangs: float, kind: Kind, joint: Connection, solved: SolvedBeam) -> Iterator[Check]:
+    """Somebody hangs beside one fastener, which then has all of that force; an even share is not to be counted on."""
+    all_of_it = solved.reactions(0)
+    hung = np.maximum(all_of_it - trim.weight, 0.0)  # of that person, as far as the combination counts it
+    one = (all_of_it - hung) / joint.group.x.size + hung
+    for check in kind.on_one(trim, joint, one):
+        if check.ratio is not None and not check.holds:
+            text = (
+                f"all of {show(hangs, 'force')} on one fastener, since where somebody hangs on it is not known: "
+                f"{show(check.ratio, 'ratio')} of what is allowed"
+            )
+            asked = ask_engineer(trim, "hung_on_one", why=f"{text[:1].upper()}{text[1:]}.", forces={"down": hangs})
+            what = f"{check.what}: {ACCIDENTAL}"
+            yield Check.refers("trim.hung_on_one", trim.name, what, check.clause, text, *check.notes, ask=asked)
