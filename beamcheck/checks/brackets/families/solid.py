@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from functools import lru_cache
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -40,6 +39,8 @@ if TYPE_CHECKING:
 Array = np.ndarray
 GRAINS = (0.0, 45.0, 90.0, 135.0)  # tried when the grain is not given
 STRIPS = 12  # of own weight along the top edge
+MOST_KNOWN = 128
+_KNOWN: dict[tuple[str, ...], tuple[float, float]] = {}  # stiffness of brackets as the job file writes them
 ELASTIC = (
     "Field analysis takes the wood as the same all over, straight in its grain, without knots or checks, in plane "
     "stress. No stress is read at anchors, loads, clamped faces and inward corners."
@@ -236,13 +237,20 @@ class SolidBracket(Family[Solid]):
         return Table("What the direction of the grain would mean", heads, tuple(rows))
 
 
-@lru_cache(maxsize=128)  # the same bracket is asked for by each of its neighbors, and in each trial of an answer
 def _stiffness(shape: Solid, fixings: Fixings | None, stock: Stock) -> tuple[float, float]:
-    """Bounds of the stiffness at the nose, lbf/in; over all grain directions where the grain is not given."""
-    wood = wood_or_weakest(stock)
-    grains = GRAINS if shape.grain is None else (shape.grain,)
-    found = [nose_stiffness(model_of(shape, fixings, stock, wood, grain=grain)) for grain in grains]
-    return min(low for low, _ in found), max(high for _, high in found)
+    """Bounds of the stiffness at the nose, lbf/in; over all grain directions where the grain is not given.
+
+    Kept: the same bracket is asked for by each of its neighbors, and in each trial of an answer.
+    """
+    key = tuple("" if one is None else one.model_dump_json() for one in (shape, fixings, stock))
+    if key not in _KNOWN:
+        wood = wood_or_weakest(stock)
+        grains = GRAINS if shape.grain is None else (shape.grain,)
+        found = [nose_stiffness(model_of(shape, fixings, stock, wood, grain=grain)) for grain in grains]
+        if len(_KNOWN) >= MOST_KNOWN:
+            _KNOWN.clear()
+        _KNOWN[key] = min(low for low, _ in found), max(high for _, high in found)
+    return _KNOWN[key]
 
 
 def _nose(bracket: Bracket, runs: FieldRuns, which: list[int]) -> Iterator[Check]:
