@@ -66,7 +66,7 @@ def check_text(text: str, name: str = "job", *, units: str | None = None) -> Job
     return check_job(read_job_text(text, name), text=text, name=name, units=units)
 
 
-def check_file(path: FilePath, *, units: str | None = None) -> JobResult:
+def check_file(path: FilePath, *, units: str | None = None, what_ifs: bool = False) -> JobResult:
     """Check a job file; the result carries its text, its name without folders, and its SHA-256.
 
     Parameters
@@ -74,6 +74,8 @@ def check_file(path: FilePath, *, units: str | None = None) -> JobResult:
     path : str or path
     units : 'US', 'SI' or None
         Units of the words in the result; None is what the job asks for.
+    what_ifs : bool
+        Find out what each plausible answer to each open question does, by running the job with it.
 
     Raises
     ------
@@ -87,7 +89,8 @@ def check_file(path: FilePath, *, units: str | None = None) -> JobResult:
     except (OSError, ValueError):
         read_job(source)  # says why it cannot be read
         raise
-    return check_job(read_job_text(text, source), text=text, name=legible(Path(source).name), units=units)
+    job = read_job_text(text, source)
+    return check_job(job, text=text, name=legible(Path(source).name), units=units, what_ifs=what_ifs)
 
 
 def sheet_html(result: JobResult) -> str:

@@ -115,9 +115,10 @@ def _outputs(command: Command) -> Command:
 @click.option("--hardware-csv", metavar="OUT.csv", help="Write the hardware list of all anchors and fixings, as CSV.")
 @click.option("--xlsx", metavar="OUT.xlsx", help="Write both lists as a spreadsheet.")
 @click.option("--shop", metavar="OUT.html|OUT.pdf", help="Write shop sheets, one page a piece, in large type.")
+@click.option("--answers", is_flag=True, help="Find out what each plausible answer to each open question does.")
 def _check(
     job: str, sheet: str | None, pdf: str | None, json_: str | None, overwrite: bool, units: str | None,
-    checks_csv: str | None, hardware_csv: str | None, xlsx: str | None, shop: str | None,
+    checks_csv: str | None, hardware_csv: str | None, xlsx: str | None, shop: str | None, answers: bool,
 ) -> int:  # fmt: skip
     """Check every piece of a job file.
 
@@ -130,7 +131,7 @@ def _check(
     from .api import check_file
 
     more = [*_paper(pdf), *_lists(checks_csv, hardware_csv, xlsx), *_shop(shop)]
-    return _deliver(check_file(job, units=units), sheet, json_, overwrite, more)
+    return _deliver(check_file(job, units=units, what_ifs=answers), sheet, json_, overwrite, more)
 
 
 def _paper(pdf: str | None) -> Iterator[tuple[str, Maker]]:

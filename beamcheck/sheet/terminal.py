@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from textwrap import wrap
 
+from ..checks.core.question_words import WHO, answers_of, place_of, waiting_of
 from ..checks.core.result import Check, JobResult, PieceResult
 from ..checks.core.summary import INVENTED, MEANING, by_gravity, quantity
 from ..lettering import legible
@@ -49,6 +50,7 @@ def _entries(result: JobResult, assumptions: bool) -> Iterator[Entry]:
     for piece in result.pieces:
         yield 0, ""
         yield from _piece(piece, result.units, assumptions)
+    yield from _questions(result)
     recalled = dict.fromkeys(source.document for source in result.sources if source.how == "memory")
     if recalled:
         yield 0, ""
@@ -76,6 +78,24 @@ def _piece(piece: PieceResult, units: str, assumptions: bool) -> Iterator[Entry]
     if assumptions and piece.assumptions:
         yield 0, f"Assumed for {name}:"
         yield from _bullets(piece.assumptions)
+
+
+def _questions(result: JobResult) -> Iterator[Entry]:
+    """What to find out, in the order in which it is worth asking."""
+    asked = [one for one in result.questions if one.state != "idle"]
+    if not asked:
+        return
+    yield 0, ""
+    yield 0, "To find out, in this order:"
+    for number, one in enumerate(asked, start=1):
+        yield 6, f"{number:>3}.  {_line(one.question.ask)} ({WHO[one.question.who]}; {waiting_of(one)})"
+        yield 8, f"      goes into {_line(place_of(one))}"
+        if one.question.evidence:
+            yield 8, f"      with it: {_line(one.question.evidence)}"
+        for answer in answers_of(one):
+            yield 10, f"      - {_line(answer)}"
+        if one.threshold:
+            yield 8, f"      {_line(one.threshold)}"
 
 
 def _check(check: Check, units: str) -> str:

@@ -24,6 +24,7 @@ from .closing import RESTS_ON, closing_blocks
 from .load_path import path_blocks
 from .piece import piece_anchor, piece_blocks, summary_of, table_block
 from .prose import capital, ended, sentence, short_title
+from .questions import question_blocks
 
 OUTCOMES = ("Reviewed", "Reviewed with corrections", "Not accepted")
 
@@ -36,7 +37,7 @@ def compose(result: JobResult) -> tuple[Block, ...]:
         for index, piece in enumerate(result.pieces)
         for block in piece_blocks(piece, index, result.units, numbers)
     ]
-    middle = (*basis_blocks(result), *key_blocks(result), *_overview(result))
+    middle = (*question_blocks(result), *basis_blocks(result), *key_blocks(result), *_overview(result))
     body = (*middle, *pieces, *closing_blocks(result, numbers))
     parts = tuple((block.text, block.anchor) for block in body if isinstance(block, Heading) and block.level == 2)
     return (*_front(result), Heading("Contents", anchor="contents", new_page=True), Contents(parts), *body)
