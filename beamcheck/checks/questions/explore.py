@@ -8,50 +8,17 @@ from __future__ import annotations
 
 import time
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
-from ...errors import BeamcheckError
-from ...model.job_paths import with_values
 from ...model.pieces import Job
 from ...units import show
 from ...values.judgment import judgment
 from ..core.open_questions import Effect, OpenQuestion, WorkedAnswer
-from ..core.question import RULING, PlausibleAnswer
+from ..core.question import RULING
 from ..core.result import PieceResult
 from .best_answers import Runner, best
 from .thresholds import threshold
-
-
-@dataclass
-class Budget:
-    """How many runs are left, and until when."""
-
-    runs: int
-    until: float | None = None
-    used: int = field(default=0)
-
-    def left(self) -> bool:
-        return self.used < self.runs and (self.until is None or time.monotonic() < self.until)
-
-
-@dataclass(frozen=True)
-class Trial:
-    """A job, its results, and how it is run with something changed."""
-
-    job: Job
-    results: Mapping[str, PieceResult]
-    run: Runner
-    budget: Budget
-
-    def tried(self, answers: Sequence[PlausibleAnswer]) -> Mapping[str, PieceResult] | None:
-        """The pieces with those answers; None where the budget is used up or the job does not hold together so."""
-        if not self.budget.left():
-            return None
-        self.budget.used += 1
-        try:
-            return self.run(with_values(self.job, [each for answer in answers for each in answer.sets]))
-        except BeamcheckError:
-            return None
+from .trial import Budget, Trial
 
 
 def explore(

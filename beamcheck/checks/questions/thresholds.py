@@ -5,16 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from itertools import pairwise
-from typing import TYPE_CHECKING
 
 from ...errors import BeamcheckError
 from ...units import read, show
 from ..core.open_questions import OpenQuestion, WorkedAnswer
 from ..core.question import PlausibleAnswer
 from ..core.result import PieceResult
-
-if TYPE_CHECKING:  # explore.py is written in terms of this file
-    from .explore import Trial
+from .trial import Trial
 
 # what a question's kind is read as, and the step of what it is measured with
 STEPS: Mapping[str, tuple[str, float]] = {
