@@ -1,9 +1,9 @@
 """What NDS 2018 12.5.1 asks around each fastener of 1/4 in and more, in each wood member, under each combination.
 
 Between 0 and 90 degrees to the grain the tables hold only the two ends. In between the load counts by its components:
-up to 45 degrees the distances of a load along the grain are asked in full and those of one across it in the proportion
-of the part across to the part along, beyond 45 degrees the other way about (judgment: the standard is silent). The
-smallest C_delta of any fastener in any member counts for the whole group.
+the larger one asks for its distances in full; the smaller one as well, once it is half of the larger, and before that
+in proportion (judgment: the standard is silent). The smallest C_delta of any fastener in any member counts for the
+whole group.
 """
 
 from __future__ import annotations
@@ -19,6 +19,7 @@ from ...formulas.connections import spacing as sp
 from ...model.pieces import Stock
 from ...provenance import Source
 from ...values import connections as tables
+from ...values.judgment import judgment
 from ...values.loader import rows
 from ...values.lumber import read_size
 from ...values.species import folded
@@ -64,9 +65,9 @@ def large_part(theta: Array, loaded: Array) -> tuple[Array, Array]:
 
 def shares(theta: Array, loaded: Array) -> tuple[Array, Array]:
     """How much of the demands of a load along the grain, and of one across it, a load at that angle makes: 0 to 1."""
-    t = np.radians(theta)
+    t, part = np.radians(theta), judgment("smaller part of a load aslant, in full").value
     with np.errstate(divide="ignore"):
-        along, across = np.minimum(np.cos(t) / np.sin(t), 1.0), np.minimum(np.sin(t) / np.cos(t), 1.0)
+        along, across = np.minimum(np.cos(t) / np.sin(t) / part, 1.0), np.minimum(np.sin(t) / np.cos(t) / part, 1.0)
     along = np.where(theta < 90.0 - SQUARE, along, 0.0)
     return np.where(loaded, along, 0.0), np.where(loaded, np.where(theta > SQUARE, across, 0.0), 0.0)
 
@@ -211,7 +212,9 @@ def _edges(
     loaded, free = (tables.distance("edge", "across", case) for case in ("loaded", "unloaded"))
     levels = np.unique(np.round(v, 6))
     s_row = float(np.max(np.diff(levels))) if levels.size > 1 else 1.5 * D
-    plain = np.where(along > 0.0, float(sp.edge_distance_parallel(joint.wood_length, D, s_row)), 0.0)
+    short = free.value.least * D
+    whole = float(sp.edge_distance_parallel(joint.wood_length, D, s_row))
+    plain = np.where(along > 0.0, short + (whole - short) * along, 0.0)
     if part.grain == "held":
         up = spread.P_y < 0.0  # the piece presses down, the fastener pushes its wood up: the top edge is loaded
         edges = [("bottom edge", v, ~up), ("top edge", float(group.section.d) - v, up)]
