@@ -243,7 +243,7 @@ def test_toe_nails_need_room() -> None:
     ("degrees", "multiple"), [(0, 1.5), (10, 1.5 + 2.5 * 2.0 * math.tan(math.radians(10))), (45, 4.0), (90, 4.0)]
 )
 def test_the_loaded_edge_of_a_load_aslant_goes_by_its_components(degrees: float, multiple: float) -> None:
-    """Table 12.5.1C has the ends, 1 1/2 D and 4 D; the across part counts in full from half of that along (judgment)."""
+    """Table 12.5.1C has the ends, 1 1/2 D and 4 D; the part across counts in full from half of the other."""
     force = (100 * math.sin(math.radians(degrees)), 100 * math.cos(math.radians(degrees)))
     check = find(layout(group([force[0]], [force[1]])), "distance to the top edge in the held piece B")
     assert check.demand == pytest.approx(multiple * 0.5)
