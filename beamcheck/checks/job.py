@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import starmap
 
 from ..errors import JobError
@@ -16,9 +17,10 @@ from ..version import VERSION
 from .anchors.group import Group
 from .core.open_questions import OpenQuestion
 from .core.pictures import Label
-from .core.plausible import job_doubts
-from .core.result import Check, JobResult, PieceResult, Table, Verdict, worst
+from .core.plausible import job_checks
+from .core.result import Check, Holding, JobResult, PieceResult, Table, worst
 from .core.summary import by_gravity
+from .core.understood import understood
 from .loadpath.load_path import load_path, load_path_table, totals_table
 from .loadpath.roles import faults_of
 from .pieces import Memory, Run, run_pieces
@@ -83,25 +85,22 @@ def anchor_groups(job: Job) -> dict[str, list[Group]]:
 def _check(job: Job, text: str, name: str, system: str, what_ifs: bool, seconds: float | None) -> JobResult:
     memory = Memory()
     run = run_pieces(job, memory)
-    pieces, questions = settled(job, run.results, memory)
+    pieces, questions = settled(job, run, memory)
     if what_ifs and questions:
 
         def again(other: Job) -> dict[str, PieceResult]:
-            found = settled(other, fitting(other, memory).results, memory)[0]
+            found = settled(other, fitting(other, memory), memory)[0]
             return {piece.name: piece for piece in found}
 
         questions = explore(job, pieces, questions, again, seconds=seconds)
     path, followed = load_path(job, run.structure, run.reactions, pieces)
     wrong = tuple(fault.text for fault in faults_of(job, run.ways))
-    doubts = job_doubts(job)
-    verdicts: list[Verdict] = [piece.verdict for piece in pieces]
-    if doubts:
-        verdicts.append("refer")
+    of_job = tuple(job_checks(job))
     return JobResult(
         title=job.job.title,
-        verdict=worst(verdicts),
-        reasons=(*wrong, *_reasons(pieces, wrong), *doubts),
-        pieces=pieces,
+        verdict=worst([*(piece.verdict for piece in pieces), *(check.verdict for check in of_job)]),
+        reasons=(*wrong, *_reasons(pieces, wrong), *map(sentence, of_job)),
+        pieces=tuple(replace(piece, understood=understood(piece.name, job)) for piece in pieces),
         about=tuple(starmap(Label, _about(job))),
         tables=(load_path_table(job, run.reactions), totals_table(followed), _combinations_table()),
         job_text=text,
@@ -111,12 +110,13 @@ def _check(job: Job, text: str, name: str, system: str, what_ifs: bool, seconds:
         units=system,
         invented=job.job.invented,
         path=path,
+        checks=of_job,
         questions=questions,
     )
 
 
 def settled(
-    job: Job, pieces: tuple[PieceResult, ...], memory: Memory
+    job: Job, run: Run, memory: Memory
 ) -> tuple[tuple[PieceResult, ...], tuple[OpenQuestion, ...]]:  # fmt: skip
     """The results held against rulings, given answers and the best plausible ones; and what is open then."""
 
@@ -127,9 +127,22 @@ def settled(
     def plain(other: Job) -> dict[str, PieceResult]:
         return {piece.name: piece for piece in held(other, fitting(other, memory).results)[0]}
 
-    found, reopened = held(job, pieces)
-    final = spared(job, found, plain)
-    return final, collect(final, reopened)
+    found, reopened = held(job, run.results)
+    final = with_groups(spared(job, found, plain), run)
+    return final, collect(final, reopened, tuple(job_checks(job)))
+
+
+def with_groups(pieces: tuple[PieceResult, ...], run: Run) -> tuple[PieceResult, ...]:
+    """The results, in which what holds the ends of a piece counts to the joints of that piece."""
+    verdicts = {piece.name: piece.verdict for piece in pieces if piece.kind == "anchor"}
+    held = {handed.name: dict.fromkeys(group.name for group in handed.anchors) for handed in run.reactions}
+    groups = {
+        name: tuple(Holding(one, verdicts[one]) for one in by if one in verdicts) for name, by in held.items() if by
+    }
+    return tuple(
+        replace(piece, held_by=groups[piece.name]).with_checks(piece.checks) if groups.get(piece.name) else piece
+        for piece in pieces
+    )
 
 
 def fitting(job: Job, memory: Memory) -> Run:

@@ -243,9 +243,7 @@ def _rod_places(anchor: Anchor, beam: Beam, index: int) -> list[float]:
 
 
 def _rods_from_below(beam: Beam, context: Context, section: Section) -> Iterator[GroupCut]:
-    for other in context.structure.pieces.values():
-        if not isinstance(other, Beam):
-            continue
+    for other in context.structure.beams_on(beam.name):
         for support in other.supports:
             anchor = context.anchor(support.held_by)
             if (

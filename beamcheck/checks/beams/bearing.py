@@ -204,9 +204,7 @@ def _crowd(
 ) -> list[str]:
     """Whether the seats of several pieces fit beside each other on one post, or in one place of a beam."""
     used = []
-    for other in context.structure.pieces.values():
-        if not isinstance(other, Beam):
-            continue
+    for other in context.structure.beams_on(under.name):
         size = context.size(other.stock)
         wide = size.d if other.laid == "flat" else size.b * other.plies
         for support in other.supports:

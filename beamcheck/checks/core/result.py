@@ -10,6 +10,7 @@ from typing import Annotated, ClassVar
 from ...calc.pad import Step
 from ...provenance import Source
 from ...units.marks import InUnitOf, Pure
+from .kinds import part_of
 from .open_questions import OpenQuestion
 from .open_questions import Verdict as Verdict
 from .pictures import Figure as Figure
@@ -160,6 +161,11 @@ class Check:
         return replace(self, verdict="passes" if holds else "refer", questions=questions, notes=told)
 
     @property
+    def part(self) -> str:
+        """'member', 'joints' or 'path': what of the piece it is about."""
+        return part_of(self.id)
+
+    @property
     def holds(self) -> bool:
         """Whether it is met."""
         return self.verdict == "passes"
@@ -191,6 +197,14 @@ class Check:
 
 
 @dataclass(frozen=True)
+class Holding:
+    """An anchor group that holds an end of a piece, with its verdict, which counts to the joints of that piece."""
+
+    group: str
+    verdict: Verdict
+
+
+@dataclass(frozen=True)
 class PieceResult:
     """Everything about one piece."""
 
@@ -209,12 +223,27 @@ class PieceResult:
     finding: str = ""  # of a bracket: 'carries', 'decoration only', 'acts as a prop', 'not enough information'
     reason: str = ""  # of that finding, in a sentence
     pictures: tuple[Picture, ...] = ()
+    understood: str = ""  # what it was taken for, in a sentence, before any figure
+    held_by: tuple[Holding, ...] = ()  # the anchor groups that hold its ends
 
-    also: ClassVar = ("decided_by",)  # stands in JSON beside the fields
+    also: ClassVar = ("decided_by", "member_verdict", "joints_verdict")  # stands in JSON beside the fields
+
+    @property
+    def member_verdict(self) -> Verdict | None:
+        """Of the wood, or whatever it is made of; None where nothing of it is checked."""
+        found = [check.verdict for check in self.checks if self.kind != "anchor" and check.part == "member"]
+        return worst(found) if found else None
+
+    @property
+    def joints_verdict(self) -> Verdict | None:
+        """Of its ends, joints and seats, and of the way on of its load; None where nothing of that is checked."""
+        found = [check.verdict for check in self.checks if self.kind == "anchor" or check.part != "member"]
+        found += [group.verdict for group in self.held_by]
+        return worst(found) if found else None
 
     def with_checks(self, checks: tuple[Check, ...]) -> PieceResult:
         """The piece with other checks, judged by them."""
-        verdict = worst(check.verdict for check in checks)
+        verdict = worst([*(check.verdict for check in checks), *(group.verdict for group in self.held_by)])
         if verdict == self.verdict or not self.finding:
             return replace(self, checks=checks, verdict=verdict)
         finding = "carries" if verdict == "passes" else "not enough information"
@@ -286,6 +315,7 @@ class JobResult:
     units: str = "US"
     invented: bool = False
     path: LoadPath | None = None
+    checks: tuple[Check, ...] = ()  # of the job as a whole, beside those of its pieces
     questions: tuple[OpenQuestion, ...] = ()  # what is open, in the order in which it is worth asking
     caution: str = CAUTION
     sign_off: str = SIGN_OFF

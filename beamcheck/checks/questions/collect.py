@@ -14,7 +14,9 @@ def waits(check: Check) -> bool:
     return check.verdict == "refer"
 
 
-def collect(pieces: Sequence[PieceResult], reopened: Sequence[str] = ()) -> tuple[OpenQuestion, ...]:
+def collect(
+    pieces: Sequence[PieceResult], reopened: Sequence[str] = (), of_job: Sequence[Check] = ()
+) -> tuple[OpenQuestion, ...]:
     """What is open, least trouble first, then in the order of the pieces.
 
     The questions of a piece that fails are idle: no answer helps it.
@@ -29,6 +31,11 @@ def collect(pieces: Sequence[PieceResult], reopened: Sequence[str] = ()) -> tupl
                 closes.setdefault(question.id, {})[piece.name, check.what] = None
                 if piece.verdict != "fails":
                     helped.add(question.id)
+    for check in filter(waits, of_job):
+        for question in check.questions:
+            asked.setdefault(question.id, question)
+            closes.setdefault(question.id, {})[check.subject, check.what] = None
+            helped.add(question.id)
     found = [
         OpenQuestion(
             question,

@@ -1,0 +1,185 @@
+"""What a piece was taken for, in one sentence: a wrong unit or a wrong room shows there before any figure."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import Any
+
+from ...model.anchors import Anchor
+from ...model.base import Insisting
+from ...model.brackets import Bracket, Trim
+from ...model.job import Job
+from ...model.loads import KINDS, Load
+from ...model.pieces import Beam, Post, Rafter, Stick, Stock, Tie
+from ...model.rules import beam_length
+from ...units import show
+from .input_words import wood_words
+
+_KIND = {"dead": "dead", "live": "live", "roof_live": "roof live", "snow": "snow", "wind": "wind"}
+_FINISH = {"none": "", "flexible": "a finish that gives", "plaster": "plaster", "gypsum board": "gypsum board"}
+_HOLDS = {"rests": "rests on", "hung": "hangs on", "fixed": "is clamped in"}
+
+
+def understood(name: str, job: Job) -> str:
+    """The sentence for a piece or an anchor group of a job; '' for what is none of both."""
+    stocks = {stock.name: stock for stock in job.stock}
+    every: tuple[Any, ...] = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.anchor)
+    piece = next((one for one in every if one.name == name), None)
+    if piece is None:
+        return ""
+    parts = [part for part in _parts(piece, stocks, job) if part]
+    above = [one.name for one in every if name in _rests_on(one)]
+    if above:
+        stands = "stand or hang" if len(above) > 1 else "stands or hangs"
+        parts.append(f"{_listed(above)} {stands} on it")
+    return f"{name} is {'; '.join(parts)}.{_meant(piece, stocks)}"
+
+
+def _parts(piece: object, stocks: dict[str, Stock], job: Job) -> Sequence[str]:
+    match piece:
+        case Beam():
+            return _beam(piece, stocks)
+        case Rafter():
+            return _rafter(piece, stocks)
+        case Tie():
+            return [
+                f"a level tie of {_wood(piece, stocks)}",
+                f"{show(piece.height, 'length')} above the wall supports",
+                *_loads(piece.carries),
+            ]
+        case Post():
+            return _post(piece, stocks)
+        case Bracket():
+            return _bracket(piece, stocks)
+        case Trim():
+            return [f"{piece.what}, for looks only", f"{show(piece.weight, 'force')} on {piece.on}"]
+        case Anchor():
+            return _anchor(piece, job)
+    return []
+
+
+def _beam(beam: Beam, stocks: dict[str, Stock]) -> list[str]:
+    places = sorted(support.at for support in beam.supports)
+    spans = [show(right - left, "length") for left, right in pairwise(places)]
+    held = [f"{_HOLDS[support.holds]} {support.on}{_seat(support.bearing)}" for support in beam.supports]
+    span = f", {_listed(spans)} from middle to middle of its supports" if spans else ", out from its one support"
+    finish = _FINISH.get(beam.finish, beam.finish)
+    row = f", one of a row every {show(beam.spacing, 'length')}" if beam.spacing else ""
+    return [
+        f"a {beam.service} beam of {_wood(beam, stocks)}{row}",
+        f"{show(beam_length(beam), 'length')} long{span}",
+        f"it {_listed(held)}",
+        f"with {finish} that cracks when it bends too far" if finish and beam.finish != "flexible" else "",
+        f"its top edge is held {_held(beam.top_held)}",
+        *_loads(beam.carries),
+    ]
+
+
+def _rafter(rafter: Rafter, stocks: dict[str, Stock]) -> list[str]:
+    upper = f"hangs on {rafter.ridge_on}" if rafter.ridge_on else "leans on the opposite rafter"
+    tie = f", tied by {rafter.tie}" if rafter.tie else ""
+    return [
+        f"{'a pair of rafters' if rafter.pair else 'a rafter'} of {_wood(rafter, stocks)}, "
+        f"every {show(rafter.spacing, 'length')}",
+        f"{show(rafter.run, 'length')} on plan at {show(rafter.slope, 'slope')}",
+        f"its foot {_HOLDS[rafter.wall.holds]} {rafter.wall.on}{_seat(rafter.wall.bearing)}, its head {upper}{tie}",
+        *_loads(rafter.carries),
+    ]
+
+
+def _post(post: Post, stocks: dict[str, Stock]) -> list[str]:
+    plies = f"{post.plies} plies of " if post.plies > 1 else ""
+    return [
+        f"a post of {plies}{_named(post.stock, stocks)}",
+        f"{show(post.height, 'length')} high, on {post.on}, {post.top_restraint} at the top and "
+        f"{post.base_restraint} at the foot",
+        *_loads(post.carries),
+    ]
+
+
+def _bracket(bracket: Bracket, stocks: dict[str, Stock]) -> list[str]:
+    wood = f" of {_named(bracket.stock, stocks)}" if bracket.stock else ""
+    meant = {"carries": "meant to carry", "decorative": "meant to bear nothing", "cover": "a cover over hardware"}
+    near = bracket.near
+    gap = (
+        ""
+        if near is None
+        else "touching or not is not known"
+        if near.gap is None
+        else f"{show(near.gap, 'length')} clear"
+    )
+    return [
+        f"a {bracket.shape.family.replace('_', ' ')} bracket{wood} on {bracket.on}, {meant[bracket.role]}",
+        f"under {near.beam}, {gap}" if near is not None else "",
+        *_loads(bracket.carries),
+    ]
+
+
+def _anchor(anchor: Anchor, job: Job) -> list[str]:
+    holds = [stick.name for stick in job.beam if any(one.held_by == anchor.name for one in stick.supports)]
+    holds += [rafter.name for rafter in job.rafter if rafter.wall.held_by == anchor.name]
+    holds += [tie.name for tie in job.tie if tie.ends_held_by == anchor.name]
+    fastener = anchor.fastener
+    words = "" if fastener is None else f" with {fastener.kind}s {fastener.size or ''}".rstrip()
+    into = f" into {anchor.into}" if anchor.into else ""
+    return [
+        f"a fastening, {anchor.manner}{words}{into}",
+        f"it holds {_listed(holds)}" if holds else "it holds nothing here",
+    ]
+
+
+def _loads(loads: Sequence[Load]) -> list[str]:
+    """'it carries floor, 10 psf dead and 40 psf live over 8 ft'."""
+    found = []
+    for load in loads:
+        kinds = [f"{show(getattr(load, kind), 'load')} {_KIND[kind]}" for kind in KINDS if getattr(load, kind)]
+        width = f" over {show(load.width, 'length')}" if load.width else ""
+        found.append(f"{load.what}, {_listed(kinds)}{width}")
+    return [f"it carries {'; and '.join(found)}"] if found else ["no load of its own is given"]
+
+
+def _wood(stick: Stick, stocks: dict[str, Stock]) -> str:
+    plies = f"{stick.plies} plies of " if stick.plies > 1 else ""
+    return f"{plies}{_named(stick.stock, stocks)}{' laid flat' if stick.laid == 'flat' else ''}"
+
+
+def _named(name: str, stocks: dict[str, Stock]) -> str:
+    stock = stocks[name]
+    words = wood_words(stock)
+    if "unknown" in (stock.species, stock.grade) or stock.grade == "unstamped":
+        words = (
+            f"{stock.size}, wood that nobody has graded" if stock.values is None else f"{stock.size}, values by letter"
+        )
+    return f"{words}, {stock.moisture}"
+
+
+def _seat(bearing: float | None) -> str:
+    return f" ({show(bearing, 'length')} of seat)" if bearing else ""
+
+
+def _held(held: str | float) -> str:
+    words = {"full length": "all along", "at loads": "where loads come down", "ends only": "at its ends only"}
+    return words.get(held, held) if isinstance(held, str) else f"every {show(held, 'length')}"
+
+
+def _meant(piece: object, stocks: dict[str, Stock]) -> str:
+    """Odd figures that the user insists on, with the reason."""
+    of = [piece, *(one for one in [stocks.get(getattr(piece, "stock", None) or "")] if one is not None)]
+    of += [*getattr(piece, "carries", ())]
+    reasons = {field: why for one in of if isinstance(one, Insisting) for field, why in one.meant.items()}
+    return f" Meant so: {'; '.join(f'{field}, {why}' for field, why in reasons.items())}." if reasons else ""
+
+
+def _rests_on(piece: object) -> list[str]:
+    if isinstance(piece, Beam):
+        return [support.on for support in piece.supports]
+    if isinstance(piece, Rafter):
+        return [piece.wall.on, *([piece.ridge_on] if piece.ridge_on else [])]
+    return [piece.on] if isinstance(piece, (Post, Bracket, Trim)) else []
+
+
+def _listed(words: Sequence[str]) -> str:
+    """'a, b and c'; the same words in a row once."""
+    each = list(dict.fromkeys(words))
+    return " and ".join([", ".join(each[:-1]), each[-1]]) if len(each) > 1 else "".join(each)
