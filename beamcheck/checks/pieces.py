@@ -13,13 +13,14 @@ from ..model.brackets import Bracket, Trim
 from ..model.pieces import Beam, Existing, Job, Post, Rafter, Tie
 from .anchors.group import Group
 from .anchors.results import held_by_nobody, worst_result
-from .beams.result import beam_result, post_result
+from .beams.result import beam_result
 from .brackets.trim.trim import trim_result
 from .core.context import Context, Structure
 from .core.draft import Reactions
 from .core.result import PieceResult
 from .core.watched import Log, Watched
 from .loadpath.roles import Way, in_its_role, role_checks, ways_of
+from .posts.result import post_result
 from .roofs.result import roof_results
 
 Carrying = Beam | Rafter | Post | Bracket | Trim

@@ -17,7 +17,7 @@ import numpy as np
 from ..analysis.beams.combinations import Loaded, combine
 from ..analysis.beams.load_cases import PATTERNED, Applied, Case
 from ..analysis.beams.member_loads import self_weight
-from ..calc.core import Number, smallest, where
+from ..calc.core import Number, largest, smallest, where
 from ..calc.pad import SilentPad
 from ..calc.ranges import NotNegative, PositiveOrInfinite, checked
 from ..checks.core.material import WoodMaterial, modulus_prime
@@ -29,7 +29,7 @@ from .batch_rows import Array, Rows, bare_wood, column, numbers_of, taken
 
 KINDS = ("D", *PATTERNED)  # kinds of load; wind is for `check_job`
 LIVE, ROOF = "deflection under live load", "deflection under snow or roof live load"
-TOTAL = "total deflection with creep"
+TOTAL = "total deflection"
 CHECKS = ("bending", "shear", "bearing", LIVE, ROOF, TOTAL)
 NONE = -1  # index of the combination of a check that does not arise: its ratio is 0
 PAD = SilentPad()
@@ -57,7 +57,9 @@ class Beams:
     braces : float or array
         Spacing of what holds the top edge sideways; infinite where only the ends do. [in]
     limit_live, limit_roof, limit_total : float or array
-        Deflection limits: span over this number. Live load; snow or roof live load; all with creep.
+        Deflection limits: span over this number. Live load; snow or roof live load; all together.
+    dead_counts : float or array
+        What the dead-load deflection is multiplied with in the last: the code's share, or the creep factor.
     total_at_most : float or array
         A cap on the last in inches.
     near_seats : bool
@@ -74,6 +76,7 @@ class Beams:
     limit_live: Number
     limit_roof: Number
     limit_total: Number
+    dead_counts: Number = 1.0
     braces: Number = math.inf
     total_at_most: Number = math.inf
     near_seats: bool = False
@@ -210,10 +213,21 @@ def _columns(beams: Beams) -> tuple[dict[str, Number], int]:
     if np.asarray(beams.held).dtype != bool:
         raise OutOfRange("held must be True or False, for all beams or for each: a number is neither")
     given: dict[str, Number] = {
-        "b": beams.section.b, "d": beams.section.d, "breadth_alone": beams.section.breadth_alone, "span": beams.span,
-        "seat": beams.seat, "held": beams.held, "braces": beams.braces, LIVE: beams.limit_live, ROOF: beams.limit_roof,
-        TOTAL: beams.limit_total, "at most": beams.total_at_most, **beams.loads, **numbers_of(beams.wood),
-    }  # fmt: skip
+        "b": beams.section.b,
+        "d": beams.section.d,
+        "breadth_alone": beams.section.breadth_alone,
+        "span": beams.span,
+        "seat": beams.seat,
+        "held": beams.held,
+        "braces": beams.braces,
+        LIVE: beams.limit_live,
+        ROOF: beams.limit_roof,
+        TOTAL: beams.limit_total,
+        "at most": beams.total_at_most,
+        "dead counts": beams.dead_counts,
+        **beams.loads,
+        **numbers_of(beams.wood),
+    }
     n = max((np.size(value) for value in given.values() if np.ndim(value)), default=1)
     columns = {name: column(name, value, n) for name, value in given.items()}
     if not isinstance(columns["span"], np.ndarray):
@@ -297,7 +311,7 @@ class _Units:
 
 @dataclass(frozen=True, eq=False)
 class _Load:
-    """Loads of one combination: all of it, what varies, and all of it with creep. [lbf/in]"""
+    """Loads of one combination: all of it, what varies, and all of it as its deflection counts. [lbf/in]"""
 
     whole: Number
     variable: Number
@@ -325,9 +339,12 @@ def _unit_ratios(block: _Block, plan: _Plan) -> _Units:
         V = where(2 * d < clear, PAD(df.shear_at_d, w=1.0, L=clear, d=d), V_end)
     M = PAD(df.simple_uniform_moment, w=1.0, L=L)
     E = modulus_prime(PAD, wood)
-    sag = PAD(df.simple_uniform_deflection, w=1.0, L=L, E=E, I=section.inertia(PAD))
-    G_v = PAD(df.shear_modulus_from_E, E=E)
+    inertia = section.inertia(PAD)
+    bent = PAD(df.simple_uniform_deflection, w=1.0, L=L, E=E, I=inertia)
+    E_sf, G_v = PAD(df.shear_free_modulus, E=E), PAD(df.shear_modulus_from_E, E=E)
+    sag = PAD(df.simple_uniform_deflection, w=1.0, L=L, E=E_sf, I=inertia)
     sag = sag + PAD(df.simple_uniform_shear_deflection, w=1.0, L=L, G_v=G_v, A=section.area(PAD))
+    sag = largest(bent, sag)  # as checks/beams does: the larger of the two ways
     allowed = {name: PAD(df.deflection_limit, L=L, n=block.columns[name]) for name in plan.limits}
     return _Units(
         bending=_by_C_D(bending(PAD, wood, section, _bracing(block, plan), M=M, C_D=C_D).ratio, plan),
@@ -360,7 +377,8 @@ def _combined(block: _Block, one: _Combination) -> _Load:
         part = block.loads[kind] if factor == 1.0 else factor * block.loads[kind]
         variable = variable + part
     # the formula is linear in the deflections, so it may be fed the loads that cause them
-    long = PAD(df.long_term_deflection, K_cr=block.wood.K_cr.value, Delta_LT=dead, Delta_ST=variable)
+    counts = block.columns["dead counts"]
+    long = PAD(df.dead_and_other_deflection, s_D=counts, Delta_LT=dead, Delta_ST=variable)
     return _Load(dead + variable, variable, long)
 
 
@@ -398,10 +416,10 @@ def _governing(block: _Block, plan: _Plan) -> tuple[_Largest, ...]:
         if one.variable:
             (roof if one.roof else live).put(load.variable, index)
     bent, sheared, heaviest = _Largest(), _Largest(), _Largest()
-    for at, largest in enumerate(whole):
-        bent.put(largest.value * units.bending[at], largest.which)
-        sheared.put(largest.value * units.shear[at], largest.which)
-        heaviest.put(largest.value, largest.which)
+    for at, found in enumerate(whole):
+        bent.put(found.value * units.bending[at], found.which)
+        sheared.put(found.value * units.shear[at], found.which)
+        heaviest.put(found.value, found.which)
     return (
         bent, sheared, heaviest.times(units.bearing), live.times(units.live), roof.times(units.roof),
         long.times(units.total),

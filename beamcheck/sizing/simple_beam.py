@@ -11,13 +11,13 @@ import numpy as np
 from ..analysis.beams.load_cases import PATTERNED, Applied
 from ..analysis.beams.member_loads import KIND_OF_FIELD
 from ..checks.beams.beam import section_of
-from ..checks.beams.bearing import LEAST_ON_MASONRY, LEAST_ON_WOOD
 from ..checks.beams.bracing import Span, bracing_of, needs_end_restraint
-from ..checks.beams.deflection import finish_checks, limits_of
+from ..checks.beams.deflection import finish_checks, limits_of, total_counts
 from ..checks.core.material import Factor, Property, WoodMaterial, is_unknown, reference_values, sharing_of, wood_of
+from ..checks.core.seat import least_seat_length
 from ..checks.core.strength import Bracing, Section
 from ..errors import JobError, OutOfRange, Problem
-from ..model.pieces import Beam, Stock
+from ..model.pieces import Beam, Existing, Stock
 from ..model.reading.reader import job_from_data
 from ..provenance import Source
 from ..units import show
@@ -71,7 +71,7 @@ def member(
     live: object = None,
     roof_live: object = None,
     snow: object = None,
-    seat: object = f"{LEAST_ON_WOOD} in",
+    seat: object = None,
     plies: int = 1,
     shared_by: str = "",
     agency: str = "",
@@ -112,7 +112,7 @@ def member(
         "name": NAME, "stock": "wood", "finish": finish, "service": service, "top_held": top_held, "plies": plies,
         "spacing": spacing, "members": SHARED if shared_by.strip() else 1, "shared_by": shared_by,
         "limit_live": limit_live, "limit_total": limit_total, "limit_why": limit_why,
-        "supports": [{"at": at, "on": "seats", "bearing": seat} for at in ("0 ft", "10 ft")],
+        "supports": [{"at": at, "on": "seats", "bearing": seat or _least_seat()} for at in ("0 ft", "10 ft")],
         "carries": [{"what": "floor or roof", "width": spacing, "dead": dead, "live": live, "roof_live": roof_live,
                      "snow": snow}],
     }  # fmt: skip
@@ -142,12 +142,22 @@ def member(
         )
     if made.spacing is None or bearing is None:
         problems.append(Problem("spacing" if made.spacing is None else "seat", "missing"))
-    elif bearing < LEAST_ON_WOOD:
-        least = show(LEAST_ON_WOOD, "length")
+    elif bearing < least_seat_length().value:
+        least = show(least_seat_length().value, "length")
         problems.append(Problem("seat", f"{show(bearing, 'length')} is too short: at least {least} (IRC R502.6)"))
     if problems or made.spacing is None or bearing is None:
         raise JobError(QUESTION, problems)
     return Member(wood, made, made.spacing, bearing, loads)
+
+
+def _least_seat() -> str:
+    """The shortest seat that is allowed, as text."""
+    return f"{least_seat_length().value} in"
+
+
+def _on_masonry() -> float:
+    """The shortest seat that is allowed on masonry or concrete, inches."""
+    return least_seat_length(Existing(name="masonry", what="masonry", material="masonry")).value
 
 
 def _as_asked(problem: Problem) -> Problem:
@@ -188,7 +198,8 @@ def ready(one: Member) -> Ready:
     wood = wood_of(one.stock, values, sharing=sharing_of(one.beam))
     # a span without end: l_u comes out as the spacing of braces, and as infinite where only the ends hold
     uniform = Applied("D", 0.0, math.inf, w_start=1.0, w_end=1.0)
-    bracing = bracing_of(one.beam, size, section, Span(0.0, math.inf, False), [uniform], simple=True, top=True)
+    endless = Span(0.0, math.inf, False, upright=True)  # that the ends are held is among the conditions
+    bracing = bracing_of(one.beam, size, section, endless, [uniform], simple=True, top=True)
     finish = (text for check in finish_checks(one.beam, one.beam.service) for text in check.notes)
     limits = limits_of(one.beam, one.beam.service)
     return Ready(one, size, section, values, wood, bracing, limits, (*wood.doubts, *finish))
@@ -212,6 +223,7 @@ def batch(rows: Sequence[Ready], span: Array) -> Beams:
         limit_live=np.array([row.limits.live.value for row in rows]),
         limit_roof=np.array([row.limits.snow.value for row in rows]),
         limit_total=np.array([row.limits.total.value for row in rows]),
+        dead_counts=np.array([float(total_counts(row.limits, row.wood).value) for row in rows]),
         total_at_most=np.array([math.inf if cap is None else cap.value for cap in caps]),
     )  # fmt: skip
 
@@ -226,7 +238,7 @@ def conditions(row: Ready) -> tuple[str, ...]:
         "load, no wind, no uplift, no overhang, no slope.",
         "Whole sections: a notch, hole, mortise or decay changes the answer.",
         f"Seats of {show(one.seat, 'length')} or more over the full breadth, on masonry or concrete of "
-        f"{show(max(one.seat, LEAST_ON_MASONRY), 'length')} or more; what carries them is not checked.",
+        f"{show(max(one.seat, _on_masonry()), 'length')} or more; what carries them is not checked.",
         f"Service: {row.member.stock.moisture}, up to 100 deg F. Finish: {beam.finish}.",
         f"Top edge held sideways: {held}.",
     ]

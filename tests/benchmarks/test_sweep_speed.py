@@ -60,7 +60,7 @@ def bare(batch: Beams) -> tuple[Array, Array]:
         L, seat = batch.span[rows], taken(batch.seat, rows)
         A, S, I = b * d, b * d**2 / 6, b * d**3 / 12  # noqa: E741
         dead, live = taken(batch.loads["D"], rows) + w["density"] * A, taken(batch.loads["L"], rows)
-        whole, long = dead + live, w["K_cr"] * dead + live
+        whole, long = dead + live, batch.dead_counts * dead + live
         E = w["E"] * w["E C_M"] * w["E C_t"] * w["E C_i"] * w["E C_fu"]
         E_min = w["E_min"] * w["E_min C_M"] * w["E_min C_t"] * w["E_min C_i"] * w["E_min C_fu"]
         l_e = np.where(L / d < 7, 2.06 * L, 1.63 * L + 3 * d)
@@ -76,10 +76,11 @@ def bare(batch: Beams) -> tuple[Array, Array]:
             bent.append(f_b / (F_b_star * C_L * w["F_b C_fu"]))
             sheared.append(f_v / (w["F_v"] * C_D * w["F_v C_M"] * w["F_v C_t"] * w["F_v C_i"]))
         seated = L / 2 / (b * seat) / (w["F_c_perp"] * w["F_c_perp C_M"] * w["F_c_perp C_t"] * w["F_c_perp C_i"])
-        sag = 5 * L**4 / (384 * E * I) + L**2 / (8 * (E / 16) * (5 * A / 6))
+        bent_only = 5 * L**4 / (384 * E * I)
+        sag = np.maximum(bent_only, bent_only / 1.03 + L**2 / (8 * (E / 16) * (5 * A / 6)))
         pairs = (
             (dead * bent[0], whole * bent[1]), (dead * sheared[0], whole * sheared[1]), (dead * seated, whole * seated),
-            (w["K_cr"] * dead, long),
+            (batch.dead_counts * dead, long),
         )  # fmt: skip
         for check, (one, other) in zip((0, 1, 2, 5), pairs, strict=True):
             worst[check, rows], under[check, rows] = np.maximum(one, other), other > one

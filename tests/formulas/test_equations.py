@@ -76,6 +76,8 @@ EQUATIONS = {
     "shear_stress_parts": "1.5*V*Max(d_a, d_b)**3/(d_a**3 + d_b**3)/(b*Max(d_a, d_b))",
     "point_load_share": "Piecewise((x/d, x < d), (1, True))",
     "end_notch_tension_shear": "Rational(2, 3)*F_v_prime*b*d_n*(d_n/d)**2",
+    "end_notch_limit": "d/4",
+    "inner_notch_limit": "d/6",
     "end_notch_compression_shear": (
         "Piecewise((Rational(2, 3)*F_v_prime*b*(d - ((d - d_n)/d_n)*e), e <= d_n),"
         " (Rational(2, 3)*F_v_prime*b*d_n, True))"
@@ -122,6 +124,7 @@ EQUATIONS = {
     "shear_modulus_from_E": "E/16",
     "simple_uniform_shear_deflection": "1.2*(w*L**2/8)/(G_v*A)",
     "long_term_deflection": "K_cr*Delta_LT + Delta_ST",
+    "dead_and_other_deflection": "s_D*Delta_LT + Delta_ST",
     "deflection_limit": "L/n",
     # loads
     "timber_density": "62.4*(G/(1 + G*(0.009)*MC))*(1 + MC/100)",

@@ -19,7 +19,7 @@ from hypothesis import strategies as st
 from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.checks.beams.beam import check_beam
 from beamcheck.checks.beams.bracing import Span, bracing_of
-from beamcheck.checks.beams.deflection import limits_of
+from beamcheck.checks.beams.deflection import limits_of, total_counts
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.material import reference_values, sharing_of, wood_of
 from beamcheck.checks.core.result import Check
@@ -79,7 +79,9 @@ def batch_of(pieces: list[tuple[Stock, Beam]]) -> Beams:
         size = read_size(stock.size)
         section = Section(beam.plies * size.b, size.d, size.b)
         uniform = Applied("D", 0.0, math.inf, w_start=1.0, w_end=1.0)
-        bracing = bracing_of(beam, size, section, Span(0.0, math.inf, False), [uniform], simple=True, top=True)
+        bracing = bracing_of(
+            beam, size, section, Span(0.0, math.inf, False, upright=True), [uniform], simple=True, top=True
+        )
         limits = limits_of(beam, beam.service)
         loads = dict.fromkeys(KINDS, 0.0)
         for load in beam.carries:
@@ -104,6 +106,7 @@ def batch_of(pieces: list[tuple[Stock, Beam]]) -> Beams:
         limit_live=each(lambda *row: row[3].live.value),
         limit_roof=each(lambda *row: row[3].snow.value),
         limit_total=each(lambda *row: row[3].total.value),
+        dead_counts=each(lambda *row: float(total_counts(row[3], row[1]).value)),
         total_at_most=each(lambda *row: row[3].total_at_most.value if row[3].total_at_most else math.inf),
         near_seats=True,
     )  # fmt: skip

@@ -41,6 +41,10 @@ class Applied:
     from_piece: bool = False
     moves: bool = False  # a live point load that may stand anywhere
     own: bool = False  # the weight of the piece itself
+    entry: int | None = None  # its number among the loads of the piece in the job file, from 0
+    held_by: str = ""  # the anchor group that holds it to the side
+    by: str = ""  # what brings it: 'beam', 'rafter', 'post', 'other'; '' where that is not said
+    fastened: tuple[float, float] | None = None  # of a load on the side: highest and lowest fastening under the top, in
     dries: float = 0.0  # part of a dead load that may be gone one day: the water of green wood
 
     @property

@@ -106,10 +106,11 @@ class SolvedBeam:
     ) -> Extremes:
         return envelope([_extremes(way.line, quantity, start, end, both_sides=both_sides) for way in self._ways])
 
-    def pressed_at(self, places: Sequence[float]) -> tuple[Array, Array]:
-        """(combinations, places) least and largest moment at some places."""
-        found = np.stack([way.line.at("M", np.asarray(places, dtype=float)) for way in self._ways])
-        return np.min(found, axis=0), np.max(found, axis=0)
+    def least_moments_at(self, places: Sequence[float]) -> Array:
+        """(combinations, places) the least moment at some places."""
+        return np.asarray(
+            np.min([way.line.at("M", np.asarray(places, dtype=float)) for way in self._ways], axis=0), dtype=float
+        )
 
     def shear_beside(
         self, support: int, *, right: bool, taken_off: Callable[[Applied], Sequence[Applied]]

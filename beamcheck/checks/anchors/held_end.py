@@ -88,23 +88,24 @@ def level_forces(combinations: Sequence[Loaded], down: Array, out: Array, slope:
 def end_of_beam(beam: Beam, run: BeamRun, index: int, context: Context) -> HeldEnd:
     """Support `index` of a beam that has been solved."""
     support, solved = beam.supports[index], run.solved
-    reactions = solved.reactions(index)
+    combinations, reactions = solved.each_reaction(index)
     end = "left" if support.at <= 0.5 * solved.length else "right"
     turning = None
     if support.holds == "fixed":
         # a beam that is held at its end hogs there: its inner part pushes the group down
         after, before = (solved.combined.line.at("M", support.at, side) for side in ("right", "left"))
         turning = np.asarray(after - before if end == "left" else before - after)
+        turning = np.tile(turning, reactions.size // turning.size)  # the same in each way in which it was solved
     return HeldEnd(
         beam.name, end, support.at, context.stock(beam.stock), run.wood, run.section, context.under(support.on),
-        Forces(solved.combinations, reactions, np.zeros_like(reactions), turning), line=from_the_end(beam, index),
-        turn=None if support.holds == "fixed" else _turn_of_beam(run, index),
+        Forces(combinations, reactions, np.zeros_like(reactions), turning), line=from_the_end(beam, index),
+        turn=None if support.holds == "fixed" else _turn_of_beam(run, index, reactions.size),
         carries=tuple(dict.fromkeys(one.from_piece for one in context.transfers)), lands_at=support.lands_at,
         rests=support.holds == "rests", support=f"beam.{beam.name}.supports.{index + 1}",
     )  # fmt: skip
 
 
-def _turn_of_beam(run: BeamRun, index: int) -> Turn | None:
+def _turn_of_beam(run: BeamRun, index: int, size: int) -> Turn | None:
     """Rotation of a beam at a support, and its softness there by the longest span beside it, far end fixed."""
     at = run.beam.supports[index].at
     left = at <= 0.5 * run.solved.length
@@ -117,7 +118,7 @@ def _turn_of_beam(run: BeamRun, index: int) -> Turn | None:
     v = run.solved.combined.line.at("v", np.array([at, at + step]))
     rotation = -(v[..., 1] - v[..., 0]) / abs(step)  # the inner part going down
     EI = run.E * float(run.section.inertia(SilentPad()))
-    return Turn(np.asarray(rotation), max(q - p for p, q in beside) / (4.0 * EI))
+    return Turn(np.tile(rotation, size // rotation.size), max(q - p for p, q in beside) / (4.0 * EI))
 
 
 def _free(run: BeamRun, a: float, b: float) -> bool:

@@ -1,188 +1,198 @@
-"""A level beam, from its entry in the job to a result."""
+"""Every check of a level beam: the wood, its ends and cuts, and how its loads come on."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 
-from ...analysis.beams.beam_frame import Section as Stretched
-from ...analysis.beams.load_cases import SLIVER, Applied, Stretch, spans_of
-from ...analysis.beams.member_loads import applied_loads, self_weight, transferred_loads
-from ...analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
+from ...analysis.beams.load_cases import Stretch
 from ...calc.pad import SilentPad
 from ...errors import OutOfRange, Unstable
-from ...formulas.wood.deflection import shear_modulus_from_E
+from ...formulas.wood import bearing as br
 from ...model.pieces import Beam
-from ...values.lumber import Size, read_size
-from ..anchors.cuts import cuts_by_anchors
+from ...units import show
 from ..core.context import Context
 from ..core.govern import stated
-from ..core.material import WoodMaterial, modulus_prime
+from ..core.material import WoodMaterial, bearing_prime
 from ..core.plausible import load_doubts
+from ..core.question import ask
 from ..core.result import Check
-from ..core.strength import Section
-from .bearing import Seat, seats_of, support_checks
+from .beam_run import SHEAR_PART as SHEAR_PART
+from .beam_run import BeamRun as BeamRun
+from .beam_run import BeamSolver, own_weight_is_stated, solved_run
+from .beam_run import section_of as section_of
+from .bearing import support_checks
 from .bending import bending_checks, rule_checks
-from .bracing import Span
-from .cut_rules import limit, on_seats, too_near
-from .cuts import Region, has_net_section, net_section, regions
+from .cuts import cut_checks
 from .deflection import deflection_checks, finish_checks, limits_of
 from .load_entry import load_checks
+from .rows import own_row_checks, row_checks
+from .seats import Seat, contact_of
 from .shear import pulled_edges, shear_checks
 
-SHEAR_PART = 5.0 / 6.0  # of a rectangle's area works in shear deflection (Timoshenko); 0.9 of a circle's
-KINDS_OF_HOLD = {"rests": "roller", "hung": "roller", "fixed": "fixed"}
+OF_THE_SPAN = (
+    "beam.bending",
+    "beam.bending.below",
+    "beam.shear",
+    "beam.deflection.live",
+    "beam.deflection.snow",
+    "beam.deflection.wind",
+    "beam.deflection.total",
+)  # fmt: skip - checks that go with the length of a span
+SPAN = "NDS 2018 3.2.1"
 
 
-@dataclass(frozen=True, eq=False)
-class BeamRun:
-    """A beam that has been solved: what the checks read."""
-
-    beam: Beam
-    size: Size
-    section: Section
-    wood: WoodMaterial
-    solved: SolvedBeam
-    spans: tuple[Span, ...]  # without the ends that only reach over their seats
-    seats: list[Seat]
-    regions: list[Region]
-    E: float
-
-    @property
-    def simple(self) -> bool:
-        """One span, with ends that can turn and do not overhang."""
-        clamped = any(seat.support.holds == "fixed" for seat in self.seats)
-        return len(self.spans) == 1 and not self.spans[0].overhang and not clamped
-
-
-def section_of(size: Size, laid: str, plies: int) -> Section:
-    """The section as it stands under load."""
-    if size.surface == "round":
-        return Section(size.d, size.d, size.d, round=True)
-    b, d = (size.d, size.b) if laid == "flat" else (size.b, size.d)
-    return Section(plies * b, d, b)
-
-
-def beam_length(beam: Beam) -> float:
-    """Over all, inches; a last support that lies a hair beyond the given length is still on the beam."""
-    last = max(support.at for support in beam.supports)
-    return last if beam.length is None else max(beam.length, last)
-
-
-def run_beam(beam: Beam, wood: WoodMaterial, context: Context) -> BeamRun:
-    """Solve a beam made of the given wood.
-
-    Raises
-    ------
-    Unstable, OutOfRange
-        If the supports leave it free to move, or a value lies outside the rules.
-    """
-    E = float(modulus_prime(SilentPad(), wood))
-    last, settles = context.memory.get("beam"), any(support.settles for support in beam.supports)
-    if isinstance(last, BeamRun) and last.beam is beam and last.wood.density == wood.density and not settles:
-        return replace(last, wood=wood, solved=last.solved.softer(last.E / E), E=E)
-    run = _solved(beam, wood, context, E)
-    context.memory["beam"] = run
-    return run
-
-
-def _solved(beam: Beam, wood: WoodMaterial, context: Context, E: float) -> BeamRun:
-    size = read_size(context.stock(beam.stock).size)
-    section, length, pad = section_of(size, beam.laid, beam.plies), beam_length(beam), SilentPad()
-    d, area, inertia = float(section.d), float(section.area(pad)), float(section.inertia(pad))
-    GA = float(pad(shear_modulus_from_E, E=E)) * (0.9 if section.round else SHEAR_PART)
-    loads = [
-        *applied_loads(beam.carries, length),
-        *transferred_loads(context.transfers, length),
-        self_weight(float(wood.density), area, length),
-    ]
-    seats = seats_of(beam.supports, length)
-    spans = spans_of(length, [support.at for support in beam.supports])
-    overhangs = [span for span in (spans[0], spans[-1]) if _is_free(span, seats)]
-    stubs = [span for span in overhangs if _is_stub(span, seats, loads, d)]
-    hanging = [span for span in overhangs if span not in stubs]
-    by_place = sorted(seats, key=lambda seat: seat.support.at)
-    cuts = regions(
-        [*beam.cuts, *cuts_by_anchors(beam, context, section)], length,
-        None if any(span[0] == 0.0 for span in hanging) else (by_place[0].start, by_place[0].end),
-        None if any(span[1] == length for span in hanging) else (by_place[-1].start, by_place[-1].end),
-    )  # fmt: skip
-    weaker = [
-        Stretched(region.start, region.end, E * float(net.I), GA * float(net.A))
-        for region in cuts if has_net_section(section, region.cut) and region.end - region.start > SLIVER
-        for net in [net_section(pad, section, region.cut)]
-    ]  # fmt: skip
-    solved = solve_beam(
-        length, [BeamSupport(support.at, KINDS_OF_HOLD[support.holds], support.settles) for support in beam.supports],
-        loads, depth=d, EI=E * inertia, GA_s=GA * area, sections=weaker, stands=_stands(seats, cuts, d),
-        parts=[x for region in cuts for x in (region.start, region.end)],
-    )  # fmt: skip
-    checked = tuple(Span(*span, span in overhangs) for span in spans if span not in stubs)
-    return BeamRun(beam, size, section, wood, solved, checked, seats, cuts, E)
-
-
-def _is_free(span: Stretch, seats: Sequence[Seat]) -> bool:
-    return not all(any(seat.support.at == x for seat in seats) for x in span)
-
-
-def _is_stub(span: Stretch, seats: Sequence[Seat], loads: Sequence[Applied], d: float) -> bool:
-    """An end that reaches over its seat by no more than the depth of the piece, with no point load on it.
-
-    Its forces count like all others; but it is no cantilever for the limits of deflection, for the grading of
-    overhanging timbers and for Table 3.3.3 (common practice, no source).
-    """
-    seat = next(seat for seat in seats if seat.support.at in span)
-    if span[1] - span[0] > 0.5 * (seat.support.bearing or 0.0) + d or seat.support.holds == "fixed":
-        return False
-    inside = (load for load in loads if load.is_point and span[0] - SLIVER <= load.start <= span[1] + SLIVER)
-    return not any(load.moves for load in loads) and all(abs(load.start - seat.support.at) < SLIVER for load in inside)
-
-
-def _stands(seats: Sequence[Seat], cuts: Sequence[Region], d: float) -> list[float]:
-    """Where a moving load does most for shear: beside a support, at d from the face of a seat, at the edges of cuts."""
-    beside = [x for seat in seats for x in (seat.support.at - SLIVER, seat.support.at + SLIVER)]
-    from_faces = [x for seat in seats for x in (seat.start - d, seat.end + d)]
-    return [*beside, *from_faces, *(x for region in cuts for x in (region.start, region.end))]
+def check_beam(
+    beam: Beam, wood: WoodMaterial, context: Context, solver: BeamSolver | None = None
+) -> tuple[BeamRun | None, list[Check]]:
+    """Solve and check; what cannot be solved is one check that says why."""
+    try:
+        run = (solver or BeamSolver(beam, context)).run(wood)
+        return run, [*beam_checks(run, context), *doubts(beam.name, wood)]
+    except Unstable as error:
+        return None, [Check.breaks_rule("beam.stands", beam.name, "stands still", "statics", str(error))]
+    except OutOfRange as error:
+        question = ask("outside_rules", beam.name, rule=str(error))
+        clause = error.clause or "NDS 2018"
+        what = "within the rules"
+        return None, [Check.refers("beam.within_rules", beam.name, what, clause, str(error), ask=question)]
 
 
 def beam_checks(run: BeamRun, context: Context) -> list[Check]:
     """Every check of a beam of known wood."""
+    found = [*_of_the_span(run, context)]
+    if any(check.verdict == "fails" for check in found) and (shorter := _by_the_code_span(run, context)):
+        found = [_beside(check, shorter) for check in found]
     beam, solved, section, wood = run.beam, run.solved, run.section, run.wood
-    name, stock = beam.name, context.stock(beam.stock)
     seats: list[Stretch] = [(seat.start, seat.end) for seat in run.seats]
-    found = [
-        *bending_checks(beam, solved, run.spans, run.regions, wood, run.size, section, simple=run.simple),
-        *shear_checks(beam, solved, run.seats, run.regions, wood, section),
+    spans = [(span.start, span.end) for span in run.spans]
+    return [
+        *found,
         *support_checks(beam, solved, run.seats, wood, section, context),
-        *deflection_checks(name, solved, run.spans, wood, limits_of(beam, beam.service)),
-        *rule_checks(beam, stock, run.spans, run.size, section, run.seats),
+        *rule_checks(beam, context.stock(beam.stock), run.spans, run.size, section, run.seats),
         *finish_checks(beam, beam.service),
-    ]
-    for region in run.regions:
-        pulled = pulled_edges(solved, region)
-        rule = limit(region, section, [(s.start, s.end) for s in run.spans], single_span=run.simple, pulled=pulled)
-        found.append(stated(name, f"limits of the {region.cut.kind}", rule.clause, rule.verdict, rule.text))
-    together = (*too_near(run.regions, float(section.d)), *on_seats(run.regions, seats))
-    found += [stated(name, "cuts", "NDS 2018 3.1.2", "refer", text) for text in together]
-    found += load_checks(beam, solved, wood, section, context)
-    found += load_doubts(beam, solved.cases, solved.loads, section)
-    if beam.plies > 1:
-        text = f"{beam.plies} plies are counted together in strength; their fastening is not checked"
-        found.append(stated(name, "fastening of the plies", "NDS 2018 3.3.3, 15.3", "refer", text))
-    return found
+        *cut_checks(
+            beam.name, run.regions, section, spans, seats, single_span=run.simple,
+            pulled=[pulled_edges(solved, region) for region in run.regions],
+        ),
+        *load_checks(beam, solved, wood, section, context),
+        *load_doubts(beam, solved.cases, solved.loads, section),
+        *row_checks(beam, context),
+        *own_row_checks(beam, context),
+        *_own_weight(run),
+        *_plies(run),
+    ]  # fmt: skip
 
 
-def check_beam(beam: Beam, wood: WoodMaterial, context: Context) -> tuple[BeamRun | None, list[Check]]:
-    """Solve and check; what cannot be solved is one check that says why."""
-    try:
-        run = run_beam(beam, wood, context)
-        return run, [*beam_checks(run, context), *doubts(beam.name, wood)]
-    except Unstable as error:
-        return None, [stated(beam.name, "stands still", "statics", "fails", str(error))]
-    except OutOfRange as error:
-        return None, [stated(beam.name, "within the rules", error.clause or "NDS 2018", "refer", str(error))]
+def _of_the_span(run: BeamRun, context: Context) -> Iterator[Check]:
+    """Bending, shear and deflection."""
+    beam, solved, section, wood = run.beam, run.solved, run.section, run.wood
+    yield from bending_checks(
+        beam, solved, run.spans, run.regions, wood, run.size, section, simple=run.simple, seats=run.seats
+    )
+    yield from shear_checks(beam, solved, run.seats, run.regions, wood, section)
+    yield from deflection_checks(beam.name, solved, run.spans, wood, limits_of(beam, beam.service))
+
+
+# ---- the span of NDS 2018 3.2.1 ---------------------------------------------------------------------------------
+
+
+def _by_the_code_span(run: BeamRun, context: Context) -> dict[tuple[str, str], Check]:
+    """The checks of the span once more, with the span that the standard allows; nothing where that is no shorter."""
+    places = [_bears_at(run, seat, context) for seat in run.seats]
+    if places == [seat.x for seat in run.seats]:
+        return {}
+    shorter = solved_run(run.beam, run.wood, context, places)
+    return {(check.id, check.what): check for check in _of_the_span(shorter, context)}
+
+
+def _bears_at(run: BeamRun, seat: Seat, context: Context) -> float:
+    """Half the bearing length that the reaction needs behind the inner face of an end seat; else its middle."""
+    support, x = seat.support, seat.x
+    others = [other.x for other in run.seats if other is not seat]
+    inner = [span for span in run.spans if x in (span.start, span.end)]
+    at_an_end = len(inner) == 1 and not inner[0].overhang and others
+    if not at_an_end or support.holds != "rests" or not support.bearing or run.section.round:
+        return x
+    contact = contact_of(run.beam, seat, run.section, context)
+    if not contact.b > 0.0 or contact.doubts:
+        return x
+    pad, R = SilentPad(), max(float(np.max(run.solved.pressing(seat.index))), 0.0)
+    needed = float(pad(br.required_bearing_length, R=R, b=contact.b, F_c_perp_prime=bearing_prime(pad, run.wood, 1.0)))
+    inward = 1.0 if inner[0].start == x else -1.0
+    return x + inward * max(0.5 * (support.bearing - needed), 0.0)
+
+
+def _beside(check: Check, shorter: Mapping[tuple[str, str], Check]) -> Check:
+    """What fails from middle to middle of the seats says what it would be over the span of the standard."""
+    other = shorter.get((check.id, check.what))
+    if check.verdict != "fails" or check.id not in OF_THE_SPAN or other is None or other.ratio is None:
+        return check
+    note = (
+        f"from middle to middle of the seats; over the clear span and half the bearing length needed at each end "
+        f"({SPAN}) it is at {show(other.ratio, 'ratio')}"
+    )
+    return replace(check, notes=(*check.notes, note))
+
+
+# ---- own weight, plies, wood ------------------------------------------------------------------------------------
+
+
+def _own_weight(run: BeamRun) -> Iterator[Check]:
+    """A dead load that is said to hold the weight of the piece must be at least that."""
+    beam = run.beam
+    if not own_weight_is_stated(beam):
+        return
+    id, what = "beam.own_weight", "own weight within the dead load"
+    own = float(run.wood.density) * float(run.section.area(SilentPad()))
+    there = sum(
+        load.w_start for load in run.solved.loads
+        if load.kind == "D" and load.entry is not None and beam.carries[load.entry].dead_includes_own_weight
+    )  # fmt: skip
+    if there < own:
+        text = f"the dead load is {show(there, 'line load')}, and the piece alone weighs {show(own, 'line load')}"
+        number = next(i for i, load in enumerate(beam.carries, 1) if load.dead_includes_own_weight)
+        question = ask("own_weight", beam.name, f"beam.{beam.name}.carries.{number}.dead_includes_own_weight")
+        yield Check.refers(id, beam.name, what, "statics", text, ask=question)
+        return
+    text = f"{show(own, 'line load')} of the {show(there, 'line load')} dead load is the piece itself, as said"
+    yield Check.keeps_rule(id, beam.name, what, "statics", text)
+
+
+def _plies(run: BeamRun) -> Iterator[Check]:
+    """Plies act together where each bears on every seat, takes load from the top like the others, and is kept "
+    "in line."""
+    beam, id, what, clause = run.beam, "beam.plies", "fastening of the plies", "IRC Table R602.3(1), common practice"
+    if beam.plies == 1:
+        return
+    narrow = [seat for seat in run.seats if _is_narrow(seat, run)]
+    aside = sorted({load.what for load in run.solved.loads if load.applied in ("side", "below", "rod")})
+    if narrow:
+        text = f"{', '.join(seat.name for seat in narrow)}: not every ply bears there, so the fastening must carry load"
+        question = ask("plies_load", beam.name, why=text)
+        yield Check.refers(id, beam.name, what, clause, text, ask=question)
+    elif aside:
+        text = f"{', '.join(aside)} come in from the side: the fastening must carry them from ply to ply"
+        question = ask("plies_load", beam.name, why=text)
+        yield Check.refers(id, beam.name, what, clause, text, ask=question)
+    elif beam.plies_fastened.strip():
+        text = (
+            f"said to be: {beam.plies_fastened}. Each of {beam.plies} plies bears on every seat and takes load "
+            f"from the "
+            "top like the others, so that it only keeps them in line; for sideways buckling one ply counts"
+        )
+        yield Check.keeps_rule(id, beam.name, what, clause, text)
+    else:
+        text = f"{beam.plies} plies are counted together in strength; how they are fastened is not said"
+        question = ask("plies_fastened", beam.name, f"beam.{beam.name}.plies_fastened")
+        yield Check.refers(id, beam.name, what, clause, text, ask=question)
+
+
+def _is_narrow(seat: Seat, run: BeamRun) -> bool:
+    width = seat.support.bearing_width
+    return seat.support.holds == "rests" and width is not None and width < float(run.section.b)
 
 
 def doubts(name: str, wood: WoodMaterial) -> list[Check]:

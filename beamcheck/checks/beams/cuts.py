@@ -1,22 +1,34 @@
-"""What is missing from a stick: net sections at notches, holes, mortises, tapers. Where they may be: cut_rules.py."""
+"""What is missing from a stick: net sections at notches, holes, mortises and tapers, and where they may be.
+
+NDS 2018 3.2.3 and 4.4.3 for notches, IRC R502.8.1 for holes.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from ...analysis.beams.load_cases import SLIVER, Stretch
 from ...calc.core import Number, smallest
 from ...calc.pad import Pad
 from ...formulas.wood import net_section as ns
 from ...formulas.wood import section as sc
+from ...formulas.wood.shear import end_notch_limit, inner_notch_limit
 from ...model.pieces import Cut
 from ...units import show
-from ..anchors.cuts import GroupCut, nothing_is_left, slot_net, slot_shear
+from ...values.judgment import judgment
+from ..anchors.cuts import GroupCut, broadest, height_lost, highest, nothing_is_left, slot_net, slot_shear
+from ..core.question import ask
+from ..core.result import Check, Verdict
 from ..core.strength import Section
+from .seats import told_apart
 
 Missing = Cut | GroupCut  # a cut of the job file, or all that one anchor group takes
 NOTCHES = ("notch", "taper")  # open at an edge, over the full breadth; the others leave wood on all sides
+ENDS, INNER, NET, HOLES = "NDS 2018 4.4.3.1", "NDS 2018 4.4.3.2", "NDS 2018 3.1.2", "IRC R502.8.1"
+Ruled = tuple[Verdict, str, str]  # the verdict, the clause, and the sentence that says why
+TAPERED = "a tapered cut: the stresses across the grain along its face have no rule here"
 
 
 @dataclass(frozen=True)
@@ -111,7 +123,7 @@ def breaks_through(section: Section, cut: Missing) -> bool:
 
 
 def has_net_section(section: Section, cut: Missing) -> bool:
-    """Whether what is left at a cut can be counted here; where it cannot, cut_rules.py fails or refers the piece."""
+    """Whether what is left at a cut can be counted here; where it cannot, the rules below fail or refer the piece."""
     return not (section.round or nothing_left(section, cut) or breaks_through(section, cut))
 
 
@@ -173,3 +185,158 @@ def void_stress(pad: Pad, section: Section, cut: Missing, V: Number) -> Number:
     above = pad.take("d_a", section.d - y_v - 0.5 * d_v, "in", note="wood left above")
     below = pad.take("d_b", y_v - 0.5 * d_v, "in", note="wood left below")
     return pad(ns.shear_stress_parts, V=V, b=section.b, d_a=above, d_b=below)
+
+
+# ---- where cuts may be, and how deep -----------------------------------------------------------------------------
+
+
+def cut_checks(
+    name: str, found: Sequence[Region], section: Section, spans: Sequence[Stretch], seats: Sequence[Stretch], *,
+    single_span: bool, pulled: Sequence[Sequence[str]],
+) -> Iterator[Check]:  # fmt: skip
+    """The rule that decides about each cut, and what several of them do together.
+
+    Parameters
+    ----------
+    spans : sequence of (start, end)
+        Between supports, and overhangs.
+    single_span : bool
+        One span without overhang and without an end that cannot turn.
+    pulled : for each cut 'top', 'bottom'
+        The edges that are in tension at the cut under some combination.
+    """
+    for region, edges in zip(found, pulled, strict=True):
+        verdict, clause, text = _ruled(region, section, spans, single_span, edges)
+        id, what, text = "beam.cut", f"limits of the {region.cut.kind}", f"{region.text}: {text}"
+        if verdict == "fails":
+            yield Check.breaks_rule(id, name, what, clause, text)
+        elif verdict == "passes":
+            yield Check.keeps_rule(id, name, what, clause, text)
+        else:
+            question = told_apart(ask("cut", name, cut=region.text), region.text)
+            yield Check.refers(id, name, what, clause, text, ask=question)
+    for text in (*_too_near(found, float(section.d)), *_on_seats(found, seats)):
+        question = told_apart(ask("cuts_together", name, text=text), text.split(":")[0])
+        yield Check.refers("beam.cuts_together", name, "cuts", NET, text, ask=question)
+
+
+def _ruled(
+    region: Region, section: Section, spans: Sequence[Stretch], single_span: bool, pulled: Sequence[str]
+) -> Ruled:  # fmt: skip
+    cut = region.cut
+    if section.round:
+        return "refer", "NDS 2018 3.4.3", "a cut in a round piece is for an engineer"
+    if nothing_left(section, cut):
+        return "fails", NET, "nothing is left of the piece there"
+    if isinstance(cut, GroupCut):
+        found = _group(region, cut, section, spans)
+    elif cut.kind not in NOTCHES:
+        found = _hole(region, section, spans, single_span)
+    elif region.at_end:
+        found = _end_notch(region, section, spans, cut.face in pulled)
+    else:
+        found = _inner_notch(region, section, spans, single_span, cut.face in pulled)
+    if cut.kind == "taper" and found[0] == "passes":
+        return "refer", found[1], TAPERED
+    return found
+
+
+def _end_notch(region: Region, section: Section, spans: Sequence[Stretch], pulled: bool) -> Ruled:
+    if region.cut.depth > float(end_notch_limit(section.d)):
+        if region.cut.kind == "taper":
+            return "refer", ENDS, f"over a quarter of the depth; {TAPERED}"
+        return "fails", ENDS, "an end notch may take at most a quarter of the depth"
+    if _in_a_middle_third(region, spans):
+        return "fails", INNER, "it runs from the end into the middle third of a span"
+    if pulled and region.past_seat > section.d:
+        return "refer", ENDS, "it runs on the tension side for more than a depth past its seat: no end notch any more"
+    return "passes", ENDS, "within a quarter of the depth at the end"
+
+
+def _thick() -> float:
+    """Net thickness from which no notch is allowed in the tension side away from the ends, in (NDS 2018 4.4.3.2)."""
+    return judgment("thickness without notches in the tension side").value
+
+
+def _inner_notch(
+    region: Region, section: Section, spans: Sequence[Stretch], single_span: bool, pulled: bool
+) -> Ruled:  # fmt: skip
+    cut = region.cut
+    if section.breadth_alone >= _thick() and pulled:
+        return "fails", INNER, "no notch in the tension side away from the ends"
+    if not single_span:
+        return "refer", INNER, "notches in continuous, overhanging or clamped pieces are for an engineer"
+    if _in_a_middle_third(region, spans):
+        return "fails", INNER, "no notch in the middle third of a span"
+    if cut.depth > float(inner_notch_limit(section.d)):
+        return "fails", INNER, "away from the ends a notch may take at most a sixth of the depth"
+    if cut.length > section.d / 3.0:
+        return "refer", HOLES, "longer than a third of the depth"
+    return "passes", INNER, "within the limits of the outer thirds"
+
+
+def _hole(region: Region, section: Section, spans: Sequence[Stretch], single_span: bool) -> Ruled:
+    """Holes and mortises. The rule is for bored joists; for timbers and mortises it is common practice."""
+    cut, (b_v, d_v, y_v) = region.cut, void_of(section, region.cut)
+    clear = judgment("wood between a hole and an edge").value
+    if breaks_through(section, cut):
+        return "refer", NET, "it breaks through an edge; enter it as a notch"
+    if cut.kind == "hole" and cut.face != "side":
+        return "refer", NET, f"there is no rule here for holes from the {cut.face}"
+    if b_v >= section.b and region.end - region.start > d_v + SLIVER:
+        return "refer", NET, "an opening right through and longer than high also bends the wood above and below it"
+    if d_v > section.d / 3.0 or min(y_v - 0.5 * d_v, section.d - y_v - 0.5 * d_v) < clear:
+        return "refer", HOLES, f"more than a third of the depth, or closer than {show(clear, 'length')} to an edge"
+    if cut.kind == "mortise" or section.breadth_alone > _thick():
+        if not single_span:
+            return "refer", NET, "in a continuous, overhanging or clamped timber it is for an engineer"
+        if _in_a_middle_third(region, spans):
+            return "refer", NET, "in the middle third of a span it is for an engineer"
+    return "passes", HOLES, f"at most a third of the depth and {show(clear, 'length')} clear of the edges"
+
+
+def _group(region: Region, cut: GroupCut, section: Section, spans: Sequence[Stretch]) -> Ruled:
+    """What an anchor group takes. The standard asks for the net section; how much may go at all is judgment."""
+    if cut.width > broadest() * section.b:
+        return "refer", NET, "the slot takes more than a third of the breadth"
+    if height_lost(cut) > highest() * section.d:
+        return "refer", NET, "the rows of holes and bores take more than a third of the depth"
+    if _in_a_middle_third(region, spans):
+        return "refer", NET, "in the middle third of a span it is for an engineer"
+    return "passes", NET, "at most a third of breadth and depth; what is left is checked"
+
+
+def _in_a_middle_third(region: Region, spans: Sequence[Stretch]) -> bool:
+    for start, end in spans:
+        third = (end - start) / 3.0
+        if region.end > start + third and region.start < end - third:
+            return True
+    return False
+
+
+def _too_near(found: Sequence[Region], depth: float) -> Iterator[str]:
+    """Sentences for cuts that lie at one place, or so near that what is left between them is disturbed by both."""
+    ordered = sorted(found, key=lambda region: region.start)
+    reach = -1.0
+    for one, two in pairwise(ordered):
+        reach = max(reach, one.end)
+        if two.start < reach:
+            yield f"{one.text} and {two.text} lie at the same place: their losses add up"
+        elif two.start < reach + depth:
+            yield f"{one.text} and {two.text} are less than the depth of the piece apart"
+
+
+def _on_seats(found: Sequence[Region], seats: Sequence[Stretch]) -> Iterator[str]:
+    """Sentences for cuts in the bottom that take away from a seat."""
+    for region in found:
+        if region.cut.face != "bottom":
+            continue
+        edges = [region.start, region.end]
+        if region.at_end:  # the other edge is the end of the piece
+            edges = [region.end if region.start <= 0.0 else region.start]
+        for start, end in seats:
+            if region.cut.kind not in NOTCHES:
+                if region.start < end and region.end > start:
+                    yield f"{region.text} lies over a seat, which then bears on less"
+            elif any(start + SLIVER < x < end - SLIVER for x in edges):
+                yield f"{region.text} ends within a seat: which part of it bears is not clear"

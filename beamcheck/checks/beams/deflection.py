@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from typing import Literal, Protocol
 
 import numpy as np
 
 from ...analysis.beams.combinations import Loaded
-from ...analysis.beams.load_cases import SETTLED, Case
+from ...analysis.beams.load_cases import DRIES, PATTERNED, Case
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...analysis.frames.member_line import Extremes, Line
 from ...analysis.frames.roof_frame import RoofRun
@@ -19,21 +19,25 @@ from ...model.pieces import Stick
 from ...provenance import Source
 from ...units import show
 from ...values.factors import DeflectionLimits, Found, deflection_limit
-from ..core.govern import stated, writing
-from ..core.material import WoodMaterial
-from ..core.result import Check, judge
+from ..core.govern import writing
+from ..core.material import ONE, Factor, WoodMaterial
+from ..core.question import ask
+from ..core.result import Check
 from .bracing import Span
+from .seats import told_apart
 
 Array = np.ndarray
 FEW, POINTS = 24, 41  # rows that are looked at without a first glance; points of that glance
 UNBENT = 1e-6  # in; a load that does not bend this piece needs no check
 CLAUSE = "IBC Table 1604.3, IRC R301.7, NDS 2018 3.5"
-LASTING = ("D", SETTLED)  # what creeps
-WHY_TOTAL = (
-    "total: K_cr times the dead-load deflection plus the rest (NDS eq. 3.5-1), which is never less than the D + L "
-    "of IBC Table 1604.3"
+TOTAL = "beam.deflection.total"
+LASTING = ("D", DRIES)  # what creeps; a settlement is there once and does not grow with it
+BY_CODE = (
+    "as the code counts it: of the dead load only the part that comes with time, beside all other load (IBC Table "
+    "1604.3, footnote d)"
 )
-FROM_FRAME = "from the frame analysis, shear included"
+WITH_CREEP = "the dead-load deflection times the creep factor, and the rest (NDS 2018 eq. 3.5-1)"
+FROM_FRAME = "from the frame analysis"
 
 
 def limits_of(stick: Stick, service: Literal["floor", "roof"], *, steep_rafter: bool = False) -> DeflectionLimits:
@@ -55,14 +59,17 @@ def finish_checks(stick: Stick, service: Literal["floor", "roof"]) -> list[Check
         text = (
             "the code lets wood carry masonry or veneer in a few listed cases only: is this one? An engineer must say"
         )
-        checks.append(stated(stick.name, "wood under masonry", "IBC 2304", "refer", text))
+        question = ask("wood_under_masonry", stick.name)
+        checks.append(Check.refers("beam.masonry", stick.name, "wood under masonry", "IBC 2304", text, ask=question))
     for words, mine, theirs in (
         ("live", stick.limit_live, max(tables.live.value, tables.snow.value, tables.wind.value)),
         ("total", stick.limit_total, tables.total.value),
     ):
         if mine is not None and mine < theirs:
             text = f"length/{mine} is laxer than the length/{theirs} of the tables; the reason given: {stick.limit_why}"
-            checks.append(stated(stick.name, f"own limit for {words} load", CLAUSE, "refer", text))
+            question = told_apart(ask("own_limit", stick.name, load=words, mine=f"{mine}", theirs=f"{theirs}"), words)
+            what = f"own limit for {words} load"
+            checks.append(Check.refers("beam.own_limit", stick.name, what, CLAUSE, text, ask=question))
     return checks
 
 
@@ -97,7 +104,8 @@ class _Solved(Protocol):
         """Least and largest deflection in a span (up positive), and where."""
 
     @property
-    def line(self) -> Line: ...
+    def lines(self) -> Sequence[tuple[Line, str]]:
+        """The bent line in each way in which the piece is read, with the words for the way; the first comes first."""
 
 
 class _Level:
@@ -105,7 +113,9 @@ class _Level:
 
     def __init__(self, solved: SolvedBeam) -> None:
         self.cases, self.combinations, self.factors = solved.cases, solved.combinations, solved.factors
-        self.solved, self.line = solved, solved.cases_run.line
+        self.solved = solved
+        others = [(way.run.line, way.words) for way in solved.others]
+        self.lines = [(solved.cases_run.line, "shear included"), *others]
 
     def bent(self, span: Span, rows: Array) -> Extremes:
         return self.solved.deflections(span.start, span.end, span.overhang, rows)
@@ -115,84 +125,105 @@ class _Framed:
     """A stick of a roof frame."""
 
     def __init__(self, run: RoofRun, line: Line) -> None:
-        self.cases, self.combinations, self.factors, self.line = run.cases, run.combinations, run.factors, line
+        self.cases, self.combinations, self.factors = run.cases, run.combinations, run.factors
+        self.line, self.lines = line, [(line, "shear included")]
 
     def bent(self, span: Span, rows: Array) -> Extremes:
         return self.line.combine(rows).sag_between(span.start, span.end)
 
 
 @dataclass(frozen=True, eq=False)
-class _Question:
-    """One kind of deflection: its limit, and a row of factors on the cases for each combination that counts."""
+class _Kind:
+    """One kind of deflection: its limit, and a row of factors on the cases for each combination that counts.
 
+    `dead` multiplies what lasts: 0 where only variable loads count, the share of the code, or the creep factor.
+    """
+
+    id: str
     what: str
     limit: Found[int]
-    names: list[str]
-    lasting: list[Array]
-    passing: list[Array]
-    total: bool = False
+    dead: Factor = ONE
+    cap: Found[float] | None = None
+    names: list[str] = field(default_factory=list)
+    lasting: list[Array] = field(default_factory=list)
+    passing: list[Array] = field(default_factory=list)
 
     def add(self, name: str, lasting: Array, passing: Array) -> None:
         self.names.append(name)
         self.lasting.append(lasting)
         self.passing.append(passing)
 
+    @property
+    def total(self) -> bool:
+        return self.id == TOTAL
 
-def _questions(solved: _Solved, limits: DeflectionLimits) -> list[_Question]:
-    """Variable loads alone, wind alone, and all of it with creep (wind is not part of D + L)."""
-    live = _Question("deflection under live load", limits.live, [], [], [])
-    snow = _Question("deflection under snow or roof live load", limits.snow, [], [], [])
-    wind = _Question("deflection under wind", limits.wind, [], [], [])
-    total = _Question("total deflection with creep", limits.total, [], [], [], total=True)
+    @property
+    def with_creep(self) -> bool:
+        return self.total and bool(np.all(np.asarray(self.dead.value) > 1.0))
+
+
+def total_counts(limits: DeflectionLimits, wood: WoodMaterial) -> Factor:
+    """What multiplies the dead-load deflection in the total: the share of the code for the limits of its tables.
+
+    The creep factor where a limit asks for long-term deflection (what carries masonry) or is the user's own.
+    """
+    by_code = not limits.total_long_term and limits.total.source.how != "given"
+    return wood.dead_share if by_code else wood.K_cr
+
+
+def _kinds(solved: _Solved, limits: DeflectionLimits, wood: WoodMaterial) -> list[_Kind]:
+    """Variable loads alone, wind alone, and all of it with dead load (wind is not part of D + L)."""
+    live = _Kind("beam.deflection.live", "deflection under live load", limits.live)
+    snow = _Kind("beam.deflection.snow", "deflection under snow or roof live load", limits.snow)
+    wind = _Kind("beam.deflection.wind", "deflection under wind", limits.wind)
+    total = _Kind(TOTAL, "total deflection", limits.total, total_counts(limits, wood), limits.total_at_most)
     stays = np.array([case.kind in LASTING for case in solved.cases], dtype=float)
+    varies = np.array([case.kind in PATTERNED for case in solved.cases], dtype=float)
     blows = np.array([case.kind == "W" for case in solved.cases], dtype=float)
     for combination, row in zip(solved.combinations, solved.factors, strict=True):
-        passing = row * (1.0 - stays)
         if "W" in combination.kinds:
             wind.add(combination.name, 0.0 * row, row * blows)
             continue
-        total.add(combination.name, row * stays, passing)
-        if passing.any():
-            (live if "L" in combination.kinds else snow).add(combination.name, 0.0 * row, passing)
-    return [question for question in (live, snow, wind, total) if question.names]
+        total.add(combination.name, row * stays, row * (1.0 - stays))
+        if (variable := row * varies).any():
+            (live if "L" in combination.kinds else snow).add(combination.name, 0.0 * row, variable)
+    return [kind for kind in (live, snow, wind, total) if kind.names]
 
 
 def _checks(
     subject: str, solved: _Solved, spans: Sequence[Span], wood: WoodMaterial, limits: DeflectionLimits
 ) -> list[Check]:  # fmt: skip
-    K_cr = float(wood.K_cr.value)
-    questions = _questions(solved, limits)
-    if not questions or not spans:
+    kinds = _kinds(solved, limits, wood)
+    if not kinds or not spans:
         return []
-    worst: dict[str, list[_Place]] = {one.what: [] for one in questions}
+    worst: dict[str, list[_Place]] = {one.what: [] for one in kinds}
     for span in spans:
-        rows = [_promising(solved, span, one, K_cr) for one in questions]
+        rows = [_promising(solved, span, one) for one in kinds]
         found = _largest(solved.bent(span, np.concatenate([factors for _, factors in rows])))
         first = 0
-        for one, (numbers, _) in zip(questions, rows, strict=True):
+        for one, (numbers, _) in zip(kinds, rows, strict=True):
             last = first + len(numbers)
-            cap = limits.total_at_most if one.total else None
-            worst[one.what].append(_worst(span, one, cap, numbers, *(column[first:last] for column in found)))
+            worst[one.what].append(_worst(span, one, numbers, *(column[first:last] for column in found)))
             first = last
     checks = []
-    for one in questions:
+    for one in kinds:
         at = max(worst[one.what], key=lambda place: np.inf if np.isnan(place.ratio) else place.ratio)
         if not at.size <= UNBENT:
-            checks.append(_check(subject, solved, one, at, wood, limits.total_at_most if one.total else None))
+            checks.append(_check(subject, solved, one, at, wood))
     return checks
 
 
-def _promising(solved: _Solved, span: Span, one: _Question, K_cr: float) -> tuple[Array, Array]:
+def _promising(solved: _Solved, span: Span, one: _Kind) -> tuple[Array, Array]:
     """Numbers and factors of the rows that may be the worst in a span; where there are many, a first glance tells.
 
     It looks at some points, which miss a few per cent of a smooth curve at most; what comes within a tenth of the
     largest is kept and read exactly.
     """
-    rows = (K_cr if one.total else 1.0) * np.array(one.lasting) + np.array(one.passing)
+    rows = float(one.dead.value) * np.array(one.lasting) + np.array(one.passing)
     if len(rows) <= FEW:
         return np.arange(len(rows)), rows
     s = np.linspace(span.start, span.end, POINTS)
-    v = solved.line.at("v", s)
+    v = solved.lines[0][0].at("v", s)
     if not span.overhang:
         v = v - v[:, :1] - (v[:, -1:] - v[:, :1]) * (s - span.start) / span.length
     seen = np.max(np.abs(rows @ v), axis=-1)
@@ -224,12 +255,12 @@ class _Place:
 
 
 def _worst(
-    span: Span, one: _Question, cap: Found[float] | None, numbers: Array, size: Array, place: Array, sign: Array
+    span: Span, one: _Kind, numbers: Array, size: Array, place: Array, sign: Array
 ) -> _Place:  # fmt: skip
     row = int(np.argmax(np.where(np.isnan(size), np.inf, size)))
     allowed = _counted(span) / one.limit.value
-    if cap is not None:
-        allowed = min(allowed, cap.value)
+    if one.cap is not None:
+        allowed = min(allowed, one.cap.value)
     return _Place(span, int(numbers[row]), float(size[row]), float(place[row]), float(sign[row]), allowed)
 
 
@@ -238,43 +269,65 @@ def _counted(span: Span) -> float:
     return span.length * (2.0 if span.overhang else 1.0)
 
 
-def _check(
-    subject: str, solved: _Solved, one: _Question, at: _Place, wood: WoodMaterial, cap: Found[float] | None
-) -> Check:  # fmt: skip
+def _check(subject: str, solved: _Solved, one: _Kind, at: _Place, wood: WoodMaterial) -> Check:
     span = at.span
     where = f"{'overhang' if span.overhang else 'span'} from {show(span.start, 'length')} to {show(span.end, 'length')}"
-    pad = Pad()
+    pad, notes = Pad(), tuple[str, ...]()
     if writing():
-        _write(pad, solved, one, at, wood, cap)
-    return Check(
-        subject, one.what, CLAUSE, judge(at.ratio), "small length", at.size, at.allowed, at.ratio, one.names[at.row],
-        where, tuple(pad.steps), (WHY_TOTAL,) if one.total else (),
+        notes = _write(pad, solved, one, at, wood)
+    return Check.of_ratio(
+        one.id, subject, one.what, CLAUSE, *notes, demand=at.size, capacity=at.allowed, kind="small length",
+        ratio=at.ratio, combination=one.names[at.row], where=where, steps=pad.steps,
     )  # fmt: skip
 
 
-def _write(pad: Pad, solved: _Solved, one: _Question, at: _Place, wood: WoodMaterial, cap: Found[float] | None) -> None:
+def _write(pad: Pad, solved: _Solved, one: _Kind, at: _Place, wood: WoodMaterial) -> tuple[str, ...]:
+    """The steps, and what else is to be known of the figure."""
+    notes: tuple[str, ...] = ()
+    lasting, passing, words = _read(solved, one, at)
     if one.total:
-        lasting, passing = (
-            at.sign * value for value in _read(solved, at, (one.lasting[at.row], one.passing[at.row]))
-        )  # fmt: skip
-        K_cr = pad.take("K_cr", wood.K_cr.value, note=wood.K_cr.why, source=wood.K_cr.source)
-        Delta_LT = pad.take("Delta_LT", lasting, "in", note=f"dead load, {FROM_FRAME}")
-        Delta_ST = pad.take("Delta_ST", passing, "in", note=f"all other load, {FROM_FRAME}")
-        pad(df.long_term_deflection, K_cr=K_cr, Delta_LT=Delta_LT, Delta_ST=Delta_ST)
+        why, source = one.dead.why, one.dead.source
+        Delta_LT = pad.take("Delta_LT", lasting, "in", note=f"dead load, {FROM_FRAME}, {words}")
+        Delta_ST = pad.take("Delta_ST", passing, "in", note=f"all other load, {FROM_FRAME}, {words}")
+        if one.with_creep:
+            K_cr = pad.take("K_cr", one.dead.value, note=why, source=source)
+            pad(df.long_term_deflection, K_cr=K_cr, Delta_LT=Delta_LT, Delta_ST=Delta_ST)
+            notes = (WITH_CREEP,)
+        else:
+            s_D = pad.take("s_D", one.dead.value, note=why, source=source)
+            pad(df.dead_and_other_deflection, s_D=s_D, Delta_LT=Delta_LT, Delta_ST=Delta_ST)
+            notes = (BY_CODE, _in_the_long_run(at, wood, lasting, passing))
     else:
-        pad.take("Delta", at.size, "in", note=f"{FROM_FRAME}, {'up' if at.sign > 0 else 'down'}")
+        pad.take("Delta", at.size, "in", note=f"{FROM_FRAME}, {words}, {'up' if at.sign > 0 else 'down'}")
     L = pad.take("L", _counted(at.span), "in", note="twice the overhang" if at.span.overhang else "between supports")
     n = pad.take("n", float(one.limit.value), note=one.limit.reason, source=one.limit.source)
     allowed = pad(df.deflection_limit, L=L, n=n)
-    if cap is not None and cap.value < allowed:
-        pad.take("Delta_limit", cap.value, "in", note=cap.reason, source=cap.source)
+    if one.cap is not None and one.cap.value < allowed:
+        pad.take("Delta_limit", one.cap.value, "in", note=one.cap.reason, source=one.cap.source)
+    return notes
 
 
-def _read(solved: _Solved, at: _Place, rows: Sequence[Array]) -> Iterator[float]:
-    """Deflection at one place under each row, up positive, measured as in `bent`."""
-    span, line = at.span, solved.line.combine(np.array(rows))
-    here = line.at("v", at.place)
-    if not span.overhang:
-        start, end = line.at("v", span.start), line.at("v", span.end)
-        here = here - start - (end - start) * (at.place - span.start) / span.length
-    yield from here.tolist()
+def _in_the_long_run(at: _Place, wood: WoodMaterial, lasting: float, passing: float) -> str:
+    """What it comes to with creep, which the code's limit does not count: for information."""
+    long = float(df.long_term_deflection(wood.K_cr.value, lasting, passing))
+    if long <= UNBENT:
+        return "with creep it does not come down"
+    return (
+        f"in the long run, with creep, it comes to {show(long, 'small length')}, length/{_counted(at.span) / long:.0f} "
+        "(NDS 2018 eq. 3.5-1); the code's limit does not count that, what stands on it may"
+    )
+
+
+def _read(solved: _Solved, one: _Kind, at: _Place) -> tuple[float, float, str]:
+    """Deflection at one place under what lasts and under the rest, in the worst way; positive the way it goes there."""
+    span, rows = at.span, np.array((one.lasting[at.row], one.passing[at.row]))
+    found = []
+    for line, words in solved.lines:
+        bent = line.combine(rows)
+        here = bent.at("v", at.place)
+        if not span.overhang:
+            start, end = bent.at("v", span.start), bent.at("v", span.end)
+            here = here - start - (end - start) * (at.place - span.start) / span.length
+        lasting, passing = (at.sign * here).tolist()
+        found.append((lasting, passing, words))
+    return max(found, key=lambda way: float(one.dead.value) * way[0] + way[1])

@@ -21,7 +21,7 @@ STATIONS = 61  # points of the drawn curves, besides both sides of every jump
 CURVES: tuple[Literal["V"], Literal["M"]] = ("V", "M")
 
 
-def straight_figure(
+def beam_figure(
     solved: SolvedBeam, depth: float, supports: Sequence[tuple[float, str, str]], regions: Sequence[Region], K_cr: float
 ) -> Figure:
     """Envelopes of a level piece. `sag` is the largest total deflection with creep at each place."""

@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
+from ...analysis.beams.member_loads import TransferredLoad
 from ...calc.pad import SilentPad
 from ...errors import BeamcheckError
 from ...model.loads import Load
@@ -16,25 +17,27 @@ from ...values.sizes import listed_sizes
 from ..core.context import Context
 from ..core.govern import figures_only
 from ..core.material import WoodMaterial, reference_values, sharing_of, wood_of
-from ..core.result import Check
-from .beam import BeamRun, beam_length, check_beam, largest_ratio, section_of
+from ..core.result import Check, judge
+from .beam import check_beam, largest_ratio
+from .beam_run import BeamRun, beam_length, section_of
 
 LEAST = 0.25  # of the length or load: less is another beam
 TRIES = 12
+SHORTEST = 24.0  # in; a shorter beam is no remedy
 MANY = 400  # combinations (a moving load on several spans): each try takes seconds
 THINNER = 0.6  # in; a size thinner than the one at hand by more than this is another look
 NEARLY = 0.97  # of the section that the figures ask for: smaller sizes need not be tried
 
 
 def beam_remedies(
-    beam: Beam, stock: Stock, make: Callable[[DesignValues], WoodMaterial], context: Context, checks: Sequence[Check]
-) -> tuple[str, ...]:
+    beam: Beam, stock: Stock, make: Callable[[DesignValues], WoodMaterial], context: Context, checks: Sequence[Check],
+    run: BeamRun | None,
+) -> tuple[str, ...]:  # fmt: skip
     """Sentences for a beam that fails; empty for one that does not, or that fails for nothing that has a ratio."""
     failing = [check for check in checks if check.verdict == "fails"]
     if not failing or all(check.ratio is None for check in failing):
         return ()
-    solved = context.memory.get("beam")
-    if isinstance(solved, BeamRun) and len(solved.solved.combinations) > MANY:
+    if run is not None and len(run.solved.combinations) > MANY:
         return ("So many places and patterns of load are tried on this piece that no remedy was searched for.",)
     wood, ratio = make(reference_values(stock)), largest_ratio(checks)
     with figures_only():
@@ -60,6 +63,11 @@ def _ratio(beam: Beam, wood: WoodMaterial, context: Context) -> float:
     return largest_ratio(checks) if run is not None else math.inf
 
 
+def _holds(ratio: float) -> bool:
+    """Judged where all ratios are."""
+    return judge(ratio) == "passes"
+
+
 def _next_size(beam: Beam, stock: Stock, context: Context, checks: Sequence[Check]) -> Iterator[str]:
     size = read_size(stock.size)
     if size.surface == "round" or stock.values is not None:
@@ -76,7 +84,7 @@ def _next_size(beam: Beam, stock: Stock, context: Context, checks: Sequence[Chec
             wood = wood_of(bigger, reference_values(bigger), laid=beam.laid, sharing=sharing_of(beam))
         except (BeamcheckError, ValueError):
             continue
-        if _ratio(beam, wood, Context(structure, context.transfers)) <= 1.0:
+        if _holds(_ratio(beam, wood, replace(context, structure=structure))):
             sides = f"{show(other.b, 'length')} x {show(other.d, 'length')}"
             yield f"Next size that holds, same species and grade: {name} ({sides})."
             return
@@ -86,7 +94,7 @@ def _may_do(beam: Beam, size: Size, other: Size, checks: Sequence[Check]) -> boo
     """Whether a size comes near what deflection asks for, and bending where nothing can buckle sideways."""
     pad, now, then = SilentPad(), section_of(size, beam.laid, beam.plies), section_of(other, beam.laid, beam.plies)
     for check in checks:
-        if check.ratio is None or check.ratio <= 1.0:
+        if check.ratio is None or check.verdict != "fails":
             continue
         if check.kind == "small length" and then.inertia(pad) < NEARLY * check.ratio * now.inertia(pad):
             return False
@@ -106,7 +114,7 @@ def _shorter(beam: Beam, wood: WoodMaterial, context: Context, ratio: float) -> 
     if scale is None:
         return
     whole = down_to_inch(length * scale)
-    if whole >= 24.0 and at(whole / length) <= 1.0:
+    if whole >= SHORTEST and _holds(at(whole / length)):
         now = show(length, "length")
         yield f"Same piece, shortened in proportion: holds up to {show(whole, 'length')} over all instead of {now}."
 
@@ -124,12 +132,12 @@ def _lighter(beam: Beam, wood: WoodMaterial, context: Context, ratio: float) -> 
     widths = {load.width for load in beam.carries}
     width = widths.pop() if len(widths) == 1 else None
     narrow = down_to_inch(width * scale) if width is not None else 0.0
-    if width is not None and narrow > 0.0 and at(narrow / width) <= 1.0:
+    if width is not None and narrow > 0.0 and _holds(at(narrow / width)):
         now = show(width, "length")
         yield f"Closer spacing: holds with a load width of {show(narrow, 'length')} instead of {now}."
         return
     percent = int(100.0 * scale)
-    if at(percent / 100.0) <= 1.0:
+    if _holds(at(percent / 100.0)):
         yield f"Less load: holds with {percent} % of the loads given."
 
 
@@ -141,7 +149,7 @@ def _largest_scale(ratio: Callable[[float], float], whole: float, step: float) -
     """
     low, high = LEAST, 1.0
     at_low, at_high = ratio(low), whole
-    if not at_low <= 1.0:
+    if not _holds(at_low):
         return None
     for _ in range(TRIES):
         if high - low <= step:
@@ -152,7 +160,7 @@ def _largest_scale(ratio: Callable[[float], float], whole: float, step: float) -
             guess = low * at_low ** (-1.0 / power)
         guess = min(max(guess, low + 0.9 * step), high - 0.9 * step) if high - low > 2 * step else 0.5 * (low + high)
         found = ratio(guess)
-        if found <= 1.0:
+        if _holds(found):
             low, at_low = guess, found
         else:
             high, at_high = guess, found
@@ -174,8 +182,14 @@ def _scaled(beam: Beam, factor: float) -> Beam:
 
 
 def _arrivals_scaled(context: Context, factor: float) -> Context:
-    moved = tuple(replace(a, at=None if a.at is None else a.at * factor) for a in context.transfers)
-    return Context(context.structure, moved)
+    moved = tuple(_moved(transfer, factor) for transfer in context.transfers)
+    return replace(context, transfers=moved)
+
+
+def _moved(transfer: TransferredLoad, factor: float) -> TransferredLoad:
+    at = None if transfer.at is None else transfer.at * factor
+    row = None if transfer.row is None else (transfer.row[0] * factor, transfer.row[1] * factor)
+    return replace(transfer, at=at, row=row)
 
 
 def _less(load: Load, factor: float) -> Load:

@@ -11,17 +11,19 @@ from ...analysis.beams.load_cases import Applied
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import shear as sh
-from ...model.pieces import Stick
+from ...model.pieces import Beam
 from ...units import show
-from ..core.govern import Criterion, at, duration, govern, stated
+from ...values.judgment import judgment
+from ..core.govern import Criterion, at, duration, govern
 from ..core.material import WoodMaterial
+from ..core.question import Question, ask
 from ..core.result import Check
 from ..core.strength import Outcome, Section, notch_shear, shear
-from .bearing import Seat
 from .cuts import NOTCHES, Region, has_net_section, void_stress
+from .load_entry import ask_applied
+from .seats import Seat, ask_seat, told_apart
 
 Array = np.ndarray
-STUB = 0.01  # of the largest moment: less than this, as the end of a piece beyond its seat brings, pulls on no edge
 ALLOWANCE = (
     "near a seat under load on the top, line loads within the depth d are left out and point loads count x/d "
     "(NDS 2018 3.4.3.1)"
@@ -31,49 +33,49 @@ NO_ALLOWANCE = "the full shear is taken: {}"
 
 
 def shear_checks(
-    stick: Stick,
-    solved: SolvedBeam,
-    seats: Sequence[Seat],
-    regions: Sequence[Region],
-    wood: WoodMaterial,
+    beam: Beam, solved: SolvedBeam, seats: Sequence[Seat], regions: Sequence[Region], wood: WoodMaterial,
     section: Section,
-) -> list[Check]:
+) -> list[Check]:  # fmt: skip
     """Full section, then every cut."""
     return [
-        _whole(stick, solved, seats, regions, wood, section),
-        *(check for region in regions for check in _at_cut(stick, solved, seats, region, wood, section)),
+        _whole(beam, solved, seats, regions, wood, section),
+        *(check for region in regions for check in _at_cut(beam, solved, seats, region, wood, section)),
     ]
 
 
-def why_full(solved: SolvedBeam, seat: Seat, regions: Sequence[Region], section: Section) -> str:
-    """Why nothing may be left out near this seat; '' when it may (NDS 2018 3.4.3.1, 3.4.3.2)."""
+def _why_full(
+    beam: Beam, solved: SolvedBeam, seat: Seat, regions: Sequence[Region], section: Section
+) -> tuple[str, list[Question]]:  # fmt: skip
+    """Why nothing may be left out near this seat ('' when it may; NDS 2018 3.4.3.1, 3.4.3.2), and what was not said."""
     support, d = seat.support, section.d
     if solved.again is None:
-        return "something props the beam"
-    if support.holds != "rests" or not support.bearing:
-        return "the end is not shown to have a full seat"
+        return "something props the beam", []
+    if support.holds != "rests":
+        return "the end is not shown to have a full seat", []
+    if not support.bearing:
+        return "the end is not shown to have a full seat", [ask_seat(beam, seat)]
     if support.bearing_width is not None and support.bearing_width < section.b:
-        return "a seat is narrower than the piece"
-    if any(load.applied != "top" for load in solved.loads):
-        return "not all loads are said to bear on the top"
+        return "a seat is narrower than the piece", []
+    if unsaid := [load for load in solved.loads if load.applied != "top"]:
+        return "not all loads are said to bear on the top", [
+            ask_applied(beam, load) for load in unsaid if load.applied == "unknown" and load.entry is not None
+        ]
     if any(load.lifts for load in solved.loads):
-        return "some load lifts"
+        return "some load lifts", []
     if any(region.start < seat.end + d and region.end > seat.start - d for region in regions):
-        return "there is a cut near the support"
-    return ""
+        return "there is a cut near the support", []
+    return "", []
 
 
 def _whole(
-    stick: Stick,
-    solved: SolvedBeam,
-    seats: Sequence[Seat],
-    regions: Sequence[Region],
-    wood: WoodMaterial,
+    beam: Beam, solved: SolvedBeam, seats: Sequence[Seat], regions: Sequence[Region], wood: WoodMaterial,
     section: Section,
-) -> Check:
+) -> Check:  # fmt: skip
     """The largest shear anywhere, with what 3.4.3.1 lets one leave out next to each seat."""
     d = float(section.d)
-    reasons = {seat.index: why_full(solved, seat, regions, section) for seat in seats}
+    found = {seat.index: _why_full(beam, solved, seat, regions, section) for seat in seats}
+    reasons = {index: why for index, (why, _) in found.items()}
+    asks = tuple({one.id: one for _, questions in found.values() for one in questions}.values())
     worst, used, too_short = _Worst(solved), False, list[str]()
     for start, end in solved.spans:
         left = next((seat for seat in seats if seat.x == start and not reasons[seat.index]), None)
@@ -94,7 +96,7 @@ def _whole(
             worst.beside(right, right=False, taken_off=taken_off)
     notes = [ALLOWANCE] if used else []
     notes += [NO_ALLOWANCE.format(why) for why in dict.fromkeys(filter(None, [*reasons.values(), *too_short]))]
-    criterion = Criterion(stick.name, "shear", "NDS 2018 3.4.2", "stress", "", tuple(notes))
+    criterion = Criterion(beam.name, "shear", "NDS 2018 3.4.2", "stress", "", tuple(notes), id="beam.shear", ask=asks)
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(worst.V, which), "lbf", note="" if isinstance(which, slice) else worst.words(which))
@@ -153,23 +155,26 @@ class _Worst:
 
 
 def _at_cut(
-    stick: Stick, solved: SolvedBeam, seats: Sequence[Seat], region: Region, wood: WoodMaterial, section: Section
+    beam: Beam, solved: SolvedBeam, seats: Sequence[Seat], region: Region, wood: WoodMaterial, section: Section
 ) -> list[Check]:
     """Shear where wood is missing, with the full shear of that stretch."""
     if not has_net_section(section, region.cut):
-        return []  # cut_rules.py has already failed or referred it
+        return []  # the rules of cuts.py have already failed or referred it
     low, _, high, _ = solved.shears(region.start, region.end)
     V_all = np.maximum(np.abs(low), np.abs(high))
     notch = region.cut.kind in NOTCHES
     criterion = Criterion(
-        stick.name, f"shear at {region.text}", "NDS 2018 3.4.3.2" if notch else "NDS 2018 3.1.2, 3.4.2",
+        beam.name, f"shear at {region.text}", "NDS 2018 3.4.3.2" if notch else "NDS 2018 3.1.2, 3.4.2",
         "force" if notch else "stress", notes=("the full shear is taken at a cut", *([SPLITTING] if notch else [])),
+        id="beam.shear.cut",
     )  # fmt: skip
     tension_side = not _on_compression_side(solved, region, float(section.d))
     found = []
     if notch and any(seat.support.holds != "rests" for seat in seats if region.start <= seat.support.at <= region.end):
-        found.append(stated(stick.name, f"end held at {region.text}", "NDS 2018 3.4.3.2", "refer",
-                            "a notched end in a hanger: which edge is the tension side is not shown"))  # fmt: skip
+        text = "a notched end in a hanger: which edge is the tension side is not shown"
+        question = told_apart(ask("hung_notch", beam.name, cut=region.text), region.text)
+        what = f"end held at {region.text}"
+        found.append(Check.refers("beam.hung_notch", beam.name, what, "NDS 2018 3.4.3.2", text, ask=question))
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(V_all, which), "lbf", note="largest at the cut, from the analysis")
@@ -197,7 +202,7 @@ def _on_compression_side(solved: SolvedBeam, region: Region, d: float) -> bool:
 
 def _small(solved: SolvedBeam) -> float:
     low, _, high, _ = solved.moments(0.0, solved.length)
-    return STUB * float(np.max(np.maximum(high, -low)))
+    return judgment("moment that pulls on no edge").value * float(np.max(np.maximum(high, -low)))
 
 
 def pulled_edges(solved: SolvedBeam, region: Region) -> tuple[str, ...]:

@@ -12,11 +12,11 @@ from ...model.existing import Existing
 from ...model.pieces import Beam, Post
 from ...units import show
 from ...values.judgment import judgment
-from ..beams.bearing import bears_nothing
 from ..core.context import Context
 from ..core.draft import Reactions, SupportForces
 from ..core.question import ask
 from ..core.result import Check
+from ..core.seat import bears_nothing
 from ..core.stated_capacity import enough
 from .body import Body
 from .family import Family

@@ -70,12 +70,13 @@ def _under(beam: str, piece: AnyPiece) -> bool:
 class Context:
     """The surroundings of one piece: the loads that other pieces bring, and the house itself.
 
-    `memory` keeps what was last solved there, for the next look at the same piece made of other wood.
+    `sinks` is for a beam that stands on beams: by the number of its support how far that comes down under each pound
+    (in/lbf) and under all else that the beam below carries (in).
     """
 
     structure: Structure
     transfers: Sequence[TransferredLoad] = field(default=())
-    memory: dict[str, object] = field(default_factory=dict, compare=False, repr=False)
+    sinks: Mapping[int, tuple[float, float]] = field(default_factory=dict)
 
     def stock(self, name: str) -> Stock:
         return self.structure.stocks[name]

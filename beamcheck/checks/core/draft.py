@@ -24,9 +24,6 @@ GENERAL = (
 SHEAR_SAG = "Deflection includes shear with G = E/16 (common practice) on the tabulated E, which is on the safe side."
 MOSTLY_SPAN = 0.9  # of a beam's length between its supports: what reaches beyond is no overhang for trim; judgement
 LIGHT_TRIM = 50.0  # lbf: trim up to so much may be anywhere along a simple beam; common practice, no source
-EVEN_FROM = (
-    4.0  # spacings to a span from which repeated single loads count as one even load; common practice, no source
-)
 
 
 @dataclass(frozen=True)
@@ -131,27 +128,11 @@ def _light(name: str, transfer: TransferredLoad, context: Context) -> bool:
     return simple and sum(max(abs(high), abs(low)) for high, low in transfer.forces.values()) <= LIGHT_TRIM
 
 
-def even_loads(name: str, context: Context, stretches: Sequence[float]) -> Iterator[Check]:
-    """Rafters count as an even load; where few of them land in a stretch between supports, that may be too little."""
-    shortest = min(stretches)
-    for transfer in context.transfers:
-        if transfer.spread is not None and transfer.spread * EVEN_FROM > shortest * (1.0 + 1e-9):
-            text = (
-                f"{transfer.from_piece} lands every {show(transfer.spread, 'length')} on a stretch of "
-                f"{show(shortest, 'length')}: single loads so far apart can bend it more than the even load counted"
-            )
-            yield stated(name, f"single loads from {transfer.from_piece}", "statics", "refer", text)
-
-
-def spread_words(name: str, context: Context) -> list[str]:
-    """Assumptions about repeated pieces that land on a beam, and about trim whose place along it is not asked for."""
-    trim = [
+def light_trim_words(name: str, context: Context) -> list[str]:
+    """Assumptions about trim whose place along a beam is not asked for."""
+    return [
         f"{transfer.from_piece}, no more than {show(LIGHT_TRIM, 'force')}, is taken at midspan (common practice)."
         for transfer in context.transfers
         if transfer.at is None and transfer.spread is None
         and _light(name, transfer, context)
-    ]  # fmt: skip
-    return trim + [
-        f"{transfer.from_piece} lands every {show(transfer.spread, 'length')} all along it: counted as an even load."
-        for transfer in context.transfers if transfer.spread is not None
     ]  # fmt: skip

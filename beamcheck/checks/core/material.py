@@ -14,6 +14,7 @@ from ...model.pieces import Stick, Stock
 from ...provenance import Source
 from ...units import show
 from ...values import factors
+from ...values.judgment import judgment
 from ...values.lumber import (
     DesignValues,
     Size,
@@ -78,7 +79,10 @@ class WoodMaterial:
     E: Property
     E_min: Property
     K_cr: Factor
+    dead_share: Factor = ONE  # of the dead-load deflection in the total of the code (IBC Table 1604.3, footnote d)
     density: Number = 0.0  # lbf/in3
+    dry_density: Number = 0.0  # lbf/in3, once the water of green wood is gone; 0: as now
+    dry: bool = True  # put in and used at 19 % or less
     c: float = 0.8  # NDS 2018 3.7.1, sawn lumber; the 0.85 of graded poles and piles is not given to round pieces here
     G: float | None = None
     label: str = ""
@@ -179,7 +183,7 @@ def wood_of(
     `sharing` tells of repeated members side by side, for C_r.
     """
     size = read_size(stock.size)
-    wet, K_cr, notes = _moisture(stock, size)
+    wet, K_cr, dead_share, notes = _moisture(stock, size)
     timber = size.size_class != "dimension"
 
     def factor(found: tuple[Any, Source, str] | None) -> Factor:
@@ -202,6 +206,7 @@ def wood_of(
     if sharing is not None and sharing.members > 1:
         C_r = factor(factors.repetitive_factor(size, sharing.members, sharing.spacing, sharing.joined))
     density, weight_note = _density(stock, values, wet)
+    dry_density = _dry_density(stock, values, density) if wet else 0.0
     return WoodMaterial(
         F_b=prop("F_b", values.F_b, C_F=C_F_b, C_r=C_r, C_fu=fu_b),
         F_t=prop("F_t", values.F_t, C_F=C_F_t),
@@ -211,7 +216,10 @@ def wood_of(
         E=prop("E", values.E, C_fu=fu_E),
         E_min=prop("E_min", values.E_min, C_fu=fu_E),
         K_cr=K_cr,
+        dead_share=dead_share,
         density=density,
+        dry_density=dry_density,
+        dry=not wet,
         G=values.G,
         label=f"{values.species} {values.grade}",
         doubts=(*_grade_doubts(stock), *_doubts(stock, size, values)),
@@ -265,8 +273,8 @@ def _grade_doubts(stock: Stock) -> list[str]:
     return doubts
 
 
-def _moisture(stock: Stock, size: Size) -> tuple[bool, Factor, list[str]]:
-    """Whether wet service factors apply, the creep factor, and what was assumed."""
+def _moisture(stock: Stock, size: Size) -> tuple[bool, Factor, Factor, list[str]]:
+    """Whether wet service factors apply, the creep factor, the share of dead load in a total, and what was assumed."""
     timber = size.size_class != "dimension"
     metered = stock.measured_moisture is not None and stock.measured_moisture <= DRY
     notes = []
@@ -278,8 +286,20 @@ def _moisture(stock: Stock, size: Size) -> tuple[bool, Factor, list[str]]:
         notes.append("no moisture reading is given for this piece: wet service factors and creep factor 2.0 are used")
     if stock.moisture == "green":
         notes.append("installed green: wet service factors are kept until a reading shows 19 % or less")
-    value, source, why = factors.creep("dry" if dry else "green")
-    return not dry, Factor(value, why, source), notes
+    condition: Literal["dry", "green"] = "dry" if dry else "green"
+    value, source, why = factors.creep(condition)
+    share, share_source, share_why = factors.dead_share_of_total(condition)
+    return not dry, Factor(value, why, source), Factor(share, share_why, share_source), notes
+
+
+def _dry_density(stock: Stock, values: DesignValues, density: float) -> float:
+    """Weight per volume of the same wood once it has dried, never above that of today, lbf/in3."""
+    dried = judgment("moisture of wood that has dried").value
+    if stock.density is not None:  # weighed wet: less the water
+        now = stock.measured_moisture if stock.measured_moisture is not None else UNMETERED[stock.moisture]
+        return min(density, density * (100.0 + dried) / (100.0 + now))
+    G = values.G if values.G is not None else specific_gravity(values.species)[0]
+    return min(density, float(weights.timber_density(G, dried)) / 1728.0)
 
 
 def _density(stock: Stock, values: DesignValues, wet: bool) -> tuple[float, str]:

@@ -1,4 +1,7 @@
-"""What an end rests on: who answers for it, and whether the wood under it, across the load, can bear it."""
+"""What an end rests on, for beams, rafters and posts alike: who answers for it, what it bears, how long a seat is.
+
+Constants of a seat stand here once.
+"""
 
 from __future__ import annotations
 
@@ -9,30 +12,55 @@ import numpy as np
 from ...analysis.beams.combinations import Loaded
 from ...calc.pad import Pad
 from ...formulas.wood import bearing as br
-from ...model.brackets import Bracket
-from ...model.pieces import Beam, Existing
+from ...model.brackets import Bracket, SteelCore
+from ...model.pieces import Beam, Existing, Stock
 from ...units import show
-from ..beams.bearing import LEAST_ON_MASONRY, LEAST_ON_WOOD, bears_nothing, bracket_wood
+from ...values.found import Found
+from ...values.judgment import judgment
 from .context import AnyPiece, Context
-from .govern import Criterion, at, govern, stated
-from .material import WoodMaterial, bearing_prime, is_unknown, reference_values, wood_of
+from .govern import Criterion, at, govern
+from .material import WoodMaterial, is_unknown, reference_values, wood_of
+from .question import Question, ask
 from .result import Check
-from .strength import Outcome
+from .strength import Outcome, bearing
+
+NEGLIGIBLE = 0.5  # lbf: below this a computed force is rounding
+BEARING = "NDS 2018 3.10.2"
+BEARS_NOTHING = ("plaster", "board", "trim")
 
 
-def answered(subject: str, what: str, under: Existing) -> Check:
+def bears_nothing(under: Existing) -> bool:
+    """Whether it is of a material that no letter makes into a support: roles.py fails what rests on it."""
+    return under.material in BEARS_NOTHING
+
+
+def confirmed(under: Existing) -> bool:
+    """Whether somebody is named who answers for it."""
+    return bool(under.confirmed_by.strip())
+
+
+def ask_who_answers(under: Existing) -> Question:
+    """Who answers for what is there already."""
+    return ask("confirmed_by", under.name, f"existing.{under.name}.confirmed_by", what=under.what)
+
+
+def ask_grade(stock: Stock) -> Question:
+    """What the wood of a stock is."""
+    return ask("grade", stock.name, f"stock.{stock.name}.grade")
+
+
+def answered(
+    subject: str, what: str, under: Existing, *, id: str = "seat.confirmed", where: str = ""
+) -> Check:  # fmt: skip
     """Whether somebody answers for what is there already or is done by others."""
     if bears_nothing(under):
         text = f"{under.material} bears nothing, whoever confirms it"
-        return stated(subject, what, "load path", "fails", text)
-    if under.confirmed_by.strip():
-        return stated(
-            subject, what, "load path", "passes", f"by others, confirmed: {under.confirmed_by}; not checked here"
-        )
-    return stated(
-        subject, what, "load path", "refer",
-        f"{under.name} ({under.what}) is by others, and nobody is named who answers for it (`confirmed_by`)",
-    )  # fmt: skip
+        return Check.breaks_rule(id, subject, what, "load path", text, where=where)
+    if confirmed(under):
+        text = f"by others, confirmed: {under.confirmed_by}; not checked here"
+        return Check.keeps_rule(id, subject, what, "load path", text, where=where)
+    text = f"{under.name} ({under.what}) is by others, and nobody is named who answers for it"
+    return Check.refers(id, subject, what, "load path", text, ask=ask_who_answers(under), where=where)
 
 
 def wood_under(
@@ -43,6 +71,8 @@ def wood_under(
     l_b: float,
     under: AnyPiece,
     context: Context,
+    *,
+    where: str = "",
 ) -> list[Check]:
     """Bearing across the grain of the wood under an end (NDS 2018 3.10.2); nothing where there is no such wood.
 
@@ -53,50 +83,77 @@ def wood_under(
     b, l_b : float
         Sides of the contact. [in]
     """
-    criterion = Criterion(subject, f"bearing of {under.name} under {subject}", "NDS 2018 3.10.2", "stress")
-    allowed: WoodMaterial | float
-    if isinstance(under, Existing):
-        if under.material != "wood":
-            return []
-        if under.F_c_perp is None:
-            text = "the bearing value of that wood is not given (F_c_perp of the [[existing]] entry)"
-            return [stated(subject, criterion.what, criterion.clause, "refer", text)]
-        allowed = under.F_c_perp
-    elif isinstance(under, Beam):
-        stock = context.stock(under.stock)
-        if is_unknown(stock):
-            return [
-                stated(subject, criterion.what, criterion.clause, "refer", f"the wood of {under.name} is not known")
-            ]
-        allowed = wood_of(stock, reference_values(stock), laid=under.laid)
-    elif isinstance(under, Bracket):
-        wood = bracket_wood(under, context)
-        if isinstance(wood, str):
-            return [stated(subject, criterion.what, criterion.clause, "refer", wood)]
-        allowed = wood
-    else:
-        return []  # end grain of a post: checked with the post
+    what = f"bearing of {under.name} under {subject}"
+    criterion = Criterion(subject, what, BEARING, "stress", where, id="seat.bearing_under")
+    found = _across_the_load(under, context)
+    if found is None:
+        return []
+    if isinstance(found, tuple):
+        text, question = found
+        return [Check.refers(criterion.id, subject, what, BEARING, text, ask=question, where=where)]
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         R = pad.take("R", at(forces, which), "lbf", note=f"what {subject} presses with, from the analysis")
+        if isinstance(found, WoodMaterial):
+            return bearing(pad, found, R=R, b=b, l_b=l_b, near_end=True)
         f = pad(br.bearing_stress, R=R, b=b, l_b=l_b)
-        if isinstance(allowed, WoodMaterial):
-            F = bearing_prime(pad, allowed, 1.0)
-        else:
-            F = pad.take("F_c_perp_prime", allowed, "psi", note="as given in the job file, taken as adjusted")
+        F = pad.take("F_c_perp_prime", found, "psi", note="as given in the job file, taken as adjusted")
         return Outcome(f, F, f / F)
 
     return [govern(criterion, combinations, calculate)]
 
 
-def least_seat(subject: str, what: str, l_b: float, under: AnyPiece, clause: str) -> list[Check]:
-    """The shortest seat that is allowed, whatever the load."""
+def _across_the_load(under: AnyPiece, context: Context) -> WoodMaterial | float | tuple[str, Question] | None:
+    """The wood across the load: as known, as an allowable value (psi), or why it is not known; None: there is none."""
+    if isinstance(under, Existing):
+        if under.material == "other":
+            question = ask("seat_material", under.name, f"existing.{under.name}.material", what=under.what)
+            return f"what {under.name} is made of is not said, so the bearing under the seat is not checked", question
+        if under.material != "wood":
+            return None
+        question = ask("seat_wood", under.name, f"existing.{under.name}.F_c_perp", what=under.what)
+        return ("the bearing value of the wooden seat is not given", question) if under.F_c_perp is None else (
+            under.F_c_perp
+        )  # fmt: skip
+    if isinstance(under, Bracket):
+        return None if isinstance(under.shape, SteelCore) else bracket_wood(under, context)
+    return _wood_of(under.name, under.stock, context, under.laid) if isinstance(under, Beam) else None
+
+
+def _wood_of(name: str, stock: str, context: Context, laid: str = "on edge") -> WoodMaterial | tuple[str, Question]:
+    found = context.stock(stock)
+    if is_unknown(found):
+        return f"the wood of {name} is not known", ask_grade(found)
+    return wood_of(found, reference_values(found), laid=laid)
+
+
+def bracket_wood(under: Bracket, context: Context) -> WoodMaterial | tuple[str, Question]:
+    """The wood of a bracket under what rests on it, or why it is not known, with the question.
+
+    Bearing across the grain counts whichever way the grain runs: along it the wood bears more.
+    """
+    if under.stock is None:
+        question = ask("bracket_stock", under.name, f"bracket.{under.name}.stock")
+        return f"what {under.name} is made of where it is pressed is not said", question
+    return _wood_of(under.name, under.stock, context)
+
+
+def least_seat_length(under: AnyPiece | None = None) -> Found[float]:
+    """The shortest seat allowed on it, whatever the load, inches (IRC R502.6)."""
     masonry = isinstance(under, Existing) and under.material in ("masonry", "concrete")
-    least = LEAST_ON_MASONRY if masonry else LEAST_ON_WOOD
-    if l_b >= least:
+    return judgment("least seat on masonry or concrete" if masonry else "least seat on wood or metal")
+
+
+def least_seat(
+    subject: str, what: str, l_b: float, under: AnyPiece, clause: str, *, where: str = "", id: str = "seat.least"
+) -> list[Check]:  # fmt: skip
+    """The shortest seat that is allowed, whatever the load."""
+    least = least_seat_length(under)
+    if l_b >= least.value:
         return []
+    masonry = isinstance(under, Existing) and under.material in ("masonry", "concrete")
     text = (
-        f"{show(l_b, 'length')} counted, at least {show(least, 'length')} asked on "
+        f"{show(l_b, 'length')} counted, at least {show(least.value, 'length')} asked on "
         f"{'masonry or concrete' if masonry else 'wood or metal'}"
     )
-    return [stated(subject, what, clause, "fails", text)]
+    return [Check.breaks_rule(id, subject, what, clause, text, where=where)]

@@ -14,11 +14,11 @@ from ...analysis.beams.solved_beam import BeamSupport, solve_beam
 from ...calc.pad import SilentPad
 from ...model.pieces import Existing, Job, Rafter, Tie
 from ...units import show
-from ..beams.bearing import NEGLIGIBLE, bears_nothing
 from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions, SupportForces
 from ..core.pictures import GapPicture, LoadPath, PathEdge, PathNode, PathTotal, Role
 from ..core.result import PieceResult, Table
+from ..core.seat import NEGLIGIBLE, bears_nothing
 from ..roofs.member import framed
 from .roles import OTHER_SIDE, Way, everything, faults_of, kind_of, role_of, ways_of, why_not
 from .totals import Trace, standing_for, tie_length, trace

@@ -13,13 +13,13 @@ from ...model.pieces import Beam, Existing, Job, Post, Rafter, Tie
 from ...model.rules import beam_length
 from ...units import show
 from ...values.combinations import asd_combinations
-from ..beams.bearing import NEGLIGIBLE, bears_nothing
 from ..core.context import AnyPiece
 from ..core.draft import Reactions, SupportForces
 from ..core.govern import stated
 from ..core.pictures import Label
 from ..core.plausible import WHAT as LOADS_AS_GIVEN
 from ..core.result import Check, PieceResult, worst
+from ..core.seat import NEGLIGIBLE, bears_nothing
 
 CLAUSE = "load path"
 OTHER_SIDE = ""  # the opposite wall of a rafter pair, which has no name in the job

@@ -16,7 +16,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from ...calc.core import Number, formula
-from ...calc.ranges import Positive, at_least, at_most
+from ...calc.ranges import NotNegative, Positive, at_least, at_most
 
 BEAM, SAG = "statics of a simple beam", "NDS 2018 3.5.1"
 
@@ -122,6 +122,22 @@ def long_term_deflection(K_cr: Annotated[Number, at_least(1)], Delta_LT: Number,
     0.4
     """
     return K_cr * Delta_LT + Delta_ST
+
+
+@formula(symbol="Delta_T", clause="IBC Table 1604.3, footnote d", unit="in", known="read; second-hand")
+def dead_and_other_deflection(s_D: NotNegative, Delta_LT: Number, Delta_ST: Number) -> Number:
+    """Total deflection as the code counts it: of the dead load only the part that comes with time.
+
+    s_D: 0.5 dry when put in and used, else 1.
+    Delta_LT: immediate, under dead load.
+    Delta_ST: under all other load.
+
+    Not together with the creep factor of NDS 2018 3.5.2.
+
+    >>> dead_and_other_deflection(0.5, 0.2, 0.1)
+    0.2
+    """
+    return s_D * Delta_LT + Delta_ST
 
 
 @formula(symbol="Delta_max", clause="IBC Table 1604.3, IRC R301.7", unit="in", known="read; second-hand")

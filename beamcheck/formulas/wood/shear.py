@@ -107,3 +107,23 @@ def connection_shear_inner(F_v_prime: Positive, b: Positive, d_e: Positive) -> N
     3465.0
     """
     return 2 * F_v_prime * b * d_e / 3
+
+
+@formula(symbol="d_cut_max", clause="NDS 2018 4.4.3", unit="in", known="memory")
+def end_notch_limit(d: Positive) -> Number:
+    """Deepest notch at the end of a sawn bending member, for bearing over a support.
+
+    >>> end_notch_limit(10.0)
+    2.5
+    """
+    return d / 4
+
+
+@formula(symbol="d_cut_max", clause="NDS 2018 4.4.3", unit="in", known="memory")
+def inner_notch_limit(d: Positive) -> Number:
+    """Deepest notch in the outer thirds of a single span of a sawn bending member.
+
+    >>> inner_notch_limit(9.0)
+    1.5
+    """
+    return d / 6

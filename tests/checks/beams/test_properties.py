@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.checks.beams.beam import run_beam
+from beamcheck.checks.beams.beam_run import BeamSolver
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.material import reference_values, wood_of
 from beamcheck.checks.core.result import PieceResult
@@ -72,7 +72,7 @@ def test_reactions_carry_the_loads(made: tuple[Data, Data]) -> None:
     read: Job = job_from_data(job(copy.deepcopy(made[0]), wood=made[1]))
     stock_, piece = read.stock[0], read.beam[0]
     context = Context(Structure({stock_.name: stock_}, {one.name: one for one in (*read.beam, *read.existing)}))
-    run = run_beam(piece, wood_of(stock_, reference_values(stock_)), context)
+    run = BeamSolver(piece, context).run(wood_of(stock_, reference_values(stock_)))
     held = run.solved.cases_run.reactions[..., 1].sum(axis=-1)
     loaded = [sum(load.total for load in case.loads) for case in run.solved.cases]
     np.testing.assert_allclose(held, loaded, rtol=1e-8, atol=1e-6)

@@ -33,12 +33,13 @@ class TestTextbookBeamWithACentreLoad:
         assert found.ratio == pytest.approx(0.263, rel=0.005)
 
     def test_deflection(self) -> None:
-        """Printed: 0.156 in under the 1600 lb, bending only. Shear adds P L/(4 G 5/6 A), closed form, G = E/16."""
+        """Printed: 0.156 in under the 1600 lb, bending only on E. At 13 depths 1.03 E with shear deflection beside it,
+        P L/(4 G 5/6 A), closed form, G = E/16, is more (NDS 2018 Appendix F)."""
         bent = 1600 * 96**3 / (48 * 1.7e6 * 3.5 * 7.25**3 / 12)
         assert bent == pytest.approx(0.156, abs=0.0005)
         sheared = 1600 * 96 / (4 * (1.7e6 / 16) * (5 / 6) * 3.5 * 7.25)
         found = find(self.result, "deflection under snow or roof live load")
-        assert found.demand == pytest.approx(bent + sheared, rel=1e-9)
+        assert found.demand == pytest.approx(bent / 1.03 + sheared, rel=1e-9)
         assert found.capacity == pytest.approx(96 / 240)  # roof, no ceiling: IRC other members, stricter than IBC 180
 
 
@@ -60,8 +61,8 @@ class TestLoftBeam:
         assert found.ratio == pytest.approx(ratio, abs=0.005)
         assert found.verdict == result.verdict == "fails"
         assert found.combination == "D + L"
-        if live is not None:  # theirs is bending only; shear adds 15.36 (d/L)^2 of it (E/G = 16, k = 5/6)
-            with_shear = live * (1 + 15.36 * (12 / 264) ** 2)
+        if live is not None:  # theirs is bending only; shear adds 15.36 (d/L)^2 of it (E/G = 16, k = 5/6) on 1.03 E
+            with_shear = live * max(1.0, 1 / 1.03 + 15.36 * (12 / 264) ** 2)
             assert find(result, "deflection under live load").demand == pytest.approx(with_shear, rel=0.002)
 
     def test_the_old_sum_without_own_weight(self) -> None:
@@ -73,8 +74,11 @@ class TestLoftBeam:
         assert found.demand - own == pytest.approx(529, abs=0.5)
 
 
+# not said to be held upright: with that NDS 2018 4.4.1.2(b) would ask for nothing more, and the worksheet calculates
+# C_L
+ENDS = tuple({key: value for key, value in seat(at).items() if key != "restrained"} for at in ("0 ft", "382.74 in"))
 THREE = tuple(
-    {"what": f"load {x}", "dead": "960 lb", "snow": "3584 lb", "at": f"{x} in", "applied": "side"}
+    {"what": f"load {x}", "dead": "960 lb", "snow": "3584 lb", "at": f"{x} in", "applied": "side", "comes_by": "beam"}
     for x in (96, 191.37, 286.74)
 )
 
@@ -89,7 +93,7 @@ class TestWorksheetTimber:
         "8x24 dressed", grade="Select Structural", moisture="wet", density="34.349 pcf", measured_moisture="20 %"
     )
     result = result_of(
-        beam(service="roof", supports=[seat("0 ft"), seat("382.74 in")], top_held="at loads", carries=[*THREE]),
+        beam(service="roof", supports=[*ENDS], top_held="at loads", carries=[*THREE]),
         wood=wood,
     )
 

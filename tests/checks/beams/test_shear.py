@@ -65,9 +65,8 @@ class TestAllowance:
         """Two spans under load: d from the face of the middle seat, on the side of the larger shear."""
         ends = [seat("0 ft"), seat("12 ft"), seat("24 ft")]
         loads = [floor(dead="240 plf")]
-        s = 1 + 3 * (D**2 / 12) / (5 / 96 * L**2)  # shear flexibility, as in test_beam_statics
-        w = 20 + OWN
-        at_middle = w * L / 2 + w * L / 8 / s
+        w = 20 + OWN  # shear flexibility eases the middle support, so that leaving it out is the worse
+        at_middle = w * L / 2 + w * L / 8
         assert V(beam(supports=ends, carries=loads)) == pytest.approx(at_middle - w * (HALF + D))
 
 

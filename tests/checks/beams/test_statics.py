@@ -18,9 +18,9 @@ def free(at: str, **more: object) -> Data:
     return {"at": at, "on": "wall", "restrained": True, **more}
 
 
-def sheared(d: float, L: float) -> float:
+def sheared(d: float, L: float, stiffer: float = 1.0) -> float:
     """What divides the moment over the middle of two equal spans: 1 + 3 E I/(k G A L^2), with k G/E = 5/96."""
-    return 1 + 3 * (d**2 / 12) / (5 / 96 * L**2)
+    return 1 + 3 * stiffer * (d**2 / 12) / (5 / 96 * L**2)
 
 
 class TestSimpleSpan:
@@ -97,11 +97,12 @@ class TestSpans:
         assert step(bending, "M") == pytest.approx(peak, rel=0.003)
         assert bending.combination == "D + L, spans 1" or "span" in bending.combination
         hogging = find(result, "bending with the bottom edge pressed")
-        assert step(hogging, "M") == pytest.approx((w + o) * L**2 / 8 / sheared(8, L))
+        assert step(hogging, "M") == pytest.approx((w + o) * L**2 / 8)  # shear deflection would ease it
         assert hogging.combination == "D + L"
         uplift = find(result, "uplift at support 3 on wall")
-        assert uplift.demand == pytest.approx((w / 16 + o / 8) * L / sheared(8, L) - o * L / 2)
-        assert uplift.verdict == "fails"
+        assert uplift.demand == pytest.approx((w / 16 + o / 8) * L - o * L / 2)
+        assert uplift.verdict == "refer"  # what holds it down is not said, and it may well be held
+        assert [one.id for one in uplift.questions] == ["B/uplift at support 3"]
 
     def test_overhang(self) -> None:
         """w a^2/2 over the support; load on the overhang alone lifts the far end by w a^2/(2 L)."""
@@ -179,7 +180,7 @@ class TestWindAndUplift:
         found = find(result, "bending with the bottom edge pressed")
         assert found.combination == "0.6 D + 0.6 W, wind up"
         assert step(found, "M") == pytest.approx(0.6 * (20 - 5 - own(6, 12)) * 144**2 / 8)
-        assert find(result, "uplift at support 1 on wall").verdict == "fails"
+        assert find(result, "uplift at support 1 on wall").verdict == "refer"
         assert "some load lifts" in find(result, "shear").notes[0]
 
     def test_said_to_be_tied_down_is_for_an_engineer(self) -> None:
@@ -221,11 +222,14 @@ class TestSettlement:
         L, w = 240.0, 10 + own(6, 8)
         EI = 1.4e6 * 6 * 8**3 / 12
         hogging = find(result, "bending with the bottom edge pressed")
-        assert step(hogging, "M") == pytest.approx(w * L**2 / 8 / sheared(8, L))
+        assert step(hogging, "M") == pytest.approx(w * L**2 / 8)
         assert hogging.combination == "D"  # without the settlement it is the larger
         sagging = find(result, "bending")
         assert sagging.combination == "D, supports settled"
-        M_b = (w * L**2 / 8 - 3 * EI * 0.25 / L**2) / sheared(8, L)
+        # with shear deflection, beside which E counts 1.03 times; without it less of the moment goes
+        M_b = min(
+            (w * L**2 / 8 - 3 * 1.03 * EI * 0.25 / L**2) / sheared(8, L, 1.03), w * L**2 / 8 - 3 * EI * 0.25 / L**2
+        )
         R = w * L / 2 - M_b / L
         assert step(sagging, "M") == pytest.approx(R**2 / (2 * w))
         assert "goes down by" in said(result, "refer")

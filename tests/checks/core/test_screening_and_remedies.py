@@ -10,7 +10,8 @@ from typing import Any
 import pytest
 
 from beamcheck.checks.beams import remedies as advise
-from beamcheck.checks.beams.beam import check_beam, run_beam
+from beamcheck.checks.beams.beam import check_beam
+from beamcheck.checks.beams.beam_run import BeamSolver
 from beamcheck.checks.beams.remedies import _largest_scale
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.material import WoodMaterial, reference_values, wood_of
@@ -66,7 +67,7 @@ class TestScreening:
     def test_a_softer_wood_bends_more_under_the_same_forces(self) -> None:
         piece, stock_, context = read_job(beam(), stock())
         wood = wood_of(stock_, reference_values(stock_))
-        run = run_beam(piece, wood, context).solved
+        run = BeamSolver(piece, context).run(wood).solved
         soft = run.softer(2.0)
         assert soft.deflections(0, 144, False, soft.factors)[0] == pytest.approx(
             2 * run.deflections(0, 144, False, run.factors)[0]
@@ -78,7 +79,7 @@ class TestScreening:
         ends = [seat("0 ft"), seat("12 ft", settles="1/2 in"), seat("24 ft")]
         piece, stock_, context = read_job(beam(supports=ends), stock())
         with pytest.raises(ValueError, match="depend on the stiffness"):
-            run_beam(piece, wood_of(stock_, reference_values(stock_)), context).solved.softer(2.0)
+            BeamSolver(piece, context).run(wood_of(stock_, reference_values(stock_))).solved.softer(2.0)
         assert result_of(beam(supports=ends), wood=unknown()).verdict != "passes"
 
     def test_even_the_best_is_not_enough(self) -> None:

@@ -17,8 +17,8 @@ from ....calc.pad import Pad
 from ....units import show
 from ....values.judgment import judgment
 from ...beams.beam import BeamRun
-from ...beams.bearing import Seat
 from ...beams.bending import bending_checks
+from ...beams.seats import Seat
 from ...beams.shear import shear_checks
 from ...core.context import Context
 from ...core.govern import Criterion, at, duration, govern
@@ -88,7 +88,8 @@ def _grows(check: Check, without: Check) -> bool:
 
 def _strength(run: BeamRun, beam: SolvedBeam, mine: str, *, simple: bool) -> dict[str, Check]:
     """Bending and shear by name."""
-    bent = bending_checks(run.beam, beam, run.spans, run.regions, run.wood, run.size, run.section, simple=simple)
+    spans = [replace(span, pressed_below=None) for span in run.spans]  # that was worked out without the props
+    bent = bending_checks(run.beam, beam, spans, run.regions, run.wood, run.size, run.section, simple=simple)
     at_cuts = shear_checks(run.beam, beam, run.seats, run.regions, run.wood, run.section)
     every = [*bent, *(check for check in at_cuts if check.what != "shear"), _shear(run, beam, mine)]
     return {check.what: replace(check, subject=mine) for check in every}

@@ -1,0 +1,10 @@
+"""Forces next to nothing: they need no rule of their own, and nobody's word."""
+
+from __future__ import annotations
+
+from ...values.judgment import judgment
+
+
+def trivial(force: float, capacity: float) -> bool:
+    """Whether a force is small by itself and beside what the piece or joint carries, both in lbf."""
+    return force <= judgment("trivial force").value and force <= judgment("trivial share of capacity").value * capacity

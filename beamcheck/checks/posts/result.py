@@ -1,0 +1,69 @@
+"""From the checks of a post to its result: words, tables, and what it hands to the piece below it."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from ...analysis.beams.member_loads import TransferredLoad
+from ...errors import BeamcheckError
+from ...model.pieces import Post
+from ...units import show
+from ...values.lumber import DesignValues
+from ..core.context import Context
+from ..core.draft import GENERAL, Draft, Reactions, SupportForces, transfer_doubts, unknown_below
+from ..core.input_words import post_inputs, stock_inputs, wood_words
+from ..core.material import WoodMaterial, is_unknown, reference_values, wood_of
+from ..core.result import PieceResult
+from ..core.screening import screen, screening_woods
+from ..core.tables import forces_table, post_loads_table
+from .post import check_post
+from .post_run import PostRun
+
+BRACES = "Braces of the post are taken as given: their strength, stiffness and fastening are not checked."
+
+
+def post_result(post: Post, context: Context) -> tuple[PieceResult, Reactions]:
+    """Check a post."""
+    stock = context.stock(post.stock)
+    draft = Draft(post.name, "post", f"{wood_words(stock)} post, {show(post.height, 'length')} high")
+    draft.inputs = [*stock_inputs(stock), *post_inputs(post)]
+    draft.assumptions = [*GENERAL, *([BRACES] if post.braced_strong or post.braced_weak else [])]
+    draft.checks = [*transfer_doubts(post.name, context)]
+    try:
+        run = _checked_post(draft, post, context)
+    except BeamcheckError as error:
+        draft.outside(error)
+        return draft.done(), unknown_below(post.name, [post.on])
+    draft.tables += [post_loads_table(run.loads), forces_table(run.combinations, {"P": (run.P, "force")})]
+    by_kind = run.by_kind()
+    transfer = TransferredLoad(post.name, by_kind, at=post.lands_at, applied="top", bearing=min(run.sides), by="post")
+    row = SupportForces(post.on, by_kind, float(np.max(run.P)), float(np.min(run.P)))
+    return draft.done(), Reactions(post.name, (row,), ((post.on, transfer),))
+
+
+def _checked_post(draft: Draft, post: Post, context: Context) -> PostRun:
+    """Run the checks of a post, or screen it when its wood is not known."""
+    stock = context.stock(post.stock)
+    flat: dict[tuple[str, float, float], WoodMaterial] = {}  # the same wood on the flat, by what tells the rows apart
+
+    def key(wood: WoodMaterial) -> tuple[str, float, float]:
+        return wood.label, float(wood.F_c.value), float(wood.E.value)
+
+    def make(values: DesignValues) -> WoodMaterial:
+        wood = wood_of(stock, values)
+        flat[key(wood)] = wood_of(stock, values, laid="flat")
+        return wood
+
+    if is_unknown(stock):
+        checks, table, _ = screen(
+            post.name, stock, make, lambda wood: check_post(post, wood, flat[key(wood)], context)[1]
+        )
+        draft.tables.append(table)
+        wood = screening_woods(stock, make)[0][1]
+        run, _ = check_post(post, wood, flat[key(wood)], context)
+    else:
+        wood = make(reference_values(stock))
+        run, checks = check_post(post, wood, flat[key(wood)], context)
+    draft.checks = [*checks, *draft.checks]
+    draft.assumptions = [*wood.notes, *draft.assumptions]
+    return run
