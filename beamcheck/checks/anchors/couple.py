@@ -12,6 +12,8 @@ import numpy as np
 from ...calc.core import Number
 from ...calc.pad import Pad, SilentPad
 from ...formulas.connections import bolt_pattern as pattern
+from ...formulas.wood.bending import bending_stress
+from ...formulas.wood.section import rectangle_modulus
 from ...units import show
 from ...values.connections import lever_arm
 from ...values.found import Found
@@ -93,7 +95,7 @@ def across_the_grain(group: Group, couple: Couple) -> Iterator[Check]:
     if most <= 0.0:
         return
     b, d, little = float(group.section.b), float(group.section.d), judgment("tension across the grain")
-    stress = 6.0 * most / (d * b**2)
+    stress = float(bending_stress(M=most, S=rectangle_modulus(b=d, d=b)))
     turned = (
         f"a load {show(couple.off, 'length')} in front of the wall turns the ledger over with up to "
         f"{show(most, 'moment')}"

@@ -15,6 +15,7 @@ from ...calc.pad import Pad, SilentPad
 from ...errors import OutOfRange
 from ...formulas.connections import bolt_pattern as pattern
 from ...formulas.connections import group_action as act
+from ...formulas.connections.ranges import LARGE
 from ...units import show
 from ..core.govern import at
 from .group import NEGLIGIBLE, Forces, Group
@@ -66,7 +67,10 @@ class Spread:
         along = pad.take("P_x", at(forces.along, which), "lbf", note="along the grain, out of the joint")
         if n == 1.0:
             return pad(pattern.fastener_force, P_xi=along, P_yi=across)
-        M = pad.take("M", at(self.M, which), "lbf*in", note="of the load about the middle of the group")
+        note = "of the load about the middle of the group"
+        if forces.turning is not None and at(forces.turning, which):
+            note += f", with {show(float(at(forces.turning, which)), 'moment')} from the end that cannot turn freely"
+        M = pad.take("M", at(self.M, which), "lbf*in", note=note)
         P_x = pad(pattern.fastener_force_x, P_x=along, n=n, M=M, y_i=float(self.y_i[k]), I_p=self.I_p)
         P_y = pad(pattern.fastener_force_y, P_y=across, n=n, M=M, x_i=float(self.x_i[k]), I_p=self.I_p)
         return pad(pattern.fastener_force, P_xi=P_x, P_yi=P_y)
@@ -136,7 +140,9 @@ def holding_the_end(group: Group, joint: Joint) -> Group:
     if I_p <= 0.0:
         return group
     only_wood = all(part.material == "wood" for part in joint.parts)
-    gamma = float((act.load_slip_wood if only_wood else act.load_slip_metal)(joint.dowel.D))
+    # below 1/4 in the standard gives no load/slip modulus: the same equation is carried on (judgment)
+    D, slip = joint.dowel.D, act.load_slip_wood if only_wood else act.load_slip_metal
+    gamma = float(slip(max(D, LARGE))) * min(D / LARGE, 1.0) ** 1.5
     M = group.turn.rotation / (1.0 / (gamma * I_p) + group.turn.softness)
     forces, farthest = group.forces, float(np.max(np.hypot(x_i, y_i)))
     even = np.max(np.hypot(forces.across, forces.along), initial=0.0) / group.x.size

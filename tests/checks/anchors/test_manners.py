@@ -187,6 +187,16 @@ def test_two_columns_are_no_hinge() -> None:
     assert "tension across the grain" in said(lateral(made), "refer")
 
 
+def test_nails_give_more_than_bolts() -> None:
+    """Below 1/4 in the equation of 11.3.6 is carried on (judgment): gamma = 180,000 D^1.5, D 0.162 in, I_p 2 x 2^2."""
+    holes = {"rows": 1, "columns": 2, "end": "4 in", "edge": "5 in", "spacing": "4 in"}
+    made = group(
+        [50.0], holes=holes, fastener={"kind": "nail", "size": "16d common"}, other=DEEP, into=stock("6x6 dressed")
+    )
+    held = connect(replace(made, turn=Turn(np.array([0.002]), 0.0)))
+    assert held.spread.M[1] == pytest.approx(-0.002 * 180_000 * 0.162**1.5 * 8.0)
+
+
 def test_one_bolt_and_a_stiff_beam_stay_hinges() -> None:
     one = replace(group([1000.0]), turn=Turn(np.array([0.002]), 1e-8))
     assert holding_the_end(one, connect(one).joint) is one
