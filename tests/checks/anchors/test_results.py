@@ -44,7 +44,7 @@ def test_the_reaction_comes_to_the_group_by_itself() -> None:
 
 def test_the_job_does_not_pass_while_its_anchor_does_not() -> None:
     unseen = anchored({**KNIFE, "split": None})
-    assert of(unseen, "B").verdict == "passes" and of(unseen).verdict == "refer" and unseen.verdict == "refer"
+    assert of(unseen, "B").member_verdict == "passes" and of(unseen).verdict == "refer" and unseen.verdict == "refer"
     weak = anchored({**KNIFE, "fastener": {**KNIFE["fastener"], "size": "3/8 in"}})
     assert of(weak).verdict == "fails" and weak.verdict == "fails"
     assert any("A1" in reason for reason in weak.reasons)
