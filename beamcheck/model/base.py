@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
-from typing import Annotated, Any, Self, get_args
+import unicodedata
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, Annotated, Any, Self, get_args
 
 from pydantic import (
     AfterValidator,
@@ -13,17 +14,36 @@ from pydantic import (
     ConfigDict,
     Field,
     StringConstraints,
+    ValidationError,
     WithJsonSchema,
     model_validator,
 )
 
-from ..errors import nearest
+from ..errors import JobError, Problem, nearest
 from .bounds import BOUNDS
 from .evidence import PARTS, as_words
-from .places import Fault
+from .places import Fault, place, plain
+from .wording import PieceFaults, problems_of
 
-Name = Annotated[str, StringConstraints(min_length=1, max_length=80, pattern=r"^[^\s].*[^\s]$|^[^\s]$")]
-Words = Annotated[str, StringConstraints(max_length=5000)]
+_UNSEEN = ("Cc", "Cf", "Co", "Cs", "Zl", "Zp")  # control, direction and private characters, odd line breaks
+_HARMLESS = "\n\r\t\u00ad\u200c\u200d"
+
+
+def _seen(text: str) -> str:
+    """Refuses characters that are not seen, or that turn what follows round: nobody can check such words."""
+    for char in text:
+        if unicodedata.category(char) in _UNSEEN and char not in _HARMLESS:
+            what = f"it holds a character that is not seen (U+{ord(char):04X})"
+            raise ValueError(f"{what}: delete it and type the words anew")
+    return text
+
+
+Words = Annotated[str, StringConstraints(max_length=5000), AfterValidator(_seen)]
+Name = Annotated[
+    str,
+    StringConstraints(min_length=1, max_length=80, pattern=r"^[^\s].*[^\s]$|^[^\s]$"),
+    AfterValidator(_seen),
+]
 _EMPTY = re.compile(
     r"\W*|(?:none|nothing|nobody\b.*|no one\b.*|no|not? (?:yet|known|sure|given|there)\b.*|unknown|unclear|unsure"
     r"|tb[acd]|to be .*|n\W?a|later|maybe\b.*|ask .*|(?:i )?do(?:n\W?t| not) know\b.*|(?:a|my) guess\b.*|pending\b.*"
@@ -55,15 +75,25 @@ Answer = Annotated[
 ]  # fmt: skip
 
 
-class PieceFaults(ValueError):
-    """What is wrong with one piece: all of it, each fault with its path within the piece."""
+if TYPE_CHECKING:
+    from pydantic._internal._model_construction import ModelMetaclass as _InOurWords
+else:
 
-    def __init__(self, faults: Sequence[Fault]) -> None:
-        self.faults = tuple(faults)
-        super().__init__("; ".join(f"{', '.join(map(str, path))}: {text}" if path else text for path, text in faults))
+    class _InOurWords(type(BaseModel)):
+        """Bad arguments of a class are told in our own words. Reading a whole job does not come along here."""
+
+        def __call__(cls, *args, **given):
+            """Make a piece."""
+            try:
+                return super().__call__(*args, **given)
+            except ValidationError as error:
+                faults = problems_of(error.errors(include_url=False), given, cls)
+            called = given.get("name")
+            source = f'{cls.__name__} "{plain(called)}"' if isinstance(called, str) else cls.__name__
+            raise JobError(source, [Problem(place(path, given), text) for path, text in faults])
 
 
-class Piece(BaseModel):
+class Piece(BaseModel, metaclass=_InOurWords):
     """Common rules: unknown fields are errors, text is never taken for a number."""
 
     model_config = ConfigDict(strict=True, extra="forbid", frozen=True, populate_by_name=True)

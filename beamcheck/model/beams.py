@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import combinations
-from typing import Literal
+from typing import Any, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
+from ..errors import UnitError
+from ..units import read
 from .base import Answer
-from .places import SAME_PLACE, Fault, feet
-from .quantities import PositiveLength
+from .places import SAME_PLACE, Fault, Path, entries, feet, fields
+from .quantities import PositiveLength, Slope
 from .sticks import Stick, Support, inside, places_inside, widths
+from .wording import PieceFaults
+
+SAME_READING = 1.0 / 16.0  # in; two readings of a tape
 
 
 class Beam(Stick):
@@ -36,6 +41,34 @@ class Beam(Stick):
         description="why nothing but the loads given ever comes onto it, so that no live load is missing",
         examples=["a lamp only: there is no floor and no attic over it"],
     )
+    roof_slope: Slope | None = Field(
+        default=None, description="slope of the roof that it carries: under 1/4:12 water can stand"
+    )
+    clear: PositiveLength | None = Field(
+        default=None,
+        description="face to face of its two supports, as a tape reads it, in place of `at`; needs both seats",
+        examples=["12 ft"],
+    )
+
+    @model_validator(mode="before")
+    @classmethod
+    def _places_from_clear(cls, data: Any) -> Any:
+        """`clear` and both seats say where the supports are: the beam ends with its seats."""
+        if not isinstance(data, Mapping) or data.get("clear") is None:
+            return data
+        supports = entries(data.get("supports"))
+        if len(supports) != 2 or any(fields(support).get("at") is not None for support in supports):
+            return data  # what does not go together is said by `faults`, or the places are there
+        faults: list[Fault] = []
+        clear = _read_length(data["clear"], ("clear",), faults)
+        seats = [_read_length(fields(one).get("bearing"), ("supports", i, "bearing"), faults)
+                 for i, one in enumerate(supports)]  # fmt: skip
+        if faults:
+            raise PieceFaults(faults)
+        left, right = seats
+        placed = [{**fields(supports[0]), "at": f"{0.5 * left} in"},
+                  {**fields(supports[1]), "at": f"{left + clear + 0.5 * right} in"}]  # fmt: skip
+        return {"length": f"{left + clear + right} in", **data, "supports": tuple(placed)}
 
     def faults(self) -> Iterator[Fault]:
         """Supports that hold it up and lie on it, and loads and cuts within its length."""
@@ -53,6 +86,7 @@ class Beam(Stick):
                     ("supports", j, "at"),
                     f"at {feet(two.at)} stands support {i + 1} already; two supports need two places",
                 )
+        yield from self._clear_faults()
         length = beam_length(self)
         if length <= 0:
             if len(supports) == 1:
@@ -70,6 +104,32 @@ class Beam(Stick):
             yield ("in_a_row",), "it says that it stands alone, and `spacing` that it is one of a row: which is right?"
         yield from places_inside(self.carries, self.cuts, length, "the beam")
         yield from widths(self.carries)
+
+    def _clear_faults(self) -> Iterator[Fault]:
+        """`clear` is for two supports, and does not contradict their places."""
+        if self.clear is None:
+            return
+        if len(self.supports) != 2:
+            text = f"clear is the way between two supports, and here are {len(self.supports)}: give each its place"
+            yield ("clear",), f'{text}, for example at = "12 ft"'
+            return
+        left, right = sorted(self.supports, key=lambda support: support.at)
+        between = right.at - left.at - 0.5 * ((left.bearing or 0.0) + (right.bearing or 0.0))
+        if abs(between - self.clear) > SAME_READING:
+            text = f"the places of the supports leave {feet(between)} clear, and clear says {feet(self.clear)}"
+            yield ("clear",), f"{text}: give one of the two"
+
+
+def _read_length(value: Any, path: Path, faults: list[Fault]) -> float:
+    """A length as given, inches; what cannot be read is added to the faults."""
+    if value is None:
+        faults.append((path, 'missing: with `clear` each seat has its length along the beam, such as "3 1/2 in"'))
+        return 0.0
+    try:
+        return read(value, "length")
+    except UnitError as error:
+        faults.append((path, str(error)))
+        return 0.0
 
 
 def beam_length(beam: Beam) -> float:

@@ -14,15 +14,18 @@ from .anchors import Anchor
 from .base import Piece
 from .beams import Beam
 from .brackets import Bracket, Trim
+from .existing import Existing
 from .job import Job
 from .places import LONGEST_NAME, Path, entries, fields
 from .posts import Post
 from .roofs import Rafter, Tie
+from .stock import Stock
 
 MODELS: dict[str, type[Piece]] = {
-    "beam": Beam, "rafter": Rafter, "tie": Tie, "post": Post, "anchor": Anchor, "bracket": Bracket, "trim": Trim,
+    "stock": Stock, "existing": Existing, "beam": Beam, "rafter": Rafter, "tie": Tie, "post": Post, "anchor": Anchor,
+    "bracket": Bracket, "trim": Trim,
 }  # fmt: skip
-KINDS = ("stock", "existing", *MODELS)
+KINDS = tuple(MODELS)
 HOLDERS = ("beam", "post", "existing")  # what a rafter may rest on
 CARRIERS = (*HOLDERS, "bracket", "trim")  # what a beam or post may name; that trim carries nothing is for the checks
 FIXED_TO = {"bracket": (*HOLDERS, "trim"), "trim": CARRIERS}

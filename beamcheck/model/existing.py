@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Literal
 
 from pydantic import Field
 
 from .base import Answer, Insisting, Name, Words
+from .places import Fault
 from .quantities import Force, Stress
 
 
@@ -35,3 +37,11 @@ class Existing(Insisting):
         default="other", description="what it is made of; plaster, board and trim carry nothing"
     )
     F_c_perp: Stress | None = Field(default=None, description="allowable bearing across the grain of a wooden seat")
+
+    def faults(self) -> Iterator[Fault]:
+        """Words that say what it is, and a figure that carries something."""
+        if not self.what.strip():
+            yield ("what",), 'it says nothing: what is it? For example what = "stone footing under the west wall"'
+        if self.takes is not None and self.takes <= 0.0:
+            text = "nothing, or less, is no capacity: leave takes out while nobody has given a figure"
+            yield ("takes",), f'{text}; else what one seat may carry, for example takes = "8,000 lb"'

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
 
 from .anchors import Anchor
 from .answers import GivenAnswer, Ruling
-from .base import Piece, Words
+from .base import Answer, Insisting, Piece, Words
 from .beams import Beam
+from .bounds import GROUND_SNOW
 from .brackets import Bracket, Trim
 from .existing import Existing
+from .places import Fault
 from .posts import Post
 from .quantities import LoadAmount
 from .roofs import Rafter, Tie
@@ -20,7 +23,27 @@ from .stock import Stock
 MOST_PIECES = 500  # of one kind in one job
 
 
-class About(Piece):
+class Snow(Piece):
+    """How the snow on the roofs is known, beside the figures that the pieces carry."""
+
+    by: Answer = Field(
+        default="",
+        description="who says that the snow given on the roofs is right for this site, in which paper",
+        examples=["building department, letter of 3 May 2025"],
+    )
+    one_side: LoadAmount | None = Field(
+        default=None, description="snow on the lee side alone, per area of plan, where that is a case of its own"
+    )
+    higher: Literal["nothing", "counted"] | None = Field(
+        default=None,
+        description="roofs or walls that stand higher within 20 ft: nothing; counted: their drift is in the loads",
+    )
+    slides: Literal["nothing", "counted"] | None = Field(
+        default=None, description="roofs that slide onto a roof of this job: nothing; counted: it is in the loads"
+    )
+
+
+class About(Insisting):
     """The job: what a plan checker wants to see first."""
 
     title: Annotated[str, StringConstraints(min_length=1, max_length=5000)] = Field(
@@ -37,6 +60,23 @@ class About(Piece):
     wind_speed: Words = Field(default="", description="basic wind speed, as text with its unit", examples=["115 mph"])
     invented: bool = Field(default=False, description="demo data: printed on every page")
     units: Literal["US", "SI"] = Field(default="US", description="units of the sheets")
+
+    snow: Snow | None = Field(default=None, description="how the snow on the roofs of this job is known")
+    wind_by: Answer = Field(
+        default="",
+        description="who answers for wind and uplift where no wind load is given here, in which paper",
+        examples=["engineer's sheet S-3 of 3 May 2025: rafter straps"],
+    )
+
+    def faults(self) -> Iterator[Fault]:
+        """Ground snow that is a load per area and occurs."""
+        if self.ground_snow is None:
+            return
+        value, sort = self.ground_snow
+        if sort != "area":
+            yield ("ground_snow",), 'ground snow is a load per area, for example ground_snow = "30 psf"'
+        elif not GROUND_SNOW.admits(value):
+            yield ("ground_snow",), f'{GROUND_SNOW.text(value)}; where no snow falls write ground_snow = "0 psf"'
 
 
 class Job(Piece):

@@ -9,14 +9,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from pydantic import ValidationError
+
 from ..errors import JobError, Problem, nearest
 from .anchor_links import anchor_links
 from .bracket_links import bracket_links
 from .entries import FIXED_TO, KINDS, Entry, entries_of, size_of
-from .job import Job
+from .job import About, Job
 from .job_paths import same_value
-from .places import Fault, Path, place
+from .places import Fault, Path, fields, place
 from .sizes import of_sizes, of_the_wood
+from .slips import slips_of, slips_of_the_head
 
 
 def check_links(job: Job) -> list[Problem]:
@@ -44,8 +47,23 @@ def faults_between(job: Job | Mapping[str, Any]) -> Iterator[Fault]:
     for entry in others:
         if entry.piece is not None:
             yield from of_sizes(entry.path, entry.piece, stocks, things)
+    carriers = {name for entry in others for _, name, _ in entry.rests_on()}
+    for entry in found:
+        yield from slips_of(entry, stocks, carriers)
+    if (about := _head(job)) is not None:
+        yield from slips_of_the_head(about)
     if isinstance(job, Job):
         yield from _answers(job)
+
+
+def _head(job: Job | Mapping[str, Any]) -> About | None:
+    given = fields(job).get("job")
+    if isinstance(given, About):
+        return given
+    try:
+        return About.model_validate(given)
+    except ValidationError:
+        return None
 
 
 def _answers(job: Job) -> Iterator[Fault]:

@@ -7,8 +7,11 @@ from typing import Literal
 
 from pydantic import Field
 
+from ..errors import nearest
+from ..values.species import folded
+from ..values.weights import live_load_uses
 from .anchors import OnGirder
-from .base import Insisting, Words
+from .base import Insisting, Name, Words
 from .bounds import LOADS
 from .places import Fault, feet
 from .quantities import Length, LoadAmount, PositiveLength
@@ -43,6 +46,11 @@ class Load(Insisting):
         default=None, description="bears on the top, is hung from the side, or from below"
     )
     bearing: PositiveLength | None = Field(default=None, description="length under a point load on the top")
+    room: Name | None = Field(
+        default=None,
+        description="the use of the floor under this load; the live loads of uses are in the tables",
+        examples=["sleeping room"],
+    )
     moves: bool = Field(default=False, description="a live point load that may stand anywhere along the piece")
     fastened: OnGirder | None = Field(
         default=None,
@@ -59,6 +67,10 @@ class Load(Insisting):
 
     def faults(self) -> Iterator[Fault]:
         """One sort of load, of a size that occurs, with the fields that belong to that sort."""
+        if not self.what.strip():
+            yield ("what",), 'it says nothing: what is it that loads the piece? For example what = "bedroom floor"'
+        if self.room is not None and folded(self.room) not in map(folded, live_load_uses()):
+            yield ("room",), f"{self.room!r} is no use of the tables; {nearest(self.room, live_load_uses())}"
         given = [kind for kind in KINDS if getattr(self, kind) is not None]
         if not given:
             yield (), 'a load without a kind: say dead, live, roof_live, snow or wind, for example dead = "10 psf"'
@@ -105,7 +117,9 @@ def _point_load(load: Load, given: list[str]) -> Iterator[Fault]:
 
 def _spread_load(load: Load, sort: str) -> Iterator[Fault]:
     if sort == "line" and load.width is not None:
-        yield ("width",), "a load per length has no tributary width: leave width out, or give the load per area (psf)"
+        largest = max(abs(amount[0]) for kind in KINDS if (amount := getattr(load, kind)) is not None)
+        text = "a load per length has no tributary width: leave width out, or give the load per area (psf)"
+        yield ("width",), f"{text}; did you mean {144.0 * largest / load.width:.3g} psf?"
     if load.at is not None:
         yield ("at",), 'a spread load has no `at`: write from = "..." and to = "...", or give a force (lbf)'
     if load.moves:

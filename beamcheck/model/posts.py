@@ -7,18 +7,18 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from .base import Insisting, Name
+from .base import Name
 from .brackets import Role
 from .loads import Load, sort_of
+from .marks import Marked
 from .places import Fault
 from .quantities import Length, PositiveLength
 from .sticks import Cut, inside
 
 
-class Post(Insisting):
+class Post(Marked):
     """An upright piece in compression."""
 
-    name: Name = Field(description="what this piece is called in the job", examples=["west post"])
     stock: Name = Field(description="the name of its [[stock]] entry", examples=["old beam"])
     role: Role = Field(
         default="carries", description="carries; decorative: meant to bear nothing but itself; cover: hides hardware"

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from .base import PieceFaults
 from .beams import beam_length
 from .loads import KINDS, sort_of
 from .places import Fault, feet
 from .roofs import slope_length
+from .wording import PieceFaults
 
 __all__ = ["KINDS", "Fault", "PieceFaults", "beam_length", "feet", "slope_length", "sort_of"]

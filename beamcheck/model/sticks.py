@@ -7,9 +7,10 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from .base import Answer, Insisting, Name, Piece
+from .base import Answer, Name, Piece
 from .brackets import Role
 from .loads import Load, sort_of
+from .marks import Marked
 from .places import SAME_PLACE, Fault, Path, feet
 from .quantities import Length, PositiveLength
 
@@ -92,10 +93,9 @@ class Support(Piece):
             yield ("lands_to",), f"{feet(last)} is before the first one at {feet(first)}: exchange the two"
 
 
-class Stick(Insisting):
+class Stick(Marked):
     """What beams, rafters and ties have in common."""
 
-    name: Name = Field(description="what this piece is called in the job", examples=["B1"])
     stock: Name = Field(description="the name of its [[stock]] entry", examples=["old beam"])
     role: Role = Field(
         default="carries", description="carries; decorative: meant to bear nothing but itself; cover: hides hardware"

@@ -80,6 +80,7 @@ def member(
     limit_live: int | None = None,
     limit_total: int | None = None,
     limit_why: str = "",
+    meant: Mapping[str, str] | None = None,
 ) -> Member:
     """Describe a level simple beam, or one of many at a spacing, under loads per area.
 
@@ -97,6 +98,8 @@ def member(
         Length of each seat along the beam; by default the least that is allowed, the safe side for bearing.
     shared_by : str
         The deck that makes three or more of them share the load (C_r); nothing is counted for it when blank.
+    meant : mapping, optional
+        Why an odd figure is right all the same, by its field: `{"dead": "a green roof, by its maker"}`.
 
     Raises
     ------
@@ -112,6 +115,7 @@ def member(
         "name": NAME, "stock": "wood", "finish": finish, "service": service, "top_held": top_held, "plies": plies,
         "spacing": spacing, "members": SHARED if shared_by.strip() else 1, "shared_by": shared_by,
         "limit_live": limit_live, "limit_total": limit_total, "limit_why": limit_why,
+        "meant": {**(meant or {}), "at": "any place, since the span is what is asked for"},
         "supports": [{"at": at, "on": "seats", "bearing": seat or _least_seat()} for at in ("0 ft", "10 ft")],
         "carries": [{"what": "floor or roof", "width": spacing, "dead": dead, "live": live, "roof_live": roof_live,
                      "snow": snow}],

@@ -8,9 +8,8 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from pydantic import ValidationError
 
-from beamcheck.errors import UnknownName
+from beamcheck.errors import JobError, UnknownName
 from beamcheck.model.anchor_links import diameter, hole_list, nail_name
 from beamcheck.model.anchors import Anchor, Holes
 from beamcheck.model.job import Job
@@ -278,7 +277,7 @@ def test_a_piece_laid_flat_is_as_deep_as_it_is_thick() -> None:
 
 
 def test_python_meets_the_same_rules() -> None:
-    with pytest.raises(ValidationError, match="row_spacing: missing: 2 rows need the distance from row to row"):
+    with pytest.raises(JobError, match="row_spacing: missing: 2 rows need the distance from row to row"):
         Holes(rows=2, end="5 in", edge="3 in")
     assert Anchor(name="a", manner="holds nothing").gap == 0.0
     assert "anchor" in Job.model_fields

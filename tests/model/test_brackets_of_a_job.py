@@ -11,7 +11,6 @@ from typing import Any
 
 import jsonschema  # type: ignore[import-untyped]
 import pytest
-from pydantic import ValidationError
 
 from beamcheck.errors import JobError
 from beamcheck.model.brackets import Bent, Bracket, Solid
@@ -399,7 +398,7 @@ def test_brackets_made_in_python_take_shapes_and_refuse_in_the_same_words() -> N
     solid, bracket = Solid, Bracket
     made = bracket(name="K", role="decorative", stock="board", on="wall", shape=solid(**shape))
     assert made.shape == bracket(name="K", role="decorative", stock="board", on="wall", shape=shape).shape
-    with pytest.raises(ValidationError, match="foot: the foot is 11 in deep"):
+    with pytest.raises(JobError, match="foot: the foot is 11 in deep"):
         solid(**{**shape, "foot": "11 in"})
     data = tomllib.loads(GOOD_BRACKETS)
     data["bracket"][0]["shape"] = solid(**shape)

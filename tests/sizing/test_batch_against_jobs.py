@@ -60,7 +60,7 @@ def members(draw: st.DrawFn) -> tuple[Stock, Beam]:
     beam = {
         "name": "beam", "stock": "wood", "service": draw(st.sampled_from(["floor", "roof"])),
         "finish": draw(st.sampled_from(["plaster", "gypsum board", "masonry veneer", "flexible", "none"])),
-        "plies": draw(st.integers(1, 3)),
+        "plies": draw(st.integers(1, 3)), "meant": {"at": "an invented span of any length", "spacing": "invented"},
         "top_held": draw(st.sampled_from(["full length", "ends only", "16 in", "60 in", "200 in"])),
         "supports": [
             {"at": f"{x} in", "on": "wall", "bearing": f"{seat} in", "restrained": True} for x in (0.0, span)

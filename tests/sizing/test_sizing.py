@@ -58,7 +58,7 @@ def members(draw: st.DrawFn) -> Member:
         finish=draw(st.sampled_from(["plaster", "masonry veneer", "none"])),
         service=draw(st.sampled_from(["floor", "roof"])), moisture=draw(st.sampled_from(["dry", "wet"])),
         top_held=draw(st.sampled_from(["full length", "ends only", "48 in"])), plies=draw(st.integers(1, 2)),
-        **loads,
+        meant=dict.fromkeys(loads, "an invented load of a test"), **loads,
     )  # fmt: skip
 
 
@@ -213,10 +213,10 @@ def test_the_words_of_each_question() -> None:
 
 
 def test_nothing_holds() -> None:
-    answer = longest_span(joist(dead="4,000 psf"))
+    answer = longest_span(joist(dead="4,000 psf", meant={"dead": "an invented load"}))
     assert (answer.found, answer.span, answer.capped) == (False, None, False)
     assert ": none (bearing at " in answer.words
-    load = largest_load(joist(dead="900 psf"), "20 ft")
+    load = largest_load(joist(dead="900 psf", meant={"dead": "an invented load"}), "20 ft")
     assert not load.found
     assert ": none (" in load.words
     size = smallest_size(joist(), "60 ft")
@@ -301,5 +301,5 @@ def test_other_things_that_are_refused() -> None:
 
 
 def test_an_outright_short_beam_is_not_blamed_on_a_missing_number() -> None:
-    assert not math.isnan(longest_span(joist(dead="4,000 psf")).ratio)
+    assert not math.isnan(longest_span(joist(dead="4,000 psf", meant={"dead": "an invented load"})).ratio)
     assert isinstance(longest_span(joist()), Answer)

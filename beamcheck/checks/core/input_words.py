@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ...model.base import Insisting
 from ...model.pieces import Beam, Cut, Post, Rafter, Stick, Stock, Tie
 from ...model.rules import beam_length
 from ...units import show
@@ -32,7 +33,7 @@ def stock_inputs(stock: Stock) -> Rows:
     ]  # fmt: skip
     if stock.values is not None:
         rows.append(("design values", f"given: {stock.values.source}"))
-    return rows
+    return [*rows, *_meant_rows(stock)]
 
 
 def stick_inputs(stick: Stick) -> Rows:
@@ -47,7 +48,7 @@ def stick_inputs(stick: Stick) -> Rows:
         rows.append(
             ("shares load", f"{stick.members} members at {show(stick.spacing or 0.0, 'length')}: {stick.shared_by}")
         )
-    return [*rows, *_cut_rows(stick.cuts)]
+    return [*rows, *_cut_rows(stick.cuts), *_meant_rows(stick, *stick.carries)]
 
 
 def beam_inputs(beam: Beam) -> Rows:
@@ -98,6 +99,7 @@ def post_inputs(post: Post) -> Rows:
         ("braced the deep way", braces[0]), ("braced the thin way", braces[1]),
         ("load off centre the deep way", offsets[0]), ("load off centre the thin way", offsets[1]),
         ("metal plate at the ends", "yes" if post.bearing_plate else "no"), *_cut_rows(post.cuts),
+        *_meant_rows(post, *post.carries),
     ]  # fmt: skip
 
 
@@ -107,3 +109,8 @@ def _held(held: str | float) -> str:
 
 def _cut_rows(cuts: tuple[Cut, ...]) -> Rows:
     return [("cut", f"{cut.kind}, {show(cut.depth, 'length')} at {show(cut.at, 'length')}") for cut in cuts]
+
+
+def _meant_rows(*tables: Insisting) -> Rows:
+    """Odd figures that are meant, with the reason."""
+    return [(f"{field.replace('_', ' ')} is meant", why) for one in tables for field, why in one.meant.items()]

@@ -15,8 +15,9 @@ from ...errors import JobError, Problem
 from ..job import MOST_PIECES, Job
 from ..links import faults_between
 from ..places import Path, fields, place
-from . import wording
+from ..wording import problems_of
 from .lines import line_map, line_of
+from .toml_trouble import begins_value, toml_trouble
 
 MOST_BYTES = 2_000_000  # a job of a whole house has some 20 kB; what is larger is not a job file
 MOST_PROBLEMS = 200  # beyond that the file is not a job file with slips but something else
@@ -92,7 +93,7 @@ def _job(data: dict[str, Any], source: str, lines: Callable[[], Mapping[Path, in
     try:
         job = Job.model_validate(data)
     except ValidationError as error:
-        faults = wording.problems_of(error.errors(include_url=False)[: MOST_PROBLEMS + 1], data)
+        faults = problems_of(error.errors(include_url=False)[: MOST_PROBLEMS + 1], data, Job)
     faults += islice(faults_between(job if job is not None else data), MOST_PROBLEMS + 1)
     if job is None or faults:
         raise JobError(source, _problems(faults, data, lines()))
@@ -160,6 +161,6 @@ def _syntax_problem(message: str, text: str) -> Problem:
     number = int(position[1]) if position and position[1] else max(len(text.rstrip().split("\n")), 1)
     bare = _POSITION.sub("", message)
     if position and not position[1] and bare.startswith(("Unterminated", "Unclosed", "Invalid value")):
-        number = max((i for i, line in enumerate(lines, start=1) if wording.begins_value(line)), default=number)
-    said = wording.toml_trouble(bare, lines[number - 1])
+        number = max((i for i, line in enumerate(lines, start=1) if begins_value(line)), default=number)
+    said = toml_trouble(bare, lines[number - 1])
     return Problem("", f"{said} (reading stopped here; there may be more below)", number)

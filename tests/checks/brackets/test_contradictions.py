@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from pydantic import ValidationError
 
 from beamcheck.checks.brackets.body import Body
 from beamcheck.checks.brackets.covers.cover import cover_checks
@@ -15,7 +14,7 @@ from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.material import rows_to_screen
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.job import check_job
-from beamcheck.errors import UnknownName
+from beamcheck.errors import JobError, UnknownName
 from beamcheck.model.anchors import Anchor
 from beamcheck.model.pieces import Beam, Existing
 from beamcheck.model.reading.reader import read_job_text
@@ -211,7 +210,7 @@ def test_a_lag_in_the_middle_of_a_gusset_refers() -> None:
 @pytest.mark.parametrize(("edge", "words"), [("2 in", "not longer than"), ("1 in", "not longer than"),
                                              ("9 in", "beyond the nose")])  # fmt: skip
 def test_a_free_edge_that_no_gusset_has(edge: str, words: str) -> None:
-    with pytest.raises(ValidationError, match=words):
+    with pytest.raises(JobError, match=words):
         bracket({**STRAP, **GUSSET, "gusset_edge": edge})
 
 
@@ -233,7 +232,7 @@ def test_down_is_where_the_lowest_row_is() -> None:
 
 
 def test_rows_below_the_upright_leg_are_bad_input() -> None:
-    with pytest.raises(ValidationError, match="upright leg"):
+    with pytest.raises(JobError, match="upright leg"):
         bracket(LONG, fixings=fixings(rows=[{"below_top": "1 in", "count": 1}, {"below_top": "8 in", "count": 1}]))
 
 

@@ -1,20 +1,16 @@
-"""A carpenter's words for what the TOML reader and pydantic find wrong."""
+"""A carpenter's words for what the validation library finds wrong with a job, or with one class in Python."""
 
 from __future__ import annotations
 
 import json
-import re
-import tomllib
 from collections.abc import Mapping, Sequence
 from typing import Any, Literal, get_args, get_origin
 
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
-from ...errors import nearest
-from ..base import Piece, PieceFaults
-from ..job import Job
-from ..places import LONGEST_NAME, Path, fields
+from ..errors import nearest
+from .places import LONGEST_NAME, Fault, Path, fields
 
 # words people try, and what to say of them: anywhere, among the tables of the job, within a piece that names a stock
 OUT_OF_SCOPE = {
@@ -27,6 +23,7 @@ TABLES = {
     "corbel": "bracket", "knee": "bracket", "gusset": "bracket", "cover": "bracket", "moulding": "trim",
     "molding": "trim", "ornament": "trim",
 }  # fmt: skip
+Model = type[BaseModel]
 OF_STOCK = ("size", "species", "grade", "moisture", "depth", "width")
 
 
@@ -55,13 +52,25 @@ def listed(words: Sequence[str]) -> str:
     return " or ".join([", ".join(quoted[:-1]), quoted[-1]]) if len(quoted) > 1 else quoted[0]
 
 
+class PieceFaults(ValueError):
+    """What is wrong with one piece: all of it, each fault with its path within the piece."""
+
+    def __init__(self, faults: Sequence[Fault]) -> None:
+        self.faults = tuple(faults)
+        super().__init__("; ".join(f"{', '.join(map(str, path))}: {text}" if path else text for path, text in faults))
+
+
+def _is_job(model: Model) -> bool:
+    return "job" in model.model_fields
+
+
 def _within(annotation: Any) -> list[Any]:
     """An annotation and all that it is made of."""
     return [annotation, *(part for inner in get_args(annotation) for part in _within(inner))]
 
 
-def _models_in(annotation: Any) -> list[type[Piece]]:
-    return [a for a in _within(annotation) if isinstance(a, type) and issubclass(a, Piece)]
+def _models_in(annotation: Any) -> list[Model]:
+    return [a for a in _within(annotation) if isinstance(a, type) and issubclass(a, BaseModel)]
 
 
 def _tag(info: FieldInfo | None) -> str:
@@ -69,7 +78,7 @@ def _tag(info: FieldInfo | None) -> str:
     return info.discriminator if info is not None and isinstance(info.discriminator, str) else ""
 
 
-def _model_of(info: FieldInfo, value: Any) -> type[Piece] | None:
+def _model_of(info: FieldInfo, value: Any) -> Model | None:
     """The class of what stands in a field: where it may be of several, the one that its tag names."""
     models = _models_in(info.annotation)
     if tag := _tag(info):
@@ -84,9 +93,9 @@ def fields_of(model: type[BaseModel]) -> dict[str, tuple[str, FieldInfo]]:
     return {**{name: (name, info) for name, info in model.model_fields.items()}, **named}
 
 
-def field_at(path: Path, data: Any) -> tuple[type[Piece], FieldInfo | None]:
-    """The class that holds the field at `path` of a job, and the field (None when there is no such field)."""
-    model: type[Piece] = Job
+def field_at(path: Path, data: Any, root: Model) -> tuple[Model, FieldInfo | None]:
+    """The class that holds the field at `path` within `root`, and the field (None when there is no such field)."""
+    model = root
     info: FieldInfo | None = None
     for key in path:
         if not isinstance(key, int):
@@ -122,7 +131,7 @@ def value_at(data: Any, path: Path) -> Any:
     return data
 
 
-def real_path(data: Any, loc: Sequence[str | int], kind: str) -> Path:
+def real_path(data: Any, loc: Sequence[str | int], kind: str, root: Model) -> Path:
     """A pydantic location without the parts that pydantic adds for unions and converters."""
     path: list[str | int] = []
     whole, is_tag = data, False
@@ -139,7 +148,7 @@ def real_path(data: Any, loc: Sequence[str | int], kind: str) -> Path:
         path.append(key)
         if not isinstance(data, (Mapping, list, tuple, BaseModel)):
             break
-        is_tag = isinstance(key, str) and bool(_tag(field_at(tuple(path), whole)[1]))
+        is_tag = isinstance(key, str) and bool(_tag(field_at(tuple(path), whole, root)[1]))
     return tuple(path)
 
 
@@ -159,19 +168,22 @@ def missing(path: Path, info: FieldInfo | None) -> str:
     return f"missing: {info.description}; for example {key} = {as_toml(info.examples[0])}{allowed}"
 
 
-def unknown(path: Path, model: type[Piece]) -> str:
+def unknown(path: Path, model: Model) -> str:
     """What to say about a field that does not exist: where the thing is said, or the nearest field."""
     key, word = str(path[-1]), str(path[-1]).casefold()
     allowed = [info.alias or name for name, info in model.model_fields.items()]
-    within = [name for name, info in model.model_fields.items() if model is not Job and _has(info, key)]
-    what = "no such table" if model is Job else "no such field"
+    within = [
+        name for name, info in model.model_fields.items()
+        if not _is_job(model) and name != "meant" and _has(info, key)
+    ]  # fmt: skip
+    what = "no such table" if _is_job(model) else "no such field"
     if word in OUT_OF_SCOPE:
         return f"{OUT_OF_SCOPE[word]} is out of scope: an engineer must do that"
-    if model is Job and (table := TABLES.get(word) or TABLES.get(word.removesuffix("s"))):
+    if _is_job(model) and (table := TABLES.get(word) or TABLES.get(word.removesuffix("s"))):
         return f"{what}; write it as [[{table}]]"
     if within:
         return f"{what} here; write it within {' or '.join(f'`{name}`' for name in within)}"
-    if "stock" in model.model_fields and model is not Job and word in OF_STOCK:
+    if "stock" in model.model_fields and not _is_job(model) and word in OF_STOCK:
         return f"{what}; the {word} belongs to the [[stock]] entry that this piece names"
     if word == "span":
         return f"{what}; a span follows from the places of the supports"
@@ -184,9 +196,8 @@ def _has(info: FieldInfo, key: str) -> bool:
     return not listed_ones and any(key in model.model_fields for model in _models_in(info.annotation))
 
 
-def wrong(errors: Sequence[Mapping[str, Any]], path: Path, given: Any, data: Any) -> str:
+def wrong(errors: Sequence[Mapping[str, Any]], path: Path, given: Any, info: FieldInfo | None) -> str:
     """One sentence about a value, from all that pydantic says of it (a choice of two types gives two errors)."""
-    _, info = field_at(path, data)
     words = literals_of(info) if info is not None and isinstance(path[-1], str) else []
     if words:
         quantity = quantity_of(info) if info is not None else None
@@ -238,96 +249,9 @@ def _plain(error: Mapping[str, Any], given: Any) -> str:
     return f"{shown}: {str(error['msg'])[:1].lower()}{str(error['msg'])[1:]}"
 
 
-_CURLY = re.compile("[“”„‟‘’‚]")
-_PAIR = re.compile(r"^\s*([\w.\-\"']+)\s*=\s*(.*?)\s*(?:#.*)?$")
-_STRING = re.compile(r"\"(?:\\.|[^\"\\])*\"|'[^']*'")
-_BARE_PAIR = re.compile(r"([\w.\-]+)\s*=\s*([^\s,\[\]{}\"'=#][^,\[\]{}\"=#]*)")
-LIST_OPEN = "a list [ ] is not closed, or a comma between two of its entries is missing here or on the line before"
-IN_WORDS = 'write feet and inches as words, such as "7 ft 6 1/2 in", so that no quote mark stands inside'
-
-
-def begins_value(line_text: str) -> bool:
-    """Whether a line begins a `name = value`: what is left open at the end of a file began there."""
-    return bool(_PAIR.match(line_text))
-
-
-def toml_trouble(message: str, line_text: str) -> str:
-    """The TOML reader's message in plain words, with the corrected words where they can be guessed."""
-    if any(sign in message for sign in ("Expected newline", "Invalid value", "Unclosed", "Unterminated")):
-        if _CURLY.search(_STRING.sub("", line_text)):
-            return 'curly quotes, as a word processor makes them, are not read: type straight quotes, such as "12 ft"'
-        if bare := _unquoted(line_text):
-            return bare
-    if line_text.lstrip().startswith("[") and ("Expected newline" in message or "Expected ']" in message):
-        return "a table's name stands between two brackets, such as [job], or twice two, such as [[beam]]"
-    if "Expected newline" in message or "Invalid value" in message:
-        return _bad_value(line_text)
-    if "Unclosed inline table" in message or ("Invalid initial character" in message and "{" in line_text):
-        return (
-            "an entry in braces { } must stand on one line, with a comma between its items, none after the last, "
-            "and a closing brace"
-        )
-    if "Unclosed array" in message:
-        return LIST_OPEN
-    if "Unterminated string" in message or "Illegal character '\\n'" in message:
-        return 'a text in quotes is not closed: it must end with the quote it began with, such as "12 ft"'
-    if "Unescaped" in message:
-        return "a backslash has a meaning of its own in \"...\": leave it out, or put the text in single quotes '...'"
-    if "Expected '='" in message:
-        return 'not of the form name = value, such as height = "8 ft" (an equals sign, no colon; no space in the name)'
-    if "Cannot overwrite a value" in message or "Duplicate inline table key" in message:
-        return "a name is given twice in the same table: delete one of them"
-    if twice := re.search(r"Cannot declare \((.*?),?\) twice", message):
-        name = ".".join(re.findall(r"'([^']*)'", twice[1]))
-        each = "" if name == "job" else f", or write [[{name}]] above each piece"
-        return f"the table [{name}] stands here a second time: put its lines together{each}"
-    if "Cannot mutate immutable" in message:
-        return "this table was given on one line already: write all of it there, or all of it as tables of its own"
-    if "Illegal character" in message or "Invalid statement" in message or "Invalid initial" in message:
-        return 'this line cannot be read: a job file has lines such as [[beam]] and name = "B1"'
-    return f"{message[:1].lower()}{message[1:]}"
-
-
-def _unquoted(line_text: str) -> str | None:
-    """The first value of a line that should stand in quotes."""
-    for key, value in _BARE_PAIR.findall(_STRING.sub('""', line_text)):
-        try:
-            tomllib.loads(f"x = {value}")
-        except (ValueError, RecursionError):
-            if "'" in value:
-                return f"put quantities and text in quotes; {IN_WORDS}"
-            return f'put quantities and text in quotes: {key} = "{value.strip()}"'
-    return None
-
-
-def _is_right_by_itself(line_text: str) -> bool:
-    try:
-        tomllib.loads(line_text)
-    except (ValueError, RecursionError):
-        return False
-    return True
-
-
-def _bad_value(line_text: str) -> str:
-    pair = _PAIR.match(line_text)
-    if _is_right_by_itself(line_text):
-        return "this line is right by itself, so a list [ ] above it is not closed"
-    if pair is None:
-        return 'put quantities and text in quotes, such as "12 ft"'
-    if not pair[2]:
-        return f'{pair[1]} has no value: write {pair[1]} = "..."'
-    if pair[2][0] == "[":
-        return LIST_OPEN
-    if pair[2][0] in "'\"":
-        return f"the text ended at its second quote and something follows; {IN_WORDS}"
-    if pair[2].count('"') % 2:
-        return f"put quantities and text in quotes; {IN_WORDS}"
-    return f'the value of {pair[1]} cannot be read: put quantities and text in quotes, such as "12 ft"'
-
-
-def _of_no_class(path: Path, data: Any) -> tuple[Path, str]:
+def _of_no_class(path: Path, data: Any, root: Model) -> Fault:
     """The field that tells classes apart is missing or wrong: which words it takes."""
-    _, info = field_at(path, data)
+    _, info = field_at(path, data, root)
     tag = _tag(info)
     models = _models_in(info.annotation) if info is not None else []
     words = [word for model in models for word in literals_of(model.model_fields[tag])]
@@ -341,33 +265,34 @@ def _of_no_class(path: Path, data: Any) -> tuple[Path, str]:
     return where, f"{shorten(given)} is not allowed: write {listed(words)}{guess}"
 
 
-def problems_of(exc_errors: Sequence[Mapping[str, Any]], data: Any) -> list[tuple[Path, str]]:
-    """Every error of pydantic as (path in the job, sentence), one for each place."""
+def problems_of(exc_errors: Sequence[Mapping[str, Any]], data: Any, root: Model) -> list[Fault]:
+    """Every error of the validation library as (path within `root`, sentence), one for each place."""
     by_place: dict[Path, list[Mapping[str, Any]]] = {}
-    found: list[tuple[Path, str]] = []
+    found: list[Fault] = []
     for error in exc_errors:
         kind = str(error["type"])
-        path = real_path(data, error["loc"], kind)
+        path = real_path(data, error["loc"], kind, root)
         cause = error.get("ctx", {}).get("error")
         if isinstance(cause, PieceFaults):
             found.extend(((*path, *inner), text) for inner, text in cause.faults)
         elif kind == "missing":
-            found.append((path, missing(path, field_at(path, data)[1])))
+            found.append((path, missing(path, field_at(path, data, root)[1])))
         elif kind == "invalid_key":
             found.append((path[:-1], f"{shorten(path[-1])} is not the name of a field: names are text"))
         elif kind == "extra_forbidden":
-            found.append((path, unknown(path, field_at(path, data)[0])))
+            found.append((path, unknown(path, field_at(path, data, root)[0])))
         elif kind in ("union_tag_invalid", "union_tag_not_found"):
-            found.append(_of_no_class(path, data))
+            found.append(_of_no_class(path, data, root))
         else:
             by_place.setdefault(path, []).append(error)
     for path, errors in by_place.items():
         given = value_at(data, path)
-        if len(path) == 1 and path[0] != "job" and not isinstance(given, (list, tuple)):
+        if _is_job(root) and len(path) == 1 and path[0] != "job" and not isinstance(given, (list, tuple)):
             found.append((path, f"write each {path[0]} as a table of its own under [[{path[0]}]], with two brackets"))
             continue
-        if path == ("job",):
+        if _is_job(root) and path == ("job",):
             found.append((path, "there is one job in a file: write its table as [job], with one bracket"))
             continue
-        found.append((path, wrong(errors, path, given, data) if path else _plain(errors[0], given)))
+        info = field_at(path, data, root)[1]
+        found.append((path, wrong(errors, path, given, info) if path else _plain(errors[0], given)))
     return found
