@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, deque
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import chain
 from typing import Any
@@ -15,7 +15,7 @@ from .anchors.group import Group
 from .anchors.results import held_by_nobody, worst_result
 from .beams.result import beam_result
 from .brackets.trim.trim import trim_result
-from .core.context import Context, Structure
+from .core.context import HEAD, Context, Structure
 from .core.draft import Reactions
 from .core.result import PieceResult
 from .core.watched import Log, Watched
@@ -26,7 +26,7 @@ from .roofs.result import roof_results
 Carrying = Beam | Rafter | Post | Bracket | Trim
 Done = tuple[PieceResult, Reactions]
 KEPT = 64  # results of one piece that are kept for the next time
-_WATCHED = ("stocks", "pieces", "anchors", "runs", "verdicts", "stiffness")
+_WATCHED = ("stocks", "pieces", "anchors", "runs", "verdicts", "stiffness", "heads")
 
 
 @dataclass(frozen=True)
@@ -76,7 +76,7 @@ def run_pieces(job: Job, memory: Memory | None = None) -> Run:
     everything: tuple[Carrying | Tie | Existing, ...] = (*pieces, *job.existing)
     structure = Structure(
         {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
-        {anchor.name: anchor for anchor in job.anchor},
+        {anchor.name: anchor for anchor in job.anchor}, heads={HEAD: job.job},
     )  # fmt: skip
     transfers: dict[str, list[TransferredLoad]] = {}
     results: dict[str, PieceResult] = {}
@@ -146,36 +146,50 @@ def results_of(piece: Carrying, context: Context) -> list[tuple[PieceResult, Rea
 def from_the_top(job: Job) -> list[Carrying]:
     """Pieces in an order in which each comes after all that rests on it. Links were checked: there is no circle.
 
-    A bracket also waits for the beam above it, whose sag it asks for, unless that beam in turn waits for the bracket.
+    A bracket or post also waits for the beam above it, whose sag it asks for, and for those on which that stands,
+    unless one of them in turn waits for it.
     """
     every: tuple[Carrying, ...] = (*job.rafter, *job.beam, *job.post, *job.bracket, *job.trim)
     pieces = {piece.name: piece for piece in every}
     below = {name: [under for under in carriers_of(piece) if under in pieces] for name, piece in pieces.items()}
-    watched: dict[str, list[str]] = {}  # the brackets that look at a beam
-    for bracket in job.bracket:
-        if bracket.near is not None and bracket.near.beam in pieces:
-            watched.setdefault(bracket.near.beam, []).append(bracket.name)
+    watched: dict[str, list[str]] = {}  # what looks at a beam above it
+    watching: tuple[Bracket | Post, ...] = (*job.bracket, *job.post)
+    for one in watching:
+        if one.near is not None and one.near.beam in pieces:
+            for beam in _with_beams_below(one.near.beam, pieces):
+                watched.setdefault(beam, []).append(one.name)
     loads = Counter(chain.from_iterable(below.values()))  # how many that rest on it are still to come
     looks = Counter(chain.from_iterable(watched.values()))
     ordered: dict[str, None] = {}
     ready = deque(name for name in pieces if not loads[name] and not looks[name])
     while len(ordered) < len(pieces):
-        if not ready:  # only brackets are left whose beam rests on what they are fixed to: they do without it
+        if not ready:  # only such are left whose beam waits for them: they do without it
             ready.append(next(name for name in pieces if name not in ordered and not loads[name]))
         name = ready.popleft()
         ordered[name] = None
         for under in below[name]:
             loads[under] -= 1
-        for bracket_name in watched.get(name, ()):
-            looks[bracket_name] -= 1
+        for other in watched.get(name, ()):
+            looks[other] -= 1
         freed = dict.fromkeys((*below[name], *watched.get(name, ())))
-        ready.extend(one for one in freed if not loads[one] and not looks[one] and one not in ordered)
+        ready.extend(other for other in freed if not loads[other] and not looks[other] and other not in ordered)
     return [pieces[name] for name in ordered]
+
+
+def _with_beams_below(name: str, pieces: Mapping[str, Carrying]) -> Iterator[str]:
+    """A beam and all beams that carry it: where it comes down depends on all of them."""
+    seen, todo = {name: None}, [name]
+    while todo:
+        for under in carriers_of(pieces[todo.pop()]):
+            if isinstance(pieces.get(under), Beam) and under not in seen:
+                seen[under] = None
+                todo.append(under)
+    yield from seen
 
 
 def carriers_of(piece: Carrying) -> list[str]:
     if isinstance(piece, Beam):
         return [support.on for support in piece.supports]
     if isinstance(piece, Rafter):
-        return [piece.wall.on, *([piece.ridge_on] if piece.ridge_on else [])]
+        return [piece.wall.on, *filter(None, (piece.ridge_on, piece.other_wall))]
     return [piece.on]

@@ -24,6 +24,11 @@ if TYPE_CHECKING:
 
 HELD_INTO = ("beam", "rafter", "tie", "post", "existing", "bracket")
 _CLOSE = 1e-6  # in
+# kind of piece -> its fields that name an anchor group, beside those of its supports
+HELD_BY = {
+    "tie": ("ends_held_by",), "rafter": ("upper_held_by", "ridge_held_by"), "post": ("head_held_by", "foot_held_by"),
+}  # fmt: skip
+OR_EXISTING = ("head_held_by",)  # may name an [[existing]] entry as well
 
 
 @dataclass(frozen=True)
@@ -54,8 +59,7 @@ def uses_of(entry: Entry) -> Iterator[Use]:
             named.append((("supports", i, "held_by"), fields(support).get("held_by")))
     elif entry.kind == "rafter":
         named.append((("wall", "held_by"), fields(entry.data.get("wall")).get("held_by")))
-    elif entry.kind == "tie":
-        named.append((("ends_held_by",), entry.data.get("ends_held_by")))
+    named += [((field,), entry.data.get(field)) for field in HELD_BY.get(entry.kind, ())]
     for path, name in named:
         if isinstance(name, str) and name.strip():
             yield Use((*entry.path, *path), name, entry)
@@ -73,6 +77,8 @@ def anchor_links(
     uses = [use for entry in found for use in uses_of(entry)]
     unknown = False
     for use in uses:
+        if use.path[-1] in OR_EXISTING and use.name in things and things[use.name].kind == "existing":
+            continue
         if use.name not in names:
             unknown = True
             text = f"there is no [[anchor]] named {use.name!r}"

@@ -70,10 +70,13 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "height": _feet(100), "lands_at": _feet(200), "braced_strong": _feet(100), "braced_weak": _feet(100),
         "eccentricity": _inches(60, low=-60), "eccentricity_weak": _inches(60, low=-60),
     },
+    "PlySchedule": {
+        "spacing": _inches(120), "row_spacing": _inches(60), "end": _inches(120), "edge": _inches(60),
+    },
     # across the grain the species of the tables have 305 to 885 psi; what takes nothing or less is said by a rule
     "Existing": {
         "F_c_perp": _psi(100, 1_500), "takes": Bound(-500_000, 500_000, "lbf"),
-        "takes_uplift": Bound(1, 500_000, "lbf"),
+        "takes_uplift": Bound(1, 500_000, "lbf"), "takes_sideways": Bound(1, 500_000, "lbf"),
     },
     "Place": {"x": _feet(200), "y": _inches(60)},
     "Holes": {

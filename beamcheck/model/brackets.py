@@ -134,6 +134,9 @@ class Bracket(Insisting):
     )
     deflects: PositiveLength | None = Field(default=None, description="how far its nose may sink")
     near: Near | None = Field(default=None, description="a beam above it")
+    above: Literal["nothing"] | None = Field(
+        default=None, description="nothing: no beam, shelf or ceiling above it could come down on it (else see near)"
+    )
     cover: Cover | None = Field(default=None, description="for a cover: what it hides")
     accidental: Force | Literal["not for load"] | None = Field(
         default=None,
@@ -158,6 +161,9 @@ class Bracket(Insisting):
         if self.role == "cover" and self.cover is None:
             text = "missing: what does it hide?"
             yield ("cover",), f'{text} For example cover = {{ hides = ["hidden plate A"], heads_stand_out = "3/4 in" }}'
+        if self.above is not None and self.near is not None:
+            text = f"nothing is said to be above it, yet near names the beam {self.near.beam!r}"
+            yield ("above",), f"{text}: leave one of them out"
         if self.role != "cover" and self.cover is not None:
             yield ("cover",), f'the role is {self.role!r}: leave cover out, or write role = "cover"'
         if self.stock is None and not isinstance(self.shape, SteelCore):

@@ -33,6 +33,10 @@ class Existing(Insisting):
         description="what one fastening on it may pull upward, by whoever confirms it",
         examples=["1,000 lb"],
     )
+    takes_sideways: Force | None = Field(
+        default=None, description="what one piece may push or pull sideways on it, by whoever confirms it",
+        examples=["200 lb"],
+    )  # fmt: skip
     material: Literal["wood", "steel", "masonry", "concrete", "ground", "plaster", "board", "trim", "other"] = Field(
         default="other", description="what it is made of; plaster, board and trim carry nothing"
     )

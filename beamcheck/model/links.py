@@ -11,10 +11,10 @@ from typing import Any
 
 from pydantic import ValidationError
 
-from ..errors import JobError, Problem, nearest
-from .anchor_links import anchor_links
+from ..errors import BeamcheckError, JobError, Problem, nearest
+from .anchor_links import anchor_links, diameter
 from .bracket_links import bracket_links
-from .entries import FIXED_TO, KINDS, Entry, entries_of, size_of
+from .entries import FIXED_TO, KINDS, Entry, entries_of, is_name, size_of
 from .job import About, Job
 from .job_paths import same_value
 from .places import Fault, Path, fields, place
@@ -45,6 +45,7 @@ def faults_between(job: Job | Mapping[str, Any]) -> Iterator[Fault]:
     yield from anchor_links(others, stocks, things, size_of)
     yield from bracket_links(others, stocks, things, size_of)
     for entry in others:
+        yield from _schedule(entry)
         if entry.piece is not None:
             yield from of_sizes(entry.path, entry.piece, stocks, things)
     carriers = {name for entry in others for _, name, _ in entry.rests_on()}
@@ -100,6 +101,7 @@ def _references(entry: Entry, stocks: Mapping[str, Entry], things: Mapping[str, 
         yield (*entry.path, "stock"), f"there is no [[stock]] named {stock!r}; {nearest(stock, list(stocks))}"
     for path, name, kinds in entry.rests_on():
         yield from _carrier(path, name, kinds, stocks, things)
+    yield from _neighbors(entry, things)
     if (tie := entry.text("tie")) is not None and entry.kind == "rafter":
         ties = [name for name, thing in things.items() if thing.kind == "tie"]
         if tie not in ties:
@@ -109,6 +111,38 @@ def _references(entry: Entry, stocks: Mapping[str, Entry], things: Mapping[str, 
                 else f"there is no [[tie]] named {tie!r}"
             )
             yield (*entry.path, "tie"), f"{what}; {nearest(tie, ties)}"
+
+
+# kind of piece -> paths of fields that name another piece without resting on it -> kinds that it may be
+NAMED: Mapping[str, Mapping[tuple[str, ...], tuple[str, ...]]] = {
+    "rafter": {("other_wall",): ("beam", "existing")},
+    "tie": {("ends_rest_on",): ("beam", "existing")},
+    "post": {("near", "beam"): ("beam",)},
+}
+
+
+def _neighbors(entry: Entry, things: Mapping[str, Entry]) -> Iterator[Fault]:
+    for path, kinds in NAMED.get(entry.kind, {}).items():
+        value: Any = entry.data
+        for field in path:
+            value = fields(value).get(field)
+        if not is_name(value) or (value in things and things[value].kind in kinds):
+            continue
+        needed = " or ".join(f"[[{kind}]]" for kind in kinds)
+        usable = [other for other, thing in things.items() if thing.kind in kinds]
+        what = f"{value!r} is a {things[value].kind}" if value in things else f"there is no piece named {value!r}"
+        yield (*entry.path, *path), f"{what}, but a {needed} entry is needed; {nearest(value, usable)}"
+
+
+def _schedule(entry: Entry) -> Iterator[Fault]:
+    """The nails or bolts through the plies of a post are of a size that the tables list."""
+    by = fields(entry.data.get("plies_schedule"))
+    kind, size = by.get("kind"), by.get("size")
+    if entry.kind == "post" and isinstance(size, str) and kind in ("nail", "bolt"):
+        try:
+            diameter(kind, size)
+        except BeamcheckError as error:
+            yield (*entry.path, "plies_schedule", "size"), str(error)
 
 
 def _carrier(

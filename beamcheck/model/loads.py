@@ -61,6 +61,10 @@ class Load(Insisting):
         default=None,
         description="what brings a point load: beam: a beam or joist fastened there; post: a post that stands there",
     )
+    stays: bool | None = Field(
+        default=None,
+        description="a live load that stays for years, as books, stores and water do: wood creeps under it",
+    )
     dead_includes_own_weight: bool = Field(
         default=False, description="the dead load includes the weight of the piece itself, which is then not added"
     )

@@ -7,13 +7,39 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from .base import Name
-from .brackets import Role
+from .base import Name, Piece
+from .brackets import Near, Role
 from .loads import Load, sort_of
 from .marks import Marked
 from .places import Fault
 from .quantities import Length, PositiveLength
 from .sticks import Cut, inside
+
+
+class PlySchedule(Piece):
+    """The schedule by which the plies of a post are nailed or bolted together (NDS 2018 15.3)."""
+
+    kind: Literal["nail", "bolt"] = Field(description="what goes through all plies", examples=["nail"])
+    size: Name = Field(description="as the trade names it", examples=["30d common"])
+    rows: Annotated[int, Field(ge=1, le=10)] = Field(description="rows along the post", examples=[2])
+    spacing: PositiveLength = Field(description="from fastener to fastener in a row", examples=["8 in"])
+    row_spacing: PositiveLength | None = Field(default=None, description="from row to row")
+    end: PositiveLength = Field(description="from the end of the post to the first", examples=["3 1/2 in"])
+    edge: PositiveLength = Field(description="from the edge of the plies to the nearest row", examples=["1 1/2 in"])
+    washers: bool | None = Field(default=None, description="bolts: a washer or plate under each head and nut")
+    from_both_sides: bool | None = Field(default=None, description="nails: driven in turn from either side")
+
+    def faults(self) -> Iterator[Fault]:
+        """Several rows have a distance, and each kind what belongs to it."""
+        if self.rows > 1 and self.row_spacing is None:
+            text = f"missing: {self.rows} rows need the distance from row to row"
+            yield ("row_spacing",), f'{text}, for example row_spacing = "2 1/2 in"'
+        if self.rows == 1 and self.row_spacing is not None:
+            yield ("row_spacing",), "one row has no distance from row to row: write rows = 2 or more, or leave it out"
+        if self.kind == "bolt" and self.from_both_sides is not None:
+            yield ("from_both_sides",), "a bolt goes right through: leave from_both_sides out"
+        if self.kind == "nail" and self.washers is not None:
+            yield ("washers",), "a nail has no washer: leave washers out"
 
 
 class Post(Marked):
@@ -34,6 +60,11 @@ class Post(Marked):
     )
     plies: Annotated[int, Field(ge=1, le=6)] = Field(default=1, description="sticks side by side that make up the post")
     plies_joined: Literal["nailed", "bolted", "none"] = Field(default="none", description="how the plies are joined")
+    plies_schedule: PlySchedule | None = Field(
+        default=None, description="the schedule of those nails or bolts; without one each ply stands by itself",
+        examples=[{"kind": "nail", "size": "30d common", "rows": 2, "spacing": "8 in", "row_spacing": "4 1/4 in",
+                   "end": "3 1/2 in", "edge": "1 1/2 in", "from_both_sides": True}],
+    )  # fmt: skip
     braced_strong: PositiveLength | None = Field(
         default=None, description="spacing of braces against bending the deep way"
     )
@@ -49,6 +80,21 @@ class Post(Marked):
     eccentricity_weak: Length | None = Field(default=None, description="the same, the thin way")
     bearing_plate: bool = Field(default=False, description="a metal plate spreads the load at its ends")
     cuts: tuple[Cut, ...] = Field(default=(), max_length=200, description="wood that is missing; `at` is from the foot")
+    head_held_by: Name | None = Field(
+        default=None,
+        description="what holds its head: an [[anchor]] group, or an [[existing]] entry such as a floor",
+        examples=["head strap"],
+    )
+    foot_held_by: Name | None = Field(
+        default=None, description="the [[anchor]] group that holds its foot", examples=["post base"]
+    )
+    above: Literal["nothing"] | None = Field(
+        default=None, description='"nothing": no beam, floor or roof over its top can come down on it'
+    )
+    near: Near | None = Field(
+        default=None, description="the beam over its top that does not rest on it, with the gap between them",
+        examples=[{"beam": "B1", "at": "6 ft", "gap": "1/2 in"}],
+    )  # fmt: skip
 
     def faults(self) -> Iterator[Fault]:
         """A post that stands, and forces on its top alone."""
@@ -66,5 +112,13 @@ class Post(Marked):
                 yield ("carries", i, "measured"), "`measured` is for rafters"
             if load.moves:
                 yield ("carries", i, "moves"), "a load on a post does not move: leave `moves` out"
+        if self.above is not None and self.near is not None:
+            yield ("above",), "near names a beam over its top: leave one of the two out"
+        if self.plies_schedule is not None and self.plies_joined != f"{self.plies_schedule.kind}ed":
+            text = f"the plies are said to be joined by {self.plies_joined!r}, but a schedule of"
+            yield (
+                ("plies_joined",),
+                f'{text} {self.plies_schedule.kind}s is given: write "{self.plies_schedule.kind}ed"',
+            )
         for i, cut in enumerate(self.cuts):
             yield from inside(("cuts", i, "at"), cut.at, self.height, "the post")

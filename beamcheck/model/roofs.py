@@ -33,6 +33,15 @@ class Rafter(Stick):
     pair: bool = Field(default=True, description="another rafter leans on the ridge from the other side")
     tie: Name | None = Field(default=None, description="the tie that closes the pair")
     thrust_resisted_by: Answer = Field(default="", description="what takes the thrust when there is no tie")
+    ridge_held_by: Name | None = Field(
+        default=None, description="the [[anchor]] group that joins the two rafters at the ridge board"
+    )
+    upper_held_by: Name | None = Field(
+        default=None, description="the [[anchor]] group at the ridge beam: rated sloped hangers, straps over the top"
+    )
+    other_wall: Name | None = Field(
+        default=None, description="what the foot of the opposite rafter rests on", examples=["south wall plate"]
+    )
     seat_cut: PositiveLength | None = Field(default=None, description="depth of the birdsmouth, square to the rafter")
 
     def faults(self) -> Iterator[Fault]:
@@ -43,6 +52,14 @@ class Rafter(Stick):
             yield ("ridge_on",), 'missing: say which piece carries the upper ends, for example ridge_on = "ridge beam"'
         if self.ridge == "board" and self.ridge_on is not None:
             yield ("ridge_on",), 'a ridge board carries nothing: leave ridge_on out, or write ridge = "beam"'
+        if self.ridge == "beam" and self.ridge_held_by is not None:
+            text = "there are no two rafters to join over a ridge beam"
+            yield ("ridge_held_by",), f"{text}: what holds the upper end goes into upper_held_by"
+        if self.ridge == "board" and self.upper_held_by is not None:
+            text = "a ridge board carries nothing"
+            yield ("upper_held_by",), f"{text}: what joins the two rafters goes into ridge_held_by"
+        if self.ridge == "beam" and self.other_wall is not None:
+            yield ("other_wall",), "the ridge beam carries this rafter by itself: leave other_wall out"
         if self.ridge == "beam" and self.tie is not None:
             text = "leave tie out, and describe a piece that carries a ceiling as a [[beam]]"
             yield ("tie",), f"with a ridge beam a tie takes no part in the check and would go unchecked: {text}"
@@ -61,9 +78,20 @@ class Tie(Stick):
     height: Length = Field(description="above the rafters' wall supports", examples=["0 ft"])
     end_connection: Name = Field(default="unchecked", description="how its ends are joined to the rafters")
     ends_held_by: Name | None = Field(default=None, description="the [[anchor]] group at each of its ends")
+    ends_rest_on: Name | None = Field(
+        default=None,
+        description="the wall plate that its ends sit on, as those of a ceiling joist do: it bears the tie's weight",
+        examples=["wall plates"],
+    )
+    ends_upright: bool | None = Field(
+        default=None, description="are its ends held upright, by the rafters they are nailed to or by blocking?"
+    )
 
     def faults(self) -> Iterator[Fault]:
         """Loads with their width and place."""
+        if self.ends_rest_on is not None and self.height > 0.0:
+            text = "only a tie at the height of the wall (0 ft) sits on its plate"
+            yield ("ends_rest_on",), f"{text}: leave it out, or correct the height"
         yield from widths(self.carries)
         yield from places_inside(self.carries, (), math.inf, "the tie")
 

@@ -91,6 +91,26 @@ class RoofRun:
         return np.asarray(self.combined.reactions[..., 1, 1])
 
     @property
+    def ridge_pull(self) -> Array:
+        """(combinations,) how the upper end of a rafter pulls away from the ridge, level, lbf; pressing is negative."""
+        N, V = self._top
+        slope = math.radians(self.rafter.slope)
+        return np.asarray(N * math.cos(slope) + V * math.sin(slope))
+
+    @property
+    def ridge_down(self) -> Array:
+        """(combinations,) how the upper end of the left rafter bears down on the joint at the ridge, plumb, lbf."""
+        N, V = self._top
+        slope = math.radians(self.rafter.slope)
+        return np.asarray(N * math.sin(slope) - V * math.cos(slope))
+
+    @property
+    def _top(self) -> tuple[Array, Array]:
+        line = self.rafter_line
+        length = float(line.length)
+        return np.asarray(line.at("N", length, "left")), np.asarray(line.at("V", length, "left"))
+
+    @property
     def spreading(self) -> Array:
         """(combinations,) how far the feet of a pair move apart, without creep, in."""
         return np.asarray(self.combined.displacements[..., self.far_foot, 0])

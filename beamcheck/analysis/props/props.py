@@ -25,7 +25,6 @@ from ..frames.member_line import BeamResult, Line, straight_beam
 
 Array = np.ndarray
 Gap = float | Array
-LASTING = ("D", SETTLED)  # what creeps
 APART = 0.5  # in; a nose is no sharper than this: props that stand closer are taken this far apart
 SAME = 1e-6  # part by which two methods may differ
 VANISHING = 1e-9  # lbf
@@ -36,13 +35,20 @@ NEIGHBOURS = 4  # of a prop whose gap and stiffness are tried both ways; what ot
 class Sinking:
     """How far a beam comes down at some places, in, down positive; negative where it rises.
 
-    lasting, passing : (combinations, places) under the load that stays and under all other load, at once.
-    resting : (places,) under the whole of the load that stays, settled supports counted where they lower it.
+    lasting, passing : (combinations, places) under dead load, and under all other load and settled supports, at once.
+    live : (combinations, places) the part of `passing` under live load.
+    resting, settled : (places,) under the whole of the dead load, and as far as settled supports lower it.
     """
 
     lasting: Array
     passing: Array
+    live: Array
     resting: Array
+    settled: Array
+
+    def with_live_that_stays(self) -> Sinking:
+        """The same where the live load is stored for years: then it creeps as well."""
+        return replace(self, lasting=self.lasting + self.live, passing=self.passing - self.live)
 
     def long_term(self, K_cr: float) -> Array:
         """(combinations, places) with creep (NDS 2018 eq. 3.5-1); what lifts is not made larger by it."""
@@ -161,14 +167,24 @@ def sinking(straight: SolvedBeam, places: Sequence[float], softness: float = 1.0
         A place beyond the ends of the beam.
     """
     _on_beam(straight, places)
-    settles = np.array([case.kind == SETTLED for case in straight.cases])
-    stays = np.array([case.kind in LASTING for case in straight.cases])
+    kinds = np.array([case.kind for case in straight.cases])
+    settles, stays = kinds == SETTLED, kinds == "D"
     # a support that settles takes the beam with it, however stiff that is
     down = -straight.cases_run.line.at("v", np.asarray(places, dtype=float))
     down = down * np.where(settles, 1.0, softness)[:, None]
     factors = straight.factors
-    resting = np.sum(down[stays & ~settles], axis=0) + np.sum(np.maximum(down[settles], 0.0), axis=0)
-    return Sinking((factors * stays) @ down, (factors * ~stays) @ down, resting)
+    resting, settled = np.sum(down[stays], axis=0), np.sum(np.maximum(down[settles], 0.0), axis=0)
+    lasting, live = (factors * stays) @ down, (factors * (kinds == "L")) @ down
+    return Sinking(lasting, factors @ down - lasting, live, resting, settled)
+
+
+def carried_down(straight: SolvedBeam, places: Sequence[float]) -> Array:
+    """(supports, places): how far the beam comes down at some places when a support comes down by 1 in."""
+    _on_beam(straight, places)
+    cases = [[Settlement(i, 1.0)] for i in range(len(straight.supports))]
+    supports = [(held.x, held.kind) for held in straight.supports]
+    run = straight_beam(straight.length, supports, cases, sections=_stiffness(straight, 1.0))
+    return np.asarray(-run.line.at("v", np.asarray(places, dtype=float)))
 
 
 def unit_sags(straight: SolvedBeam, places: Sequence[float], softness: float = 1.0) -> Array:

@@ -17,7 +17,6 @@ from ...model.anchors import Anchor, Holes
 from ...model.pieces import Beam, Post, Stock
 from ...model.rules import beam_length
 from ...units import show
-from ...values.judgment import judgment
 from ..core.context import AnyPiece
 from ..core.material import WoodMaterial
 from ..core.question import RULING, PlausibleAnswer, Question, ask
@@ -229,11 +228,6 @@ class Group:
 def round_force(force: float) -> str:
     """A plausible figure of a letter or report: rounded up to 10 lb."""
     return f"{10.0 * math.ceil(force / 10.0):,.0f} lbf"
-
-
-def trivial(force: float, capacity: float) -> bool:
-    """Whether a force is next to nothing: it neither needs a rule of its own nor an engineer's word."""
-    return force <= judgment("trivial force").value and force <= judgment("trivial share of capacity").value * capacity
 
 
 def seat_takes(forces: Forces) -> Forces:

@@ -11,8 +11,9 @@ import numpy as np
 from ...analysis.beams.combinations import Loaded
 from ...analysis.frames.roof_frame import RoofRun
 from ...calc.pad import SilentPad
+from ...model.anchor_manners import MANNERS
 from ...model.anchors import Anchor
-from ...model.pieces import Beam, Rafter, Stock, Tie
+from ...model.pieces import Beam, Post, Rafter, Stock, Tie
 from ..beams.beam import BeamRun, section_of
 from ..core.context import AnyPiece, Context
 from ..core.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
@@ -134,16 +135,23 @@ def ends_of_tie(tie: Tie, rafter: Rafter, run: RoofRun, context: Context) -> tup
     length = float(line.length)
     left = Forces(run.combinations, line.at("V", 0.0, "right"), line.at("N", 0.0, "right"))
     right = Forces(run.combinations, -line.at("V", length, "left"), line.at("N", length, "left"))
+    if tie.ends_rest_on is not None:  # the plate bears what hangs on it: the group takes the pull alone
+        left, right = (Forces(one.combinations, np.zeros_like(one.across), one.along) for one in (left, right))
     ends = (("left", 0.0, left), ("right", length, right))
     one, two = (HeldEnd(tie.name, end, place, stock, wood, section, rafter, forces) for end, place, forces in ends)
     return one, two
 
 
 def foot_of_rafter(rafter: Rafter, run: RoofRun, context: Context) -> HeldEnd:
-    """The lower end of a rafter on its wall: what presses down, and what pushes outwards."""
+    """The lower end of a rafter on its wall: what presses down, and what pushes outwards.
+
+    A strap beside a seat takes what lifts; what presses and what pushes sideways stays with the seat and its nails.
+    """
     stock, wood, section = _stick(rafter, context)
-    wall = rafter.wall
-    forces = level_forces(run.combinations, run.wall_reactions, -run.thrust, rafter.slope)
+    wall, down, out = rafter.wall, run.wall_reactions, -run.thrust
+    if wall.holds == "rests" and _published(context.anchor(wall.held_by)):
+        down, out = np.minimum(down, 0.0), np.zeros_like(out)
+    forces = level_forces(run.combinations, down, out, rafter.slope)
     return HeldEnd(
         rafter.name, "left", run.tail, stock, wood, section, context.under(wall.on), forces, line=run.tail,
         slope=rafter.slope, lands_at=wall.lands_at, rests=wall.holds == "rests", support=f"rafter.{rafter.name}.wall",
@@ -160,6 +168,55 @@ def head_of_rafter(rafter: Rafter, run: RoofRun, context: Context) -> HeldEnd:
     return HeldEnd(
         rafter.name, "right", length, stock, wood, section, into, forces, line=0.0, slope=-rafter.slope,
         support=f"rafter.{rafter.name}",
+    )  # fmt: skip
+
+
+def _published(anchor: Anchor | None) -> bool:
+    """Whether somebody else answers for its loads, so that nothing of it is worked out here."""
+    return anchor is not None and not (MANNERS[anchor.manner].fastened or MANNERS[anchor.manner].upright)
+
+
+def ridge_of_pair(rafter: Rafter, run: RoofRun, context: Context) -> HeldEnd:
+    """The upper end of a rafter at a ridge board: what pulls it away and what slides; that which presses, the board
+    passes on from rafter to rafter."""
+    stock, wood, section = _stick(rafter, context)
+    pull = np.maximum(run.ridge_pull, 0.0)
+    anchor = context.anchor(rafter.ridge_held_by)
+    forces = level_forces(run.combinations, run.ridge_down, pull, -rafter.slope)
+    into = context.structure.pieces.get(anchor.into) if anchor is not None and anchor.into else None
+    length = float(run.rafter_line.length)
+    return HeldEnd(
+        rafter.name, "right", length, stock, wood, section, into, forces, line=0.0, slope=-rafter.slope,
+        support=f"rafter.{rafter.name}",
+    )  # fmt: skip
+
+
+def end_of_post(
+    post: Post, anchor: Anchor, wood: WoodMaterial, section: Section, combinations: Sequence[Loaded], lifted: Array,
+    context: Context, *, head: bool,
+) -> HeldEnd:  # fmt: skip
+    """Head or foot of a post, which stands on a seat: what lifts there comes to the group.
+
+    Published loads name that direction 'up', whichever way the piece stands; fasteners in the post take it along its
+    grain.
+
+    Parameters
+    ----------
+    lifted : (combinations,)
+        Upward, lbf; pressing is negative.
+    """
+    up = np.maximum(lifted, 0.0)
+    nothing = np.zeros_like(up)
+    made = MANNERS[anchor.manner]
+    along = made.fastened or made.upright
+    forces = Forces(tuple(combinations), nothing if along else -up, up if along else nothing)
+    into = (
+        context.structure.pieces.get(anchor.into) if head and anchor.into else None if head else context.under(post.on)
+    )
+    end, place = ("right", post.height) if head else ("left", 0.0)
+    return HeldEnd(
+        post.name, end, place, context.stock(post.stock), wood, section, into, forces, line=0.0, rests=True,
+        support=f"post.{post.name}",
     )  # fmt: skip
 
 
@@ -189,7 +246,11 @@ def group_of(anchor: Anchor, held: HeldEnd, context: Context, beam: tuple[Beam, 
         far_depth=_depth(held.into, context),
     )  # fmt: skip
     bare = not (group.made.fastened or group.made.upright)
-    return Group(**{**group.__dict__, "forces": seat_takes(held.forces)}) if held.rests and bare else group
+    return (
+        Group(**{**group.__dict__, "forces": seat_takes(held.forces)})
+        if held.rests and bare and not held.slope
+        else group
+    )
 
 
 def _depth(into: AnyPiece | None, context: Context) -> float | None:

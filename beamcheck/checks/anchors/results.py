@@ -2,23 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 import numpy as np
 
+from ...analysis.beams.combinations import Loaded
 from ...analysis.frames.roof_frame import RoofRun
 from ...errors import BeamcheckError
 from ...model.anchors import Anchor
-from ...model.pieces import Beam, Rafter, Tie
+from ...model.pieces import Beam, Post, Rafter, Tie
 from ..beams.beam import BeamRun
 from ..core.context import Context
 from ..core.draft import Draft
+from ..core.material import WoodMaterial
 from ..core.question import ask
 from ..core.result import Check, PieceResult, Table
+from ..core.strength import Section
 from ..core.tables import forces_table
 from .group import NEGLIGIBLE, PART_WORDS, Group, Part
-from .held_end import HeldEnd, end_of_beam, ends_of_tie, foot_of_rafter, group_of, head_of_rafter
+from .held_end import (
+    HeldEnd,
+    end_of_beam,
+    end_of_post,
+    ends_of_tie,
+    foot_of_rafter,
+    group_of,
+    head_of_rafter,
+    ridge_of_pair,
+)
 from .manners.registry import manner_of
 from .outputs import anchor_inputs, anchor_tables, hole_drawing
 
@@ -114,10 +126,11 @@ def anchors_of_tie(tie: Tie, rafter: Rafter, run: RoofRun | None, context: Conte
 def anchors_of_rafter(
     rafter: Rafter, run: RoofRun | None, context: Context, *, ridge: str | None = None
 ) -> list[PieceResult]:
-    """The groups at a rafter's foot and, where one is named, at the ridge beam."""
+    """The groups at a rafter's foot and, where one is named, at the ridge beam or the ridge board."""
     ends: tuple[tuple[str | None, str, Callable[[Rafter, RoofRun, Context], HeldEnd]], ...] = (
         (rafter.wall.held_by, f"foot of {rafter.name}", foot_of_rafter),
         (ridge, f"upper end of {rafter.name}", head_of_rafter),
+        (rafter.ridge_held_by, f"ridge of {rafter.name}", ridge_of_pair),
     )
     found = []
     for name, where, make in ends:
@@ -131,6 +144,24 @@ def anchors_of_rafter(
             found.append(anchor_result(group_of(anchor, make(rafter, run, context), context), context))
         except BeamcheckError as error:
             found.append(not_worked_out(anchor, where, str(error)))
+    return found
+
+
+def anchors_of_post(
+    post: Post, wood: WoodMaterial, section: Section, combinations: Sequence[Loaded], ends: Mapping[str, np.ndarray],
+    context: Context,
+) -> list[PieceResult]:  # fmt: skip
+    """The groups at foot and head of a post; `ends` holds what lifts at each, lbf."""
+    found = []
+    for name, where in ((post.foot_held_by, "foot"), (post.head_held_by, "head")):
+        anchor = context.anchor(name)
+        if anchor is None:
+            continue
+        try:
+            held = end_of_post(post, anchor, wood, section, combinations, ends[where], context, head=where == "head")
+            found.append(anchor_result(group_of(anchor, held, context), context))
+        except BeamcheckError as error:
+            found.append(not_worked_out(anchor, f"{where} of {post.name}", str(error)))
     return found
 
 

@@ -18,8 +18,9 @@ from ..core.govern import Criterion, at, duration, govern
 from ..core.material import WoodMaterial, shear_prime, tension_prime
 from ..core.result import Check
 from ..core.strength import Outcome
+from ..core.trivial import trivial
 from .connection import Connection
-from .group import NEGLIGIBLE, trivial
+from .group import NEGLIGIBLE
 from .joint import HAIR, Part, weak_wood
 from .unsaid import Open
 

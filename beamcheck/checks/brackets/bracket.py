@@ -14,6 +14,7 @@ from ..core.draft import GENERAL, Draft, Reactions, transfer_doubts, unknown_bel
 from ..core.pictures import Picture
 from ..core.result import Check, PieceResult
 from ..core.tables import forces_table
+from .above import above_checks
 from .asking import ask_for
 from .bearing import hung_on_it
 from .body import Body
@@ -25,6 +26,7 @@ from .fixings.fixings import fixing_checks, inspection_of
 from .handed import Handed
 from .hands import accidental_checks
 from .loads import BracketLoads, bracket_loads
+from .place import likely_beams, place_checks
 from .props.prop import PropResult
 from .under_beam import propped
 from .wood import weight_of, wood_of_bracket
@@ -67,7 +69,7 @@ def _drawn_at_least(family: Family[Any], context: Context) -> tuple[Picture, ...
 
 
 def _worked_out(draft: Draft, family: Family[Any], context: Context) -> tuple[PieceResult, Reactions]:
-    bracket, name = family.bracket, family.bracket.name
+    bracket, name, near = family.bracket, family.bracket.name, family.bracket.near
     wood, doubts = wood_of_bracket(bracket, context)
     loads, body = loads_of(family, context), Body()
     loaded = bracket.role == "carries" or not loads.only_own_weight
@@ -80,11 +82,17 @@ def _worked_out(draft: Draft, family: Family[Any], context: Context) -> tuple[Pi
         make = Check.breaks_rule if loaded else Check.keeps_rule
         draft.checks.append(make(id, name, what, clause, body.weak_grain))
     draft.checks += fixing_checks(family, loads, body, wood, context)
-    prop = propped(draft, family, bracket.near, context) if bracket.near is not None else None
+    rested_on = any(beam.name == near.beam for beam in context.structure.beams_on(name)) if near is not None else False
+    prop = propped(draft, family, near, context) if near is not None and not rested_on else None
+    if bracket.role != "carries":
+        draft.checks += accidental_checks(bracket)
+    if bracket.role == "decorative" and loads.only_own_weight:
+        draft.checks += above_checks(name, f"bracket.{name}", near, bracket.above, likely_beams(family, context))
+    draft.checks += place_checks(family, context)
     handed = Handed(family, context, loads, body, prop)
     draft.checks += handed.existing()
     if bracket.role == "cover":
-        draft.checks += [*accidental_checks(bracket), *cover_checks(family, loads, context)]
+        draft.checks += cover_checks(family, loads, context)
     draft.inputs += body.inputs
     forces = {"F": (loads.F, "force"), "x_L": (loads.x_L, "length")}
     draft.tables += [*loads_on_bracket(loads), *body.tables, forces_table(loads.combinations, forces)]

@@ -10,12 +10,23 @@ from typing import Any
 from ...analysis.beams.member_loads import TransferredLoad
 from ...model.anchors import Anchor
 from ...model.brackets import Bracket, Trim
+from ...model.job import About, Snow
 from ...model.pieces import Beam, Existing, Post, Rafter, Stock, Tie
 from ...values.lumber import Size, read_size
 from .result import Verdict
 from .watched import choose
 
+HEAD = "job"
 AnyPiece = Beam | Rafter | Tie | Post | Bracket | Trim | Existing
+
+
+@dataclass(frozen=True)
+class Site:
+    """The place where the house stands, as far as checks ask for it."""
+
+    ground_snow: tuple[float, str] | None = None
+    snow: Snow | None = None
+    wind_by: str = ""
 
 
 @dataclass(frozen=True)
@@ -23,6 +34,7 @@ class Structure:
     """Pieces, stocks and anchor groups by name. What is left by one piece for another is of a room above this one.
 
     `groups` collects each anchor group as it is checked, with its forces: whoever asks for a layout starts from there.
+    `heads` holds the head of the job, under one name.
     `runs` and `verdicts` keep the solved beams, for the brackets near them; `stiffness` that of those brackets, lbf/in.
     """
 
@@ -33,6 +45,13 @@ class Structure:
     runs: MutableMapping[str, Any] = field(default_factory=dict, compare=False, repr=False)
     verdicts: MutableMapping[str, Verdict] = field(default_factory=dict, compare=False, repr=False)
     stiffness: MutableMapping[str, tuple[float, float]] = field(default_factory=dict, compare=False, repr=False)
+    heads: Mapping[str, About] = field(default_factory=dict)
+
+    @property
+    def site(self) -> Site:
+        """What the head of the job says of the place where the house stands; of pieces without a job nothing."""
+        head = self.heads.get(HEAD)
+        return Site() if head is None else Site(head.ground_snow, head.snow, head.wind_by)
 
     def beams_on(self, name: str) -> tuple[Beam, ...]:
         """The beams with a support on that piece."""

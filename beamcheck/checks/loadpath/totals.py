@@ -96,7 +96,9 @@ def trace(structure: Structure, reactions: Sequence[Reactions]) -> Trace:
             _add(applied, own)
             for index, (row, force) in enumerate(zip(handed.rows, forces, strict=True)):
                 transfer = handed.transfers[index][1] if index < len(handed.transfers) else None
-                sides = 2.0 if isinstance(piece, Rafter) and index == 1 and row.on and piece.pair else 1.0
+                sides = (
+                    2.0 if isinstance(piece, Rafter) and index == 1 and row.on == piece.ridge_on and piece.pair else 1.0
+                )
                 times = sides * _in_a_row(transfer, structure.pieces.get(row.on))
                 _add(applied, force, times - 1.0)  # the others of the row are loaded alike
                 passed = {kind: sides * value for kind, value in force.items()}

@@ -1,4 +1,4 @@
-"""Brackets on the faces of a post: their loads stand off its axis and bend it between its ends.
+"""What hangs on the faces of a post, brackets and ends of beams: it stands off the axis and bends the post.
 
 Statics of a post hinged at both ends, as behind the side load of NDS 2018 15.4.2. That rule counts three quarters of
 the moment at a bracket in the upper quarter, at mid-height; here all of it is taken at mid-height, for a bracket at any
@@ -7,7 +7,6 @@ height, which is no less than the exact beam-column.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -17,25 +16,26 @@ from ...calc.core import Number
 from ...calc.pad import Pad
 from ...formulas.brackets.post_with_bracket import side_bracket_moment, side_bracket_push
 from ...model.brackets import Bracket
-from ...units import show
-from ..core.govern import Criterion, at, duration, govern, stated
+from ...model.pieces import Beam, Support
+from ...values.judgment import judgment
+from ..core.govern import Criterion, at, duration, govern
+from ..core.question import ask
 from ..core.result import Check
 from ..core.strength import Outcome, shear
 from .post_run import PostRun
 
 SIDE_BRACKETS = "NDS 2018 15.4.2"
-# of the post's load: what ends that hold a column must take sideways in any case; common practice, no source
-BRACING_PART = 0.02
-NEGLIGIBLE = 0.5  # lbf, as everywhere in the checks
+LAPS = ("wood side", "wood both sides")  # beside the post; other manners hold an end that butts against its face
 FACE = (
-    "on which face a bracket stands is not given: both ways are checked, all brackets pushing the same way, their "
-    "whole moment at mid-height (NDS 2018 15.4.2 counts three quarters of it there)"
+    "on which face it hangs is not given: both ways are checked, all of them pushing the same way, their whole moment "
+    "at mid-height (NDS 2018 15.4.2 counts three quarters of it there)"
 )
 
 
 @dataclass(frozen=True, eq=False)
 class OnFace:
-    """One bracket: `forces` (combinations,) lbf, up or down; `off` from the face, in; `l_p` to the farther end, in."""
+    """One bracket or end of a beam: `forces` (combinations,) lbf, up or down; `off` from the face, in; `l_p` to the
+    farther end, in."""
 
     name: str
     forces: np.ndarray
@@ -45,16 +45,47 @@ class OnFace:
 
 
 def is_bracket(transfer: TransferredLoad) -> bool:
-    """Whether it comes off a face of the post, at a known distance."""
+    """Whether it comes off a face of the post by a bracket, at a known distance."""
     return transfer.off is not None
 
 
+def on_a_face(run: PostRun, transfer: TransferredLoad) -> bool:
+    """Whether it comes off a face of the post, at a distance that is known or can be told."""
+    return distance_off(run, transfer) is not None
+
+
+def distance_off(run: PostRun, transfer: TransferredLoad) -> float | None:
+    """How far its load stands off the face of the post, inches; None for what sits on the top, and where nothing
+    tells."""
+    if transfer.off is not None:
+        return max(transfer.off, 0.0)
+    beam = run.context.structure.pieces.get(transfer.from_piece)
+    if transfer.applied != "side" or not isinstance(beam, Beam):
+        return None
+    size = run.context.size(beam.stock)
+    broad = size.d if beam.laid == "flat" else size.b * beam.plies
+    return max((_off_of_end(run, support, broad) for support in beam.supports if support.on == run.post.name),
+               default=None)  # fmt: skip
+
+
+def _off_of_end(run: PostRun, support: Support, broad: float) -> float:
+    """Of a lap the middle of the beam; of an end that butts against the face the middle of what holds it."""
+    anchor = run.context.anchor(support.held_by)
+    if anchor is not None and anchor.manner in LAPS:
+        return 0.5 * broad + anchor.gap
+    far = max((x for _, x in anchor.holes.distances()), default=0.0) if anchor is not None and anchor.holes else 0.0
+    seat = 0.5 * support.bearing if support.bearing else judgment("hung end off the face of a post").value
+    return max(far, seat) + (anchor.gap if anchor is not None else 0.0)
+
+
 def brackets_on(run: PostRun) -> list[OnFace]:
-    """The brackets on the faces of a post."""
+    """What hangs on the faces of a post."""
     braced = run.post.braced_strong is not None or run.post.braced_weak is not None
     found = []
-    for transfer in filter(is_bracket, run.context.transfers):
-        assert transfer.off is not None
+    for transfer in run.context.transfers:
+        off = distance_off(run, transfer)
+        if off is None:
+            continue
         forces = np.abs(run.comes_from(transfer.from_piece))
         l = run.post.height  # noqa: E741
         # between braces the moment spreads in another way than between the ends: then all of it counts on one side
@@ -63,7 +94,9 @@ def brackets_on(run: PostRun) -> list[OnFace]:
         pull = (
             None if transfer.pull is None else transfer.pull * (forces / most if most > 0.0 else np.ones_like(forces))
         )
-        found.append(OnFace(transfer.from_piece, forces, max(transfer.off, 0.0), min(l_p, l), pull))
+        if not is_bracket(transfer):
+            pull = np.zeros_like(forces)  # the end of a beam has no row that pulls
+        found.append(OnFace(transfer.from_piece, forces, off, min(l_p, l), pull))
     return found
 
 
@@ -80,44 +113,33 @@ def side_moment(run: PostRun, pad: Pad, which: int | slice, side: float) -> Numb
 
 
 def bracket_checks(run: PostRun) -> list[Check]:
-    """What brackets do to a post beside bending: shear between their rows, and the push at its ends."""
+    """What brackets do to a post beside bending: shear between their rows."""
     brackets = brackets_on(run)
-    if not brackets:
-        return []
-    return [*_shear(run, brackets), *_push(run, brackets)]
-
-
-def _shear(run: PostRun, brackets: list[OnFace]) -> Iterator[Check]:
-    """The pull of a top row and the heel below it shear the post between them."""
-    name, what = run.post.name, "shear between the rows of a bracket"
-    unknown = [one.name for one in brackets if one.pull is None]
-    if unknown:
-        text = f"what the top row of {', '.join(unknown)} pulls with is not known: its fixings are not described"
-        yield stated(name, what, "NDS 2018 3.4", "refer", text)
+    name, what, id = run.post.name, "shear between the rows of a bracket", "post.bracket_shear"
+    found = [
+        Check.refers(id, name, what, "NDS 2018 3.4",
+                     f"what the top row of {one.name} pulls with is not known: its fixings are not described",
+                     ask=ask("bracket_fixings", one.name, f"bracket.{one.name}.fixings", post=name))
+        for one in brackets if one.pull is None
+    ]  # fmt: skip
     pulls = [one.pull for one in brackets if one.pull is not None]
-    if not pulls:
-        return
+    if not pulls or not np.any(pulls):
+        return found
     V = np.sum(pulls, axis=0)
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         force = pad.take("V", at(V, which), "lbf", note="pull of the top rows, as if all brackets stood at one height")
         return shear(pad, run.wood, run.column, V=force, C_D=duration(pad, run.combinations, which))
 
-    yield govern(Criterion(name, what, "NDS 2018 3.4", "stress"), run.combinations, calculate)
+    return [*found, govern(Criterion(name, what, "NDS 2018 3.4", "stress", id=id), run.combinations, calculate)]
 
 
-def _push(run: PostRun, brackets: list[OnFace]) -> Iterator[Check]:
-    """Each end pushes sideways; small against what holds a column in any case, or for an engineer."""
-    name, what, side = run.post.name, "push of its brackets at top and foot", max(run.sides)
-    H = sum(np.asarray(side_bracket_push(one.forces, one.off + 0.5 * side, run.post.height)) for one in brackets)
-    most, worst = float(np.max(H)), int(np.argmax(H))
-    small = most <= max(BRACING_PART * float(run.pressed[worst]), NEGLIGIBLE)
-    text = f"top and foot must take {show(most, 'force')} sideways from {', '.join(one.name for one in brackets)}"
-    if small:
-        text += ", no more than what holds a column has to take in any case (2 % of its load, common practice)"
-    else:
-        text += ": what holds them there is not checked"
-    yield stated(name, what, "statics", "passes" if small else "refer", text)
+def sideways_push(run: PostRun) -> np.ndarray:
+    """(combinations,) what top and foot of the post have to take sideways, lbf."""
+    found = np.zeros(len(run.combinations))
+    for one in brackets_on(run):
+        found = found + np.asarray(side_bracket_push(one.forces, one.off + 0.5 * max(run.sides), run.post.height))
+    return found
 
 
 def only_decoration(run: PostRun, name: str) -> bool:

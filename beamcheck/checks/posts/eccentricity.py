@@ -1,4 +1,4 @@
-"""The load of a post off centre: NDS 2018 15.4.1 with the offsets that are given, or with those assumed."""
+"""The load of a post off center: NDS 2018 15.4.1 with the offsets that are given, or with those assumed."""
 
 from __future__ import annotations
 
@@ -7,6 +7,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import partial
 
+import numpy as np
+
 from ...calc.core import Number
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import combined as cb
@@ -14,16 +16,17 @@ from ...formulas.wood import compression as cp
 from ...formulas.wood.bending import bending_stress
 from ...formulas.wood.combined import eccentric_column_one_way
 from ...units import show
+from ...values.judgment import judgment
 from ..beams.bracing import proportion
-from ..core.govern import Criterion, duration, govern, stated
-from ..core.result import Check
-from ..core.strength import Bracing, Outcome, Section, bending_values, column_values, sideways_limit
-from .brackets import FACE, SIDE_BRACKETS, brackets_on, is_bracket, side_moment
+from ..core.govern import Criterion, duration, govern
+from ..core.question import Question, ask
+from ..core.result import Check, worst_of
+from ..core.strength import Bracing, Outcome, Section, bending_values, column_values, compression, sideways_limit
+from .brackets import FACE, SIDE_BRACKETS, brackets_on, on_a_face, side_moment
+from .cuts import AS_ONE, NET, Weak, can_be_counted, weak_places, weakened
+from .plies import ply_question
 from .post_run import PostRun, column_wood, force, lengths
 
-# Part of the side by which the load is taken off centre when nobody says. Common practice, no source. With more than
-# one piece on the top: each seated on its own half, and only one of them loaded.
-UNKNOWN_OFFSET, UNKNOWN_OFFSET_SHARED = 1.0 / 6.0, 1.0 / 4.0
 ECCENTRIC = "NDS 2018 15.4.1"
 WAYS = ("deep", "thin")
 
@@ -56,51 +59,75 @@ def _offsets(run: PostRun) -> Iterator[_Off]:
         if e_1 == e_2 == 0.0:
             continue
         said = "both ways" if e_1 and e_2 else f"the {WAYS[0] if e_1 else WAYS[1]} way"
-        yield _Off(f"load off centre {said}", e_1, e_2, tuple(n for n, e in zip(notes, (e_1, e_2), strict=True) if e))
+        yield _Off(f"load off center {said}", e_1, e_2, tuple(n for n, e in zip(notes, (e_1, e_2), strict=True) if e))
 
 
 def _assumed(run: PostRun, side: float) -> tuple[float, str]:
-    """How far off centre a load is taken to come when nobody says, and why."""
+    """How far off center a load is taken to come when nobody says, and why."""
     pieces = _on_top(run)
-    part, words = (UNKNOWN_OFFSET, "a sixth") if pieces < 2 else (UNKNOWN_OFFSET_SHARED, "a quarter")
-    e, why = part * side, f"not given: {words} of the side is taken (common practice, no source)"
+    words, row = ("a sixth", "eccentricity not stated") if pieces < 2 else (
+        "a quarter", "eccentricity not stated of a shared top")  # fmt: skip
+    e, why = judgment(row).value * side, f"not stated: {words} of the side is taken (common practice, no source)"
     sides = [0.5 * (side - extent) for seat in run.seats() for extent in (seat.length, seat.breadth) if extent]
     if sides and max(sides) > e:
-        return max(sides), "not given: the seat may lie at the edge of the top"
+        return max(sides), "not stated: the seat may lie at the edge of the top"
     return e, why
 
 
 def _on_top(run: PostRun) -> int:
     """How many pieces and loads of its own share the top; brackets stand on its faces."""
-    names = {transfer.from_piece for transfer in run.context.transfers if not is_bracket(transfer)}
+    names = {transfer.from_piece for transfer in run.context.transfers if not on_a_face(run, transfer)}
     return len(names) + bool(run.post.carries)
 
 
 def _contradictions(run: PostRun) -> Iterator[Check]:
-    """Offsets as given that cannot be: outside the post, or smaller than several seats side by side leave room for."""
+    """Eccentricities as stated that cannot be: outside the post, or smaller than the seats leave room for."""
     post = run.post
-    seats = run.seats()
-    pieces = _on_top(run)
-    given = [abs(e) for e in (post.eccentricity, post.eccentricity_weak) if e is not None]
-    for e, side in zip((post.eccentricity, post.eccentricity_weak), run.sides, strict=True):
+    fields_ = (("eccentricity", post.eccentricity), ("eccentricity_weak", post.eccentricity_weak))
+    for (field, e), side in zip(fields_, run.sides, strict=True):
         if e is not None and abs(e) > 0.5 * side:
-            text = f"{show(abs(e), 'length')} is beyond the edge of the post: the bracket that takes it is not checked"
-            yield stated(post.name, "offset beyond the post", ECCENTRIC, "refer", text)
-    lengths_ = [seat.length for seat in seats if seat.length]
-    if pieces > 1 and lengths_ and given:
-        side = max(run.sides)
-        least = max(0.5 * (side - length) for length in lengths_)
-        if max(given) < least * (1.0 - 1e-9):
-            text = (
-                f"{pieces} pieces share the top, so they cannot all bear on its middle: one of them alone, seated over "
-                f"{show(min(lengths_), 'length')}, comes {show(least, 'length')} off centre; "
-                f"{show(max(given), 'length')} is given"
-            )
-            yield stated(post.name, "offset smaller than the seats", ECCENTRIC, "refer", text)
+            text = f"{show(abs(e), 'length')} is beyond the edge of the post: what takes the load there is not checked"
+            asked = ask("post_eccentricity", post.name, f"post.{post.name}.{field}", answers=("0 in",))
+            yield Check.refers("post.eccentricity_beyond", post.name, "eccentricity beyond the post", ECCENTRIC, text,
+                               ask=asked)  # fmt: skip
+    given = [abs(e) for _, e in fields_ if e is not None]
+    least, words = _least_by_seats(run)
+    if given and max(given) < least - judgment("seat beside the middle of a post").value:
+        text = f"{words}, {show(least, 'length')} off center; {show(max(given), 'length')} is stated"
+        asked = ask(
+            "post_eccentricity", post.name, f"post.{post.name}.eccentricity",
+            answers=(show(least, "length"),), why=f"{words[0].upper()}{words[1:]}, {show(least, 'length')} off center.",
+        )  # fmt: skip
+        yield Check.refers("post.eccentricity_and_seats", post.name, "eccentricity smaller than the seats", ECCENTRIC,
+                           text, ask=asked)  # fmt: skip
+
+
+def _least_by_seats(run: PostRun) -> tuple[float, str]:
+    """The smallest eccentricity that the seats on the top allow, inches, and why.
+
+    The end of one beam with a seat shorter than the post lies over one half of it. Of several pieces none can bear on
+    the middle, and one of them may be loaded alone.
+    """
+    seats = [seat for seat in run.seats() if seat.length]
+    if not seats:
+        return 0.0, ""
+    pieces = _on_top(run)
+    if pieces > 1:
+        shortest = min(seat.length for seat in seats if seat.length)
+        words = (
+            f"{pieces} pieces share the top, so they cannot all bear on its middle: one of them alone, seated over "
+            f"{show(shortest, 'length')}, bears"
+        )
+        return max(0.5 * (max(run.sides) - shortest), 0.0), words
+    (seat,) = seats[:1]
+    if not seat.at_an_end or not seat.length:
+        return 0.0, ""
+    words = f"the end of {seat.beam}, seated over {show(seat.length, 'length')}, bears on one side of the post"
+    return max(0.5 * (min(run.sides) - seat.length), 0.0), words
 
 
 def _with_brackets(run: PostRun, offsets: list[_Off]) -> Iterator[_Off]:
-    """Brackets push the deep way, or the thin way, and the same way as a load that is off centre one way only."""
+    """Brackets push the deep way, or the thin way, and the same way as a load that is off center one way only."""
     if not brackets_on(run):
         yield from offsets
         return
@@ -113,30 +140,84 @@ def _with_brackets(run: PostRun, offsets: list[_Off]) -> Iterator[_Off]:
             yield replace(off, what=what, notes=(*off.notes, FACE), brackets=way)
 
 
-def off_centre_checks(run: PostRun) -> list[Check]:
+def off_center_checks(run: PostRun) -> list[Check]:
     """NDS 2018 15.4.1: eq. 15.4-1 and its companion 15.4-2, which must stay below 1."""
     post = run.post
     if run.section.round:
         central = post.eccentricity == 0.0 and post.eccentricity_weak in (None, 0.0) and not brackets_on(run)
+        text = "a round post with a load not shown to be central is for an engineer"
+        asked = ask("round_post_off_center", post.name, forces={"comes down": float(np.max(run.pressed))})
         return [] if central else [
-            stated(post.name, "load off centre", "NDS 2018 15.4", "refer",
-                   "a round post with a load not shown to be central is for an engineer")
+            Check.refers("post.eccentric", post.name, "load off center", "NDS 2018 15.4", text, ask=asked)
         ]  # fmt: skip
+    offs = list(_with_brackets(run, list(_offsets(run))))
     found = list(_contradictions(run))
-    for off in _with_brackets(run, list(_offsets(run))):
-        clause = f"{ECCENTRIC}, {SIDE_BRACKETS.rsplit(maxsplit=1)[-1]}" if off.brackets else ECCENTRIC
-        criterion = Criterion(post.name, off.what, clause, "ratio", notes=off.notes)
-        found.append(govern(criterion, run.combinations, partial(_eccentric, run, off)))
-        if off.e_1 == 0.0 and off.brackets != "deep":
-            continue  # eq. 15.4-2 is then f_c < F_cE2, which eq. 15.4-1 asks for already
-        sideways = replace(criterion, what=f"{off.what}, sideways", clause=f"{ECCENTRIC} (eq. 15.4-2)", strict=True)
-        found.append(govern(sideways, run.combinations, partial(_limit, run, off)))
+    for off in offs:
+        found += _of(run, off)
+    for weak in filter(partial(can_be_counted, run), weak_places(run)):
+        found += _with_a_cut(run, weak, offs)
     return found
+
+
+def _of(run: PostRun, off: _Off, more: str = "", notes: tuple[str, ...] = ()) -> Iterator[Check]:
+    """One set of eccentricities."""
+    clause = f"{ECCENTRIC}, {SIDE_BRACKETS.rsplit(maxsplit=1)[-1]}" if off.brackets else ECCENTRIC
+    asked = (*_not_stated(run), *filter(None, [ply_question(run.post, run.size)]))
+    criterion = Criterion(run.post.name, f"{off.what}{more}", clause, "ratio", notes=(*off.notes, *notes),
+                          id="post.eccentric", ask=asked)  # fmt: skip
+    yield govern(criterion, run.combinations, partial(_eccentric, run, off))
+    if off.e_1 == 0.0 and off.brackets != "deep":
+        return  # eq. 15.4-2 is then f_c < F_cE2, which eq. 15.4-1 asks for already
+    sideways = replace(criterion, what=f"{off.what}, sideways{more}", clause=f"{ECCENTRIC} (eq. 15.4-2)", strict=True,
+                       id="post.eccentric_sideways")  # fmt: skip
+    yield govern(sideways, run.combinations, partial(_limit, run, off))
+
+
+def _not_stated(run: PostRun) -> tuple[Question, ...]:
+    """The eccentricities that are taken because nobody states them."""
+    post = run.post
+    return tuple(
+        ask(key, post.name, f"post.{post.name}.{field}")
+        for key, field, e in (
+            ("eccentricity", "eccentricity", post.eccentricity),
+            ("eccentricity_weak", "eccentricity_weak", post.eccentricity_weak),
+        ) if e is None
+    )  # fmt: skip
+
+
+def _with_a_cut(run: PostRun, weak: Weak, offs: list[_Off]) -> list[Check]:
+    """Compression and eccentricity with what is left at a cut, along the whole height; the worst of each kind."""
+    less, more = weakened(run, weak), f" with {weak.words}"
+    shift = f"what is left at the cut lies {show(weak.off, 'small length')} off the middle"
+    sets = [
+        replace(off, e_1=off.e_1 + weak.off,
+                notes=(f"{off.notes[0] if off.e_1 else 'offset the deep way'}; {shift}",
+                       *(off.notes[1:] if off.e_1 else off.notes)))
+        for off in offs or [_Off("load off center the deep way", 0.0, 0.0, ())]
+    ] if weak.off else offs  # fmt: skip
+    straight = Criterion(run.post.name, f"buckling{more}", NET, "stress", notes=(AS_ONE,), id="post.net_buckling",
+                         ask=tuple(filter(None, [ply_question(run.post, run.size)])))  # fmt: skip
+    found = [govern(straight, run.combinations, partial(straight_down, less))]
+    checks = [check for off in sets for check in _of(less, off, more, (AS_ONE,))]
+    for id in ("post.eccentric", "post.eccentric_sideways"):
+        if alike := [check for check in checks if check.id == id]:
+            found.append(worst_of(alike))
+    return found
+
+
+def straight_down(run: PostRun, pad: Pad, which: int | slice) -> Outcome:
+    """Compression with buckling both ways (NDS 2018 3.6, 3.7)."""
+    P = force(run, pad, which)
+    l_e1, l_e2 = lengths(run, pad)
+    return compression(
+        pad, column_wood(run), run.column, P=P, C_D=duration(pad, run.combinations, which), l_e1=l_e1, l_e2=l_e2,
+        K_f=run.K_f or 1.0,
+    )  # fmt: skip
 
 
 def _ply_depth(run: PostRun) -> float:
     """Depth in bending the thin way: plies slide on each other, so it is that of one ply."""
-    return float(run.section.breadth_alone)
+    return float(run.column.breadth_alone)
 
 
 def _stresses(run: PostRun, pad: Pad, which: int | slice, C_D: Number) -> tuple[Number, Number, Number, Number]:

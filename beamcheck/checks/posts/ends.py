@@ -1,4 +1,4 @@
-"""The ends of a post: end grain, the seats of what rests on it, what it stands on, wood that is cut out."""
+"""The ends of a post: end grain, the seats of what rests on it, and what it stands on."""
 
 from __future__ import annotations
 
@@ -7,16 +7,16 @@ from functools import partial
 import numpy as np
 
 from ...calc.pad import Pad
-from ...model.pieces import Beam, Cut, Existing
+from ...model.pieces import Beam, Existing
 from ...units import show
 from ..beams.beam import section_of
-from ..beams.cuts import net_section, words
-from ..core.govern import Criterion, at, duration, govern, stated
+from ..core.govern import Criterion, at, duration, govern
+from ..core.question import Question, ask
 from ..core.result import Check
 from ..core.seat import answered, wood_under
 from ..core.stated_capacity import enough
 from ..core.strength import Outcome, end_grain
-from .brackets import is_bracket
+from .brackets import on_a_face
 from .post_run import PostRun, Seat
 
 END_GRAIN = "NDS 2018 3.10.1"
@@ -26,9 +26,17 @@ ROUNDING = 1.0 + 1e-9
 
 def end_checks(run: PostRun) -> list[Check]:
     """Everything about the ends and the cuts of a post."""
-    criterion = Criterion(run.post.name, "end grain at top and foot", END_GRAIN, "ratio", notes=(NEEDS_PLATE,))
+    criterion = Criterion(run.post.name, "end grain at top and foot", END_GRAIN, "ratio", notes=(NEEDS_PLATE,),
+                          id="post.end_grain", ask=_plate(run))  # fmt: skip
     whole = govern(criterion, run.combinations, partial(_grain, run, run.pressed, None))
-    return [whole, *_top(run), *_foot(run), *_cuts(run)]
+    return [whole, *_top(run), *_foot(run)]
+
+
+def _plate(run: PostRun) -> tuple[Question, ...]:
+    """Whether a metal plate spreads the load, where nobody says so."""
+    return () if run.post.bearing_plate else (
+        ask("bearing_plate", run.post.name, f"post.{run.post.name}.bearing_plate"),
+    )  # fmt: skip
 
 
 def _grain(run: PostRun, forces: np.ndarray, area: float | None, pad: Pad, which: int | slice) -> Outcome:
@@ -59,19 +67,36 @@ def _top(run: PostRun) -> list[Check]:
                 f"{show(seat.length, 'length')} long, but the top is only {show(longest, 'length')}: the bearing of "
                 "the beam is worked out on more than there is"
             )
-            found.append(stated(name, f"seat of {seat.beam}", "load path", "refer", text))
-        criterion = Criterion(name, f"end grain under {seat.beam}", END_GRAIN, "ratio", notes=(NEEDS_PLATE,))
+            asked = ask(
+                "seat_on_post", seat.beam, _seat_field(run, seat), post=name, answers=(show(longest, "length"),)
+            )
+            found.append(Check.refers("post.seat_length", name, f"seat of {seat.beam}", "load path", text, ask=asked))
+        criterion = Criterion(name, f"end grain under {seat.beam}", END_GRAIN, "ratio", notes=(NEEDS_PLATE,),
+                              id="post.end_grain_under", ask=_plate(run))  # fmt: skip
         found.append(govern(criterion, run.combinations, partial(_grain, run, run.pressed_by(seat.beam), area)))
     top, needed = run.sides[0] * run.sides[1], sum(area or 0.0 for area in areas)
     if needed > top * ROUNDING:
         text = f"together they need {show(needed, 'area')}, the top has {show(top, 'area')}"
-        found.append(stated(name, "seats on the top", "load path", "refer", text))
-    found += [
-        stated(name, f"{transfer.from_piece} on its side", "NDS 2018 15.4.2", "refer",
-               "what hangs on a face of a post presses off centre by more than half a side: not checked here")
-        for transfer in run.context.transfers if transfer.applied == "side" and not is_bracket(transfer)
-    ]  # fmt: skip
+        room = show(longest / len(seats), "length")
+        asked_all = [ask("seat_on_post", seat.beam, _seat_field(run, seat), post=name, answers=(room,))
+                     for seat in seats]  # fmt: skip
+        found.append(Check.refers("post.seats_room", name, "seats on the top", "load path", text, ask=asked_all))
+    for transfer in run.context.transfers:
+        if transfer.applied == "side" and not on_a_face(run, transfer):
+            text = f"how far off the face of the post {transfer.from_piece} bears is not known"
+            asked = ask("side_load", name, piece=transfer.from_piece,
+                        forces={"comes down": float(np.max(run.comes_from(transfer.from_piece)))})  # fmt: skip
+            found.append(Check.refers("post.side_load", name, f"{transfer.from_piece} on its side", "NDS 2018 15.4.2",
+                                      text, ask=asked))  # fmt: skip
     return found
+
+
+def _seat_field(run: PostRun, seat: Seat) -> str:
+    """The place of a seat's length in the job file."""
+    beam = run.context.structure.pieces[seat.beam]
+    assert isinstance(beam, Beam)
+    index = next(i for i, support in enumerate(beam.supports, 1) if support.on == run.post.name)
+    return f"beam.{seat.beam}.supports.{index}.bearing"
 
 
 def _contact(run: PostRun, seat: Seat) -> float | None:
@@ -102,27 +127,6 @@ def _foot(run: PostRun) -> list[Check]:
         b, l_b, _ = _overlap((broad, max(run.sides)), run.sides)
     else:
         text = f"the joint with {under.name}, and what holds it sideways there, are not checked"
-        found.append(stated(post.name, what, "load path", "refer", text))
+        asked = ask("post_on_post", post.name, under=under.name, forces={"comes down": float(np.max(run.pressed))})
+        found.append(Check.refers("post.foot_joint", post.name, what, "load path", text, ask=asked))
     return [*found, *wood_under(post.name, run.combinations, run.pressed, b, l_b, under, context)]
-
-
-def _cuts(run: PostRun) -> list[Check]:
-    """Net area anywhere, against F_c* (NDS 2018 3.6.3); what is cut from one side only also bends the post: refer."""
-    name, found = run.post.name, list[Check]()
-    for cut in run.post.cuts:
-        text = words(cut)
-        if run.section.round or cut.kind in ("notch", "taper") or cut.depth >= run.section.d:
-            why = "wood missing on one side puts the load off centre and weakens the post against buckling"
-            found.append(stated(name, f"net section at {text}", "NDS 2018 3.6.3", "refer", why))
-            continue
-        criterion = Criterion(name, f"net section at {text}", "NDS 2018 3.6.3", "ratio")
-        found.append(govern(criterion, run.combinations, partial(_net, run, cut)))
-        why = "whether the cut lies in the part that buckles is not decided here"
-        found.append(stated(name, f"buckling with {text}", "NDS 2018 3.6.3", "refer", why))
-    return found
-
-
-def _net(run: PostRun, cut: Cut, pad: Pad, which: int | slice) -> Outcome:
-    net = net_section(pad, run.section, cut)
-    P = pad.take("P", at(run.pressed, which), "lbf", note="all that arrives, own weight included")
-    return end_grain(pad, run.wood, run.section, P=P, C_D=duration(pad, run.combinations, which), plate=True, A_n=net.A)

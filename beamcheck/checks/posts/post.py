@@ -2,22 +2,24 @@
 
 from __future__ import annotations
 
-import numpy as np
+from functools import partial
 
-from ...calc.pad import Pad
+from ...calc.pad import SilentPad
 from ...model.pieces import Post
-from ...units import show
 from ..beams.beam import doubts
-from ..beams.bearing import NEGLIGIBLE
 from ..core.context import Context
-from ..core.govern import Criterion, duration, govern, stated
+from ..core.govern import Criterion, govern
 from ..core.material import WoodMaterial
+from ..core.question import ask
 from ..core.result import Check
-from ..core.strength import Outcome, compression
+from .above import above_checks
 from .brackets import bracket_checks, brackets_on, only_decoration
-from .eccentricity import off_centre_checks
+from .cuts import cut_checks
+from .eccentricity import off_center_checks, straight_down
 from .ends import end_checks
-from .post_run import MOST_PLIES, THINNEST_PLY, PostRun, column_wood, force, lengths
+from .holding import holding_checks
+from .plies import ply_checks, ply_question
+from .post_run import PostRun
 
 
 def check_post(post: Post, wood: WoodMaterial, flat: WoodMaterial, context: Context) -> tuple[PostRun, list[Check]]:
@@ -36,23 +38,18 @@ def check_post(post: Post, wood: WoodMaterial, flat: WoodMaterial, context: Cont
     run = PostRun(post, wood, flat, context)
     if post.top_restraint == "free":
         text = "the top is held by nothing: a post that must stay up by its foot alone is for an engineer"
-        free = stated(post.name, "stands still", "NDS 2018 Appendix G", "refer", text)
-        return run, [free, *end_checks(run), *doubts(post.name, wood)]
-    criterion = Criterion(post.name, "compression", "NDS 2018 3.6, 3.7", "stress")
-    found = [*_unloaded(run), govern(criterion, run.combinations, lambda pad, which: _straight_down(run, pad, which))]
-    found += off_centre_checks(run)
-    found += bracket_checks(run)
-    found += end_checks(run)
-    # what brackets weigh is not counted on against uplift: they may be taken off
-    lifted = run.P - sum(np.maximum(run.comes_from(one.name), 0.0) for one in brackets_on(run))
-    if float(np.min(lifted)) < -NEGLIGIBLE:
-        worst = int(np.argmin(lifted))
-        found.append(stated(post.name, "uplift", "ASCE 7-16 2.4.1", "refer",
-                            f"{show(-float(lifted[worst]), 'force')} pulls up under {run.combinations[worst].name}; "
-                            "what holds the post down is not checked"))  # fmt: skip
-    if post.plies > 1:
-        found.append(stated(post.name, "fastening of the plies", "NDS 2018 15.3", "refer", _plies_words(run)))
-    return run, [*found, *doubts(post.name, wood)]
+        asked = ask("post_free_top", post.name, f"post.{post.name}.top_restraint")
+        free = Check.refers("post.stands", post.name, "stands still", "NDS 2018 Appendix G", text, ask=asked)
+        return run, [free, *end_checks(run), *cut_checks(run), *doubts(post.name, wood)]
+    criterion = Criterion(post.name, "compression", "NDS 2018 3.6, 3.7", "stress", id="post.compression",
+                          ask=tuple(filter(None, [ply_question(post, run.size)])))  # fmt: skip
+    straight = govern(criterion, run.combinations, partial(straight_down, run))
+    capacity = (straight.capacity or 0.0) * float(run.section.area(SilentPad()))
+    return run, [
+        *_unloaded(run), *_wind(post, context), straight, *off_center_checks(run), *bracket_checks(run),
+        *end_checks(run), *cut_checks(run), *holding_checks(run, capacity), *above_checks(post, context),
+        *ply_checks(post, run.size), *doubts(post.name, wood),
+    ]  # fmt: skip
 
 
 def _unloaded(run: PostRun) -> list[Check]:
@@ -60,28 +57,19 @@ def _unloaded(run: PostRun) -> list[Check]:
     decoration = [f"from {one.name}" for one in brackets_on(run) if only_decoration(run, one.name)]
     if any(not load.own and load.what not in decoration for load in run.loads):
         return []
-    return [stated(run.post.name, "loads as given", "load path", "refer", "nothing is said to stand on this post")]
+    if run.post.role != "carries":
+        return []  # what is above it is asked instead
+    text = "nothing is said to stand on this post"
+    asked = ask("post_loads", run.post.name, f"post.{run.post.name}.role")
+    return [Check.refers("post.loads", run.post.name, "loads as given", "load path", text, ask=asked)]
 
 
-def _straight_down(run: PostRun, pad: Pad, which: int | slice) -> Outcome:
-    P = force(run, pad, which)
-    l_e1, l_e2 = lengths(run, pad)
-    return compression(
-        pad,
-        column_wood(run),
-        run.column,
-        P=P,
-        C_D=duration(pad, run.combinations, which),
-        l_e1=l_e1,
-        l_e2=l_e2,
-        K_f=run.K_f or 1.0,
-    )
-
-
-def _plies_words(run: PostRun) -> str:
-    if run.apart:
-        return (
-            f"{run.post.plies} plies not joined by the rules (nailed or bolted; 2 to {MOST_PLIES} plies, each at least "
-            f"{show(THINNEST_PLY, 'length')} thick): each counts as a post of its own with an equal share of the load"
-        )
-    return f"{run.post.plies} plies said to be {run.post.plies_joined}: their fastening is not checked"
+def _wind(post: Post, context: Context) -> list[Check]:
+    """A roof that the job puts straight on a post: wind lifts it, unless somebody says how much, nothing included."""
+    roof = [i for i, load in enumerate(post.carries, 1) if load.snow is not None or load.roof_live is not None]
+    if not roof or any(load.wind is not None for load in post.carries) or context.structure.site.wind_by.strip():
+        return []
+    text = "a roof stands on it and no wind is given: what lifts it and pushes it over is not known"
+    asked = ask("post_wind", post.name, f"post.{post.name}.carries.{roof[0]}.wind")
+    return [Check.refers("post.wind", post.name, "wind on the roof over it", "ASCE 7-16 chapters 26 to 30", text,
+                         ask=asked)]  # fmt: skip

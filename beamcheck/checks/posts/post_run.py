@@ -13,16 +13,15 @@ from ...analysis.beams.member_loads import SELF_WEIGHT, TransferredLoad, applied
 from ...calc.core import Number
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import compression as cp
-from ...model.pieces import Beam, Post
+from ...model.pieces import Beam, Post, Support
+from ...model.rules import beam_length
 from ...values.factors import length_factor
 from ...values.lumber import Size
 from ..beams.beam import section_of
 from ..core.context import Context
 from ..core.govern import at
 from ..core.material import WoodMaterial
-
-BUILT_UP = {"nailed": 0.60, "bolted": 0.75}  # K_f of NDS 2018 15.3.2 (memory)
-MOST_PLIES, THINNEST_PLY = 5, 1.5  # NDS 2018 15.3.1 (memory)
+from .plies import built_up_factor
 
 
 @dataclass(frozen=True)
@@ -32,6 +31,7 @@ class Seat:
     beam: str
     length: float | None
     breadth: float
+    at_an_end: bool = False  # the beam does not go on beyond the post
 
 
 class PostRun:
@@ -46,7 +46,7 @@ class PostRun:
         self.wood, self.flat = wood, flat
         self.size: Size = context.size(post.stock)
         self.section = section_of(self.size, "on edge", post.plies)
-        self.K_f = _built_up_factor(post, self.size)
+        self.K_f = built_up_factor(post, self.size)
         self.apart = post.plies > 1 and self.K_f is None
         self.column = section_of(self.size, "on edge", 1) if self.apart else self.section
         self.share = 1.0 / post.plies if self.apart else 1.0
@@ -91,7 +91,7 @@ class PostRun:
         for beam in (piece for piece in above if isinstance(piece, Beam)):
             b = float(section_of(self.context.size(beam.stock), beam.laid, beam.plies).b)
             found += [
-                Seat(beam.name, support.bearing, min(b, support.bearing_width or b))
+                Seat(beam.name, support.bearing, min(b, support.bearing_width or b), _at_an_end(beam, support))
                 for support in beam.supports if support.on == self.post.name and support.holds == "rests"
             ]  # fmt: skip
         return found
@@ -109,11 +109,10 @@ class PostRun:
         return found
 
 
-def _built_up_factor(post: Post, size: Size) -> float | None:
-    """K_f of plies that are joined; None for a solid post and for plies that the rules do not cover."""
-    if not 2 <= post.plies <= MOST_PLIES or size.b < THINNEST_PLY or size.surface == "round":
-        return None
-    return BUILT_UP.get(post.plies_joined)
+def _at_an_end(beam: Beam, support: Support) -> bool:
+    """Whether a seat lies at an end of the beam: it does not go on further than the seat is long."""
+    beyond = max(support.bearing or 0.0, 0.0)
+    return support.at < beyond or beam_length(beam) - support.at < beyond
 
 
 def _one_of(transfer: TransferredLoad) -> TransferredLoad:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from ...analysis.beams.member_loads import TransferredLoad
@@ -9,6 +11,7 @@ from ...errors import BeamcheckError
 from ...model.pieces import Post
 from ...units import show
 from ...values.lumber import DesignValues
+from ..anchors.results import anchors_of_post, not_worked_out
 from ..core.context import Context
 from ..core.draft import GENERAL, Draft, Reactions, SupportForces, transfer_doubts, unknown_below
 from ..core.input_words import post_inputs, stock_inputs, wood_words
@@ -16,6 +19,7 @@ from ..core.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.result import PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.tables import forces_table, post_loads_table
+from .holding import lifting, own_lift
 from .post import check_post
 from .post_run import PostRun
 
@@ -33,12 +37,17 @@ def post_result(post: Post, context: Context) -> tuple[PieceResult, Reactions]:
         run = _checked_post(draft, post, context)
     except BeamcheckError as error:
         draft.outside(error)
-        return draft.done(), unknown_below(post.name, [post.on])
+        names = filter(None, (context.anchor(post.foot_held_by), context.anchor(post.head_held_by)))
+        text = f"{post.name} could not be worked out, so the forces on it are not known"
+        held = tuple(not_worked_out(anchor, f"end of {post.name}", text) for anchor in names)
+        return draft.done(), replace(unknown_below(post.name, [post.on]), anchors=held)
     draft.tables += [post_loads_table(run.loads), forces_table(run.combinations, {"P": (run.P, "force")})]
     by_kind = run.by_kind()
     transfer = TransferredLoad(post.name, by_kind, at=post.lands_at, applied="top", bearing=min(run.sides), by="post")
     row = SupportForces(post.on, by_kind, float(np.max(run.P)), float(np.min(run.P)))
-    return draft.done(), Reactions(post.name, (row,), ((post.on, transfer),))
+    ends = {"foot": -lifting(run), "head": -own_lift(run)}
+    groups = anchors_of_post(post, run.wood, run.section, run.combinations, ends, context)
+    return draft.done(), Reactions(post.name, (row,), ((post.on, transfer),), tuple(groups))
 
 
 def _checked_post(draft: Draft, post: Post, context: Context) -> PostRun:

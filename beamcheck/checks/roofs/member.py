@@ -17,8 +17,9 @@ from ..beams.beam import SHEAR_PART, section_of
 from ..beams.bracing import Span, bracing_of, proportion
 from ..beams.deflection import finish_checks, limits_of, roof_deflection
 from ..core.context import Context
-from ..core.govern import Criterion, at, duration, govern, stated
+from ..core.govern import Criterion, at, duration, govern
 from ..core.material import WoodMaterial, modulus_prime
+from ..core.question import ask
 from ..core.result import Check
 from ..core.strength import (
     Bracing,
@@ -95,14 +96,21 @@ def stick_checks(stick: FramedStick, run: RoofRun, line: Line, *, free: float, s
     """
     name = stick.piece.name
     if stick.section.round:
-        return [stated(name, "round section", "NDS 2018", "refer", "a round rafter or tie is for an engineer")]
+        asked = ask("round_rafter", name)
+        text = "a round rafter or tie is for an engineer"
+        return [Check.refers("roof.round", name, "round section", "NDS 2018", text, ask=asked)]
     forces = Forces.of(line)
     found = _pulled(stick, run, forces) if _any(forces.tension) else []
     for top, moments in ((True, forces.M_top), (False, forces.M_bottom)):
         if top or _any(moments):
             found += _bent(stick, run, forces, moments, top=top, length=float(line.length), free=free)
     criterion = Criterion(
-        name, "shear", "NDS 2018 3.4.2", "stress", notes=("the full shear is taken: nothing is left out",)
+        name,
+        "shear",
+        "NDS 2018 3.4.2",
+        "stress",
+        notes=("the full shear is taken: nothing is left out",),
+        id="roof.shear",
     )
     found.append(govern(criterion, run.combinations, partial(_sheared, stick, run, forces.V)))
     found += roof_deflection(name, run, free, isinstance(stick.piece, Rafter), stick.wood,
@@ -129,11 +137,12 @@ def _bent(
     if _any(forces.compression):
         found += _with_compression(stick, run, bracing, moments, forces.compression, edge, length - free)
     if _any(forces.tension):
-        criterion = Criterion(piece.name, f"bending with tension{edge}", "NDS 2018 3.9.1", "ratio", notes=(TOGETHER,))
+        criterion = Criterion(piece.name, f"bending with tension{edge}", "NDS 2018 3.9.1", "ratio", notes=(TOGETHER,),
+                              id="roof.bending_with_tension")  # fmt: skip
         found.append(
             govern(criterion, combinations, partial(_with_tension, stick, run, bracing, moments, forces.tension))
         )
-    criterion = Criterion(piece.name, f"bending{edge}", "NDS 2018 3.3", "stress")
+    criterion = Criterion(piece.name, f"bending{edge}", "NDS 2018 3.3", "stress", id="roof.bending")
     return [*found, govern(criterion, combinations, partial(_alone, stick, run, bracing, moments))]
 
 
@@ -154,7 +163,13 @@ def _pulled(stick: FramedStick, run: RoofRun, forces: Forces) -> list[Check]:
         T = pad.take("T", at(forces.tension, which), "lbf", note=FROM_FRAME)
         return tension(pad, stick.wood, stick.section, T=T, C_D=duration(pad, run.combinations, which))
 
-    return [govern(Criterion(stick.piece.name, "tension", "NDS 2018 3.8.1", "stress"), run.combinations, alone)]
+    return [
+        govern(
+            Criterion(stick.piece.name, "tension", "NDS 2018 3.8.1", "stress", id="roof.tension"),
+            run.combinations,
+            alone,
+        )
+    ]
 
 
 def _with_tension(
@@ -191,12 +206,13 @@ def _with_compression(
         )[part]
 
     what, clause = f"bending with compression{edge}", "NDS 2018 3.9.2"
-    criterion = Criterion(stick.piece.name, what, clause, "ratio", notes=(TOGETHER,))
+    criterion = Criterion(stick.piece.name, what, clause, "ratio", notes=(TOGETHER,),
+                          id="roof.bending_with_compression")  # fmt: skip
     first = govern(criterion, run.combinations, partial(calculate, 0))
     if bracing.held and l_e2 == 0.0:
         return [first]  # eq. 3.9-4 is about buckling sideways, which cannot happen here
     sideways = Criterion(stick.piece.name, f"{what}, sideways", f"{clause} (eq. 3.9-4)", "ratio", notes=(TOGETHER,),
-                     strict=True)  # fmt: skip
+                     strict=True, id="roof.bending_sideways")  # fmt: skip
     return [first, govern(sideways, run.combinations, partial(calculate, 1))]
 
 
@@ -210,11 +226,22 @@ def _rules(stick: FramedStick, forces: Forces) -> list[Check]:
             f"d/b is {slender:.3g} with compression: above 5 both edges must be held along the whole length, unless "
             "d/b is at most 6 and the free edge is never pressed"
         )
-        found.append(stated(piece.name, "slender section with compression", "NDS 2018 4.4.1.3", "refer", text))
+        kind = type(piece).__name__.lower()
+        asked = ask("both_edges_held", piece.name, f"{kind}.{piece.name}.bottom_held")
+        found.append(Check.refers("roof.slender", piece.name, "slender section with compression", "NDS 2018 4.4.1.3",
+                                  text, ask=asked))  # fmt: skip
+    forces_to_cover = {"presses": float(np.max(forces.compression)), "pulls": float(np.max(forces.tension))}
     if piece.cuts:
         text = "wood is missing from a piece with axial force, and the figures are those of the whole section"
-        found.append(stated(piece.name, "cuts", "NDS 2018 3.1.2", "refer", text))
+        asked = ask("rafter_cuts", piece.name, forces=forces_to_cover)
+        found.append(Check.refers("roof.cuts", piece.name, "cuts", "NDS 2018 3.1.2", text, ask=asked))
     if piece.plies > 1:
-        text = f"{piece.plies} plies are counted together in strength; their fastening is not checked"
-        found.append(stated(piece.name, "fastening of the plies", "NDS 2018 3.3.3, 15.3", "refer", text))
+        text = f"{piece.plies} plies are counted together in strength; how they are fastened is "
+        what, id, clause = "fastening of the plies", "roof.plies", "NDS 2018 3.3.3, 15.3"
+        if said := piece.plies_fastened.strip():
+            found.append(Check.keeps_rule(id, piece.name, what, clause, f"{text}said: {said}"))
+        else:
+            kind = type(piece).__name__.lower()
+            asked = ask("rafter_plies", piece.name, f"{kind}.{piece.name}.plies_fastened")
+            found.append(Check.refers(id, piece.name, what, clause, f"{text}not said", ask=asked))
     return found

@@ -19,9 +19,9 @@ from ..beams.beam import section_of
 from ..beams.figure import roof_figure
 from ..core.context import Context
 from ..core.draft import GENERAL, SHEAR_SAG, Draft, Reactions, SupportForces, unknown_below
-from ..core.govern import stated
 from ..core.input_words import rafter_inputs, stick_inputs, stock_inputs, tie_inputs, wood_words
 from ..core.material import Sharing, WoodMaterial, is_unknown, reference_values, wood_of
+from ..core.question import ask
 from ..core.result import Check, PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.tables import line_forces_table, roof_loads_table
@@ -58,14 +58,19 @@ def roof_results(rafter: Rafter, context: Context) -> list[tuple[PieceResult, Re
         run = _checked(rafter, tie, draft, other, context)
     except Unstable as error:
         run = None
-        draft.checks = [stated(rafter.name, "stands still", "statics", "fails", str(error))]
+        draft.checks = [Check.breaks_rule("roof.stands", rafter.name, "stands still", "statics", str(error))]
     except BeamcheckError as error:
         run = None
         for one in filter(None, (draft, other)):
             one.outside(error)
     if run is None:
-        missing = unknown_below(rafter.name, [rafter.wall.on, rafter.ridge_on])
-        found = [(draft.done(), replace(missing, anchors=tuple(anchors_of_rafter(rafter, run, context))))]
+        missing = unknown_below(rafter.name, [rafter.wall.on, rafter.ridge_on or rafter.other_wall])
+        found = [
+            (
+                draft.done(),
+                replace(missing, anchors=_anchors(rafter, run, context)),
+            )
+        ]
         if other is not None and tie is not None:
             found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, None, context)))))
         return found
@@ -73,11 +78,21 @@ def roof_results(rafter: Rafter, context: Context) -> list[tuple[PieceResult, Re
     reactions = _rafter_reactions(run, context)
     if rafter.ridge_on is not None and rafter.pair:
         draft.assumptions.append(BOTH_SIDES)
-    found = [(draft.done(), replace(reactions, anchors=tuple(anchors_of_rafter(rafter, run, context))))]
+    found = [
+        (
+            draft.done(),
+            replace(reactions, anchors=_anchors(rafter, run, context)),
+        )
+    ]
     if other is not None and tie is not None:
         _show_tie(other, run, tie, context)
         found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, run, context)))))
     return found
+
+
+def _anchors(rafter: Rafter, run: RoofRun | None, context: Context) -> tuple[PieceResult, ...]:
+    """The groups that hold its foot and its upper end."""
+    return tuple(anchors_of_rafter(rafter, run, context, ridge=rafter.upper_held_by))
 
 
 def _checked(rafter: Rafter, tie: Tie | None, draft: Draft, other: Draft | None, context: Context) -> RoofRun | None:
@@ -93,7 +108,8 @@ def _checked(rafter: Rafter, tie: Tie | None, draft: Draft, other: Draft | None,
     tie_stock, make_tie, tie_wood = None, None, None
     if tie is not None:
         tie_stock = context.stock(tie.stock)
-        make_tie = partial(_wood, tie_stock, tie.laid, None)
+        shared = Sharing(tie.members, tie.spacing or rafter.spacing, bool(tie.shared_by.strip()))
+        make_tie = partial(_wood, tie_stock, tie.laid, shared)
         tie_wood = _standing_for(tie_stock, make_tie)
     roof = Roof(rafter, wood, tie, tie_wood, context)
     draft.checks = _screened(draft, stock, make, roof.rafter_checks(),
@@ -129,7 +145,8 @@ def _screened(
         "a grader or engineer must say what it is before it may carry; for figures name the species that it may be "
         "(`candidates`)"
     )
-    asked = stated(draft.name, "wood of unknown grade", "IRC R502.1", "refer", text)
+    question = ask("rafter_wood", stock.name, f"stock.{stock.name}.candidates")
+    asked = Check.refers("roof.wood", draft.name, "wood of unknown grade", "IRC R502.1", text, ask=question)
     return [asked, *(one for one in checks if one.ratio is None)]
 
 
@@ -186,8 +203,17 @@ def _rafter_reactions(run: RoofRun, context: Context) -> Reactions:
         far = {kind: (sides * high, sides * low) for kind, (high, low) in run.by_kind(far=True).items()}
         top = sides * run.far_reactions
         rows.append(SupportForces(rafter.ridge_on, far, float(np.max(top)), float(np.min(top)), rafter.spacing))
-        below.append((rafter.ridge_on, TransferredLoad(name, far, spread=rafter.spacing)))
+        hanger = context.anchor(rafter.upper_held_by)
+        heights = None if hanger is None else hanger.on_girder
+        below.append((rafter.ridge_on, TransferredLoad(
+            name, far, spread=rafter.spacing, applied="unknown" if hanger is None else "side", by="rafter",
+            held_by=rafter.upper_held_by or "",
+            fastened=None if heights is None else (heights.highest, heights.lowest),
+        )))  # fmt: skip
     else:
         far, up = run.by_kind(far=True), run.far_reactions
-        rows.append(SupportForces("", far, float(np.max(up)), float(np.min(up)), rafter.spacing))
+        other = rafter.other_wall or ""
+        rows.append(SupportForces(other, far, float(np.max(up)), float(np.min(up)), rafter.spacing))
+        if other:
+            below.append((other, replace(transfer, forces=far, at=None, spread=rafter.spacing)))
     return Reactions(name, tuple(rows), tuple(below))

@@ -3,26 +3,31 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from functools import partial
 
 import numpy as np
 
 from ...analysis.frames.roof_frame import RoofRun
-from ...calc.pad import Pad
+from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import bearing as br
 from ...formulas.wood import bending as bd
 from ...formulas.wood import combined as cb
 from ...formulas.wood import compression as cp
 from ...model.pieces import Existing, Post, Support
+from ...provenance import Source
 from ...units import show
+from ...values.judgment import judgment
 from ..beams.bracing import Span, bracing_of, needs_end_restraint
 from ..core.context import Context
-from ..core.govern import Criterion, at, duration, govern, stated
+from ..core.govern import Criterion, at, duration, govern
 from ..core.material import bearing_prime, compression_star
+from ..core.question import PlausibleAnswer, ask
 from ..core.result import Check
 from ..core.seat import answered, least_seat, wood_under
 from ..core.stated_capacity import enough
 from ..core.strength import Outcome, Section, bending_values, column_values, notch_shear
+from ..core.trivial import trivial
 from .member import FROM_FRAME, LITTLE, FramedStick, sideways_length
 
 BIRDSMOUTH = "NDS 2018 3.4.3.2, 4.4.3.1"
@@ -30,29 +35,59 @@ BIRDSMOUTH = "NDS 2018 3.4.3.2, 4.4.3.1"
 
 def wall_checks(run: RoofRun, stick: FramedStick, context: Context) -> list[Check]:
     """Everything about the foot."""
-    name, support = run.rafter.name, run.rafter.wall
+    support = run.rafter.wall
     found = [*_seat(run, stick, context), *_cut(run, stick), *_upright(stick, support)]
-    up = run.wall_reactions
-    if float(np.min(up)) < -LITTLE:
-        worst = int(np.argmin(up))
-        text = f"the end lifts with {show(-float(up[worst]), 'force')} under {run.combinations[worst].name}"
-        if tied := support.tied_down.strip():
-            text += f"; said to be held down by {tied!r}, which is not checked here"
-            found.append(stated(name, f"uplift at {support.on}", "ASCE 7-16 2.4.1", "refer", text))
-        else:
-            text += " and nothing is said to hold it down (`tied_down`)"
-            found.append(stated(name, f"uplift at {support.on}", "ASCE 7-16 2.4.1", "fails", text))
-    return [*found, *_held(run, context)]
+    return [*found, *_uplift(run, stick, context), *_held(run, context)]
+
+
+def _uplift(run: RoofRun, stick: FramedStick, context: Context) -> Iterator[Check]:
+    """A strap or clip at the foot, or what the wall is said to hold down with its fastening."""
+    name, support, up = run.rafter.name, run.rafter.wall, run.wall_reactions
+    worst = int(np.argmin(up))
+    force = -float(up[worst])
+    if force <= LITTLE:
+        return
+    id, what, clause = "roof.uplift", f"uplift at {support.on}", "ASCE 7-16 2.4.1"
+    text = f"the end lifts with {show(force, 'force')} under {run.combinations[worst].name}"
+    under = context.under(support.on)
+    if (anchor := context.anchor(support.held_by)) is not None:
+        yield Check.keeps_rule(
+            id, name, what, clause, f"{text}: checked in anchor {anchor.name}, a piece of its own here"
+        )
+        return
+    capacity = float(bearing_prime(SilentPad(), stick.wood, 1.0)) * float(stick.section.area(SilentPad()))
+    if trivial(force, capacity):
+        yield Check.keeps_rule(id, name, what, clause, f"{text}: next to nothing; any nails hold that")
+        return
+    if isinstance(under, Existing) and under.takes_uplift is not None:
+        allowed, source = under.takes_uplift, Source(under.confirmed_by or "the job file", "given")
+
+        def calculate(pad: Pad, which: int | slice) -> Outcome:
+            R = pad.take("R", at(np.maximum(-up, 0.0), which), "lbf", note=f"lifts, {FROM_FRAME}")
+            limit = pad.take(
+                "R_allowed", allowed, "lbf", note=f"stated for {under.name} (`takes_uplift`)", source=source
+            )
+            return Outcome(R, limit, R / limit)
+
+        yield govern(Criterion(name, what, clause, "force", id=id), run.combinations, calculate)
+        return
+    tied = support.tied_down.strip()
+    text += f"; said to be held down by {tied!r}, which is not described" if tied else (
+        "; what holds it down is not stated")  # fmt: skip
+    asked = ask("rafter_strap", name, f"rafter.{name}.wall.held_by", under=under.name, force=show(force, "force"),
+                forces={"lifts": force})  # fmt: skip
+    yield Check.refers(id, name, what, clause, text, ask=asked)
 
 
 def _seat(run: RoofRun, stick: FramedStick, context: Context) -> list[Check]:
     """Bearing of the rafter at an angle to its grain, and of the wood under it."""
     rafter, wood, section = run.rafter, stick.wood, stick.section
     support, what = rafter.wall, f"bearing on {rafter.wall.on}"
-    if support.bearing is None:
-        text = "the length of the level seat is not given (`bearing`)"
-        return [stated(rafter.name, what, "NDS 2018 3.10.3", "refer", text)]
-    l_b, why = _seat_length(run, support.bearing)
+    l_b, why = seat_length(run)
+    if l_b is None:
+        text = "neither the length of the level seat is given (`bearing`) nor the depth of its cut (`seat_cut`)"
+        asked = ask("level_seat", rafter.name, f"rafter.{rafter.name}.wall.bearing")
+        return [Check.refers("roof.bearing", rafter.name, what, "NDS 2018 3.10.3", text, ask=asked)]
     b = float(min(support.bearing_width or section.b, section.b))
     pressed = np.maximum(run.wall_reactions, 0.0)
 
@@ -68,19 +103,56 @@ def _seat(run: RoofRun, stick: FramedStick, context: Context) -> list[Check]:
 
     under = context.under(support.on)
     return [
-        govern(Criterion(rafter.name, what, "NDS 2018 3.10.3", "stress"), run.combinations, seat),
+        govern(Criterion(rafter.name, what, "NDS 2018 3.10.3", "stress", id="roof.bearing"), run.combinations, seat),
         *least_seat(rafter.name, f"least seat length on {support.on}", l_b, under, "IRC R802.6 (memory)"),
         *wood_under(rafter.name, run.combinations, pressed, b, l_b, under, context),
     ]
 
 
-def _seat_length(run: RoofRun, given: float) -> tuple[float, str]:
-    """The level seat that counts: a cut of this depth cannot have a longer one."""
-    depth = run.rafter.seat_cut
-    longest = math.inf if depth is None else depth / math.sin(math.radians(run.rafter.slope))
-    if longest < given:
-        return longest, f"a seat cut {show(depth or 0.0, 'length')} deep is no longer at this slope"
+def seat_length(run: RoofRun) -> tuple[float | None, str]:
+    """The level seat that counts: the shorter of that given and that which the cut leaves room for, and why."""
+    given, depth = run.rafter.wall.bearing, run.rafter.seat_cut
+    by_cut = None if depth is None else depth / math.sin(math.radians(run.rafter.slope))
+    if given is None:
+        return by_cut, "by the depth of the seat cut at this slope"
+    if by_cut is not None and by_cut < given:
+        return by_cut, f"a seat cut {show(depth or 0.0, 'length')} deep is no longer at this slope"
     return given, "level length of the seat, as given"
+
+
+def cut_depth(run: RoofRun) -> tuple[float | None, str]:
+    """The depth of the seat cut that counts: the deeper of that given and that which the seat needs, and why."""
+    given, seat = run.rafter.seat_cut, run.rafter.wall.bearing
+    by_seat = None if seat is None else seat * math.sin(math.radians(run.rafter.slope))
+    if by_seat is not None and (given is None or by_seat > given + judgment("seat cut that closes").value):
+        return by_seat, f"a level seat of {show(seat or 0.0, 'length')} at this slope"
+    return given, "as given"
+
+
+def _closes(run: RoofRun) -> Iterator[Check]:
+    """Level seat, slope and depth of the cut are one triangle: a seat cannot be longer than its cut leaves room for.
+
+    It may be shorter, where the cut reaches beyond the plate.
+    """
+    rafter, seat, depth = run.rafter, run.rafter.wall.bearing, run.rafter.seat_cut
+    if seat is None or depth is None:
+        return
+    by_seat = seat * math.sin(math.radians(rafter.slope))
+    if by_seat - depth <= judgment("seat cut that closes").value:
+        return
+    text = (
+        f"a level seat of {show(seat, 'length')} at {show(rafter.slope, 'slope')} is a cut {show(by_seat, 'length')} "
+        f"deep; {show(depth, 'length')} is given: which of the two was measured?"
+    )
+    path = f"rafter.{rafter.name}"
+    deep = show(by_seat, "length")
+    long = show(depth / math.sin(math.radians(rafter.slope)), "length")
+    answers = (
+        PlausibleAnswer(f"the seat: the cut is {deep}", ((f"{path}.seat_cut", deep),)),
+        PlausibleAnswer(f"the cut: the seat is {long}", ((f"{path}.wall.bearing", long),)),
+    )
+    asked = ask("seat_or_cut", rafter.name, f"{path}.seat_cut", answers=answers, why=f"{text[0].upper()}{text[1:]}")
+    yield Check.refers("roof.seat_closes", rafter.name, "seat, slope and cut", "geometry", text, ask=asked)
 
 
 def _upright(stick: FramedStick, support: Support) -> list[Check]:
@@ -88,45 +160,62 @@ def _upright(stick: FramedStick, support: Support) -> list[Check]:
     if not needs_end_restraint(stick.size, stick.section) or support.restrained:
         return []
     text = f"the foot on {support.on}: d/b is over 2, so the ends must be held upright"
+    id, what, clause = "roof.ends_held", "ends held against turning over", "NDS 2018 3.3.3.4, 4.4.1.2"
     if support.restrained is None:
-        text += "; say so with `restrained = true` once it is"
-    verdict = stated(
-        stick.piece.name, "ends held against turning over", "NDS 2018 3.3.3.4, 4.4.1.2",
-        "refer" if support.restrained is None else "fails", text,
-    )  # fmt: skip
-    return [verdict]
+        asked = ask("foot_upright", stick.piece.name, f"rafter.{stick.piece.name}.wall.restrained")
+        return [Check.refers(id, stick.piece.name, what, clause, text, ask=asked)]
+    return [Check.breaks_rule(id, stick.piece.name, what, clause, text)]
 
 
 def _held(run: RoofRun, context: Context) -> list[Check]:
     """Who answers for what is under the foot, and how it is held there."""
     name, support = run.rafter.name, run.rafter.wall
     what, under, found = f"what holds the foot on {support.on}", context.under(support.on), list[Check]()
-    if support.holds != "rests":
+    if support.holds == "fixed" or (support.holds == "hung" and context.anchor(support.held_by) is None):
         how = "a hanger" if support.holds == "hung" else "an end that cannot turn"
-        found.append(stated(name, f"{what}: {support.holds}", "load path", "refer", f"{how} is not checked here"))
+        field = "wall.held_by" if support.holds == "hung" else "wall.holds"
+        key = "foot_hung" if support.holds == "hung" else "foot_fixed"
+        forces = {"presses": float(np.max(run.wall_reactions))}
+        asked = ask(key, name, f"rafter.{name}.{field}", under=under.name, forces=forces)
+        found.append(Check.refers("roof.foot", name, f"{what}: {support.holds}", "load path",
+                                  f"{how} is not described", ask=asked))  # fmt: skip
     if isinstance(under, Existing):
         found.append(answered(name, what, under))
         found += enough(name, f"what {under.name} takes", under, run.combinations, run.wall_reactions)
     elif isinstance(under, Post):
         text = "a rafter straight on a post: the joint is not checked, and one rafter is counted on it"
-        found.append(stated(name, what, "load path", "refer", text))
+        asked = ask("rafter_on_post", name, post=under.name, forces={"presses": float(np.max(run.wall_reactions))})
+        found.append(Check.refers("roof.foot", name, what, "load path", text, ask=asked))
     return found
 
 
 def _cut(run: RoofRun, stick: FramedStick) -> list[Check]:
     """The birdsmouth: depth, shear as at an end notch on the tension side, and what is left for the tail."""
-    rafter, section, depth = run.rafter, stick.section, run.rafter.seat_cut
+    rafter, section = run.rafter, stick.section
     if section.round:
         return []  # referred as a whole
+    depth, why = cut_depth(run)
+    id = "roof.birdsmouth"
     if depth is None:
-        text = "the depth of the seat cut is not given (`seat_cut`)"
-        return [stated(rafter.name, "birdsmouth", BIRDSMOUTH, "refer", text)]
+        text = "the depth of the seat cut is not given (`seat_cut`), nor the length of the seat from which it follows"
+        asked = ask("seat_cut", rafter.name, f"rafter.{rafter.name}.seat_cut")
+        return [Check.refers(id, rafter.name, "birdsmouth", BIRDSMOUTH, text, ask=asked)]
     if depth >= section.d:
-        return [stated(rafter.name, "birdsmouth", BIRDSMOUTH, "fails", "the seat cut is as deep as the rafter")]
+        return [Check.breaks_rule(id, rafter.name, "birdsmouth", BIRDSMOUTH, "the seat cut is as deep as the rafter")]
+    found = list(_closes(run))
+    most = judgment("birdsmouth over depth").value * float(section.d)
+    if depth > most * (1.0 + 1e-9):
+        text = f"{show(depth, 'length')} deep ({why}): an end notch may take at most a quarter of the depth"
+        if rafter.seat_cut is not None and rafter.seat_cut <= most:  # the seat as given is what makes it too deep
+            return [*found, *_cut_forces(run, stick, depth)]
+        found.append(Check.breaks_rule(id, rafter.name, "birdsmouth", "NDS 2018 4.4.3.1", text))
+    return [*found, *_cut_forces(run, stick, depth)]
+
+
+def _cut_forces(run: RoofRun, stick: FramedStick, depth: float) -> list[Check]:
+    """Shear at the notch, and the tail over it."""
+    rafter, section = run.rafter, stick.section
     found = []
-    if depth > 0.25 * section.d:
-        text = f"{show(depth, 'length')} deep: an end notch may take at most a quarter of the depth"
-        found.append(stated(rafter.name, "birdsmouth", "NDS 2018 4.4.3.1", "fails", text))
     low, _, high, _ = run.rafter_line.extremes("V")
     V_all = np.maximum(np.abs(low), np.abs(high))
 
@@ -143,10 +232,11 @@ def _cut(run: RoofRun, stick: FramedStick) -> list[Check]:
             e=0.0,
         )
 
-    criterion = Criterion(rafter.name, "shear at the birdsmouth", "NDS 2018 3.4.3.2", "force")
+    criterion = Criterion(rafter.name, "shear at the birdsmouth", "NDS 2018 3.4.3.2", "force", id="roof.notch_shear")
     found.append(govern(criterion, run.combinations, calculate))
     if run.tail > 0.0:
-        criterion = Criterion(rafter.name, "bending of the tail at the birdsmouth", "NDS 2018 3.1.2, 3.9.2", "ratio")
+        criterion = Criterion(rafter.name, "bending of the tail at the birdsmouth", "NDS 2018 3.1.2, 3.9.2", "ratio",
+                              id="roof.tail")  # fmt: skip
         found.append(govern(criterion, run.combinations, partial(_tail, run, stick, depth)))
     return found
 

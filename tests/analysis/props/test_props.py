@@ -12,7 +12,7 @@ from beamcheck.analysis.beams.beam_frame import LineLoad, PointLoad, Section
 from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.analysis.beams.solved_beam import BeamSupport, solve_beam
 from beamcheck.analysis.frames.member_line import straight_beam
-from beamcheck.analysis.props.props import Touch, force_bounds, prop_forces, sinking, unit_sags
+from beamcheck.analysis.props.props import Touch, carried_down, force_bounds, prop_forces, sinking, unit_sags
 from beamcheck.errors import BeamcheckError, OutOfRange
 
 L, W, EI, GA_S = 144.0, 25.0, 1.6e6 * 5.5 * 9.5**3 / 12, 1.0e5 * 5.5 * 9.5 / 1.2
@@ -131,10 +131,29 @@ def test_a_settled_support_takes_even_a_soft_beam_down_by_as_much():
     """The simple beam turns as a whole: half the settlement at midspan, whatever its stiffness (geometry)."""
     straight = solved(supports=(BeamSupport(0.0), BeamSupport(L, settles=0.4)))
     found, with_it = sinking(straight, [72.0], 3.0), named(straight, "D, supports settled")
-    assert found.lasting[with_it, 0] - found.lasting[D, 0] == pytest.approx(0.2, rel=1e-9)
-    assert found.resting[0] == pytest.approx(3.0 * sag(72.0) + 0.2, rel=1e-9)
+    long_term = found.long_term(2.0)[:, 0]  # what has settled does not creep (statics; NDS 2018 3.5.2 speaks of loads)
+    assert long_term[with_it] - long_term[D] == pytest.approx(0.2, rel=1e-9)
+    assert found.resting[0] == pytest.approx(3.0 * sag(72.0), rel=1e-9)
+    assert found.settled[0] == pytest.approx(0.2, rel=1e-9)
     forces = prop_forces(straight, [72.0], [0.1], [8000.0]).forces
     assert forces[with_it, 0] == pytest.approx((sag(72.0) + 0.2 - 0.1) / (1 / 8000 + unit(72, 72)), rel=1e-9)
+
+
+def test_a_beam_comes_down_with_its_supports():
+    """A simple beam turns as a whole (geometry): at x = 24 of 144 in five sixths of the one support, a sixth of the
+    other; over three supports the two outer ones, down alike, leave the middle of the beam where it was."""
+    assert carried_down(solved(), [24.0]) == pytest.approx(np.array([[5 / 6], [1 / 6]]), rel=1e-9)
+    three = solved(supports=(BeamSupport(0.0), BeamSupport(72.0), BeamSupport(L)))
+    assert carried_down(three, [24.0, 72.0]).sum(axis=0) == pytest.approx(np.ones(2), rel=1e-9)
+    assert carried_down(three, [72.0])[[0, 2], 0] == pytest.approx(np.zeros(2), abs=1e-12)
+
+
+def test_live_load_that_stays_creeps_as_dead_load_does():
+    """NDS 2018 3.5.2: K_cr goes with the long-term component, whatever it is called."""
+    found = sinking(solved(even(), even(kind="L")), [72.0])
+    both = found.with_live_that_stays()
+    assert both.long_term(2.0) - found.long_term(2.0) == pytest.approx(found.live, rel=1e-9)
+    assert float(np.max(found.live)) > 0.0
 
 
 def test_point_loads_and_unequal_gaps_by_the_force_method():

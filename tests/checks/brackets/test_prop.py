@@ -8,6 +8,7 @@ import math
 import numpy as np
 import pytest
 
+from beamcheck.analysis.beams.member_loads import TransferredLoad
 from beamcheck.checks.beams.result import beam_result
 from beamcheck.checks.brackets.props.prop import PropAsk, PropResult, prop_result
 from beamcheck.checks.core.context import Context, Structure
@@ -50,14 +51,18 @@ def context(*made: beams.Data, **more: object) -> Context:
     job = job_from_data(copy.deepcopy(beams.job(*made, **more)))  # type: ignore[arg-type]
     pieces = {piece.name: piece for piece in (*job.beam, *job.existing)}
     structure = Structure({one.name: one for one in job.stock}, pieces, {one.name: one for one in job.anchor})
-    for piece in job.beam:
-        beam_result(piece, Context(structure))
+    come: dict[str, list[TransferredLoad]] = {}
+    for piece in job.beam:  # what rests on a beam is written before it
+        _, handed = beam_result(piece, Context(structure, tuple(come.get(piece.name, ()))))
+        for under, load in handed.transfers:
+            come.setdefault(under, []).append(load)
     return Context(structure)
 
 
 @pytest.fixture(scope="module")
 def simple() -> Context:
-    return context(beams.beam())
+    """People and furniture: nothing on it stays for years."""
+    return context(beams.beam(carries=[beams.floor(dead="10 psf", live="40 psf", width="6 ft", stays=False)]))
 
 
 def near(at: str = "2 ft", **more: object) -> Near:
@@ -397,3 +402,52 @@ def test_a_stiffness_that_is_none(simple: Context) -> None:
 def test_a_bracket_that_is_not_among_them(simple: Context) -> None:
     with pytest.raises(ValueError, match="'K9' is not among the brackets"):
         prop_result([ask()], "K9", simple)
+
+
+# what stays, and what the beam stands on
+
+
+def floor(stays: bool | None) -> list[beams.Data]:
+    return [beams.floor(dead="10 psf", live="40 psf", width="6 ft", **({} if stays is None else {"stays": stays}))]
+
+
+def test_stored_load_creeps() -> None:
+    """NDS 2018 3.5.2: K_cr goes with the long-term part, so with all of it where the live load stays for years."""
+    stored = asked(context(beams.beam(carries=floor(True))), ask(gap="1/2 in"))
+    assert stored.g_needed == pytest.approx(K_CR * (sag(DEAD) + sag(LIVE)) + TOL, rel=1e-6)
+
+
+def test_whether_it_stays_is_asked_only_where_it_matters() -> None:
+    both = K_CR * (sag(DEAD) + sag(LIVE)) + TOL
+    not_said = context(beams.beam(carries=floor(None)))
+    wide, between = (asked(not_said, ask(gap=f"{gap} in")) for gap in (1.01 * both, 0.5 * (both + NEEDED)))
+    assert verdicts(wide) == {"gap under B": "passes"} and wide.free
+    assert verdicts(between) == {"gap under B": "passes", "gap under B if its load stays": "refer"}
+    (question,) = between.checks[-1].questions
+    assert (question.id, question.field) == ("B/stays", "beam.B.carries.1.stays")
+    assert not between.free
+
+
+def test_a_beam_that_stands_on_a_beam_comes_down_with_it() -> None:
+    """The end at 12 ft stands at midspan of a girder of 12 ft: 24 in out of 144 the nose comes down by a sixth of that.
+
+    The girder carries its share w L/2 of B in one place, besides its own weight: sag P L^3/(48 EI) + shear P L/(4 G A).
+    """
+    girder = beams.beam(name="G", carries=[])
+    ends = [beams.seat("0 ft"), beams.seat("12 ft", on="G", lands_at="6 ft")]
+    place = context(beams.beam(carries=floor(False), supports=ends), girder)
+    alone = asked(context(beams.beam(carries=floor(False))), ask(gap="1/2 in")).g_needed
+    moved = asked(place, ask(gap="1/2 in"))
+    own = OWN * L
+
+    def midspan(P: float, w: float) -> float:
+        bent = P * L**3 / (48 * EI) + 5 * w * L**4 / (384 * EI)
+        return bent + P * L / (4 * GA_S) + w * L**2 / (8 * GA_S)
+
+    dead, live = DEAD * L / 2, LIVE * L / 2
+    sixth = (K_CR * midspan(dead, OWN) + midspan(live, 0.0)) / 6
+    assert own > 0.0 and alone is not None
+    assert moved.g_needed == pytest.approx(alone + sixth, rel=1e-4)
+    assert "with its supports" in " ".join(
+        one.note for one in find(moved, "gap under B").steps if one.symbol == "Delta_ST"
+    )

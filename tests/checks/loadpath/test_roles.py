@@ -133,7 +133,7 @@ class TestOwnWeightOnly:
         assert "no live load is given" in said(alone(role="carries"), "B", "refer")
 
     def test_so_does_a_decorative_post(self) -> None:
-        bare = post(carries=[], role="decorative")
+        bare = post(carries=[], role="decorative", above="nothing")
         assert piece(checked(post=[bare]), "P").verdict == "passes"
         assert piece(checked(post=[{**bare, "role": "carries"}]), "P").verdict == "refer"
 

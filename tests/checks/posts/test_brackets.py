@@ -10,9 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from beamcheck.analysis.beams.member_loads import TransferredLoad
-from beamcheck.checks.beams.result import post_result
 from beamcheck.checks.core.context import AnyPiece, Context, Structure
 from beamcheck.checks.core.result import Check, JobResult, PieceResult
+from beamcheck.checks.posts.result import post_result
 from beamcheck.model.pieces import Job
 from beamcheck.model.reading.reader import job_from_data
 
@@ -82,7 +82,7 @@ class TestPost:
     def test_two_brackets_and_an_offset_add_up(self) -> None:
         result = with_brackets(on_face(), on_face("K2", 300.0, 60.0, 7.0), eccentricity="1 in")
         M = 500 * 7.75 * 0.75 + 300 * 9.75 * 0.5
-        found = of(result, "load off centre the deep way, brackets deep way")
+        found = of(result, "load off center the deep way, brackets deep way")
         assert found.ratio == pytest.approx(by_hand(M, P=8800, e=1.0))
 
     def test_the_thin_way_of_an_oblong_post(self) -> None:
@@ -133,10 +133,12 @@ class TestPost:
 
     def test_push_at_the_ends(self) -> None:
         """H = P a/l: 500 * 7.75/120 = 32.3 lb is within 2 % of 8500 lb, and not of 500 lb."""
-        what = "push of its brackets at top and foot"
-        assert of(with_brackets(on_face()), what).verdict == "passes"
-        alone = of(with_brackets(on_face(), load=1.0), what)
-        assert alone.verdict == "refer" and "32.3 lb" in alone.notes[0]
+        assert of(with_brackets(on_face()), "sideways push at top and foot").verdict == "passes"
+        alone = with_brackets(on_face(), load=1.0)
+        for end, field in (("foot", "existing.footing.takes_sideways"), ("head", "post.P.head_held_by")):
+            found = of(alone, f"sideways push at the {end}")
+            assert found.verdict == "refer" and "32.3 lb" in found.notes[0]
+            assert found.questions[0].field == field
 
     def test_what_hangs_on_a_side_without_a_distance_refers_as_before(self) -> None:
         result = with_brackets(TransferredLoad("B", {"L": (500.0, 0.0)}, applied="side"))
@@ -148,7 +150,7 @@ class TestPost:
 
     def test_a_round_post_is_for_an_engineer(self) -> None:
         stock = {**STOCK, "size": "6 in round"}
-        assert of(with_brackets(on_face(), stock=stock), "load off centre").verdict == "refer"
+        assert of(with_brackets(on_face(), stock=stock), "load off center").verdict == "refer"
 
 
 def a_house(*brackets: dict[str, Any], trim: list[dict[str, Any]] | None = None, **existing: Any) -> JobResult:

@@ -31,8 +31,9 @@ from ...core.material import WoodMaterial, bearing_prime, is_unknown, reference_
 from ...core.question import PlausibleAnswer
 from ...core.result import Check
 from ...core.strength import Outcome
+from ...core.trivial import trivial
 from ..far_side import far_side_checks
-from ..group import NEGLIGIBLE, Group, trivial
+from ..group import NEGLIGIBLE, Group
 from ..joint import HAIR
 from ..layout import washer_checks
 from ..unsaid import Open

@@ -20,8 +20,9 @@ from ...core.govern import Criterion, at, duration, govern
 from ...core.material import is_unknown
 from ...core.result import Check
 from ...core.strength import Outcome
+from ...core.trivial import trivial
 from ..far_side import far_side_checks
-from ..group import NEGLIGIBLE, Group, Part, round_force, trivial
+from ..group import NEGLIGIBLE, Group, Part, round_force
 from ..unsaid import Open
 from .base import Manner, wood_checks
 

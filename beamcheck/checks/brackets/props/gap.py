@@ -25,6 +25,7 @@ from ....values.brackets import movement_coefficient
 from ....values.judgment import judgment
 from ...beams.beam import BeamRun
 from ...core.material import modulus_prime
+from .supports import Moving, with_supports
 
 Array = np.ndarray
 BY_FRAME = "from the frame analysis with E_05, shear included"
@@ -60,7 +61,10 @@ class PropAsk:
 class Nearby:
     """A solved beam and all brackets near it. Numbers `i` are those of `asks`; lengths in, forces lbf.
 
+    supports : how each support moves that stands on a beam itself; nothing where none does.
+    live_stays : whether the live load is stored for years, and creeps.
     before : (combinations, brackets) how far the beam had come down when the gap was set, as far as that counts.
+    carried, gives : (brackets,) how far it comes down with its supports, and by how much more under each pound there.
     needed : (combinations, brackets) gap that keeps it free.
 
     Raises
@@ -69,15 +73,22 @@ class Nearby:
         A bracket that stands in a seat or off the beam, a negative gap, an unknown species.
     """
 
-    def __init__(self, run: BeamRun, asks: Sequence[PropAsk]) -> None:
+    def __init__(
+        self, run: BeamRun, asks: Sequence[PropAsk], supports: Sequence[Moving] = (), *, live_stays: bool = False
+    ) -> None:
         self.run, self.asks, self.beam = run, tuple(asks), run.beam.name
         for ask in self.asks:
             self._refuse_nonsense(ask)
         silent = SilentPad()
         self.K_cr = float(run.wood.K_cr.value)
         self.softness = float(modulus_prime(silent, run.wood) / self.soft_modulus(silent))
-        self.sink = sinking(run.solved, [ask.near.at for ask in self.asks], self.softness)
-        self.long_term = self.sink.long_term(self.K_cr)
+        places = [ask.near.at for ask in self.asks]
+        self.sink = sinking(run.solved, places, self.softness)
+        if live_stays:
+            self.sink = self.sink.with_live_that_stays()
+        self.live_stays = live_stays
+        self.carried, self.gives = with_supports(run, supports, places)
+        self.long_term = self.sink.long_term(self.K_cr) + self.carried
         # no more than what the load that stays explains: the rest was there before, as in a crooked beam
         sagged = np.array([ask.near.sagged or 0.0 for ask in self.asks])
         self.before = np.minimum(sagged, self.K_cr * np.maximum(self.sink.lasting, 0.0))
@@ -124,9 +135,13 @@ class Nearby:
         lasting, passing = self.sink.lasting[which, i], self.sink.passing[which, i]
         creep, tol = self.run.wood.K_cr, judgment("tolerance of a gap")
         K_cr = pad.take("K_cr", self.K_cr, note=creep.why, source=creep.source)
-        Delta_LT = pad.take("Delta_LT", np.maximum(lasting, 0.0), "in", note=f"dead load, {BY_FRAME}")
-        Delta_ST = np.maximum(passing + np.minimum(lasting, 0.0), 0.0)
-        Delta_ST = pad.take("Delta_ST", Delta_ST, "in", note=f"all other load, {BY_FRAME}")
+        stays = "dead load and what is stored" if self.live_stays else "dead load"
+        Delta_LT = pad.take("Delta_LT", np.maximum(lasting, 0.0), "in", note=f"{stays}, {BY_FRAME}")
+        Delta_ST = np.maximum(passing + np.minimum(lasting, 0.0), 0.0) + self.carried[i]
+        note = f"all other load, {BY_FRAME}"
+        if self.carried[i]:
+            note += f"; {show(float(self.carried[i]), 'small length')} of it with its supports, their creep included"
+        Delta_ST = pad.take("Delta_ST", Delta_ST, "in", note=note)
         s_close = pad.take("s_close", self.s_close[i], "in", note="all movements that close the gap")
         g_tol = pad.take("g_tol", tol.value, "in", note=tol.reason, source=tol.source)
         Delta_in = pad.take("Delta_in", self.before[which, i], "in", note=self._why_before(i))
@@ -153,7 +168,22 @@ class Nearby:
 
     def crooked(self, i: int) -> bool:
         """Whether it is said to have come down further than its dead load explains."""
-        return (self.asks[i].near.sagged or 0.0) > self.K_cr * max(float(self.sink.resting[i]), 0.0)
+        return (self.asks[i].near.sagged or 0.0) > self.explained(i)
+
+    def explained(self, i: int) -> float:
+        """How far its dead load, settled supports and those that stand on beams may have brought it down, in."""
+        own = self.K_cr * max(float(self.sink.resting[i]), 0.0)
+        return own + float(self.sink.settled[i]) + float(self.carried[i])
+
+    def clear(self, i: int) -> bool:
+        """Whether the beam stays clear of it."""
+        near = self.asks[i].near
+        return self.slides(i) or (self.wide_enough(i) and near.pad is None)
+
+    def wide_enough(self, i: int) -> bool:
+        """Whether the gap as left is what is needed, or more."""
+        near = self.asks[i].near
+        return near.gap is not None and not near.fixed_to_beam and self.g_needed(i) <= near.gap
 
     # what touches
 
@@ -177,12 +207,14 @@ class Nearby:
 
     def _touch(self, i: int, *, padded: bool) -> Touch:
         ask, near = self.asks[i], self.asks[i].near
-        come = self.before[:, i] - self.sink.creep(self.K_cr)[:, i]
+        come = self.before[:, i] - self.sink.creep(self.K_cr)[:, i] - self.carried[i]
         soonest = come - self.s_close[i] + self.gap_counted(i)
         latest = None if near.gap is None else come + near.gap
         if near.fixed_to_beam:  # it pulls most if all that the dead load does was there when it was screwed on
             latest = self.sink.lasting[:, i]
         k_low, k_high = ask.k_low, ask.k_high
+        if self.gives[i]:  # what the beam stands on gives as well: as if the bracket were softer by so much
+            k_low, k_high = (pad_in_series(k, 1.0 / self.gives[i]) for k in (k_low, k_high))
         if near.pad is not None:  # the least stiffness always with the pad, the largest only while that is soft
             k_low = pad_in_series(k_low, near.pad)
             k_high = pad_in_series(k_high, near.pad) if padded else k_high
@@ -215,7 +247,8 @@ class Nearby:
             note += f"; the other brackets relieve it by {show(relief, 'small length')}"
         Delta_0 = pad.take("Delta_0", come - relief, "in", note=note)
         g = pad.take("g", self.gap_counted(i), "in", note=self._why_gap(i))
-        f_xx = float(pad.take("f_xx", f_xx, "in/lbf", note=BY_FRAME))
+        more = ", what its supports give included" if self.gives[i] else ""
+        f_xx = float(pad.take("f_xx", f_xx + float(self.gives[i]), "in/lbf", note=BY_FRAME + more))
         k_n = ask.k_high
         if self.padded(i):
             k_pad = pad.take("k_pad", _pad(ask), "lbf/in", note="as given")

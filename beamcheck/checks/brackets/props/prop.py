@@ -24,6 +24,7 @@ from ...core.question import PlausibleAnswer, Question, ask
 from ...core.result import Check
 from .beam import effects
 from .gap import Array, Nearby, PropAsk
+from .supports import live_that_stays, moving_supports
 
 __all__ = ["PropAsk", "PropResult", "prop_result"]
 
@@ -94,8 +95,25 @@ def prop_result(asks: Sequence[PropAsk], mine: str, context: Context) -> PropRes
         text = f"the wood of {beam} is not known, so how far it comes down is not known either: have it graded"
         return _refused(own, text, ask("grade", stock.name, f"stock.{stock.name}.grade"))
     together = [one for one in asks if one.near.beam == beam]
+    i = together.index(own)
     try:
-        return _result(Nearby(run, together), together.index(own), context)
+        stays, asked = live_that_stays(run.beam, context)
+        supports, unknown = moving_supports(run.beam, context, live_stays=stays is True)
+        if unknown:
+            text = f"{unknown}, on which {beam} stands, could not be worked out, so how far it comes down is not known"
+            return _refused(own, text, ask("beam_alone", unknown))
+        nearby = Nearby(run, together, supports, live_stays=stays is True)
+        found = _result(nearby, i, context)
+        if stays is not None or not nearby.clear(i):
+            return found
+        more, _ = moving_supports(run.beam, context, live_stays=True)
+        stored = Nearby(run, together, more, live_stays=True)
+        if stored.clear(i):
+            return found
+        text = f"{show(_up(stored.g_needed(i)), 'length')} of gap would be needed if that load stays for years"
+        what, where = f"gap under {beam} if its load stays", show(own.near.at, "length")
+        check = Check.refers("bracket.gap", own.name, what, GAP, text, ask=asked, where=where)
+        return replace(found, checks=(*found.checks, check), free=False)
     except BeamcheckError as error:
         return _refused(own, str(error), ask("nose_at", own.name, f"bracket.{own.name}.near.at", beam=beam))
 
@@ -109,8 +127,7 @@ def _refused(own: PropAsk, text: str, asked: Question) -> PropResult:
 
 def _result(nearby: Nearby, i: int, context: Context) -> PropResult:
     own, near = nearby.asks[i], nearby.asks[i].near
-    wide_enough = near.gap is not None and not near.fixed_to_beam and nearby.g_needed(i) <= near.gap
-    clear = nearby.slides(i) or (wide_enough and near.pad is None)
+    wide_enough, clear = nearby.wide_enough(i), nearby.clear(i)
     none = np.zeros(len(nearby.run.solved.combinations))
     R, R_least = (none, none) if clear else nearby.forces(i)
     rounding = judgment("force that is rounding").value
@@ -158,8 +175,7 @@ def _doubts(nearby: Nearby, i: int) -> Iterator[Check]:
             f"{nearby.beam} is said to have come down {show(near.sagged or 0.0, 'length')} there, which is more than "
             "its dead load explains: it is softer than taken here, bore more once, or was crooked from the start"
         )
-        explained = nearby.K_cr * max(float(nearby.sink.resting[i]), 0.0)
-        sags = [f"{explained:.3f} in", "0 in"]
+        sags = [f"{math.floor(1000.0 * nearby.explained(i)) / 1000.0:g} in", "0 in"]
         asked = ask("sagged", own.name, f"bracket.{own.name}.near.sagged", answers=sags, beam=nearby.beam)
         what = f"how far {nearby.beam} had come down"
         yield Check.refers("bracket.sagged", own.name, what, GAP, text, ask=asked, where=where)
@@ -269,7 +285,7 @@ def _picture(nearby: Nearby, i: int, R: Array) -> GapPicture:
     parts = [
         ("dead load", at_once), ("creep", float(nearby.sink.creep(nearby.K_cr)[worst, i])),
         ("all other load", max(float(nearby.sink.passing[worst, i] + min(nearby.sink.lasting[worst, i], 0.0)), 0.0)),
-        ("had come down before", -float(nearby.before[worst, i])),
+        ("supports come down", float(nearby.carried[i])), ("had come down before", -float(nearby.before[worst, i])),
     ]  # fmt: skip
     steps = [*parts, *nearby.closing[i], ("tolerance", judgment("tolerance of a gap").value)]
     return GapPicture(

@@ -1,0 +1,101 @@
+"""A bracket on a post under a beam: what the sizes of the job already say of its place, against what is said of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from ...model.pieces import Beam, Post
+from ...units import show
+from ...values.judgment import judgment
+from ...values.lumber import read_size
+from ..core.context import Context
+from ..core.question import PlausibleAnswer
+from ..core.result import Check
+from .asking import ask_for, path_of
+from .family import Family
+
+ID, CLAUSE = "bracket.place", "geometry"
+
+
+def place_checks(family: Family[Any], context: Context) -> Iterator[Check]:
+    """Refers where the place of the nose or the gap cannot be what they are said to be."""
+    near, beams = family.bracket.near, _beams_on_its_post(family, context)
+    beam = next((one for one in beams if near is not None and one.name == near.beam), None)
+    if near is None or beam is None:
+        return
+    bracket, places = family.bracket, noses(family, beam, context)
+    if min((abs(near.at - place) for place in places), default=0.0) > judgment("nose along a beam").value:
+        where = " or ".join(show(place, "length") for place in places)
+        text = (
+            f"it stands on {bracket.on}, on which {beam.name} rests: its nose is {where} along {beam.name} and not "
+            f"{show(near.at, 'length')}: one of them is not right"
+        )
+        what = f"where it stands under {beam.name}"
+        asked = ask_for(bracket, "nose_at", "near.at", [f"{place:.4g} in" for place in places], beam=beam.name)
+        yield Check.refers(ID, bracket.name, what, CLAUSE, text, ask=asked)
+    gap = gap_by_sizes(family, beam, context)
+    if gap is not None and near.gap is not None and abs(near.gap - gap) > judgment("gap by sizes").value:
+        yield _gap_contradicted(family, beam, context, near.gap, gap)
+
+
+def _gap_contradicted(family: Family[Any], beam: Beam, context: Context, said: float, gap: float) -> Check:
+    """`said`: the gap as left; `gap`: what the sizes leave, in."""
+    bracket, foot = family.bracket, family.bracket.at or 0.0
+    left = show(gap, "length") if gap > 0.0 else "nothing"
+    text = (
+        f"its foot stands {show(foot, 'length')} up {bracket.on}, {show(foot + family.back + gap, 'length')} high, and "
+        f"it is {show(family.back, 'length')} high itself: {left} is left under {beam.name}, not "
+        f"{show(said, 'length')}: one of them is not right"
+    )
+    lower, held = foot + gap - said, f"{show(foot, 'length')}, with a gap of {left}"
+    answers = [
+        PlausibleAnswer(show(lower, "length"), ((path_of(bracket, "at"), f"{lower:.5g} in"),)),
+        PlausibleAnswer(held, ((path_of(bracket, "near.gap"), f"{max(gap, 0.0):.4g} in"),)),
+    ]  # fmt: skip
+    asked = ask_for(bracket, "foot_up", "at", answers, on=bracket.on)
+    return Check.refers(ID, bracket.name, f"gap under {beam.name} by its sizes", CLAUSE, text, ask=asked)
+
+
+def likely_beams(family: Family[Any], context: Context) -> list[PlausibleAnswer]:
+    """Beams on the post that the bracket stands on, as answers to what is above it."""
+    found = []
+    for beam in _beams_on_its_post(family, context):
+        gap = gap_by_sizes(family, beam, context)
+        for place in noses(family, beam, context)[:1]:
+            said: dict[str, object] = {"beam": beam.name, "at": f"{place:.4g} in", "closing": []}
+            if gap is not None:
+                said["gap"] = f"{max(gap, 0.0):.4g} in"
+            found.append(PlausibleAnswer(f"yes, {beam.name}", ((path_of(family.bracket, "near"), said),)))
+    return found
+
+
+def noses(family: Family[Any], beam: Beam, context: Context) -> list[float]:
+    """Where along a beam that rests on the post the nose may be, in, the inner place first."""
+    bracket, post = family.bracket, context.under(family.bracket.on)
+    if not isinstance(post, Post):
+        return []
+    size, out = read_size(context.stock(post.stock).size), bracket.shape.stands_out
+    ends = [support.at for support in beam.supports]
+    length = beam.length if beam.length is not None else max(ends)
+    found = [
+        support.at + way * (0.5 * float(side) + out)
+        for support in beam.supports if support.on == post.name
+        for side in dict.fromkeys((size.b, size.d)) for way in (1.0, -1.0)
+    ]  # fmt: skip
+    on_it = [place for place in found if 0.0 <= place <= length]
+    return sorted(on_it, key=lambda place: not min(ends) <= place <= max(ends))
+
+
+def gap_by_sizes(family: Family[Any], beam: Beam, context: Context) -> float | None:
+    """From the top of the bracket up to a beam that rests on the head of its post, in; None where it is not said."""
+    bracket, post = family.bracket, context.under(family.bracket.on)
+    rests = any(one.on == bracket.on and one.holds == "rests" for one in beam.supports)
+    if not isinstance(post, Post) or bracket.at is None or not rests:
+        return None
+    return post.height - bracket.at - family.back
+
+
+def _beams_on_its_post(family: Family[Any], context: Context) -> list[Beam]:
+    on = family.bracket.on
+    return list(context.structure.beams_on(on)) if isinstance(context.under(on), Post) else []

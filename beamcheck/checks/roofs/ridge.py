@@ -1,0 +1,126 @@
+"""The upper end of a rafter, at a ridge board or on a ridge beam, and the foot of the opposite rafter."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from ...analysis.frames.roof_frame import RoofRun
+from ...calc.pad import Pad, SilentPad
+from ...formulas.wood import bearing as br
+from ...model.pieces import Existing
+from ...units import show
+from ..core.context import Context
+from ..core.govern import Criterion, at, govern
+from ..core.material import bearing_prime
+from ..core.question import ask
+from ..core.result import Check
+from ..core.seat import answered
+from ..core.stated_capacity import enough
+from ..core.strength import Outcome
+from ..core.trivial import trivial
+from .member import FROM_FRAME, LITTLE, FramedStick
+
+PATH = "load path"
+
+
+def upper_end_checks(run: RoofRun, stick: FramedStick, context: Context) -> Iterator[Check]:
+    """The joint at a ridge board, or what holds the upper end at a ridge beam."""
+    if run.rafter.ridge == "board" or run.rafter.ridge_on is None:
+        yield from _at_the_board(run, stick, context)
+    else:
+        yield from _at_the_beam(run, context)
+
+
+def _at_the_board(run: RoofRun, stick: FramedStick, context: Context) -> Iterator[Check]:
+    """Two rafters press on each other through the board, and are nailed to it for what pulls and slides."""
+    rafter, name = run.rafter, run.rafter.name
+    level, plumb = run.ridge_pull, run.ridge_down
+    pressed, pulled, slid = float(np.max(-level)), float(np.max(level)), float(np.max(np.abs(plumb)))
+    if pressed > LITTLE and not stick.section.round:
+        yield _pressed(run, stick, np.maximum(-level, 0.0))
+    most = max(pulled, slid)
+    if most <= LITTLE:
+        return
+    what, id = "joint at the ridge", "roof.ridge_joint"
+    text = (
+        f"the rafters pull apart with up to {show(max(pulled, 0.0), 'force')} and slide on each other, up and down, "
+        f"with up to {show(slid, 'force')}"
+    )
+    if (anchor := context.anchor(rafter.ridge_held_by)) is not None:
+        yield Check.keeps_rule(
+            id, name, what, PATH, f"{text}: checked in anchor {anchor.name}, a piece of its own here"
+        )
+    elif trivial(most, _holds(stick)):
+        yield Check.keeps_rule(id, name, what, PATH, f"{text}: next to nothing; any nails hold that")
+    else:
+        asked = ask("ridge", name, f"rafter.{name}.ridge_held_by", force=show(most, "force"),
+                    forces={"pulls": max(pulled, 0.0), "slides": slid, "presses": max(pressed, 0.0)})  # fmt: skip
+        yield Check.refers(id, name, what, PATH, f"{text}; what joins them is not stated", ask=asked)
+
+
+def _holds(stick: FramedStick) -> float:
+    """What the rafter's end bears across the grain, lbf: beside it a force may be next to nothing."""
+    pad = SilentPad()
+    return float(bearing_prime(pad, stick.wood, 1.0)) * float(stick.section.area(pad))
+
+
+def _pressed(run: RoofRun, stick: FramedStick, pressed: np.ndarray) -> Check:
+    """Plumb cut against the board, as if the wood were pressed across its grain, which is the least that it bears."""
+    section = stick.section
+    note = "the board is taken to be no softer than the rafter, and the plumb cut to bear all over"
+
+    def calculate(pad: Pad, which: int | slice) -> Outcome:
+        R = pad.take("R", at(pressed, which), "lbf", note=f"level, {FROM_FRAME}")
+        l_b = pad.take("l_b", float(section.d), "in", note="no more than square across: the plumb cut is longer")
+        f = pad(br.bearing_stress, R=R, b=section.b, l_b=l_b)
+        F = bearing_prime(pad, stick.wood, 1.0)
+        return Outcome(f, F, f / F)
+
+    criterion = Criterion(run.rafter.name, "bearing at the ridge", "NDS 2018 3.10.2", "stress", notes=(note,),
+                          id="roof.ridge_bearing")  # fmt: skip
+    return govern(criterion, run.combinations, calculate)
+
+
+def _at_the_beam(run: RoofRun, context: Context) -> Iterator[Check]:
+    rafter, name = run.rafter, run.rafter.name
+    assert rafter.ridge_on is not None
+    up = run.far_reactions
+    high, low = float(np.max(up)), float(np.min(up))
+    text = f"each rafter presses down with up to {show(max(high, 0.0), 'force')}"
+    text += f" and lifts with up to {show(-low, 'force')}" if low < -LITTLE else ""
+    what, id = f"upper end on {rafter.ridge_on}", "roof.upper_end"
+    if (anchor := context.anchor(rafter.upper_held_by)) is not None:
+        text = f"{text}: checked in anchor {anchor.name}, a piece of its own here"
+        yield Check.keeps_rule(id, name, what, PATH, text)
+    else:
+        asked = ask("upper_end", name, f"rafter.{name}.upper_held_by", ridge=rafter.ridge_on,
+                    force=show(max(high, -low), "force"),
+                    forces={"presses down": max(high, 0.0), "lifts": max(-low, 0.0)})  # fmt: skip
+        yield Check.refers(id, name, what, PATH, f"{text}; what holds it there is not stated", ask=asked)
+    under = context.under(rafter.ridge_on)
+    if isinstance(under, Existing):
+        yield answered(name, f"what carries the upper end on {under.name}", under)
+
+
+def other_side_checks(run: RoofRun, stick: FramedStick, context: Context) -> Iterator[Check]:
+    """Where the opposite rafter of a pair stands: the same forces come down there."""
+    rafter = run.rafter
+    if rafter.ridge != "board":
+        return
+    what, id = "the opposite rafter", "roof.other_wall"
+    if rafter.other_wall is None:
+        text = (
+            "taken as the mirror image of this one. What its foot rests on is not named: the same forces come down "
+            "there, and no piece of this job is checked for them"
+        )
+        asked = ask("other_wall", rafter.name, f"rafter.{rafter.name}.other_wall", answers=(rafter.wall.on,))
+        yield Check.refers(id, rafter.name, what, PATH, text, ask=asked)
+        return
+    under = context.under(rafter.other_wall)
+    text = f"the mirror image of this one, seated alike on {under.name}: the same forces come down there"
+    yield Check.keeps_rule(id, rafter.name, what, PATH, text)
+    if isinstance(under, Existing) and rafter.other_wall != rafter.wall.on:
+        yield answered(rafter.name, f"what carries the opposite foot on {under.name}", under)
+        yield from enough(rafter.name, f"what {under.name} takes", under, run.combinations, run.far_reactions)
