@@ -22,6 +22,10 @@ def stock(size: str = "6x12 dressed", **more: Any) -> Data:
     }  # fmt: skip
 
 
+SAWN = {"size": "measured so on the spot"}  # says of whole inches that they are no nominal size
+LONG = {"at": "as long as that for the figures", "length": "as long as that for the figures"}
+
+
 def known(size: str, **values: float) -> Data:
     """Wood with values by letter (psi), as light as can be said."""
     psi = {"F_b": 1000, "F_t": 600, "F_v": 150, "F_c_perp": 400, "F_c": 1000, "E": 1.4e6, "E_min": 5e5, **values}

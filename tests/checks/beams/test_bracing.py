@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from .beams import Data, beam, find, floor, known, result_of, said, seat, step, stock
+from .beams import LONG, SAWN, Data, beam, find, floor, known, result_of, said, seat, step, stock
 
 ENDS = {"top_held": "ends only"}
 
@@ -143,7 +143,7 @@ class TestBesideAMiddleSupport:
 class TestNothingNeeded:
     def test_broader_than_deep(self) -> None:
         """NDS 2018 3.3.3.1, and on the flat."""
-        for wood, more in ((known("6 in x 6 in"), {}), (known("3 in x 12 in"), {"laid": "flat"})):
+        for wood, more in ((known("6 in x 6 in"), {}), (known("3 in x 12 in"), {"laid": "flat", "meant": LONG})):
             assert step(find(result_of(beam(**ENDS, **more), wood=wood), "bending"), "C_L") == 1.0
 
     def test_twice_as_deep_as_broad_by_nominal_size(self) -> None:
@@ -157,7 +157,7 @@ class TestNothingNeeded:
     @pytest.mark.parametrize(("size", "held"), [("2x8", True), ("2x10", False), ("3 in x 12 in", True)])
     def test_up_to_four_times_with_the_ends_upright(self, size: str, held: bool) -> None:
         """NDS 2018 4.4.1.2(b) (memory): over 2 to 4, nominal where dressed: the ends held upright, and no more."""
-        wood = stock(size, agency="")
+        wood = stock(size, agency="", meant=SAWN)
         found = find(result_of(beam(**ENDS), wood=wood), "bending")
         assert (step(found, "C_L") == 1.0) is held
         loose = [{"at": at, "on": "wall", "bearing": "5 1/2 in"} for at in ("0 ft", "12 ft")]

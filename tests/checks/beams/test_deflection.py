@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from .beams import beam, find, floor, known, result_of, said, seat, step, stock
+from .beams import SAWN, beam, find, floor, known, result_of, said, seat, step, stock
 
 WOOD = known("6 in x 12 in")
 I_X, A, E, L = 6 * 12**3 / 12, 72.0, 1.4e6, 144.0
@@ -164,7 +164,7 @@ class TestShear:
 def test_flat_use_bends_about_the_thin_way() -> None:
     """Laid flat, 6x12 has I = 12 x 6^3/12, and as a No.1 beam and stringer 0.90 of its E (NDS 2018 4.3.7, memory)."""
     ends = [seat("0 ft"), seat("6 ft")]
-    wood = stock("6 in x 12 in")
+    wood = stock("6 in x 12 in", meant=SAWN)
     flat = result_of(beam(laid="flat", supports=ends, carries=[floor(live="120 plf")]), wood=wood)
     E_flat, I_flat, span = 0.9 * 1.6e6, 12 * 6**3 / 12, 72.0
     expected = 5 * 10 * span**4 / (384 * 1.03 * E_flat * I_flat) + 10 * span**2 / (8 * (E_flat / 16) * (5 / 6) * 72)

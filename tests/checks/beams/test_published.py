@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from .beams import beam, find, floor, result_of, seat, step, stock
+from .beams import SAWN, beam, find, floor, result_of, seat, step, stock
 
 
 class TestTextbookBeamWithACentreLoad:
@@ -53,7 +53,7 @@ class TestLoftBeam:
         ("size", "f_b", "ratio", "live"), [("8 in x 12 in", 605, 1.05, 0.534), ("8x12 dressed", 694, 1.21, None)]
     )
     def test_fails_with_its_own_weight(self, size: str, f_b: float, ratio: float, live: float | None) -> None:
-        wood = stock(size, species="Eastern White Pine", grade="No.2", density="30 pcf", agency="NELMA")
+        wood = stock(size, meant=SAWN, species="Eastern White Pine", grade="No.2", density="30 pcf", agency="NELMA")
         result = result_of(self.piece, wood=wood)
         found = find(result, "bending")
         assert found.capacity == 575.0
@@ -67,7 +67,9 @@ class TestLoftBeam:
 
     def test_the_old_sum_without_own_weight(self) -> None:
         """529 psi, as the asker had it, is what remains when the weight of 20 plf is taken from the load again."""
-        wood = stock("8 in x 12 in", species="Eastern White Pine", grade="No.2", density="30 pcf", agency="NELMA")
+        wood = stock(
+            "8 in x 12 in", meant=SAWN, species="Eastern White Pine", grade="No.2", density="30 pcf", agency="NELMA"
+        )
         found = find(result_of(self.piece, wood=wood), "bending")
         own = 30 / 1728 * 96 * 264**2 / 8 / (8 * 12**2 / 6)
         assert found.demand is not None
