@@ -108,7 +108,7 @@ def span_question(
         raise JobError(SOURCE, [Problem("", "spacing and width say the same thing: give one of them")])
 
     def written(span: str) -> str:
-        return _job_text(said, of_beam, amounts, lengths, members, span, units)
+        return _job_text(said, of_beam, amounts, lengths, members, span, units, searched=length is None)
 
     found: float | None = None
     if criterion is None:
@@ -258,8 +258,10 @@ def _job_text(
     members: int,
     span: str,
     units: str,
+    *,
+    searched: bool,
 ) -> str:
-    """The question as a job file."""
+    """The question as a job file; a span that is `searched` for may come out odd, one that was given may be a slip."""
     of_stock = dict(said)
     if of_stock["moisture"] is None:
         of_stock["moisture"] = "green"
@@ -288,6 +290,7 @@ def _job_text(
         "[[beam]]",
         *_lines({"name": NAME, "stock": "the wood", **beam}),
         *([f"members = {members}"] if members != 1 else []),
+        *(['meant = { at = "any place, since the span is what is asked for" }'] if searched else []),
         "supports = [",
         *(f"  {{ {', '.join(_lines(end))} }}," for end in ends),
         "]",
