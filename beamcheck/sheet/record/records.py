@@ -95,6 +95,8 @@ def _value(value: Any, hint: Any, marks: tuple[Any, ...], owner: Any) -> Json:
         some = [part for part in parts if part is not NoneType]
         fitting = some[0] if len(some) == 1 else type(value)
         return _value(value, fitting, marks, owner)
+    if hint is Any:  # a value as a job file writes it
+        return _as_written(value)
     if hint is float:
         return number(value, _unit(marks, owner))
     if hint is Formula:
@@ -120,6 +122,14 @@ def _tuple(value: Any, parts: tuple[Any, ...], marks: tuple[Any, ...], owner: An
     if len(parts) == 2 and parts[1] is Ellipsis:
         return [_value(each, parts[0], (), owner) for each in value]
     return [_value(each, part, (), owner) for each, part in zip(value, parts, strict=True)]
+
+
+def _as_written(value: Any) -> Json:
+    if isinstance(value, Mapping):
+        return {str(key): _as_written(each) for key, each in value.items()}
+    if isinstance(value, (list, tuple)):
+        return [_as_written(each) for each in value]
+    return value if value is None or isinstance(value, (str, bool, int, float)) else str(value)
 
 
 def _column(values: Any, unit: str) -> Json:
