@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
@@ -43,6 +44,12 @@ class BeamRun:
     seats: list[Seat]
     regions: list[Region]
     E: float
+    soft: Callable[[], SolvedBeam]  # solves the beam once more, see `with_shear`
+
+    @cached_property
+    def with_shear(self) -> SolvedBeam:
+        """The beam on the tabulated E with shear deflection on top: the softest that it is taken, for gaps under it."""
+        return self.soft()
 
     @property
     def simple(self) -> bool:
@@ -83,7 +90,9 @@ class BeamSolver:
         E, last = float(modulus_prime(SilentPad(), wood)), self.last
         moves = bool(self.context.sinks) or any(support.settles for support in self.beam.supports)
         if last is not None and not moves and _weigh_the_same(last.wood, wood):
-            return replace(last, wood=wood, solved=last.solved.softer(last.E / E), E=E)
+            ratio = last.E / E
+            softer, before = last.solved.softer(ratio), last
+            return replace(last, wood=wood, solved=softer, E=E, soft=lambda: before.with_shear.softer(ratio))
         self.last = solved_run(self.beam, wood, self.context)
         return self.last
 
@@ -112,26 +121,31 @@ def solved_run(beam: Beam, wood: WoodMaterial, context: Context, at: Sequence[fl
         None if any(span[0] == 0.0 for span in hanging) else (by_place[0].start, by_place[0].end),
         None if any(span[1] == length for span in hanging) else (by_place[-1].start, by_place[-1].end),
     )  # fmt: skip
-    weaker = [
-        Stretched(region.start, region.end, E_sf * float(net.I), GA * float(net.A))
-        for region in cuts if has_net_section(section, region.cut) and region.end - region.start > SLIVER
-        for net in [net_section(pad, section, region.cut)]
+    nets = [
+        (region, net_section(pad, section, region.cut)) for region in cuts
+        if has_net_section(section, region.cut) and region.end - region.start > SLIVER
     ]  # fmt: skip
-    solved = solve_beam(
-        length,
-        [_support(seat, context) for seat in seats],
-        loads,
-        depth=d,
-        EI=E_sf * inertia,
-        GA_s=GA * area,
-        sections=weaker,
-        stands=_stands(seats, cuts, d),
-        parts=[x for region in cuts for x in (region.start, region.end)],
-        loaded=without_tails(spans, [span for span in stubs if _over_its_seat(span, seats)]),
-        bending_only=E / E_sf,
-    )
+
+    def solve(modulus: float, bending_only: float = 0.0) -> SolvedBeam:
+        return solve_beam(
+            length,
+            [_support(seat, context) for seat in seats],
+            loads,
+            depth=d,
+            EI=modulus * inertia,
+            GA_s=GA * area,
+            sections=[
+                Stretched(region.start, region.end, modulus * float(net.I), GA * float(net.A)) for region, net in nets
+            ],
+            stands=_stands(seats, cuts, d),
+            parts=[x for region in cuts for x in (region.start, region.end)],
+            loaded=without_tails(spans, [span for span in stubs if _over_its_seat(span, seats)]),
+            bending_only=bending_only,
+        )
+
+    solved = solve(E_sf, E / E_sf)
     checked = tuple(_span(span, span in overhangs, solved, seats) for span in spans if span not in stubs)
-    return BeamRun(beam, size, section, wood, solved, checked, seats, cuts, E)
+    return BeamRun(beam, size, section, wood, solved, checked, seats, cuts, E, lambda: solve(E))
 
 
 def loads_on(

@@ -83,7 +83,7 @@ class Nearby:
         self.K_cr = float(run.wood.K_cr.value)
         self.softness = float(modulus_prime(silent, run.wood) / self.soft_modulus(silent))
         places = [ask.near.at for ask in self.asks]
-        self.sink = sinking(run.solved, places, self.softness)
+        self.sink = sinking(run.with_shear, places, self.softness)
         if live_stays:
             self.sink = self.sink.with_live_that_stays()
         self.live_stays = live_stays
@@ -198,7 +198,7 @@ class Nearby:
         soft = {i for i in self.there if self.asks[i].near.pad is not None}
         while True:
             touches = [self._touch(i, padded=i in soft) for i in self.there]
-            found = force_bounds(self.run.solved, touches, self.softness)
+            found = force_bounds(self.run.with_shear, touches, self.softness)
             forces = {i: float(np.max(found.largest[:, at])) for at, i in enumerate(self.there)}
             flat = {i for i in soft if not forces[i] / _pad(self.asks[i]) <= (self.asks[i].near.pad_squeezes or 0.0)}
             if not flat:

@@ -57,7 +57,7 @@ def _moves(run: BeamRun, place: float, context: Context, live_stays: bool, deep:
     pad = SilentPad()
     E = modulus_prime(pad, run.wood)
     softness = float(E / softened_modulus(E, judgment("COV of E, visually graded").value))
-    sink = sinking(run.solved, [place], softness)
+    sink = sinking(run.with_shear, [place], softness)
     if live_stays:
         sink = sink.with_live_that_stays()
     own = float(np.max(sink.long_term(float(run.wood.K_cr.value)), initial=0.0))
@@ -65,7 +65,7 @@ def _moves(run: BeamRun, place: float, context: Context, live_stays: bool, deep:
     if unknown:
         return None
     sags, gives = with_supports(run, below, [place])
-    return Moving(own + float(sags[0]), float(unit_sags(run.solved, [place], softness)[0, 0] + gives[0]))
+    return Moving(own + float(sags[0]), float(unit_sags(run.with_shear, [place], softness)[0, 0] + gives[0]))
 
 
 def with_supports(run: BeamRun, supports: Sequence[Moving], places: Sequence[float]) -> tuple[Array, Array]:
@@ -75,7 +75,7 @@ def with_supports(run: BeamRun, supports: Sequence[Moving], places: Sequence[flo
     """
     if not any(one.sags or one.gives for one in supports):
         return np.zeros(len(places)), np.zeros(len(places))
-    part = np.maximum(carried_down(run.solved, places), 0.0)
+    part = np.maximum(carried_down(run.with_shear, places), 0.0)
     return np.array([one.sags for one in supports]) @ part, np.array([one.gives for one in supports]) @ part**2
 
 
