@@ -13,6 +13,7 @@ from ..model.brackets import Bracket, Trim
 from ..model.pieces import Beam, Existing, Job, Post, Rafter, Tie
 from .anchors.group import Group
 from .anchors.results import held_by_nobody, worst_result
+from .beams.moving_supports import Sinks, sinks_of
 from .beams.result import beam_result
 from .brackets.trim.trim import trim_result
 from .core.context import HEAD, Context, Structure
@@ -20,6 +21,7 @@ from .core.draft import Reactions
 from .core.result import PieceResult
 from .core.watched import Log, Watched
 from .loadpath.roles import Way, in_its_role, role_checks, ways_of
+from .loadpath.shared_capacity import shared_capacity_checks
 from .posts.result import post_result
 from .roofs.result import roof_results
 
@@ -35,6 +37,7 @@ class _Kept:
 
     piece: Carrying
     transfers: tuple[TransferredLoad, ...]
+    sinks: Sinks
     log: Log
     done: list[Done]
     groups: dict[str, list[Group]]
@@ -47,9 +50,11 @@ class Memory:
     kept: dict[str, list[_Kept]] = field(default_factory=dict)
     worked_out: int = 0  # how many pieces were really worked out
 
-    def find(self, piece: Carrying, transfers: tuple[TransferredLoad, ...], shared: dict[str, Any]) -> _Kept | None:
+    def find(
+        self, piece: Carrying, transfers: tuple[TransferredLoad, ...], sinks: Sinks, shared: dict[str, Any]
+    ) -> _Kept | None:
         for one in self.kept.get(piece.name, ()):
-            if one.piece is piece and one.transfers == transfers and one.log.holds(shared):
+            if one.piece is piece and one.transfers == transfers and one.sinks == sinks and one.log.holds(shared):
                 return one
         return None
 
@@ -71,7 +76,17 @@ class Run:
 
 
 def run_pieces(job: Job, memory: Memory | None = None) -> Run:
-    """Check every piece of a job whose pieces fit together."""
+    """Check every piece of a job whose pieces fit together.
+
+    Beams whose forces depend on how far the beams under them come down are solved on supports that stand still first;
+    then all is run once more, with what the beams below give under them.
+    """
+    run = _run(job, memory, {})
+    sinks = sinks_of(job.beam, run.structure)
+    return _run(job, memory, sinks) if sinks else run
+
+
+def _run(job: Job, memory: Memory | None, sinks: Mapping[str, Sinks]) -> Run:
     pieces: tuple[Carrying | Tie, ...] = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim)
     everything: tuple[Carrying | Tie | Existing, ...] = (*pieces, *job.existing)
     structure = Structure(
@@ -84,7 +99,7 @@ def run_pieces(job: Job, memory: Memory | None = None) -> Run:
     reactions: list[Reactions] = []
     for piece in from_the_top(job):
         come = tuple(transfers_to(piece, transfers.get(piece.name, ())))
-        for result, handed in _done(piece, structure, come, memory):
+        for result, handed in _done(piece, structure, come, memory, sinks.get(piece.name, {})):
             results[result.name] = result
             for anchor in handed.anchors:
                 groups.setdefault(anchor.name, []).append(anchor)
@@ -93,6 +108,8 @@ def run_pieces(job: Job, memory: Memory | None = None) -> Run:
                 transfers.setdefault(under, []).append(transfer)
     ways = ways_of(job, reactions)
     roles = role_checks(job, reactions, ways)
+    for name, checks in shared_capacity_checks(job, reactions).items():
+        roles.setdefault(name, []).extend(checks)
     ordered = (
         *(in_its_role(results[piece.name], piece, roles.get(piece.name, ())) for piece in pieces),
         *(worst_result(groups.get(anchor.name) or [held_by_nobody(anchor)]) for anchor in job.anchor),
@@ -101,17 +118,17 @@ def run_pieces(job: Job, memory: Memory | None = None) -> Run:
 
 
 def _done(
-    piece: Carrying, structure: Structure, come: tuple[TransferredLoad, ...], memory: Memory | None
+    piece: Carrying, structure: Structure, come: tuple[TransferredLoad, ...], memory: Memory | None, sinks: Sinks
 ) -> list[Done]:  # fmt: skip
     """The piece worked out, or taken from memory; either way what it leaves for others stands in the structure."""
     if memory is None:
-        return results_of(piece, Context(structure, come))
+        return results_of(piece, Context(structure, come, sinks))
     shared = {which: getattr(structure, which) for which in _WATCHED}
-    known = memory.find(piece, come, shared)
+    known = memory.find(piece, come, sinks, shared)
     if known is None:
         log, groups = Log(), dict[str, list[Group]]()
         own = Structure(**{which: Watched(which, shared[which], log) for which in _WATCHED}, groups=groups)
-        known = _Kept(piece, come, log, results_of(piece, Context(own, come)), groups)
+        known = _Kept(piece, come, sinks, log, results_of(piece, Context(own, come, sinks)), groups)
         memory.keep(piece.name, known)
         memory.worked_out += 1
     else:

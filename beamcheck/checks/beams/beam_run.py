@@ -14,7 +14,7 @@ from ...analysis.beams.member_loads import TransferredLoad, applied_loads, self_
 from ...analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
 from ...calc.pad import SilentPad
 from ...formulas.wood.deflection import shear_free_modulus, shear_modulus_from_E
-from ...model.pieces import Beam
+from ...model.pieces import Beam, Support
 from ...values.lumber import Size, read_size
 from ..anchors.cuts import cuts_by_anchors
 from ..core.context import Context
@@ -164,9 +164,14 @@ def own_weight_is_stated(beam: Beam) -> bool:
     return any(load.dead_includes_own_weight for load in beam.carries)
 
 
+def support_of(support: Support) -> BeamSupport:
+    """A support as the analysis has it, on something that stands still."""
+    return BeamSupport(support.at, KINDS_OF_HOLD[support.holds], support.settles)
+
+
 def _support(seat: Seat, context: Context) -> BeamSupport:
     gives, sags = context.sinks.get(seat.index, (0.0, 0.0))
-    return BeamSupport(seat.x, KINDS_OF_HOLD[seat.support.holds], seat.support.settles, gives, sags)
+    return replace(support_of(seat.support), x=seat.x, gives=gives, sags=sags)
 
 
 def _span(span: Stretch, overhang: bool, solved: SolvedBeam, seats: Sequence[Seat]) -> Span:

@@ -8,6 +8,7 @@ from ...analysis.beams.load_cases import Applied, Case
 from ...model.loads import sort_of
 from ...model.pieces import Beam, Job, Post, Rafter, Tie
 from ...units import show
+from ...values.judgment import judgment
 from ...values.weights import live_load
 from .question import PlausibleAnswer, ask
 from .result import Check
@@ -24,7 +25,7 @@ def load_doubts(beam: Beam, cases: Sequence[Case], loads: Sequence[Applied], sec
     name = beam.name
     present = {case.kind for case in cases if any(load.total for load in case.loads)}
     if beam.service == "floor" and "L" not in present and not beam.bears_nothing_else:
-        yield _no_live_load(beam)
+        yield _no_floor(beam) if _bears_a_little_only(beam, loads) else _no_live_load(beam)
     if beam.service == "roof" and not present & {"Lr", "S"}:
         yield _no_roof_load(beam)
     for index, load in enumerate(beam.carries):
@@ -53,6 +54,27 @@ def load_doubts(beam: Beam, cases: Sequence[Case], loads: Sequence[Applied], sec
         text = f"the spacing {show(beam.spacing, 'length')} is less than the piece is broad"
         question = ask("spacing", name, f"beam.{name}.spacing")
         yield Check.refers(ID, name, WHAT, CLAUSE, text, ask=question)
+
+
+def _bears_a_little_only(beam: Beam, loads: Sequence[Applied]) -> bool:
+    """Whether nothing is on it but some small weights in their places: a lamp, a bell. No deck, no other piece."""
+    if beam.top_held != "ends only" or any(load.from_piece for load in loads):
+        return False
+    others = [load for load in loads if not load.own]
+    points = all(load.is_point and load.kind == "D" for load in others)
+    return (
+        bool(others)
+        and points
+        and sum(load.P for load in others) <= judgment("weights on a beam without a floor").value
+    )
+
+
+def _no_floor(beam: Beam) -> Check:
+    text = (
+        "nothing is on it but single weights in their places, and no deck holds its top: there is no floor, so it "
+        "needs no live load (common practice)"
+    )
+    return Check.keeps_rule(ID, beam.name, WHAT, CLAUSE, text)
 
 
 def rafter_doubts(rafter: Rafter) -> Iterator[Check]:

@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ...analysis.beams.combinations import Loaded, combine, matrix
-from ...analysis.beams.load_cases import Applied, Case, cases_for
-from ...analysis.beams.member_loads import SELF_WEIGHT, TransferredLoad, applied_loads, self_weight, transferred_loads
+from ...analysis.beams.load_cases import DRIES, Applied, Case, cases_for
+from ...analysis.beams.member_loads import TransferredLoad, applied_loads, self_weight, transferred_loads
 from ...calc.core import Number
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import compression as cp
@@ -51,15 +51,17 @@ class PostRun:
         self.column = section_of(self.size, "on edge", 1) if self.apart else self.section
         self.share = 1.0 / post.plies if self.apart else 1.0
         area = float(self.section.area(SilentPad()))
+        own = self_weight(float(wood.density), area, post.height, float(wood.dry_density))
         self.loads: list[Applied] = [
             *applied_loads(post.carries, post.height),
             *transferred_loads([_one_of(transfer) for transfer in context.transfers], post.height),
-            Applied(
-                "D", 0.0, 0.0, P=self_weight(float(wood.density), area, post.height).total, what=SELF_WEIGHT, own=True
-            ),
+            replace(own, start=0.0, end=0.0, P=own.total),
         ]
         # along a post every load has the same place: its axis. `P_low` is what a load is when it lifts
-        axial = [Applied(load.kind, 0.0, 0.0, P=load.total, P_low=load.P_low, what=load.what) for load in self.loads]
+        axial = [
+            Applied(load.kind, 0.0, 0.0, P=load.total, P_low=load.P_low, what=load.what, dries=load.dries)
+            for load in self.loads
+        ]
         self.cases: list[Case] = cases_for(axial, [(0.0, post.height)], float(self.section.d))
         self.combinations: list[Loaded] = combine(self.cases)
         self.factors = matrix(self.combinations)
@@ -104,6 +106,10 @@ class PostRun:
         found: dict[str, tuple[float, float]] = {}
         for case in self.cases:
             force = sum(load.P for load in case.loads)
+            if case.kind == DRIES:  # the water of green wood may be gone one day
+                high, low = found["D"]
+                found["D"] = (high + max(-force, 0.0), low + min(-force, 0.0))
+                continue
             high, low = found.get(case.kind, (force, force) if case.kind == "D" else (0.0, 0.0))
             found[case.kind] = (max(high, force), min(low, force))
         return found
