@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
@@ -34,6 +35,7 @@ def dxf_lines(path: str, units: str | None) -> tuple[list[Array], str, tuple[str
     except ImportError:
         text = "a DXF drawing needs a library that is not installed here"
         raise OutlineError(f'{text}: pip install "whatcarries[drawings]", or save the outline as SVG') from None
+    logging.getLogger("ezdxf").setLevel(logging.CRITICAL)  # what it mutters about a file is said in our words, or not
     try:
         drawing = library.readfile(path)
         unit, factor = _unit(drawing, units)
@@ -51,13 +53,18 @@ def dxf_lines(path: str, units: str | None) -> tuple[list[Array], str, tuple[str
     except Exception as error:  # a foreign reader of foreign bytes: whatever it trips over, the file is at fault
         raise OutlineError(f"this is no DXF drawing that can be read: {_first_line(error)}") from None
     _flat(lines, factor)
-    left_out = [f"{count} x {kind}" for kind, count in sorted(kinds.items()) if kind not in _DRAWS]
+    left_out = [f"{count} x {_printable(kind)}" for kind, count in sorted(kinds.items()) if kind not in _DRAWS]
     notes = (f"Left out of it: {', '.join(left_out)}.",) if left_out else ()
     return [line[:, :2] * factor for line in lines], unit, notes
 
 
 def _first_line(error: Exception) -> str:
-    return (str(error).splitlines() or [type(error).__name__])[0][:200]
+    return _printable((str(error).splitlines() or [type(error).__name__])[0][:200])
+
+
+def _printable(text: str) -> str:
+    """Bytes that are no text, which the library hands on, cannot be written to a terminal."""
+    return text.encode("utf-8", "backslashreplace").decode()
 
 
 def _unit(drawing: Any, units: str | None) -> tuple[str, float]:
