@@ -48,7 +48,8 @@ def beams(draw: st.DrawFn, *, cuts: bool = True) -> tuple[Data, Data]:
             {"kind": "hole", "at": f"{draw(whole(8, int(length) - 8))} in", "depth": "1 in", "from_bottom": "4 in"}
         ]
     top = draw(st.sampled_from(("full length", "ends only", "3 ft")))
-    piece = beam(length=f"{length} in", supports=supports, carries=carries, top_held=top, **more)
+    meant = {"at": "a span of any length", "length": "a stick of any length"}
+    piece = beam(length=f"{length} in", supports=supports, carries=carries, top_held=top, meant=meant, **more)
     return piece, wood
 
 
