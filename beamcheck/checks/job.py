@@ -17,12 +17,12 @@ from ..version import VERSION
 from .anchors.group import Group
 from .core.open_questions import OpenQuestion
 from .core.pictures import Label
-from .core.plausible import job_checks
 from .core.result import Check, Holding, JobResult, PieceResult, Table, worst
 from .core.summary import by_gravity
 from .core.understood import understood
 from .loadpath.load_path import load_path, load_path_table, totals_table
 from .loadpath.roles import faults_of
+from .loads.given import job_checks
 from .pieces import Memory, Run, run_pieces
 from .questions.best_answers import spared
 from .questions.collect import collect

@@ -34,8 +34,8 @@ def live_load_uses() -> tuple[str, ...]:
     return tuple(dict.fromkeys(row["use"] for row in rows("live_loads")))
 
 
-def live_load(use: str) -> Found[float]:
-    """Uniform live load of a use, lbf/in2; where documents differ, the largest.
+def live_load(use: str, *, least: bool = False) -> Found[float]:
+    """Uniform live load of a use, lbf/in2; where documents differ, the largest, or the least that any of them has.
 
     Raises
     ------
@@ -53,6 +53,6 @@ def live_load(use: str) -> Found[float]:
         raise OutOfRange(
             f"{row['use']} has a point load only: {row['point_load']} lb, {row['point_on']}", row["source"]
         )
-    row = max(uniform, key=lambda row: float(row["load"]))
+    row = (min if least else max)(uniform, key=lambda row: float(row["load"]))
     point = f", or {row['point_load']} lb on {row['point_on']}" if row["point_load"] else ""
     return Found(float(row["load"]) / SQUARE_FOOT, source_of(row), f"{row['use']}: {row['load']} psf{point}")

@@ -16,9 +16,9 @@ from ...units import show
 from ..core.context import Context
 from ..core.govern import stated
 from ..core.material import WoodMaterial, bearing_prime
-from ..core.plausible import load_doubts
 from ..core.question import ask
 from ..core.result import Check
+from ..loads.given import load_doubts
 from .beam_run import SHEAR_PART as SHEAR_PART
 from .beam_run import BeamRun as BeamRun
 from .beam_run import BeamSolver, own_weight_is_stated, solved_run
@@ -78,7 +78,7 @@ def beam_checks(run: BeamRun, context: Context) -> list[Check]:
             pulled=[pulled_edges(solved, region) for region in run.regions],
         ),
         *load_checks(beam, solved, wood, section, context),
-        *load_doubts(beam, solved.cases, solved.loads, section),
+        *load_doubts(beam, solved.cases, solved.loads, section, context.structure.site),
         *row_checks(beam, context),
         *own_row_checks(beam, context),
         *_own_weight(run),

@@ -17,7 +17,6 @@ from ..core.context import AnyPiece
 from ..core.draft import Reactions, SupportForces
 from ..core.govern import stated
 from ..core.pictures import Label
-from ..core.plausible import WHAT as LOADS_AS_GIVEN
 from ..core.result import Check, PieceResult, worst
 from ..core.seat import NEGLIGIBLE, bears_nothing
 
@@ -131,7 +130,7 @@ def in_its_role(result: PieceResult, piece: AnyPiece | None, added: Sequence[Che
     """The result with what its role asks. A piece that is not meant to carry is not asked where its loads are."""
     checks, inputs = result.checks, result.inputs
     if piece is not None and role_of(piece) != "carries":
-        checks = tuple(check for check in checks if check.what != LOADS_AS_GIVEN)
+        checks = tuple(check for check in checks if not check.id.startswith("loads."))
         if all(label != "role" for label, _ in inputs):
             inputs = (Label("role", role_of(piece)), *inputs)
     if not added and checks == result.checks and inputs == result.inputs:

@@ -13,9 +13,9 @@ from ...values.judgment import judgment
 from ..beams.beam import doubts
 from ..core.context import Context
 from ..core.material import WoodMaterial
-from ..core.plausible import rafter_doubts
 from ..core.question import ask
 from ..core.result import Check
+from ..loads.given import rafter_doubts
 from .member import framed, stick_checks
 from .ridge import other_side_checks, upper_end_checks
 from .seat import wall_checks
@@ -58,7 +58,7 @@ class Roof:
             *upper_end_checks(run, stick, self.context),
             *snow_checks(run, self.context),
             *other_side_checks(run, stick, self.context),
-            *rafter_doubts(run.rafter),
+            *rafter_doubts(run.rafter, self.context.structure.site),
             *doubts(run.rafter.name, stick.wood),
         ]
 

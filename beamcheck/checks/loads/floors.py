@@ -1,0 +1,134 @@
+"""Whether what is said to come onto a floor can be all: people by the use of the room, and no load of a roof."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ...analysis.beams.load_cases import Applied, Case
+from ...model.pieces import Beam
+from ...units import show
+from ...values.judgment import judgment
+from ...values.load_words import told
+from ...values.weights import live_load
+from ..core.question import PlausibleAnswer, ask
+from ..core.result import Check
+from ..core.strength import Section
+from .entries import CLAUSE, KIND_WORDS, WHAT, as_it_is, moved, path_of, psf, spread_entry, with_kind
+
+ID = "loads.floor"
+_USES = {"other room": "living room", "sleeping room": "bedroom", "attic without storage": "attic, no storage"}
+
+
+def floor_checks(beam: Beam, cases: Sequence[Case], loads: Sequence[Applied]) -> Iterator[Check]:
+    """What makes the loads of a floor look incomplete; each keeps it from passing."""
+    present = {case.kind for case in cases if any(load.total for load in case.loads)}
+    if "L" not in present and not beam.bears_nothing_else:
+        yield _no_floor(beam) if _bears_a_little_only(beam, loads) else _no_live_load(beam)
+    yield from _loads_of_a_roof(beam)
+    yield from light_live_loads(beam)
+
+
+def strip_checks(beam: Beam, section: Section) -> Iterator[Check]:
+    """A joist that carries less than the strip from middle to middle, or stands closer than it is broad."""
+    if beam.spacing is None:
+        return
+    for index, load in enumerate(beam.carries):
+        if load.width is not None and load.width < beam.spacing * (1.0 - 1e-9):
+            text = (
+                f"{load.what}: the load width {show(load.width, 'length')} is less than the spacing "
+                f"{show(beam.spacing, 'length')}; what carries the rest?"
+            )
+            path, width = f"{path_of(beam, index)}.width", show(beam.spacing, "length", "US")
+            answers = [PlausibleAnswer(width, ((path, width),))]
+            question = ask("load_width", beam.name, path, answers=answers, load=load.what)
+            yield Check.refers("loads.strip", beam.name, WHAT, CLAUSE, text, ask=question)
+    if beam.spacing < float(section.b):
+        text = f"the spacing {show(beam.spacing, 'length')} is less than the piece is broad"
+        question = ask("spacing", beam.name, f"beam.{beam.name}.spacing")
+        yield Check.refers("loads.strip", beam.name, WHAT, CLAUSE, text, ask=question)
+
+
+def _bears_a_little_only(beam: Beam, loads: Sequence[Applied]) -> bool:
+    """Whether nothing is on it but some small weights in their places: a lamp, a bell. No deck, no other piece."""
+    if beam.top_held != "ends only" or any(load.from_piece for load in loads):
+        return False
+    others = [load for load in loads if not load.own]
+    points = all(load.is_point and load.kind == "D" for load in others)
+    return (
+        bool(others)
+        and points
+        and sum(load.P for load in others) <= judgment("weights on a beam without a floor").value
+    )
+
+
+def _no_floor(beam: Beam) -> Check:
+    text = (
+        "nothing is on it but single weights in their places, and no deck holds its top: there is no floor, so it "
+        "needs no live load (common practice)"
+    )
+    return Check.keeps_rule(ID, beam.name, WHAT, CLAUSE, text)
+
+
+def _no_live_load(beam: Beam) -> Check:
+    """A floor without live load: what the room is used for, or that there is no floor at all."""
+    path, answers = spread_entry(beam), []
+    if path is not None:
+        answers = [PlausibleAnswer(f"{words}: {load}", ((f"{path}.live", load),)) for words, load in _uses()]
+    reason = "there is no floor and no attic over it"
+    answers.append(PlausibleAnswer(f"nothing else ever: {reason}", ((f"beam.{beam.name}.bears_nothing_else", reason),)))
+    question = ask(
+        "live", beam.name, f"{path}.live" if path else f"beam.{beam.name}.bears_nothing_else", answers=answers
+    )
+    return Check.refers(ID, beam.name, WHAT, CLAUSE, "no live load is given, and a floor has one", ask=question)
+
+
+def _uses() -> list[tuple[str, str]]:
+    """Ordinary uses with their live load, as a job file writes it."""
+    return [(words, psf(live_load(use).value)) for use, words in _USES.items()]
+
+
+def light_live_loads(beam: Beam) -> Iterator[Check]:
+    """A live load under that of the use which is named, or under that of every room where none is."""
+    for index, load in with_kind(beam, "live"):
+        if load.live is None or load.live[1] != "area":
+            continue
+        room = load.room or next((one.says for one in told(load.what, "use")), "")
+        below = bool(told(load.what, "ceiling")) and not load.room  # a room named beside a ceiling may lie under it
+        use = room if room and not below else "attic without storage"
+        least = live_load(use, least=True)
+        if load.live[0] >= least.value * (1.0 - 1e-9):
+            continue
+        asked = f"the code asks {show((least.value, 'area'), 'load')} there" if room and not below else (
+            "that is less than any code asks for"
+        )  # fmt: skip
+        text = f"{load.what}: a live load of {show(load.live, 'load')}; {asked}"
+        path = path_of(beam, index)
+        answers = [PlausibleAnswer(f"{words}: {value}", ((f"{path}.live", value),)) for words, value in _uses()[:2]]
+        if room:
+            answers.insert(0, PlausibleAnswer(f"{room}: {psf(least.value)}", ((f"{path}.live", psf(least.value)),)))
+        else:
+            low = psf(least.value)
+            answers.append(
+                PlausibleAnswer(f"an attic without storage, under 42 in high: {low}", ((f"{path}.live", low),))
+            )
+        question = ask("light_live_load", beam.name, f"{path}.live", answers=answers, load=load.what)
+        yield Check.refers(ID, beam.name, WHAT, least.source.document, text, ask=question)
+
+
+def _loads_of_a_roof(beam: Beam) -> Iterator[Check]:
+    """Snow, wind and roof live load have load duration factors that people do not have, and no patterns with them."""
+    for kind in ("roof_live", "snow", "wind"):
+        for index, load in with_kind(beam, kind):
+            if kind != "roof_live" and told(load.what, "outdoors"):
+                continue
+            text = (
+                f"{load.what}: {KIND_WORDS[kind]} stands on a floor; with it the wood is allowed more than with people "
+                "and furniture"
+            )
+            field = f"{path_of(beam, index)}.{kind}"
+            answers = [as_it_is(beam, index, kind, f"{KIND_WORDS[kind]} it is: a deck or balcony outdoors")]
+            if kind != "wind":
+                answers.insert(0, moved(beam, index, load, kind, "live", "people and furniture: live load"))
+            question = ask("roof_load_on_floor", beam.name, field, answers=answers, load=load.what,
+                           kind=KIND_WORDS[kind])  # fmt: skip
+            yield Check.refers(ID, beam.name, WHAT, "NDS 2018 2.3.2", text, ask=question)
