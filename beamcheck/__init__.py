@@ -10,7 +10,7 @@ a grader). Importing the package loads nothing; each name is loaded when it is f
 ...     stock=[beamcheck.Stock(name="joist stock", species="Hem-Fir", grade="No.2", size="2x10", moisture="dry",
 ...                            grade_from="stamp", evidence="invented: Hem-Fir No.2 S-DRY")],
 ...     existing=[beamcheck.Existing(name="wall", what="stone wall", material="masonry",
-...                                  confirmed_by="invented letter of an engineer")],
+...                                  confirmed_by="invented letter of an engineer, 3 May 2025")],
 ...     beam=[beamcheck.Beam(
 ...         name="joist", stock="joist stock", service="floor", finish="none", top_held="full length",
 ...         supports=[beamcheck.Support(at=at, on="wall", bearing="4 in", restrained=True) for at in ("0 ft", "12 ft")],

@@ -112,7 +112,9 @@ def design_value(stock: Stock, of: Property, *, duration: str = "D", laid: str =
     if of not in ways:
         raise BeamcheckError(f"there is no design value {of!r}: one of {', '.join(ways)}")
     value = float(ways[of]())
-    return SingleValue(f"{of} of {wood.label}", value, "stress", tuple(pad.steps), "; ".join(wood.doubts))
+    return SingleValue(
+        f"{of} of {wood.label}", value, "stress", tuple(pad.steps), "; ".join(doubt.text for doubt in wood.doubts)
+    )
 
 
 def lateral_value(

@@ -109,3 +109,52 @@ def as_words(value: Any) -> Any:
             + (f"; not understood: {', '.join(wrong)}" if wrong else "")
         )
     return "; ".join(f"{key}: {' '.join(value[key].replace(';', ',').split())}" for key in PARTS if value.get(key))
+
+
+def vouched(text: str) -> bool:
+    """Whether somebody answers for it, on a day or in a document that can be found."""
+    return bool(text.strip()) and read_evidence(text).vouched
+
+
+# What a stamp that is not there, or cannot be read, is called.
+_NO_STAMP = re.compile(
+    r"\b(?:no|without(?: a)?|not|un|lacks?(?: a)?|missing)[ -]?(?:visible |grade |legible )?(?:stamp|mark)(?:ed|s)?\b"
+    r"|\b(?:illegible|unreadable|worn off|painted over|planed off|cut off|sawn off|faded|hidden|cannot be read)\b",
+    re.IGNORECASE,
+)
+_ON_A_STAMP = re.compile(r"\b(?i:agency|mill)\b|\b(?!TODO\b|OK\b|TBD\b)[A-Z]{2,}[A-Z-]*\b|\b[A-Z]-[A-Z]{2,}\b")
+_NUMBERED = re.compile(r"(?:\bno\.? ?|\bnr\.? ?|\bnumber |# ?)([1-4])\b", re.IGNORECASE)
+_MILL = re.compile(r"\bmill (?:no\.? ?|number |# ?)?\d+", re.IGNORECASE)
+_NAMED = {
+    "Select Structural": r"sel(?:ect|\.)? ?str(?:uct(?:ural)?|\.)?", "Construction": r"construction",
+    "Standard": r"standard", "Utility": r"utility", "Stud": r"stud",
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Stamp:
+    """What the words of a stamp or certificate say: a grade that is not the one entered, and what is wanting."""
+
+    other_grade: str = ""
+    missing: str = ""
+
+
+@lru_cache(maxsize=1024)
+def read_stamp(text: str, grade: str) -> Stamp:
+    """The words of a stamp beside the grade of the entry."""
+    if none := _NO_STAMP.search(text):
+        return Stamp(missing=f"it says {none.group()!r}")
+    if doubt := DOUBT.search(text):
+        return Stamp(missing=f"it says {doubt.group()!r}: that is no answer yet")
+    bare = _MILL.sub(" ", _WHAT.sub(" ", text))
+    said, entered = _grades(bare), _grades(grade)
+    if said and entered and not said & entered:
+        return Stamp(other_grade=" or ".join(sorted(said)))
+    if not said and not _ON_A_STAMP.search(text):
+        return Stamp(missing="it names neither a grade nor an agency or mill")
+    return Stamp()
+
+
+def _grades(text: str) -> frozenset[str]:
+    named = {name for name, pattern in _NAMED.items() if re.search(rf"\b{pattern}\b", text, re.IGNORECASE)}
+    return frozenset(named | {f"No.{number}" for number in _NUMBERED.findall(text)})

@@ -8,6 +8,7 @@ from typing import Literal
 from pydantic import Field
 
 from .base import Answer, Insisting, Name, Words
+from .evidence import vouched
 from .places import Fault
 from .quantities import Force, Stress
 
@@ -41,6 +42,11 @@ class Existing(Insisting):
         default="other", description="what it is made of; plaster, board and trim carry nothing"
     )
     F_c_perp: Stress | None = Field(default=None, description="allowable bearing across the grain of a wooden seat")
+
+    @property
+    def confirmed(self) -> str:
+        """The words that confirm it; '' where they name nobody, or neither a day nor a document."""
+        return self.confirmed_by.strip() if vouched(self.confirmed_by) else ""
 
     def faults(self) -> Iterator[Fault]:
         """Words that say what it is, and a figure that carries something."""

@@ -77,8 +77,15 @@ class Stock(Insisting):
     graded_over: Literal["middle third", "whole length"] = Field(
         default="middle third", description="what the grade of a beam or stringer covers (NDS 4.2.5.5)"
     )
+    graded_as: Literal["beams and stringers", "posts and timbers"] | None = Field(
+        default=None,
+        description="the class that the certificate of a timber names; by default its size decides (NDS 4.1.3)",
+    )
     incised: bool = Field(default=False, description="cut with small slits for preservative")
     treated: bool = Field(default=False, description="treated with preservative or fire retardant")
+    treated_with: Literal["preservative", "fire retardant"] | None = Field(
+        default=None, description="what treated wood was treated with, as its end tag says"
+    )
     temperature: Temperature = Field(default=100.0, description="highest sustained temperature in service")
     density: Density | None = Field(
         default=None, description="weight as weighed; otherwise from specific gravity and moisture"
@@ -89,6 +96,9 @@ class Stock(Insisting):
         """A grade says who vouches for it."""
         if self.species != "unknown" and self.candidates:
             yield ("candidates",), 'only for species = "unknown"; leave them out when the species is known'
+        if self.treated_with is not None and not self.treated:
+            text = "treated_with says what it was treated with: write treated = true beside it, or leave it out"
+            yield ("treated",), text
         if self.values is not None:
             return  # the letter that gives the values is the evidence
         if self.grade == "unstamped":

@@ -109,7 +109,7 @@ def member(
     stock = {
         "name": "wood", "species": species, "grade": grade, "size": size, "moisture": moisture, "agency": agency,
         "incised": incised, "measured_moisture": measured_moisture, "grade_from": "stamp",
-        "evidence": "asked of whoever uses the answer",
+        "evidence": "stamp of an agency: asked of whoever uses the answer",
     }  # fmt: skip
     beam = {
         "name": NAME, "stock": "wood", "finish": finish, "service": service, "top_held": top_held, "plies": plies,
@@ -206,7 +206,7 @@ def ready(one: Member) -> Ready:
     bracing = bracing_of(one.beam, size, section, endless, [uniform], simple=True, top=True)
     finish = (text for check in finish_checks(one.beam, one.beam.service) for text in check.notes)
     limits = limits_of(one.beam, one.beam.service)
-    return Ready(one, size, section, values, wood, bracing, limits, (*wood.doubts, *finish))
+    return Ready(one, size, section, values, wood, bracing, limits, (*(doubt.text for doubt in wood.doubts), *finish))
 
 
 def batch(rows: Sequence[Ready], span: Array) -> Beams:

@@ -36,7 +36,7 @@ JOBS = [
 
 STOCK = Stock.model_validate(
     {"name": "wood", "species": "Hem-Fir", "grade": "No.2", "size": "2x10", "grade_from": "stamp",
-     "evidence": "invented stamp", "moisture": "dry"}
+     "evidence": "invented stamp: agency mark, mill 12", "moisture": "dry"}
 )  # fmt: skip
 JOIST = Beam.model_validate(
     {"name": "joist", "stock": "wood", "service": "floor", "finish": "none", "top_held": "full length",

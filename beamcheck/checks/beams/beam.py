@@ -14,10 +14,10 @@ from ...formulas.wood import bearing as br
 from ...model.pieces import Beam
 from ...units import show
 from ..core.context import Context
-from ..core.govern import stated
 from ..core.material import WoodMaterial, bearing_prime
 from ..core.question import ask
 from ..core.result import Check
+from ..core.wood_doubts import wood_evidence_checks
 from ..loads.given import load_doubts
 from .beam_run import SHEAR_PART as SHEAR_PART
 from .beam_run import BeamRun as BeamRun
@@ -50,7 +50,7 @@ def check_beam(
     """Solve and check; what cannot be solved is one check that says why."""
     try:
         run = (solver or BeamSolver(beam, context)).run(wood)
-        return run, [*beam_checks(run, context), *doubts(beam.name, wood)]
+        return run, [*beam_checks(run, context), *wood_evidence_checks(beam.name, wood.doubts)]
     except Unstable as error:
         return None, [Check.breaks_rule("beam.stands", beam.name, "stands still", "statics", str(error))]
     except OutOfRange as error:
@@ -193,11 +193,6 @@ def _plies(run: BeamRun) -> Iterator[Check]:
 def _is_narrow(seat: Seat, run: BeamRun) -> bool:
     width = seat.support.bearing_width
     return seat.support.holds == "rests" and width is not None and width < float(run.section.b)
-
-
-def doubts(name: str, wood: WoodMaterial) -> list[Check]:
-    """What is in doubt about the wood itself, each a check that refers."""
-    return [stated(name, "evidence for the wood", "NDS 2018 4.1", "refer", text) for text in wood.doubts]
 
 
 def largest_ratio(checks: Sequence[Check]) -> float:

@@ -16,7 +16,7 @@ from ..core.context import Context
 from ..core.draft import Reactions, SupportForces
 from ..core.question import ask
 from ..core.result import Check
-from ..core.seat import bears_nothing
+from ..core.seat import bears_nothing, nobody_answers
 from ..core.stated_capacity import enough
 from .body import Body
 from .family import Family
@@ -68,10 +68,10 @@ class Handed:
             f"{show(self.pull, 'force')} outwards, {place}" if self.pull is not None
             else "a pull outwards at its top that is not known, for its fixings are not described"
         )  # fmt: skip
-        confirmed, down = under.confirmed_by.strip(), float(np.max(F, initial=0.0))
+        confirmed, down = under.confirmed, float(np.max(F, initial=0.0))
         text = (
             f"{under.name} must take {show(down, 'force')} down and {pull}"
-            f"{f', confirmed by {confirmed}' if confirmed else '; nobody is named who confirms it'}"
+            f"{f', confirmed by {confirmed}' if confirmed else f'; {nobody_answers(under)}'}"
         )
         id, what, clause = "bracket.existing_takes", f"what {under.name} must take", "load path"
         asked = []

@@ -6,11 +6,11 @@ from typing import Any
 
 from ...model.brackets import Bracket
 from ...model.pieces import Stock
-from ..beams.beam import doubts
 from ..core.context import Context
 from ..core.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
 from ..core.question import ask
 from ..core.result import Check
+from ..core.wood_doubts import wood_evidence_checks
 from .family import Family, Strips
 
 EVIDENCE = "evidence for the wood"
@@ -52,5 +52,5 @@ def wood_of_bracket(bracket: Bracket, context: Context) -> tuple[WoodMaterial | 
         text = f"the wood of {stock.name} is not known by species and grade: its figures here are those of {wood.label}"
         found = [not_known(bracket.name, stock, text)]
     if bracket.role == "carries":
-        found += doubts(bracket.name, wood)
+        found += wood_evidence_checks(bracket.name, wood.doubts)
     return wood, found

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from ...calc.core import Number
@@ -18,14 +18,15 @@ from ...values.judgment import judgment
 from ...values.lumber import (
     DesignValues,
     Size,
+    SizeClass,
     design_values,
-    highest_values,
+    lowest,
     read_size,
     screening_rows,
     specific_gravity,
 )
+from .wood_doubts import WoodDoubt, wood_doubts
 
-ABOVE_TABLES = 1.25  # times the highest value of the tables: beyond that a letter is to be looked at. Common practice
 UNGRADED = ("unstamped", "unknown")  # words for a grade that nobody knows
 DRY = 19.0  # percent: above it wet service begins (NDS 2018 4.1.4)
 # percent, for the weight of wood that was not metered: common practice, no source; on the heavy side
@@ -86,7 +87,7 @@ class WoodMaterial:
     c: float = 0.8  # NDS 2018 3.7.1, sawn lumber; the 0.85 of graded poles and piles is not given to round pieces here
     G: float | None = None
     label: str = ""
-    doubts: tuple[str, ...] = ()  # each one keeps the piece from passing
+    doubts: tuple[WoodDoubt, ...] = ()  # each one keeps the piece from passing
     notes: tuple[str, ...] = ()
 
 
@@ -167,7 +168,21 @@ def reference_values(stock: Stock) -> DesignValues:
             E_min=given.E_min, G=given.G, species=stock.species, grade=stock.grade, table="given",
             size_class=size.size_class, source=Source(given.source, "given"), lowered=(),
         )  # fmt: skip
-    return design_values(stock.species, stock.grade, size, stock.agency)
+    found = design_values(stock.species, stock.grade, size, stock.agency)
+    return found if stock.graded_as is None or size.size_class == "dimension" else _as_graded(stock, size, found)
+
+
+def _as_graded(stock: Stock, size: Size, by_size: DesignValues) -> DesignValues:
+    """A timber whose certificate names its class: that class decides, and where its size says the other, the lower."""
+    classes: dict[str, SizeClass] = {
+        "beams and stringers": "beams_and_stringers", "posts and timbers": "posts_and_timbers",
+    }  # fmt: skip
+    wanted = classes[str(stock.graded_as)]
+    if wanted == size.size_class:
+        return by_size
+    by_class = design_values(stock.species, stock.grade, replace(size, size_class=wanted), stock.agency)
+    why = f"graded as {stock.graded_as}, by its size of the other class: lowest of each property of both"
+    return replace(lowest([by_size, by_class], why), size_class=size.size_class)
 
 
 def sharing_of(stick: Stick) -> Sharing:
@@ -222,7 +237,7 @@ def wood_of(
         dry=not wet,
         G=values.G,
         label=f"{values.species} {values.grade}",
-        doubts=(*_grade_doubts(stock), *_doubts(stock, size, values)),
+        doubts=tuple(wood_doubts(stock, size, values)),
         notes=(*notes, *size.notes, *values.lowered, weight_note),
     )
 
@@ -235,42 +250,6 @@ def _size_factor(values: DesignValues, size: Size, name: Literal["F_b", "F_t", "
     depth = float(equal_area_square(size.d)) if size.surface == "round" else size.d
     square = ", the square of equal area" if size.surface == "round" else ""
     return Factor(adj.size_factor_timber(depth), f"(12/{depth:.4g})^(1/9){square}: {found.reason}", found.source)
-
-
-def _doubts(stock: Stock, size: Size, values: DesignValues) -> list[str]:
-    """What the tables cannot answer for this stock."""
-    doubts = []
-    if size.surface == "rough":
-        doubts.append(f"size {stock.size!r} is only a name: measure the least section and enter that")
-    if values.source.confidence == "low":
-        doubts.append(f"{values.species} {values.grade}: the tabulated values are recalled with low confidence; "
-                      "an engineer must compare them with the printed table")  # fmt: skip
-    if stock.incised and size.size_class != "dimension":
-        doubts.append("incised timber: NDS 2018 4.3.8 gives incising factors for dimension lumber only")
-    if stock.treated and stock.values is None:
-        doubts.append("treated wood: against fire, its values come from who treated it (NDS 2018 2.3.4). What it was "
-                      "treated with is not said; an engineer must see that the tabulated values hold")  # fmt: skip
-    return doubts
-
-
-def _grade_doubts(stock: Stock) -> list[str]:
-    doubts: list[str] = []
-    if stock.values is not None:
-        high = [
-            f"{name} {getattr(stock.values, name):,.0f} psi (the tables end at {most:,.0f})"
-            for name, most in highest_values().items() if getattr(stock.values, name) > ABOVE_TABLES * most
-        ]  # fmt: skip
-        if high:
-            doubts.append(f"stock {stock.name!r}: the letter gives more than any sawn lumber has: {', '.join(high)}")
-        if stock.grade_from is None:
-            return doubts  # the letter is the evidence
-    if stock.grade_from is None:
-        doubts.append(f"stock {stock.name!r}: where the grade comes from is not said (stamp, certificate or engineer)")
-    elif stock.grade_from == "assumed":
-        doubts.append(f"PRELIMINARY: the grade of stock {stock.name!r} is assumed; have it graded")
-    elif not stock.evidence.strip():
-        doubts.append(f"stock {stock.name!r}: the {stock.grade_from} is not described; copy its text into `evidence`")
-    return doubts
 
 
 def _moisture(stock: Stock, size: Size) -> tuple[bool, Factor, Factor, list[str]]:

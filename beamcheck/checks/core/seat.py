@@ -13,6 +13,7 @@ from ...analysis.beams.combinations import Loaded
 from ...calc.pad import Pad
 from ...formulas.wood import bearing as br
 from ...model.brackets import Bracket, SteelCore
+from ...model.evidence import read_evidence
 from ...model.pieces import Beam, Existing, Stock
 from ...units import show
 from ...values.found import Found
@@ -36,7 +37,15 @@ def bears_nothing(under: Existing) -> bool:
 
 def confirmed(under: Existing) -> bool:
     """Whether somebody is named who answers for it."""
-    return bool(under.confirmed_by.strip())
+    return bool(under.confirmed)
+
+
+def nobody_answers(under: Existing) -> str:
+    """What is wanting in the words that should confirm it."""
+    words = under.confirmed_by.strip()
+    if not words:
+        return "nobody is named who answers for it"
+    return f"{words!r} does not confirm it: {read_evidence(words).missing}"
 
 
 def ask_who_answers(under: Existing) -> Question:
@@ -59,7 +68,7 @@ def answered(
     if confirmed(under):
         text = f"by others, confirmed: {under.confirmed_by}; not checked here"
         return Check.keeps_rule(id, subject, what, "load path", text, where=where)
-    text = f"{under.name} ({under.what}) is by others, and nobody is named who answers for it"
+    text = f"{under.name} ({under.what}) is by others, and {nobody_answers(under)}"
     return Check.refers(id, subject, what, "load path", text, ask=ask_who_answers(under), where=where)
 
 

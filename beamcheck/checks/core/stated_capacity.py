@@ -52,7 +52,7 @@ def uplift_taken(
         yield _against(criterion, under, under.takes_uplift, combinations, lifts, "up")
         return
     share = judgment("uplift that a confirmed wall holds by its weight")
-    if under.material in HEAVY and under.takes and under.confirmed_by.strip() and most <= share.value * under.takes:
+    if under.material in HEAVY and under.takes and under.confirmed and most <= share.value * under.takes:
         text = (
             f"{show(most, 'force')} lifts: no more than {share.value:.0%} of what this {under.material} is confirmed "
             "for downward, which its own weight holds (common practice)"

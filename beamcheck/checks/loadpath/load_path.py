@@ -146,7 +146,7 @@ def _node(name: str, piece: AnyPiece | None, verdict: str) -> PathNode:
 def _ending(piece: AnyPiece) -> str:
     if not isinstance(piece, Existing):
         return ""
-    if bears_nothing(piece) or not piece.confirmed_by.strip():
+    if bears_nothing(piece) or not piece.confirmed:
         return NOT_CONFIRMED
     return GROUND if piece.material == "ground" else CONFIRMED
 
@@ -179,7 +179,7 @@ def _end(name: str, under: AnyPiece | None) -> str:
         return "goes on" if name else "not named: nobody answers for it"
     if bears_nothing(under):
         return f"in {under.material}, which carries nothing"
-    if under.confirmed_by.strip():
+    if under.confirmed:
         return f"by others, confirmed: {under.confirmed_by}"
     return "by others, not confirmed"
 

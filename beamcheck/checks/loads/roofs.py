@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ...analysis.beams.load_cases import Case
+from ...model.evidence import vouched
 from ...model.pieces import Beam, Rafter
 from ...units import show
 from ...values.judgment import judgment
@@ -77,7 +78,7 @@ def _too_many_people(piece: Beam | Rafter) -> Iterator[Check]:
 
 def _little_snow(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
     """Snow on the roof that is less than what ground snow makes of itself on a flat roof, and nobody answers for it."""
-    if site.ground_snow is None or site.ground_snow[0] <= 0.0 or (site.snow is not None and site.snow.by.strip()):
+    if site.ground_snow is None or site.ground_snow[0] <= 0.0 or (site.snow is not None and vouched(site.snow.by)):
         return
     slope = piece.slope if isinstance(piece, Rafter) else piece.roof_slope
     if slope is not None and slope > judgment("steepest roof that holds all snow").value:
@@ -104,7 +105,7 @@ def _higher(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
     """Words that speak of something higher beside the roof: its drift has to be in the snow."""
     if isinstance(piece, Rafter):
         return  # asked of each rafter with snow, by snow.py of the roofs
-    said = site.snow is not None and site.snow.higher is not None and bool(site.snow.by.strip())
+    said = site.snow is not None and site.snow.higher is not None and bool(vouched(site.snow.by))
     for load in piece.carries:
         found = told(load.what, "higher")
         if not found or said or load.snow is None:

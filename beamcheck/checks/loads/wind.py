@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ...analysis.beams.load_cases import Case
+from ...model.evidence import vouched
 from ...model.pieces import Beam, Rafter
 from ...units import show
 from ...values.load_words import told
@@ -26,7 +27,7 @@ def wind_checks(piece: Beam | Rafter, site: Site, cases: Sequence[Case] = ()) ->
     words = [one for load in piece.carries for one in told(load.what, "open")]
     if words:
         yield _open(piece, words[0].says)
-    elif site.wind_by.strip():
+    elif vouched(site.wind_by):
         yield Check.keeps_rule(ID, piece.name, WHAT, CLOSED, f"not checked here, by {site.wind_by}")
     else:
         how = "only wind that presses is given" if winds else "no wind is given"

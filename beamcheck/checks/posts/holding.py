@@ -124,7 +124,7 @@ def _stated(
         limit = pad.take("R_allowed", allowed, "lbf", note=f"stated for {under.name} (`{field}`)", source=source)
         return Outcome(F, limit, F / limit)
 
-    pending = () if under.confirmed_by.strip() else (
+    pending = () if under.confirmed else (
         ask("who_confirms", under.name, f"existing.{under.name}.confirmed_by", what=under.what),)  # fmt: skip
     criterion = Criterion(run.post.name, what, clause, "force", id=id, pending=pending)
     return govern(criterion, run.combinations, calculate)

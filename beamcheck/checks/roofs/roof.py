@@ -10,11 +10,11 @@ from ...analysis.frames.roof_frame import RoofRun, solve_roof
 from ...model.pieces import Rafter, Tie
 from ...units import show
 from ...values.judgment import judgment
-from ..beams.beam import doubts
 from ..core.context import Context
 from ..core.material import WoodMaterial
 from ..core.question import ask
 from ..core.result import Check
+from ..core.wood_doubts import wood_evidence_checks
 from ..loads.given import rafter_doubts
 from .member import framed, stick_checks
 from .ridge import other_side_checks, upper_end_checks
@@ -59,7 +59,7 @@ class Roof:
             *snow_checks(run, self.context),
             *other_side_checks(run, stick, self.context),
             *rafter_doubts(run.rafter, self.context.structure.site),
-            *doubts(run.rafter.name, stick.wood),
+            *wood_evidence_checks(run.rafter.name, stick.wood.doubts),
         ]
 
     def tie_checks(self) -> list[Check]:
@@ -70,7 +70,7 @@ class Roof:
         return [
             *stick_checks(other, run, run.tie_line, free=0.0, steep=False),
             *tie_rules(run, tie, other, self.context),
-            *doubts(tie.name, other.wood),
+            *wood_evidence_checks(tie.name, other.wood.doubts),
         ]
 
 

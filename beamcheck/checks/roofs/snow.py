@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 
 from ...analysis.frames.roof_frame import RoofRun
+from ...model.evidence import vouched
 from ...units import show
 from ...values.judgment import judgment
 from ..core.context import Context
@@ -41,7 +42,7 @@ def _one_sided(run: RoofRun, context: Context) -> Check:
         return Check.refers(id, rafter.name, what, ONE_SIDED, text, ask=asked)
     if ground[0] <= 0.0:
         return Check.keeps_rule(id, rafter.name, what, ONE_SIDED, "no snow falls there")
-    if site.snow is not None and site.snow.one_side is not None and site.snow.by.strip():
+    if site.snow is not None and site.snow.one_side is not None and vouched(site.snow.by):
         text = f"on the lee side alone, by {site.snow.by}; tried on either side alone as well as on both"
         return Check.of_ratio(id, rafter.name, what, ONE_SIDED, text, demand=site.snow.one_side[0], capacity=given,
                               kind="force per area")  # fmt: skip
@@ -71,7 +72,7 @@ def _drifted(run: RoofRun, context: Context) -> Iterator[Check]:
             text = "whether a higher roof or wall near it brings more snow onto it is not said; none is added here"
             asked = ask(f"snow_{field}", "job", f"job.snow.{field}")
             yield Check.refers(id, name, what, DRIFT, text, ask=asked)
-        elif site is None or not site.by.strip():
+        elif site is None or not vouched(site.by):
             text = f"said to be: {said}; who says so is not"
             yield Check.refers(id, name, what, DRIFT, text, ask=ask("snow_by", "job", "job.snow.by"))
         else:

@@ -34,7 +34,7 @@ def stock(size: str = "2x12 dressed", **more: Any) -> Stock:
     """Douglas Fir-Larch (G 0.50), stamped and metered dry."""
     return Stock.model_validate({
         "name": "wood", "species": "Douglas Fir-Larch", "grade": "No.1", "size": size, "moisture": "dry",
-        "measured_moisture": "12 %", "grade_from": "stamp", "evidence": "invented stamp", **more,
+        "measured_moisture": "12 %", "grade_from": "stamp", "evidence": "invented stamp: agency mark, mill 12", **more,
     })  # fmt: skip
 
 

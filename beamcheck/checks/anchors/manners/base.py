@@ -13,11 +13,11 @@ from ....model.anchor_manners import MANNERS, Made
 from ....units import show
 from ....values import fasteners
 from ....values.judgment import judgment
-from ...beams.beam import doubts
 from ...core.context import Context
 from ...core.govern import Criterion, out_of_range
 from ...core.material import is_unknown
 from ...core.result import Check
+from ...core.wood_doubts import wood_evidence_checks
 from ..axial import axial_checks
 from ..connection import Connection
 from ..couple import Couple
@@ -172,7 +172,7 @@ def evidence_checks(group: Group) -> list[Check]:
 
 def sense_checks(group: Group) -> list[Check]:
     """What contradicts itself, or is more than usual, in the fasteners and in how they are put in."""
-    return [*_moisture(group), *_bending_yield(group)]
+    return [*_moisture(group), *_coating(group), *_bending_yield(group)]
 
 
 def wood_checks(group: Group) -> Iterator[Check]:
@@ -183,9 +183,9 @@ def wood_checks(group: Group) -> Iterator[Check]:
         open_ = Open(text, "grade", f"stock.{stock}.grade", of=stock)
         yield group.refers("anchor.wood", f"wood of {group.piece} not known", "NDS 2018 4.1", open_)
     else:
-        yield from doubts(group.name, group.wood)
+        yield from wood_evidence_checks(group.name, group.wood.doubts)
     if group.into_wood is not None and group.into_stock is not None and not is_unknown(group.into_stock):
-        yield from doubts(group.name, group.into_wood)
+        yield from wood_evidence_checks(group.name, group.into_wood.doubts)
 
 
 def _moisture(group: Group) -> Iterator[Check]:
@@ -197,6 +197,20 @@ def _moisture(group: Group) -> Iterator[Check]:
             text = f"the group is said to be put together dry, but stock {stock.name!r} is {stock.moisture}"
             open_ = Open(text, "seasoned", "seasoned")
             yield group.refers("anchor.moisture", "wood put together dry", "NDS 2018 11.3.3", open_)
+            return
+
+
+def _coating(group: Group) -> Iterator[Check]:
+    """Bare steel in treated wood rusts."""
+    fastener = group.anchor.fastener
+    if fastener is None or fastener.coating in ("hot-dip galvanized", "stainless"):
+        return
+    for stock in (group.stock, group.into_stock):
+        if stock is not None and stock.treated:
+            said = f"coated: {fastener.coating}" if fastener.coating else "what they are coated with is not said"
+            text = f"stock {stock.name!r} is treated, and its salts eat bare steel; the fasteners: {said}"
+            open_ = Open(text, "coating", "fastener.coating")
+            yield group.refers("anchor.coating", "steel in treated wood", "IRC 2018 R317.3.1", open_)
             return
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ....model.evidence import vouched
 from ...core.context import Context
 from ...core.result import Check
 from ..group import NEGLIGIBLE, Group
@@ -17,7 +18,7 @@ class ByOthers(Manner):
     name = "by others"
 
     def checks(self, group: Group, context: Context | None = None) -> list[Check]:
-        if group.anchor.confirmed_by.strip():
+        if vouched(group.anchor.confirmed_by):
             text = f"by others, said to be confirmed: {group.anchor.confirmed_by}. Not checked: it must take"
         else:
             text = "by others, and nobody is named who answers for it (`confirmed_by`). It must take"

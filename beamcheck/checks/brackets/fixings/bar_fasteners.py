@@ -22,10 +22,10 @@ from ...anchors.layout import layout_checks
 from ...anchors.manners.base import sense_checks
 from ...anchors.manners.registry import resolved
 from ...anchors.steel import SCREW_STEEL
-from ...beams.beam import doubts
 from ...core.context import Context
 from ...core.result import Check
 from ...core.strength import Section
+from ...core.wood_doubts import wood_evidence_checks
 from ..asking import ask_for, other_asked, path_of
 from ..wood import known_wood, not_known, wood_or_weakest
 from .heads import head_width
@@ -67,7 +67,7 @@ def bar_checks(rows: FixingRows, context: Context) -> list[Check]:
         text = f"the wood of {stock.name} is not known: figures are of the weakest that it might be"
         found.append(not_known(name, stock, text, "wood behind not known"))
     else:
-        found += doubts(name, alone.wood)
+        found += wood_evidence_checks(name, alone.wood.doubts)
     if fixings.fastener is not None and fixings.fastener.kind != "bolt":
         what = "steel of the screws"
         found.append(Check.keeps_rule("bracket.screw_steel", name, what, "NDS 2018 12", SCREW_STEEL))

@@ -12,6 +12,7 @@ from ....errors import BeamcheckError
 from ....model.anchor_links import diameter
 from ....model.anchors import Anchor
 from ....model.brackets import Bracket, SteelCore, Trim
+from ....model.evidence import vouched
 from ....model.pieces import Existing
 from ....units import show
 from ...anchors.group import Forces, Group
@@ -58,7 +59,7 @@ def fixing_checks(
         text = "every row stands in slots: nothing holds it up"
         found.append(Check.breaks_rule("bracket.rows_tight", name, "rows that hold it up", "judgment", text))
     if fixings.rating is None and (fixings.fastener is None or not fixings.rows):
-        if fixings.confirmed_by.strip():
+        if vouched(fixings.confirmed_by):
             return [*found, *_by_others(bracket, fixings.confirmed_by, loads, context)]
         return [*found, not_given(bracket, "fasteners and rows are not described")]
     try:

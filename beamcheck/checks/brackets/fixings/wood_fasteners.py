@@ -27,12 +27,12 @@ from ...anchors.lateral import lateral_checks
 from ...anchors.layout import layout_checks
 from ...anchors.manners.base import sense_checks
 from ...anchors.manners.registry import resolved
-from ...beams.beam import doubts
 from ...core.context import Context
 from ...core.govern import Criterion, at, govern
 from ...core.material import WoodMaterial
 from ...core.result import Check
 from ...core.strength import Outcome, Section
+from ...core.wood_doubts import wood_evidence_checks
 from ..asking import ask_for, path_of
 from ..wood import known_wood
 from .rows import FixingRows, bolt_checks, heel_checks, outward_pulls
@@ -74,7 +74,7 @@ def wood_checks(rows: FixingRows, wood: WoodMaterial, context: Context) -> list[
         id, what = "bracket.fasteners_along_grain", "fasteners along the grain"
         found.append(rows.family.doubt(id, what, "NDS 2018 11.5.2", text, "fasteners_along_grain", loads))
     if alone.into_wood is not None:
-        found += doubts(name, alone.into_wood)
+        found += wood_evidence_checks(name, alone.into_wood.doubts)
     return [*found, *heel_checks(rows, (wood, alone.into_wood))]
 
 

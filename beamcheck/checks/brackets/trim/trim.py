@@ -21,13 +21,13 @@ from ...anchors.group import Forces, Group
 from ...anchors.joint import weak_wood
 from ...anchors.manners.base import sense_checks
 from ...anchors.manners.registry import resolved
-from ...beams.beam import doubts
 from ...core.context import Context
 from ...core.draft import GENERAL, Draft, Reactions, SupportForces, transfer_doubts
 from ...core.result import Check, PieceResult
 from ...core.seat import answered
 from ...core.stated_capacity import enough
 from ...core.strength import Section
+from ...core.wood_doubts import wood_evidence_checks
 from ..asking import ask_engineer, ask_for, other_asked, path_of
 from ..evidence import into_checks
 from ..fixings.fixings import by_hand, not_given
@@ -130,7 +130,7 @@ def _fastened(
         yield joint
     yield from sense_checks(group)
     if into is not None:
-        yield from doubts(trim.name, into)
+        yield from wood_evidence_checks(trim.name, into.doubts)
     if isinstance(trim.accidental, float) and isinstance(joint, Connection):
         yield from _on_one(trim, trim.accidental, kind, joint, solved)
 
