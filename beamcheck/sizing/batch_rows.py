@@ -62,7 +62,11 @@ def bare_wood(numbers: Mapping[str, Number]) -> WoodMaterial:
         C_M, C_t, C_F, C_i, C_fu, C_r = (Factor(numbers[f"{name} {factor}"]) for factor in FACTORS)
         return Property(numbers[name], C_M, C_t, C_F, C_i, C_fu, C_r)
 
-    return WoodMaterial(**{name: given(name) for name in PROPERTIES}, K_cr=Factor(math.nan), density=numbers["density"])
+    F_b, F_t, F_v, F_c_perp, F_c, E, E_min = (given(name) for name in PROPERTIES)
+    return WoodMaterial(
+        F_b=F_b, F_t=F_t, F_v=F_v, F_c_perp=F_c_perp, F_c=F_c, E=E, E_min=E_min, K_cr=Factor(math.nan),
+        density=numbers["density"],
+    )  # fmt: skip
 
 
 def stacked(woods: Sequence[WoodMaterial]) -> WoodMaterial:

@@ -26,6 +26,7 @@ from ..values.factors import DeflectionLimits, effective_length, load_duration
 from ..values.lumber import DesignValues, Size, read_size
 from .batch import KINDS, Beams
 from .batch_rows import PROPERTIES, Array, stacked
+from .meant import SEARCHED, parted
 
 FIELD_OF_KIND = {kind: field for field, kind in KIND_OF_FIELD.items() if kind in KINDS}
 NAME = "the beam"
@@ -106,16 +107,17 @@ def member(
     JobError
         With every problem of what was given.
     """
+    of_wood, of_beam = parted(meant)
     stock = {
         "name": "wood", "species": species, "grade": grade, "size": size, "moisture": moisture, "agency": agency,
         "incised": incised, "measured_moisture": measured_moisture, "grade_from": "stamp",
-        "evidence": "stamp of an agency: asked of whoever uses the answer",
+        "evidence": "stamp of an agency: asked of whoever uses the answer", "meant": of_wood,
     }  # fmt: skip
     beam = {
         "name": NAME, "stock": "wood", "finish": finish, "service": service, "top_held": top_held, "plies": plies,
         "spacing": spacing, "members": SHARED if shared_by.strip() else 1, "shared_by": shared_by,
         "limit_live": limit_live, "limit_total": limit_total, "limit_why": limit_why,
-        "meant": {**(meant or {}), "at": "any place, since the span is what is asked for"},
+        "meant": {**of_beam, **SEARCHED},
         "supports": [{"at": at, "on": "seats", "bearing": seat or _least_seat()} for at in ("0 ft", "10 ft")],
         "carries": [{"what": "floor or roof", "width": spacing, "dead": dead, "live": live, "roof_live": roof_live,
                      "snow": snow}],
