@@ -31,6 +31,7 @@ from ..core.material import WoodMaterial, is_unknown, reference_values, sharing_
 from ..core.result import PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.tables import line_forces_table, loads_table, reactions_table
+from ..core.unsaid import unsaid_of, with_unsaid
 from .beam import check_beam
 from .beam_run import BeamRun, BeamSolver
 from .figure import beam_figure
@@ -109,7 +110,7 @@ def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:
         wood = make(reference_values(stock))
         run, checks = check_beam(beam, wood, context, solver)
         draft.remedies = beam_remedies(beam, stock, make, context, checks, run) if writing() else ()
-    draft.checks = [*checks, *draft.checks]
+    draft.checks = [*with_unsaid(checks, unsaid_of(stock, beam)), *draft.checks]
     draft.assumptions = [*wood.notes, *draft.assumptions]
     return run
 

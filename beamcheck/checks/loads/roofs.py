@@ -57,12 +57,12 @@ def earned(piece: Beam | Rafter) -> float:
     ordinary, least = live_load("roof").value, judged_load("least roof live load")
     widths = [load.width for _, load in roof_entries(piece) if load.width is not None]
     if isinstance(piece, Rafter):
-        longest, slope = piece.run, piece.slope
+        longest, slope = piece.run, float(piece.slope)
     else:
         spans = spans_of(beam_length(piece), [support.at for support in piece.supports])
-        longest, slope = max(end - start for start, end in spans), piece.roof_slope
+        longest, slope = max(end - start for start, end in spans), piece.roof_slope or 0.0
     area = longest * max(widths, default=piece.spacing or 0.0) / SQUARE_FOOT
-    rise = 12.0 * math.tan(math.radians(slope or 0.0))
+    rise = 12.0 * math.tan(math.radians(slope))
     over = max(area - judgment("area of roof from which roof live load is reduced").value, 0.0)
     steeper = max(rise - judgment("rise from which roof live load is reduced").value, 0.0)
     R_1 = 1.0 - judgment("reduction of roof live load by area").value * over

@@ -19,6 +19,7 @@ from ..core.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.result import PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.tables import forces_table, post_loads_table
+from ..core.unsaid import unsaid_of, with_unsaid
 from .holding import lifting, own_lift
 from .post import check_post
 from .post_run import PostRun
@@ -73,6 +74,6 @@ def _checked_post(draft: Draft, post: Post, context: Context) -> PostRun:
     else:
         wood = make(reference_values(stock))
         run, checks = check_post(post, wood, flat[key(wood)], context)
-    draft.checks = [*checks, *draft.checks]
+    draft.checks = [*with_unsaid(checks, unsaid_of(stock)), *draft.checks]
     draft.assumptions = [*wood.notes, *draft.assumptions]
     return run

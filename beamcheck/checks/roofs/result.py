@@ -25,6 +25,7 @@ from ..core.question import ask
 from ..core.result import Check, PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.tables import line_forces_table, roof_loads_table
+from ..core.unsaid import unsaid_of, with_unsaid
 from .roof import Roof
 
 Make = Callable[[DesignValues], WoodMaterial]
@@ -112,12 +113,14 @@ def _checked(rafter: Rafter, tie: Tie | None, draft: Draft, other: Draft | None,
         make_tie = partial(_wood, tie_stock, tie.laid, shared)
         tie_wood = _standing_for(tie_stock, make_tie)
     roof = Roof(rafter, wood, tie, tie_wood, context)
-    draft.checks = _screened(draft, stock, make, roof.rafter_checks(),
-                             lambda one: Roof(rafter, one, tie, tie_wood, context).rafter_checks())  # fmt: skip
+    checks = _screened(draft, stock, make, roof.rafter_checks(),
+                       lambda one: Roof(rafter, one, tie, tie_wood, context).rafter_checks())  # fmt: skip
+    draft.checks = with_unsaid(checks, unsaid_of(stock, rafter))
     draft.assumptions = [*wood.notes, *draft.assumptions]
     if other is not None and tie_stock is not None and make_tie is not None and tie_wood is not None:
-        other.checks = _screened(other, tie_stock, make_tie, roof.tie_checks(),
-                                 lambda one: Roof(rafter, wood, tie, one, context).tie_checks())  # fmt: skip
+        checks = _screened(other, tie_stock, make_tie, roof.tie_checks(),
+                           lambda one: Roof(rafter, wood, tie, one, context).tie_checks())  # fmt: skip
+        other.checks = with_unsaid(checks, unsaid_of(tie_stock, tie))
         other.assumptions = [*tie_wood.notes, *other.assumptions]
     return roof.run
 
