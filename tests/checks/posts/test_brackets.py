@@ -142,7 +142,9 @@ class TestPost:
 
     def test_what_hangs_on_a_side_without_a_distance_refers_as_before(self) -> None:
         result = with_brackets(TransferredLoad("B", {"L": (500.0, 0.0)}, applied="side"))
-        assert of(result, "B on its side").verdict == "refer"
+        found = of(result, "B on its side")
+        assert found.verdict == "refer"
+        assert found.questions[0].ask == "Where does B bear on P?"
 
     def test_what_may_come_as_well_refers(self) -> None:
         found = of(with_brackets(on_face(perhaps="900 lb of B if there is no gap")), "load from K")
