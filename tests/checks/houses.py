@@ -30,7 +30,12 @@ UNKNOWN_JOIST: Data = {**UNKNOWN, "name": "old joist", "size": "2x10", "candidat
 FOOTING: Data = {
     "name": "footing", "what": "footing", "material": "concrete", "confirmed_by": "invented letter of an engineer, 3 May 2025",
 }  # fmt: skip
-WALL: Data = {"name": "wall", "what": "wall", "material": "other", "confirmed_by": "invented letter of an engineer, 3 May 2025"}
+WALL: Data = {
+    "name": "wall",
+    "what": "wall",
+    "material": "other",
+    "confirmed_by": "invented letter of an engineer, 3 May 2025",
+}
 
 
 def letter(**values: object) -> Data:

@@ -110,7 +110,7 @@ class TestLoadPath:
     def test_the_table_says_where_the_path_ends(self) -> None:
         rows = checked(**house_data()).tables[0].rows
         ends = {(row[0], row[1]): row[5] for row in rows}
-        assert ends["R", "wall, every 2 ft"] == "by others, confirmed: invented letter of an engineer"
+        assert ends["R", "wall, every 2 ft"] == "by others, confirmed: invented letter of an engineer, 3 May 2025"
         assert ends["ridge", "P1"] == "goes on"
         assert len(rows) == 2 + 3 * 2 + 2
 
@@ -222,7 +222,7 @@ class TestVerdictAndReasons:
         worst = max(ratios(result, "weak").values())
         assert len(result.reasons) == 2
         assert result.reasons[0].startswith("weak: ")
-        assert f"is at {worst:.3g} of what is allowed under D + L" in result.reasons[0]
+        assert f"is at {worst:#.3g} of what is allowed under D + L" in result.reasons[0]
         assert result.reasons[1].startswith("P: what P stands on (loose (stones) is by others")
 
     def test_the_caution_goes_with_every_result(self) -> None:

@@ -39,7 +39,9 @@ WOODS = [
 ]  # fmt: skip
 FIELDS = {"D": "dead", "L": "live", "Lr": "roof_live", "S": "snow"}
 ABOUT = About(title="invented beams", standard="NDS 2018", loads="ASCE 7-16", invented=True)
-WALL = Existing(name="wall", what="invented wall", material="concrete", confirmed_by="invented letter of the engineer, 3 May 2025")
+WALL = Existing(
+    name="wall", what="invented wall", material="concrete", confirmed_by="invented letter of the engineer, 3 May 2025"
+)
 
 quick = settings(max_examples=60, deadline=None)
 inches = st.integers(30, 300).map(float)

@@ -73,7 +73,9 @@ def ratio_by_job(one: Member, span: float) -> float:
         ],
         "carries": [{"what": "floor", "applied": "side", "width": f"{one.spacing} in", **loads}],
     })  # fmt: skip
-    wall = Existing(name="wall", what="invented", material="steel", confirmed_by="invented letter of the engineer, 3 May 2025")
+    wall = Existing(
+        name="wall", what="invented", material="steel", confirmed_by="invented letter of the engineer, 3 May 2025"
+    )
     context = Context(Structure({one.stock.name: one.stock}, {"wall": wall, beam.name: beam}))
     wood = wood_of(one.stock, reference_values(one.stock), sharing=sharing_of(beam))
     # how a load at the side is fastened is no question of a size: those checks are left out

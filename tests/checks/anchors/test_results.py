@@ -109,7 +109,10 @@ def test_the_arm_comes_from_the_holes_and_the_support() -> None:
 
 
 def test_an_anchor_said_to_be_fastened_elsewhere_is_referred() -> None:
-    job = anchored({**KNIFE, "into": "floor"}, existing=[{"name": "floor", "what": "floor", "confirmed_by": "letter of the engineer, 3 May 2025"}])
+    job = anchored(
+        {**KNIFE, "into": "floor"},
+        existing=[{"name": "floor", "what": "floor", "confirmed_by": "letter of the engineer, 3 May 2025"}],
+    )
     assert find(of(job), "what it is fastened to").verdict == "refer"
 
 
@@ -273,7 +276,9 @@ def test_a_tie_is_held_by_its_group_at_each_end() -> None:
     shear = [float(row[own.heads.index("V")].split()[0].replace(",", "")) for row in own.rows]
     assert max(down) == max(shear) > 0.0
     bare = houses.checked(rafter=held["rafter"], tie=[houses.tie()])
-    assert "the joint is not checked" in said(of(bare, "T"), "refer")
+    assert "must pass through each end (unchecked); the joint is not described" in said(of(bare, "T"), "refer")
+    joints = begins(of(bare, "T"), "joints at its ends")
+    assert [question.field for question in joints.questions] == ["tie.T.ends_held_by"]
 
 
 def test_the_demo_house_shows_one_group_of_each_kind() -> None:

@@ -57,7 +57,7 @@ def bracket(shape: Data, load: str | None = None, at: str = "0 in", **more: Any)
     data: Data = {"name": "K", "role": "carries", "shape": shape, "on": "post", "carries": carries, **more}
     if shape["family"] != "steel core":
         data.setdefault("stock", "wood")
-    return Bracket.model_validate(data)
+    return Bracket(**data)
 
 
 def structure(**stocks: Stock) -> Context:
@@ -66,7 +66,12 @@ def structure(**stocks: Stock) -> Context:
         "name": "post", "stock": "wood", "height": "8 ft", "on": "slab", "top_restraint": "pinned",
     })  # fmt: skip
     slab = Existing.model_validate(
-        {"name": "slab", "what": "slab", "material": "concrete", "confirmed_by": "letter of the engineer, 3 May 2025 (invented)"}
+        {
+            "name": "slab",
+            "what": "slab",
+            "material": "concrete",
+            "confirmed_by": "letter of the engineer, 3 May 2025 (invented)",
+        }
     )
     return Context(Structure({"wood": stock("4x6 dressed"), **stocks}, {"post": post, "slab": slab}))
 
