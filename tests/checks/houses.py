@@ -28,7 +28,8 @@ UNKNOWN: Data = {
 }  # fmt: skip
 UNKNOWN_JOIST: Data = {**UNKNOWN, "name": "old joist", "size": "2x10", "candidates": ["Hem-Fir", "Eastern White Pine"]}
 FOOTING: Data = {
-    "name": "footing", "what": "footing", "material": "concrete", "confirmed_by": "invented letter of an engineer, 3 May 2025",
+    "name": "footing", "what": "footing", "material": "concrete",
+    "confirmed_by": "invented letter of an engineer, 3 May 2025",
 }  # fmt: skip
 WALL: Data = {
     "name": "wall",

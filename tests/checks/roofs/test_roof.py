@@ -50,7 +50,8 @@ class TestPublishedRafter:
 
     def result(self) -> Any:
         stock = {"name": "2x12", "species": "Douglas Fir-Larch", "grade": "No.2", "size": "2x12", "moisture": "dry",
-                 "grade_from": "stamp", "evidence": "invented stamp: agency mark, mill 12", "density": "5 pcf"}  # fmt: skip
+                 "grade_from": "stamp", "evidence": "invented stamp: agency mark, mill 12",
+                 "density": "5 pcf"}  # fmt: skip
         loads = [{"what": "roof", "dead": "15 psf", "measured": "slope"}, {"what": "unbalanced snow", "snow": "64 psf"}]
         one = rafter(stock="2x12", run="16 ft", slope="5:12", carries=loads, **ON_BEAM)
         return checked(rafter=[one], existing=[RIDGE], stock=[stock])
