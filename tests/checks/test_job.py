@@ -110,7 +110,7 @@ class TestLoadPath:
     def test_the_table_says_where_the_path_ends(self) -> None:
         rows = checked(**house_data()).tables[0].rows
         ends = {(row[0], row[1]): row[5] for row in rows}
-        assert ends["R", "wall, every 2 ft"] == "by others, confirmed: invented letter of an engineer, 3 May 2025"
+        assert ends["R", "wall, every 2 ft"] == "by others, confirmed: invented sheet S-1, engineer"
         assert ends["ridge", "P1"] == "goes on"
         assert len(rows) == 2 + 3 * 2 + 2
 

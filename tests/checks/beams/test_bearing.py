@@ -49,7 +49,7 @@ class TestOwnBearing:
             "what": "plate",
             "material": material,
             "F_c_perp": "900 psi",
-            "confirmed_by": "letter of the engineer, 3 May 2025",
+            "confirmed_by": "invented sheet S-1, engineer",
         }
         piece = beam(**on("plate", bearing), top_held="full length")
         piece["carries"] = [floor(live="20 plf")]
@@ -70,7 +70,7 @@ class TestUnder:
             "what": "plate",
             "material": "wood",
             "F_c_perp": "300 psi",
-            "confirmed_by": "letter of the engineer, 3 May 2025",
+            "confirmed_by": "invented sheet S-1, engineer",
         }
         found = find(result_of(beam(**on("plate")), wood=WOOD, existing=[plate]), "bearing of plate under B")
         assert found.demand == pytest.approx(R / 33)

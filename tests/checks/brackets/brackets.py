@@ -70,7 +70,7 @@ def structure(**stocks: Stock) -> Context:
             "name": "slab",
             "what": "slab",
             "material": "concrete",
-            "confirmed_by": "letter of the engineer, 3 May 2025 (invented)",
+            "confirmed_by": "invented sheet S-1, engineer",
         }
     )
     return Context(Structure({"wood": stock("4x6 dressed"), **stocks}, {"post": post, "slab": slab}))

@@ -200,7 +200,7 @@ class TestHandedOn:
         shelf = bracket("brick", role="carries", carries=load, fixings={**LAGS, "wall": "masonry"})
         found = check(a_house(shelf), "K", "what brick must take")
         assert "lb down and" in found.notes[0] and "outwards, 3 in below its top edge" in found.notes[0]
-        assert "confirmed by invented letter of an engineer" in found.notes[0] and found.verdict == "passes"
+        assert "confirmed by invented sheet S-1, engineer" in found.notes[0] and found.verdict == "passes"
         assert check(a_house(shelf, confirmed_by=""), "K", "what brick must take").verdict == "refer"
 
     def test_a_wall_that_takes_less_fails(self) -> None:
