@@ -23,7 +23,7 @@ def test_the_beam_these_tests_start_from_passes() -> None:
         ({"carries": []}, "no live load"),
         ({"carries": [floor(dead="10 psf", width="6 ft")]}, "no live load"),
         ({"carries": [floor(live="6 psf", width="6 ft")]}, "less than any code asks for"),
-        ({"service": "roof"}, "neither snow nor roof live load"),
+        ({"service": "roof", "carries": [floor(dead="10 psf", width="6 ft")]}, "neither snow nor roof live load"),
         ({"carries": [floor(live="10 psf", roof_live="40 psf", width="4 ft")]}, "roof live load stands on a floor"),
         ({"spacing": "8 ft"}, "less than the spacing"),
         ({"spacing": "1 in", "meant": {"spacing": "measured"}}, "less than the piece is broad"),

@@ -216,7 +216,7 @@ class TestVerdictAndReasons:
         """Fails first; each names what decides, and how much more there is."""
         weak = beam(seat("0 ft", "wall"), seat("30 ft", "wall"), name="weak", carries=[
             {"what": "floor", "live": "60 psf", "width": "10 ft", "applied": "top"}])  # fmt: skip
-        loose = {"name": "loose", "what": "stones"}
+        loose = {"name": "loose", "what": "stones", "material": "masonry"}
         result = checked(beam=[weak], post=[post(on="loose"), post(name="good")], existing=[loose])
         assert result.verdict == "fails"
         worst = max(ratios(result, "weak").values())
