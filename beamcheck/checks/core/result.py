@@ -242,7 +242,16 @@ class PieceResult:
     @property
     def decided_by(self) -> str | None:
         """What decides about the piece, in words."""
+        if (group := self.deciding_group) is not None:
+            return f"what holds it: {group.group}"
         return None if self.governing is None else self.governing.what
+
+    @property
+    def deciding_group(self) -> Holding | None:
+        """The anchor group that gives the piece its verdict, where no check of its own has it."""
+        if any(check.verdict == self.verdict for check in self.checks):
+            return None
+        return next((group for group in self.held_by if group.verdict == self.verdict), None)
 
     @property
     def governing(self) -> Check | None:

@@ -73,6 +73,8 @@ def _passes(piece: PieceResult) -> str:
 def why(piece: PieceResult) -> tuple[str, ...]:
     """The reasons behind a banner that says stop, the worst first."""
     found = [sentence(piece.reason)] if piece.reason else []
+    if piece.deciding_group is not None:
+        found.append(sentence(governing_phrase(piece)))
     for check in by_gravity(piece.checks):
         if check.verdict == "passes" or len(found) >= _REASONS:
             break
