@@ -124,7 +124,8 @@ def _sags(run: BeamRun) -> list[StaticsLine]:
     E, inertia, area = run.E, float(run.section.inertia(pad)), float(run.section.area(pad))
     if run.section.round:
         return []
-    L, lines = solved.length, []
+    L = solved.length
+    lines: list[StaticsLine] = []
     for kind, words in KIND_WORDS.items():
         w = sum(load.w_start for load in solved.loads if load.kind == kind)
         rows = np.array([[1.0 if case.kind == kind and not case.pattern else 0.0 for case in solved.cases]])

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...checks.core.result import JobResult
-from ..figures.load_path import MOST_NODES, drawable
-from .blocks import Block, FigureBlock, Paragraph
+from ....checks.core.result import JobResult
+from ...figures.load_path import MOST_NODES, drawable
+from ..blocks import Block, FigureBlock, Paragraph
 
 CAPTION = (
     "The force at each arrow is the largest under any combination of loads. A broken outline: declared not to carry. A "
