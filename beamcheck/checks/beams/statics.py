@@ -137,7 +137,8 @@ def _sags(run: BeamRun) -> list[StaticsLine]:
         about = "" if lines else f"; L = {four(L)} in, E′ = {four(E)} psi, I = {four(inertia)} in⁴"
         note = f"{words}, {four(w)} lb/in{about}"
         if any(way.words == BENDING_ONLY for way in solved.others) and math.isclose(bent, found, rel_tol=CLOSE):
-            lines.append(sag_line(f"Delta_{kind}", "5 w L⁴ / (384 E′ I)", said, bent, note))
+            formula = "" if lines else "5 w L⁴ / (384 E′ I)"
+            lines.append(sag_line(f"Delta_{kind}", formula, said, bent, note))
             continue
         E_sf, G = float(df.shear_free_modulus(E)), float(df.shear_modulus_from_E(E))
         free = float(df.simple_uniform_deflection(w, L, E_sf, inertia))
@@ -147,7 +148,6 @@ def _sags(run: BeamRun) -> list[StaticsLine]:
                 f"5 × {four(w)} × {four(L)}⁴ / (384 × {four(E_sf)} × {four(inertia)}) + "
                 f"{four(w)} × {four(L)}² / (8 × {four(G)} × {four(SHEAR_PART * area)})"
             )
-            lines.append(
-                sag_line(f"Delta_{kind}", "5 w L⁴ / (384 × 1.03 E′ I) + w L² / (8 G × 5/6 A)", said, free + slid, note)
-            )
+            formula = "" if lines else "5 w L⁴ / (384 × 1.03 E′ I) + w L² / (8 G × 5/6 A)"
+            lines.append(sag_line(f"Delta_{kind}", formula, said, free + slid, note))
     return lines

@@ -30,7 +30,8 @@ def compose(result: JobResult, *, all_steps: bool = False) -> tuple[Block, ...]:
     symbols = symbols_of(result) if all_steps else alphabetical(_printed(members))
     body: tuple[Block, ...] = (
         *basis_blocks(result), *schedule_blocks(sheet), *_path(result), *question_blocks(sheet), *members,
-        *closing_blocks(result, sheet.numbers, sheet.letters, sheet.marks, symbols), *(_appendix(sheet) if all_steps else ()),
+        *closing_blocks(result, sheet.numbers, sheet.letters, sheet.marks, symbols),
+        *(_appendix(sheet) if all_steps else ()),
         *job_blocks(result),
     )  # fmt: skip
     front = tuple(_front(sheet, all_steps))

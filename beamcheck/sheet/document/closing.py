@@ -9,7 +9,6 @@ from ...checks.core.result import JobResult
 from ...provenance import Source
 from .blocks import Block, Bullets, Caution, Heading, JobText, Paragraph, Reference, References, Symbols
 from .prose import sentence
-from .repeated_steps import warning
 from .symbols import meaning, plain_symbol
 
 HOW = {
@@ -40,7 +39,8 @@ def closing_blocks(
 
     `numbers` are those of the sources, `letters` of the assumptions, `marks` of the pieces; `symbols` are explained.
     """
-    references = tuple(Reference(numbers[source], source, used) for source, used in _uses(result, marks).items())
+    every = (Reference(numbers[source], source, used) for source, used in _uses(result, marks).items())
+    references = tuple(sorted(every, key=lambda one: one.source.how != "memory" and one.source.confidence != "low"))
     yield from _rests_on(result, references, letters, marks)
     if references:
         yield Heading("Sources", anchor="sources")
@@ -66,13 +66,9 @@ def _rests_on(
 ) -> Iterator[Block]:
     """What the engineer has to stand in for."""
     yield Heading(RESTS_ON, anchor="doubts", running=RESTS_ON.partition(":")[0])
-    memory = tuple(
-        f"[{each.number}] {each.source.document} ({warning(each.source)}): {each.used}."
-        for each in references
-        if each.source.how == "memory" or each.source.confidence == "low"
-    )
-    yield Bullets("From memory or of low confidence: compare with the printed document before relying on it",
-                  memory or ("Nothing.",))  # fmt: skip
+    weak = [each for each in references if each.source.how == "memory" or each.source.confidence == "low"]
+    told = f"The first {len(weak)} under Sources: compare them with the printed document before relying on them."
+    yield Bullets("From memory or of low confidence", (told if weak else "Nothing.",))
     yield Bullets("Assumed", _assumed(result, letters, marks) or ("Nothing.",))
     yield Bullets("By others", _by_others(result, marks) or ("Nothing.",))
 

@@ -10,7 +10,7 @@ from typing import Any
 from ...units import show
 from .svg import GREY, TEXT, Board, clipped, text_width
 
-HEIGHT = 40.0
+HEIGHT = 36.0
 _WORTH_LABEL = 0.02  # a second extreme smaller than this part of the first is not worth a label
 
 

@@ -19,7 +19,6 @@ from ..document.blocks import (
     Beside,
     Block,
     Bullets,
-    Caution,
     CheckBlock,
     Columns,
     Contents,
@@ -52,14 +51,18 @@ from .short_blocks import ShortBlocks
 from .text import LONGEST_IN_CELL, LONGEST_IN_CODE, Data, cell_text, cut, prose, shown_text, spoken
 from .typefaces import TEXT_FACE, in_drawing, printable
 
-BESIDE, WHOLE = 31.0, 47.0  # em; width of an equation with its reason beside it, and on a line of its own
+HALF, BESIDE, WHOLE = 16.0, 31.0, 47.0  # em; of an equation on half a line, with its reason beside it, alone
 HEADING, DESCRIPTION = 300, 3000  # letters of a heading, and of a drawing in words: a PDF holds no endless ones there
+BESIDE_HALF = 30  # letters of what stands beside an equation on half a line
+PAIRS_SHORT, PAIRS_MANY = 44, 8  # letters and rows: pairs so short and so many stand in two columns
 ON_A_LINE = 90  # letters of a table that need no column to give way
 RUNNING, RUNNING_PIECE, RUNNING_CAUTION = 50, 34, 400  # letters in the head and foot of each page
 SHORT, ALL_STEPS = "short", "all steps"  # forms of a sheet
-ON_A_SCREEN = frozenset(("MemberList", "FoldStart", "FoldEnd"))
+# paper has the caution at the foot of each page
+ON_A_SCREEN = frozenset(("Caution", "MemberList", "FoldStart", "FoldEnd"))
 Told = Callable[[Step], str]
 NO_TITLE = "Job without a title"
+_REMARK = re.compile(r"(?<=\S) {3,}#")  # of a job file: set far to the right it would break its line
 _SVG = "{http://www.w3.org/2000/svg}"
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
@@ -70,7 +73,7 @@ def sheet_data(result: JobResult, blocks: Sequence[Block]) -> Data:
     if not isinstance(head, Masthead):
         raise TypeError("a sheet begins with a Masthead block")
     made = _Maker(frozenset(_anchors(rest)))
-    data = _beside_each_other([each for block in rest for each in made.block(block)])
+    data = _kept_together(_beside_each_other([each for block in rest for each in made.block(block)]))
     about = {label.casefold(): text.strip() for label, text in result.about}
     return {
         "head": {
@@ -114,6 +117,18 @@ def _anchors(blocks: Sequence[Block]) -> Iterator[str]:
             yield from (f"source-{row.number}" for row in block.rows)
 
 
+def _kept_together(data: list[Data]) -> list[Data]:
+    """The head of a member with all up to its drawing as one block, which does not break."""
+    made: list[Data] = []
+    for each in data:
+        before = made[-1] if made else {}
+        if before.get("kind") == "Start" and before["blocks"][-1]["kind"] not in ("Columns", "Pairs"):
+            before["blocks"].append(each)
+        else:
+            made.append({"kind": "Start", "blocks": [each]} if each["kind"] == "MemberHead" else each)
+    return made
+
+
 def _beside_each_other(data: list[Data]) -> list[Data]:
     """Drawings that follow each other as one block, so that two small ones share a line."""
     made: list[Data] = []
@@ -146,9 +161,6 @@ class _Maker(ShortBlocks):
             "new_page": block.new_page, "running": cut(block.running or block.text, RUNNING_PIECE),
         }  # fmt: skip
 
-    def _Caution(self, block: Caution) -> Data:
-        return {"text": block.text}
-
     def _Paragraph(self, block: Paragraph) -> Data:
         return {"text": prose(block.text)}
 
@@ -163,7 +175,8 @@ class _Maker(ShortBlocks):
         return {"rows": [{"text": text, "to": self._link(anchor)} for text, anchor in block.rows]}
 
     def _Pairs(self, block: Pairs) -> Data:
-        return {"rows": [[cell_text(label), cell_text(text)] for label, text in block.rows]}
+        short = len(block.rows) > PAIRS_MANY and all(len(text) <= PAIRS_SHORT for _, text in block.rows)
+        return {"rows": [[cell_text(label), cell_text(text)] for label, text in block.rows], "short": short}
 
     def _Beside(self, block: Beside) -> Data:
         return {"pairs": self._Pairs(block.pairs)["rows"], "figure": self._FigureBlock(block.figure)}
@@ -207,8 +220,8 @@ class _Maker(ShortBlocks):
         return {
             "title": prose(cut(block.title, HEADING)), "anchor": block.anchor, "verdict": block.verdict,
             "line": block.line, "clause": block.clause, "lines": self._lines(block.lines),
-            "notes": [prose(note) for note in block.notes], "brief": len(block.lines.lines) <= (10 if block.short else 6),
-            "short": block.short,
+            "notes": [prose(note) for note in block.notes], "short": block.short,
+            "brief": len(block.lines.lines) <= (10 if block.short else 6),
         }  # fmt: skip
 
     def _lines(self, block: Lines) -> list[Data]:
@@ -231,8 +244,11 @@ class _Maker(ShortBlocks):
         return {"kind": "taken", "entries": [self._entry(entry, 2 * WHOLE, told) for entry in line.entries]}
 
     def _worked(self, line: Worked, told: Told) -> Data:
-        wide = max(box.width for box in equation(line.entry.step).lines(BESIDE)) > BESIDE
-        return {"kind": "worked", "wide": wide, **self._entry(line.entry, WHOLE if wide else BESIDE, told)}
+        width = max(box.width for box in equation(line.entry.step).lines(BESIDE))
+        wide = width > BESIDE
+        entry = self._entry(line.entry, WHOLE if wide else BESIDE, told)
+        half = width <= HALF and len(told(line.entry.step)) <= BESIDE_HALF
+        return {"kind": "worked", "wide": wide, "half": half, **entry}
 
     def _entry(self, entry: Entry, width: float, told: Told) -> Data:
         math = equation(entry.step).source(width)
@@ -289,7 +305,10 @@ class _Maker(ShortBlocks):
         return {"rows": rows}
 
     def _JobText(self, block: JobText) -> Data:
-        return {"name": cut(block.name, HEADING), "code": printable(block.text.replace("\t", "    "), LONGEST_IN_CODE)}
+        return {
+            "name": cut(block.name, HEADING),
+            "code": printable(_REMARK.sub("  #", block.text.replace("\t", "    ")), LONGEST_IN_CODE),
+        }
 
 
 _NO_SOURCE: Data = {"number": "", "to": "", "document": "", "mark": "", "how": ""}

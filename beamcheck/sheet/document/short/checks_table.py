@@ -14,7 +14,7 @@ from ..rich_blocks import LIMIT, Across, Bar, Cell, RichTable, Strong, Word
 from .context import Sheet
 
 HEADS = ("check", "where", "comes", "allowed", "ratio, limit at the stroke", "verdict", "loads, clause")
-PARTS = {"member": "Member", "joints": "Joints and seats", "path": "Load path"}
+PARTS = {"Member": ("member",), "Joints, seats and what they rest on": ("joints", "path")}
 _LONGEST = 1.25  # ratio at which a bar is full: layout
 _SAME = 9  # significant digits to which two figures are one
 
@@ -64,8 +64,8 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
     small = judgment("ratio below which checks share a line").value
     rows: list[tuple[Cell, ...]] = []
     low: list[Check] = []
-    for part, name in PARTS.items():
-        some = merged(check for check in strength if check.part == part)
+    for name, parts in PARTS.items():
+        some = merged(check for check in strength if check.part in parts)
         shown = [one for one in some if not (_passes_at_most(one.first, small) and len(some) > 1)]
         low += [check for one in some if one not in shown for check in (one.first, *one.others)]
         if shown:
@@ -79,7 +79,7 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
         notes.append(f"Also met, without figures: {'; '.join(dict.fromkeys(met))}.")
     if rows or notes:
         yield RichTable(
-            "Checks", HEADS, tuple(rows), (2.5, 1.05, 0.0, 0.0, 0.0, 0.0, 2.3), (2, 3), " ".join(notes), "checks"
+            "Checks", HEADS, tuple(rows), (2.4, 1.25, 0.0, 0.0, 0.0, 0.0, 2.3), (2, 3), " ".join(notes), "checks"
         )
     if open_:
         made = tuple(
@@ -99,7 +99,7 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
         yield RichTable("Distances and sizes: what is needed, what is there",
                         ("rule", "where", "needed", "there", "verdict", "clause"),
                         tuple(_rule(one, sheet) for one in rules),
-                        (2.6, 1.4, 0.0, 0.0, 0.0, 1.75), (2, 3), "", "rules")  # fmt: skip
+                        (3.4, 1.1, 0.0, 0.0, 0.0, 1.4), (2, 3), "", "rules")  # fmt: skip
 
 
 def _passes_at_most(check: Check, most: float) -> bool:

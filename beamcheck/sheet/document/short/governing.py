@@ -35,7 +35,7 @@ def governing_blocks(piece: PieceResult, factors: Factors, sheet: Sheet, anchor:
             *_said(FULL_FORM, others, ledger, ""),
         )  # fmt: skip
         title = f"What governs: {check.what}" if check is closest(piece.checks) else capital(check.what)
-        notes = tuple(map(sentence, check.notes))
+        notes = tuple(map(sentence, check.notes)) if check.verdict != "passes" else ()
         yield CheckBlock(
             title, here, check.verdict, verdict_line(check, units), check.clause, Lines(known, lines.lines, brief=True),
             notes, short=True,
@@ -51,24 +51,38 @@ def _said(label: str, steps: Sequence[Step], ledger: Ledger, anchor: str) -> tup
 def _leading(check: Check, shown: frozenset[int]) -> tuple[list[Step], list[Step]]:
     """The steps to be printed, and those of a long check that are named by their values only.
 
-    Of a long check the last step leads, then what it takes, and so on; of several from which one is chosen only that.
+    Of a long check what it comes to leads, then what that takes, and so on; of several from which one is chosen only
+    that. Steps that are `shown` elsewhere are passed through.
     """
     steps = [step for step in check.steps if id(step) not in shown]
-    worked = [step for step in steps if step.formula is not None]
+    worked = [step for step in check.steps if step.formula is not None]
+    printable = [step for step in worked if id(step) not in shown]
     most = int(judgment("most rows of a check on a short sheet").value)
-    if len(worked) <= most:
+    if len(printable) <= most:
         return steps, []
     kept: dict[int, Step] = {}
-    open_ = [worked[-1]]
+    seen: set[int] = set()
+    open_ = _comes_to(check, worked) or [worked[-1]]
     while open_ and len(kept) < most:
         step = open_.pop(0)
-        if id(step) in kept:
+        if id(step) in seen:
             continue
-        kept[id(step)] = step
+        seen.add(id(step))
+        if id(step) not in shown:
+            kept[id(step)] = step
         open_ += _taken_by(step, worked)
     needed = {name for step in kept.values() for name in step.inputs}
     printed = [step for step in steps if id(step) in kept or (step.formula is None and step.symbol in needed)]
-    return printed, [step for step in worked if id(step) not in kept]
+    return printed, [step for step in printable if id(step) not in kept]
+
+
+def _comes_to(check: Check, worked: Sequence[Step]) -> list[Step]:
+    """The steps that give the ratio, the capacity and the demand of a check."""
+    found = []
+    for value in (check.ratio, check.capacity, check.demand):
+        same = [step for step in worked if value is not None and math.isclose(step.value, value, rel_tol=1e-9)]
+        found += same[-1:]
+    return found
 
 
 def _taken_by(step: Step, worked: Sequence[Step]) -> list[Step]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from ....checks.core.result import Check, PieceResult, Table
 from ....checks.core.summary import quantity
-from ..blocks import Beside, Block, Bullets, Columns, Pairs, Paragraph
+from ..blocks import Beside, Block, Columns, Pairs, Paragraph
 from ..piece import found_to_be, head_of, picture_of, piece_anchor, table_block
 from ..prose import capital, sentence
 from ..rich_blocks import MemberHead, RichTable, Side, StaticsBlock
@@ -18,12 +18,22 @@ from .governing import governing_blocks
 
 SILENT = frozenset(("none", "–", "1", "no", ""))  # texts of inputs that say nothing to a reader
 UNSAID = frozenset(("size class", "laid", "stock", "length", "service"))
-WITH = {"grade": "species", "evidence": "grade comes from", "bottom edge held": "top edge held"}
-NAMES = {"species": "Species, grade", "grade comes from": "Known by", "top edge held": "Edges held, top; bottom"}
-SEPARATE = {"grade comes from": ": ", "top edge held": "; "}
+WITH = {
+    "size counted": "size as named",
+    "grade": "species",
+    "evidence": "grade comes from",
+    "bottom edge held": "top edge held",
+}
+NAMES = {
+    "size as named": "Size",
+    "species": "Species, grade",
+    "grade comes from": "Known by",
+    "top edge held": "Edges held, top; bottom",
+}
+SEPARATE = {"size as named": ", counts as ", "grade comes from": ": ", "top edge held": "; "}
 BESIDE = 6  # columns of a factor table that still stands beside the drawing
 BESIDE_IT = ("loads", "reactions", "forces under each combination")
-BELOW = ("screening", "hardware", "what holds", "the beam above", "cut")
+BELOW = ("forces under each combination", "screening", "hardware", "what holds", "the beam above", "cut")
 FORCES = "forces under each combination"
 
 
@@ -36,13 +46,9 @@ def member_blocks(group: Group, sheet: Sheet) -> Iterator[Block]:
     for text in found_to_be(piece):
         yield Paragraph(text)
     if piece.remedies:
-        yield Bullets(f"What would make {marks[0]} pass", tuple(map(sentence, piece.remedies)))
+        yield Paragraph(f"What would make {marks[0]} pass: {' '.join(map(sentence, piece.remedies))}")
     factors = factors_of(piece, sheet.numbers, f"{anchor}-factors")
     yield from _what(piece, factors.table, index, units)
-    if piece.statics is not None:
-        yield StaticsBlock(piece.statics.words, piece.statics.lines)
-        if piece.statics.stations is not None:
-            yield table_block(piece.statics.stations, "Stations")
     yield from checks_tables(piece, sheet)
     yield from governing_blocks(piece, factors, sheet, anchor)
 
@@ -79,21 +85,27 @@ def _closest(checks: list[Check], units: str) -> str:
 
 
 def _what(piece: PieceResult, factors: RichTable | None, index: int, units: str) -> Iterator[Block]:
-    """What was told of it, what comes to it, its design values, and beside that its drawing."""
-    narrow = factors is not None and len(factors.heads) <= BESIDE and "under" not in factors.heads
-    told: list[Block] = [Pairs(tuple(said(piece)))]
-    told += [table_block(table) for table in _tables(piece, BESIDE_IT)]
-    if factors is not None and narrow:
-        told.append(factors)
+    """What was told of it, what comes to it, and beside that its drawing; then statics and design values."""
+    told: list[Block] = [Pairs(tuple(said(piece))), *map(table_block, _tables(piece, BESIDE_IT))]
     block = head_of(piece, index, units)
+    statics: list[Block] = []
+    if piece.statics is not None:
+        statics.append(StaticsBlock(piece.statics.words, piece.statics.lines))
+        if piece.statics.stations is not None:
+            statics.append(table_block(piece.statics.stations, "Stations"))
+    narrow = factors is not None and len(factors.heads) <= BESIDE and "under" not in factors.heads
     if isinstance(block, Beside):
-        yield Columns(tuple(told), (block.figure,), (1.0, 1.02))
+        right: list[Block] = [block.figure]
+        if factors is not None and narrow:
+            (told if piece.figure is not None else right).append(factors)
+        yield Columns(tuple(told), tuple(right), (1.0, 1.02))
     else:
         yield from told
     for number, picture in enumerate(piece.pictures[1:], start=2):
         yield picture_of(piece, picture, f"figure-{index + 1}-{number}", units)
     yield from (table_block(table) for table in _tables(piece, BELOW))
-    if factors is not None and not narrow:
+    yield from statics
+    if factors is not None and not (narrow and isinstance(block, Beside)):
         yield factors
 
 
@@ -107,7 +119,7 @@ def said(piece: PieceResult) -> Iterator[tuple[str, str]]:
             continue
         if label in WITH and WITH[label] in given:
             continue
-        more = [given[one] for one, home in WITH.items() if home == label and one in given]
+        more = [given[one] for one, home in WITH.items() if home == label and one in given and given[one] != text]
         yield NAMES.get(label, capital(label)), SEPARATE.get(label, ", ").join([text, *more])
 
 
@@ -116,7 +128,7 @@ def _tables(piece: PieceResult, titles: tuple[str, ...]) -> Iterator[Table]:
     axial = any(table.title.casefold() == FORCES and "compression" in table.heads for table in piece.tables)
     for table in piece.tables:
         title = table.title.casefold()
-        if not title.startswith(titles):
+        if not title.startswith(titles) or (title == FORCES and axial == (titles == BESIDE_IT)):
             continue
         if title == FORCES:
             if piece.statics is not None and not axial:
