@@ -30,7 +30,7 @@ from ..core.statics import (
 from .beam_run import SHEAR_PART, BeamRun
 
 CLOSE = 0.005  # relative: a closed form that is farther from the solution than this is not shown
-SIMPLE = "One span under a uniform load: these lines give what the analysis gives. Feet, pounds; sag in inches."
+SIMPLE = "One span under a uniform load: these lines give what the analysis gives. Pounds and feet; sag in inches."
 BY_STATIONS = "Solved by the frame analysis: {why}. Envelopes over all combinations at the places that matter."
 
 

@@ -80,11 +80,12 @@ def _assumed(result: JobResult, letters: Mapping[str, str], marks: Mapping[str, 
         for text in piece.assumptions:
             found.setdefault(text, {})[marks[piece.name]] = None
     every = len({name for names in found.values() for name in names})
-    return tuple(f"{letters[text]}. {sentence(text)} ({_listed(names, every)})" for text, names in found.items())
+    return tuple(f"{letters[text]}. {sentence(text)}{_listed(names, every)}" for text, names in found.items())
 
 
 def _listed(names: Mapping[str, None], every: int) -> str:
-    return "all" if len(names) == every > 1 else ", ".join(names)
+    """For whom it is assumed, where that is not plain."""
+    return "" if every == 1 else " (all)" if len(names) == every else f" ({', '.join(names)})"
 
 
 def _by_others(result: JobResult, marks: Mapping[str, str]) -> tuple[str, ...]:

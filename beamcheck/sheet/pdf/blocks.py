@@ -194,7 +194,7 @@ class _Maker(ShortBlocks):
             "title": block.title, "note": prose(block.note), "columns": _widths(block),
             "heads": [prose(head, LONGEST_IN_CELL) for head in block.heads],
             "rows": [[prose(cell, LONGEST_IN_CELL) for cell in row] for row in block.rows],
-            "brief": len(block.rows) <= 12,
+            "brief": len(block.rows) <= 8,
         }  # fmt: skip
 
     def _Summary(self, block: Summary) -> Data:

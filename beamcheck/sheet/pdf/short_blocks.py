@@ -36,8 +36,8 @@ class ShortBlocks:
 
     def _RichTable(self, block: RichTable) -> Data:
         return {
-            "title": block.title, "anchor": block.anchor, "note": prose(block.note), "widths": list(block.widths),
-            "right": list(block.right), "heads": self._cells(block.heads),
+            "title": block.title, "look": block.kind, "anchor": block.anchor, "note": prose(block.note),
+            "widths": list(block.widths), "right": list(block.right), "heads": self._cells(block.heads),
             "rows": [self._cells(row) for row in block.rows],
         }  # fmt: skip
 

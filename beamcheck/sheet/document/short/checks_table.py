@@ -13,7 +13,7 @@ from ..prose import capital, place, sentence
 from ..rich_blocks import LIMIT, Across, Bar, Cell, RichTable, Strong, Word
 from .context import Sheet
 
-HEADS = ("check", "where", "comes", "allowed", "ratio, limit at the stroke", "verdict", "loads, clause")
+HEADS = ("check", "where", "comes", "allowed", "ratio, stroke at 1", "verdict", "loads, clause")
 PARTS = {"Member": ("member",), "Joints, seats and what they rest on": ("joints", "path")}
 _LONGEST = 1.25  # ratio at which a bar is full: layout
 _SAME = 9  # significant digits to which two figures are one
@@ -129,12 +129,21 @@ def _rule(one: Merged, sheet: Sheet) -> tuple[Cell, ...]:
 def _name(one: Merged, sheet: Sheet) -> Cell:
     """What is checked; where it does not pass, the questions that would settle it."""
     check = one.first
-    also = f"; also {'; '.join(dict.fromkeys(other.what for other in one.others))}" if one.others else ""
+    others = dict.fromkeys(_without_start(other.what, check.what) for other in one.others)
+    also = f"; also {'; '.join(others)}" if others else ""
     name = f"{capital(check.what)}{also}"
     if check.verdict == "passes":
         return name
     asked = _questions(check, sheet)
     return f"{name} (question {asked})" if asked else Strong(name)
+
+
+def _without_start(text: str, like: str) -> str:
+    """The text without the words with which both begin: `support 2 on east wall`."""
+    words, others = text.split(), like.split()
+    same = next((i for i, pair in enumerate(zip(words, others, strict=False)) if pair[0] != pair[1]), 0)
+    start = same - 1 if same and words[same - 1] in ("support", "no.") else same
+    return " ".join(words[start:])
 
 
 def _questions(check: Check, sheet: Sheet) -> str:

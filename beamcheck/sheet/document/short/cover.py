@@ -24,13 +24,13 @@ def decision_blocks(sheet: Sheet) -> Iterator[Block]:
     yield Caution(result.caution)
     yield VerdictBlock(result.verdict, MEANING[result.verdict], (_counts(sheet),), large=True)
     if changes := [row for group in _with(sheet, "fails") for row in _change(group, sheet)]:
-        yield RichTable("Change", ("mark", "what fails", "what cures it", "ratio, limit at the stroke"), tuple(changes),
+        yield RichTable("Change", ("mark", "what fails", "what cures it", "ratio, stroke at 1"), tuple(changes),
                         (0.0, 2.2, 2.2, 0.0), (), "", "cover", "change")  # fmt: skip
     if finds := list(_finds(sheet)):
         yield RichTable("Find out, in this order", ("no.", "settles", "question", "who answers"), tuple(finds),
                         (0.0, 1.25, 3.7, 1.15), (0,), "", "cover", "find-out")  # fmt: skip
     if holds := [_hold(group, sheet) for group in _with(sheet, "passes")]:
-        yield RichTable("Holds", ("mark", "what it is", "closest check", "ratio, limit at the stroke"), tuple(holds),
+        yield RichTable("Holds", ("mark", "what it is", "closest check", "ratio, stroke at 1"), tuple(holds),
                         (0.0, 2.6, 1.8, 0.0), (), "", "cover", "holds")  # fmt: skip
     if sheet.marks:
         yield Decisions(tuple(sheet.marks.values()), ACCEPTED)

@@ -26,7 +26,7 @@ def schedule_blocks(sheet: Sheet) -> Iterator[Block]:
     """The schedule."""
     yield Heading("Member schedule", anchor="schedule")
     rows = tuple(_row(group, sheet) for group in sheet.groups)
-    widths = (1.0, 2.6, 0.85, 1.35, *([0.72] * 5), 0.0, 0.0)
+    widths = (0.75, 3.1, 0.9, 1.2, *([0.68] * 5), 0.0, 0.0)
     if rows:
         yield RichTable("", HEADS, rows, widths, (4, 5, 6, 7, 8, 10), NOTE, "schedule")
     else:
