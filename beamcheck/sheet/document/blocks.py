@@ -21,7 +21,6 @@ class Masthead:
     fingerprint: str
     caution: str
     invented: bool
-    all_steps: bool = False
 
 
 @dataclass(frozen=True)

@@ -20,7 +20,7 @@ from .short.questions import question_blocks
 from .short.schedule import schedule_blocks
 
 OUTCOMES = ("Reviewed", "Reviewed with corrections", "Not accepted")
-EVERY_STEP = "Appendix: every step"
+EVERY_STEP, EVERY_STEP_ANCHOR = "Appendix: every step", "every-step"
 
 
 def compose(result: JobResult, *, all_steps: bool = False) -> tuple[Block, ...]:
@@ -34,7 +34,7 @@ def compose(result: JobResult, *, all_steps: bool = False) -> tuple[Block, ...]:
         *(_appendix(sheet) if all_steps else ()),
         *job_blocks(result),
     )  # fmt: skip
-    front = tuple(_front(sheet, all_steps))
+    front = tuple(_front(sheet))
     if not all_steps:
         return (*front, *body)
     return (*front, Heading("Contents", anchor="contents"), Contents(_parts(body)), *body)
@@ -67,10 +67,10 @@ def _parts(blocks: tuple[Block, ...]) -> tuple[tuple[str, str], ...]:
     return tuple(found)
 
 
-def _front(sheet: Sheet, all_steps: bool) -> Iterator[Block]:
+def _front(sheet: Sheet) -> Iterator[Block]:
     result = sheet.result
     short, tool = short_title(result.title), f"whatcarries {result.version}"
-    yield Masthead(result.title, short, tool, result.fingerprint, result.caution, result.invented, all_steps)
+    yield Masthead(result.title, short, tool, result.fingerprint, result.caution, result.invented)
     yield MemberList(
         tuple(
             (sheet.marks[piece.name], piece.name, sheet.anchors[piece.name], piece.verdict) for piece in result.pieces
@@ -110,7 +110,7 @@ def _path(result: JobResult) -> Iterator[Block]:
 def _appendix(sheet: Sheet) -> Iterator[Block]:
     """Loads and surroundings, every check by its ratio, then each piece with every step of its checks."""
     result = sheet.result
-    yield Heading(EVERY_STEP, anchor="every-step", new_page=True)
+    yield Heading(EVERY_STEP, anchor=EVERY_STEP_ANCHOR, new_page=True)
     yield Heading("Loads and exposure", level=3)
     yield from loads_blocks(result)
     yield Heading("Summary of all checks", anchor="summary")

@@ -57,7 +57,6 @@ BESIDE_HALF = 30  # letters of what stands beside an equation on half a line
 PAIRS_SHORT, PAIRS_MANY = 44, 8  # letters and rows: pairs so short and so many stand in two columns
 ON_A_LINE = 90  # letters of a table that need no column to give way
 RUNNING, RUNNING_PIECE, RUNNING_CAUTION = 50, 34, 400  # letters in the head and foot of each page
-SHORT, ALL_STEPS = "short", "all steps"  # forms of a sheet
 # paper has the caution at the foot of each page
 ON_A_SCREEN = frozenset(("Caution", "MemberList", "FoldStart", "FoldEnd"))
 Told = Callable[[Step], str]
@@ -85,7 +84,6 @@ def sheet_data(result: JobResult, blocks: Sequence[Block]) -> Data:
             "fingerprint": head.fingerprint,
             "job": head.fingerprint[:12],
             "caution": shown_text(cut(head.caution, RUNNING_CAUTION)),
-            "form": ALL_STEPS if head.all_steps else SHORT,
             "invented": INVENTED if head.invented else "",
             "paper": "us-letter" if result.units != "SI" else "a4",
         },
