@@ -24,6 +24,7 @@ from .console import (
     amount,
     amounts,
     progress,
+    reasons,
     say,
 )
 
@@ -208,6 +209,9 @@ def _compare(first: str, second: str) -> int:
 def _loads(command: Command) -> Command:
     """The options that say what is carried, and what must not crack."""
     for option in (
+        click.option(
+            "--meant", multiple=True, callback=reasons, metavar="FIELD=REASON", help="Why an odd figure is right."
+        ),
         click.option("--service", type=click.Choice(["floor", "roof"]), default="floor", show_default=True),
         click.option("--finish", type=click.Choice(FINISHES), required=True, help="What is attached to it and cracks."),
         click.option("--roof-live", callback=amount("load"), metavar="LOAD", help="People and material on a roof."),

@@ -160,6 +160,17 @@ def amounts(kind: str) -> Callable[[click.Context, click.Parameter, tuple[str, .
     return each
 
 
+def reasons(_: click.Context, __: click.Parameter, values: tuple[str, ...]) -> dict[str, str]:
+    """A callback for an option that says why figures are meant: FIELD=REASON, again and again."""
+    found = {}
+    for value in values:
+        field, equals, why = value.partition("=")
+        if not equals:
+            raise click.BadParameter(f"{value!r} is not of the form FIELD=REASON, such as 'at=niche, 13 in wide'")
+        found[field.strip()] = why.strip().strip('"')
+    return found
+
+
 def _read(value: str, kind: str) -> None:
     from .units import read
 

@@ -15,6 +15,7 @@ from ..values.combinations import asd_combinations
 from ..values.factors import load_duration
 from ..version import VERSION
 from .anchors.group import Group
+from .core.govern import figures_only
 from .core.open_questions import OpenQuestion
 from .core.pictures import Label
 from .core.result import Check, Holding, JobResult, PieceResult, Table, worst
@@ -89,7 +90,8 @@ def _check(job: Job, text: str, name: str, system: str, what_ifs: bool, seconds:
     if what_ifs and questions:
 
         def again(other: Job) -> dict[str, PieceResult]:
-            found = settled(other, fitting(other, memory), memory)[0]
+            with figures_only():
+                found = settled(other, fitting(other, memory), memory)[0]
             return {piece.name: piece for piece in found}
 
         questions = explore(job, pieces, questions, again, seconds=seconds)
@@ -125,7 +127,9 @@ def settled(
         return changed_answers(other, closed), reopened
 
     def plain(other: Job) -> dict[str, PieceResult]:
-        return {piece.name: piece for piece in held(other, fitting(other, memory).results)[0]}
+        with figures_only():  # of an answer that is only tried nobody reads the steps
+            run = fitting(other, memory)
+        return {piece.name: piece for piece in held(other, run.results)[0]}
 
     found, reopened = held(job, run.results)
     final = with_groups(spared(job, found, plain), run)

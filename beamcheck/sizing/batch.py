@@ -19,7 +19,7 @@ from ..analysis.beams.load_cases import PATTERNED, Applied, Case
 from ..analysis.beams.member_loads import self_weight
 from ..calc.core import Number, largest, smallest, where
 from ..calc.pad import SilentPad
-from ..calc.ranges import NotNegative, PositiveOrInfinite, checked
+from ..calc.ranges import NotNegative, Positive, PositiveOrInfinite, checked
 from ..checks.core.material import WoodMaterial, modulus_prime
 from ..checks.core.strength import Bracing, Section, bearing, bending, shear
 from ..errors import OutOfRange, UnknownName
@@ -377,7 +377,7 @@ def _combined(block: _Block, one: _Combination) -> _Load:
         part = block.loads[kind] if factor == 1.0 else factor * block.loads[kind]
         variable = variable + part
     # the formula is linear in the deflections, so it may be fed the loads that cause them
-    counts = block.columns["dead counts"]
+    counts = checked("dead_counts", block.columns["dead counts"], Positive)
     long = PAD(df.dead_and_other_deflection, s_D=counts, Delta_LT=dead, Delta_ST=variable)
     return _Load(dead + variable, variable, long)
 

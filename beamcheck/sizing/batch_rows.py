@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 
 import numpy as np
@@ -42,8 +43,8 @@ def taken(value: Number, rows: Rows) -> Number:
 
 
 def numbers_of(wood: WoodMaterial) -> dict[str, Number]:
-    """Every number of a wood, by name: 'F_b', 'F_b C_M' and so on, 'K_cr', 'density'."""
-    found: dict[str, Number] = {"K_cr": wood.K_cr.value, "density": wood.density}
+    """Every number of a wood that a batch counts with, by name: 'F_b', 'F_b C_M' and so on, 'density'."""
+    found: dict[str, Number] = {"density": wood.density}
     for name in PROPERTIES:
         given: Property = getattr(wood, name)
         found[name] = given.value
@@ -52,14 +53,20 @@ def numbers_of(wood: WoodMaterial) -> dict[str, Number]:
 
 
 def bare_wood(numbers: Mapping[str, Number]) -> WoodMaterial:
-    """A wood of these numbers, without words: for a silent pad."""
+    """A wood of these numbers, without words: for a silent pad.
+
+    How far dead load counts in the total deflection is a number of the batch, not of its wood: K_cr is none here.
+    """
 
     def given(name: str) -> Property:
         C_M, C_t, C_F, C_i, C_fu, C_r = (Factor(numbers[f"{name} {factor}"]) for factor in FACTORS)
         return Property(numbers[name], C_M, C_t, C_F, C_i, C_fu, C_r)
 
     F_b, F_t, F_v, F_c_perp, F_c, E, E_min = (given(name) for name in PROPERTIES)
-    return WoodMaterial(F_b, F_t, F_v, F_c_perp, F_c, E, E_min, Factor(numbers["K_cr"]), numbers["density"])
+    return WoodMaterial(
+        F_b=F_b, F_t=F_t, F_v=F_v, F_c_perp=F_c_perp, F_c=F_c, E=E, E_min=E_min, K_cr=Factor(math.nan),
+        density=numbers["density"],
+    )  # fmt: skip
 
 
 def stacked(woods: Sequence[WoodMaterial]) -> WoodMaterial:

@@ -8,15 +8,19 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..analysis.beams.load_cases import PATTERNED, Applied
-from ..analysis.beams.member_loads import KIND_OF_FIELD
+from ..analysis.beams.load_cases import PATTERNED, Applied, Case
+from ..analysis.beams.member_loads import KIND_OF_FIELD, applied_loads
 from ..checks.beams.beam import section_of
 from ..checks.beams.bracing import Span, bracing_of, needs_end_restraint
 from ..checks.beams.deflection import finish_checks, limits_of, total_counts
+from ..checks.core.context import Site
 from ..checks.core.material import Factor, Property, WoodMaterial, is_unknown, reference_values, sharing_of, wood_of
 from ..checks.core.seat import least_seat_length
 from ..checks.core.strength import Bracing, Section
+from ..checks.loads.given import load_doubts
+from ..checks.loads.wind import ID as WIND
 from ..errors import JobError, OutOfRange, Problem
+from ..model.beams import beam_length
 from ..model.pieces import Beam, Existing, Stock
 from ..model.reading.reader import job_from_data
 from ..provenance import Source
@@ -26,6 +30,7 @@ from ..values.factors import DeflectionLimits, effective_length, load_duration
 from ..values.lumber import DesignValues, Size, read_size
 from .batch import KINDS, Beams
 from .batch_rows import PROPERTIES, Array, stacked
+from .meant import SEARCHED, parted
 
 FIELD_OF_KIND = {kind: field for field, kind in KIND_OF_FIELD.items() if kind in KINDS}
 NAME = "the beam"
@@ -54,7 +59,9 @@ class Member:
 
     def with_load(self, kind: str, amount: float) -> Member:
         """The same with another load of one kind, lbf/in2."""
-        return replace(self, loads={**self.loads, kind: amount})
+        carried = self.beam.carries[0].model_copy(update={FIELD_OF_KIND[kind]: (amount, "area")})
+        beam = self.beam.model_copy(update={"carries": (carried,)})
+        return replace(self, beam=beam, loads={**self.loads, kind: amount})
 
 
 def member(
@@ -106,16 +113,17 @@ def member(
     JobError
         With every problem of what was given.
     """
+    of_wood, of_beam = parted(meant)
     stock = {
         "name": "wood", "species": species, "grade": grade, "size": size, "moisture": moisture, "agency": agency,
         "incised": incised, "measured_moisture": measured_moisture, "grade_from": "stamp",
-        "evidence": "stamp of an agency: asked of whoever uses the answer",
+        "evidence": "stamp of an agency: asked of whoever uses the answer", "meant": of_wood,
     }  # fmt: skip
     beam = {
         "name": NAME, "stock": "wood", "finish": finish, "service": service, "top_held": top_held, "plies": plies,
         "spacing": spacing, "members": SHARED if shared_by.strip() else 1, "shared_by": shared_by,
         "limit_live": limit_live, "limit_total": limit_total, "limit_why": limit_why,
-        "meant": {**(meant or {}), "at": "any place, since the span is what is asked for"},
+        "meant": {**of_beam, **SEARCHED},
         "supports": [{"at": at, "on": "seats", "bearing": seat or _least_seat()} for at in ("0 ft", "10 ft")],
         "carries": [{"what": "floor or roof", "width": spacing, "dead": dead, "live": live, "roof_live": roof_live,
                      "snow": snow}],
@@ -181,7 +189,7 @@ class Ready:
     wood: WoodMaterial
     bracing: Bracing  # l_u is the spacing of braces; infinite where only the ends hold
     limits: DeflectionLimits
-    doubts: tuple[str, ...]  # what keeps a job's verdict from 'passes' with this wood and finish
+    doubts: tuple[str, ...]  # what keeps a job's verdict from 'passes' with this wood, finish and loads
 
 
 def ready(one: Member) -> Ready:
@@ -206,7 +214,17 @@ def ready(one: Member) -> Ready:
     bracing = bracing_of(one.beam, size, section, endless, [uniform], simple=True, top=True)
     finish = (text for check in finish_checks(one.beam, one.beam.service) for text in check.notes)
     limits = limits_of(one.beam, one.beam.service)
-    return Ready(one, size, section, values, wood, bracing, limits, (*(doubt.text for doubt in wood.doubts), *finish))
+    doubts = (*(doubt.text for doubt in wood.doubts), *finish, *_of_loads(one.beam, section))
+    return Ready(one, size, section, values, wood, bracing, limits, doubts)
+
+
+def _of_loads(beam: Beam, section: Section) -> Iterator[str]:
+    """What a job doubts in such loads. Wind is none of it: that there is none is among the conditions."""
+    loads = applied_loads(beam.carries, beam_length(beam))
+    cases = [Case(kind, "", tuple(load for load in loads if load.kind == kind)) for kind in KINDS]
+    for check in load_doubts(beam, cases, loads, section, Site()):
+        if check.verdict == "refer" and check.id != WIND:
+            yield from check.notes
 
 
 def batch(rows: Sequence[Ready], span: Array) -> Beams:
@@ -267,8 +285,8 @@ def _sources(row: Ready) -> Iterator[Source]:
     for name in PROPERTIES:
         given: Property = getattr(row.wood, name)
         yield from filter(None, [given.source, *(f.source for f in vars(given).values() if isinstance(f, Factor))])
-    if row.wood.K_cr.source is not None:
-        yield row.wood.K_cr.source
+    if (counted := total_counts(row.limits, row.wood).source) is not None:
+        yield counted
     if not row.bracing.held:
         yield effective_length("simple_uniform").source
     limits = row.limits

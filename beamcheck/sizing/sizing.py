@@ -217,8 +217,8 @@ def largest_load(member: Member, span: object, kind: str = "live") -> Answer:
     tried = np.maximum(psf, 0.0)
     most = float(tried[0])
     return _answer(
-        "largest load", with_psf(most), ratios(tried), 0, length, found=bool(psf[0] >= 0.0), capped=most >= MOST_PSF,
-        load=(kind, most * PSF),
+        "largest load", ready(with_psf(most).member), ratios(tried), 0, length, found=bool(psf[0] >= 0.0),
+        capped=most >= MOST_PSF, load=(kind, most * PSF),
     )  # fmt: skip
 
 

@@ -15,11 +15,13 @@ from dataclasses import replace
 from ..checks.core.result import JobResult, judge
 from ..checks.job import check_job
 from ..errors import JobError, OutOfRange, Problem
-from ..model.pieces import Job
+from ..model.pieces import Beam, Job
 from ..model.reading.reader import read_job_text
 from ..units import KINDS, read, show, shown_in
+from ..values.judgment import judgment
+from .meant import SEARCHED, parted
 
-SHORTEST, LONGEST = 12.0, 1200.0  # in; spans outside are not tried
+SHORTEST = 12.0  # in; shorter spans are not tried
 CENTIMETRE = 1.0 / 2.54  # in
 NAME, SOURCE = "the beam", "the question"
 LOADS = ("dead", "live", "roof_live", "snow")
@@ -47,6 +49,7 @@ def span_question(
     top_held: str | None = None,
     members: int = 1,
     shared_by: str = "",
+    meant: Mapping[str, str] | None = None,
     units: str = "US",
 ) -> JobResult:
     """Check one beam on two supports under uniform load, or find its longest span.
@@ -68,6 +71,8 @@ def span_question(
         Length of each seat along the beam.
     moisture, grade_from, evidence, agency, top_held, members, shared_by
         As in a job file; what is left out is taken on the safe side.
+    meant : mapping, optional
+        Why an odd figure is right all the same, by its field in a job file: `{"at": "a span of a bridge"}`.
     units : 'US' or 'SI'
         Units of the words in the answer.
 
@@ -108,7 +113,8 @@ def span_question(
         raise JobError(SOURCE, [Problem("", "spacing and width say the same thing: give one of them")])
 
     def written(span: str) -> str:
-        return _job_text(said, of_beam, amounts, lengths, members, span, units, searched=length is None)
+        insists = {**(meant or {}), **(SEARCHED if length is None else {})}
+        return _job_text(said, of_beam, amounts, lengths, members, span, units, insists)
 
     found: float | None = None
     if criterion is None:
@@ -143,17 +149,19 @@ def longest_span_of(job: Job) -> float:
     -------
     float
         [in] Rounded down to an inch (to a centimetre when the job asks for SI units). 0 when it holds at none from
-        12 in up. Only what has a ratio, and what fails, is judged: evidence that is missing is not, so the answer is
-        never a permission.
+        12 in up; none is tried that is longer than the longest stick. Only what has a ratio, and what fails, is
+        judged: evidence that is missing is not, so the answer is never a permission.
 
     Raises
     ------
     OutOfRange
         If the job is not of that kind.
     """
-    _only_beam(job)
+    beam = _only_beam(job)
+    searched = beam.model_copy(update={"meant": {**beam.meant, **SEARCHED}})
+    job = job.model_copy(update={"beam": (searched,)})
     step = CENTIMETRE if job.job.units == "SI" else 1.0
-    low, high = math.ceil(SHORTEST / step), math.floor(LONGEST / step) + 1
+    low, high = math.ceil(SHORTEST / step), math.floor(_longest() / step) + 1
     at_low, at_high = _worst_ratio(job, low * step), math.inf
     if at_low > 1.0:
         return 0.0
@@ -178,7 +186,12 @@ def _between(low: int, at_low: float, high: int, at_high: float) -> int:
     return min(max(int(guess), low + 1), high - 1)
 
 
-def _only_beam(job: Job) -> None:
+def _longest() -> float:
+    """The longest single stick that is believed, in; longer spans are not tried."""
+    return judgment("slip: stick, longest").value
+
+
+def _only_beam(job: Job) -> Beam:
     others = (*job.rafter, *job.tie, *job.post)
     beam = job.beam[0] if len(job.beam) == 1 and not others else None
     if beam is None or len(beam.supports) != 2 or beam.cuts:
@@ -189,6 +202,7 @@ def _only_beam(job: Job) -> None:
         load.at is not None or load.start is not None or load.end is not None or load.moves for load in beam.carries
     ):
         raise OutOfRange("the longest span is for loads that are spread over the whole length")
+    return beam
 
 
 def _worst_ratio(job: Job, span: float) -> float:
@@ -214,7 +228,7 @@ def _answer(result: JobResult, longest: float | None, whose: str) -> str:
     if longest == 0.0:
         return f"By the figures {whose} holds at no span from {show(SHORTEST, 'length')} up{ratio}"
     if longest is not None:
-        more = " (longer ones were not tried)" if longest > LONGEST - 1.0 else ""
+        more = " (longer ones were not tried)" if longest > _longest() - 1.0 else ""
         span = f"{show(longest, 'length')}{more} from middle to middle of the seats"
         return f"By the figures {whose} holds up to {span}{ratio}. {open_still}"
     if piece.verdict == "fails":
@@ -258,10 +272,9 @@ def _job_text(
     members: int,
     span: str,
     units: str,
-    *,
-    searched: bool,
+    meant: Mapping[str, str],
 ) -> str:
-    """The question as a job file; a span that is `searched` for may come out odd, one that was given may be a slip."""
+    """The question as a job file. `meant`: why odd figures are right; a span that was given may be a slip."""
     of_stock = dict(said)
     if of_stock["moisture"] is None:
         of_stock["moisture"] = "green"
@@ -273,6 +286,7 @@ def _job_text(
         {"what": f"{name.replace('_', ' ')} load", name: amount, "width": width if _per_area(amount) else None}
         for name, amount in loads.items()
     ]
+    of_wood, of_the_rest = parted(meant)
     shown = show(read(span, "length"), "length", units)
     seat = {"bearing": lengths.get("seat")}
     ends = [{"at": "0 in", "on": "left support", **seat}, {"at": span, "on": "right support", **seat}]
@@ -284,13 +298,14 @@ def _job_text(
         "",
         "[[stock]]",
         *_lines({"name": "the wood", **of_stock}),
+        *_insists(of_wood),
         *(line for name in ("left support", "right support")
           for line in ("", "[[existing]]", *_lines({"name": name, "what": "whatever holds this end"}))),
         "",
         "[[beam]]",
         *_lines({"name": NAME, "stock": "the wood", **beam}),
         *([f"members = {members}"] if members != 1 else []),
-        *(['meant = { at = "any place, since the span is what is asked for" }'] if searched else []),
+        *_insists(of_the_rest),
         "supports = [",
         *(f"  {{ {', '.join(_lines(end))} }}," for end in ends),
         "]",
@@ -303,7 +318,18 @@ def _job_text(
 
 def _lines(fields: Mapping[str, str | None]) -> list[str]:
     """Fields as TOML; what was not said is left out."""
-    return [f"{name} = {json.dumps(text, ensure_ascii=False)}" for name, text in fields.items() if text]
+    return [f"{name} = {_quoted(text)}" for name, text in fields.items() if text]
+
+
+def _quoted(text: str) -> str:
+    """A text as TOML; JSON leaves one control character as it is that TOML wants escaped."""
+    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
+
+
+def _insists(meant: Mapping[str, str]) -> list[str]:
+    keys = {field: field if field.isidentifier() and field.isascii() else _quoted(field) for field in meant}
+    reasons = (f"{keys[field]} = {_quoted(why)}" for field, why in meant.items())
+    return [f"meant = {{ {', '.join(reasons)} }}"] if meant else []
 
 
 def _per_area(load: str) -> bool:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from html import escape
 from itertools import product
 
+from ..checks.beams.deflection import counts_creep
 from ..checks.core.result import CAUTION, SIGN_OFF
 from ..errors import BeamcheckError, OutOfRange, UnknownName
 from ..lettering import legible
@@ -219,8 +220,9 @@ def _loads(one: Member) -> str:
 
 def _limits(limits: DeflectionLimits) -> str:
     cap = limits.total_at_most
+    dead = "with creep" if counts_creep(limits) else "with the part of the dead load that comes with time"
     return (
-        f"live load span/{limits.live.value}, snow or roof live load span/{limits.snow.value}, total with creep "
+        f"live load span/{limits.live.value}, snow or roof live load span/{limits.snow.value}, total {dead} "
         f"span/{limits.total.value}" + (f" and at most {show(cap.value, 'small length')}" if cap is not None else "")
     )
 

@@ -93,9 +93,11 @@ JOB = {
     "job": {"title": "Benchmark (invented)", "standard": "NDS 2018", "loads": "ASCE 7-16", "invented": True},
     "stock": [{
         "name": "wood", "species": "Douglas Fir-Larch", "grade": "No.1", "size": "6x12 dressed", "moisture": "dry",
-        "measured_moisture": "12 %", "agency": "WCLIB", "grade_from": "stamp", "evidence": "invented stamp: agency mark, mill 12",
+        "measured_moisture": "12 %", "agency": "WCLIB", "grade_from": "stamp", "evidence": "invented stamp, mill 12",
     }],
-    "existing": [{"name": "wall", "what": "wall", "material": "concrete", "confirmed_by": "invented letter of the engineer, 3 May 2025"}],
+    "existing": [{
+        "name": "wall", "what": "wall", "material": "concrete", "confirmed_by": "invented sheet S-1, engineer",
+    }],
     "anchor": [{
         "name": "A", "manner": "concealed plate", "into": "wall", "arm": "3 in", "seasoned": "dry",
         "split": "none seen",

@@ -32,7 +32,7 @@ evidence = "invented: Hem-Fir No.2 S-DRY"
 name = "wall"
 what = "invented wall"
 material = "masonry"
-confirmed_by = "invented letter of the engineer, 3 May 2025"
+confirmed_by = "invented sheet S-1, engineer"
 [[beam]]
 name = "joist"
 stock = "joist stock"

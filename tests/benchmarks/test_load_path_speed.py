@@ -19,9 +19,9 @@ def job_data() -> dict[str, Any]:
     """Bays of a joist on a girder on two posts."""
     stock = {
         "name": "timber", "species": "Douglas Fir-Larch", "grade": "No.1", "size": "6x12 dressed", "moisture": "dry",
-        "grade_from": "stamp", "evidence": "invented stamp: agency mark, mill 12",
+        "grade_from": "stamp", "evidence": "invented stamp, mill 12",
     }  # fmt: skip
-    ends = [{"name": name, "what": name, "material": "concrete", "confirmed_by": "invented letter of the engineer, 3 May 2025"}
+    ends = [{"name": name, "what": name, "material": "concrete", "confirmed_by": "invented sheet S-1, engineer"}
             for name in ("wall", "footing")]  # fmt: skip
     load = [{"what": "floor", "dead": "10 psf", "live": "40 psf", "width": "4 ft", "applied": "top"}]
     common = {"stock": "timber", "service": "floor", "finish": "none", "top_held": "full length"}

@@ -10,7 +10,7 @@ from beamcheck.model.reading.reader import job_from_data
 
 Data = dict[str, Any]
 
-STAMP: Data = {"grade_from": "stamp", "evidence": "invented stamp: agency mark, mill 12", "agency": "WCLIB"}
+STAMP: Data = {"grade_from": "stamp", "evidence": "invented stamp, mill 12", "agency": "WCLIB"}
 SIX_BY_SIX: Data = {
     "name": "6x6", "species": "Douglas Fir-Larch", "grade": "No.1", "size": "6x6 dressed", "moisture": "dry",
     "measured_moisture": "15 %", **STAMP,
@@ -28,9 +28,14 @@ UNKNOWN: Data = {
 }  # fmt: skip
 UNKNOWN_JOIST: Data = {**UNKNOWN, "name": "old joist", "size": "2x10", "candidates": ["Hem-Fir", "Eastern White Pine"]}
 FOOTING: Data = {
-    "name": "footing", "what": "footing", "material": "concrete", "confirmed_by": "invented letter of an engineer, 3 May 2025",
+    "name": "footing", "what": "footing", "material": "concrete", "confirmed_by": "invented sheet S-1, engineer",
 }  # fmt: skip
-WALL: Data = {"name": "wall", "what": "wall", "material": "other", "confirmed_by": "invented letter of an engineer, 3 May 2025"}
+WALL: Data = {
+    "name": "wall",
+    "what": "wall",
+    "material": "other",
+    "confirmed_by": "invented sheet S-1, engineer",
+}
 
 
 def letter(**values: object) -> Data:

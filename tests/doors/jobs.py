@@ -27,7 +27,7 @@ WALL = """
 name = "wall"
 what = "stone wall"
 material = "masonry"
-confirmed_by = "invented letter of an engineer, 3 May 2025"
+confirmed_by = "invented sheet S-1, engineer"
 """
 
 
@@ -50,7 +50,7 @@ carries = [{{ what = "floor", dead = "10 psf", live = "{live}", width = "16 in",
 
 
 PASSES = HEAD + STOCK + WALL + joist()
-REFER = HEAD + STOCK + WALL.replace('confirmed_by = "invented letter of an engineer, 3 May 2025"\n', "") + joist()
+REFER = HEAD + STOCK + WALL.replace('confirmed_by = "invented sheet S-1, engineer"\n', "") + joist()
 FAILS = HEAD + STOCK + WALL + joist() + joist("J2", live="200 psf")
 BAD = HEAD + STOCK + WALL + joist(live="40")
 NOT_TOML = "this is no job file"

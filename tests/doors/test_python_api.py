@@ -12,7 +12,7 @@ import pytest
 
 import beamcheck
 from beamcheck import BeamcheckError, JobError, check_file, check_text, result_json, sheet_html, write_json, write_sheet
-from beamcheck.checks.core.result import Check, JobResult, PieceResult
+from beamcheck.checks.core.result import Check, JobResult, PieceResult, no_figure
 
 from .jobs import BAD, FAILS, GOOD, PASSES
 
@@ -111,7 +111,7 @@ def test_a_result_shows_why_and_each_piece() -> None:
 
 def test_nothing_in_a_text_breaks_out_of_it() -> None:
     result = check_text(FAILS)
-    check = Check("B", EVIL, "c", "refer", where=EVIL, notes=(EVIL,))
+    check = Check("B", EVIL, "c", "refer", where=EVIL, notes=(EVIL,), questions=(no_figure("B", EVIL),))
     piece = PieceResult(EVIL, "beam", EVIL, "refer", (check,), ())
     for one in (replace(result, title=EVIL, reasons=(EVIL,), pieces=(piece,)), piece, check):
         assert "<script" not in one._repr_html_() and "&lt;script&gt;" in one._repr_html_()

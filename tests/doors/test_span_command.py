@@ -11,7 +11,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from beamcheck import (
@@ -148,17 +148,17 @@ def test_a_span_without_figures_does_not_hold(ratio, monkeypatch) -> None:
 def test_wood_that_nobody_knows_is_judged_by_the_weakest_it_might_be() -> None:
     """Never a yes for unstamped wood, and a no only when the best it might be is not enough."""
 
-    def asked(length: str | None) -> tuple[str, str]:
+    def asked(length: str | None, **more: Any) -> tuple[str, str]:
         size, species = '3 1/2" x 7 1/4"', "Eastern White Pine"
         answer = span_question(
-            size, species, "unstamped", length=length, moisture="dry", top_held="full length", **WORDS
+            size, species, "unstamped", length=length, moisture="dry", top_held="full length", **WORDS, **more
         )
         return answer.verdict, answer.reasons[0].split(":")[0].split(" holds")[0]
 
     assert asked(None) == ("refer", "By the figures the weakest wood that it might be")
     assert asked("8 ft") == ("refer", "By the figures the weakest wood that it might be is enough")
     assert asked("13 ft") == ("refer", "The figures do not say that the weakest wood that it might be is enough")
-    assert asked("40 ft") == ("fails", "No")
+    assert asked("40 ft", meant={"at": "an invented span that is too long"}) == ("fails", "No")
 
 
 def test_no_span_at_all(run) -> None:
@@ -191,11 +191,64 @@ def test_the_question_goes_with_the_answer_as_a_job_file() -> None:
 
 
 @settings(max_examples=40, deadline=None)
-@given(st.text(st.characters(blacklist_categories=("Cs", "Cc")), min_size=1, max_size=30))
+@given(
+    st.text(
+        st.characters(exclude_categories=("Cs", "Cc", "Cf", "Co", "Zl", "Zp"), include_characters="\u00ad\u200c\u200d"),
+        min_size=1, max_size=30,
+    )
+)  # fmt: skip
 def test_any_evidence_reads_back_as_it_was_written(text) -> None:
     answer = span_question("2x10", "Hem-Fir", "No.2", length="9 ft", evidence=text, grade_from="stamp", **WORDS)
     read = read_job_text(answer.job_text).stock[0].evidence
     assert read == text or (read == "" and sum(map(str.isalnum, text)) < 8)  # '0' or 'none' is no evidence
+
+
+@given(st.text(max_size=10), st.characters(categories=("Cc", "Cf", "Co", "Zl", "Zp")))
+def test_evidence_with_a_character_that_is_not_seen_is_refused(text, unseen) -> None:
+    assume(unseen not in "\n\r\t\u00ad\u200c\u200d")
+    with pytest.raises(JobError, match="character that is not seen"):
+        span_question("2x10", "Hem-Fir", "No.2", length="9 ft", evidence=f"stamp{unseen}{text}", **WORDS)
+
+
+def test_a_longest_span_is_no_longer_than_a_stick_that_is_sold(run) -> None:
+    """By the closed form 20 plf would go farther than 40 ft on an 8x16; but such a timber is not sold."""
+    done = run("span", "8x16 dressed", "--species", "Douglas Fir-Larch", "--grade", "No.1", "--dead", "20 plf",
+               "--finish", "none", "--moisture", "dry", "--top-held", "full length")  # fmt: skip
+    assert done.exit_code == 3
+    assert "it holds up to 40 ft (longer ones were not tried)" in flat(done.stdout)
+
+
+class TestMeant:
+    """A figure that looks like a slip is refused, in a question as in a job file, and there is one way to insist."""
+
+    LONG = ("--length", "40 ft")
+
+    def test_a_span_of_many_depths_is_asked_about(self, run) -> None:
+        done = run(*ASK, *self.LONG)
+        assert done.exit_code == 2 and done.stdout == ""
+        assert "did you mean 40 in?" in done.stderr and "meant = { at =" in done.stderr
+
+    def test_with_a_reason_it_is_answered(self, run) -> None:
+        done = run(*ASK, *self.LONG, "--meant", "at=an invented span")
+        assert done.exit_code == 4
+        assert "No: it is not enough for this span" in flat(done.stdout)
+
+    def test_a_reason_for_the_wood_goes_to_the_wood(self) -> None:
+        words = {**WORDS, "length": "9 ft", "grade_from": "stamp", "evidence": "invented stamp: agency mark, mill 12"}
+        with pytest.raises(JobError, match="is the nominal size"):
+            span_question('2" x 10"', "Hem-Fir", "No.2", **words)
+        why = {"size": "measured so, in full"}
+        answer = span_question('2" x 10"', "Hem-Fir", "No.2", meant=why, **words)
+        assert read_job_text(answer.job_text).stock[0].meant == why
+
+    @pytest.mark.parametrize(
+        ("said", "told"),
+        [("at", "is not of the form FIELD=REASON"), ("at=so", "say why in at least 8 letters"),
+         ("span=an invented span", "there is no such field here"), ("a b=an invented span", "there is no such field")],
+    )  # fmt: skip
+    def test_a_reason_is_for_a_field_and_in_words(self, said, told, run) -> None:
+        done = run(*ASK, *self.LONG, "--meant", said)
+        assert done.exit_code == 2 and told in flat(done.stderr)
 
 
 def test_pint_quantities_are_taken_as_well_as_text() -> None:

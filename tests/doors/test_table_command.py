@@ -64,3 +64,10 @@ def test_a_slip_is_told(arguments, said, run, tmp_path, monkeypatch) -> None:
     assert done.exit_code == 2 and done.stdout == ""
     assert said in done.stderr and "Traceback" not in done.stderr
     assert list(tmp_path.iterdir()) == []
+
+
+def test_a_load_that_looks_like_a_slip_is_meant_with_a_reason(run) -> None:
+    heavy = [*ASK, "--dead", "900 psf"]
+    asked = run(*heavy)
+    assert asked.exit_code == 2 and "did you mean 90 psf?" in asked.stderr
+    assert run(*heavy, "--meant", "dead=an invented roof of earth").exit_code == 0

@@ -50,7 +50,7 @@ GOOD_ONES = {
                            HOLES, SIDE),
     "toe-nails": anchor("toe-nails", NAIL, HOLES, OTHER),
     "rated hardware": anchor("rated hardware", RATING),
-    "by others": anchor("by others", 'confirmed_by = "letter of the engineer, 3 May 2025"'),
+    "by others": anchor("by others", 'confirmed_by = "invented sheet S-1, engineer"'),
     "holds nothing": anchor("holds nothing"),
     "places": anchor("plate one side", FASTENER, SIDE,
                      'holes = { places = [{ x = "5 in", y = "3 in" }, { x = "8 in", y = "6 in" }] }'),

@@ -34,7 +34,7 @@ RULING = {
 
 def data(**more: Any) -> dict[str, Any]:
     about = {"title": "Test (invented)", "standard": "NDS 2018", "loads": "ASCE 7-16"}
-    wall = {"name": "wall", "what": "wall", "confirmed_by": "letter of the engineer, 3 May 2025"}
+    wall = {"name": "wall", "what": "wall", "confirmed_by": "invented sheet S-1, engineer"}
     return copy.deepcopy({"job": about, "stock": [STOCK], "beam": [BEAM], "existing": [wall], **more})
 
 

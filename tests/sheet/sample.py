@@ -9,7 +9,7 @@ import hashlib
 import math
 
 from beamcheck.calc.pad import Pad
-from beamcheck.checks.core.result import Check, Figure, JobResult, PieceResult, Table, judge, worst
+from beamcheck.checks.core.result import Check, Figure, JobResult, PieceResult, Table, judge, no_figure, worst
 from beamcheck.formulas.wood import adjustment, bending
 from beamcheck.provenance import Source
 
@@ -87,7 +87,14 @@ def job(title: str = "Invented boathouse, main room", units: str = "US", job_tex
         "B1", "deflection, live load", "IBC 1604.3", judge(1.0004), "small length", 0.46685, 168 / 360, 1.0004, "L",
         "at 7 ft",
     )  # fmt: skip
-    seat = Check("R2", "birdsmouth seat", "NDS 2018 3.2.3", "refer", notes=("The depth of the seat cut is not given.",))
+    seat = Check(
+        "R2",
+        "birdsmouth seat",
+        "NDS 2018 3.2.3",
+        "refer",
+        notes=("The depth of the seat cut is not given.",),
+        questions=(no_figure("R2", "the seat cut"),),
+    )
     plumb = Check("P1", "buckling", "NDS 2018 3.7.1", judge(0.31), "force", 3100.0, 10000.0, 0.31, "D + S")
     pieces = (
         PieceResult(

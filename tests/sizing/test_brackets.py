@@ -36,7 +36,7 @@ grade = "No.1"
 size = '1 1/2" x 11 1/4"'
 moisture = "dry"
 grade_from = "stamp"
-evidence = "invented stamp: agency mark, mill 12"
+evidence = "invented stamp, mill 12"
 [[stock]]
 name = "stud"
 species = "Douglas Fir-Larch"
@@ -44,11 +44,11 @@ grade = "No.2"
 size = '3 1/2" x 5 1/2"'
 moisture = "dry"
 grade_from = "stamp"
-evidence = "invented stamp: agency mark, mill 12"
+evidence = "invented stamp, mill 12"
 [[existing]]
 name = "studs"
 what = "studs of a wall"
-confirmed_by = "invented letter of the engineer, 3 May 2025"
+confirmed_by = "invented sheet S-1, engineer"
 material = "wood"
 takes = "3,000 lb"
 F_c_perp = "625 psi"

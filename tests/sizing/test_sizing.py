@@ -73,7 +73,7 @@ def ratio_by_job(one: Member, span: float) -> float:
         ],
         "carries": [{"what": "floor", "applied": "side", "width": f"{one.spacing} in", **loads}],
     })  # fmt: skip
-    wall = Existing(name="wall", what="invented", material="steel", confirmed_by="invented letter of the engineer, 3 May 2025")
+    wall = Existing(name="wall", what="invented", material="steel", confirmed_by="invented sheet S-1, engineer")
     context = Context(Structure({one.stock.name: one.stock}, {"wall": wall, beam.name: beam}))
     wood = wood_of(one.stock, reference_values(one.stock), sharing=sharing_of(beam))
     # how a load at the side is fastened is no question of a size: those checks are left out
@@ -245,6 +245,24 @@ def test_doubts_about_the_finish_come_along() -> None:
     lax = longest_span(joist(limit_live=180, limit_why="invented letter of an engineer"))
     assert any("laxer than the length/360 of the tables" in doubt for doubt in lax.doubts)
     assert "Deflection limits of one's own: invented letter of an engineer." in lax.conditions
+
+
+def test_doubts_about_the_loads_come_along() -> None:
+    """What makes the same beam `refer` in a job: a floor without live load, one without weight, snow on a floor."""
+    assert longest_span(joist()).doubts == ()
+    assert any("no live load is given" in doubt for doubt in longest_span(joist(live=None)).doubts)
+    assert any("snow stands on a floor" in doubt for doubt in longest_span(joist(snow="20 psf")).doubts)
+    light = longest_span(joist(dead=None)).doubts
+    assert len(light) == 1 and "weigh" in light[0]
+    roof = {"service": "roof", "live": None, "dead": "15 psf"}
+    assert any("neither snow nor roof live load" in doubt for doubt in longest_span(joist(**roof)).doubts)
+    assert longest_span(joist(**roof, roof_live="20 psf")).doubts == ()
+
+
+def test_the_doubts_of_a_largest_load_are_those_of_the_load_that_was_found() -> None:
+    """What was said of the kind that is asked about does not count."""
+    assert largest_load(joist(live=None), "10 ft").doubts == ()
+    assert any("live load of" in doubt for doubt in largest_load(joist(), "24 ft").doubts)
 
 
 def test_sizes_without_values_are_named() -> None:

@@ -189,3 +189,14 @@ def test_a_cap_in_inches_is_among_the_limits() -> None:
 def test_what_is_refused(given: dict[str, Any], error: type[Exception], message: str) -> None:
     with pytest.raises(error, match=message):
         table(**given)
+
+
+def test_the_limit_says_what_counts_of_the_dead_load() -> None:
+    """IBC Table 1604.3, footnote d: the part that comes with time; creep for masonry and a limit of one's own."""
+    own = {"limit_live": 360, "limit_total": 240, "limit_why": "invented letter of an engineer"}
+    for more, words in (
+        ({}, "total with the part of the dead load that comes with time span/240"),
+        ({"finish": "masonry veneer"}, "total with creep span/600 and at most"),
+        (own, "total with creep span/240"),
+    ):
+        assert words in dict(table(**more).keys)["Deflection limit"]

@@ -167,8 +167,12 @@ def total_counts(limits: DeflectionLimits, wood: WoodMaterial) -> Factor:
 
     The creep factor where a limit asks for long-term deflection (what carries masonry) or is the user's own.
     """
-    by_code = not limits.total_long_term and limits.total.source.how != "given"
-    return wood.dead_share if by_code else wood.K_cr
+    return wood.K_cr if counts_creep(limits) else wood.dead_share
+
+
+def counts_creep(limits: DeflectionLimits) -> bool:
+    """Whether the total is that of the long run: of what carries masonry, and against a limit of the user's own."""
+    return limits.total_long_term or limits.total.source.how == "given"
 
 
 def _kinds(solved: _Solved, limits: DeflectionLimits, wood: WoodMaterial) -> list[_Kind]:

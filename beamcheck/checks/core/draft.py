@@ -9,12 +9,12 @@ from itertools import starmap
 from ...analysis.beams.member_loads import TransferredLoad
 from ...errors import BeamcheckError, OutOfRange
 from ...model.brackets import Bracket, Trim
-from ...model.pieces import Beam, Post
+from ...model.pieces import Beam, Post, Rafter
 from ...model.rules import beam_length
 from ...units import show
 from .context import Context
-from .govern import stated
 from .pictures import Figure, Label, Table
+from .question import Question, ask
 from .result import Check, PieceResult, worst
 from .statics import Statics
 
@@ -89,7 +89,9 @@ class Draft:
     def outside(self, error: BeamcheckError) -> None:
         """Write down that the piece could not be worked out at all."""
         clause = error.clause if isinstance(error, OutOfRange) and error.clause else "NDS 2018"
-        self.checks = [*self.checks, stated(self.name, "within the rules", clause, "refer", str(error))]
+        asked = ask("outside_rules", self.name, rule=str(error))
+        what = "within the rules"
+        self.checks = [*self.checks, Check.refers("piece.within_rules", self.name, what, clause, str(error), ask=asked)]
 
 
 def unknown_below(name: str, carriers: Sequence[str | None]) -> Reactions:
@@ -103,22 +105,45 @@ def transfer_doubts(name: str, context: Context) -> Iterator[Check]:
     on_beam, on_post, on_bracket = (isinstance(context.under(name), kind) for kind in (Beam, Post, Bracket))
     for transfer in context.transfers:
         if transfer.perhaps:
-            yield stated(name, f"load from {transfer.from_piece}", "load path", "refer", transfer.perhaps)
+            what, asked = f"load from {transfer.from_piece}", _load_from(name, transfer)
+            yield _open(name, "path.load", what, transfer.perhaps, asked)
         if transfer.unknown:
             text = f"{transfer.from_piece} could not be worked out, so its load here is not known"
-            yield stated(name, f"load from {transfer.from_piece}", "load path", "refer", text)
+            yield _open(name, "path.load", f"load from {transfer.from_piece}", text, _load_from(name, transfer))
         elif on_post and transfer.spread is not None:
             text = (
                 f"{transfer.from_piece} stands for a row, one every {show(transfer.spread, 'length')}: one of them is "
                 "counted here. If more of the row comes to this post, put the beam that gathers them between"
             )
-            yield stated(name, f"row of {transfer.from_piece}", "load path", "refer", text)
+            asked = ask("row_on_one", name, row=transfer.from_piece)
+            yield _open(name, "path.row", f"row of {transfer.from_piece}", text, asked)
         elif on_beam and transfer.at is None and transfer.spread is None and not _light(name, transfer, context):
             text = f"where {transfer.from_piece} lands is not given; midspan is taken (`lands_at`)"
-            yield stated(name, f"place of {transfer.from_piece}", "load path", "refer", text)
+            yield _open(name, "path.place", f"place of {transfer.from_piece}", text, _place_of(name, transfer, context))
         elif on_bracket and transfer.at is None:
             text = f"how far out {transfer.from_piece} lands is not given; the middle of its top is taken (`lands_at`)"
-            yield stated(name, f"place of {transfer.from_piece}", "load path", "refer", text)
+            yield _open(name, "path.place", f"place of {transfer.from_piece}", text, _place_of(name, transfer, context))
+
+
+def _open(name: str, id: str, what: str, text: str, asked: Question) -> Check:
+    return Check.refers(id, name, what, "load path", text, ask=asked)
+
+
+def _load_from(name: str, transfer: TransferredLoad) -> Question:
+    return ask("load_from", name, above=transfer.from_piece)
+
+
+def _place_of(name: str, transfer: TransferredLoad, context: Context) -> Question:
+    """Where a piece lands on another: the field of its support, or of the piece where it has one place only."""
+    above = context.structure.pieces.get(transfer.from_piece)
+    if isinstance(above, Beam):
+        index = next((i for i, one in enumerate(above.supports, 1) if one.on == name and one.lands_at is None), 1)
+        return ask("lands_at", above.name, f"beam.{above.name}.supports.{index}.lands_at", on=name)
+    if isinstance(above, Rafter):
+        return ask("lands_at", above.name, f"rafter.{above.name}.wall.lands_at", on=name)
+    if isinstance(above, Post):
+        return ask("lands_at", above.name, f"post.{above.name}.lands_at", on=name)
+    return ask("lands_by_engineer", transfer.from_piece, on=name)
 
 
 def _light(name: str, transfer: TransferredLoad, context: Context) -> bool:

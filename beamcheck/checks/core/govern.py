@@ -13,7 +13,7 @@ from ...analysis.beams.combinations import Loaded
 from ...calc.pad import Pad, SilentPad
 from ...errors import OutOfRange
 from .question import Question
-from .result import Check, Verdict, first_worst
+from .result import Check, first_worst
 from .strength import Outcome
 
 Array = np.ndarray
@@ -88,11 +88,6 @@ def out_of_range(criterion: Criterion, error: OutOfRange) -> Check:
         where=criterion.where, notes=(*criterion.notes, f"outside the limits of the rule: {error}"), id=criterion.id,
         questions=(criterion.ask,) if isinstance(criterion.ask, Question) else criterion.ask,
     )  # fmt: skip
-
-
-def stated(subject: str, what: str, clause: str, verdict: Verdict, *notes: str, where: str = "") -> Check:
-    """A check without arithmetic: a rule kept or broken, or evidence that is missing."""
-    return Check(subject, what, clause, verdict, where=where, notes=notes)
 
 
 def duration(pad: Pad, combinations: Sequence[Loaded], which: int | slice) -> float | Array:

@@ -68,7 +68,7 @@ class Property:
     source: Source | None = None
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class WoodMaterial:
     """Everything a check needs to know of the wood. Values may be floats or arrays (a sweep)."""
 

@@ -95,16 +95,17 @@ class Check:
     id: str = ""  # stable: 'beam.bending'; a row of tables/checks_*.csv
     questions: tuple[Question, ...] = ()  # what is open, or was not said and is taken on the safe side
 
+    def __post_init__(self) -> None:
+        if self.verdict == "refer" and not self.questions:
+            raise ValueError(f"{self.id or self.what} of {self.subject} refers without a question")
+
     @classmethod
     def refers(
         cls, id: str, subject: str, what: str, clause: str, *notes: str, ask: Question | Iterable[Question],
         where: str = "",
     ) -> Check:  # fmt: skip
         """A check that cannot be answered yet, with what would answer it. Without a question it cannot be made."""
-        questions = _tuple(ask)
-        if not questions:
-            raise ValueError(f"{id} of {subject} refers without a question")
-        return cls(subject, what, clause, "refer", where=where, notes=notes, id=id, questions=questions)
+        return cls(subject, what, clause, "refer", where=where, notes=notes, id=id, questions=_tuple(ask))
 
     @classmethod
     def breaks_rule(cls, id: str, subject: str, what: str, clause: str, *notes: str, where: str = "") -> Check:

@@ -9,9 +9,11 @@ from dataclasses import dataclass, replace
 from ...model.pieces import Stock
 from ...units import show
 from ...values.lumber import DesignValues
-from .govern import figures_only, stated
+from .govern import figures_only
 from .material import WoodMaterial, rows_to_screen
+from .question import Question
 from .result import Check, Table
+from .seat import ask_grade
 
 MOST_ROWS = 40
 
@@ -56,8 +58,9 @@ def screen(
     tried.sort(key=lambda one: -one[0].ratio)
     found = [one for one, _ in tried]
     weakest, wood = tried[0]
-    shown = [_for_information(one, weakest, found[-1]) for one in check(wood)]
-    return [_verdict(name, found), *shown], _table(found), found
+    asked = ask_grade(stock)
+    shown = [_for_information(one, weakest, found[-1], asked) for one in check(wood)]
+    return [_verdict(name, found, asked), *shown], _table(found), found
 
 
 def _judged(values: DesignValues, checks: Sequence[Check]) -> Screened:
@@ -70,35 +73,36 @@ def _judged(values: DesignValues, checks: Sequence[Check]) -> Screened:
     return Screened(values, ratios[governs], governs)
 
 
-def _verdict(name: str, found: Sequence[Screened]) -> Check:
+def _verdict(name: str, found: Sequence[Screened], asked: Question) -> Check:
     best = found[-1]
-    what, clause = "wood of unknown grade", "IRC R502.1"
+    id, what, clause = "wood.unknown", "wood of unknown grade", "IRC R502.1"
     if best.broken:
-        return stated(name, what, clause, "fails", f"whatever the wood is, it fails in {' and in '.join(best.broken)}")
+        text = f"whatever the wood is, it fails in {' and in '.join(best.broken)}"
+        return Check.breaks_rule(id, name, what, clause, text)
     if not best.ratio <= 1.0:
         text = (
             f"even {best.values.species} {best.values.grade}, the best of {len(found)} candidates, gives "
             f"{show(best.ratio, 'ratio')} in {best.governs}: it cannot carry this whatever it is"
         )
-        return stated(name, what, clause, "fails", text)
+        return Check.breaks_rule(id, name, what, clause, text)
     kept = sum(one.ratio <= 1.0 for one in found)
     text = (
         f"{kept} of {len(found)} candidates would stay within the limits; a grader or engineer must say what it is "
         "before it may carry"
     )
-    return stated(name, what, clause, "refer", text)
+    return Check.refers(id, name, what, clause, text, ask=asked)
 
 
-def _for_information(check: Check, weakest: Screened, best: Screened) -> Check:
+def _for_information(check: Check, weakest: Screened, best: Screened, asked: Question) -> Check:
     """A check of the weakest candidate: its figures stay, but it cannot pass, and it does not fail the piece either.
 
     A rule that is broken without a ratio fails the piece if the best candidate breaks it too; else it is the wood's.
     """
     words = f"figure for the weakest candidate, {weakest.values.species} {weakest.values.grade}; for information"
     if check.ratio is not None:
-        return replace(check, verdict="refer", notes=(words, *check.notes))
+        return check.waits_for(asked, note=words)
     if check.verdict == "fails" and check.what not in best.broken:
-        return replace(check, verdict="refer", notes=(words, *check.notes))
+        return check.waits_for(asked, note=words)
     return check
 
 

@@ -15,12 +15,12 @@ from ...units import show
 from ...values.combinations import asd_combinations
 from ..core.context import AnyPiece
 from ..core.draft import Reactions, SupportForces
-from ..core.govern import stated
 from ..core.pictures import Label
+from ..core.question import ask
 from ..core.result import Check, PieceResult, worst
-from ..core.seat import NEGLIGIBLE, bears_nothing
+from ..core.seat import NEGLIGIBLE, ask_who_answers, bears_nothing
 
-CLAUSE = "load path"
+ID, CLAUSE = "path.goes_on", "load path"
 OTHER_SIDE = ""  # the opposite wall of a rafter pair, which has no name in the job
 _UNCHECKED = re.compile(  # 'unchecked', 'not yet verified', 'nobody has looked at it', 'to be confirmed'
     r"\b(?:un(?:checked|verified|confirmed|proven|inspected)|no\s+(?:check|calculation|inspection)\w*"
@@ -120,7 +120,7 @@ def role_checks(job: Job, reactions: Sequence[Reactions], ways: Sequence[Way]) -
     found: dict[str, list[Check]] = {}
     for fault in faults_of(job, ways):
         for name, what in fault.blamed:
-            found.setdefault(name, []).append(stated(name, what, CLAUSE, "fails", fault.text))
+            found.setdefault(name, []).append(Check.breaks_rule("path.role", name, what, CLAUSE, fault.text))
     for name, check in _doubts(everything(job), reactions, ways):
         found.setdefault(name, []).append(check)
     return found
@@ -255,10 +255,12 @@ def _doubts(
         under = pieces.get(way.below)
         if isinstance(under, Existing) and not way.wrong and _UNCHECKED.search(f"{under.what}; {under.confirmed_by}"):
             text = f"{_called(under)}, confirmed by {under.confirmed_by!r}: these words also say that it is unchecked"
-            yield way.above, stated(way.above, f"load path to {way.below}", CLAUSE, "refer", text)
+            asked = ask_who_answers(under)
+            yield way.above, Check.refers(ID, way.above, f"load path to {way.below}", CLAUSE, text, ask=asked)
         if isinstance(under, (Rafter, Tie)):
             text = f"{way.above} is held by it, and what that puts on a {kind_of(under)} is not counted here"
-            yield way.below, stated(way.below, f"load path from {way.above}", CLAUSE, "refer", text)
+            asked = ask("held_by_roof", way.below, above=way.above)
+            yield way.below, Check.refers(ID, way.below, f"load path from {way.above}", CLAUSE, text, ask=asked)
     for handed in reactions:
         for on, transfer in handed.transfers:
             if transfer.spread is not None and isinstance(pieces.get(on), (Bracket, Trim)):
@@ -266,4 +268,5 @@ def _doubts(
                     f"{handed.name} stands for a row, one every {show(transfer.spread, 'length')}: one of them is "
                     "counted here. If more of the row comes to it, put the beam that gathers them between"
                 )
-                yield on, stated(on, f"row of {handed.name}", CLAUSE, "refer", text)
+                asked = ask("row_on_one", on, row=handed.name)
+                yield on, Check.refers("path.row", on, f"row of {handed.name}", CLAUSE, text, ask=asked)

@@ -33,10 +33,10 @@ def roof_checks(piece: Beam | Rafter, site: Site, cases: Sequence[Case] = ()) ->
 def _people_or_snow(piece: Beam | Rafter) -> Iterator[Check]:
     """Men and material on the roof, where no snow is given that weighs as much."""
     ordinary, least = live_load("roof").value, judged_load("least roof live load")
-    people = sum(of_area(load, "roof_live") for load in piece.carries)
+    people = sum(of_area(load, kind) for load in piece.carries for kind in ("roof_live", "live"))
     snow = sum(of_area(load, "snow") for load in piece.carries)
     other = any(getattr(load, kind) is not None and not of_area(load, kind)
-                for load in piece.carries for kind in ("roof_live", "snow"))  # fmt: skip
+                for load in piece.carries for kind in ("roof_live", "live", "snow"))  # fmt: skip
     meant = any(load.insists_on("roof_live") for load in piece.carries) or piece.insists_on("roof_live")
     if other or meant or people >= least * (1.0 - 1e-9) or snow >= ordinary * (1.0 - 1e-9):
         return
@@ -49,7 +49,7 @@ def _people_or_snow(piece: Beam | Rafter) -> Iterator[Check]:
     )  # fmt: skip
     if people or snow:
         given = " and ".join(f"{show((value, 'area'), 'load')} of {what}"
-                             for value, what in ((people, "roof live load"), (snow, "snow")) if value)  # fmt: skip
+                             for value, what in ((people, "live load"), (snow, "snow")) if value)  # fmt: skip
         text = (
             f"{given} is little: a roof bears men and material of {show((ordinary, 'area'), 'load')}, reduced "
             f"at the most to {show((least, 'area'), 'load')}, where no such snow lies on it"

@@ -12,7 +12,7 @@ B, D = 5.5, 11.5  # 6x12 dressed, in
 W = (10 + 40) * 6 / 12  # lb/in of floor, D + L
 STUB: Data = {
     "name": "stub", "what": "plate cast into the wall with a stub to weld to", "material": "steel",
-    "confirmed_by": "invented letter of an engineer, 3 May 2025", "takes": "9,000 lb",
+    "confirmed_by": "invented sheet S-1, engineer", "takes": "9,000 lb",
 }  # fmt: skip
 KNIFE: Data = {
     "name": "A1", "manner": "concealed plate", "into": "stub", "arm": "0 in", "seasoned": "dry", "split": "none seen",

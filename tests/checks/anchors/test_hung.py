@@ -58,7 +58,7 @@ def test_resting_hardware_takes_only_what_lifts() -> None:
 def test_by_others_is_named_and_never_passes() -> None:
     others = {"name": "A1", "manner": "by others"}
     assert of(anchored(others)).verdict == "refer"
-    named = of(anchored({**others, "confirmed_by": "invented letter of an engineer, 3 May 2025"}))
+    named = of(anchored({**others, "confirmed_by": "invented sheet S-1, engineer"}))
     assert named.verdict == "refer" and "said to be confirmed" in said(named, "refer")
 
 

@@ -43,7 +43,7 @@ def test_every_manner_of_the_job_file_has_its_class() -> None:
 
 def into(material: str, **anchor: Any) -> Group:
     wall = Existing.model_validate({"name": "wall", "what": "wall", "material": material, "takes": "9,000 lb",
-                                    "confirmed_by": "invented letter of an engineer, 3 May 2025"})  # fmt: skip
+                                    "confirmed_by": "invented sheet S-1, engineer"})  # fmt: skip
     made = group([100.0], **anchor)
     return replace(made, anchor=made.anchor.model_copy(update={"into": "wall"}), into=wall)
 

@@ -24,7 +24,7 @@ from .anchor_jobs import KNIFE, RATED, STUB, hung
 
 POST: Data = {"stock": "wood", "thickness": "5 1/2 in", "grain": "across", "end": "30 in", "edge": "2 3/4 in"}
 TIMBER: Data = {"name": "wall of posts", "what": "timber wall", "material": "wood", "takes": "9,000 lb",
-                "confirmed_by": "invented letter of an engineer, 3 May 2025"}  # fmt: skip
+                "confirmed_by": "invented sheet S-1, engineer"}  # fmt: skip
 LAP: Data = {
     "name": "A1", "manner": "wood side", "into": "wall of posts", "seasoned": "dry", "split": "none seen",
     "fastener": {"kind": "bolt", "size": "5/8 in", "steel": "A307", "length": "13 in", "threads": "clear of it"},

@@ -109,7 +109,10 @@ def test_the_arm_comes_from_the_holes_and_the_support() -> None:
 
 
 def test_an_anchor_said_to_be_fastened_elsewhere_is_referred() -> None:
-    job = anchored({**KNIFE, "into": "floor"}, existing=[{"name": "floor", "what": "floor", "confirmed_by": "letter of the engineer, 3 May 2025"}])
+    job = anchored(
+        {**KNIFE, "into": "floor"},
+        existing=[{"name": "floor", "what": "floor", "confirmed_by": "invented sheet S-1, engineer"}],
+    )
     assert find(of(job), "what it is fastened to").verdict == "refer"
 
 

@@ -10,8 +10,8 @@ from beamcheck.checks.job import check_job
 from beamcheck.model.reading.reader import job_from_data
 
 Data = dict[str, Any]
-E_STAMP = {"grade_from": "stamp", "evidence": "invented stamp: agency mark, mill 12"}
-LETTER = {"what": "wall", "material": "concrete", "confirmed_by": "invented letter of an engineer, 3 May 2025"}
+E_STAMP = {"grade_from": "stamp", "evidence": "invented stamp, mill 12"}
+LETTER = {"what": "wall", "material": "concrete", "confirmed_by": "invented sheet S-1, engineer"}
 
 
 def stock(size: str = "6x12 dressed", **more: Any) -> Data:

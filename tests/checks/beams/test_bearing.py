@@ -49,7 +49,7 @@ class TestOwnBearing:
             "what": "plate",
             "material": material,
             "F_c_perp": "900 psi",
-            "confirmed_by": "letter of the engineer, 3 May 2025",
+            "confirmed_by": "invented sheet S-1, engineer",
         }
         piece = beam(**on("plate", bearing), top_held="full length")
         piece["carries"] = [floor(live="20 plf")]
@@ -65,7 +65,13 @@ class TestOwnBearing:
 
 class TestUnder:
     def test_wood_of_others_with_its_value(self) -> None:
-        plate = {"name": "plate", "what": "plate", "material": "wood", "F_c_perp": "300 psi", "confirmed_by": "letter of the engineer, 3 May 2025"}
+        plate = {
+            "name": "plate",
+            "what": "plate",
+            "material": "wood",
+            "F_c_perp": "300 psi",
+            "confirmed_by": "invented sheet S-1, engineer",
+        }
         found = find(result_of(beam(**on("plate")), wood=WOOD, existing=[plate]), "bearing of plate under B")
         assert found.demand == pytest.approx(R / 33)
         assert found.capacity == 300.0

@@ -12,12 +12,14 @@ from hypothesis import strategies as st
 
 from beamcheck.checks.beams.beam_run import BeamSolver
 from beamcheck.checks.core.context import Context, Structure
+from beamcheck.checks.core.govern import figures_only
 from beamcheck.checks.core.material import reference_values, wood_of
-from beamcheck.checks.core.result import PieceResult
+from beamcheck.checks.core.result import JobResult, PieceResult
 from beamcheck.model.pieces import Job
 from beamcheck.model.reading.reader import job_from_data
 
-from .beams import Data, beam, checked, floor, job, ratios, result_of, seat, stock
+from . import beams as jobs
+from .beams import Data, beam, floor, job, ratios, seat, stock
 
 quick = settings(max_examples=8, deadline=None)
 whole = st.integers
@@ -51,6 +53,17 @@ def beams(draw: st.DrawFn, *, cuts: bool = True) -> tuple[Data, Data]:
     meant = {"at": "a span of any length", "length": "a stick of any length"}
     piece = beam(length=f"{length} in", supports=supports, carries=carries, top_held=top, meant=meant, **more)
     return piece, wood
+
+
+def result_of(piece: Data, *, wood: Data) -> PieceResult:
+    """Without steps and remedies, which no property here is about."""
+    with figures_only():
+        return jobs.result_of(piece, wood=wood)
+
+
+def checked(*pieces: Data, wood: Data) -> JobResult:
+    with figures_only():
+        return jobs.checked(*pieces, wood=wood)
 
 
 def figures(result: PieceResult) -> list[float]:

@@ -66,7 +66,12 @@ def structure(**stocks: Stock) -> Context:
         "name": "post", "stock": "wood", "height": "8 ft", "on": "slab", "top_restraint": "pinned",
     })  # fmt: skip
     slab = Existing.model_validate(
-        {"name": "slab", "what": "slab", "material": "concrete", "confirmed_by": "letter of the engineer, 3 May 2025 (invented)"}
+        {
+            "name": "slab",
+            "what": "slab",
+            "material": "concrete",
+            "confirmed_by": "invented sheet S-1, engineer",
+        }
     )
     return Context(Structure({"wood": stock("4x6 dressed"), **stocks}, {"post": post, "slab": slab}))
 

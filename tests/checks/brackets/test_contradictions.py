@@ -54,7 +54,13 @@ def held(
 ) -> list[Check]:
     """Checks of the fixings, on the post or on a wall by others."""
     here = structure(thin=stock("2x6 dressed", name="thin"))
-    named = {"name": "wall", "what": "studs", "material": "wood", "confirmed_by": "letter of the engineer, 3 May 2025", **(existing or {})}
+    named = {
+        "name": "wall",
+        "what": "studs",
+        "material": "wood",
+        "confirmed_by": "invented sheet S-1, engineer",
+        **(existing or {}),
+    }
     pieces = {**here.structure.pieces, "wall": Existing.model_validate(named)}
     context = Context(Structure(here.structure.stocks, pieces))
     piece = bracket(shape, "20 lb", "3 in", on=on, fixings=fixings(**more))
@@ -341,7 +347,7 @@ moisture = "dry"
 [[existing]]
 name = "wall"
 what = "wall"
-confirmed_by = "letter of the engineer, 3 May 2025"
+confirmed_by = "invented sheet S-1, engineer"
 material = "wood"
 
 [[beam]]

@@ -15,7 +15,7 @@ from beamcheck.checks.beams.beam_run import BeamSolver
 from beamcheck.checks.beams.remedies import _largest_scale
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.material import WoodMaterial, reference_values, wood_of
-from beamcheck.checks.core.result import Check
+from beamcheck.checks.core.result import Check, no_figure
 from beamcheck.checks.core.screening import screen, screening_woods
 from beamcheck.model.pieces import Beam, Stock
 from beamcheck.model.reading.reader import job_from_data
@@ -120,8 +120,8 @@ class TestScreening:
 
     def test_a_ratio_that_is_no_number_counts_as_too_much(self) -> None:
         _, stock_, _ = read_job(beam(), unknown())
-        checks, _, found = screen("B", stock_, lambda values: wood_of(stock_, values),
-                                  lambda _: [Check("B", "a", "", "refer", ratio=math.nan)])  # fmt: skip
+        nothing = Check("B", "a", "", "refer", ratio=math.nan, questions=(no_figure("B", "a"),))
+        checks, _, found = screen("B", stock_, lambda values: wood_of(stock_, values), lambda _: [nothing])
         assert {one.ratio for one in found} == {math.inf}
         assert checks[0].verdict == "fails"
 

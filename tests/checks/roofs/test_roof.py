@@ -29,7 +29,7 @@ from ..houses import (
 )
 
 quick = settings(max_examples=10, deadline=None)
-RIDGE = {"name": "ridge", "what": "ridge beam", "confirmed_by": "invented letter of the engineer, 3 May 2025"}
+RIDGE = {"name": "ridge", "what": "ridge beam", "confirmed_by": "invented sheet S-1, engineer"}
 LIGHT = given_stock('1 1/2" x 9 1/4"')
 ON_BEAM = {"ridge": "beam", "ridge_on": "ridge"}
 SLOPE = math.atan(0.5)  # 6:12
@@ -50,7 +50,7 @@ class TestPublishedRafter:
 
     def result(self) -> Any:
         stock = {"name": "2x12", "species": "Douglas Fir-Larch", "grade": "No.2", "size": "2x12", "moisture": "dry",
-                 "grade_from": "stamp", "evidence": "invented stamp: agency mark, mill 12", "density": "5 pcf"}  # fmt: skip
+                 "grade_from": "stamp", "evidence": "invented stamp, mill 12", "density": "5 pcf"}  # fmt: skip
         loads = [{"what": "roof", "dead": "15 psf", "measured": "slope"}, {"what": "unbalanced snow", "snow": "64 psf"}]
         one = rafter(stock="2x12", run="16 ft", slope="5:12", carries=loads, **ON_BEAM)
         return checked(rafter=[one], existing=[RIDGE], stock=[stock])

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import pytest
 
-from beamcheck.checks.core.result import CAUTION, Check, JobResult, PieceResult, Table
+from beamcheck.checks.core.result import CAUTION, Check, JobResult, PieceResult, Table, no_figure
 from beamcheck.checks.core.summary import by_gravity, governing_phrase, quantity
 from beamcheck.sheet.document.blocks import (
     Beside,
@@ -34,6 +34,8 @@ from beamcheck.sheet.document.calc_sheet import compose
 from beamcheck.sheet.document.piece import verdict_line
 
 from ..sample import job
+
+ASKED = no_figure("B", "w")
 
 
 def of_kind(blocks: tuple[Block, ...], kind: type) -> list:
@@ -188,7 +190,9 @@ def test_the_design_basis_has_standards_with_editions_and_their_clauses() -> Non
 
 def test_clauses_are_in_the_order_of_the_standard() -> None:
     clauses = ("NDS 2018 3.10.2, 3.9", "ASCE 7-16 2.4.1", "NDS 2018 Table 4.3.1", "load path", "eq. 7")
-    pieces = tuple(replace(job().pieces[2], checks=(Check("P", "w", clause, "refer"),)) for clause in clauses)
+    pieces = tuple(
+        replace(job().pieces[2], checks=(Check("P", "w", clause, "refer", questions=(ASKED,)),)) for clause in clauses
+    )
     (pairs,) = of_kind(basis(replace(job(), pieces=pieces, about=())), Pairs)
     assert pairs.rows == (("NDS 2018, clauses", "Table 4.3.1, 3.9, 3.10.2"), ("ASCE 7-16, clauses", "2.4.1"))
 
@@ -248,7 +252,12 @@ def test_an_assumption_made_for_several_pieces_is_said_once_at_the_end() -> None
 
 def test_checks_referred_for_one_reason_are_one_item() -> None:
     pieces = tuple(
-        replace(piece, checks=tuple(replace(one, verdict="refer", notes=("grade unknown",)) for one in piece.checks))
+        replace(
+            piece,
+            checks=tuple(
+                replace(one, verdict="refer", notes=("grade unknown",), questions=(ASKED,)) for one in piece.checks
+            ),
+        )
         for piece in job().pieces[:1]
     )
     bullets = {block.title: block.items for block in of_kind(compose(replace(job(), pieces=pieces)), Bullets)}
@@ -297,7 +306,8 @@ def test_a_piece_without_checks() -> None:
 
 
 def check(verdict: str, ratio: float | None) -> Check:
-    return Check("B", "w", "c", verdict, "force", 1.0, 2.0, ratio)  # type: ignore[arg-type]
+    asked = (ASKED,) if verdict == "refer" else ()
+    return Check("B", "w", "c", verdict, "force", 1.0, 2.0, ratio, questions=asked)  # type: ignore[arg-type]
 
 
 def test_gravity() -> None:
@@ -311,7 +321,7 @@ def test_verdict_lines() -> None:
     full = Check("B", "w", "c", "passes", "stress", 62.0, 124.0, 0.5, "D + L", "3 ft")
     assert verdict_line(full, "US") == "Ratio 0.500: demand 62 psi, capacity 124 psi; at 3 ft; governed by D + L."
     assert verdict_line(full, "SI").startswith("Ratio 0.500: demand 0.427 MPa, capacity 0.855 MPa;")
-    assert verdict_line(Check("B", "w", "c", "refer"), "US") == "No ratio."
+    assert verdict_line(Check("B", "w", "c", "refer", questions=(ASKED,)), "US") == "No ratio."
     lifted = Check("B", "uplift", "c", "fails", "force", 72.5, combination="0.6 D + 0.6 W")
     assert verdict_line(lifted, "US") == "No ratio: demand 72.5 lb; governed by 0.6 D + 0.6 W."
 

@@ -1,0 +1,21 @@
+"""Why odd figures of a question are right all the same: what is said of the wood, and what of the beam."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from ..model.base import field_names
+from ..model.pieces import Stock
+
+Reasons = dict[str, str]
+SEARCHED = {"at": "any place, since the span is what is asked for"}  # a span that is looked for is no slip
+
+
+def parted(meant: Mapping[str, str] | None) -> tuple[Reasons, Reasons]:
+    """Reasons for fields of the wood, and for all others: fields of the beam and of what it carries."""
+    of_wood = field_names(Stock)
+    given = dict(meant or {})
+    return (
+        {field: why for field, why in given.items() if field in of_wood},
+        {field: why for field, why in given.items() if field not in of_wood},
+    )

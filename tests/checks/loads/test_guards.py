@@ -1,0 +1,168 @@
+"""Loads are read back before they are believed: each guard asks, its answer closes it, and it leaves others alone.
+
+Figures: IRC Table R301.5, ASCE 7-16 4.8, 7.3, 8.4, 27.3.2 and Table C3.1-1 (memory); least weights are common practice.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from beamcheck import check_job, job_from_data
+from beamcheck.checks.core.result import Check, PieceResult
+from beamcheck.model.job_paths import with_values
+
+from ..beams.beams import Data, beam, floor, job, stock
+
+WOOD = stock("6x12 dressed", moisture="dry", measured_moisture="12 %")
+BY = "letter of the engineer, 3 May 2025"
+
+
+def of(carries: list[Data], about: Data | None = None, **more: Any) -> tuple[PieceResult, Any]:
+    data = job(beam(carries=carries, **more), wood=WOOD)
+    data["job"] |= about or {}
+    read = job_from_data(data)
+    return next(piece for piece in check_job(read).pieces if piece.name == "B"), read
+
+
+def guards(result: PieceResult, id: str = "loads.") -> list[Check]:
+    return [check for check in result.checks if check.id.startswith(id) and check.verdict == "refer"]
+
+
+def roof(**loads: str) -> list[Data]:
+    return [floor(what="roof", **{"dead": "10 psf", "width": "4 ft", "live": None, **loads})]
+
+
+def clean(carries: list[Data]) -> list[Data]:
+    return [{key: value for key, value in load.items() if value is not None} for load in carries]
+
+
+def closes(read: Any, check: Check, number: int = 0) -> list[Check]:
+    """What is still open of the kind after the answer of that number."""
+    sets = check.questions[0].answers[number].sets
+    result = next(piece for piece in check_job(with_values(read, sets)).pieces if piece.name == "B")
+    return guards(result, check.id)
+
+
+class TestFloors:
+    @pytest.mark.parametrize("kind", ["snow", "wind", "roof_live"])
+    def test_a_load_of_a_roof_on_a_floor_asks(self, kind: str) -> None:
+        """NDS 2018 2.3.2: with it the wood may bear 15 to 60 % more than under people."""
+        result, read = of(clean([floor(dead="10 psf", live="40 psf", width="2 ft", **{kind: "10 psf"})]))
+        (check,) = guards(result, "loads.floor")
+        assert "allowed more than with people" in check.notes[0]
+        assert not closes(read, check)
+
+    def test_outdoors_it_may_snow(self) -> None:
+        load = floor(what="deck outdoors", dead="10 psf", live="60 psf", snow="30 psf", width="2 ft")
+        assert not guards(of([load])[0], "loads.floor")
+
+    @pytest.mark.parametrize(("what", "live", "asks"), [
+        ("living room", "30 psf", True), ("living room", "40 psf", False), ("bedroom", "30 psf", False),
+        ("attic without storage", "10 psf", False), ("stair", "30 psf", True),
+        ("deck", "40 psf", False), ("garage", "40 psf", True), ("ceiling over the kitchen", "10 psf", False),
+    ])  # fmt: skip
+    def test_people_by_the_use_of_the_room(self, what: str, live: str, asks: bool) -> None:
+        """IRC Table R301.5; the least that any document has."""
+        load = floor(what=what, dead="10 psf", live=live, width="2 ft")
+        result, _ = of([load])
+        assert bool(guards(result, "loads.floor")) is asks
+        result, _ = of([load | {"meant": {"live": "agreed with the department"}}])
+        assert not guards(result, "loads.floor"), "who insists is not asked again"
+
+
+class TestRoofs:
+    @pytest.mark.parametrize(("loads", "asks"), [
+        ({}, True), ({"snow": "4 psf"}, True), ({"roof_live": "6 psf"}, True), ({"roof_live": "12 psf"}, False),
+        ({"roof_live": "20 psf"}, False), ({"snow": "20 psf"}, False), ({"roof_live": "30 psf"}, True),
+    ])  # fmt: skip
+    def test_men_and_material_or_snow(self, loads: Data, asks: bool) -> None:
+        """ASCE 7-16 4.8.2: 20 psf, reduced to no less than 12; more is people who stay."""
+        result, read = of(clean(roof(**loads)), service="roof")
+        found = guards(result, "loads.roof")
+        assert bool(found) is asks
+        if asks:
+            assert not closes(read, found[0])
+
+    def test_a_terrace_is_no_roof_live_load(self) -> None:
+        load = floor(what="roof terrace", dead="10 psf", roof_live="20 psf", width="4 ft")
+        load.pop("live", None)
+        result, read = of([load], service="roof")
+        (check,) = guards(result, "loads.roof")
+        assert "'roof terrace'" in check.notes[0] and not closes(read, check)
+
+    @pytest.mark.parametrize(("words", "slope", "asks"), [
+        ("flat roof", None, True), ("flat roof", "1/2:12", False), ("roof", None, False), ("roof", "1/8:12", True),
+    ])  # fmt: skip
+    def test_water_that_stands(self, words: str, slope: str | None, asks: bool) -> None:
+        """ASCE 7-16 8.4: flatter than 1/4 in to a foot is looked at for ponding."""
+        load = clean(roof(roof_live="20 psf"))[0] | {"what": words}
+        more = {} if slope is None else {"roof_slope": slope}
+        result, _ = of([load], service="roof", **more)
+        assert bool(guards(result, "loads.ponding")) is asks
+
+    @pytest.mark.parametrize(
+        ("snow", "by", "asks"), [("20 psf", "", True), ("28 psf", "", False), ("20 psf", BY, False)]
+    )
+    def test_snow_on_the_ground_and_on_the_roof(self, snow: str, by: str, asks: bool) -> None:
+        """ASCE 7-16 7.3: 0.7 p_g on a flat roof of a heated house; less is somebody's letter."""
+        about: Data = {"ground_snow": "40 psf"} | ({"snow": {"by": by}} if by else {})
+        result, _ = of(clean(roof(snow=snow)), about, service="roof")
+        assert bool(guards(result, "loads.snow")) is asks
+
+
+class TestWind:
+    def test_a_roof_without_wind_is_for_gravity_only(self) -> None:
+        carries = clean(roof(roof_live="20 psf"))
+        (check,) = guards(of(carries, service="roof")[0], "loads.wind")
+        assert "gravity only" in check.notes[0] and check.questions[0].field == "job.wind_by"
+        assert not guards(of(clean(roof(roof_live="20 psf")), {"wind_by": BY}, service="roof")[0], "loads.wind")
+        assert guards(
+            of(clean(roof(roof_live="20 psf")), {"wind_by": "the roofer says so"}, service="roof")[0], "loads.wind"
+        )
+
+    def test_wind_that_only_presses_is_not_enough(self) -> None:
+        assert guards(of(clean(roof(roof_live="20 psf", wind="10 psf")), service="roof")[0], "loads.wind")
+        assert not guards(of(clean(roof(roof_live="20 psf", wind="-5 psf")), service="roof")[0], "loads.wind")
+
+    def test_over_open_air_no_letter_replaces_the_load(self) -> None:
+        """ASCE 7-16 27.3.2: it is lifted from below as well; the tables of the house codes do not cover it."""
+        load = clean(roof(roof_live="20 psf"))[0] | {"what": "porch roof"}
+        result, read = of([load], {"wind_by": BY}, service="roof")
+        (check,) = guards(result, "loads.wind")
+        assert "open below" in check.notes[0] and not closes(read, check)
+
+
+class TestWeight:
+    @pytest.mark.parametrize(("what", "dead", "finish", "asks"), [
+        ("floor", "2 psf", "none", True), ("floor", "4 psf", "none", False), ("floor", "8 psf", "plaster", True),
+        ("floor", "10 psf", "plaster", False), ("floor of tile on a mortar bed", "12 psf", "none", True),
+    ])  # fmt: skip
+    def test_what_a_floor_weighs_at_least(self, what: str, dead: str, finish: str, asks: bool) -> None:
+        """Boards and joists 4 psf (common practice); plaster 6, tile on a mortar bed 16 (ASCE 7 Table C3.1-1)."""
+        result, read = of([floor(what=what, dead=dead, live="40 psf", width="4 ft")], finish=finish)
+        found = guards(result, "loads.dead")
+        assert bool(found) is asks
+        if asks:
+            assert not closes(read, found[0]), "more weight"
+            assert not closes(read, found[0], 1), "weighed"
+
+    def test_weight_per_length_counts(self) -> None:
+        loads = [floor(dead=None, live="40 psf", width="4 ft"), floor(what="joists", dead="20 plf", live=None)]
+        loads[1].pop("width", None)
+        assert not guards(of(clean(loads))[0], "loads.dead")
+
+
+@pytest.mark.parametrize(("what", "loads", "asks"), [
+    ("people", {"snow": "30 psf"}, True), ("people", {"roof_live": "20 psf"}, False),
+    ("snow", {"roof_live": "20 psf"}, True),
+    ("roof and snow", {"snow": "30 psf"}, False), ("no snow here", {"roof_live": "20 psf"}, False),
+])  # fmt: skip
+def test_words_of_another_kind(what: str, loads: Data, asks: bool) -> None:
+    load = clean(roof(**loads))[0] | {"what": what}
+    result, read = of([load], service="roof")
+    found = guards(result, "loads.kind")
+    assert bool(found) is asks
+    if asks:
+        assert not closes(read, found[0]) and not closes(read, found[0], 1)
