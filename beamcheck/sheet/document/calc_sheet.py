@@ -71,11 +71,10 @@ def _front(sheet: Sheet) -> Iterator[Block]:
     result = sheet.result
     short, tool = short_title(result.title), f"whatcarries {result.version}"
     yield Masthead(result.title, short, tool, result.fingerprint, result.caution, result.invented)
-    yield MemberList(
-        tuple(
-            (sheet.marks[piece.name], piece.name, sheet.anchors[piece.name], piece.verdict) for piece in result.pieces
+    if result.pieces:
+        yield MemberList(
+            tuple((sheet.marks[one.name], one.name, sheet.anchors[one.name], one.verdict) for one in result.pieces)
         )
-    )
     yield from decision_blocks(sheet)
     fields = tuple(capital(field.strip(" :")) for field in re.split(r"_{2,}", result.sign_off) if field.strip(" :"))
     note = (

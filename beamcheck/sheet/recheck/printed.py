@@ -179,10 +179,18 @@ def _checks_not_printed(carried: Carried) -> Iterator[Difference]:
             what = re.escape(_bare(capital(check.what)))
             word, figure = re.escape(check.verdict), re.escape(_bare(ratio))
             full = f"{number}\\.{what}{near}{word}{near}{'Ratio' if ratio else ''}{figure}(?![0-9])"
-            short = f"{what}{near}{figure}(?![0-9]){near}{word}"
-            if not re.search(full, text) and not re.search(short, text, re.IGNORECASE):
+            row = f"{near}{figure}(?![0-9]){near}{word}"
+            forms = (full, f"{what}{row}", *(f"also.{{0,200}}?{tail}{row}" for tail in _tails(check.what)))
+            if not any(re.search(form, text, re.IGNORECASE) for form in forms):
                 said = f"verdict {check.verdict}" + (f", ratio {ratio}" if ratio else "")
                 yield Difference(f"{piece.name}, {check.what}: the sheet does not print what it carries, {said}")
+
+
+def _tails(what: str) -> Iterator[str]:
+    """The ends of a title: a row for several checks names the others without the words with which they begin alike."""
+    words = what.split()
+    for start in range(max(len(words) - 1, 1)):
+        yield re.escape(_bare(" ".join(words[start:])))
 
 
 def _bare(text: str) -> str:
