@@ -88,7 +88,7 @@ def beam_result(beam: Beam, context: Context) -> tuple[PieceResult, Reactions]:
     supports = [(support.at, support.on, support.holds) for support in beam.supports]
     K_cr = float(run.wood.K_cr.value)
     draft.figure = beam_figure(run.solved, float(run.section.d), supports, run.regions, K_cr)
-    draft.statics = beam_statics(run, draft.figure) if writing() else None
+    draft.statics = beam_statics(run, draft.figure, known=not is_unknown(stock)) if writing() else None
     done = draft.done()
     context.structure.verdicts[beam.name] = done.verdict
     return done, replace(_beam_reactions(run, context), anchors=tuple(anchors_of_beam(beam, run, context)))

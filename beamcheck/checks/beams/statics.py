@@ -34,12 +34,13 @@ SIMPLE = "One span under a uniform load: these lines give what the analysis give
 BY_STATIONS = "Solved by the frame analysis: {why}. Envelopes over all combinations at the places that matter."
 
 
-def beam_statics(run: BeamRun, figure: Figure) -> Statics:
-    """How the forces of a beam can be done again."""
+def beam_statics(run: BeamRun, figure: Figure, *, known: bool) -> Statics:
+    """How the forces of a beam can be done again; of wood that is not `known` the sag is that of no one candidate."""
     pad = Pad()
-    modulus_prime(pad, run.wood)
+    if known:
+        modulus_prime(pad, run.wood)
     why = _not_by_hand(run.solved)
-    lines = () if why else _closed(run)
+    lines = () if why else _closed(run, known)
     if lines:
         return Statics(BY_HAND, SIMPLE, lines, steps=tuple(pad.steps))
     why = why or "the closed form does not give the same"
@@ -85,7 +86,7 @@ def _whole(load: Applied, length: float) -> bool:
     return uniform and load.start <= SLIVER and load.end >= length - SLIVER
 
 
-def _closed(run: BeamRun) -> tuple[StaticsLine, ...]:
+def _closed(run: BeamRun, known: bool) -> tuple[StaticsLine, ...]:
     """Load, reaction, moment, and the sag of each kind of load; nothing where they do not give what was solved."""
     solved = run.solved
     L = solved.length
@@ -104,7 +105,7 @@ def _closed(run: BeamRun) -> tuple[StaticsLine, ...]:
         load_line("w", amounts, w, f"{combination.name}: {', '.join(load.what for _, load in parts)}"),
         force_line("R", "w L / 2", f"{said} × {feet} / 2", R),
         moment_line("M", "w L² / 8", f"{said} × {feet}² / 8", M),
-        *_sags(run),
+        *(_sags(run) if known else ()),
     )
 
 

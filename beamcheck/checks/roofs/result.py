@@ -187,7 +187,8 @@ def _statics(draft: Draft, piece: Rafter | Tie, context: Context) -> Statics | N
     if draft.figure is None or not writing():
         return None
     pad, stock = Pad(), context.stock(piece.stock)
-    modulus_prime(pad, _standing_for(stock, partial(_wood, stock, piece.laid, None)))
+    if not is_unknown(stock):
+        modulus_prime(pad, _standing_for(stock, partial(_wood, stock, piece.laid, None)))
     return Statics(BY_FRAME, OF_THE_FRAME, stations=stations(draft.figure), steps=tuple(pad.steps))
 
 

@@ -16,7 +16,7 @@ from .blocks import job_day, sheet_data
 from .typeset import set_pdf
 
 SOURCE = Path(__file__).parent / "sheet.typ"
-PARTS = ("parts.typ", "short.typ")  # imported by it
+PARTS = tuple(SOURCE.with_name(name) for name in ("parts.typ", "short.typ"))  # imported by it
 
 
 def sheet_pdf(result: JobResult, *, all_steps: bool = False) -> bytes:
@@ -41,7 +41,7 @@ def sheet_pdf(result: JobResult, *, all_steps: bool = False) -> bytes:
     held = {
         "job.toml": result.job_text.encode("utf-8", errors="replace"),
         "result.json": result_json(result).encode("utf-8"),
-        **{name: SOURCE.with_name(name).read_bytes() for name in PARTS},
+        **{part.name: part.read_bytes() for part in PARTS},
     }
     data = sheet_data(result, compose(result, all_steps=all_steps))
     made = set_pdf(

@@ -209,7 +209,7 @@ class TestOnTheSheet:
     def blocks(self, path_of: LoadPath) -> list[FigureBlock | Paragraph]:
         blocks = compose(replace(job(), path=path_of))
         at = [getattr(block, "anchor", "") for block in blocks]
-        part = blocks[at.index("path") : at.index("summary")]
+        part = blocks[at.index("path") : at.index("piece-1")]
         return [block for block in part if isinstance(block, (FigureBlock, Paragraph))]
 
     def test_it_stands_under_the_heading(self) -> None:

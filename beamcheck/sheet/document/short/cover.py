@@ -65,7 +65,8 @@ def _change(group: Group, sheet: Sheet) -> Iterator[tuple[Cell, ...]]:
     if not failing and held:
         cure = f"Cure {' and '.join(held)}."
     ratio: Cell = bar(worst, units) if worst is not None and worst.ratio is not None else "no figure"
-    yield sheet.chips(one.name for one in group.pieces), f"{_named(group, sheet)}: {told}", cure, ratio
+    said = " ".join(filter(None, (f"{_named(group, sheet)}:", sentence(piece.finding), told)))
+    yield sheet.chips(one.name for one in group.pieces), said, cure, ratio
 
 
 def _fault(check: Check, units: str) -> str:

@@ -51,6 +51,10 @@ def member_blocks(group: Group, sheet: Sheet) -> Iterator[Block]:
     yield from _what(piece, factors.table, index, units)
     yield from checks_tables(piece, sheet)
     yield from governing_blocks(piece, factors, sheet, anchor)
+    if piece.to_see:
+        yield Paragraph(
+            f"To see and photograph before it is covered: {len(piece.to_see)} points, on the shop sheet of {marks[0]}."
+        )
 
 
 def _head(group: Group, marks: tuple[str, ...], sheet: Sheet) -> MemberHead:
