@@ -37,7 +37,7 @@ def compose(result: JobResult, *, all_steps: bool = False) -> tuple[Block, ...]:
     front = tuple(_front(sheet))
     if not all_steps:
         return (*front, *body)
-    return (*front, Heading("Contents", anchor="contents"), Contents(_parts(body)), *body)
+    return (*front, Heading("Contents", anchor="contents", new_page=True), Contents(_parts(body)), *body)
 
 
 def _printed(blocks: Iterable[Block]) -> Iterator[str]:

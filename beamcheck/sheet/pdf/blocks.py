@@ -54,13 +54,14 @@ from .typefaces import TEXT_FACE, in_drawing, printable
 HALF, BESIDE, WHOLE = 16.0, 31.0, 47.0  # em; of an equation on half a line, with its reason beside it, alone
 HEADING, DESCRIPTION = 300, 3000  # letters of a heading, and of a drawing in words: a PDF holds no endless ones there
 BESIDE_HALF = 30  # letters of what stands beside an equation on half a line
-PAIRS_SHORT, PAIRS_MANY = 44, 8  # letters and rows: pairs so short and so many stand in two columns
+PAIRS_SHORT, PAIRS_MANY = 64, 8  # letters and rows: pairs so short and so many stand in two columns
 ON_A_LINE = 90  # letters of a table that need no column to give way
 RUNNING, RUNNING_PIECE, RUNNING_CAUTION = 50, 34, 400  # letters in the head and foot of each page
 # paper has the caution at the foot of each page
 ON_A_SCREEN = frozenset(("Caution", "MemberList", "FoldStart", "FoldEnd"))
 Told = Callable[[Step], str]
 NO_TITLE = "Job without a title"
+_RULE = re.compile(r"(([-=_*~])\2{19})\2+")  # a line of one sign is cut to what fits a column
 _REMARK = re.compile(r"(?<=\S) {3,}#")  # of a job file: set far to the right it would break its line
 _SVG = "{http://www.w3.org/2000/svg}"
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
@@ -173,14 +174,18 @@ class _Maker(ShortBlocks):
         return {"rows": [{"text": text, "to": self._link(anchor)} for text, anchor in block.rows]}
 
     def _Pairs(self, block: Pairs) -> Data:
-        short = len(block.rows) > PAIRS_MANY and all(len(text) <= PAIRS_SHORT for _, text in block.rows)
-        return {"rows": [[cell_text(label), cell_text(text)] for label, text in block.rows], "short": short}
+        halves = len(block.rows) > PAIRS_MANY and all(len(text) <= PAIRS_SHORT for _, text in block.rows)
+        look = "halves" if halves else "wide"
+        return {"rows": [[cell_text(label), cell_text(text)] for label, text in block.rows], "look": look}
 
     def _Beside(self, block: Beside) -> Data:
         return {"pairs": self._Pairs(block.pairs)["rows"], "figure": self._FigureBlock(block.figure)}
 
     def _Columns(self, block: Columns) -> Data:
         left, right = ([each for one in side for each in self.block(one)] for side in (block.left, block.right))
+        for each in (*left, *right):
+            if each["kind"] == "Pairs":
+                each |= {"look": "narrow"}
         return {"left": _beside_each_other(left), "right": _beside_each_other(right), "shares": list(block.shares)}
 
     def _FigureBlock(self, block: Any) -> Data:
