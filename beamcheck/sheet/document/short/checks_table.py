@@ -167,16 +167,18 @@ def _figures(check: Check, units: str) -> tuple[str, str]:
 def typeset(piece: PieceResult) -> Sequence[Check]:
     """The checks whose steps a short sheet shows: what governs, fails, refers on its own, or is over a ratio.
 
-    Where the wood is not known every figure is for information: there only what governs is shown.
+    Where a question holds for every figure (what wood is it?), each is for information: there only what governs is
+    shown.
     """
     over = judgment("ratio over which a check is typeset").value
     governs = closest(piece.checks)
-    return [
-        one.first
-        for one in merged(check for check in piece.checks if check.steps and nature(check) != "geometry")
-        if one.first is governs
-        or governs in one.others
-        or one.first.verdict == "fails"
-        or (one.first.verdict == "refer" and one.first.questions)
-        or (one.first.ratio is not None and one.first.ratio > over)
-    ]
+    figured = [check for check in piece.checks if check.ratio is not None and check.part == "member"]
+    every = [one.id for one in piece.questions if all(one in check.questions for check in figured)]
+    found = []
+    for one in merged(check for check in piece.checks if check.steps and nature(check) != "geometry"):
+        check = one.first
+        own = check.verdict == "refer" and any(asked.id not in every for asked in check.questions)
+        much = check.ratio is not None and check.ratio > over
+        if governs in (check, *one.others) or check.verdict == "fails" or own or much:
+            found.append(check)
+    return found
