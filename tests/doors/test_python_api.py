@@ -16,7 +16,7 @@ from beamcheck.checks.core.result import Check, JobResult, PieceResult, no_figur
 
 from .jobs import BAD, FAILS, GOOD, PASSES
 
-SIGN = "Reviewed by licensed engineer: ____________________   licence no.: __________   date: __________"
+SIGN = "Reviewed by licensed engineer: ____________________   license no.: __________   date: __________"
 EVIL = '<script>alert("1")</script> \x1b[2J\u202e & co'
 
 

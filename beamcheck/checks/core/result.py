@@ -27,7 +27,7 @@ CAUTION = (
     "This is a calculation aid, not an engineered design. Local codes and the building department decide. "
     "A licensed engineer must review and sign off before anyone relies on it or covers the work."
 )
-SIGN_OFF = "Reviewed by licensed engineer: ____________________   licence no.: __________   date: __________"
+SIGN_OFF = "Reviewed by licensed engineer: ____________________   license no.: __________   date: __________"
 
 
 def worst(verdicts: Iterable[Verdict]) -> Verdict:

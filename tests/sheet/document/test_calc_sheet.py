@@ -168,7 +168,7 @@ def test_the_contents_name_every_part_after_them() -> None:
 def test_the_block_to_sign_has_three_outcomes() -> None:
     (sign,) = of_kind(full(job()), SignOff)
     assert sign.outcomes == ("Reviewed", "Reviewed with corrections", "Not accepted")
-    assert sign.fields == ("Reviewed by licensed engineer", "Licence no.", "Date")
+    assert sign.fields == ("Reviewed by licensed engineer", "License no.", "Date")
     assert "What this rests on" in sign.note
 
 

@@ -87,7 +87,7 @@ def test_no_script_and_no_request(page: Page) -> None:
 
 def test_caution_sign_off_and_mark_of_invented_data(page: Page) -> None:
     assert page.text.count(CAUTION) == 2
-    for words in ("Reviewed by licensed engineer:", "Licence no.:", "Date:", "seal", "Invented data"):
+    for words in ("Reviewed by licensed engineer:", "License no.:", "Date:", "seal", "Invented data"):
         assert words in page.text
     style = page.text_of("style")
     assert "invented data" in style and 'counter(page) " of " counter(pages)' in style  # on every printed page

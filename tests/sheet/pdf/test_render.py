@@ -76,7 +76,7 @@ class TestTheDemo:
         assert squeezed(demo.verdict.upper()) in first and squeezed(CAUTION) in first
         for outcome in ("Reviewed", "Reviewed with corrections", "Not accepted"):
             assert squeezed(outcome) in first
-        assert "seal" in first and squeezed("Licence no.:") in first
+        assert "seal" in first and squeezed("License no.:") in first
 
     def test_every_taken_value_says_where_it_comes_from_and_how_sure_it_is(self, demo: JobResult) -> None:
         """On the page itself, wherever it is printed whole: number, document, how it is known."""
