@@ -87,6 +87,8 @@ def main(ctx: click.Context) -> int:
     A calculation aid, not an engineered design: a licensed engineer must review and sign off before anyone relies on
     it.
     """
+    # no plugin that happens to be installed changes how a job file is read; and none need be looked for
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     if ctx.invoked_subcommand is None:
         say(ctx.get_help() + "\n", error=True)
         return 2

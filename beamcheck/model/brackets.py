@@ -176,7 +176,7 @@ class Bracket(Insisting):
 
 
 class Trim(Insisting):
-    """Something for the looks only: a boxed beam, a moulding, a hung ornament. It never carries."""
+    """Something for the looks only: a boxed beam, a molding, a hung ornament. It never carries."""
 
     name: Name = Field(description="what this piece is called in the job", examples=["boxed beam over the seam"])
     role: Literal["decorative", "cover"] = Field(description="trim never carries", examples=["cover"])

@@ -103,7 +103,7 @@ class Job(Piece):
         default=(), max_length=MOST_PIECES, description="brackets and covers that stand out from a wall, post or beam"
     )
     trim: tuple[Trim, ...] = Field(
-        default=(), max_length=MOST_PIECES, description="boxed beams, mouldings, ornaments: they carry nothing"
+        default=(), max_length=MOST_PIECES, description="boxed beams, moldings, ornaments: they carry nothing"
     )
     answer: tuple[GivenAnswer, ...] = Field(
         default=(), max_length=10 * MOST_PIECES, description="how answers to open questions are known"

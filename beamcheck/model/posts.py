@@ -75,7 +75,7 @@ class Post(Marked):
         default=(), max_length=200, description="forces on its top beside those of the pieces that rest on it"
     )
     eccentricity: Length | None = Field(
-        default=None, description="how far off centre the load arrives, the deep way", examples=["1 in"]
+        default=None, description="how far off center the load arrives, the deep way", examples=["1 in"]
     )
     eccentricity_weak: Length | None = Field(default=None, description="the same, the thin way")
     bearing_plate: bool = Field(default=False, description="a metal plate spreads the load at its ends")

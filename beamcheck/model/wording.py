@@ -20,8 +20,8 @@ OUT_OF_SCOPE = {
 TABLES = {
     "joist": "beam", "header": "beam", "lintel": "beam", "girder": "beam", "purlin": "beam", "column": "post",
     "stud": "post", "collar": "tie", "wall": "existing", "footing": "existing", "foundation": "existing",
-    "corbel": "bracket", "knee": "bracket", "gusset": "bracket", "cover": "bracket", "moulding": "trim",
-    "molding": "trim", "ornament": "trim",
+    "corbel": "bracket", "knee": "bracket", "gusset": "bracket", "cover": "bracket", "molding": "trim",
+    "moulding": "trim", "ornament": "trim",
 }  # fmt: skip
 Model = type[BaseModel]
 OF_STOCK = ("size", "species", "grade", "moisture", "depth", "width")

@@ -23,7 +23,7 @@ Entry = tuple[int, str]  # columns by which all lines but the first of a paragra
 
 
 def plain_text(result: JobResult, *, width: int = WIDEST, assumptions: bool = False) -> str:
-    """The text of a result, in lines of at most `width` columns (80 to 100), without colour.
+    """The text of a result, in lines of at most `width` columns (80 to 100), without color.
 
     With `assumptions` each piece also says what was assumed for it.
     """

@@ -148,7 +148,7 @@ def longest_span_of(job: Job) -> float:
     Returns
     -------
     float
-        [in] Rounded down to an inch (to a centimetre when the job asks for SI units). 0 when it holds at none from
+        [in] Rounded down to an inch (to a centimeter when the job asks for SI units). 0 when it holds at none from
         12 in up; none is tried that is longer than the longest stick. Only what has a ratio, and what fails, is
         judged: evidence that is missing is not, so the answer is never a permission.
 
@@ -252,7 +252,7 @@ def _assumed(
     if "seat" not in lengths:
         yield "The length of the seats was not said: bearing is not judged."
     if members == 1:
-        yield "It is counted alone; nothing is added for neighbours that share the load."
+        yield "It is counted alone; nothing is added for neighbors that share the load."
     yield "How the loads reach it was not said: the whole shear at the supports is counted."
 
 
@@ -348,5 +348,5 @@ def _text(value: object, kind: str) -> str:
 
 
 def _written_length(length: float, units: str) -> str:
-    """A length found here, in whole inches or centimetres, as text that reads back to it."""
+    """A length found here, in whole inches or centimeters, as text that reads back to it."""
     return f"{round(length / CENTIMETRE) / 100:g} m" if units == "SI" else f"{length:g} in"

@@ -1,4 +1,4 @@
-"""Look-ups for brackets: figures of judgement, lever arms of anchors, elastic ratios, movement, loads by people.
+"""Look-ups for brackets: figures of judgment, lever arms of anchors, elastic ratios, movement, loads by people.
 
 A stock species such as 'Douglas Fir-Larch' is several botanical ones: a look-up by species hands back a row for each.
 Where the tables have no rows for it, all rows of its kind come back, and each says so: none is chosen in silence.

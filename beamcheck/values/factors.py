@@ -218,7 +218,7 @@ def repetitive_factor(size: Size, members: int, spacing: float, shared: bool) ->
     members : int
         How many members share the load.
     spacing : float
-        Centre to centre, inches; 0 when in contact.
+        Center to center, inches; 0 when in contact.
     shared : bool
         Whether a floor, roof or other element joins them so that they share it.
     """

@@ -24,7 +24,7 @@ ROOT = Path(__file__).parents[2]
 JOBS = [
     "worked_examples/net_loft.toml",
     "worked_examples/published/timber_8x24_wet.toml",
-    "worked_examples/published/beam_4x8_centre_load.toml",
+    "worked_examples/published/beam_4x8_center_load.toml",
     "tests/trials/brackets_and_props/corbel_in_a_dap.toml",
     "tests/trials/roofs/truss_heel_on_four_bolts.toml",
     "tests/trials/joints/forty_toe_nails_in_one_end.toml",

@@ -99,7 +99,7 @@ grain = "upright", seat = "3/4 in", below_seat = "4 ft" }
 [[trim]]
 name = "crown"
 role = "decorative"
-what = "moulding"
+what = "molding"
 on = "B1"
 weight = "35 lb"
 hangs = "below"

@@ -33,7 +33,7 @@ FIGURES = [
 
 
 @pytest.mark.parametrize(("name", "value"), FIGURES)
-def test_figures_of_judgement(name: str, value: float) -> None:
+def test_figures_of_judgment(name: str, value: float) -> None:
     found = judgment(name)
     assert found.value == pytest.approx(value, rel=1e-12)
     assert found.source.how in ("practice", "memory", "derived") and found.reason.startswith(f"{name}: ")

@@ -371,9 +371,9 @@ def test_fallback_assumptions() -> None:
     assert fallback("grade").value == "No.2"
     assert fallback("moisture").value == "19" and fallback("moisture").source.how == "memory"
     with pytest.raises(
-        UnknownName, match="assumption about 'colour' is not known; known are 'species among candidates'"
+        UnknownName, match="assumption about 'color' is not known; known are 'species among candidates'"
     ):
-        fallback("colour")
+        fallback("color")
 
 
 def test_specific_gravity() -> None:

@@ -90,7 +90,7 @@ def arc_on(
 ) -> ArcField:  # fmt: skip
     """One mesh of an arc, `across` cells over its depth."""
     turn, outer = np.radians(sweep), inner_radius + depth
-    centre = np.array([outer * np.sin(min(turn, 0.5 * np.pi)), outer])
+    center = np.array([outer * np.sin(min(turn, 0.5 * np.pi)), outer])
     columns = max(8, int(np.ceil((inner_radius + 0.5 * depth) * turn / depth * across / 1.5)))
     number = np.arange((columns + 1) * (across + 1)).reshape(columns + 1, across + 1)
     quads = np.stack([number[:-1, :-1], number[1:, :-1], number[1:, 1:], number[:-1, 1:]], axis=-1).reshape(-1, 4)
@@ -101,7 +101,7 @@ def arc_on(
     def place(logical: Array) -> Array:
         kept.append(logical)
         angle, r = turn * logical[:, 0], inner_radius + depth * logical[:, 1]
-        return np.stack([centre[0] - r * np.sin(angle), centre[1] - r * np.cos(angle)], axis=-1)
+        return np.stack([center[0] - r * np.sin(angle), center[1] - r * np.cos(angle)], axis=-1)
 
     made = finish(flat, quads, place)
     if made is None:
@@ -123,7 +123,7 @@ def arc_on(
     mesh = Mesh(nodes, cells, work, read, spread, edges, np.full(len(cells), thickness), sub, faces, "mapped")
 
     def along(x: Array, y: Array) -> Array:
-        return np.asarray(np.degrees(np.arctan2(centre[0] - x, centre[1] - y)))
+        return np.asarray(np.degrees(np.arctan2(center[0] - x, center[1] - y)))
 
     wood = replace(elastic, grain=along) if follows else elastic
     loads = np.zeros_like(nodes)

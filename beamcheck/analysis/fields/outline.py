@@ -252,7 +252,7 @@ def _prove(outline: Outline) -> None:
 
 
 def crossing(polygon: Array) -> tuple[float, float] | None:
-    """Where two sides of a closed polygon that are no neighbours meet, or neighbours turn back; None when nowhere."""
+    """Where two sides of a closed polygon that are no neighbors meet, or neighbors turn back; None when nowhere."""
     p, q = polygon, np.roll(polygon, -1, axis=0)
     n = len(p)
     side = q - p

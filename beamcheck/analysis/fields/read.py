@@ -148,7 +148,7 @@ class Field:
 
     @property
     def contact(self) -> tuple[float, float, float, float]:
-        """Where the wall presses (from y, to y), with what force (lbf) and its centre y; zeros when it does not."""
+        """Where the wall presses (from y, to y), with what force (lbf) and its center y; zeros when it does not."""
         s = self.solution
         force = s.contact * s.wall.length * self.mesh.thickness[s.wall.cells][:, None]
         total = float(force.sum())

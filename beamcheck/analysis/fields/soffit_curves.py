@@ -43,9 +43,9 @@ class Line:
 
 @dataclass(frozen=True, eq=False)
 class Turn:
-    """Part of an ellipse: centre + cosine cos q + sine sin q, from q = `first` to `last` (rad)."""
+    """Part of an ellipse: center + cosine cos q + sine sin q, from q = `first` to `last` (rad)."""
 
-    centre: Array
+    center: Array
     cosine: Array
     sine: Array
     first: float
@@ -57,7 +57,7 @@ class Turn:
 
     def point(self, t: Array) -> Array:
         q = self._q(t)
-        return self.centre + np.multiply.outer(np.cos(q), self.cosine) + np.multiply.outer(np.sin(q), self.sine)
+        return self.center + np.multiply.outer(np.cos(q), self.cosine) + np.multiply.outer(np.sin(q), self.sine)
 
     def slope(self, t: Array) -> Array:
         q = self._q(t)
@@ -65,7 +65,7 @@ class Turn:
         return turn * (np.multiply.outer(np.cos(q), self.sine) - np.multiply.outer(np.sin(q), self.cosine))
 
     def bend(self, t: Array) -> Array:
-        return -((self.last - self.first) ** 2) * (self.point(t) - self.centre)
+        return -((self.last - self.first) ** 2) * (self.point(t) - self.center)
 
 
 @dataclass(frozen=True, eq=False)
@@ -98,7 +98,7 @@ def through(points: Array, smooth_below: float, ease: float) -> tuple[Piece, ...
     """Straight lines through points; a corner that turns by less than `smooth_below` (deg) is a point of a curve.
 
     Such a corner is rounded by a parabola that leaves it by no more than `ease` (in) and uses up no more than half of
-    the shorter neighbour, so that points of a curve give a curve without corners.
+    the shorter neighbor, so that points of a curve give a curve without corners.
     """
     steps = np.diff(points, axis=0)
     lengths = np.hypot(steps[:, 0], steps[:, 1])

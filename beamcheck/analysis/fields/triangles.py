@@ -154,7 +154,7 @@ def _try(
     n_fixed = len(fixed)
     points = np.concatenate([fixed, inside])
     triangles = _clipped(Delaunay(points).simplices, points, ring.points)
-    for _ in range(3):  # towards the middle of the neighbours
+    for _ in range(3):  # towards the middle of the neighbors
         sides = np.concatenate([triangles[:, [0, 1]], triangles[:, [1, 2]], triangles[:, [2, 0]]])
         both = np.concatenate([sides, sides[:, ::-1]])
         total, count = np.zeros_like(points), np.bincount(both[:, 0], minlength=len(points))

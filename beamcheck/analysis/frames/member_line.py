@@ -9,7 +9,7 @@ from typing import Any, Literal
 import numpy as np
 from numpy.typing import ArrayLike
 
-from ..beams.beam_frame import SNAP, Amount, BeamLoad, LineLoad, PointLoad, Prop, Section, Settlement, beam_frame
+from .beam_frame import SNAP, Amount, BeamLoad, LineLoad, PointLoad, Prop, Section, Settlement, beam_frame
 from .chains import STRAIGHT, Flags
 from .contact import ContactSolution, solve_contact
 from .frame import Solution, solve
@@ -110,7 +110,7 @@ class Line:
         """Smallest and largest value between s0 and s1 (default: the whole line), exact, and where they are.
 
         Jumps between the two places count with both sides. At s0 and s1 themselves, too, unless `both_sides` is False:
-        then only what is just after s0 and just before s1 counts (a span without its neighbours).
+        then only what is just after s0 and just before s1 counts (a span without its neighbors).
 
         Parameters
         ----------

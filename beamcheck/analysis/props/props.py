@@ -16,9 +16,9 @@ import numpy as np
 
 from ...errors import BeamcheckError, OutOfRange
 from ...units import show
-from ..beams.beam_frame import BeamLoad, LineLoad, PointLoad, Prop, Section, Settlement, beam_frame
 from ..beams.load_cases import SETTLED, Case
 from ..beams.solved_beam import SolvedBeam
+from ..frames.beam_frame import BeamLoad, LineLoad, PointLoad, Prop, Section, Settlement, beam_frame
 from ..frames.contact import TOLERANCE, solve_contact
 from ..frames.frame import Frame, Loads, Support, solve
 from ..frames.member_line import BeamResult, Line, straight_beam
@@ -255,9 +255,9 @@ def force_bounds(straight: SolvedBeam, touches: Sequence[Touch], softness: float
     """The largest force that each prop may come to take, and the least of those that can pull.
 
     A prop takes most when it is stiff and touched soon, and when those that relieve it are soft, late or not there at
-    all. But its neighbour's neighbour relieves that one, and one in the next span of a continuous beam loads it. So all
-    choices of early and stiff, or late and soft, are tried for its nearest neighbours; those farther off count late and
-    soft where they relieve it, early and stiff where they load it. What lies between the two ends of a neighbour is not
+    all. But its neighbor's neighbor relieves that one, and one in the next span of a continuous beam loads it. So all
+    choices of early and stiff, or late and soft, are tried for its nearest neighbors; those farther off count late and
+    soft where they relieve it, early and stiff where they load it. What lies between the two ends of a neighbor is not
     tried; trials with random gaps and stiffnesses found more than this bound only for five stiff props in one span, on
     one that takes little beside the others.
 

@@ -95,7 +95,7 @@ def geometry_factor(pad: Pad, found: list[Need], D: float, which: int | slice) -
             assert need.full is not None
             wanted = need.full > 0.0
             full = np.where(wanted, need.full, D)
-            # a fastener alone in its line has no neighbour to be too near
+            # a fastener alone in its line has no neighbor to be too near
             actual = np.where(np.isfinite(need.actual), need.actual + HAIR, full)
             share = _factor(silent, need, actual, full, D)
             least = np.minimum(least, np.where(wanted, share, 1.0).min(axis=0))  # NaN is carried on

@@ -12,7 +12,7 @@ from ...analysis.beams.combinations import Loaded
 from ...analysis.beams.load_cases import DRIES, PATTERNED, Case
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...analysis.frames.member_line import Extremes, Line
-from ...analysis.frames.roof_frame import RoofRun
+from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
 from ...formulas.wood import deflection as df
 from ...model.pieces import Stick

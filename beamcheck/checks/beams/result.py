@@ -14,7 +14,6 @@ from ...model.pieces import Beam, Support
 from ...model.rules import beam_length
 from ...units import show
 from ...values.lumber import DesignValues
-from ..anchors.results import anchors_of_beam
 from ..core.context import Context
 from ..core.draft import (
     GENERAL,
@@ -75,7 +74,7 @@ def beam_result(beam: Beam, context: Context) -> tuple[PieceResult, Reactions]:
         run = None
     if run is None:
         missing = unknown_below(beam.name, [support.on for support in beam.supports])
-        return draft.done(), replace(missing, anchors=tuple(anchors_of_beam(beam, None, context)))
+        return draft.done(), replace(missing, anchors=tuple(context.structure.joints.results(beam, None, context)))
     context.structure.runs[beam.name] = run
     if draft.remedies and any(support.held_by for support in beam.supports):
         draft.assumptions.append(GROUPS_LEFT_OUT)
@@ -91,7 +90,9 @@ def beam_result(beam: Beam, context: Context) -> tuple[PieceResult, Reactions]:
     draft.statics = beam_statics(run, draft.figure, known=not is_unknown(stock)) if writing() else None
     done = draft.done()
     context.structure.verdicts[beam.name] = done.verdict
-    return done, replace(_beam_reactions(run, context), anchors=tuple(anchors_of_beam(beam, run, context)))
+    return done, replace(
+        _beam_reactions(run, context), anchors=tuple(context.structure.joints.results(beam, run, context))
+    )
 
 
 def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:

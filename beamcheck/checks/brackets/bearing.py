@@ -90,7 +90,7 @@ def _presses(load: Applied) -> bool:
 
 
 def _seat(load: Applied, out: float) -> tuple[float, float] | None:
-    """From where to where it lies on the bracket, in: centred on its place, ended at wall and nose."""
+    """From where to where it lies on the bracket, in: centered on its place, ended at wall and nose."""
     if not load.is_point:
         return load.start, load.end
     if load.bearing is None:

@@ -23,7 +23,7 @@ GENERAL = (
     "Own weight is always counted.",
 )
 SHEAR_SAG = "Deflection includes shear with G = E/16 (common practice) on the tabulated E, which is on the safe side."
-MOSTLY_SPAN = 0.9  # of a beam's length between its supports: what reaches beyond is no overhang for trim; judgement
+MOSTLY_SPAN = 0.9  # of a beam's length between its supports: what reaches beyond is no overhang for trim; judgment
 LIGHT_TRIM = 50.0  # lbf: trim up to so much may be anywhere along a simple beam; common practice, no source
 
 

@@ -97,7 +97,7 @@ def post_inputs(post: Post) -> Rows:
         ("height", show(post.height, "length")), ("stands on", post.on), ("top", post.top_restraint),
         ("foot", post.base_restraint), ("plies", f"{post.plies}, joined: {post.plies_joined}"),
         ("braced the deep way", braces[0]), ("braced the thin way", braces[1]),
-        ("load off centre the deep way", offsets[0]), ("load off centre the thin way", offsets[1]),
+        ("load off center the deep way", offsets[0]), ("load off center the thin way", offsets[1]),
         ("metal plate at the ends", "yes" if post.bearing_plate else "no"), *_cut_rows(post.cuts),
         *_meant_rows(post, *post.carries),
     ]  # fmt: skip

@@ -186,7 +186,7 @@ def _as_graded(stock: Stock, size: Size, by_size: DesignValues) -> DesignValues:
 
 
 def sharing_of(stick: Stick) -> Sharing:
-    """What the job says about neighbours that share load with this stick."""
+    """What the job says about neighbors that share load with this stick."""
     return Sharing(stick.members, stick.spacing or 0.0, bool(stick.shared_by.strip()))
 
 

@@ -186,17 +186,6 @@ class Check:
             size = -self.ratio
         return place, size, self.id, self.what, self.where
 
-    def __repr__(self) -> str:
-        from .summary import check_text  # shown.py is written in terms of this file
-
-        return check_text(self)
-
-    def _repr_html_(self) -> str:
-        """For a notebook."""
-        from .summary import check_html
-
-        return check_html(self)
-
 
 @dataclass(frozen=True)
 class Holding:
@@ -279,17 +268,6 @@ class PieceResult:
         found = (step.source for check in self.checks for step in check.steps)
         return tuple(dict.fromkeys(source for source in found if source is not None))
 
-    def __repr__(self) -> str:
-        from .summary import piece_text  # shown.py is written in terms of this file
-
-        return piece_text(self)
-
-    def _repr_html_(self) -> str:
-        """For a notebook."""
-        from .summary import piece_html
-
-        return piece_html(self)
-
 
 def worst_of(checks: Iterable[Check]) -> Check:
     """The first with the largest ratio; one that broke a rule, or is not a number, outweighs every number."""
@@ -327,14 +305,3 @@ class JobResult:
     def sources(self) -> tuple[Source, ...]:
         """The distinct sources of all pieces."""
         return tuple(dict.fromkeys(source for piece in self.pieces for source in piece.sources))
-
-    def __repr__(self) -> str:
-        from .summary import job_text  # shown.py is written in terms of this file
-
-        return job_text(self)
-
-    def _repr_html_(self) -> str:
-        """For a notebook."""
-        from .summary import job_html
-
-        return job_html(self)

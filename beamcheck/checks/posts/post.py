@@ -1,4 +1,4 @@
-"""A post: compression with buckling both ways, load off centre, its ends, what pulls it up."""
+"""A post: compression with buckling both ways, load off center, its ends, what pulls it up."""
 
 from __future__ import annotations
 

@@ -9,7 +9,7 @@ from functools import partial
 import numpy as np
 
 from ...analysis.beams.member_loads import TransferredLoad
-from ...analysis.frames.roof_frame import RoofRun
+from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
 from ...errors import BeamcheckError, Unstable
 from ...model.pieces import Post, Rafter, Stock, Tie

@@ -203,7 +203,7 @@ class _Pen:
         self.at, self.control = points[-1], (family, points[-2])
 
     def arc(self, rx: float, ry: float, turn: float, large: bool, sweep: bool, end: complex) -> None:
-        """SVG 1.1, F.6.5 and F.6.6: from the ends to the centre, with radii made as large as they have to be."""
+        """SVG 1.1, F.6.5 and F.6.6: from the ends to the center, with radii made as large as they have to be."""
         start = self.at
         if rx == 0.0 or ry == 0.0 or start == end:
             self.line(end)

@@ -137,9 +137,9 @@ def _titles(board: Board, drawing: HoleDrawing, frame: _Frame, system: Any) -> N
     middle = frame.end_left + 0.5 * frame.scale * (drawing.breadth + right - left)
     board.lettering(start, 14, first)
     board.lettering(max(middle - 0.5 * text_width(second), start + text_width(first) + 12), 14, second)
-    centre = frame.end_left + 0.5 * frame.scale * drawing.breadth
+    center = frame.end_left + 0.5 * frame.scale * drawing.breadth
     board.lettering(
-        centre, frame.foot + SMALL + 3, show(drawing.breadth, "length", system), anchor="middle", size=SMALL
+        center, frame.foot + SMALL + 3, show(drawing.breadth, "length", system), anchor="middle", size=SMALL
     )
 
 

@@ -134,7 +134,7 @@ def _load_label(text: str, kind: str) -> str:
 
 
 def _band(board: Board, left: float, right: float, top: float, pattern: str) -> None:
-    """A strip of spread load; the pattern tells the kind without colour."""
+    """A strip of spread load; the pattern tells the kind without color."""
     right = max(right, left + 2)
     board.box(left, top, right - left, BAND, stroke=0.9)
     count = max(int((right - left) / 7), 1)

@@ -1,4 +1,4 @@
-"""The drawing of a stress over a bracket: classes in grey, pressing hatched, a line at the limit, zones not read."""
+"""The drawing of a stress over a bracket: classes in gray, pressing hatched, a line at the limit, zones not read."""
 
 from __future__ import annotations
 

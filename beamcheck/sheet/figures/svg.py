@@ -1,4 +1,4 @@
-"""A small drawing board: SVG through xml.etree, black and grey only, fixed number format."""
+"""A small drawing board: SVG through xml.etree, black and gray only, fixed number format."""
 
 from __future__ import annotations
 

@@ -130,7 +130,7 @@ def _ellipse(edge: Round, factor: float) -> dict[str, Any]:
     if major[0] * minor[1] - major[1] * minor[0] < 0.0:
         first, last = -first, -last
     return {
-        "center": (edge.centre[0] * factor, edge.centre[1] * factor),
+        "center": (edge.center[0] * factor, edge.center[1] * factor),
         "major_axis": (major[0] * factor, major[1] * factor),
         "ratio": math.hypot(*minor) / math.hypot(*major),
         "start_param": min(first, last), "end_param": max(first, last),
@@ -138,15 +138,15 @@ def _ellipse(edge: Round, factor: float) -> dict[str, Any]:
 
 
 def _hole(space: Any, hole: Hole, factor: float) -> None:
-    centre = (hole.x * factor, hole.y * factor)
+    center = (hole.x * factor, hole.y * factor)
     if hole.drill is not None:
-        space.add_circle(centre, 0.5 * hole.drill * factor, dxfattribs={"layer": "DRILL"})
+        space.add_circle(center, 0.5 * hole.drill * factor, dxfattribs={"layer": "DRILL"})
     else:
-        space.add_point(centre, dxfattribs={"layer": "DRILL"})
+        space.add_point(center, dxfattribs={"layer": "DRILL"})
         if hole.size:
-            space.add_circle(centre, 0.5 * hole.size * factor, dxfattribs={"layer": "NOTES", "linetype": DASH})
+            space.add_circle(center, 0.5 * hole.size * factor, dxfattribs={"layer": "NOTES", "linetype": DASH})
     if hole.bore:
-        space.add_circle(centre, 0.5 * hole.bore * factor, dxfattribs={"layer": "NOTES", "linetype": DASH})
+        space.add_circle(center, 0.5 * hole.bore * factor, dxfattribs={"layer": "NOTES", "linetype": DASH})
     reach = 0.5 * max(hole.drill or 0.0, hole.size, hole.bore) + 0.12
     for dx, dy in ((reach, 0.0), (0.0, reach)):
         ends = [((hole.x + s * dx) * factor, (hole.y + s * dy) * factor) for s in (-1, 1)]
@@ -187,7 +187,7 @@ def _texts(space: Any, template: Template, factor: float, units: str) -> None:
     _text(space, x0, y1 + 0.5, template.banner, factor, "NOTES", 0.3)
     if template.invented:
         _text(space, x0, y1 + 1.0, "Invented data: an example, not a real building", factor, "NOTES")
-    unit = "inch" if units == "in" else "millimetre"
+    unit = "inch" if units == "in" else "millimeter"
     curve = "A curved edge that is no circle is an ELLIPSE, exact; circles are bulges of polylines."
     lines = [
         template.title, f"Job: {template.job} (job file {template.fingerprint[:12]})", f"Unit of this drawing: {unit}.",

@@ -31,10 +31,10 @@ class Straight:
 
 @dataclass(frozen=True)
 class Round:
-    """Part of an ellipse to `end`: centre + cosine cos q + sine sin q, q from `first` to `last` (rad)."""
+    """Part of an ellipse to `end`: center + cosine cos q + sine sin q, q from `first` to `last` (rad)."""
 
     end: Point
-    centre: Point
+    center: Point
     cosine: Point
     sine: Point
     first: float
@@ -57,8 +57,8 @@ class Round:
 
     def at(self, q: float) -> Point:
         return (
-            self.centre[0] + self.cosine[0] * math.cos(q) + self.sine[0] * math.sin(q),
-            self.centre[1] + self.cosine[1] * math.cos(q) + self.sine[1] * math.sin(q),
+            self.center[0] + self.cosine[0] * math.cos(q) + self.sine[0] * math.sin(q),
+            self.center[1] + self.cosine[1] * math.cos(q) + self.sine[1] * math.sin(q),
         )
 
     def slope(self, q: float) -> Point:
@@ -208,14 +208,14 @@ def slotted(x: float, y: float, width: float, length: float) -> Contour:
     return Contour("DRILL", (right, y - half), (Straight((right, y + half)), top, Straight((left, y - half)), foot))
 
 
-def circle_arc(start: Point, end: Point, centre: Point, *, left: bool) -> Round:
+def circle_arc(start: Point, end: Point, center: Point, *, left: bool) -> Round:
     """Part of a circle of less than half a turn; `left`: counterclockwise."""
-    r = math.dist(start, centre)
-    first = math.atan2(start[1] - centre[1], start[0] - centre[0])
-    sweep = math.remainder(math.atan2(end[1] - centre[1], end[0] - centre[0]) - first, 2.0 * math.pi)
+    r = math.dist(start, center)
+    first = math.atan2(start[1] - center[1], start[0] - center[0])
+    sweep = math.remainder(math.atan2(end[1] - center[1], end[0] - center[0]) - first, 2.0 * math.pi)
     if left != (sweep > 0.0):
         sweep += math.copysign(2.0 * math.pi, -sweep)
-    return Round(end, centre, (r, 0.0), (0.0, r), first, first + sweep)
+    return Round(end, center, (r, 0.0), (0.0, r), first, first + sweep)
 
 
 def solid_contour(shape: Solid) -> Contour:
@@ -241,7 +241,7 @@ def solid_contour(shape: Solid) -> Contour:
             edges.append(Straight(end))
         elif isinstance(piece, Turn):
             edges.append(
-                Round(end, up(piece.centre), _turned(piece.cosine), _turned(piece.sine), piece.first, piece.last)
+                Round(end, up(piece.center), _turned(piece.cosine), _turned(piece.sine), piece.first, piece.last)
             )
         else:  # the parabola of an eased corner: chords
             bend = float(np.hypot(*piece.bend(np.array([0.0]))[0]))

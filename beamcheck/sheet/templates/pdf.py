@@ -16,7 +16,7 @@ from .geometry import Contour, Point, Round, Template
 SOURCE = Path(__file__).parent / "template.typ"
 # paper: width and height (in) of the sheet, then of the drawing on it; the rest is for the head, the ruler, the caution
 PAPERS = {"letter": (8.5, 11.0, 7.5, 8.4), "a4": (210.0 / 25.4, 297.0 / 25.4, 7.25, 9.1)}
-OVERLAP = 0.5  # in of drawing that neighbours share; their crosses lie in its middle
+OVERLAP = 0.5  # in of drawing that neighbors share; their crosses lie in its middle
 MOST_TILES = 120
 AROUND = 0.45  # in kept free round the drawing
 

@@ -139,23 +139,23 @@ def _brace(shape: Braced) -> Contour:
         return polygon("CUT", outer_low, outer_high, inner_high, inner_low)
     s = shape.sagitta
     r = (0.25 * c * c + s * s) / (2.0 * s)
-    centre = (0.5 * (low[0] + high[0]) + (s - r) * nx, 0.5 * (low[1] + high[1]) + (s - r) * ny)
-    ends = [_meet(centre, r + side * half, leg, high[1], low, high) for side in (1.0, -1.0)]
+    center = (0.5 * (low[0] + high[0]) + (s - r) * nx, 0.5 * (low[1] + high[1]) + (s - r) * ny)
+    ends = [_meet(center, r + side * half, leg, high[1], low, high) for side in (1.0, -1.0)]
     (outer_low, outer_high), (inner_low, inner_high) = ends
     return Contour(
         "CUT", outer_low,
-        (circle_arc(outer_low, outer_high, centre, left=True), Straight(inner_high),
-         circle_arc(inner_high, inner_low, centre, left=False), Straight(outer_low)),
+        (circle_arc(outer_low, outer_high, center, left=True), Straight(inner_high),
+         circle_arc(inner_high, inner_low, center, left=False), Straight(outer_low)),
     )  # fmt: skip
 
 
-def _meet(centre: Point, r: float, x: float, y: float, low: Point, high: Point) -> tuple[Point, Point]:
+def _meet(center: Point, r: float, x: float, y: float, low: Point, high: Point) -> tuple[Point, Point]:
     """Where a circle meets the face of the wall leg and the underside of the top leg, near the ends of the axis."""
-    if r <= max(abs(x - centre[0]), abs(y - centre[1])):
+    if r <= max(abs(x - center[0]), abs(y - center[1])):
         raise BeamcheckError("the edge of the curved brace does not reach both legs: check its sagitta and depth")
-    half_x, half_y = math.sqrt(r * r - (x - centre[0]) ** 2), math.sqrt(r * r - (y - centre[1]) ** 2)
-    first = min((centre[1] + half_x, centre[1] - half_x), key=lambda one: abs(one - low[1]))
-    second = min((centre[0] + half_y, centre[0] - half_y), key=lambda one: abs(one - high[0]))
+    half_x, half_y = math.sqrt(r * r - (x - center[0]) ** 2), math.sqrt(r * r - (y - center[1]) ** 2)
+    first = min((center[1] + half_x, center[1] - half_x), key=lambda one: abs(one - low[1]))
+    second = min((center[0] + half_y, center[0] - half_y), key=lambda one: abs(one - high[0]))
     return (x, first), (second, y)
 
 

@@ -63,9 +63,9 @@ class _Drawing:
         ElementTree.SubElement(self.root, "desc").text = legible(" ".join(self.lines))
         self.groups = {
             layer: ElementTree.SubElement(
-                self.root, "g", {"id": layer, "fill": "none", "stroke": colour, "stroke-width": self.n(WIDTHS[layer])}
+                self.root, "g", {"id": layer, "fill": "none", "stroke": color, "stroke-width": self.n(WIDTHS[layer])}
             )
-            for layer, colour in COLOURS.items()
+            for layer, color in COLOURS.items()
         }
 
     def n(self, inches: float) -> str:

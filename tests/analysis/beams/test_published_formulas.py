@@ -77,7 +77,7 @@ def place_of(name: str, given: dict[str, float], case_id: str, length: float) ->
     if name.startswith("x="):
         return float(evaluated(name[2:], given))
     load = {"B09": given.get("a"), "B15": L - given.get("b", 0.0)}.get(case_id, L / 2)
-    places = {"midspan": L / 2, "load": load, "tip": length, "free end": 0.0, "mid of centre span": 1.5 * L}
+    places = {"midspan": L / 2, "load": load, "tip": length, "free end": 0.0, "mid of center span": 1.5 * L}
     return float(places[name])  # type: ignore[arg-type]
 
 

@@ -55,32 +55,32 @@ def test_rigid_bracket_on_an_elastic_wall():
     c = (-k_a + np.sqrt(k_a**2 + 2 * k_w * t * k_a * d_1)) / (k_w * t)
     theta = 100.0 * 10.5 / (k_a * (d_1 - c) ** 2 + k_w * t * c**3 / 3)
     assert field.pulls[0] == pytest.approx(k_a * (d_1 - c) * theta, rel=0.005)
-    start, end, force, centre = field.contact
+    start, end, force, center = field.contact
     assert (start, end) == pytest.approx((12.0 - c, 12.0), abs=0.15)
     assert force == pytest.approx(field.pulls[0], rel=1e-8)
-    assert 12.0 - centre == pytest.approx(c / 3, rel=0.01)
+    assert 12.0 - center == pytest.approx(c / 3, rel=0.01)
 
 
 @pytest.mark.parametrize("force", [100.0, -100.0])
 def test_anchors_and_wall_hold_the_bracket_in_balance(force):
     """Without friction: sum of shears = load, contact = sum of pulls, moments about O."""
     field = solved([(10.0, 11.0, force)], HELD)
-    *_, pressed, centre = field.contact
+    *_, pressed, center = field.contact
     assert sum(field.shears) == pytest.approx(force, rel=1e-8)
     assert sum(field.pulls) == pytest.approx(pressed, rel=1e-8)
-    moment = pressed * centre - sum(pull * s.y for pull, s in zip(field.pulls, HELD.springs, strict=True))
+    moment = pressed * center - sum(pull * s.y for pull, s in zip(field.pulls, HELD.springs, strict=True))
     # the pull of a row of 3/4 in is not quite in its middle
     assert moment == pytest.approx(force * 10.5, rel=0.02)
     assert field.residual < 1e-10
     if force < 0.0:  # the top corner bears, and the upper anchors hold against it
-        assert centre < 1.0
+        assert center < 1.0
 
 
 def test_own_weight_hangs_on_the_anchors():
     field = solved((), HELD, density=0.02)
     assert sum(field.shears) == pytest.approx(0.02 * 1.5 * outline.area, rel=1e-4)
-    *_, pressed, centre = field.contact
-    moment = pressed * centre - sum(pull * s.y for pull, s in zip(field.pulls, HELD.springs, strict=True))
+    *_, pressed, center = field.contact
+    moment = pressed * center - sum(pull * s.y for pull, s in zip(field.pulls, HELD.springs, strict=True))
     assert moment == pytest.approx(0.02 * 1.5 * outline.area * outline.centroid[0], rel=0.02)
 
 

@@ -32,7 +32,7 @@ def closed_form(soffit, H, P, a, b):
         return composite(H, P, a, b, w * h / 2, a + w / 3, b + h / 3)
     if soffit == "convex":
         return composite(H, P, a, b, q * w * h, a + 4 * w / (3 * np.pi), b + 4 * h / (3 * np.pi))
-    # box minus a quarter ellipse whose centre is the far corner of the box
+    # box minus a quarter ellipse whose center is the far corner of the box
     rest = w * h * (1 - q)
     x = (w * h * w / 2 - q * w * h * (w - 4 * w / (3 * np.pi))) / rest
     y = (w * h * h / 2 - q * w * h * (h - 4 * h / (3 * np.pi))) / rest
@@ -95,7 +95,7 @@ def test_arcs_by_their_sagitta(soffit, sagitta):
 
 def test_tangent_angles_of_a_quarter_circle():
     outline = outline_of(solid("concave"))
-    q = np.degrees(np.arctan2(10 - outline.soffit[:, 1], 10 - outline.soffit[:, 0]))  # seen from its centre
+    q = np.degrees(np.arctan2(10 - outline.soffit[:, 1], 10 - outline.soffit[:, 0]))  # seen from its center
     assert outline.tangent == pytest.approx(90.0 - q, abs=1e-9)
     assert outline.radius == pytest.approx(np.full(len(outline.radius), 8.0))
 

@@ -95,7 +95,7 @@ def test_couple_makes_moment_jump():
 
 
 def test_window_ends_count_both_sides_unless_told_otherwise():
-    """Overhang: the shear just outside the support is the neighbour's; both are there by default."""
+    """Overhang: the shear just outside the support is the neighbor's; both are there by default."""
     line = straight_beam(L, [(0, "pin"), (96, "roller")], [[LineLoad(0, L, w)]], EI).line
     R_1 = w * (96**2 - 48**2) / (2 * 96)
     assert line.extremes("V", 0, 96)[2][0] == pytest.approx(w * 48)

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.analysis.beams.beam_frame import LineLoad, PointLoad, Section
 from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.analysis.beams.solved_beam import BeamSupport, solve_beam
+from beamcheck.analysis.frames.beam_frame import LineLoad, PointLoad, Section
 from beamcheck.analysis.frames.member_line import straight_beam
 from beamcheck.analysis.props.props import Touch, carried_down, force_bounds, prop_forces, sinking, unit_sags
 from beamcheck.errors import BeamcheckError, OutOfRange
@@ -251,7 +251,7 @@ def test_bounds_of_what_is_known_are_the_forces():
     assert (free - found.relief[D]) / (1e-4 + np.diag(f)) == pytest.approx(found.largest[D], rel=1e-9)
 
 
-def test_a_neighbour_relieves_only_as_far_as_it_is_known():
+def test_a_neighbor_relieves_only_as_far_as_it_is_known():
     single = sag(24.0) / (1 / 8000 + unit(24, 24))
     unknown = force_bounds(solved(), [touch(24.0), touch(120.0, latest=None)])
     assert unknown.largest[D, 0] == pytest.approx(single, rel=1e-9)
@@ -262,7 +262,7 @@ def test_a_neighbour_relieves_only_as_far_as_it_is_known():
     assert both.largest[D, 0] == pytest.approx(sag(24.0) / (1 / 8000 + unit(24, 24) + unit(24, 120)), rel=1e-9)
 
 
-def test_the_neighbours_neighbour_makes_it_worse():
+def test_the_neighbors_neighbor_makes_it_worse():
     """The far one lifts the beam off the near one, which is rigid: all three there give the first more than two."""
     three = [touch(30.0), touch(60.0, k=1e7), touch(100.0, k=1e7, latest=None)]
     found = force_bounds(solved(), three).largest[D, 0]
@@ -272,7 +272,7 @@ def test_the_neighbours_neighbour_makes_it_worse():
     assert all_of > 1.5 * two
 
 
-def test_a_neighbour_in_the_next_span_loads():
+def test_a_neighbor_in_the_next_span_loads():
     """Pushing up in one span of a continuous beam lowers the other: taken as stiff as it may be, and there."""
     straight = solved(even(end=288.0), length=288.0, supports=(0.0, 144.0, 288.0))
     assert unit_sags(straight, [72.0, 216.0])[0, 1] < 0.0

@@ -129,7 +129,7 @@ def test_threads_lie_in_the_plane_unless_said_otherwise() -> None:
     assert step(check, "D") == pytest.approx(0.406)  # Table L1 (read)
 
 
-def test_four_bolts_off_centre() -> None:
+def test_four_bolts_off_center() -> None:
     """By hand: 4 in square, 1000 lbf, arm 4 in: I_p 32; (250 + 250) down and 250 sideways next to the end."""
     made = group([1000.0], holes=SQUARE, arm="4 in")
     spread = spread_of(made)

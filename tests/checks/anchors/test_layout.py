@@ -115,7 +115,7 @@ def test_thin_fasteners_go_by_the_commentary() -> None:
 
 
 def test_washers_in_bores() -> None:
-    """Judgement of the collected rules: the washer fits, and 1-1/2 in of wood stay under it."""
+    """Judgment of the collected rules: the washer fits, and 1-1/2 in of wood stay under it."""
 
     def bolt(bore: str, depth: str) -> list[str]:
         fastener = {"kind": "bolt", "size": "1/2 in", "counterbore": bore, "counterbore_depth": depth}

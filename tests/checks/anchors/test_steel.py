@@ -47,7 +47,7 @@ def named(found: list[Check], what: str) -> Check:
     return next(check for check in found if check.what == what)
 
 
-def test_bolts_share_an_off_centre_load_by_the_vector_method_and_shear_in_two_planes() -> None:
+def test_bolts_share_an_off_center_load_by_the_vector_method_and_shear_in_two_planes() -> None:
     """P = hypot(V/3, M y/I_p), I_p = 2 x 3^2; V_a = F_nv A_b 2/2 (J3.6)."""
     check = find(checks(), "shear of the bolts")
     P = math.hypot(V * ARM * 3 / 18, V / 3)

@@ -232,7 +232,7 @@ class TestSeveral:
         assert result_of(apart, wood=WOOD).verdict == "passes"
 
     def test_a_long_one_over_two_short_ones(self) -> None:
-        """Not only neighbours in the list count."""
+        """Not only neighbors in the list count."""
         cuts = [mortise("30 in", length="40 in"), mortise("14 in", length="2 in"), mortise("44 in", length="2 in")]
         assert said(result_of(beam(carries=[*LOAD], cuts=cuts), wood=WOOD), "refer").count("add up") == 2
 

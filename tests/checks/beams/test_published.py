@@ -7,7 +7,7 @@ import pytest
 from .beams import SAWN, beam, find, floor, result_of, seat, step, stock
 
 
-class TestTextbookBeamWithACentreLoad:
+class TestTextbookBeamWithACenterLoad:
     """W3: chapter 6 solutions to a timber design textbook, problem 6.1 (read). 4x8, 8 ft, 400 lb D, 1600 lb Lr."""
 
     wood = stock("4x8", density="5 pcf")

@@ -117,7 +117,7 @@ class TestSpans:
         assert step(find(result, "bending"), "M") == pytest.approx(R**2 / (2 * (w + o)))
 
     def test_every_span_is_tried_alone(self) -> None:
-        """Four spans, load in all: an inner span bends more with its neighbours empty."""
+        """Four spans, load in all: an inner span bends more with its neighbors empty."""
         places = [seat(f"{x} ft") for x in (0, 12, 24, 36, 48)]
         result = result_of(
             beam(supports=places, carries=[floor(live="240 plf")], meant=LONG), wood=known("4 in x 8 in", F_b=9000)

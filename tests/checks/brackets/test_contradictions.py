@@ -115,7 +115,7 @@ def test_loads_whose_seats_overlap_press_together() -> None:
 
 
 def test_half_of_a_seat_at_the_nose_hangs_in_the_air() -> None:
-    """100 lb centred on the nose, 2 in long: 1 in of it lies on the block."""
+    """100 lb centered on the nose, 2 in long: 1 in of it lies on the block."""
     found = find(body(CORBEL, {"at": "3 1/2 in"}), "bearing of shelf")
     assert found.demand == pytest.approx(100.0 / 3.5)
 

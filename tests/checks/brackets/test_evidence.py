@@ -48,7 +48,7 @@ def test_the_usual_trim_passes() -> None:
 
 @pytest.mark.parametrize("split", [None, "not looked at", "check across the holes"])
 def test_screws_pulled_out_of_wood_that_may_be_split_refer(split: str | None) -> None:
-    """Withdrawal values are for sound wood: a screw in a check holds little or nothing (judgement)."""
+    """Withdrawal values are for sound wood: a screw in a check holds little or nothing (judgment)."""
     found = hung({"split": split})
     assert found.verdict == "refer"
     assert find(list(found.checks), "checks and splits at the holes").verdict == "refer"

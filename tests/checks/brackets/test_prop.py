@@ -262,7 +262,7 @@ def test_pair(simple: Context) -> None:
 
 
 @pytest.mark.parametrize("other", [{"gap": None}, {"gap": "1 in"}, {"gap": "0 in", "slot": "1 in"}])
-def test_a_neighbour_that_may_not_be_touched_relieves_nothing(simple: Context, other: dict[str, object]) -> None:
+def test_a_neighbor_that_may_not_be_touched_relieves_nothing(simple: Context, other: dict[str, object]) -> None:
     alone = largest(asked(simple, ask(gap="0 in")))
     result = asked(simple, ask(gap="0 in"), ask("K2", at="10 ft", **other))
     assert largest(result) == pytest.approx(alone, rel=1e-9)

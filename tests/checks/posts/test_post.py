@@ -89,7 +89,7 @@ def plain_wood(**values: float) -> WoodMaterial:
     return WoodMaterial(**{name: Property(value) for name, value in {**known, **values}.items()}, K_cr=Factor(1.5))
 
 
-class TestOffCentre:
+class TestOffCenter:
     """NDS 2018 eq. 15.4-1 and 15.4-2 (reference set 20, memory), worked with plain numbers on the column of W26."""
 
     STOCK = given_stock('5 1/2" x 5 1/2"', F_b=1200, F_c=1000, E_min=580_000)

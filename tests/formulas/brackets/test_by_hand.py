@@ -270,7 +270,7 @@ def test_bolts_of_a_published_bracket() -> None:
     ],
 )
 def test_coefficient_of_a_group_4_in_off(places: list[tuple[float, float]], C: float, at_least: float) -> None:
-    """IC2, IC3, IC6: load over the largest force on a bolt, elastic; beside it the instantaneous centre (how: derived).
+    """IC2, IC3, IC6: load over the largest force on a bolt, elastic; beside it the instantaneous center (how: derived).
 
     The elastic one is lower but for two bolts in one line, where it is 2 % over.
     """

@@ -16,7 +16,7 @@ from beamcheck.formulas.brackets import curved_bar as bar
 
 
 def golovin(P: float, a: float, b: float, t: float, r: float, angle: float) -> tuple[float, float]:
-    """Stress along and across a curved bar under a force P at its free end that points to its centre, exact.
+    """Stress along and across a curved bar under a force P at its free end that points to its center, exact.
 
     Radii a and b, thickness t, at the radius r and so many degrees from the free end (Golovin; in Timoshenko and
     Goodier, Theory of Elasticity, bending of a curved bar by a force at the end; how: memory, checked below).
@@ -42,7 +42,7 @@ def stresses(P: float, r_i: float, r_o: float, t: float, angle: float) -> tuple[
 
 
 def test_the_exact_solution_is_in_balance() -> None:
-    """No stress across at both sides; over the section it sums to the force, whose line passes through the centre."""
+    """No stress across at both sides; over the section it sums to the force, whose line passes through the center."""
     force, moment = (quad(lambda r, n=n: golovin(100, 2, 4, 1.5, r, 60)[0] * r**n * 1.5, 2, 4)[0] for n in (0, 1))
     assert force == pytest.approx(-100 * math.sin(math.radians(60)), rel=1e-9)
     assert moment == pytest.approx(0, abs=1e-9)

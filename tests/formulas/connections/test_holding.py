@@ -176,7 +176,7 @@ def test_the_fasteners_hold_the_load_in_balance(
     assert (x * upward - y * along).sum() == pytest.approx(M, abs=1e-6 * (abs(M) + 1000))
 
 
-def test_four_bolts_in_a_square_under_an_off_centre_load() -> None:
+def test_four_bolts_in_a_square_under_an_off_center_load() -> None:
     """4 in square, 1000 lbf down 6 in to the right: 250 down each, and 6000 x 2/32 = 375 each way (by hand)."""
     x, y = bolt_pattern.about_centroid([0, 4, 4, 0], [0, 0, 4, 4])
     I_p = bolt_pattern.polar_sum(x, y)

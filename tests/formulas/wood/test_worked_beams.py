@@ -94,7 +94,7 @@ class TestW2TimberWithThreePointLoads:
         assert adj.adjusted_shear(170.0, 1.15, 1.0, 1.0, 1.0) == printed(195.5, 1)
 
 
-class TestW3BeamWithACentreLoad:
+class TestW3BeamWithACenterLoad:
     """4x8 No. 1 Douglas fir-larch, 8 ft (read). The single values are rows W05 to W11 of the lumber table."""
 
     def test_ratios(self) -> None:

@@ -366,9 +366,9 @@ def _short_grain(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc, 
         allowed = pad(off.hankinson_tension, F_par=F_t, F_perp=F_perp, phi=phi)
         return Outcome(sigma, allowed, sigma / allowed)
 
-    criterion = Criterion(name, "tension across the grain", "NDS 2018 3.8.2: no value, judgement", "stress")
+    criterion = Criterion(name, "tension across the grain", "NDS 2018 3.8.2: no value, judgment", "stress")
     found = govern(criterion, loads.combinations, across)
-    criterion = Criterion(name, "tension aslant to the grain", "Hankinson's form in tension, judgement", "stress")
+    criterion = Criterion(name, "tension aslant to the grain", "Hankinson's form in tension, judgment", "stress")
     body.checks += [found, govern(criterion, loads.combinations, aslant)]
     if not found.holds:
         text = f"short grain: {show(found.demand or 0.0, 'stress')} across its grain at an edge"

@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 Array = np.ndarray
 Where = tuple[int, int]  # variant and combination
 FIELD = "plane stress field analysis"
-NO_VALUE = "NDS 2018 3.8.2: no value, judgement"
+NO_VALUE = "NDS 2018 3.8.2: no value, judgment"
 CLEAR = (0.85, 1.15)  # of a limit: coarse figures move by some per cent, so only between these they are refined
 
 
