@@ -18,6 +18,7 @@ from .pictures import HoleDrawing as HoleDrawing
 from .pictures import Label, LoadPath, Picture
 from .pictures import Table as Table
 from .question import Question, ask
+from .statics import Statics
 
 DISTANCES = ("length", "small length")  # kinds of quantity that are needed and there, not a demand and a capacity
 ROUNDING = 1e-9  # relative: below it two ratios are the same number
@@ -215,6 +216,7 @@ class PieceResult:
     pictures: tuple[Picture, ...] = ()
     understood: str = ""  # what it was taken for, in a sentence, before any figure
     held_by: tuple[Holding, ...] = ()  # the anchor groups that hold its ends
+    statics: Statics | None = None  # how its forces can be done again
 
     also: ClassVar = ("decided_by", "member_verdict", "joints_verdict")  # stands in JSON beside the fields
 

@@ -147,11 +147,12 @@ def test_a_group_without_holes_is_still_drawn() -> None:
 
 def test_the_sheet_shows_it_with_what_to_see() -> None:
     result = with_drawing()
-    page = render(result)
+    assert "4 governs" in render(result) and "on the shop sheet of" in render(result)
+    page = render(result, all_steps=True)
     assert "4 governs" in page and "end view" in page
     assert f"See and photograph {result.pieces[0].name} before it is covered" in page
     assert "Count and size: 4 bolts 3/4 in." in page
-    assert [type(block).__name__ for block in compose(result)].count("Beside") >= 1
+    assert [type(block).__name__ for block in compose(result, all_steps=True)].count("Beside") >= 1
 
 
 def test_the_console_lists_what_to_see() -> None:

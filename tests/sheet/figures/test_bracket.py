@@ -15,8 +15,9 @@ from hypothesis import strategies as st
 from beamcheck.checks.brackets.drawing import DEEPER
 from beamcheck.checks.core.pictures import Elevation, GapPicture, Picture, StressPicture
 from beamcheck.checks.core.result import JobResult
-from beamcheck.sheet.document.blocks import FigureBlock, Item, VerdictBlock
+from beamcheck.sheet.document.blocks import FigureBlock, Paragraph
 from beamcheck.sheet.document.calc_sheet import compose
+from beamcheck.sheet.document.rich_blocks import MemberHead, RichTable
 from beamcheck.sheet.figures.bracket import WOOD, bracket_figure
 from beamcheck.sheet.figures.bracket_board import edges_of, hatching, joined
 from beamcheck.sheet.figures.gap import gap_figure
@@ -331,10 +332,10 @@ def with_bracket() -> JobResult:
 
 def test_the_finding_stands_right_under_the_verdict_and_at_the_head() -> None:
     blocks = compose(with_bracket())
-    head, first = [block for block in blocks if isinstance(block, VerdictBlock)][:2]
-    assert first.reasons[0] == "It is: decoration only. Short grain at the nose."
-    (item,) = [item for item in head.items if isinstance(item, Item) and item.name == "K1"]
-    assert item.text.startswith("Decoration only. ")
+    at = next(i for i, block in enumerate(blocks) if isinstance(block, MemberHead))
+    assert blocks[at + 1] == Paragraph("It is: decoration only. Short grain at the nose.")
+    change = next(block for block in blocks if isinstance(block, RichTable) and block.title == "Change")
+    assert "Decoration only. " in str(change.rows[0][1])
     assert "It is: decoration only. Short grain at the nose." in render(with_bracket())
 
 
