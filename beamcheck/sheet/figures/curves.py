@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Any
 
 from ...units import show
-from .svg import GREY, TEXT, Board, clipped, text_width
+from .svg import GRAY, TEXT, Board, clipped, text_width
 
 HEIGHT = 36.0
 _WORTH_LABEL = 0.02  # a second extreme smaller than this part of the first is not worth a label
@@ -116,7 +116,7 @@ def _hatch(board: Board, upper: list[tuple[float, float]], base: list[tuple[floa
     last = -math.inf
     for (x, y), (_x, other) in zip(upper, base, strict=True):
         if x - last >= 12 and abs(y - other) > 1:
-            board.line((x, y), (x, other), width=0.5, stroke=GREY)
+            board.line((x, y), (x, other), width=0.5, stroke=GRAY)
             last = x
 
 

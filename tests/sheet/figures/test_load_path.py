@@ -72,7 +72,7 @@ class TestWhatIsDrawn:
         assert f"a: {WRONG}" in " ".join(said(path_figure(example(), "Load path")).split())
 
     def test_a_crossed_arrow_and_a_broken_outline_only_where_they_belong(self) -> None:
-        """Shape and line tell it, for those who see no colours; there is none in it."""
+        """Shape and line tell it, for those who see no colors; there is none in it."""
         svg = path_figure(example(), "Load path")
         plain = LoadPath(
             tuple(node(one.name, one.kind, verdict=one.verdict) if not one.ends else one for one in example().nodes),
@@ -81,9 +81,9 @@ class TestWhatIsDrawn:
         right = path_figure(plain, "Load path")
         assert svg.count("stroke-dasharray") == 1 and right.count("stroke-dasharray") == 0
         assert svg.count('stroke-width="2.4"') == 3 and right.count('stroke-width="2.4"') == 0  # the arrow, two strokes
-        for colour in set(re.findall("#[0-9a-f]+", svg)):
-            digits = colour[1:] if len(colour) == 7 else "".join(2 * digit for digit in colour[1:])
-            assert digits[:2] == digits[2:4] == digits[4:], colour
+        for color in set(re.findall("#[0-9a-f]+", svg)):
+            digits = color[1:] if len(color) == 7 else "".join(2 * digit for digit in color[1:])
+            assert digits[:2] == digits[2:4] == digits[4:], color
 
     def test_each_verdict_has_a_shape_of_its_own(self) -> None:
         """The same drawing but for the verdict differs in more than its word."""
