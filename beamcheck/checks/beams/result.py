@@ -37,6 +37,7 @@ from .figure import beam_figure
 from .load_entry import twist_checks
 from .remedies import beam_remedies
 from .rows import row_words
+from .statics import beam_statics
 
 SEATS = (
     "A support is given by the middle of its seat; spans run from middle to middle, which is not less than the span of "
@@ -87,6 +88,7 @@ def beam_result(beam: Beam, context: Context) -> tuple[PieceResult, Reactions]:
     supports = [(support.at, support.on, support.holds) for support in beam.supports]
     K_cr = float(run.wood.K_cr.value)
     draft.figure = beam_figure(run.solved, float(run.section.d), supports, run.regions, K_cr)
+    draft.statics = beam_statics(run, draft.figure, known=not is_unknown(stock)) if writing() else None
     done = draft.done()
     context.structure.verdicts[beam.name] = done.verdict
     return done, replace(

@@ -18,6 +18,7 @@ from .pictures import HoleDrawing as HoleDrawing
 from .pictures import Label, LoadPath, Picture
 from .pictures import Table as Table
 from .question import Question, ask
+from .statics import Statics
 
 DISTANCES = ("length", "small length")  # kinds of quantity that are needed and there, not a demand and a capacity
 ROUNDING = 1e-9  # relative: below it two ratios are the same number
@@ -215,6 +216,7 @@ class PieceResult:
     pictures: tuple[Picture, ...] = ()
     understood: str = ""  # what it was taken for, in a sentence, before any figure
     held_by: tuple[Holding, ...] = ()  # the anchor groups that hold its ends
+    statics: Statics | None = None  # how its forces can be done again
 
     also: ClassVar = ("decided_by", "member_verdict", "joints_verdict")  # stands in JSON beside the fields
 
@@ -242,7 +244,16 @@ class PieceResult:
     @property
     def decided_by(self) -> str | None:
         """What decides about the piece, in words."""
+        if (group := self.deciding_group) is not None:
+            return f"what holds it: {group.group}"
         return None if self.governing is None else self.governing.what
+
+    @property
+    def deciding_group(self) -> Holding | None:
+        """The anchor group that gives the piece its verdict, where no check of its own has it."""
+        if any(check.verdict == self.verdict for check in self.checks):
+            return None
+        return next((group for group in self.held_by if group.verdict == self.verdict), None)
 
     @property
     def governing(self) -> Check | None:

@@ -43,6 +43,8 @@ def by_gravity(checks: tuple[Check, ...]) -> list[Check]:
 
 def governing_phrase(piece: PieceResult) -> str:
     """What decides about a piece, in a few words."""
+    if (group := piece.deciding_group) is not None:
+        return f"what holds it: {group.group} ({group.verdict})"
     worst = piece.governing
     if worst is None:
         return "nothing was checked"
