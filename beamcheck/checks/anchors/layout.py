@@ -17,6 +17,7 @@ from ..core.result import Check
 from ..core.strength import Outcome
 from .connection import Connection
 from .distances import Need, large_part
+from .far_wood import far_wood_checks, short_of
 from .group import Group, pairs_closer
 from .joint import HAIR
 from .unsaid import Open
@@ -34,7 +35,7 @@ def layout_checks(connection: Connection) -> list[Check]:
     found = [*_holes(connection)]
     found += [_distance(connection, need) for need in connection.needs if float(need.used.max()) > 0.0]
     found += _shrinkage(connection) if connection.joint.dowel.large else _thin(connection)
-    return [*found, *_not_given(connection), *_bores(connection), *washer_checks(group)]
+    return [*found, *far_wood_checks(connection), *_bores(connection), *washer_checks(group)]
 
 
 def _holes(connection: Connection) -> Iterator[Check]:
@@ -61,6 +62,13 @@ def _distance(connection: Connection, need: Need) -> Check:
     k = int(np.argmax(need.used.max(axis=1)))
     most = float(need.least[k].max())
     actual = float(need.actual[k, 0])
+    if actual <= HAIR:  # off the wood: over nothing there is no ratio
+        text = (
+            f"{show(most, 'length')} asked; it lies on the very edge or {show(max(-actual, 0.0), 'length')} beyond it: "
+            f"short by {show(most - actual, 'length')}"
+        )
+        what, where = f"{need.what} in the {need.member}", group.name_of(k)
+        return Check.breaks_rule(f"anchor.{need.rule}_distance", group.name, what, need.clause, text, where=where)
     notes: tuple[str, ...] = ()
     if actual < most - HAIR:
         notes = (
@@ -128,10 +136,10 @@ def _thin(connection: Connection) -> Iterator[Check]:
         if np.isfinite(min(gaps)):
             given.append((rule, min(gaps)))
     name, id, what = group.name, "anchor.splitting", "splitting"
-    if not _short(given, "not prebored", D):
+    if not short_of(given, "not prebored", D):
         yield Check.keeps_rule(id, name, what, THIN, "the commentary's distances for holes not bored ahead are kept")
         return
-    if short := _short(given, "prebored", D):
+    if short := short_of(given, "prebored", D):
         text = f"closer than the commentary advises even with lead holes: {'; '.join(short)}"
         yield group.refers(id, what, THIN, Open(text, "close_nails"))
         return
@@ -140,29 +148,6 @@ def _thin(connection: Connection) -> Iterator[Check]:
         return
     text = "close enough to need lead holes: bore ahead and see that nothing splits"
     yield group.refers(id, what, THIN, Open(text, "bored_ahead", "fastener.bored_ahead"))
-
-
-def _short(given: list[tuple[str, float]], bored: str, D: float) -> list[str]:
-    """The distances that are less than the commentary advises."""
-    found = []
-    for rule, actual in given:
-        least = tables.distance("thin", bored, rule).value.least * D
-        if actual < least - HAIR:
-            found.append(f"{rule}: {show(actual, 'length')}, advised {show(least, 'length')}")
-    return found
-
-
-def _not_given(connection: Connection) -> Iterator[Check]:
-    """Distances in the other member that are not in the job."""
-    group, joint = connection.group, connection.joint
-    other, part = group.anchor.other, joint.other
-    if other is None or part.material != "wood" or not joint.dowel.large:
-        return
-    what, clause = f"distances in the {part.name}", "NDS 2018 12.5.1"
-    for field, words in (("end", "from its end"), ("edge", "from its edge")):
-        if getattr(other, field) is None and not (field == "end" and part.end_grain):
-            text = f"how far the fasteners are {words} is not given (`other.{field}`), so not checked"
-            yield group.refers("anchor.far_distances", what, clause, Open(text, f"other_{field}", f"other.{field}"))
 
 
 def _bores(connection: Connection) -> Iterator[Check]:
