@@ -73,4 +73,4 @@ def test_a_distance_that_is_none_is_no_ratio() -> None:
                                  "edge": "13 1/2 in"})  # fmt: skip
     check = find(layout(made), "distance to the far edge")
     assert (check.verdict, check.ratio) == ("fails", None)
-    assert "2 in beyond it" in check.notes[0] and "short by" in check.notes[0]
+    assert "2 1/4 in beyond it" in check.notes[0] and "short by" in check.notes[0]
