@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 import numpy as np
@@ -18,7 +19,7 @@ from ..core.strength import Outcome
 from .connection import Connection
 from .distances import Need, large_part
 from .far_wood import far_wood_checks, short_of
-from .group import Group, pairs_closer
+from .group import Group, nearest_apart, pairs_closer
 from .joint import HAIR
 from .unsaid import Open
 
@@ -186,3 +187,25 @@ def washer_checks(group: Group) -> Iterator[Check]:
             f"({show(standard, 'length')})"
         )
         yield Check.breaks_rule("anchor.washers", group.name, "washers", "NDS 2018 12.1.3.3", text)
+    yield from _washers_fit(group, fastener.washer)
+
+
+def _washers_fit(group: Group, wide: float) -> Iterator[Check]:
+    """Washers that lie beside each other, and on the face of the held piece."""
+    id, what, x, y = "anchor.washers", "room for the washers", group.x, group.y
+    if not x.size:
+        return
+    apart = nearest_apart(x, y)
+    if apart < wide - HAIR:
+        text = f"{show(wide, 'length')} across, but their bolts are {show(apart, 'length')} apart: they overlap"
+        yield Check.breaks_rule(id, group.name, what, WASHER, text)
+    if group.made.plates or group.made.in_line or group.made.in_the_end:
+        return
+    room = 2.0 * float(min(x.min(), y.min(), float(group.section.d) - y.max()))
+    if room < wide - HAIR:
+        text = (
+            f"{show(wide, 'length')} across, they hang over the edge or end of {group.piece} by "
+            f"{show(0.5 * (wide - room), 'length')}; no more than {show(max(room, 0.0), 'length')} is counted"
+        )
+        answers = (show(math.floor(8.0 * min(room, apart)) / 8.0, "length"),)
+        yield group.refers(id, what, WASHER, Open(text, "washer", "fastener.washer", answers))

@@ -259,6 +259,11 @@ class _Rod:
                 f"a washer {show(self.D_w, 'length')} across hangs over by {show(0.5 * self.D_w - rim, 'length')}"
             )
         clause = "NDS 2018 12.5.1 (as for bolts: common practice), 3.10.2"
+        given = self.fastener.washer
+        if given is not None and given > self.D_w + HAIR and rim < 0.5 * given - HAIR:
+            text = f"a washer {show(given, 'length')} across hangs over by {show(0.5 * given - rim, 'length')}"
+            open_ = Open(text, "washer", "fastener.washer", (show(self.D_w, "length"),))
+            yield group.refers("anchor.washers", f"washer on {name}", clause, open_)
         if short:
             yield Check.breaks_rule(id, group.name, what, clause, *short)
         else:
