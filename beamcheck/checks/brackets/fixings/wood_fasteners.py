@@ -23,7 +23,7 @@ from ...anchors.factors import temperature, wet_service
 from ...anchors.fastener import dowel_of
 from ...anchors.group import Forces, Group
 from ...anchors.joint import weak_wood
-from ...anchors.lateral import lateral_checks
+from ...anchors.lateral import lateral_checks, split_checks
 from ...anchors.layout import layout_checks
 from ...anchors.manners.base import sense_checks
 from ...anchors.manners.registry import resolved
@@ -83,7 +83,7 @@ def _across(rows: FixingRows, group: Group, pulled: Connection, T: Array) -> lis
     whole = resolved(group)
     if not isinstance(whole, Connection):
         return [whole]
-    lateral = [] if rows.family.stands_on_wood else lateral_checks(whole)
+    lateral = [*split_checks(whole.group)] if rows.family.stands_on_wood else lateral_checks(whole)
     found = [replace(check, notes=(*check.notes, *rows.share_note)) for check in lateral]
     return [*found, *layout_checks(whole), *axial_checks(whole if rows.top in rows.tight else pulled, T)]
 
@@ -143,7 +143,7 @@ def _along_the_grain(rows: FixingRows, group: Group) -> list[Check]:
     found += [Check.breaks_rule(one.id, name, one.what, one.clause, one.text) for one in joint.faults]
     what, clause = "what is known of the joint", "NDS 2018 11.1"
     found += [group.refers("anchor.joint", what, clause, open_) for open_ in joint.doubts]
-    return [*found, *layout_checks(placed)]
+    return [*found, *split_checks(group), *layout_checks(placed)]
 
 
 def _moist(lateral: Connection) -> float:
