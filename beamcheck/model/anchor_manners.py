@@ -100,7 +100,7 @@ MANNERS: Mapping[str, Made] = MappingProxyType({
                             gaps=0, bores=2, faces_bored=2, in_a_slot=True),
     "ledger": Made(_WOOD, (*_LAID, "on_girder"), ANY, "a ledger is wood against wood or concrete", others=1, bores=2,
                    in_line=True),
-    "hanger rod": Made(("fastener",), ("holes",), ("bolt",), "a rod goes through, with nut and washer at its ends",
+    "hanger rod": Made(("fastener",), ("holes", "twist_held_by"), ("bolt",), "a rod goes through, with nut and washer at its ends",
                        fastened=False, upright=True, in_line=True),
     "let-in angle": Made(_STEEL, (*_LAID, "twist_held_by"), NAILED, "the angle is its other side", plates=1,
                          point="held", laps=True, let_in=True, hangs=False),
