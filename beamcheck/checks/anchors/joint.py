@@ -325,7 +325,7 @@ class JointMaker:
         if text:
             self.faults.append(Fault("anchor.length", what, clause, text))
             return
-        between = grip + 2.0 * dowel.washer_thickness
+        between = grip + 4.0 * dowel.washer_thickness  # two washers at either end are usual
         if dowel.kind == "bolt" and dowel.thread is not None and dowel.length - dowel.thread > between + HAIR:
             text = (
                 f"{show(dowel.length, 'length')} long with {show(dowel.thread, 'length')} of thread, the nut comes to "

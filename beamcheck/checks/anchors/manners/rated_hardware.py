@@ -196,7 +196,7 @@ def _said_of_others(group: Group, context: Context | None) -> Iterator[Check]:
 def _other_species(group: Group, words: str, context: Context | None) -> Iterator[str]:
     named = species_in(words)
     stocks = [(group.piece, group.stock)]
-    carrier = getattr(group.into, "stock", None)
+    carrier: str = getattr(group.into, "stock", None) or ""
     if context is not None and group.into is not None and carrier in context.structure.stocks:
         stocks.append((group.into.name, context.stock(carrier)))
     elif group.into_stock is not None:

@@ -99,7 +99,9 @@ def stands_out(anchor: Anchor) -> float:
         D, thick = diameter(fastener.kind, fastener.size), washer(fastener.size).value.thickness
     except BeamcheckError:
         return out
-    head = judgment("height of a hexagon head over diameter").value * D + (thick if fastener.washer is not None else 0.0)
+    head = judgment("height of a hexagon head over diameter").value * D + (
+        thick if fastener.washer is not None else 0.0
+    )
     return max(out + head - (fastener.counterbore_depth or 0.0), 0.0)
 
 

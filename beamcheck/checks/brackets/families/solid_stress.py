@@ -281,7 +281,8 @@ def weak_grain(model: FieldModel, field: Field) -> tuple[str, str]:
     angle = judgment("slope of grain at an edge in tension")
     limit = judgment("tension across the grain")
     loss = _loss(model)
-    reasons, small = [], []
+    reasons: list[str] = []
+    small: list[str] = []
     across = field.peak("across tension")
     if across.value * loss > limit.value:
         reasons.append(

@@ -100,4 +100,3 @@ def arm_of(trim: Trim, fixings: Fixings) -> Arm:
     if not found:
         return Arm(None, "one row, and how high the piece is is not given (`height`)")
     return Arm(*max(found))
-
