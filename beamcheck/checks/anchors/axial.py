@@ -140,7 +140,7 @@ def _under_washer(connection: Connection, part: Part, T: Array, D_w: float, far:
 def _through_thin(pad: Pad, connection: Connection, part: Part, D_w: float, which: int | slice) -> Number:
     """What a head or washer holds before it is pulled through its wood, lbf: the rule for nail heads as a further limit.
 
-    The standard has it for nails only. Bearing alone knows no thickness, so it is never relied on beyond this.
+    The standard has it for nails only. Bearing knows no thickness, so it is never relied on beyond this.
     """
     group, joint = connection.group, connection.joint
     thick = judgment("wood that a washer bears on")

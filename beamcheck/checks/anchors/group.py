@@ -116,7 +116,7 @@ class Group:
 
     @property
     def kept_from_turning(self) -> bool:
-        """Somebody answers for what else holds it in its plane, or it is a piece of this job; other words hold nothing."""
+        """Somebody answers for what else holds it in its plane, or it is a piece of this job."""
         return bool(self.kept_by) or vouched(self.anchor.twist_held_by)
 
     @property

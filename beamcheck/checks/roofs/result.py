@@ -9,7 +9,8 @@ from functools import partial
 import numpy as np
 
 from ...analysis.beams.member_loads import TransferredLoad
-from ...analysis.frames.roof_frame import RoofRun
+from ...analysis.roofs.roof_frame import RoofRun
+from ...calc.pad import Pad
 from ...errors import BeamcheckError, Unstable
 from ...model.pieces import Post, Rafter, Stock, Tie
 from ...units import show
@@ -17,13 +18,16 @@ from ...values.lumber import DesignValues
 from ..anchors.results import anchors_of_rafter, anchors_of_tie
 from ..beams.beam import section_of
 from ..beams.figure import roof_figure
+from ..beams.statics import stations
 from ..core.context import Context
 from ..core.draft import GENERAL, SHEAR_SAG, Draft, Reactions, SupportForces, unknown_below
+from ..core.govern import writing
 from ..core.input_words import rafter_inputs, stick_inputs, stock_inputs, tie_inputs, wood_words
-from ..core.material import Sharing, WoodMaterial, is_unknown, reference_values, wood_of
+from ..core.material import Sharing, WoodMaterial, is_unknown, modulus_prime, reference_values, wood_of
 from ..core.question import ask
 from ..core.result import Check, PieceResult
 from ..core.screening import screen, screening_woods
+from ..core.statics import BY_FRAME, Statics
 from ..core.tables import line_forces_table, roof_loads_table
 from .roof import Roof
 
@@ -34,6 +38,9 @@ FRAME = (
 )
 SQUARE = "Deflection is measured square to the slope, between wall and ridge; that of the tail is not checked."
 PUSH = "The sideways push of the wind on the roof is not followed into the walls."
+OF_THE_FRAME = (
+    "Solved by the frame analysis of the pair and its tie. Envelopes over all combinations at the places that matter."
+)
 BOTH_SIDES = (
     "The ridge beam is given both sides of the roof: should the other side be a piece of its own here, write pair = "
     "false for both."
@@ -163,6 +170,7 @@ def _show_rafter(draft: Draft, run: RoofRun, context: Context) -> None:
         (float(line.length), rafter.ridge_on or "ridge", "rests"),
     ]
     draft.figure = roof_figure(run, line, depth, rafter.slope, supports, _creep(rafter, context))
+    draft.statics = _statics(draft, rafter, context)
 
 
 def _show_tie(draft: Draft, run: RoofRun, tie: Tie, context: Context) -> None:
@@ -171,6 +179,17 @@ def _show_tie(draft: Draft, run: RoofRun, tie: Tie, context: Context) -> None:
     depth = float(section_of(context.size(tie.stock), tie.laid, tie.plies).d)
     ends = [(0.0, run.rafter.name, "hung"), (float(line.length), run.rafter.name, "hung")]
     draft.figure = roof_figure(run, line, depth, 0.0, ends, _creep(tie, context))
+    draft.statics = _statics(draft, tie, context)
+
+
+def _statics(draft: Draft, piece: Rafter | Tie, context: Context) -> Statics | None:
+    """What the frame of rafters and tie gives, by stations, and the modulus that it was solved with."""
+    if draft.figure is None or not writing():
+        return None
+    pad, stock = Pad(), context.stock(piece.stock)
+    if not is_unknown(stock):
+        modulus_prime(pad, _standing_for(stock, partial(_wood, stock, piece.laid, None)))
+    return Statics(BY_FRAME, OF_THE_FRAME, stations=stations(draft.figure), steps=tuple(pad.steps))
 
 
 def _creep(piece: Rafter | Tie, context: Context) -> float:

@@ -181,7 +181,7 @@ def _fits_the_report(group: Group) -> Iterator[Check]:
 
 
 def _said_of_others(group: Group, context: Context | None) -> Iterator[Check]:
-    """What the words of the report name against the job: another species, size or kind of hardware; holes not filled."""
+    """What the report names against the job: another species, size or kind of hardware; holes not filled."""
     rating, id, clause = group.anchor.rating, "anchor.rated_fit", "evaluation report"
     if rating is None:
         return
