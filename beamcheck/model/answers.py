@@ -47,13 +47,14 @@ def _said(value: Any) -> Any:
 
 
 Day = Annotated[str, BeforeValidator(_day)]
+Key = Annotated[str, StringConstraints(min_length=1, max_length=400, pattern=r"^[^\s].*[^\s]$|^[^\s]$")]  # names in it
 Somebody = Annotated[Name, AfterValidator(_somebody)]
 
 
 class GivenAnswer(Piece):
     """One answer: which field it went into, what was found, and how that is known."""
 
-    to: Name = Field(description="the field that it answers", examples=["bracket.K1.near.gap"])
+    to: Key = Field(description="the field that it answers", examples=["bracket.K1.near.gap"])
     value: Annotated[str | bool | int | float, BeforeValidator(_said)] = Field(
         description="what was found, as it stands in that field", examples=["3/8 in"]
     )
@@ -73,7 +74,7 @@ class Ruling(Piece):
     """What an engineer or a building department answered in writing to what is not worked out here."""
 
     on: Name = Field(description="the piece", examples=["R1"])
-    question: Name = Field(description="the short name of the question", examples=["ridge"])
+    question: Key = Field(description="the short name of the question", examples=["ridge"])
     says: Annotated[str, StringConstraints(min_length=3, max_length=5000), BeforeValidator(_said)] = Field(
         description="what was ruled", examples=["detail S-4"]
     )

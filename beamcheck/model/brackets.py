@@ -187,6 +187,15 @@ class Trim(Insisting):
     hangs: Literal["below", "on the face"] = Field(
         description="below: its weight pulls on the fasteners; on the face: it shears them", examples=["below"]
     )
+    stands_out: PositiveLength | None = Field(
+        default=None,
+        description="on a face: how far the middle of its weight stands out from the wood it is fixed to; half of its "
+        "depth where it is alike all through",
+        examples=["3 in"],
+    )
+    height: PositiveLength | None = Field(
+        default=None, description="on a face: from its top edge down to the lowest edge that presses on the wall"
+    )
     fixings: Fixings | None = Field(default=None, description="what holds it there")
     carries: tuple[Load, ...] = Field(
         default=(), max_length=50, description="anything that rests on it or hangs from it"
@@ -210,8 +219,16 @@ class Trim(Insisting):
             if load.moves:
                 yield ("carries", i, "moves"), "a load on trim does not move: leave `moves` out"
         yield from _accidental(self.accidental, self.accidental_from)
+        if self.hangs == "below":
+            for field in ("stands_out", "height"):
+                if getattr(self, field) is not None:
+                    yield (field,), f'it hangs below: leave {field} out, or write hangs = "on the face"'
         if self.fixings is not None:
             yield from row_faults(self.fixings.rows)
+            lowest = max((row.below_top for row in self.fixings.rows), default=0.0)
+            if self.height is not None and lowest >= self.height:
+                text = f"{inches(self.height)} high, but a row is {inches(lowest)} below its top edge"
+                yield ("height",), f"{text}: give the whole height"
 
 
 def _sort(load: Load) -> str | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from functools import cache, lru_cache
 from types import MappingProxyType
@@ -12,6 +13,7 @@ from ..provenance import Source
 from .loader import rows, source_of
 
 DESIGN_TABLES: tuple[Literal["4A", "4B", "4D"], ...] = ("4A", "4B", "4D")
+LONGEST_NAME = 6  # words
 GRAVITY_TABLE = "nds_2018_table_12_3_3a_specific_gravity"
 
 
@@ -68,6 +70,20 @@ def specific_gravity(species: str) -> tuple[float, Source]:
     if name is None or name not in table:
         raise UnknownName("species", species, list(table))
     return table[name]
+
+
+def species_in(text: str) -> tuple[str, ...]:
+    """The species that words name, in any known spelling, each by the tables' own name."""
+    words, found, i = re.findall(r"[A-Za-z]+", text), [], 0
+    while i < len(words):
+        for count in range(min(LONGEST_NAME, len(words) - i), 0, -1):
+            name = _spellings().get(folded("".join(words[i : i + count])))
+            if name is not None:
+                found.append(name)
+                i += count - 1
+                break
+        i += 1
+    return tuple(dict.fromkeys(found))
 
 
 @cache

@@ -26,8 +26,9 @@ from ..core.material import bearing_prime
 from ..core.result import Check
 from ..core.strength import Outcome
 from .connection import Connection, connection_duration
+from .distances import far_width
 from .factors import temperature, wet_service
-from .group import NEGLIGIBLE, nearest_apart
+from .group import NEGLIGIBLE, Group, nearest_apart
 from .joint import HAIR, Part, weak_wood
 from .lateral import for_information
 from .unsaid import NotSaid, Open
@@ -77,10 +78,14 @@ def axial_checks(connection: Connection, out_of_plane: Sequence[float] | Array) 
 def _washers(connection: Connection, T: Array) -> Iterator[Check]:
     """The wood under the washers; the bolt itself is checked with the steel parts."""
     group, joint = connection.group, connection.joint
-    D_w, id = joint.dowel.washer, "anchor.washer"
-    assert D_w is not None
+    id = "anchor.washer"
+    assert joint.dowel.washer is not None
     for part in joint.woods:
-        what = f"washer on the {part.name}"
+        what, D_w = f"washer on the {part.name}", counted_washer(group, part, joint.dowel.washer)
+        if D_w <= joint.dowel.hole:
+            text = f"no more than {show(max(D_w, 0.0), 'length')} of it lies on the wood: it is pulled through"
+            yield Check.breaks_rule(id, group.name, what, ws.WASHER, text)
+            continue
         if part.wood is None or part.stock is None:
             text = f"the wood of {part.name} under the washer is not known"
             yield group.refers(id, what, ws.WASHER, Open(text, "other_stock", "other.stock"))
@@ -88,12 +93,33 @@ def _washers(connection: Connection, T: Array) -> Iterator[Check]:
         clear = tables.connection_limit("washer from the end, for C_b").value
         far = part.grain == "held" and float(group.x.min()) - 0.5 * D_w >= clear
         criterion = Criterion(group.name, what, ws.WASHER, "force", id=id)
-        yield govern(criterion, group.forces.combinations, _under_washer(part, T, D_w, joint.dowel.hole, far))
+        yield govern(criterion, group.forces.combinations, _under_washer(connection, part, T, D_w, far))
 
 
-def _under_washer(part: Part, T: Array, D_w: float, hole: float, far: bool) -> Calculation:
+def counted_washer(group: Group, part: Part, D_w: float) -> float:
+    """As much of a washer as lies on wood and is not shared with the next one, as a round one, in."""
+    x, y = group.x, group.y
+    if not x.size:
+        return D_w
+    b, d, other = float(group.section.b), float(group.section.d), group.anchor.other
+    room = [nearest_apart(x, y)]
+    if part.grain == "held":
+        room += [2.0 * float(one) for one in (x.min(), y.min(), d - y.max())]
+    elif part.grain == "into":
+        room += [2.0 * float(one) for one in (x.min(), b - x.max(), y.min(), d - y.max())]
+    elif other is not None and part.grain != "end":
+        near, width = other.edge, far_width(other, part.stock)
+        room += [2.0 * near] if near is not None else []
+        room += [2.0 * other.end] if other.end is not None else []
+        if near is not None and width is not None:
+            v = x if part.grain == "across" else y
+            room.append(2.0 * (width - near - float(np.ptp(v))))
+    return min(D_w, *room)
+
+
+def _under_washer(connection: Connection, part: Part, T: Array, D_w: float, far: bool) -> Calculation:
     assert part.stock is not None and part.wood is not None
-    wood = weak_wood(part.stock, part.wood)
+    wood, hole = weak_wood(part.stock, part.wood), connection.joint.dowel.hole
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         pull = pad.take("T", at(T, which), "lbf", note="on one bolt")
@@ -105,9 +131,27 @@ def _under_washer(part: Part, T: Array, D_w: float, hole: float, far: bool) -> C
                            "more")  # fmt: skip
         A_b = pad(ws.round_washer_area, D_w=washer, d_h=hole)
         held = pad(ws.washer_bearing, F_c_perp_prime=bearing_prime(pad, wood, C_b), A_b=A_b)
+        held = smallest(held, _through_thin(pad, connection, part, D_w, which))
         return Outcome(pull, held, pull / held)
 
     return calculate
+
+
+def _through_thin(pad: Pad, connection: Connection, part: Part, D_w: float, which: int | slice) -> Number:
+    """What a head or washer holds before it is pulled through its wood, lbf: the rule for nail heads as one more limit.
+
+    The standard has it for nails only. Bearing knows no thickness, so it is never relied on beyond this.
+    """
+    group, joint = connection.group, connection.joint
+    thick = judgment("wood that a washer bears on")
+    if part.length >= thick.value - HAIR:
+        return math.inf
+    note = "as for the heads of nails, a further limit in thin wood (judgment)"
+    W_H = pad(wd.head_pull_through, note, G=part.G, D_H=D_w, t_s=part.length)
+    action = ACTIONS.get(joint.dowel.kind, "withdrawal of screws")
+    C_M, C_t = wet_service(group, joint, action), temperature(joint)
+    C_D = connection_duration(pad, group, joint, which)
+    return pad(adj.adjusted_pull_through, W_H=W_H, C_D=C_D, C_M=C_M.value, C_t=C_t.value)
 
 
 def _screwed(connection: Connection, T: Array) -> list[Check]:
@@ -218,9 +262,13 @@ def _head(pad: Pad, connection: Connection, which: int | slice) -> Number | None
     wide = dowel.washer if dowel.kind == "lag screw" else dowel.head
     if wide is None or side.wood is None or side.stock is None:
         raise NotSaid(f"what holds the head in the {side.name} is not known", "other_stock", "other.stock")
+    wide = counted_washer(group, side, wide) if dowel.kind == "lag screw" else wide
+    if wide <= dowel.D:
+        raise OutOfRange(f"no more than {max(wide, 0.0):g} in of the washer lies on the wood", ws.WASHER)
     area = pad(ws.round_washer_area, D_w=wide, d_h=dowel.D)
     F = bearing_prime(pad, weak_wood(side.stock, side.wood), 1.0)
-    return pad(ws.washer_bearing, symbol="W_H", F_c_perp_prime=F, A_b=area)
+    bears = pad(ws.washer_bearing, symbol="W_H", F_c_perp_prime=F, A_b=area)
+    return smallest(bears, _through_thin(pad, connection, side, wide, which))
 
 
 def _any_steel(connection: Connection, T: Array, what: str, clause: str) -> Check:

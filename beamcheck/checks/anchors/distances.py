@@ -16,6 +16,7 @@ import numpy as np
 from ...calc.core import Formula, Number
 from ...calc.pad import Pad, SilentPad
 from ...formulas.connections import spacing as sp
+from ...model.anchors import Other
 from ...model.pieces import Stock
 from ...provenance import Source
 from ...values import connections as tables
@@ -240,10 +241,17 @@ def _other_edges(group: Group, part: Part, v: Array, spread: Spread) -> Iterator
     sided = part.grain == "along"
     near = other.edge + v - float(np.min(v))
     yield "given edge", near, spread.P_y < 0.0 if sided else both
-    if part.stock is not None:
-        size = read_size(part.stock.size)
-        width = size.d if abs(other.thickness - size.b) <= abs(other.thickness - size.d) else size.b
+    width = far_width(other, part.stock)
+    if width is not None:
         yield "far edge", width - near, spread.P_y > 0.0 if sided else both
+
+
+def far_width(other: Other, stock: Stock | None) -> float | None:
+    """The side of the far member that lies in the plane of the joint, in; None where its stock is not known."""
+    if stock is None:
+        return None
+    size = read_size(stock.size)
+    return float(size.d if abs(other.thickness - size.b) <= abs(other.thickness - size.d) else size.b)
 
 
 def _ends(group: Group, part: Part, u: Array) -> Array | None:

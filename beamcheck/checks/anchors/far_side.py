@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 import numpy as np
@@ -18,6 +19,7 @@ from .cuts import hole_of
 from .group import Group, round_force
 from .unsaid import Open
 
+NAILED = re.compile(r"\b(?:nails|nailing)\b", re.IGNORECASE)
 TABLE = "anchor_far_sides"
 BEHIND, PATH = "what it is fastened to", "load path"
 MATERIALS = ("wood", "concrete", "masonry", "steel")
@@ -61,6 +63,8 @@ def fastening(group: Group) -> str:
     made, anchor = group.made, group.anchor
     if made.plates:
         return "welded plate" if anchor.plate is not None and anchor.plate.weld is not None else "plate"
+    if anchor.rating is not None and NAILED.search(f"{anchor.rating.source} {anchor.rating.conditions}"):
+        return "rated nailed hardware"
     if made.aslant or not made.fastened:
         return anchor.manner
     return "bolted or screwed to wood" if anchor.other is None or anchor.other.material == "wood" else "into concrete"

@@ -14,6 +14,7 @@ from ...analysis.beams.combinations import Loaded
 from ...errors import OutOfRange
 from ...model.anchor_manners import MANNERS, Made
 from ...model.anchors import Anchor, Holes
+from ...model.evidence import vouched
 from ...model.pieces import Beam, Post, Stock
 from ...model.rules import beam_length
 from ...units import show
@@ -97,6 +98,7 @@ class Group:
     lands_at: float | None = None  # along the carrying piece
     rests: bool = False  # the end has a seat beside the group
     far_depth: float | None = None  # of the piece that carries it, where that is level wood of the job
+    kept_by: tuple[str, ...] = ()  # pieces of the job that are said to keep it from turning out of its plane
 
     @property
     def name(self) -> str:
@@ -111,6 +113,11 @@ class Group:
     def far(self) -> str:
         """What it is fastened to, by name."""
         return self.into.name if self.into is not None else self.anchor.into or "the other member"
+
+    @property
+    def kept_from_turning(self) -> bool:
+        """Somebody answers for what else holds it in its plane, or it is a piece of this job."""
+        return bool(self.kept_by) or vouched(self.anchor.twist_held_by)
 
     @property
     def on_a_girder(self) -> bool:

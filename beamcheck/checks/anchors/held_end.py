@@ -243,7 +243,7 @@ def group_of(anchor: Anchor, held: HeldEnd, context: Context, beam: tuple[Beam, 
         anchor, held.piece, held.end, held.place, held.stock, weak_wood(held.stock, held.wood), held.section, held.into,
         into_stock, into_wood, held.forces, x, y, line=held.line, slope=held.slope, turn=held.turn,
         carries=held.carries, lands_at=held.lands_at, rests=held.rests, support=held.support,
-        far_depth=_depth(held.into, context),
+        far_depth=_depth(held.into, context), kept_by=_kept_by(anchor, held, context),
     )  # fmt: skip
     bare = not (group.made.fastened or group.made.upright)
     return (
@@ -251,6 +251,15 @@ def group_of(anchor: Anchor, held: HeldEnd, context: Context, beam: tuple[Beam, 
         if held.rests and bare and not held.slope
         else group
     )
+
+
+def _kept_by(anchor: Anchor, held: HeldEnd, context: Context) -> tuple[str, ...]:
+    """The pieces that the words on what keeps it from turning name; not what turns, nor what it is fastened to."""
+    words = anchor.twist_held_by
+    if not words.strip():
+        return ()
+    none = (held.piece, held.into.name if held.into is not None else "")
+    return tuple(name for name in context.structure.sticks_named(words) if name not in none)
 
 
 def _depth(into: AnyPiece | None, context: Context) -> float | None:

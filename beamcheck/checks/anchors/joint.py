@@ -324,6 +324,16 @@ class JointMaker:
             )
         if text:
             self.faults.append(Fault("anchor.length", what, clause, text))
+            return
+        between = grip + 4.0 * dowel.washer_thickness  # two washers at either end are usual
+        if dowel.kind == "bolt" and dowel.thread is not None and dowel.length - dowel.thread > between + HAIR:
+            text = (
+                f"{show(dowel.length, 'length')} long with {show(dowel.thread, 'length')} of thread, the nut comes to "
+                f"the end of the thread {show(dowel.length - dowel.thread - between, 'length')} before the washer: it "
+                f"cannot clamp parts that are {show(grip, 'length')} thick"
+            )
+            answers = (_quarter(dowel.length - between + dowel.D), show(dowel.length, "length"))
+            self.doubts.append(Open(text, "bolt_thread", "fastener.thread_length", answers))
 
     def point(self, crossed: float, more: float, thickness: float) -> tuple[float, float]:
         """Bearing length and penetration in the member that holds the point.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 import numpy as np
@@ -17,7 +18,8 @@ from ..core.result import Check
 from ..core.strength import Outcome
 from .connection import Connection
 from .distances import Need, large_part
-from .group import Group, pairs_closer
+from .far_wood import far_wood_checks, short_of
+from .group import Group, nearest_apart, pairs_closer
 from .joint import HAIR
 from .unsaid import Open
 
@@ -34,7 +36,7 @@ def layout_checks(connection: Connection) -> list[Check]:
     found = [*_holes(connection)]
     found += [_distance(connection, need) for need in connection.needs if float(need.used.max()) > 0.0]
     found += _shrinkage(connection) if connection.joint.dowel.large else _thin(connection)
-    return [*found, *_not_given(connection), *_bores(connection), *washer_checks(group)]
+    return [*found, *far_wood_checks(connection), *_bores(connection), *washer_checks(group)]
 
 
 def _holes(connection: Connection) -> Iterator[Check]:
@@ -61,6 +63,13 @@ def _distance(connection: Connection, need: Need) -> Check:
     k = int(np.argmax(need.used.max(axis=1)))
     most = float(need.least[k].max())
     actual = float(need.actual[k, 0])
+    if actual <= HAIR:  # off the wood: over nothing there is no ratio
+        text = (
+            f"{show(most, 'length')} asked; it lies on the very edge or {show(max(-actual, 0.0), 'length')} beyond it: "
+            f"short by {show(most - actual, 'length')}"
+        )
+        what, where = f"{need.what} in the {need.member}", group.name_of(k)
+        return Check.breaks_rule(f"anchor.{need.rule}_distance", group.name, what, need.clause, text, where=where)
     notes: tuple[str, ...] = ()
     if actual < most - HAIR:
         notes = (
@@ -128,10 +137,10 @@ def _thin(connection: Connection) -> Iterator[Check]:
         if np.isfinite(min(gaps)):
             given.append((rule, min(gaps)))
     name, id, what = group.name, "anchor.splitting", "splitting"
-    if not _short(given, "not prebored", D):
+    if not short_of(given, "not prebored", D):
         yield Check.keeps_rule(id, name, what, THIN, "the commentary's distances for holes not bored ahead are kept")
         return
-    if short := _short(given, "prebored", D):
+    if short := short_of(given, "prebored", D):
         text = f"closer than the commentary advises even with lead holes: {'; '.join(short)}"
         yield group.refers(id, what, THIN, Open(text, "close_nails"))
         return
@@ -140,29 +149,6 @@ def _thin(connection: Connection) -> Iterator[Check]:
         return
     text = "close enough to need lead holes: bore ahead and see that nothing splits"
     yield group.refers(id, what, THIN, Open(text, "bored_ahead", "fastener.bored_ahead"))
-
-
-def _short(given: list[tuple[str, float]], bored: str, D: float) -> list[str]:
-    """The distances that are less than the commentary advises."""
-    found = []
-    for rule, actual in given:
-        least = tables.distance("thin", bored, rule).value.least * D
-        if actual < least - HAIR:
-            found.append(f"{rule}: {show(actual, 'length')}, advised {show(least, 'length')}")
-    return found
-
-
-def _not_given(connection: Connection) -> Iterator[Check]:
-    """Distances in the other member that are not in the job."""
-    group, joint = connection.group, connection.joint
-    other, part = group.anchor.other, joint.other
-    if other is None or part.material != "wood" or not joint.dowel.large:
-        return
-    what, clause = f"distances in the {part.name}", "NDS 2018 12.5.1"
-    for field, words in (("end", "from its end"), ("edge", "from its edge")):
-        if getattr(other, field) is None and not (field == "end" and part.end_grain):
-            text = f"how far the fasteners are {words} is not given (`other.{field}`), so not checked"
-            yield group.refers("anchor.far_distances", what, clause, Open(text, f"other_{field}", f"other.{field}"))
 
 
 def _bores(connection: Connection) -> Iterator[Check]:
@@ -201,3 +187,25 @@ def washer_checks(group: Group) -> Iterator[Check]:
             f"({show(standard, 'length')})"
         )
         yield Check.breaks_rule("anchor.washers", group.name, "washers", "NDS 2018 12.1.3.3", text)
+    yield from _washers_fit(group, fastener.washer)
+
+
+def _washers_fit(group: Group, wide: float) -> Iterator[Check]:
+    """Washers that lie beside each other, and on the face of the held piece."""
+    id, what, x, y = "anchor.washers", "room for the washers", group.x, group.y
+    if not x.size:
+        return
+    apart = nearest_apart(x, y)
+    if apart < wide - HAIR:
+        text = f"{show(wide, 'length')} across, but their bolts are {show(apart, 'length')} apart: they overlap"
+        yield Check.breaks_rule(id, group.name, what, WASHER, text)
+    if group.made.plates or group.made.in_line or group.made.in_the_end:
+        return
+    room = 2.0 * float(min(x.min(), y.min(), float(group.section.d) - y.max()))
+    if room < wide - HAIR:
+        text = (
+            f"{show(wide, 'length')} across, they hang over the edge or end of {group.piece} by "
+            f"{show(0.5 * (wide - room), 'length')}; no more than {show(max(room, 0.0), 'length')} is counted"
+        )
+        answers = (show(math.floor(8.0 * min(room, apart)) / 8.0, "length"),)
+        yield group.refers(id, what, WASHER, Open(text, "washer", "fastener.washer", answers))

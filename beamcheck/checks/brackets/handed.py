@@ -8,6 +8,7 @@ import numpy as np
 
 from ...analysis.beams.member_loads import TransferredLoad
 from ...errors import BeamcheckError
+from ...model.evidence import vouched
 from ...model.existing import Existing
 from ...model.pieces import Beam, Post
 from ...units import show
@@ -79,7 +80,8 @@ class Handed:
             forces = {"down": down, **({"outwards": self.pull} if self.pull is not None else {})}
             field = f"existing.{under.name}.confirmed_by"
             asked.append(ask("answers_for", under.name, field, why=f"{text}.", forces=forces))
-        if self.pull is None:
+        by_others = bracket.fixings is not None and vouched(bracket.fixings.confirmed_by)
+        if self.pull is None and not by_others:  # who answers for the fixings answers for their pull
             asked.append(ask("fixings", bracket.name, f"bracket.{bracket.name}.fixings"))
         if self.perhaps:
             text = f"{text}. {self.perhaps}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, MutableMapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
@@ -93,6 +94,11 @@ class Structure:
         found = choose(self.pieces, f"held by {anchor}", partial(_held_by, anchor))
         return tuple(piece for piece in found if isinstance(piece, (Beam, Rafter, Tie)))
 
+    def sticks_named(self, words: str) -> tuple[str, ...]:
+        """The beams, rafters, ties and posts that these words name."""
+        found = choose(self.pieces, f"named in {words}", partial(_named, words))
+        return tuple(piece.name for piece in found)
+
     def brackets_under(self, beam: str) -> tuple[Bracket, ...]:
         """The brackets near that beam."""
         found = choose(self.pieces, f"brackets under {beam}", partial(_under, beam))
@@ -108,6 +114,11 @@ def _held_by(anchor: str, piece: AnyPiece) -> bool:
         return piece.ends_held_by == anchor
     supports = piece.supports if isinstance(piece, Beam) else (piece.wall,) if isinstance(piece, Rafter) else ()
     return any(support.held_by == anchor for support in supports)
+
+
+def _named(words: str, piece: AnyPiece) -> bool:
+    sort = isinstance(piece, (Beam, Rafter, Tie, Post))
+    return sort and re.search(rf"(?<!\w){re.escape(piece.name)}(?!\w)", words) is not None
 
 
 def _under(beam: str, piece: AnyPiece) -> bool:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
 from beamcheck.errors import OutOfRange
 
-from .anchors import A36, Data, axial, find, group, lateral, said, stock
+from .anchors import A36, HALF, Data, axial, find, group, lateral, layout, said, stock
 
 PULL = "pull on the most loaded"
 PLATE = {key: value for key, value in A36.items() if key != "slot"}
@@ -106,3 +107,26 @@ def test_lag_distances_in_withdrawal() -> None:
         made = group([20.0], held=stock("6x12 dressed"), fastener=LAG, plate=PLATE, manner="plate one side", other=None,
                      holes=holes)  # fmt: skip
         assert find(axial(made, [50.0]), "distances of lag screws").verdict == verdict
+
+
+def test_bearing_is_not_relied_on_beyond_what_thin_wood_holds() -> None:
+    """12.2.5 (memory): 690 pi D_H G^2 t on a quarter of an inch under a 1 in washer; through thick wood it bears."""
+    into, fastener = stock("6x12 dressed"), {**LAG, "length": "6 in"}
+    thin = group([50.0], fastener=fastener, other=INTO, into=into)
+    thin = replace(thin, section=replace(thin.section, b=0.25))
+    assert find(axial(thin, [100.0]), PULL).capacity == pytest.approx(690 * math.pi * 0.25 * 0.25)
+
+
+def test_as_much_of_a_washer_counts_as_lies_on_the_wood() -> None:
+    """625 psi on 3 in less the hole: 1 1/2 in from an edge, or 3 in from the next one, a 4 in washer counts so wide."""
+    wide = {**HALF, "washer": "4 in"}
+    other = {"stock": "wood", "thickness": "1 1/2 in", "grain": "across", "end": "6 in", "edge": "1 1/2 in"}
+    made = group([20.0], fastener=wide, other=other)
+    area = math.pi / 4 * (3.0**2 - 0.5625**2)
+    assert find(axial(made, [100.0]), "washer on the post").capacity == pytest.approx(625 * area)
+    two = {"rows": 2, "columns": 1, "row_spacing": "3 in", "end": "4 in", "edge": "4 in"}
+    close = group([20.0], fastener=wide, holes=two)
+    assert find(axial(close, [100.0]), "washer on the post").capacity == pytest.approx(625 * area)
+    assert "overlap" in said(layout(close), "fails")
+    over = group([20.0], fastener={**HALF, "washer": "9 in"})
+    assert "hang over" in said(layout(over), "refer")

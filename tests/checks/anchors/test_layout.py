@@ -127,3 +127,13 @@ def test_washers_in_bores() -> None:
     assert bolt("1 1/2 in", "1 in") == ["passes"]
     assert bolt("1 1/4 in", "1 in") == ["fails"]
     assert bolt("1 1/2 in", "2 1/4 in") == ["refer"]
+
+
+@pytest.mark.parametrize(("length", "thread", "verdict"), [("4 in", None, "passes"), ("9 in", None, "refer"),
+                                                           ("9 in", "7 in", "passes")])  # fmt: skip
+def test_the_nut_comes_to_the_end_of_the_thread(length: str, thread: str | None, verdict: str) -> None:
+    """Table L1 (memory): a 1/2 in bolt 9 in long has 1 1/2 in of thread, so 7 1/2 in of shank, on 3 in of wood."""
+    bolt = {"kind": "bolt", "size": "1/2 in", "threads": "clear of it", "length": length}
+    made = group([100.0], fastener={**bolt, **({"thread_length": thread} if thread else {})})
+    found = [check for check in lateral(made) if check.what == "what is known of the joint"]
+    assert ([check.verdict for check in found] or ["passes"]) == [verdict]

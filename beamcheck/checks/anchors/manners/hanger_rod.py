@@ -233,13 +233,49 @@ class _Rod:
             yield group.refers("anchor.rod_place", "place of the rod", "geometry", open_)
             return
         yield from self._room(group.piece, float(group.x[0]), side, b)
+        yield from self._beside(group.piece, abs(side - 0.5 * b))
         carrying = self.carrying
         if carrying is None:
             return
         broad = float(section_of(self.context.size(carrying.stock), carrying.laid, carrying.plies).b)
         off = abs(float(group.x[0]) - group.line) if group.line is not None else 0.0
         end = None if group.lands_at is None else min(group.lands_at, beam_length(carrying) - group.lands_at)
+        yield from self._beside(carrying.name, off)
+        yield from self._through_a_seat(carrying)
         yield from self._room(carrying.name, end, 0.5 * broad - off, broad)
+
+    def _beside(self, name: str, off: float) -> Iterator[Check]:
+        """A rod beside the middle of a piece twists it; something else has to keep it from turning."""
+        group, most = self.group, float(np.max(self.T, initial=0.0))
+        if off <= judgment("rod beside the middle").value or most <= NEGLIGIBLE:
+            return
+        id, what, rule = "anchor.couple", f"twist of {name} by the rod", "statics; NDS 2018 11.1.3"
+        text = f"it stands {show(off, 'length')} beside the middle of {name}: {show(off * most, 'moment')} twist it"
+        if group.kept_from_turning:
+            text += f", not on the rod: {group.anchor.twist_held_by}"
+            yield Check.keeps_rule(id, group.name, what, rule, text)
+            return
+        yield group.refers(id, what, rule, Open(text, "twist_held_by", "twist_held_by"))
+
+    def _through_a_seat(self, carrying: Beam) -> Iterator[Check]:
+        """A rod that would come out in what the carrying piece rests on."""
+        group, lands = self.group, self.group.lands_at
+        if lands is None:
+            return
+        for support in carrying.supports:
+            half = 0.5 * (support.bearing or 0.0)
+            if support.holds != "rests" or abs(support.at - lands) >= half + 0.5 * self.d_h - HAIR:
+                continue
+            text = (
+                f"{show(lands, 'length')} along {carrying.name} is its seat on {support.on}: the rod would go through "
+                "the seat and into what carries it"
+            )
+            beside = half + 2.0 * self.D_w
+            places = (support.at + beside, support.at - beside)
+            answers = tuple(show(at, "length") for at in places if 0.0 < at < beam_length(carrying))
+            field = f"{group.support}.lands_at" if group.support else ""
+            open_ = Open(text, "rod_through_seat", field, answers, of=group.piece if field else "")
+            yield group.refers("anchor.rod_place", f"place of the rod in {carrying.name}", "geometry", open_)
 
     def _room(self, name: str, end: float | None, side: float, broad: float) -> Iterator[Check]:
         """Room around the rod in one piece: `end` from its end (None: not known), `side` from one of its sides."""
@@ -259,6 +295,11 @@ class _Rod:
                 f"a washer {show(self.D_w, 'length')} across hangs over by {show(0.5 * self.D_w - rim, 'length')}"
             )
         clause = "NDS 2018 12.5.1 (as for bolts: common practice), 3.10.2"
+        given = self.fastener.washer
+        if given is not None and given > self.D_w + HAIR and rim < 0.5 * given - HAIR:
+            text = f"a washer {show(given, 'length')} across hangs over by {show(0.5 * given - rim, 'length')}"
+            open_ = Open(text, "washer", "fastener.washer", (show(self.D_w, "length"),))
+            yield group.refers("anchor.washers", f"washer on {name}", clause, open_)
         if short:
             yield Check.breaks_rule(id, group.name, what, clause, *short)
         else:

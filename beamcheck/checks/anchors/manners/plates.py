@@ -47,7 +47,7 @@ class OneSide(Fastened):
         return couple_of(group, off + max(group.anchor.gap, 0.0), edges)
 
     def counts_couple(self, group: Group) -> bool:
-        return not group.anchor.twist_held_by.strip()
+        return not group.kept_from_turning
 
     def beside(self, connection: Connection, couple: Couple | None) -> list[Check]:
         return lap_checks(connection, couple, counted=self.counts_couple(connection.group))

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from ....calc.pad import Pad
+from ....errors import BeamcheckError
 from ....formulas.connections.ranges import LONGEST_LASTING
 from ....model.anchors import Rating
 from ....model.evidence import read_evidence
@@ -15,6 +16,8 @@ from ....provenance import Source
 from ....units import show
 from ....values.factors import load_duration
 from ....values.judgment import judgment
+from ....values.lumber import read_size
+from ....values.species import species_in
 from ...core.context import Context
 from ...core.govern import Criterion, at, duration, govern
 from ...core.material import is_unknown
@@ -38,6 +41,12 @@ _YEAR = re.compile(r"\b(?:19|20)\d\d\b")
 _REPORT = re.compile(r"\b(?:report|approval|listing|evaluation|assessment|catalog|[A-Z]{2,5}R)\b", re.IGNORECASE)
 _NUMBER = re.compile(r"(?:\b[Nn]o\.?|\b[Nn]umber|#|\b[Rr]eport)\s*[A-Z]*-?\d+|\b[A-Z]{2,6}[- ]?\d+")
 _C_D = re.compile(r"C_?D\s*(?:=|of|:)?\s*(\d(?:\.\d+)?)", re.IGNORECASE)
+_SIZE = re.compile(r"(?<![\w.])(\d{1,2}) ?[xX] ?(\d{1,2})(?![\w.])")
+_LIFTS = re.compile(r"\b(?:uplift only|hold-? ?downs?|tie-? ?downs?)\b", re.IGNORECASE)
+_LESS = re.compile(
+    r"\b(?:left out|missing|half (?:of )?(?:the |its )?(?:nails|holes|screws)|not all|fewer|partly|some holes|unfilled"
+    r"|not filled|bent over)\b", re.IGNORECASE,
+)  # fmt: skip
 _SAID = re.compile(r"\b(floor|snow|roof|wind|permanent)\b(?:\s+\w+)?\s+(?:loads?|column|figures?)", re.IGNORECASE)
 
 
@@ -47,7 +56,10 @@ class RatedHardware(Manner):
     name = "rated hardware"
 
     def checks(self, group: Group, context: Context | None = None) -> list[Check]:
-        return [*rated_checks(group), *_fits_the_report(group), *wood_checks(group), *far_side_checks(group)]
+        return [
+            *rated_checks(group), *_fits_the_report(group), *_said_of_others(group, context), *wood_checks(group),
+            *far_side_checks(group),
+        ]  # fmt: skip
 
     def to_see(self, group: Group) -> tuple[str, ...]:
         source = group.anchor.rating.source if group.anchor.rating is not None else "its report"
@@ -166,6 +178,52 @@ def _fits_the_report(group: Group) -> Iterator[Check]:
         )
         open_ = Open(text, "rating_slope", "rating.slope", (show(slope, "slope"),), {"slope": show(slope, "slope")})
         yield group.refers(id, "slope of the piece", clause, open_)
+
+
+def _said_of_others(group: Group, context: Context | None) -> Iterator[Check]:
+    """What the report names against the job: another species, size or kind of hardware; holes not filled."""
+    rating, id, clause = group.anchor.rating, "anchor.rated_fit", "evaluation report"
+    if rating is None:
+        return
+    words = f"{rating.source}; {rating.conditions}"
+    for text in (*_other_species(group, words, context), *_other_size(group, words), *_other_kind(group, words)):
+        yield group.refers(id, "what the report is for", clause, Open(text, "rated_for_another"))
+    if rating.conditions_met is True and (less := _LESS.search(rating.conditions)):
+        text = f"the conditions say {less.group()!r}: published loads are for every hole filled"
+        yield group.refers(id, CONDITIONS, clause, Open(text, "conditions_not_met"))
+
+
+def _other_species(group: Group, words: str, context: Context | None) -> Iterator[str]:
+    named = species_in(words)
+    stocks = [(group.piece, group.stock)]
+    carrier: str = getattr(group.into, "stock", None) or ""
+    if context is not None and group.into is not None and carrier in context.structure.stocks:
+        stocks.append((group.into.name, context.stock(carrier)))
+    elif group.into_stock is not None:
+        stocks.append((group.far, group.into_stock))
+    for name, stock in stocks:
+        if not named or is_unknown(stock) or not (own := species_in(stock.species)):
+            continue
+        if own[0] not in named:
+            yield f"it names {' and '.join(named)}, but {name} is of {stock.species}"
+
+
+def _other_size(group: Group, words: str) -> Iterator[str]:
+    """Hardware is as wide as its piece; how deep that may be differs."""
+    named = list(dict.fromkeys(_SIZE.findall(words)))
+    b, near = float(group.section.b), judgment("hardware and its piece").value
+    try:
+        sizes = [read_size(f"{broad}x{deep}") for broad, deep in named]
+    except BeamcheckError:
+        return
+    if sizes and all(abs(float(size.b) - b) > near for size in sizes):
+        yield f"it is for {' and '.join(size.text for size in sizes)}, but {group.piece} is {show(b, 'length')} broad"
+
+
+def _other_kind(group: Group, words: str) -> Iterator[str]:
+    kind = _LIFTS.search(words)
+    if kind is not None and float(np.max(group.parts["down"], initial=0.0)) > NEGLIGIBLE:
+        yield f"{kind.group()!r} is for what lifts, and {show(float(np.max(group.parts['down'])), 'force')} come down"
 
 
 # ---- the load duration of the figures -------------------------------------------------------------------------------

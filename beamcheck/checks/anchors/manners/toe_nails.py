@@ -12,6 +12,7 @@ from ....values.judgment import judgment
 from ...core.result import Check
 from ..connection import Connection
 from ..couple import Couple
+from ..far_wood import far_wood_checks
 from ..group import nearest_apart
 from ..joint import HAIR, Fault, Joint, JointMaker
 from ..unsaid import NotSaid, Open
@@ -79,7 +80,7 @@ class ToeNails(Fastened):
         if not found:
             text = "each begins a third of its length from the end, clear of its neighbors and of the edges"
             found.append(Check.keeps_rule(id, name, what, CLAUSE, text))
-        return found
+        return [*found, *far_wood_checks(connection)]
 
     @staticmethod
     def _apart(connection: Connection) -> list[Check]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from ....model.evidence import read_evidence
 from ....units import show
 from ...core.result import Check
 from ..axial import axial_checks
@@ -56,7 +57,7 @@ class Lap(Beside):
         return couple_of(group, 0.5 * max(float(group.section.b), other.thickness) + max(group.anchor.gap, 0.0))
 
     def counts_couple(self, group: Group) -> bool:
-        return not group.anchor.twist_held_by.strip()
+        return not group.kept_from_turning
 
     def beside(self, connection: Connection, couple: Couple | None) -> list[Check]:
         group = connection.group
@@ -94,6 +95,10 @@ def lap_checks(connection: Connection, couple: Couple | None, *, counted: bool) 
         f"the load lies {show(couple.off, 'length')} beside the face that holds it: up to {show(most, 'moment')} turn "
         f"the joint out of its plane, and its fasteners alone do not hold that ({figure}; {'; '.join(worst.notes)})"
     )
+    said = group.anchor.twist_held_by.strip()
+    if said:
+        missing = read_evidence(said).missing
+        text += f"; {said!r} is said to hold it, but {missing}, nor does it name a beam, post, rafter or tie of the job"
     return [group.refers(id, what, RULE, Open(text, "twist_held_by", "twist_held_by"))]
 
 

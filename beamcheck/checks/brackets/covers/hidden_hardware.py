@@ -8,11 +8,13 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from ....errors import BeamcheckError
+from ....model.anchor_links import diameter
 from ....model.anchor_manners import MANNERS
 from ....model.anchors import Anchor
 from ....model.brackets import Bracket, Cover
 from ....model.pieces import Beam, Rafter, Tie
 from ....units import show
+from ....values.fasteners import washer
 from ....values.judgment import judgment
 from ...anchors.group import hole_places
 from ...core.context import Context
@@ -67,7 +69,8 @@ def _size(bracket: Bracket, cover: Cover, anchor: Anchor, held: Sequence[Beam | 
     short = [
         (field, given, needed)
         for field, given, needed in (
-            ("heads_width", cover.heads_width, width), ("heads_height", cover.heads_height, height)
+            ("heads_width", cover.heads_width, width), ("heads_height", cover.heads_height, height),
+            ("heads_stand_out", cover.heads_stand_out, stands_out(anchor)),
         )
         if given is not None and given < needed - slack
     ]  # fmt: skip
@@ -83,6 +86,23 @@ def _size(bracket: Bracket, cover: Cover, anchor: Anchor, held: Sequence[Beam | 
             asked.append(ask_for(bracket, field, f"cover.{field}", [up], anchor=anchor.name))
         what = f"{SIZE}: {anchor.name}"
         yield Check.refers("cover.hardware_size", bracket.name, what, "geometry", text, ask=asked)
+
+
+def stands_out(anchor: Anchor) -> float:
+    """Head or nut, washer and plate in front of the wood at least, in; 0 of what is sunk, or not known."""
+    fastener, plate = anchor.fastener, anchor.plate
+    shows = plate is not None and not MANNERS[anchor.manner].in_a_slot
+    out = plate.thickness if plate is not None and shows else 0.0
+    if fastener is None or fastener.kind not in ("bolt", "lag screw"):
+        return out
+    try:
+        D, thick = diameter(fastener.kind, fastener.size), washer(fastener.size).value.thickness
+    except BeamcheckError:
+        return out
+    head = judgment("height of a hexagon head over diameter").value * D + (
+        thick if fastener.washer is not None else 0.0
+    )
+    return max(out + head - (fastener.counterbore_depth or 0.0), 0.0)
 
 
 def hardware_size(anchor: Anchor) -> tuple[float, float] | None:

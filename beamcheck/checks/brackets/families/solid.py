@@ -148,7 +148,9 @@ class SolidBracket(Family[Solid]):
         hand_check, table = self._beside(runs, field, where)
         body.checks.append(hand_check)
         body.tables.append(table)
-        body.weak_grain = next(filter(None, (weak_grain(model, one) for one in governing.fields())), "")
+        grains = [weak_grain(model, one) for one in governing.fields()]
+        body.weak_grain = next((weak for weak, _ in grains if weak), "")
+        body.grain_doubt = "" if body.weak_grain else next((doubt for _, doubt in grains if doubt), "")
         body.pull = np.maximum(loads.M_wall, 0.0) * pull_per_moment(runs, which)
         body.pictures.append(_picture(runs, where))
         moved = "not refined, since it fails by more than a mesh can change"
@@ -228,7 +230,7 @@ class SolidBracket(Family[Solid]):
             try:
                 governing = Governing(FieldRuns(self.bracket.name, model, loads), which, wood)
                 peak = governing.field("across").peak("across tension").value
-                weak = next(filter(None, (weak_grain(model, one) for one in governing.fields())), "")
+                weak = next((words for one in governing.fields() for words in weak_grain(model, one) if words), "")
                 stress = show(max(peak, 0.0), "stress")
                 rows.append((show(grain, "angle"), stress, weak or "no short grain on an edge in tension"))
             except BeamcheckError as error:

@@ -272,12 +272,17 @@ def read_edge(field: Field, name: Edge) -> tuple[Array, Array, Array]:
     return places[on], edge.sigma_t[on], edge.phi[on]
 
 
-def weak_grain(model: FieldModel, field: Field) -> str:
-    """Short grain on an edge in tension, or too much tension across the grain: then it is not to be relied on."""
+def weak_grain(model: FieldModel, field: Field) -> tuple[str, str]:
+    """Short grain on an edge in tension, or too much tension across the grain: then it is not to be relied on.
+
+    And, where there is nothing of that: an edge whose grain is as short, and which is pulled across it by no more than
+    is let pass. No value says what it bears, so an engineer has to.
+    """
     angle = judgment("slope of grain at an edge in tension")
     limit = judgment("tension across the grain")
     loss = _loss(model)
-    reasons = []
+    reasons: list[str] = []
+    small: list[str] = []
     across = field.peak("across tension")
     if across.value * loss > limit.value:
         reasons.append(
@@ -290,11 +295,15 @@ def weak_grain(model: FieldModel, field: Field) -> str:
         bad = (sigma > noticed()) & (phi > angle.value)
         if bool(bad.any()):
             k = int(np.flatnonzero(bad)[np.argmax(sigma[bad] * np.sin(np.radians(phi[bad])) ** 2)])
-            reasons.append(
+            most = float(np.max(sigma[bad] * np.sin(np.radians(phi[bad])) ** 2)) * loss
+            (reasons if most > limit.value else small).append(
                 f"the {words} is pulled with {show(float(sigma[k]), 'stress')} where the grain stands at "
                 f"{phi[k]:.0f} degrees to it ({place_words(*places[k])})"
             )
-    return f"short grain: {'; '.join(reasons)}: not to be relied on for load" if reasons else ""
+    if reasons:
+        return f"short grain: {'; '.join([*reasons, *small])}: not to be relied on for load", ""
+    text = f"short grain: {'; '.join(small)}: little, and nothing says that it may be relied on for load"
+    return "", text if small else ""
 
 
 def place_words(x: float, y: float) -> str:

@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import Any
 
 import numpy as np
 
 from ....calc.pad import Pad
 from ....model.anchors import Anchor
+from ....model.brackets import Corbel
 from ....units import show
 from ....values.connections import THIN, connection_factor, distance
 from ....values.found import Found
@@ -23,17 +25,19 @@ from ...anchors.factors import temperature, wet_service
 from ...anchors.fastener import dowel_of
 from ...anchors.group import Forces, Group
 from ...anchors.joint import weak_wood
-from ...anchors.lateral import lateral_checks
+from ...anchors.lateral import lateral_checks, split_checks
 from ...anchors.layout import layout_checks
 from ...anchors.manners.base import sense_checks
 from ...anchors.manners.registry import resolved
 from ...core.context import Context
 from ...core.govern import Criterion, at, govern
 from ...core.material import WoodMaterial
+from ...core.question import PlausibleAnswer
 from ...core.result import Check
 from ...core.strength import Outcome, Section
 from ...core.wood_doubts import wood_evidence_checks
 from ..asking import ask_for, path_of
+from ..family import Family
 from ..wood import known_wood
 from .rows import FixingRows, bolt_checks, heel_checks, outward_pulls
 
@@ -83,7 +87,7 @@ def _across(rows: FixingRows, group: Group, pulled: Connection, T: Array) -> lis
     whole = resolved(group)
     if not isinstance(whole, Connection):
         return [whole]
-    lateral = [] if rows.family.stands_on_wood else lateral_checks(whole)
+    lateral = [*split_checks(whole.group)] if rows.family.stands_on_wood else lateral_checks(whole)
     found = [replace(check, notes=(*check.notes, *rows.share_note)) for check in lateral]
     return [*found, *layout_checks(whole), *axial_checks(whole if rows.top in rows.tight else pulled, T)]
 
@@ -143,7 +147,7 @@ def _along_the_grain(rows: FixingRows, group: Group) -> list[Check]:
     found += [Check.breaks_rule(one.id, name, one.what, one.clause, one.text) for one in joint.faults]
     what, clause = "what is known of the joint", "NDS 2018 11.1"
     found += [group.refers("anchor.joint", what, clause, open_) for open_ in joint.doubts]
-    return [*found, *layout_checks(placed)]
+    return [*found, *split_checks(group), *layout_checks(placed)]
 
 
 def _moist(lateral: Connection) -> float:
@@ -173,6 +177,7 @@ def _in_the_wood(rows: FixingRows) -> Iterator[Check]:
         text = f"{show(whole, 'length')} with the bore, but the bracket is only {show(there, 'length')} deep there"
         id, what = "bracket.through", "wood that the fasteners go through"
         yield Check.breaks_rule(id, name, what, "geometry", text)
+    yield from _head_in_the_wood(rows, whole)
     if rows.bracket.shape.foot_at is None:
         return
     D, clause = dowel_of(fixings.fastener).D, "NDS 2018 Table 12.5.1A"
@@ -188,6 +193,46 @@ def _in_the_wood(rows: FixingRows) -> Iterator[Check]:
             higher = f"{family.back - full * D:.4g} in"
             asked = ask_for(rows.bracket, "lowest_row", f"fixings.rows.{number}.below_top", [higher])
             yield Check.refers(id, name, what, clause, text, ask=asked)
+
+
+def _head_in_the_wood(rows: FixingRows, whole: float) -> Iterator[Check]:
+    """A head that would lie inside the wood, where no bore is said to lead to it."""
+    fastener, family = rows.fixings.fastener, rows.family
+    if fastener is None or fastener.counterbore_depth is not None or family.pocket is not None:
+        return
+    slack, least = judgment("head below the front of a bracket").value, judgment("wood under a head").value
+    if not isinstance(rows.bracket.shape, Corbel) and whole >= least:
+        return  # a carver's bore behind a scroll is seldom written down
+    for i, row in enumerate(rows.fixings.rows):
+        deep = _depth_at(family, row.below_top)
+        if deep is None or whole >= deep - slack:
+            continue
+        text = (
+            f"through {show(whole, 'length')} of wood, but the bracket is {show(deep, 'length')} deep at that height: "
+            "without a bore (`counterbore`, `counterbore_depth`) its head would lie inside the wood"
+        )
+        field = path_of(rows.bracket, "fixings")
+        bored = (
+            (f"{field}.fastener.counterbore_depth", f"{deep - whole:.4g} in"),
+            (f"{field}.fastener.counterbore", "1 in"),
+        )  # fmt: skip
+        answers = [PlausibleAnswer("a bore leads to it", bored),
+                   PlausibleAnswer("all of the wood", ((f"{field}.through", f"{deep:.4g} in"),))]  # fmt: skip
+        asked = ask_for(rows.bracket, "head_in_the_wood", "fixings.through", answers)
+        id, what = "bracket.through", "wood that the fasteners go through"
+        yield Check.refers(id, rows.bracket.name, what, "geometry", text, ask=asked, where=f"row {i + 1}")
+        return
+
+
+def _depth_at(family: Family[Any], down: float) -> float | None:
+    """Wood from the wall to the front so far below the top edge, in; None where its shape does not say."""
+    out = family.bracket.shape.stands_out
+    places = np.linspace(0.0, out, 401)
+    depths = np.array([family.depth_below(float(x)) for x in places])
+    if not depths.any():
+        return out if isinstance(family.bracket.shape, Corbel) else None
+    there = places[depths >= down - HAIR]
+    return float(there.max()) if there.size else None
 
 
 def holding_over_weight() -> Found[float]:

@@ -38,6 +38,7 @@ class Kind(ABC):
     """What hanging in one way asks of the fasteners."""
 
     applied: ClassVar[str]  # how it comes on what it is fixed to
+    turns: ClassVar[bool] = False  # weight that stands out turns it off what it is fixed to
 
     @abstractmethod
     def counted(self, trim: Trim, forces: Array) -> tuple[Array, Check]:
@@ -50,6 +51,11 @@ class Kind(ABC):
     @abstractmethod
     def checks(self, trim: Trim, joint: Connection, forces: Array) -> Iterator[Check]:
         """All fasteners together."""
+
+    def pulled(self, trim: Trim, joint: Connection, each: Array) -> Iterator[Check]:
+        """So much pull on one fastener."""
+        yield from axial_checks(joint, each)
+        yield from _bolts(trim, joint, each)
 
     @abstractmethod
     def on_one(self, trim: Trim, joint: Connection, force: Array) -> list[Check]:
@@ -83,17 +89,19 @@ class Below(Kind):
         note = f"{self.over.value:g} times the weight is counted (judgment)"
         for check in axial_checks(joint, each):
             yield replace(check, notes=(*check.notes, note)) if check.ratio is not None else check
+        yield from _layout(joint)
         yield from _sound(trim)
         yield from _bolts(trim, joint, each)
 
     def on_one(self, trim: Trim, joint: Connection, force: Array) -> list[Check]:
-        return [*axial_checks(joint, force), *_bolts(trim, joint, force)]
+        return list(self.pulled(trim, joint, force))
 
 
 class OnTheFace(Kind):
     """It hangs on a face: its weight shears its fasteners."""
 
     applied = "side"
+    turns = True
 
     def counted(self, trim: Trim, forces: Array) -> tuple[Array, Check]:
         text = f"its weight of {show(trim.weight, 'force')}, once: on a face it shears its fasteners"
@@ -104,10 +112,7 @@ class OnTheFace(Kind):
 
     def checks(self, trim: Trim, joint: Connection, forces: Array) -> Iterator[Check]:
         yield from lateral_checks(joint)
-        # length and breadth of the boards are not asked for: the layout in them is the carpenter's
-        yield from (
-            check for check in layout_checks(joint) if "held piece" not in check.what or "spacing" in check.what
-        )
+        yield from _layout(joint)
 
     def on_one(self, trim: Trim, joint: Connection, force: Array) -> list[Check]:
         group = joint.group
@@ -117,6 +122,11 @@ class OnTheFace(Kind):
 
 
 KINDS: Mapping[str, Kind] = MappingProxyType({"below": Below(), "on the face": OnTheFace()})
+
+
+def _layout(joint: Connection) -> Iterator[Check]:
+    """Length and breadth of the boards are not asked for: the layout in them is the carpenter's."""
+    yield from (check for check in layout_checks(joint) if "held piece" not in check.what or "spacing" in check.what)
 
 
 def _sound(trim: Trim) -> Iterator[Check]:

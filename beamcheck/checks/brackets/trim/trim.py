@@ -15,6 +15,7 @@ from ....model.anchors import Anchor
 from ....model.brackets import Fixings, Trim
 from ....model.pieces import Existing
 from ....units import show
+from ....values.judgment import judgment
 from ....values.lumber import read_size
 from ...anchors.connection import Connection
 from ...anchors.group import Forces, Group
@@ -36,6 +37,7 @@ from ..loads import ACCIDENTAL, STIFF
 from ..wood import known_wood, wood_or_weakest
 from ..words import fixing_rows
 from .kinds import KINDS, Kind
+from .places import Hits, arm_of, hits_of
 
 LONG = 12.0  # in: where along it its weight acts does not matter to its fixings
 ROOMY = 24.0  # in: a board's length and breadth are not asked for; the layout in it is the carpenter's
@@ -123,9 +125,12 @@ def _fastened(
         np.full(x.size, 0.5 * deep), path_of(trim, "fixings"),
     )  # fmt: skip
     yield said
+    hits = hits_of(fixings, behind)
     joint = resolved(group)
     if isinstance(joint, Connection):
-        yield from kind.checks(trim, joint, forces)
+        found, joint = _that_hit(trim, hits, kind, joint, forces)
+        yield from found
+        yield from _couple(trim, fixings, kind, joint, forces, hits)
     else:
         yield joint
     yield from sense_checks(group)
@@ -133,6 +138,66 @@ def _fastened(
         yield from wood_evidence_checks(trim.name, into.doubts)
     if isinstance(trim.accidental, float) and isinstance(joint, Connection):
         yield from _on_one(trim, trim.accidental, kind, joint, solved)
+
+
+def _that_hit(
+    trim: Trim, hits: Hits, kind: Kind, joint: Connection, forces: np.ndarray
+) -> tuple[list[Check], Connection]:  # fmt: skip
+    """The checks of the fasteners that surely meet the wood; where those are too few it has to be looked at."""
+    every = list(kind.checks(trim, joint, forces))
+    if hits.most_sure >= hits.count:
+        return every, joint
+    id, what, group = "trim.hits", "fasteners that meet the wood", joint.group
+    fewer = resolved(replace(group, x=group.x[: hits.most_sure], y=group.y[: hits.most_sure]))
+    alone = list(kind.checks(trim, fewer, forces)) if isinstance(fewer, Connection) else [fewer]
+    if isinstance(fewer, Connection) and all(check.verdict != "fails" for check in alone):
+        text = f"{hits.why}; only these are counted, and they are enough"
+        return [*alone, Check.keeps_rule(id, trim.name, what, "geometry", text)], fewer
+    worst = min(alone, key=lambda check: check.rank)
+    figure = "" if worst.ratio is None else f", {show(worst.ratio, 'ratio')} of what is allowed"
+    text = f"{hits.why}, and these alone do not hold it ({worst.what}{figure})"
+    asked = ask_engineer(trim, "trim_in_the_wood", why=f"{text[:1].upper()}{text[1:]}.", on=trim.on)
+    return [*every, Check.refers(id, trim.name, what, "geometry", text, ask=asked)], joint
+
+
+def _couple(
+    trim: Trim, fixings: Fixings, kind: Kind, joint: Connection, forces: np.ndarray, hits: Hits
+) -> Iterator[Check]:  # fmt: skip
+    """Weight that stands out from a face turns about the lower edge and pulls on the top row."""
+    if not kind.turns:
+        return
+    id, what, clause = "trim.couple", "pull of weight that stands out", "NDS 2018 11.1.3; statics"
+    arm, farthest = arm_of(trim, fixings), judgment("weight of trim stands out")
+    out_asked = ask_for(trim, "stands_out", "stands_out", on=trim.on)
+    if arm.length is None:
+        small = judgment("trivial force").value
+        if float(np.max(forces, initial=0.0)) <= small and trim.stands_out is None:
+            text = f"not more than {show(small, 'force')} on one row: what it turns is next to nothing"
+            yield Check.keeps_rule(id, trim.name, what, clause, text)
+            return
+        low = max(row.below_top for row in fixings.rows)
+        high = ask_for(trim, "trim_height", "height", [f"{low + more:g} in" for more in (2.0, 4.0)], on=trim.on)
+        asked = [*([out_asked] if trim.stands_out is None else []), high]
+        text = f"what turns it off the wall is not known: {arm.why}"
+        yield Check.refers(id, trim.name, what, clause, text, ask=asked)
+        return
+    top = min(range(len(fixings.rows)), key=lambda i: fixings.rows[i].below_top)
+    count = fixings.rows[top].count if joint.group.x.size == hits.count else max(hits.sure[top], 1)
+    out = trim.stands_out if trim.stands_out is not None else farthest.value
+    pull = forces * out / arm.length / count
+    checks = list(kind.pulled(trim, joint, pull))
+    said = f"{show(float(np.max(pull)), 'force')} on each fastener of the top row; lever arm {arm.why}"
+    if trim.stands_out is None:
+        said = f"its weight {show(out, 'length')} out, as far as is believed where nobody says: {said}"
+        failing = [check for check in checks if not check.holds]
+        if failing:
+            worst = min(failing, key=lambda check: check.rank)
+            figure = "" if worst.ratio is None else f": {show(worst.ratio, 'ratio')} of what is allowed"
+            text = f"how far its weight stands out is not said (`stands_out`); {said} ({worst.what}{figure})"
+            yield Check.refers(id, trim.name, what, clause, text, ask=out_asked)
+            return
+    yield Check.keeps_rule(id, trim.name, what, clause, said)
+    yield from checks
 
 
 def _in_a_line(fixings: Fixings) -> np.ndarray:
