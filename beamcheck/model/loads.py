@@ -65,8 +65,9 @@ class Load(Insisting):
         default=None,
         description="a live load that stays for years, as books, stores and water do: wood creeps under it",
     )
-    dead_includes_own_weight: bool = Field(
-        default=False, description="the dead load includes the weight of the piece itself, which is then not added"
+    dead_includes_own_weight: bool | None = Field(
+        default=None,
+        description="the dead load includes the weight of the piece itself, which is then not added; else it is",
     )
 
     def faults(self) -> Iterator[Fault]:

@@ -145,10 +145,11 @@ def _beside(check: Check, shorter: Mapping[tuple[str, str], Check]) -> Check:
 def _own_weight(run: BeamRun) -> Iterator[Check]:
     """A dead load that is said to hold the weight of the piece must be at least that."""
     beam = run.beam
-    if not own_weight_is_stated(beam):
-        return
     id, what = "beam.own_weight", "own weight within the dead load"
     own = float(run.wood.density) * float(run.section.area(SilentPad()))
+    if not own_weight_is_stated(beam):
+        yield from _perhaps_within(run, own)
+        return
     there = sum(
         load.w_start for load in run.solved.loads
         if load.kind == "D" and load.entry is not None and beam.carries[load.entry].dead_includes_own_weight
@@ -161,6 +162,20 @@ def _own_weight(run: BeamRun) -> Iterator[Check]:
         return
     text = f"{show(own, 'line load')} of the {show(there, 'line load')} dead load is the piece itself, as said"
     yield Check.keeps_rule(id, beam.name, what, "statics", text)
+
+
+def _perhaps_within(run: BeamRun, own: float) -> Iterator[Check]:
+    """Own weight is added; whether the dead load holds it already, as that of a code's table does, nobody has said."""
+    for number, load in enumerate(run.beam.carries, 1):
+        whole = [one for one in run.solved.loads if one.kind == "D" and one.entry == number - 1 and not one.is_point]
+        unsaid = load.dead_includes_own_weight is None and load.start is None and load.end is None
+        if not unsaid or sum(one.w_start for one in whole) < own:
+            continue
+        field = f"beam.{run.beam.name}.carries.{number}.dead_includes_own_weight"
+        text = f"{show(own, 'line load')} of own weight is counted beside the dead load of {load.what}"
+        check = Check.keeps_rule("beam.own_weight", run.beam.name, "own weight", "statics", text)
+        yield replace(check, questions=(ask("own_weight_within", run.beam.name, field, load=load.what),))
+        return
 
 
 def _plies(run: BeamRun) -> Iterator[Check]:
