@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from functools import cache, lru_cache
 from types import MappingProxyType
@@ -68,6 +69,26 @@ def specific_gravity(species: str) -> tuple[float, Source]:
     if name is None or name not in table:
         raise UnknownName("species", species, list(table))
     return table[name]
+
+
+def known_species(species: str) -> str:
+    """A species as the tables write it; '' where none of them knows it."""
+    return _spellings().get(folded(species), "")
+
+
+@lru_cache(maxsize=1024)
+def species_in(text: str) -> tuple[str, ...]:
+    """The species that words name, in any spelling that is known, each once; the longest name that fits counts."""
+    found = (_spellings()[folded(one)] for one in _in_words().findall(text))
+    return tuple(dict.fromkeys(found))
+
+
+@cache
+def _in_words() -> re.Pattern[str]:
+    own = (*_gravities(), *(row["spelling"] for row in rows("species_spellings")), *_design_species())
+    longest = sorted(dict.fromkeys(own), key=len, reverse=True)
+    words = "|".join(re.escape(name) for name in longest)
+    return re.compile(rf"(?<![\w-])(?:{words})(?![\w-])", re.IGNORECASE)
 
 
 @cache

@@ -53,7 +53,7 @@ def job_checks(job: Job) -> Iterator[Check]:
         yield _of_the_head(
             "loads.ground_snow", text, "ground_snow_unused", "job.ground_snow", "no snow comes onto it", "0 psf"
         )
-    unanswered = job.job.wind_speed.strip() and not vouched(job.job.wind_by)
+    unanswered = job.job.wind_speed.strip() and not vouched(job.job.wind_by, "structure")
     if unanswered and roofs and not any(load.wind for load in entries):
         text = "a wind speed is given, but no piece carries wind: uplift is not checked"
         yield _of_the_head("loads.wind_speed", text, "wind_speed", "job.wind_speed", "uplift is seen to elsewhere", "")
