@@ -93,20 +93,27 @@ def check_file(path: FilePath, *, units: str | None = None, what_ifs: bool = Fal
     return check_job(job, text=text, name=legible(Path(source).name), units=units, what_ifs=what_ifs)
 
 
-def sheet_html(result: JobResult) -> str:
-    """The calc sheet of a result as one HTML page that asks for nothing from anywhere."""
+def sheet_html(result: JobResult, *, all_steps: bool = False) -> str:
+    """The calc sheet of a result as one HTML page that asks for nothing from anywhere.
+
+    With `all_steps` every derivation stands in it, folded; the result as JSON has them always.
+    """
     from .sheet.html.render import render
 
-    return render(result)
+    return render(result, all_steps=all_steps)
 
 
-def write_sheet(result: JobResult, path: FilePath, *, overwrite: bool = False) -> Path:
+def write_sheet(
+    result: JobResult, path: FilePath, *, overwrite: bool = False, all_steps: bool = False
+) -> Path:  # fmt: skip
     """Write the calc sheet of a result to an HTML file, whole or not at all.
 
     Parameters
     ----------
     result : JobResult
     path : str or path
+    all_steps : bool
+        With every derivation.
     overwrite : bool
         Replace a file that was not made by whatcarries, or was signed or edited since. Others of its own are replaced.
 
@@ -120,11 +127,13 @@ def write_sheet(result: JobResult, path: FilePath, *, overwrite: bool = False) -
     BeamcheckError
         If it cannot be written, or may not be; what stood there before is still there.
     """
-    return write_output(sheet_html(result), path, overwrite=overwrite)
+    return write_output(sheet_html(result, all_steps=all_steps), path, overwrite=overwrite)
 
 
-def sheet_pdf(result: JobResult) -> bytes:
+def sheet_pdf(result: JobResult, *, all_steps: bool = False) -> bytes:
     """The calc sheet of a result as a PDF, with the job file and the result as attachments.
+
+    With `all_steps` every derivation stands at its end.
 
     Raises
     ------
@@ -133,13 +142,13 @@ def sheet_pdf(result: JobResult) -> bytes:
     """
     from .sheet.pdf.render import sheet_pdf as made
 
-    return made(result)
+    return made(result, all_steps=all_steps)
 
 
-def write_pdf(result: JobResult, path: FilePath, *, overwrite: bool = False) -> Path:
+def write_pdf(result: JobResult, path: FilePath, *, overwrite: bool = False, all_steps: bool = False) -> Path:
     """Write the calc sheet of a result to a PDF file; parameters and errors are those of `write_sheet`."""
     check_target(path, overwrite=overwrite)
-    return write_output(sheet_pdf(result), path, overwrite=overwrite)
+    return write_output(sheet_pdf(result, all_steps=all_steps), path, overwrite=overwrite)
 
 
 def write_json(result: JobResult, path: FilePath, *, overwrite: bool = False) -> Path:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import os
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
+from functools import partial
 from shutil import get_terminal_size
 from typing import TYPE_CHECKING, Any
 
@@ -86,6 +87,8 @@ def main(ctx: click.Context) -> int:
     A calculation aid, not an engineered design: a licensed engineer must review and sign off before anyone relies on
     it.
     """
+    # no plugin that happens to be installed changes how a job file is read; and none need be looked for
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     if ctx.invoked_subcommand is None:
         say(ctx.get_help() + "\n", error=True)
         return 2
@@ -98,6 +101,7 @@ def _outputs(command: Command) -> Command:
         click.option(
             "--overwrite", is_flag=True, help="Replace files made elsewhere, or signed or edited since they were made."
         ),
+        click.option("--all-steps", is_flag=True, help="With every derivation in the calc sheet."),
         click.option("--json", "json_", metavar="OUT.json|-", help="Write the result as JSON; - for standard output."),
         click.option("--pdf", metavar="OUT.pdf", help="Write the calc sheet, one PDF for paper and signature."),
         click.option("--sheet", metavar="OUT.html", help="Write the calc sheet, one HTML file."),
@@ -120,6 +124,7 @@ def _outputs(command: Command) -> Command:
 def _check(
     job: str, sheet: str | None, pdf: str | None, json_: str | None, overwrite: bool, units: str | None,
     checks_csv: str | None, hardware_csv: str | None, xlsx: str | None, shop: str | None, answers: bool,
+    all_steps: bool,
 ) -> int:  # fmt: skip
     """Check every piece of a job file.
 
@@ -131,16 +136,18 @@ def _check(
     _check_targets([("the job file", job), ("--sheet", sheet), ("--json", json_), *lists], overwrite)
     from .api import check_file
 
-    more = [*_paper(pdf), *_lists(checks_csv, hardware_csv, xlsx), *_shop(shop)]
-    return _deliver(check_file(job, units=units, what_ifs=answers), sheet, json_, overwrite, more)
+    more = [*_calc_sheets(sheet, pdf, all_steps), *_lists(checks_csv, hardware_csv, xlsx), *_shop(shop)]
+    return _deliver(check_file(job, units=units, what_ifs=answers), json_, overwrite, more)
 
 
-def _paper(pdf: str | None) -> Iterator[tuple[str, Maker]]:
-    """The sheet as a PDF, if it was asked for."""
+def _calc_sheets(sheet: str | None, pdf: str | None, all_steps: bool) -> Iterator[tuple[str, Maker]]:
+    """The calc sheets that were asked for: page and PDF."""
+    from .api import sheet_html, sheet_pdf
+
+    if sheet is not None:
+        yield sheet, partial(sheet_html, all_steps=all_steps)
     if pdf is not None:
-        from .api import sheet_pdf
-
-        yield pdf, sheet_pdf
+        yield pdf, partial(sheet_pdf, all_steps=all_steps)
 
 
 def _shop(shop: str | None) -> Iterator[tuple[str, Maker]]:
@@ -238,7 +245,9 @@ def _loads(command: Command) -> Command:
 @click.option("--shared-by", default="", metavar="TEXT", help="That deck, such as '3/4 in boards, nailed'.")
 @_outputs
 @click.option("--units", type=SYSTEMS, metavar="US|SI", default="US", show_default=True, help="Units of the words.")
-def _span(size: str, sheet: str | None, pdf: str | None, json_: str | None, overwrite: bool, **question: Any) -> int:
+def _span(
+    size: str, sheet: str | None, pdf: str | None, json_: str | None, overwrite: bool, all_steps: bool, **question: Any
+) -> int:  # fmt: skip
     """Is this stick enough for that span, or how far does it go? One beam on two supports, without a job file.
 
     \b
@@ -252,7 +261,9 @@ def _span(size: str, sheet: str | None, pdf: str | None, json_: str | None, over
     from .sizing.span import span_question
 
     species, grade = question.pop("species"), question.pop("grade")
-    return _deliver(span_question(size, species, grade, **question), sheet, json_, overwrite, [*_paper(pdf)])
+    return _deliver(
+        span_question(size, species, grade, **question), json_, overwrite, [*_calc_sheets(sheet, pdf, all_steps)]
+    )
 
 
 @main.command("table", short_help="Longest spans by species, grade, size and spacing.", epilog=TABLE_STATUS)
@@ -430,24 +441,19 @@ def _register(name: str | None, html: str | None, pdf: str | None, overwrite: bo
     return 0
 
 
-def _deliver(
-    result: JobResult, sheet: str | None, json_: str | None, overwrite: bool, more: Sequence[tuple[str, Maker]] = ()
-) -> int:
+def _deliver(result: JobResult, json_: str | None, overwrite: bool, more: Sequence[tuple[str, Maker]] = ()) -> int:
     """Make everything first, then write, then speak; the status is the verdict's."""
     made: list[tuple[str, str | bytes]] = []
+    for path, make in more:
+        progress(f"setting {path}")
+        made.append((path, make(result)))
     text = ""
-    if sheet is not None:
-        from .api import sheet_html
-
-        progress(f"setting the sheet {sheet}")
-        made.append((sheet, sheet_html(result)))
     if json_ is not None:
         from .sheet.record.as_json import result_json
 
         text = result_json(result)
         if json_ != "-":
             made.append((json_, text))
-    made += [(path, make(result)) for path, make in more]
     written = _write(made, overwrite)
     if json_ == "-":
         say(text)

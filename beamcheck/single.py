@@ -11,7 +11,7 @@ from typing import Any, Literal
 
 import numpy as np
 
-from .analysis.beams.beam_frame import LineLoad, PointLoad
+from .analysis.frames.beam_frame import LineLoad, PointLoad
 from .analysis.frames.member_line import straight_beam
 from .calc.pad import Pad, Step
 from .checks.anchors.fastener import dowel_of

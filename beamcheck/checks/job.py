@@ -6,6 +6,7 @@ import hashlib
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import starmap
+from typing import Any
 
 from ..errors import JobError
 from ..model.links import check_links
@@ -14,7 +15,6 @@ from ..units import show, shown_in
 from ..values.combinations import asd_combinations
 from ..values.factors import load_duration
 from ..version import VERSION
-from .anchors.group import Group
 from .core.govern import figures_only
 from .core.open_questions import OpenQuestion
 from .core.pictures import Label
@@ -70,7 +70,7 @@ def check_job(
         return _check(job, text, name, system, what_ifs, seconds)
 
 
-def anchor_groups(job: Job) -> dict[str, list[Group]]:
+def anchor_groups(job: Job) -> dict[str, list[Any]]:
     """The anchor groups of a job by name, each at every end that it holds, with the forces that come to it.
 
     Raises

@@ -11,19 +11,14 @@ from typing import Any
 from ..analysis.beams.member_loads import TransferredLoad
 from ..model.brackets import Bracket, Trim
 from ..model.pieces import Beam, Existing, Job, Post, Rafter, Tie
-from .anchors.group import Group
-from .anchors.results import held_by_nobody, worst_result
 from .beams.moving_supports import Sinks, sinks_of
 from .beams.result import beam_result
-from .brackets.trim.trim import trim_result
-from .core.context import HEAD, Context, Structure
+from .core.context import HEAD, Context, Joints, NoJoints, Structure
 from .core.draft import Reactions
 from .core.result import PieceResult
 from .core.watched import Log, Watched
 from .loadpath.roles import Way, in_its_role, role_checks, ways_of
 from .loadpath.shared_capacity import shared_capacity_checks
-from .posts.result import post_result
-from .roofs.result import roof_results
 
 Carrying = Beam | Rafter | Post | Bracket | Trim
 Done = tuple[PieceResult, Reactions]
@@ -40,7 +35,7 @@ class _Kept:
     sinks: Sinks
     log: Log
     done: list[Done]
-    groups: dict[str, list[Group]]
+    groups: dict[str, list[Any]]
 
 
 @dataclass
@@ -91,7 +86,7 @@ def _run(job: Job, memory: Memory | None, sinks: Mapping[str, Sinks]) -> Run:
     everything: tuple[Carrying | Tie | Existing, ...] = (*pieces, *job.existing)
     structure = Structure(
         {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
-        {anchor.name: anchor for anchor in job.anchor}, heads={HEAD: job.job},
+        {anchor.name: anchor for anchor in job.anchor}, heads={HEAD: job.job}, joints=joints_of(job),
     )  # fmt: skip
     transfers: dict[str, list[TransferredLoad]] = {}
     results: dict[str, PieceResult] = {}
@@ -112,7 +107,7 @@ def _run(job: Job, memory: Memory | None, sinks: Mapping[str, Sinks]) -> Run:
         roles.setdefault(name, []).extend(checks)
     ordered = (
         *(in_its_role(results[piece.name], piece, roles.get(piece.name, ())) for piece in pieces),
-        *(worst_result(groups.get(anchor.name) or [held_by_nobody(anchor)]) for anchor in job.anchor),
+        *_of_anchors(job, groups),
     )
     return Run(job, structure, ordered, tuple(reactions), tuple(ways))
 
@@ -126,8 +121,9 @@ def _done(
     shared = {which: getattr(structure, which) for which in _WATCHED}
     known = memory.find(piece, come, sinks, shared)
     if known is None:
-        log, groups = Log(), dict[str, list[Group]]()
-        own = Structure(**{which: Watched(which, shared[which], log) for which in _WATCHED}, groups=groups)
+        log, groups = Log(), dict[str, list[Any]]()
+        own = Structure(**{which: Watched(which, shared[which], log) for which in _WATCHED}, groups=groups,
+                        joints=structure.joints)  # fmt: skip
         known = _Kept(piece, come, sinks, log, results_of(piece, Context(own, come, sinks)), groups)
         memory.keep(piece.name, known)
         memory.worked_out += 1
@@ -139,6 +135,25 @@ def _done(
     return known.done
 
 
+def joints_of(job: Job) -> Joints:
+    """What answers for the anchor groups of a job; most beams have none, and much hangs on those files."""
+    if not job.anchor:
+        return NoJoints()
+    from .anchors.joints import AnchorGroups
+
+    return AnchorGroups()
+
+
+def _of_anchors(job: Job, groups: Mapping[str, list[PieceResult]]) -> Iterator[PieceResult]:
+    """Each anchor group with its worst result."""
+    if not job.anchor:
+        return
+    from .anchors.results import held_by_nobody, worst_result
+
+    for anchor in job.anchor:
+        yield worst_result(groups.get(anchor.name) or [held_by_nobody(anchor)])
+
+
 def transfers_to(piece: Carrying, transfers: Sequence[TransferredLoad]) -> Iterator[TransferredLoad]:
     """The loads of other pieces. A bracket is no line on which a row could be spread: one of the row comes to it."""
     for transfer in transfers:
@@ -146,17 +161,23 @@ def transfers_to(piece: Carrying, transfers: Sequence[TransferredLoad]) -> Itera
 
 
 def results_of(piece: Carrying, context: Context) -> list[tuple[PieceResult, Reactions]]:
-    """The result of a piece, and of the tie that belongs to it."""
+    """The result of a piece, and of the tie that belongs to it. A kind of piece that a job has not is not loaded."""
     if isinstance(piece, Beam):
         return [beam_result(piece, context)]
     if isinstance(piece, Post):
+        from .posts.result import post_result
+
         return [post_result(piece, context)]
     if isinstance(piece, Bracket):
-        from .brackets.bracket import bracket_results  # most jobs have no brackets, and much hangs on that file
+        from .brackets.bracket import bracket_results
 
         return [bracket_results(piece, context)]
     if isinstance(piece, Trim):
+        from .brackets.trim.trim import trim_result
+
         return [trim_result(piece, context)]
+    from .roofs.result import roof_results
+
     return roof_results(piece, context)
 
 

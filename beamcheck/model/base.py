@@ -96,7 +96,7 @@ else:
 class Piece(BaseModel, metaclass=_InOurWords):
     """Common rules: unknown fields are errors, text is never taken for a number."""
 
-    model_config = ConfigDict(strict=True, extra="forbid", frozen=True, populate_by_name=True)
+    model_config = ConfigDict(strict=True, extra="forbid", frozen=True, populate_by_name=True, defer_build=True)
 
     @model_validator(mode="before")
     @classmethod

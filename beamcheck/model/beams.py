@@ -102,7 +102,9 @@ class Beam(Stick):
                 yield ("spacing",), f'{text} For example spacing = "16 in"'
         if self.in_a_row is False and self.spacing is not None:
             yield ("in_a_row",), "it says that it stands alone, and `spacing` that it is one of a row: which is right?"
-        yield from places_inside(self.carries, self.cuts, length, "the beam")
+        last = max(supports, key=lambda support: support.at)  # without a length it reaches to the end of that seat
+        tail = 0.5 * (last.bearing or 0.0) if self.length is None else 0.0
+        yield from places_inside(self.carries, self.cuts, length, "the beam", tail=tail)
         yield from widths(self.carries)
 
     def _clear_faults(self) -> Iterator[Fault]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import Annotated, Any, Literal
+from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field
 
@@ -52,7 +52,31 @@ class Pocket(Piece):
     )
 
 
-class Solid(Piece):
+class Boxed(Piece):
+    """A shape that fills a box: its height along the wall, its projection out from it, its thickness."""
+
+    if TYPE_CHECKING:  # each shape says what its own measures are
+        thickness: PositiveLength
+        height: PositiveLength
+        projection: PositiveLength
+
+    @property
+    def stands_out(self) -> float:
+        """Out from the wall face to the nose, in."""
+        return self.projection
+
+    @property
+    def foot_at(self) -> float | None:
+        """Down from the top edge to the foot of the wall leg, in."""
+        return self.height
+
+    @property
+    def side_to_side(self) -> float:
+        """Thickness, in."""
+        return self.thickness
+
+
+class Solid(Boxed):
     """Cut from one board or block."""
 
     family: Literal["solid"] = Field(description="cut from one board or block", examples=["solid"])
@@ -75,21 +99,6 @@ class Solid(Piece):
     )
     pocket: Pocket | None = Field(default=None, description="cut into the wall face to hide hardware")
 
-    @property
-    def stands_out(self) -> float:
-        """Out from the wall face to the nose, in."""
-        return self.projection
-
-    @property
-    def foot_at(self) -> float | None:
-        """Down from the top edge to the foot of the wall leg, in."""
-        return self.height
-
-    @property
-    def side_to_side(self) -> float:
-        """Thickness, in."""
-        return self.thickness
-
     def faults(self) -> Iterator[Fault]:
         """Its outline."""
         from .outlines.rules import outline_faults  # plane geometry, which only a solid bracket needs
@@ -97,7 +106,7 @@ class Solid(Piece):
         yield from outline_faults(self)
 
 
-class Braced(Piece):
+class Braced(Boxed):
     """Built up of a wall leg, a top leg and a brace, straight or curved."""
 
     family: Literal["braced"] = Field(description="wall leg, top leg and brace", examples=["braced"])
@@ -127,21 +136,6 @@ class Braced(Piece):
     true_pins: bool = Field(
         default=False, description="the brace turns freely at its ends; else a tight joint bends it"
     )
-
-    @property
-    def stands_out(self) -> float:
-        """Out from the wall face to the nose, in."""
-        return self.projection
-
-    @property
-    def foot_at(self) -> float | None:
-        """Down from the top edge to the foot of the wall leg, in."""
-        return self.height
-
-    @property
-    def side_to_side(self) -> float:
-        """Thickness, in."""
-        return self.thickness
 
     def faults(self) -> Iterator[Fault]:
         """The legs lie within the box, the brace between them, housings within the legs."""
@@ -290,7 +284,7 @@ class SteelCore(Piece):
             yield ("gusset_thickness",), f"{text}: a gusset stands square to the bar, its thickness across it"
 
 
-class Corbel(Piece):
+class Corbel(Boxed):
     """A block on the face of a post."""
 
     family: Literal["corbel"] = Field(description="a block screwed to a post", examples=["corbel"])
@@ -302,21 +296,6 @@ class Corbel(Piece):
     below_seat: PositiveLength | None = Field(
         default=None, description="length of post below the dap, along its grain, until the next cut or its end"
     )
-
-    @property
-    def stands_out(self) -> float:
-        """Out from the wall face to the nose, in."""
-        return self.projection
-
-    @property
-    def foot_at(self) -> float | None:
-        """Down from the top edge to the foot of the wall leg, in."""
-        return self.height
-
-    @property
-    def side_to_side(self) -> float:
-        """Thickness, in."""
-        return self.thickness
 
     def faults(self) -> Iterator[Fault]:
         """What is below the seat belongs to a seat."""

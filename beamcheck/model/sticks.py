@@ -11,7 +11,7 @@ from .base import Answer, Name, Piece
 from .brackets import Role
 from .loads import Load, sort_of
 from .marks import Marked
-from .places import SAME_PLACE, Fault, Path, feet
+from .places import SAME_PLACE, Fault, Path, feet, inches
 from .quantities import Length, PositiveLength
 
 Finish = Literal["plaster", "gypsum board", "masonry veneer", "flexible", "none"]
@@ -180,9 +180,12 @@ def widths(loads: Sequence[Load]) -> Iterator[Fault]:
 
 
 def places_inside(
-    loads: Sequence[Load], cuts: Sequence[Cut], length: float, what: str, *, measured: bool = False
+    loads: Sequence[Load], cuts: Sequence[Cut], length: float, what: str, *, measured: bool = False, tail: float = 0.0
 ) -> Iterator[Fault]:
-    """Loads and cuts lie within the piece; a force says where; `measured` is for rafters."""
+    """Loads and cuts lie within the piece; a force says where; `measured` is for rafters.
+
+    `tail` is how far it may reach beyond the length as given.
+    """
     for i, load in enumerate(loads):
         if sort_of(load) == "point" and load.at is None and not load.moves:
             yield ("carries", i, "at"), 'missing: a force needs its place, for example at = "7 ft"'
@@ -193,6 +196,12 @@ def places_inside(
                 yield from inside(("carries", i, name), place, length, what)
     for i, cut in enumerate(cuts):
         yield from inside(("cuts", i, "at"), cut.at, length, what)
+        half = 0.5 * max(cut.length, cut.depth)
+        first, last = half - SAME_PLACE, length + tail - half + SAME_PLACE
+        if cut.kind == "hole" and cut.at <= length and not first <= cut.at <= last:
+            end = "its left end" if cut.at < half else f"its end at {feet(length)}"
+            text = f"a hole {inches(2.0 * half)} long with its middle at {feet(cut.at)} reaches beyond {end}"
+            yield ("cuts", i, "at"), f"{text}: at is the middle of the hole; enter what is cut off the end as a notch"
 
 
 def inside(path: Path, place: float, length: float, what: str) -> Iterator[Fault]:

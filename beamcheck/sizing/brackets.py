@@ -26,7 +26,7 @@ from ..checks.core.context import AnyPiece, Context, Structure
 from ..checks.core.govern import figures_only
 from ..checks.core.result import CAUTION, SIGN_OFF, Check, PieceResult, Verdict
 from ..checks.job import check_job
-from ..checks.pieces import Carrying, carriers_of, from_the_top, results_of, transfers_to
+from ..checks.pieces import Carrying, carriers_of, from_the_top, joints_of, results_of, transfers_to
 from ..errors import BeamcheckError, JobError, OutOfRange, UnknownName
 from ..model.brackets import Bent, Bracket, Solid, SteelCore
 from ..model.links import check_links
@@ -389,7 +389,7 @@ def _around(job: Job, name: str, above: frozenset[str]) -> Context:
     )  # fmt: skip
     structure = Structure(
         {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
-        {anchor.name: anchor for anchor in job.anchor},
+        {anchor.name: anchor for anchor in job.anchor}, joints=joints_of(job),
     )  # fmt: skip
     near = next(one.near for one in job.bracket if one.name == name)
     wanted = above | ({near.beam} | _resting_on(job, near.beam) if near is not None else frozenset())

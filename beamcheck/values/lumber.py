@@ -151,7 +151,7 @@ def lowest(several: Sequence[DesignValues], why: str) -> DesignValues:
 @cache
 def highest_values() -> Mapping[str, float]:
     """The highest value of each property over all tables, psi."""
-    every = [entry.values for entries in _entries().values() for entry in entries]
+    every = [entry.values for species in _tabulated() for entry in _entries_of(species)]
     return MappingProxyType({name: max(getattr(values, name) for values in every) for name in PROPERTIES})
 
 
@@ -207,7 +207,7 @@ def _entries_for(species: str, size: Size) -> list[_Entry]:
     found = _entries_at(species, size)
     if found:
         return found
-    every = _entries()[species]
+    every = _entries_of(species)
     words = CLASS_WORDS[size.size_class]
     kinds = dict.fromkeys(CLASS_WORDS[size_class] for entry in every for size_class in entry.classes)
     note = next((entry.values.source.note for entry in every if "sold as" in entry.values.source.note), "")
@@ -219,7 +219,7 @@ def _entries_for(species: str, size: Size) -> list[_Entry]:
 
 
 def _entries_at(species: str, size: Size) -> list[_Entry]:
-    return [entry for entry in _entries()[species] if _fits(entry, size)]
+    return [entry for entry in _entries_of(species) if _fits(entry, size)]
 
 
 def _fits(entry: _Entry, size: Size) -> bool:
@@ -242,19 +242,24 @@ def _southern_bands() -> tuple[float, ...]:
 
 @cache
 def _agencies() -> frozenset[str]:
-    return frozenset(agency for entries in _entries().values() for entry in entries for agency in entry.agencies)
+    return frozenset(agency for species in _tabulated() for entry in _entries_of(species) for agency in entry.agencies)
 
 
 @cache
-def _entries() -> Mapping[str, tuple[_Entry, ...]]:
-    """Species -> its rows in all tables."""
-    found: dict[str, list[_Entry]] = {}
+def _entries_of(species: str) -> tuple[_Entry, ...]:
+    """The rows of a species in all tables. Most jobs ask for one species."""
+    found: list[_Entry] = []
     for table in DESIGN_TABLES:
-        raw = rows(design_table(table))
-        by_grain = {row["species"] for row in raw if "open grain" in row["grade"]}
-        for row in raw:
-            found.setdefault(row["species"], []).append(_entry(table, row, row["species"] in by_grain))
-    return MappingProxyType({species: tuple(entries) for species, entries in found.items()})
+        raw = [row for row in rows(design_table(table)) if row["species"] == species]
+        by_grain = any("open grain" in row["grade"] for row in raw)
+        found += (_entry(table, row, by_grain) for row in raw)
+    return tuple(found)
+
+
+@cache
+def _tabulated() -> tuple[str, ...]:
+    """Every species of the tables."""
+    return tuple(dict.fromkeys(row["species"] for table in DESIGN_TABLES for row in rows(design_table(table))))
 
 
 def _entry(table: Literal["4A", "4B", "4D"], row: Mapping[str, str], by_grain: bool) -> _Entry:

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from beamcheck.checks.job import check_job
+from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data
 
 from .beams.beams import beam, checked, find, floor, job, known, result_of, seat, stock
@@ -21,17 +22,29 @@ def test_the_beam_these_tests_start_from_passes() -> None:
     [
         ({"carries": []}, "no live load"),
         ({"carries": [floor(dead="10 psf", width="6 ft")]}, "no live load"),
-        ({"carries": [floor(live="1 psf", width="6 ft")]}, "less than any code asks for"),
-        ({"service": "roof"}, "neither snow nor roof live load"),
+        ({"carries": [floor(live="6 psf", width="6 ft")]}, "less than any code asks for"),
+        ({"service": "roof", "carries": [floor(dead="10 psf", width="6 ft")]}, "neither snow nor roof live load"),
         ({"carries": [floor(live="10 psf", roof_live="40 psf", width="4 ft")]}, "roof live load stands on a floor"),
         ({"spacing": "8 ft"}, "less than the spacing"),
-        ({"spacing": "1 in"}, "less than the piece is broad"),
+        ({"spacing": "1 in", "meant": {"spacing": "measured"}}, "less than the piece is broad"),
     ],
 )  # fmt: skip
 def test_loads_that_cannot_be_all(change: dict[str, Any], said: str) -> None:
     result = result_of(beam(**change))
     assert result.verdict == "refer"
     assert any(said in note for check in result.checks if check.verdict == "refer" for note in check.notes)
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        ({"carries": [floor(live="1 psf", width="6 ft")]}, "a live load of 1 psf is less than any code asks for"),
+        ({"spacing": "1 in"}, "1 in from middle to middle of pieces 5.5 in thick"),
+    ],
+)
+def test_what_is_probably_a_slip_is_not_even_looked_at(change: dict[str, Any], said: str) -> None:
+    with pytest.raises(JobError, match=said):
+        result_of(beam(**change))
 
 
 @pytest.mark.parametrize(

@@ -110,7 +110,7 @@ class TestLoadPath:
     def test_the_table_says_where_the_path_ends(self) -> None:
         rows = checked(**house_data()).tables[0].rows
         ends = {(row[0], row[1]): row[5] for row in rows}
-        assert ends["R", "wall, every 2 ft"] == "by others, confirmed: invented letter of an engineer"
+        assert ends["R", "wall, every 2 ft"] == "by others, confirmed: invented sheet S-1, engineer"
         assert ends["ridge", "P1"] == "goes on"
         assert len(rows) == 2 + 3 * 2 + 2
 
@@ -216,13 +216,13 @@ class TestVerdictAndReasons:
         """Fails first; each names what decides, and how much more there is."""
         weak = beam(seat("0 ft", "wall"), seat("30 ft", "wall"), name="weak", carries=[
             {"what": "floor", "live": "60 psf", "width": "10 ft", "applied": "top"}])  # fmt: skip
-        loose = {"name": "loose", "what": "stones"}
+        loose = {"name": "loose", "what": "stones", "material": "masonry"}
         result = checked(beam=[weak], post=[post(on="loose"), post(name="good")], existing=[loose])
         assert result.verdict == "fails"
         worst = max(ratios(result, "weak").values())
         assert len(result.reasons) == 2
         assert result.reasons[0].startswith("weak: ")
-        assert f"is at {worst:.3g} of what is allowed under D + L" in result.reasons[0]
+        assert f"is at {worst:#.3g} of what is allowed under D + L" in result.reasons[0]
         assert result.reasons[1].startswith("P: what P stands on (loose (stones) is by others")
 
     def test_the_caution_goes_with_every_result(self) -> None:

@@ -14,8 +14,8 @@ from typing import Literal
 
 import numpy as np
 
+from ..frames.beam_frame import SNAP, BeamLoad, LineLoad, PointLoad, Section, Settlement
 from ..frames.member_line import BeamResult, Extremes, Line, straight_beam
-from .beam_frame import SNAP, BeamLoad, LineLoad, PointLoad, Section, Settlement
 from .combinations import Loaded, combine, matrix
 from .load_cases import DRIES, SETTLED, Applied, Case, Stretch, cases_for, spans_of
 

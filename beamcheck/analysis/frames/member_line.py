@@ -9,7 +9,7 @@ from typing import Any, Literal
 import numpy as np
 from numpy.typing import ArrayLike
 
-from ..beams.beam_frame import SNAP, Amount, BeamLoad, LineLoad, PointLoad, Prop, Section, Settlement, beam_frame
+from .beam_frame import SNAP, Amount, BeamLoad, LineLoad, PointLoad, Prop, Section, Settlement, beam_frame
 from .chains import STRAIGHT, Flags
 from .contact import ContactSolution, solve_contact
 from .frame import Solution, solve

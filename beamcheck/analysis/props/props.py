@@ -16,9 +16,9 @@ import numpy as np
 
 from ...errors import BeamcheckError, OutOfRange
 from ...units import show
-from ..beams.beam_frame import BeamLoad, LineLoad, PointLoad, Prop, Section, Settlement, beam_frame
 from ..beams.load_cases import SETTLED, Case
 from ..beams.solved_beam import SolvedBeam
+from ..frames.beam_frame import BeamLoad, LineLoad, PointLoad, Prop, Section, Settlement, beam_frame
 from ..frames.contact import TOLERANCE, solve_contact
 from ..frames.frame import Frame, Loads, Support, solve
 from ..frames.member_line import BeamResult, Line, straight_beam

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...analysis.beams.combinations import Loaded
-from ...analysis.frames.roof_frame import RoofRun
+from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import SilentPad
 from ...model.anchor_manners import MANNERS
 from ...model.anchors import Anchor

@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from ...analysis.beams.combinations import Loaded
-from ...analysis.frames.roof_frame import RoofRun
+from ...analysis.roofs.roof_frame import RoofRun
 from ...errors import BeamcheckError
 from ...model.anchors import Anchor
 from ...model.pieces import Beam, Post, Rafter, Tie

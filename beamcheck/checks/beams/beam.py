@@ -20,6 +20,7 @@ from ..core.question import ask
 from ..core.result import Check
 from ..core.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.given import load_doubts
+from ..loads.weather import weather_checks
 from .beam_run import SHEAR_PART as SHEAR_PART
 from .beam_run import BeamRun as BeamRun
 from .beam_run import BeamSolver, own_weight_is_stated, solved_run
@@ -80,6 +81,7 @@ def beam_checks(run: BeamRun, context: Context) -> list[Check]:
         ),
         *load_checks(beam, solved, wood, section, context),
         *load_doubts(beam, solved.cases, solved.loads, section, context.structure.site),
+        *weather_checks(beam, context.stock(beam.stock)),
         *row_checks(beam, context),
         *own_row_checks(beam, context),
         *_own_weight(run),

@@ -8,15 +8,14 @@ from functools import cached_property
 
 import numpy as np
 
-from ...analysis.beams.beam_frame import Section as Stretched
 from ...analysis.beams.load_cases import SLIVER, Applied, Stretch, spans_of, without_tails
 from ...analysis.beams.member_loads import TransferredLoad, applied_loads, self_weight, transferred_loads
 from ...analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
+from ...analysis.frames.beam_frame import Section as Stretched
 from ...calc.pad import SilentPad
 from ...formulas.wood.deflection import shear_free_modulus, shear_modulus_from_E
 from ...model.pieces import Beam, Support
 from ...values.lumber import Size, read_size
-from ..anchors.cuts import cuts_by_anchors
 from ..core.context import Context
 from ..core.material import WoodMaterial, modulus_prime
 from ..core.strength import Section
@@ -117,7 +116,7 @@ def solved_run(beam: Beam, wood: WoodMaterial, context: Context, at: Sequence[fl
     hanging = [span for span in overhangs if span not in stubs]
     by_place = sorted(seats, key=lambda seat: seat.support.at)
     cuts = regions(
-        [*beam.cuts, *cuts_by_anchors(beam, context, section)], length,
+        [*beam.cuts, *context.structure.joints.cuts(beam, context, section)], length,
         None if any(span[0] == 0.0 for span in hanging) else (by_place[0].start, by_place[0].end),
         None if any(span[1] == length for span in hanging) else (by_place[-1].start, by_place[-1].end),
     )  # fmt: skip

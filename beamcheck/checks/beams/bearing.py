@@ -52,6 +52,8 @@ def _bearing(
 ) -> Iterator[Check]:  # fmt: skip
     """The piece on its seat, the least length of a seat, and the wood under it."""
     support, id, what = seat.support, "beam.bearing", f"bearing at {seat.name}"
+    if support.bearing is None and support.holds == "hung":
+        return  # what it hangs in has the seat: asked with it
     if support.bearing is None:
         b = min(support.bearing_width or section.b, section.b)
         needed = _needed(wood, float(np.max(pressing)), float(b))

@@ -18,7 +18,7 @@ from ...formulas.wood.shear import end_notch_limit, inner_notch_limit
 from ...model.pieces import Cut
 from ...units import show
 from ...values.judgment import judgment
-from ..anchors.cuts import GroupCut, broadest, height_lost, highest, nothing_is_left, slot_net, slot_shear
+from ..core.group_cut import GroupCut, broadest, height_lost, highest, nothing_is_left, slot_net, slot_shear
 from ..core.question import ask
 from ..core.result import Check, Verdict
 from ..core.strength import Section

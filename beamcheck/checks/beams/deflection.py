@@ -12,7 +12,7 @@ from ...analysis.beams.combinations import Loaded
 from ...analysis.beams.load_cases import DRIES, PATTERNED, Case
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...analysis.frames.member_line import Extremes, Line
-from ...analysis.frames.roof_frame import RoofRun
+from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
 from ...formulas.wood import deflection as df
 from ...model.pieces import Stick
@@ -27,6 +27,7 @@ from .bracing import Span
 from .seats import told_apart
 
 Array = np.ndarray
+_Ways = tuple[float, float, str]  # deflection under what lasts and under the rest, in; the words of the way it is worst
 FEW, POINTS = 24, 41  # rows that are looked at without a first glance; points of that glance
 UNBENT = 1e-6  # in; a load that does not bend this piece needs no check
 CLAUSE = "IBC Table 1604.3, IRC R301.7, NDS 2018 3.5"
@@ -277,18 +278,28 @@ def _check(subject: str, solved: _Solved, one: _Kind, at: _Place, wood: WoodMate
     span = at.span
     where = f"{'overhang' if span.overhang else 'span'} from {show(span.start, 'length')} to {show(span.end, 'length')}"
     pad, notes = Pad(), tuple[str, ...]()
-    if writing():
-        notes = _write(pad, solved, one, at, wood)
+    if one.total or writing():
+        read = _read(solved, one, at)
+        notes = _notes(one, at, wood, read) if one.total else ()
+        if writing():
+            _write(pad, one, at, read)
     return Check.of_ratio(
         one.id, subject, one.what, CLAUSE, *notes, demand=at.size, capacity=at.allowed, kind="small length",
         ratio=at.ratio, combination=one.names[at.row], where=where, steps=pad.steps,
     )  # fmt: skip
 
 
-def _write(pad: Pad, solved: _Solved, one: _Kind, at: _Place, wood: WoodMaterial) -> tuple[str, ...]:
-    """The steps, and what else is to be known of the figure."""
-    notes: tuple[str, ...] = ()
-    lasting, passing, words = _read(solved, one, at)
+def _notes(one: _Kind, at: _Place, wood: WoodMaterial, read: _Ways) -> tuple[str, ...]:
+    """What else is to be known of a total deflection."""
+    if one.with_creep:
+        return (WITH_CREEP,)
+    lasting, passing, _ = read
+    return BY_CODE, _in_the_long_run(at, wood, lasting, passing)
+
+
+def _write(pad: Pad, one: _Kind, at: _Place, read: _Ways) -> None:
+    """The steps."""
+    lasting, passing, words = read
     if one.total:
         why, source = one.dead.why, one.dead.source
         Delta_LT = pad.take("Delta_LT", lasting, "in", note=f"dead load, {FROM_FRAME}, {words}")
@@ -296,11 +307,9 @@ def _write(pad: Pad, solved: _Solved, one: _Kind, at: _Place, wood: WoodMaterial
         if one.with_creep:
             K_cr = pad.take("K_cr", one.dead.value, note=why, source=source)
             pad(df.long_term_deflection, K_cr=K_cr, Delta_LT=Delta_LT, Delta_ST=Delta_ST)
-            notes = (WITH_CREEP,)
         else:
             s_D = pad.take("s_D", one.dead.value, note=why, source=source)
             pad(df.dead_and_other_deflection, s_D=s_D, Delta_LT=Delta_LT, Delta_ST=Delta_ST)
-            notes = (BY_CODE, _in_the_long_run(at, wood, lasting, passing))
     else:
         pad.take("Delta", at.size, "in", note=f"{FROM_FRAME}, {words}, {'up' if at.sign > 0 else 'down'}")
     L = pad.take("L", _counted(at.span), "in", note="twice the overhang" if at.span.overhang else "between supports")
@@ -308,7 +317,6 @@ def _write(pad: Pad, solved: _Solved, one: _Kind, at: _Place, wood: WoodMaterial
     allowed = pad(df.deflection_limit, L=L, n=n)
     if one.cap is not None and one.cap.value < allowed:
         pad.take("Delta_limit", one.cap.value, "in", note=one.cap.reason, source=one.cap.source)
-    return notes
 
 
 def _in_the_long_run(at: _Place, wood: WoodMaterial, lasting: float, passing: float) -> str:
@@ -322,7 +330,7 @@ def _in_the_long_run(at: _Place, wood: WoodMaterial, lasting: float, passing: fl
     )
 
 
-def _read(solved: _Solved, one: _Kind, at: _Place) -> tuple[float, float, str]:
+def _read(solved: _Solved, one: _Kind, at: _Place) -> _Ways:
     """Deflection at one place under what lasts and under the rest, in the worst way; positive the way it goes there."""
     span, rows = at.span, np.array((one.lasting[at.row], one.passing[at.row]))
     found = []

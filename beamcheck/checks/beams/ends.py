@@ -55,6 +55,12 @@ def _uplift(
         text += ": next to nothing beside what presses there or may; no fastening is asked for"
         yield Check.keeps_rule(id, beam.name, what, UPLIFT, text, where=seat.where)
         return
+    if _leaves(beam, solved, seat):
+        down = show(support.settles, "small length")
+        text = f"it goes down by {down}, and the beam leaves it: nothing lies on it then"
+        question = seat.asks("leaves_seat", beam, forces={"up": force})
+        yield Check.refers(id, beam.name, f"span past {seat.name}", "statics", text, ask=question, where=seat.where)
+        return
     if (anchor := context.anchor(support.held_by)) is not None:
         text += f": checked in anchor {anchor.name}, a piece of its own here"
         yield Check.keeps_rule(id, beam.name, what, UPLIFT, text, where=seat.where)
@@ -62,13 +68,21 @@ def _uplift(
         tied = support.tied_down.strip()
         text += f"; said to be held down by {tied!r}, which is not checked here" if tied else (
             " and nothing is said to hold it down")  # fmt: skip
-        question = seat.asks("uplift", beam, force=show(force, "force"), forces={"up": force})
+        question = seat.asks("uplift", beam, "held_by", force=show(force, "force"), forces={"up": force})
         found = Check.refers(id, beam.name, what, UPLIFT, text, ask=question, where=seat.where)
         yield replace(found, kind="force", demand=force, combination=solved.combinations[worst].name)
     if isinstance(under, Existing) and not bears_nothing(under):
         pulls = np.maximum(-lifting, 0.0)
         what = f"what {under.name} takes upward"
         yield from uplift_taken(beam.name, what, under, solved.combinations, pulls, seat.where)
+
+
+def _leaves(beam: Beam, solved: SolvedBeam, seat: Seat) -> bool:
+    """Whether a support between others that goes down is merely left: nothing ties it there, no wind lifts."""
+    support, places = seat.support, [one.at for one in beam.supports]
+    tied = bool(support.held_by or support.tied_down.strip())
+    between = min(places) < support.at < max(places)
+    return support.settles > 0.0 and between and not tied and all(case.kind != "W" for case in solved.cases)
 
 
 def _held(beam: Beam, solved: SolvedBeam, seat: Seat, context: Context) -> Iterator[Check]:

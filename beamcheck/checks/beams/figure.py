@@ -9,12 +9,12 @@ from typing import Literal
 import numpy as np
 
 from ...analysis.beams.combinations import Loaded
-from ...analysis.beams.load_cases import KIND_WORDS, Applied, Case
+from ...analysis.beams.load_cases import Applied, Case
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...analysis.frames.member_line import Line
-from ...analysis.frames.roof_frame import RoofRun
-from ...units import show
+from ...analysis.roofs.roof_frame import RoofRun
 from ..core.pictures import CurveMark, CutMark, Figure, LoadMark, SupportMark
+from ..core.tables import amount_words, kind_words
 from .cuts import Region
 
 STATIONS = 61  # points of the drawn curves, besides both sides of every jump
@@ -46,19 +46,6 @@ def roof_figure(
     names = [combination.name for combination in run.combinations]
     chord = (supports[0][0], supports[-1][0])
     return _figure(float(line.length), depth, slope, tuple(supports), (), (), line, bent, names, chord)
-
-
-def kind_words(load: Applied) -> str:
-    """'dead', 'live', ..., 'wind up' for wind that lifts."""
-    return KIND_WORDS[load.kind] + (" up" if load.total < 0 else "")
-
-
-def amount_words(load: Applied) -> str:
-    """'40 plf', '20 plf to 40 plf', '1,240 lb'."""
-    if load.is_point:
-        return show(load.P, "force")
-    amount = show(load.w_start, "line load")
-    return amount if load.w_end == load.w_start else f"{amount} to {show(load.w_end, 'line load')}"
 
 
 def _drawn(loads: Sequence[Applied]) -> tuple[LoadMark, ...]:

@@ -14,7 +14,6 @@ from ...model.pieces import Beam, Support
 from ...model.rules import beam_length
 from ...units import show
 from ...values.lumber import DesignValues
-from ..anchors.results import anchors_of_beam
 from ..core.context import Context
 from ..core.draft import (
     GENERAL,
@@ -31,12 +30,14 @@ from ..core.material import WoodMaterial, is_unknown, reference_values, sharing_
 from ..core.result import PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.tables import line_forces_table, loads_table, reactions_table
+from ..core.unsaid import unsaid_of, with_unsaid
 from .beam import check_beam
 from .beam_run import BeamRun, BeamSolver
 from .figure import beam_figure
 from .load_entry import twist_checks
 from .remedies import beam_remedies
 from .rows import row_words
+from .statics import beam_statics
 
 SEATS = (
     "A support is given by the middle of its seat; spans run from middle to middle, which is not less than the span of "
@@ -74,7 +75,7 @@ def beam_result(beam: Beam, context: Context) -> tuple[PieceResult, Reactions]:
         run = None
     if run is None:
         missing = unknown_below(beam.name, [support.on for support in beam.supports])
-        return draft.done(), replace(missing, anchors=tuple(anchors_of_beam(beam, None, context)))
+        return draft.done(), replace(missing, anchors=tuple(context.structure.joints.results(beam, None, context)))
     context.structure.runs[beam.name] = run
     if draft.remedies and any(support.held_by for support in beam.supports):
         draft.assumptions.append(GROUPS_LEFT_OUT)
@@ -87,9 +88,12 @@ def beam_result(beam: Beam, context: Context) -> tuple[PieceResult, Reactions]:
     supports = [(support.at, support.on, support.holds) for support in beam.supports]
     K_cr = float(run.wood.K_cr.value)
     draft.figure = beam_figure(run.solved, float(run.section.d), supports, run.regions, K_cr)
+    draft.statics = beam_statics(run, draft.figure, known=not is_unknown(stock)) if writing() else None
     done = draft.done()
     context.structure.verdicts[beam.name] = done.verdict
-    return done, replace(_beam_reactions(run, context), anchors=tuple(anchors_of_beam(beam, run, context)))
+    return done, replace(
+        _beam_reactions(run, context), anchors=tuple(context.structure.joints.results(beam, run, context))
+    )
 
 
 def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:
@@ -109,7 +113,7 @@ def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:
         wood = make(reference_values(stock))
         run, checks = check_beam(beam, wood, context, solver)
         draft.remedies = beam_remedies(beam, stock, make, context, checks, run) if writing() else ()
-    draft.checks = [*checks, *draft.checks]
+    draft.checks = [*with_unsaid(checks, unsaid_of(stock, beam)), *draft.checks]
     draft.assumptions = [*wood.notes, *draft.assumptions]
     return run
 

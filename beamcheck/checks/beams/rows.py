@@ -91,6 +91,8 @@ def row_checks(beam: Beam, context: Context) -> Iterator[Check]:
             if isinstance(above, Beam) and may_be_one_of_a_row(above, context):
                 yield _one_of_a_row(beam.name, above)
             continue
+        if crowded := _crowded(transfer, above, beam):
+            yield crowded
         if row.open:
             text = (
                 f"{row.taken} This beam overhangs or runs over several spans, where a load on a part of it may be "
@@ -107,6 +109,26 @@ def row_checks(beam: Beam, context: Context) -> Iterator[Check]:
             )
             what = f"single loads from {transfer.from_piece}"
             yield Check.refers(id, beam.name, what, "statics", text, ask=_ask_row(above, beam, length))
+
+
+def _crowded(transfer: TransferredLoad, above: AnyPiece | None, beam: Beam) -> Check | None:
+    """More pieces of a row than find room, so far apart, between the first and the last place where they land."""
+    if transfer.row is None or transfer.spread is None or not isinstance(above, Beam) or above.insists_on("members"):
+        return None
+    first, last = transfer.row
+    room, needed = last - first, (transfer.members - 1) * transfer.spread
+    if needed <= room + transfer.spread:
+        return None
+    fit = max(round(room / transfer.spread) + 1, 1)
+    text = (
+        f"{transfer.members} pieces {show(transfer.spread, 'length')} apart reach over {show(needed, 'length')}, and "
+        f"from the first to the last that lands here are {show(room, 'length')}: where do the others land?"
+    )
+    why = "the others land elsewhere and are described there"
+    answers = [PlausibleAnswer(f"{fit} land here", ((f"beam.{above.name}.members", fit),)),
+               PlausibleAnswer(why, ((f"beam.{above.name}.meant.members", why),))]  # fmt: skip
+    question = ask("row_members", above.name, f"beam.{above.name}.members", answers=answers, on=beam.name)
+    return Check.refers("beam.row", beam.name, f"how many of {above.name} land here", "geometry", text, ask=question)
 
 
 def _ask_row(above: AnyPiece | None, beam: Beam, length: float) -> Question:

@@ -11,7 +11,6 @@ from ...model.brackets import Bent, Bracket, SteelCore
 from ...model.pieces import Beam, Post, Support
 from ...units import show
 from ...values.judgment import judgment
-from ..anchors.cuts import slot_width
 from ..core.context import Context
 from ..core.question import RULING, Question, ask
 from ..core.strength import Section
@@ -117,7 +116,9 @@ def contact_of(beam: Beam, seat: Seat, section: Section, context: Context) -> Co
 
 def _contact(beam: Beam, seat: Seat, section: Section, context: Context) -> Contact:
     support = seat.support
-    b = min(support.bearing_width or section.b, section.b) - slot_width(context.anchor(support.held_by))
+    b = min(support.bearing_width or section.b, section.b) - context.structure.joints.slot(
+        context.anchor(support.held_by)
+    )
     b, l_b = max(float(b), 0.0), support.bearing or 0.0
     under = context.under(support.on)
     if isinstance(under, Bracket):

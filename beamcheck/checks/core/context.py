@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, MutableMapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
-from typing import Any
+from typing import Any, Protocol
 
 from ...analysis.beams.member_loads import TransferredLoad
 from ...model.anchors import Anchor
@@ -13,7 +13,9 @@ from ...model.brackets import Bracket, Trim
 from ...model.job import About, Snow
 from ...model.pieces import Beam, Existing, Post, Rafter, Stock, Tie
 from ...values.lumber import Size, read_size
-from .result import Verdict
+from .group_cut import GroupCut
+from .result import PieceResult, Verdict
+from .strength import Section
 from .watched import choose
 
 HEAD = "job"
@@ -29,12 +31,38 @@ class Site:
     wind_by: str = ""
 
 
+class Joints(Protocol):
+    """What a beam asks of the anchor groups of its job: they are a room above, and whoever runs a job hands them in."""
+
+    def cuts(self, beam: Beam, context: Context, section: Section) -> list[GroupCut]:
+        """All that anchors take from a beam."""
+
+    def slot(self, anchor: Anchor | None) -> float:
+        """Breadth that a group takes from the seat and the section, inches."""
+
+    def results(self, beam: Beam, run: Any, context: Context) -> list[PieceResult]:
+        """The groups at the supports of a beam, checked; of a beam that could not be worked out (None) each says so."""
+
+
+class NoJoints:
+    """A job without anchor groups."""
+
+    def cuts(self, beam: Beam, context: Context, section: Section) -> list[GroupCut]:
+        return []
+
+    def slot(self, anchor: Anchor | None) -> float:
+        return 0.0
+
+    def results(self, beam: Beam, run: Any, context: Context) -> list[PieceResult]:
+        return []
+
+
 @dataclass(frozen=True)
 class Structure:
     """Pieces, stocks and anchor groups by name. What is left by one piece for another is of a room above this one.
 
     `groups` collects each anchor group as it is checked, with its forces: whoever asks for a layout starts from there.
-    `heads` holds the head of the job, under one name.
+    `heads` holds the head of the job, under one name; `joints` answers for the anchor groups of beams.
     `runs` and `verdicts` keep the solved beams, for the brackets near them; `stiffness` that of those brackets, lbf/in.
     """
 
@@ -46,6 +74,7 @@ class Structure:
     verdicts: MutableMapping[str, Verdict] = field(default_factory=dict, compare=False, repr=False)
     stiffness: MutableMapping[str, tuple[float, float]] = field(default_factory=dict, compare=False, repr=False)
     heads: Mapping[str, About] = field(default_factory=dict)
+    joints: Joints = field(default_factory=NoJoints, compare=False, repr=False)
 
     @property
     def site(self) -> Site:

@@ -16,6 +16,7 @@ from .context import Context
 from .pictures import Figure, Label, Table
 from .question import Question, ask
 from .result import Check, PieceResult, worst
+from .statics import Statics
 
 GENERAL = (
     "Allowable values already include the safety of the standard; none is added and none is taken off.",
@@ -67,6 +68,7 @@ class Draft:
     assumptions: list[str] = field(default_factory=list)
     remedies: tuple[str, ...] = ()
     figure: Figure | None = None
+    statics: Statics | None = None
 
     def done(self) -> PieceResult:
         """The result; a piece without a check is `refer`."""
@@ -81,6 +83,7 @@ class Draft:
             tuple(dict.fromkeys(self.assumptions)),
             self.remedies,
             self.figure,
+            statics=self.statics,
         )
 
     def outside(self, error: BeamcheckError) -> None:

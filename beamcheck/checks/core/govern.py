@@ -40,7 +40,7 @@ _WRITING: ContextVar[bool] = ContextVar("steps are written down", default=True)
 
 @contextmanager
 def figures_only() -> Iterator[None]:
-    """Within this block checks keep their figures and verdicts but write no steps: for trying many pieces quickly."""
+    """Within this block checks keep figures, verdicts and notes but write no steps: for trying many pieces quickly."""
     token = _WRITING.set(False)
     try:
         yield

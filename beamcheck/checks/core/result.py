@@ -18,6 +18,7 @@ from .pictures import HoleDrawing as HoleDrawing
 from .pictures import Label, LoadPath, Picture
 from .pictures import Table as Table
 from .question import Question, ask
+from .statics import Statics
 
 DISTANCES = ("length", "small length")  # kinds of quantity that are needed and there, not a demand and a capacity
 ROUNDING = 1e-9  # relative: below it two ratios are the same number
@@ -185,17 +186,6 @@ class Check:
             size = -self.ratio
         return place, size, self.id, self.what, self.where
 
-    def __repr__(self) -> str:
-        from .summary import check_text  # shown.py is written in terms of this file
-
-        return check_text(self)
-
-    def _repr_html_(self) -> str:
-        """For a notebook."""
-        from .summary import check_html
-
-        return check_html(self)
-
 
 @dataclass(frozen=True)
 class Holding:
@@ -226,6 +216,7 @@ class PieceResult:
     pictures: tuple[Picture, ...] = ()
     understood: str = ""  # what it was taken for, in a sentence, before any figure
     held_by: tuple[Holding, ...] = ()  # the anchor groups that hold its ends
+    statics: Statics | None = None  # how its forces can be done again
 
     also: ClassVar = ("decided_by", "member_verdict", "joints_verdict")  # stands in JSON beside the fields
 
@@ -253,7 +244,16 @@ class PieceResult:
     @property
     def decided_by(self) -> str | None:
         """What decides about the piece, in words."""
+        if (group := self.deciding_group) is not None:
+            return f"what holds it: {group.group}"
         return None if self.governing is None else self.governing.what
+
+    @property
+    def deciding_group(self) -> Holding | None:
+        """The anchor group that gives the piece its verdict, where no check of its own has it."""
+        if any(check.verdict == self.verdict for check in self.checks):
+            return None
+        return next((group for group in self.held_by if group.verdict == self.verdict), None)
 
     @property
     def governing(self) -> Check | None:
@@ -276,17 +276,6 @@ class PieceResult:
         """The distinct sources behind the steps, in order of first use."""
         found = (step.source for check in self.checks for step in check.steps)
         return tuple(dict.fromkeys(source for source in found if source is not None))
-
-    def __repr__(self) -> str:
-        from .summary import piece_text  # shown.py is written in terms of this file
-
-        return piece_text(self)
-
-    def _repr_html_(self) -> str:
-        """For a notebook."""
-        from .summary import piece_html
-
-        return piece_html(self)
 
 
 def worst_of(checks: Iterable[Check]) -> Check:
@@ -325,14 +314,3 @@ class JobResult:
     def sources(self) -> tuple[Source, ...]:
         """The distinct sources of all pieces."""
         return tuple(dict.fromkeys(source for piece in self.pieces for source in piece.sources))
-
-    def __repr__(self) -> str:
-        from .summary import job_text  # shown.py is written in terms of this file
-
-        return job_text(self)
-
-    def _repr_html_(self) -> str:
-        """For a notebook."""
-        from .summary import job_html
-
-        return job_html(self)

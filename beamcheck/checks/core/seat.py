@@ -24,6 +24,7 @@ from .material import WoodMaterial, is_unknown, reference_values, wood_of
 from .question import Question, ask
 from .result import Check
 from .strength import Outcome, bearing
+from .unsaid import unsaid_of, with_unsaid
 
 NEGLIGIBLE = 0.5  # lbf: below this a computed force is rounding
 BEARING = "NDS 2018 3.10.2"
@@ -109,7 +110,8 @@ def wood_under(
         F = pad.take("F_c_perp_prime", found, "psi", note="as given in the job file, taken as adjusted")
         return Outcome(f, F, f / F)
 
-    return [govern(criterion, combinations, calculate)]
+    stock = getattr(under, "stock", None)
+    return with_unsaid([govern(criterion, combinations, calculate)], unsaid_of(context.stock(stock)) if stock else ())
 
 
 def _across_the_load(under: AnyPiece, context: Context) -> WoodMaterial | float | tuple[str, Question] | None:

@@ -6,6 +6,7 @@ All of it stands on this floor so that a result can show itself; the sheet uses 
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from html import escape
 
 from ...lettering import legible as legible  # the sheet takes it from here
@@ -42,6 +43,8 @@ def by_gravity(checks: tuple[Check, ...]) -> list[Check]:
 
 def governing_phrase(piece: PieceResult) -> str:
     """What decides about a piece, in a few words."""
+    if (group := piece.deciding_group) is not None:
+        return f"what holds it: {group.group} ({group.verdict})"
     worst = piece.governing
     if worst is None:
         return "nothing was checked"
@@ -140,3 +143,14 @@ def _paragraph(text: str) -> str:
 
 def _safe(text: str) -> str:
     return escape(legible(text))
+
+
+def _shows_itself(cls: type, text: Callable[..., str], html: Callable[..., str]) -> None:
+    """In a terminal and in a notebook a result shows itself in these words."""
+    setattr(cls, "__repr__", text)  # noqa: B010 - a class of the file below does not know this one
+    setattr(cls, "_repr_html_", html)  # noqa: B010
+
+
+_shows_itself(Check, check_text, check_html)
+_shows_itself(PieceResult, piece_text, piece_html)
+_shows_itself(JobResult, job_text, job_html)

@@ -7,13 +7,12 @@ from collections.abc import Sequence
 import numpy as np
 
 from ...analysis.beams.combinations import Loaded
-from ...analysis.beams.load_cases import KINDS, Applied
+from ...analysis.beams.load_cases import KIND_WORDS, KINDS, Applied
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...analysis.frames.member_line import Line
 from ...model.loads import Load
 from ...model.pieces import Rafter, Support
 from ...units import show
-from ..beams.figure import amount_words, kind_words
 from .result import Table
 
 LITTLE = 1.0  # lbf: axial force below this is rounding and gets no column
@@ -21,6 +20,19 @@ ALL_ROWS = 12  # up to so many combinations are all shown
 Columns = dict[str, tuple[np.ndarray, str]]  # head -> values (combinations,), kind of quantity
 MEASURED = {"wind": "square to the slope", "dead": "along the slope"}
 LOAD_FIELDS = ("dead", "live", "roof_live", "snow", "wind")
+
+
+def kind_words(load: Applied) -> str:
+    """'dead', 'live', ..., 'wind up' for wind that lifts."""
+    return KIND_WORDS[load.kind] + (" up" if load.total < 0 else "")
+
+
+def amount_words(load: Applied) -> str:
+    """'40 plf', '20 plf to 40 plf', '1,240 lb'."""
+    if load.is_point:
+        return show(load.P, "force")
+    amount = show(load.w_start, "line load")
+    return amount if load.w_end == load.w_start else f"{amount} to {show(load.w_end, 'line load')}"
 
 
 def loads_table(loads: Sequence[Applied]) -> Table:

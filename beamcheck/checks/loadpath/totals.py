@@ -11,11 +11,11 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from ...analysis.beams.beam_frame import Section as Stretched
 from ...analysis.beams.load_cases import SLIVER, Applied, spans_of
 from ...analysis.beams.member_loads import KIND_OF_FIELD, TransferredLoad, applied_loads, self_weight
 from ...analysis.beams.solved_beam import BeamSupport, solve_beam
-from ...analysis.frames.roof_frame import RoofRun, solve_roof
+from ...analysis.frames.beam_frame import Section as Stretched
+from ...analysis.roofs.roof_frame import RoofRun, solve_roof
 from ...calc.pad import SilentPad
 from ...errors import BeamcheckError
 from ...formulas.wood.deflection import shear_modulus_from_E
@@ -29,7 +29,7 @@ from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions
 from ..core.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.screening import screening_woods
-from ..roofs.member import framed
+from ..roofs.framed_stick import framed
 
 Kinds = Mapping[str, float]  # lbf by kind of load, down positive, unfactored
 Brought = tuple[TransferredLoad, Kinds]

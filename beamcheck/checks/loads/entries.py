@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from ...model.loads import Load, sort_of
 from ...model.pieces import Beam, Post, Rafter, Tie
 from ...values.judgment import judgment
+from ...values.load_words import told
 from ..core.question import PlausibleAnswer
 
 WHAT, CLAUSE = "loads as given", "IRC R301.5, ASCE 7-16 chapter 4"
@@ -21,9 +22,32 @@ def path_of(piece: Loaded, index: int) -> str:
     return f"{type(piece).__name__.casefold()}.{piece.name}.carries.{index + 1}"
 
 
+def roof_entries(piece: Loaded) -> list[tuple[int, Load]]:
+    """The loads that come from a roof: all of a piece of a roof; of a floor those whose words say so, people apart."""
+    found = list(enumerate(piece.carries))
+    return [(i, load) for i, load in found if is_of_a_roof(load)] if is_floor(piece) else found
+
+
+def is_floor(piece: Loaded) -> bool:
+    return isinstance(piece, Beam) and piece.service == "floor"
+
+
+def is_of_a_roof(load: Load) -> bool:
+    """Whether the words speak of a roof, and of no room or people under or on it."""
+    return bool(told(load.what, "roof")) and not told(load.what, "use") and not told(load.what, "people")
+
+
 def spread_entry(piece: Loaded) -> str | None:
     """The first load that is given per area and can take more kinds; None where there is none."""
     for index, load in enumerate(piece.carries):
+        if sort_of(load) == "area" and load.measured != "slope":
+            return path_of(piece, index)
+    return None
+
+
+def roof_entry(piece: Loaded) -> str | None:
+    """The same among the loads of a roof."""
+    for index, load in roof_entries(piece):
         if sort_of(load) == "area" and load.measured != "slope":
             return path_of(piece, index)
     return None
@@ -57,10 +81,10 @@ def judged_load(name: str) -> float:
     return judgment(name).value / SQUARE_FOOT
 
 
-def moved(piece: Loaded, index: int, load: Load, kind: str, to: str, says: str) -> PlausibleAnswer:
-    """The answer that a load is of another kind."""
+def moved(piece: Loaded, index: int, load: Load, kind: str, to: str, says: str, least: float = 0.0) -> PlausibleAnswer:
+    """The answer that a load is of another kind, and then at least so much."""
     path = path_of(piece, index)
-    together = of_area(load, kind) + of_area(load, to)
+    together = max(of_area(load, kind) + of_area(load, to), least)
     return PlausibleAnswer(says, ((f"{path}.{to}", psf(together)), (f"{path}.{kind}", None)))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from ...analysis.beams.load_cases import Applied, Case
@@ -16,7 +16,7 @@ from ...values.weights import live_load
 from ..core.question import PlausibleAnswer, ask
 from ..core.result import Check
 from ..core.strength import Section
-from .entries import CLAUSE, KIND_WORDS, WHAT, as_it_is, moved, path_of, psf, spread_entry, with_kind
+from .entries import CLAUSE, KIND_WORDS, WHAT, as_it_is, is_of_a_roof, moved, path_of, psf, spread_entry, with_kind
 
 ID = "loads.floor"
 _USES = {"other room": "living room", "sleeping room": "bedroom", "attic without storage": "attic, no storage"}
@@ -102,22 +102,32 @@ def _uses() -> list[tuple[str, str]]:
 def light_live_loads(beam: Beam) -> Iterator[Check]:
     """A live load under that of the use which is named, or under that of every room where none is."""
     for index, load in with_kind(beam, "live"):
-        if load.live is None or load.live[1] != "area":
+        if load.live is None or load.live[1] != "area" or is_of_a_roof(load):
             continue
-        room = load.room or next((one.says for one in told(load.what, "use")), "")
-        below = bool(told(load.what, "ceiling")) and not load.room  # a room named beside a ceiling may lie under it
-        use = room if room and not below else "attic without storage"
+        room = load.room or _most_of(one.says for one in told(load.what, "use"))
+        ceiling = bool(told(load.what, "ceiling"))
+        below = ceiling and not load.room  # a room named beside a ceiling may lie under it
+        known, like_a_room = bool(room) and not below, not ceiling and not room and _one_of_a_row(beam)
+        use = room if known else "sleeping room" if like_a_room else "attic without storage"
         least = live_load(use, least=True)
         if load.live[0] >= least.value * (1.0 - 1e-9):
             continue
-        asked = f"the code asks {show((least.value, 'area'), 'load')} there" if room and not below else (
-            "that is less than any code asks for"
+        value = show((least.value, "area"), "load")
+        asked = (
+            f"the code asks {value} there" if known
+            else f"no room has less than {value}, and which room it is was not said" if like_a_room
+            else "that is less than any code asks for"
         )  # fmt: skip
         text = f"{load.what}: a live load of {show(load.live, 'load')}; {asked}"
         path = path_of(beam, index)
-        answers = [PlausibleAnswer(f"{words}: {value}", ((f"{path}.live", value),)) for words, value in _uses()[:2]]
+        answers = [PlausibleAnswer(f"{words}: {psf(live_load(use).value)}",
+                                   ((f"{path}.live", psf(live_load(use).value)), (f"{path}.room", use)))
+                   for use, words in list(_USES.items())[:2] if use != room]  # fmt: skip
         if room:
             answers.insert(0, PlausibleAnswer(f"{room}: {psf(least.value)}", ((f"{path}.live", psf(least.value)),)))
+        elif like_a_room:
+            answers.append(PlausibleAnswer("an attic without storage, under 42 in high",
+                                           ((f"{path}.room", "attic without storage"),)))  # fmt: skip
         else:
             low = psf(least.value)
             answers.append(
@@ -127,11 +137,23 @@ def light_live_loads(beam: Beam) -> Iterator[Check]:
         yield Check.refers(ID, beam.name, WHAT, least.source.document, text, ask=question)
 
 
+def _most_of(uses: Iterable[str]) -> str:
+    """Of several uses named that with the largest load; '' where none is named."""
+    return max(uses, key=lambda use: live_load(use, least=True).value, default="")
+
+
+def _one_of_a_row(beam: Beam) -> bool:
+    """Whether it is a joist of a floor: spaced, or with a strip as narrow as theirs."""
+    widths = [load.width for load in beam.carries if load.width is not None]
+    narrow = judgment("width of floor of a beam that stands alone").value
+    return beam.spacing is not None or (bool(widths) and max(widths) <= narrow)
+
+
 def _loads_of_a_roof(beam: Beam) -> Iterator[Check]:
     """Snow, wind and roof live load have load duration factors that people do not have, and no patterns with them."""
     for kind in ("roof_live", "snow", "wind"):
         for index, load in with_kind(beam, kind):
-            if kind != "roof_live" and told(load.what, "outdoors"):
+            if is_of_a_roof(load) or (kind != "roof_live" and told(load.what, "outdoors")):
                 continue
             text = (
                 f"{load.what}: {KIND_WORDS[kind]} stands on a floor; with it the wood is allowed more than with people "

@@ -7,11 +7,12 @@ from collections.abc import Iterator, Sequence
 from ...analysis.beams.load_cases import Applied, Case
 from ...model.evidence import vouched
 from ...model.pieces import Beam, Job, Post, Rafter, Tie
+from ...values.judgment import judgment
 from ..core.context import Site
 from ..core.question import PlausibleAnswer, ask
 from ..core.result import Check
 from ..core.strength import Section
-from .entries import CLAUSE
+from .entries import CLAUSE, Loaded, psf, roof_entry
 from .floors import floor_checks, strip_checks
 from .kinds import kind_checks
 from .roofs import roof_checks
@@ -27,9 +28,8 @@ def load_doubts(
     """What makes the loads of a beam look incomplete or wrong; each keeps it from passing."""
     if beam.service == "floor":
         yield from floor_checks(beam, cases, loads)
-    else:
-        yield from roof_checks(beam, site, cases)
-        yield from wind_checks(beam, site, cases)
+    yield from roof_checks(beam, site, cases)
+    yield from wind_checks(beam, site, cases)
     yield from weight_checks(beam)
     yield from kind_checks(beam)
     yield from strip_checks(beam, section)
@@ -50,13 +50,23 @@ def job_checks(job: Job) -> Iterator[Check]:
     roofs = [*job.rafter, *(beam for beam in job.beam if beam.service == "roof")]
     if job.job.ground_snow is not None and job.job.ground_snow[0] > 0.0 and not any(load.snow for load in entries):
         text = "a ground snow load is given, but no piece carries snow"
-        yield _of_the_head(
-            "loads.ground_snow", text, "ground_snow_unused", "job.ground_snow", "no snow comes onto it", "0 psf"
-        )
+        none = PlausibleAnswer("no snow comes onto it", (("job.ground_snow", "0 psf"),))
+        answers = [*_snow_on(pieces, job.job.ground_snow[0]), none]
+        question = ask("ground_snow_unused", HEAD, "job.ground_snow", answers=answers)
+        yield Check.refers("loads.ground_snow", HEAD, text, CLAUSE, ask=question)
     unanswered = job.job.wind_speed.strip() and not vouched(job.job.wind_by, "structure")
     if unanswered and roofs and not any(load.wind for load in entries):
         text = "a wind speed is given, but no piece carries wind: uplift is not checked"
         yield _of_the_head("loads.wind_speed", text, "wind_speed", "job.wind_speed", "uplift is seen to elsewhere", "")
+
+
+def _snow_on(pieces: Sequence[Loaded], ground: float) -> Iterator[PlausibleAnswer]:
+    """The answer that it lies on each roof of the job as on a flat one."""
+    usual = psf(judgment("roof snow over ground snow").value * ground)
+    paths = [roof_entry(piece) for piece in pieces if isinstance(piece, (Beam, Rafter))]
+    sets = tuple((f"{path}.snow", usual) for path in paths if path)
+    if sets:
+        yield PlausibleAnswer(f"on each roof {usual}, as on a flat one", sets)
 
 
 def _of_the_head(id: str, text: str, key: str, path: str, says: str, value: str) -> Check:

@@ -2,45 +2,89 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
-from ...analysis.beams.load_cases import Case
+from ...analysis.beams.load_cases import Case, spans_of
 from ...model.evidence import vouched
+from ...model.loads import Load
 from ...model.pieces import Beam, Rafter
+from ...model.rules import beam_length
 from ...units import show
+from ...values.found import Found
 from ...values.judgment import judgment
 from ...values.load_words import told
 from ...values.weights import live_load
 from ..core.context import Site
 from ..core.question import PlausibleAnswer, ask
 from ..core.result import Check
-from .entries import WHAT, as_it_is, judged_load, moved, of_area, path_of, psf, spread_entry, with_kind
+from .entries import (
+    KIND_WORDS,
+    SQUARE_FOOT,
+    WHAT,
+    as_it_is,
+    is_floor,
+    judged_load,
+    moved,
+    of_area,
+    path_of,
+    psf,
+    roof_entries,
+    roof_entry,
+    with_kind,
+)
 
 PONDING = "ASCE 7-16 8.4"
 
 
 def roof_checks(piece: Beam | Rafter, site: Site, cases: Sequence[Case] = ()) -> Iterator[Check]:
-    """What makes the loads of a roof look incomplete; each keeps it from passing."""
+    """What makes the loads of a roof look incomplete; each keeps it from passing. Of a floor: those of its roof."""
+    roof = roof_entries(piece)
+    if not roof and is_floor(piece):
+        return
     arrives = any(case.kind in ("Lr", "S") and any(load.from_piece for load in case.loads) for case in cases)
     if not arrives:
         yield from _people_or_snow(piece)
     yield from _too_many_people(piece)
+    yield from _few_who_stay(piece)
     yield from _little_snow(piece, site)
     yield from _higher(piece, site)
     yield from _water(piece)
 
 
+def earned(piece: Beam | Rafter) -> float:
+    """The least roof live load of this piece, by its area of roof and its slope, lbf/in2 (ASCE 7-16 4.8.2)."""
+    ordinary, least = live_load("roof").value, judged_load("least roof live load")
+    widths = [load.width for _, load in roof_entries(piece) if load.width is not None]
+    if isinstance(piece, Rafter):
+        longest, slope = piece.run, float(piece.slope)
+    else:
+        spans = spans_of(beam_length(piece), [support.at for support in piece.supports])
+        longest, slope = max(end - start for start, end in spans), piece.roof_slope or 0.0
+    area = longest * max(widths, default=piece.spacing or 0.0) / SQUARE_FOOT
+    rise = 12.0 * math.tan(math.radians(slope))
+    over = max(area - judgment("area of roof from which roof live load is reduced").value, 0.0)
+    steeper = max(rise - judgment("rise from which roof live load is reduced").value, 0.0)
+    R_1 = 1.0 - judgment("reduction of roof live load by area").value * over
+    R_2 = 1.0 - judgment("reduction of roof live load by slope").value * steeper
+    return max(ordinary * max(R_1, 0.0) * max(R_2, 0.0), least)
+
+
 def _people_or_snow(piece: Beam | Rafter) -> Iterator[Check]:
     """Men and material on the roof, where no snow is given that weighs as much."""
-    ordinary, least = live_load("roof").value, judged_load("least roof live load")
-    people = sum(of_area(load, kind) for load in piece.carries for kind in ("roof_live", "live"))
-    snow = sum(of_area(load, "snow") for load in piece.carries)
+    ordinary, least = live_load("roof").value, earned(piece)
+    roof = [load for _, load in roof_entries(piece)]
+    people = sum(of_area(load, kind) for load in roof for kind in ("roof_live", "live"))
+    snow = sum(of_area(load, "snow") for load in roof)
     other = any(getattr(load, kind) is not None and not of_area(load, kind)
-                for load in piece.carries for kind in ("roof_live", "live", "snow"))  # fmt: skip
-    meant = any(load.insists_on("roof_live") for load in piece.carries) or piece.insists_on("roof_live")
-    if other or meant or people >= least * (1.0 - 1e-9) or snow >= ordinary * (1.0 - 1e-9):
+                for load in roof for kind in ("roof_live", "live", "snow"))  # fmt: skip
+    meant = any(load.insists_on("roof_live") for load in roof) or piece.insists_on("roof_live")
+    if other or meant or people >= least * (1.0 - 1e-6) or snow >= least * (1.0 - 1e-6):
         return
-    path, answers = spread_entry(piece), []
+    if people >= judged_load("least roof live load") * (1.0 - 1e-6):
+        yield _reduced(piece, least)
+        return
+    path, answers = roof_entry(piece), []
     if path:
         answers = [PlausibleAnswer(f"men and material: {psf(ordinary)}", ((f"{path}.roof_live", psf(ordinary)),))]
     question = (
@@ -52,28 +96,78 @@ def _people_or_snow(piece: Beam | Rafter) -> Iterator[Check]:
                              for value, what in ((people, "live load"), (snow, "snow")) if value)  # fmt: skip
         text = (
             f"{given} is little: a roof bears men and material of {show((ordinary, 'area'), 'load')}, reduced "
-            f"at the most to {show((least, 'area'), 'load')}, where no such snow lies on it"
+            f"here at the most to {show((least, 'area'), 'load')}, where no such snow lies on it"
         )
     else:
         text = "neither snow nor roof live load is given, and a roof has one or the other"
     yield Check.refers("loads.roof", piece.name, WHAT, "ASCE 7-16 4.8, Table 4.3-1", text, ask=question)
 
 
+def _reduced(piece: Beam | Rafter, least: float) -> Check:
+    """A roof live load that was reduced further than area and slope of this piece allow."""
+    index, load = next(
+        (i, load) for i, load in roof_entries(piece) if of_area(load, "roof_live") or of_area(load, "live")
+    )
+    kind = "roof_live" if of_area(load, "roof_live") else "live"
+    text = (
+        f"{load.what}: {KIND_WORDS[kind]} of {show(getattr(load, kind), 'load')}; the area and the slope of this piece "
+        f"reduce {show((live_load('roof').value, 'area'), 'load')} to {show((least, 'area'), 'load')} and no further"
+    )
+    field = f"{path_of(piece, index)}.{kind}"
+    answers = [PlausibleAnswer(f"by none: {psf(least)}", ((field, psf(least)),)),
+               as_it_is(piece, index, "roof_live", "reduced by the local code")]  # fmt: skip
+    question = ask("reduced_roof_load", piece.name, field, answers=answers, least=psf(least))
+    return Check.refers("loads.roof", piece.name, WHAT, "ASCE 7-16 4.8.2", text, ask=question)
+
+
+def _who_stay(load: Load) -> str:
+    """Words of a roof on which people stay, not only those who repair it; '' where there are none."""
+    if found := told(load.what, "gathering"):
+        return f"{found[0].words!r} is {found[0].says}"
+    deck = told(load.what, "roof deck") or told(load.what, "outdoors")
+    people = told(load.what, "people")
+    return f"{people[0].words!r} stay on {deck[0].says}" if deck and people else ""
+
+
+def _for_those(load: Load, *, least: bool = False) -> Found[float]:
+    """The live load of a roof on which people stay: that of the use named, or of a deck."""
+    used = (one.says for one in told(load.what, "use"))
+    return live_load(load.room or next(used, "deck"), least=least)
+
+
 def _too_many_people(piece: Beam | Rafter) -> Iterator[Check]:
     """More roof live load than repairs bring is people who stay there: live load, with its duration."""
     ordinary = live_load("roof").value
     for index, load in with_kind(piece, "roof_live"):
-        stay = told(load.what, "gathering")
+        stay = _who_stay(load)
         given = load.roof_live
         if given is None or (not stay and of_area(load, "roof_live") <= ordinary * (1.0 + 1e-9)):
             continue
-        words = f"{stay[0].words!r} is {stay[0].says}" if stay else "that is more than men who repair it"
+        words = stay or "that is more than men who repair it"
         text = f"{load.what}: roof live load of {show(given, 'load')}; {words}"
-        answers = [moved(piece, index, load, "roof_live", "live", "people stay there: live load"),
+        least = _for_those(load).value if stay else 0.0
+        answers = [moved(piece, index, load, "roof_live", "live", "people stay there: live load", least),
                    as_it_is(piece, index, "roof_live", "only for repairs, by the local code")]  # fmt: skip
         question = ask("roof_terrace", piece.name, f"{path_of(piece, index)}.roof_live", answers=answers,
                        load=load.what)  # fmt: skip
         yield Check.refers("loads.roof", piece.name, WHAT, "ASCE 7-16 4.8.3; NDS 2018 2.3.2", text, ask=question)
+
+
+def _few_who_stay(piece: Beam | Rafter) -> Iterator[Check]:
+    """People who stay on a roof, with less than the live load of that use."""
+    if is_floor(piece):
+        return
+    for index, load in with_kind(piece, "live"):
+        least = _for_those(load, least=True)
+        if load.live is None or load.live[1] != "area" or not _who_stay(load):
+            continue
+        if load.live[0] >= least.value * (1.0 - 1e-9):
+            continue
+        text = f"{load.what}: {_who_stay(load)}; {show((least.value, 'area'), 'load')} is the least for those"
+        path = f"{path_of(piece, index)}.live"
+        answers = [PlausibleAnswer(psf(least.value), ((path, psf(least.value)),))]
+        question = ask("light_live_load", piece.name, path, answers=answers, load=load.what)
+        yield Check.refers("loads.roof", piece.name, WHAT, "ASCE 7-16 4.8.3", text, ask=question)
 
 
 def _little_snow(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
@@ -87,9 +181,10 @@ def _little_snow(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
     slope = piece.slope if isinstance(piece, Rafter) else piece.roof_slope
     if slope is not None and slope > judgment("steepest roof that holds all snow").value:
         return
-    given = sum(of_area(load, "snow") for load in piece.carries)
-    entries = list(with_kind(piece, "snow"))
-    open_below = any(told(load.what, "open") for load in piece.carries)
+    roof = roof_entries(piece)
+    given = sum(of_area(load, "snow") for _, load in roof)
+    entries = [(i, load) for i, load in with_kind(piece, "snow") if (i, load) in roof]
+    open_below = any(told(load.what, "open") for _, load in roof)
     share = judgment("roof snow over ground snow, open below" if open_below else "roof snow over ground snow").value
     usual = share * site.ground_snow[0]
     if not entries or not given or given >= usual * (1.0 - 1e-6):
@@ -110,9 +205,12 @@ def _higher(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
     if isinstance(piece, Rafter):
         return  # asked of each rafter with snow, by snow.py of the roofs
     said = site.snow is not None and site.snow.higher is not None and bool(vouched(site.snow.by))
-    for load in piece.carries:
+    roof = [load for _, load in roof_entries(piece)]
+    if said or all(load.snow is None for load in roof):
+        return
+    for load in roof:
         found = told(load.what, "higher")
-        if not found or said or load.snow is None:
+        if not found:
             continue
         text = f"{load.what}: that speaks of {found[0].says}; whether its drift is in the snow given is not said"
         asked = (ask("snow_higher", "job", "job.snow.higher"), ask("snow_by", "job", "job.snow.by"))
@@ -124,7 +222,7 @@ def _water(piece: Beam | Rafter) -> Iterator[Check]:
     """A roof without slope bends under water, which brings more water. That is not worked out here."""
     least = judgment("slope from which water runs off").value
     slope = piece.slope if isinstance(piece, Rafter) else piece.roof_slope
-    flat = [one for load in piece.carries for one in told(load.what, "flat")]
+    flat = [one for _, load in roof_entries(piece) for one in told(load.what, "flat")]
     if slope is None and not flat:
         return
     if slope is not None and slope >= least * (1.0 - 1e-9):

@@ -84,7 +84,7 @@ def _top(run: PostRun) -> list[Check]:
     for transfer in run.context.transfers:
         if transfer.applied == "side" and not on_a_face(run, transfer):
             text = f"how far off the face of the post {transfer.from_piece} bears is not known"
-            asked = ask("side_load", name, piece=transfer.from_piece,
+            asked = ask("side_load_on_post", name, piece=transfer.from_piece,
                         forces={"comes down": float(np.max(run.comes_from(transfer.from_piece)))})  # fmt: skip
             found.append(Check.refers("post.side_load", name, f"{transfer.from_piece} on its side", "NDS 2018 15.4.2",
                                       text, ask=asked))  # fmt: skip

@@ -12,6 +12,7 @@ from ..core.material import WoodMaterial
 from ..core.question import ask
 from ..core.result import Check
 from ..core.wood_doubts import named_engineered, wood_evidence_checks
+from ..loads.weather import weather_checks
 from .above import above_checks
 from .brackets import bracket_checks, brackets_on, only_decoration
 from .cuts import cut_checks
@@ -52,10 +53,10 @@ def check_post(post: Post, wood: WoodMaterial, flat: WoodMaterial, context: Cont
     straight = govern(criterion, run.combinations, partial(straight_down, run))
     capacity = (straight.capacity or 0.0) * float(run.section.area(SilentPad()))
     return run, [
-        *_unloaded(run), *_wind(post, context), straight, *off_center_checks(run), *bracket_checks(run),
-        *end_checks(run), *cut_checks(run), *holding_checks(run, capacity), *above_checks(post, context),
-        *ply_checks(post, run.size), *wood_evidence_checks(post.name, wood.doubts, upright=True),
-        *named_engineered(post),
+        *_unloaded(run), *_wind(post, context), *weather_checks(post, context.stock(post.stock)), straight,
+        *off_center_checks(run), *bracket_checks(run), *end_checks(run), *cut_checks(run),
+        *holding_checks(run, capacity), *above_checks(post, context), *ply_checks(post, run.size),
+        *wood_evidence_checks(post.name, wood.doubts, upright=True), *named_engineered(post),
     ]  # fmt: skip
 
 

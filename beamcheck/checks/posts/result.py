@@ -14,14 +14,17 @@ from ...values.lumber import DesignValues
 from ..anchors.results import anchors_of_post, not_worked_out
 from ..core.context import Context
 from ..core.draft import GENERAL, Draft, Reactions, SupportForces, transfer_doubts, unknown_below
+from ..core.govern import writing
 from ..core.input_words import post_inputs, stock_inputs, wood_words
 from ..core.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.result import PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.tables import forces_table, post_loads_table
+from ..core.unsaid import unsaid_of, with_unsaid
 from .holding import lifting, own_lift
 from .post import check_post
 from .post_run import PostRun
+from .statics import post_statics
 
 BRACES = "Braces of the post are taken as given: their strength, stiffness and fastening are not checked."
 
@@ -42,6 +45,7 @@ def post_result(post: Post, context: Context) -> tuple[PieceResult, Reactions]:
         held = tuple(not_worked_out(anchor, f"end of {post.name}", text) for anchor in names)
         return draft.done(), replace(unknown_below(post.name, [post.on]), anchors=held)
     draft.tables += [post_loads_table(run.loads), forces_table(run.combinations, {"P": (run.P, "force")})]
+    draft.statics = post_statics(run) if writing() else None
     by_kind = run.by_kind()
     transfer = TransferredLoad(post.name, by_kind, at=post.lands_at, applied="top", bearing=min(run.sides), by="post")
     row = SupportForces(post.on, by_kind, float(np.max(run.P)), float(np.min(run.P)))
@@ -73,6 +77,6 @@ def _checked_post(draft: Draft, post: Post, context: Context) -> PostRun:
     else:
         wood = make(reference_values(stock))
         run, checks = check_post(post, wood, flat[key(wood)], context)
-    draft.checks = [*checks, *draft.checks]
+    draft.checks = [*with_unsaid(checks, unsaid_of(stock)), *draft.checks]
     draft.assumptions = [*wood.notes, *draft.assumptions]
     return run

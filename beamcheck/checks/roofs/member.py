@@ -8,59 +8,30 @@ from functools import partial
 import numpy as np
 
 from ...analysis.frames.member_line import Line
-from ...analysis.frames.roof_frame import RoofRun, Stiff
-from ...calc.pad import Pad, SilentPad
-from ...formulas.wood.deflection import shear_modulus_from_E
+from ...analysis.roofs.roof_frame import RoofRun
+from ...calc.pad import Pad
 from ...model.pieces import Rafter, Tie
 from ...model.said import fastens
-from ...values.lumber import Size
-from ..beams.beam import SHEAR_PART, section_of
 from ..beams.bracing import Span, bracing_of, proportion
 from ..beams.deflection import finish_checks, limits_of, roof_deflection
-from ..core.context import Context
 from ..core.govern import Criterion, at, duration, govern
-from ..core.material import WoodMaterial, ask_what_shares, modulus_prime
+from ..core.material import ask_what_shares
 from ..core.question import ask
 from ..core.result import Check
 from ..core.strength import (
     Bracing,
     Outcome,
-    Section,
     bending,
     bending_with_compression,
     bending_with_tension,
     shear,
     tension,
 )
+from .framed_stick import FramedStick
 
 LITTLE = 1.0  # lbf or lb-in: below this a computed force is rounding
 TOGETHER = "the largest moment and the largest axial force of each combination are taken together (safe side)"
 FROM_FRAME = "from the frame analysis"
-
-
-@dataclass(frozen=True, eq=False)
-class FramedStick:
-    """One stick of the roof frame with its wood."""
-
-    piece: Rafter | Tie
-    size: Size
-    section: Section
-    wood: WoodMaterial
-
-    @property
-    def stiff(self) -> Stiff:
-        """What the frame analysis needs of it."""
-        pad = SilentPad()
-        A, inertia = float(self.section.area(pad)), float(self.section.inertia(pad))
-        E = float(modulus_prime(pad, self.wood))
-        G = float(pad(shear_modulus_from_E, E=E))
-        return Stiff(E * A, E * inertia, G * A * SHEAR_PART, float(self.wood.density) * A)
-
-
-def framed(piece: Rafter | Tie, wood: WoodMaterial, context: Context) -> FramedStick:
-    """A rafter or tie with its section."""
-    size = context.size(piece.stock)
-    return FramedStick(piece, size, section_of(size, piece.laid, piece.plies), wood)
 
 
 @dataclass(frozen=True, eq=False)

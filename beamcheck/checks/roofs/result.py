@@ -9,7 +9,8 @@ from functools import partial
 import numpy as np
 
 from ...analysis.beams.member_loads import TransferredLoad
-from ...analysis.frames.roof_frame import RoofRun
+from ...analysis.roofs.roof_frame import RoofRun
+from ...calc.pad import Pad
 from ...errors import BeamcheckError, Unstable
 from ...model.pieces import Post, Rafter, Stock, Tie
 from ...model.said import shares_load
@@ -18,14 +19,18 @@ from ...values.lumber import DesignValues
 from ..anchors.results import anchors_of_rafter, anchors_of_tie
 from ..beams.beam import section_of
 from ..beams.figure import roof_figure
+from ..beams.statics import stations
 from ..core.context import Context
 from ..core.draft import GENERAL, SHEAR_SAG, Draft, Reactions, SupportForces, unknown_below
+from ..core.govern import writing
 from ..core.input_words import rafter_inputs, stick_inputs, stock_inputs, tie_inputs, wood_words
-from ..core.material import Sharing, WoodMaterial, is_unknown, reference_values, wood_of
+from ..core.material import Sharing, WoodMaterial, is_unknown, modulus_prime, reference_values, wood_of
 from ..core.question import ask
 from ..core.result import Check, PieceResult
 from ..core.screening import screen, screening_woods
+from ..core.statics import BY_FRAME, Statics
 from ..core.tables import line_forces_table, roof_loads_table
+from ..core.unsaid import unsaid_of, with_unsaid
 from .roof import Roof
 
 Make = Callable[[DesignValues], WoodMaterial]
@@ -35,6 +40,9 @@ FRAME = (
 )
 SQUARE = "Deflection is measured square to the slope, between wall and ridge; that of the tail is not checked."
 PUSH = "The sideways push of the wind on the roof is not followed into the walls."
+OF_THE_FRAME = (
+    "Solved by the frame analysis of the pair and its tie. Envelopes over all combinations at the places that matter."
+)
 BOTH_SIDES = (
     "The ridge beam is given both sides of the roof: should the other side be a piece of its own here, write pair = "
     "false for both."
@@ -113,12 +121,14 @@ def _checked(rafter: Rafter, tie: Tie | None, draft: Draft, other: Draft | None,
         make_tie = partial(_wood, tie_stock, tie.laid, shared)
         tie_wood = _standing_for(tie_stock, make_tie)
     roof = Roof(rafter, wood, tie, tie_wood, context)
-    draft.checks = _screened(draft, stock, make, roof.rafter_checks(),
-                             lambda one: Roof(rafter, one, tie, tie_wood, context).rafter_checks())  # fmt: skip
+    checks = _screened(draft, stock, make, roof.rafter_checks(),
+                       lambda one: Roof(rafter, one, tie, tie_wood, context).rafter_checks())  # fmt: skip
+    draft.checks = with_unsaid(checks, unsaid_of(stock, rafter))
     draft.assumptions = [*wood.notes, *draft.assumptions]
     if other is not None and tie_stock is not None and make_tie is not None and tie_wood is not None:
-        other.checks = _screened(other, tie_stock, make_tie, roof.tie_checks(),
-                                 lambda one: Roof(rafter, wood, tie, one, context).tie_checks())  # fmt: skip
+        checks = _screened(other, tie_stock, make_tie, roof.tie_checks(),
+                           lambda one: Roof(rafter, wood, tie, one, context).tie_checks())  # fmt: skip
+        other.checks = with_unsaid(checks, unsaid_of(tie_stock, tie))
         other.assumptions = [*tie_wood.notes, *other.assumptions]
     return roof.run
 
@@ -164,6 +174,7 @@ def _show_rafter(draft: Draft, run: RoofRun, context: Context) -> None:
         (float(line.length), rafter.ridge_on or "ridge", "rests"),
     ]
     draft.figure = roof_figure(run, line, depth, rafter.slope, supports, _creep(rafter, context))
+    draft.statics = _statics(draft, rafter, context)
 
 
 def _show_tie(draft: Draft, run: RoofRun, tie: Tie, context: Context) -> None:
@@ -172,6 +183,17 @@ def _show_tie(draft: Draft, run: RoofRun, tie: Tie, context: Context) -> None:
     depth = float(section_of(context.size(tie.stock), tie.laid, tie.plies).d)
     ends = [(0.0, run.rafter.name, "hung"), (float(line.length), run.rafter.name, "hung")]
     draft.figure = roof_figure(run, line, depth, 0.0, ends, _creep(tie, context))
+    draft.statics = _statics(draft, tie, context)
+
+
+def _statics(draft: Draft, piece: Rafter | Tie, context: Context) -> Statics | None:
+    """What the frame of rafters and tie gives, by stations, and the modulus that it was solved with."""
+    if draft.figure is None or not writing():
+        return None
+    pad, stock = Pad(), context.stock(piece.stock)
+    if not is_unknown(stock):
+        modulus_prime(pad, _standing_for(stock, partial(_wood, stock, piece.laid, None)))
+    return Statics(BY_FRAME, OF_THE_FRAME, stations=stations(draft.figure), steps=tuple(pad.steps))
 
 
 def _creep(piece: Rafter | Tie, context: Context) -> float:

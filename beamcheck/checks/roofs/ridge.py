@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from ...analysis.frames.roof_frame import RoofRun
+from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import bearing as br
 from ...model.pieces import Existing
@@ -20,7 +20,8 @@ from ..core.seat import answered
 from ..core.stated_capacity import enough
 from ..core.strength import Outcome
 from ..core.trivial import trivial
-from .member import FROM_FRAME, LITTLE, FramedStick
+from .framed_stick import FramedStick
+from .member import FROM_FRAME, LITTLE
 
 PATH = "load path"
 

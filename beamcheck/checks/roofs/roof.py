@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 
-from ...analysis.frames.roof_frame import RoofRun, solve_roof
+from ...analysis.roofs.roof_frame import RoofRun, solve_roof
 from ...model.pieces import Rafter, Tie
 from ...units import show
 from ...values.judgment import judgment
@@ -16,7 +16,8 @@ from ..core.question import ask
 from ..core.result import Check
 from ..core.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.given import rafter_doubts
-from .member import framed, stick_checks
+from .framed_stick import framed
+from .member import stick_checks
 from .ridge import other_side_checks, upper_end_checks
 from .seat import wall_checks
 from .snow import snow_checks

@@ -8,7 +8,7 @@ from functools import partial
 
 import numpy as np
 
-from ...analysis.frames.roof_frame import RoofRun
+from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import bearing as br
 from ...formulas.wood import bending as bd
@@ -28,7 +28,8 @@ from ..core.seat import answered, least_seat, wood_under
 from ..core.stated_capacity import enough
 from ..core.strength import Outcome, Section, bending_values, column_values, notch_shear
 from ..core.trivial import trivial
-from .member import FROM_FRAME, LITTLE, FramedStick, sideways_length
+from .framed_stick import FramedStick
+from .member import FROM_FRAME, LITTLE, sideways_length
 
 BIRDSMOUTH = "NDS 2018 3.4.3.2, 4.4.3.1"
 

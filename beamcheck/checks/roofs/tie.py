@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from ...analysis.frames.roof_frame import RoofRun
+from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
 from ...formulas.wood import bearing as br
 from ...model.pieces import Existing, Tie
@@ -21,7 +21,8 @@ from ..core.result import Check
 from ..core.seat import answered, wood_under
 from ..core.stated_capacity import enough
 from ..core.strength import Outcome
-from .member import FROM_FRAME, LITTLE, FramedStick
+from .framed_stick import FramedStick
+from .member import FROM_FRAME, LITTLE
 
 THRUST, ENDS = "IRC R802.5.2", "NDS 2018 4.4.1.2"
 

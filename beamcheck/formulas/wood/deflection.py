@@ -70,7 +70,7 @@ def simple_uniform_deflection(w: Number, L: Positive, E: Positive, I: Positive) 
     return 5 * w * L**4 / (384 * E * I)
 
 
-@formula(symbol="E_sf", clause="NDS 2018 Appendix F", unit="psi", known="memory", reference=True)
+@formula(symbol="E_sf", clause="NDS 2018 Appendix F", unit="psi", known="memory")
 def shear_free_modulus(E: Positive) -> Number:
     """Modulus of elasticity of sawn lumber for use beside a separate shear deflection.
 

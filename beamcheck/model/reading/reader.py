@@ -7,12 +7,12 @@ import re
 import tomllib
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import islice
-from typing import Any
+from typing import Any, get_args
 
 from pydantic import ValidationError
 
 from ...errors import JobError, Problem
-from ..job import MOST_PIECES, Job
+from ..job import MOST_PIECES, About, Job
 from ..links import faults_between
 from ..places import Path, fields, place
 from ..wording import problems_of
@@ -88,16 +88,40 @@ def _job(data: dict[str, Any], source: str, lines: Callable[[], Mapping[Path, in
     """Check field by field, then piece against piece; both even when the first finds something."""
     if crowds := [(path, _TOO_MANY) for path in _crowds(data, ())]:
         raise JobError(source, _problems(crowds, data, lines()))
-    job: Job | None = None
+    job = _table_by_table(data)
     faults: list[tuple[Path, str]] = []
-    try:
-        job = Job.model_validate(data)
-    except ValidationError as error:
-        faults = problems_of(error.errors(include_url=False)[: MOST_PROBLEMS + 1], data, Job)
+    if job is None:
+        try:
+            job = Job.model_validate(data)
+        except ValidationError as error:
+            faults = problems_of(error.errors(include_url=False)[: MOST_PROBLEMS + 1], data, Job)
     faults += islice(faults_between(job if job is not None else data), MOST_PROBLEMS + 1)
     if job is None or faults:
         raise JobError(source, _problems(faults, data, lines()))
     return job
+
+
+def _table_by_table(data: dict[str, Any]) -> Job | None:
+    """The job without what its file does not have: most jobs have no brackets, and to get ready to read one takes time.
+
+    None where anything is amiss: reading the whole finds all of it, and says where.
+    """
+    kinds = {name: field.annotation for name, field in Job.model_fields.items()}
+    if "job" not in data or not data.keys() <= kinds.keys():
+        return None
+    found: dict[str, Any] = {}
+    try:
+        for name, entries in data.items():
+            if name == "job":
+                found[name] = About.model_validate(entries)
+                continue
+            if not isinstance(entries, (list, tuple)):
+                return None
+            (one, *_) = get_args(kinds[name])
+            found[name] = tuple(one.model_validate(entry) for entry in entries)
+    except ValidationError:
+        return None
+    return Job.model_construct(**found)
 
 
 def _crowds(thing: Any, path: Path) -> Iterator[Path]:

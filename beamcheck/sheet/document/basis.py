@@ -1,4 +1,4 @@
-"""The design basis at the front of a sheet: standards, what acts, in which surroundings; and the key to the pieces."""
+"""The design basis at the front of a sheet: standards, what acts, in which surroundings."""
 
 from __future__ import annotations
 
@@ -6,10 +6,9 @@ import re
 from collections.abc import Iterator
 
 from ...checks.core.result import JobResult, PieceResult, Table
-from ...checks.core.summary import governing_phrase
-from .blocks import Block, Heading, Key, KeyRow, Pairs, Paragraph, TableBlock
-from .piece import EMPTY, piece_anchor, table_block
-from .prose import capital, sentence
+from .blocks import Block, Heading, Pairs, TableBlock
+from .piece import EMPTY, table_block
+from .prose import capital
 
 # what of the project data belongs to the design basis: label in the result, and its label here
 BASIS = {
@@ -23,29 +22,19 @@ NOT_GIVEN = "not given"
 
 
 def basis_blocks(result: JobResult) -> Iterator[Block]:
-    """Standards and editions, clauses, loads, surroundings of the wood, combinations."""
+    """Standards and editions, clauses, combinations."""
     yield Heading("Design basis", anchor="basis")
     yield Pairs(_standards(result))
+    yield from (table_block(table, "Design basis") for table in result.tables if not is_path(table))
+
+
+def loads_blocks(result: JobResult) -> Iterator[Block]:
+    """Every load and the surroundings of the wood, piece by piece: for the full form."""
     loads = tuple(row for piece in result.pieces for row in _loads(piece))
     if loads:
         note = "Loads that come from pieces above are in the tables of each piece, own weight included."
         yield TableBlock("Loads, piece by piece", ("Piece", "Load", "Kind", "Amount", "Where and how"), loads, note)
     yield from _exposures(result)
-    yield from (table_block(table, "Design basis") for table in result.tables if not is_path(table))
-
-
-def key_blocks(result: JobResult) -> Iterator[Block]:
-    """The list of pieces, by the names that they have in the job file."""
-    yield Heading("Key to the pieces", anchor="key")
-    yield Paragraph(
-        "These names are those of the job file. Write them on the plan: every check below is found by its piece."
-    )
-    rows = tuple(
-        KeyRow(piece.name, piece.kind, piece.title, piece.verdict, sentence(governing_phrase(piece)),
-               piece_anchor(index))
-        for index, piece in enumerate(result.pieces)
-    )  # fmt: skip
-    yield Key(rows)
 
 
 def is_path(table: Table) -> bool:

@@ -8,6 +8,7 @@ from ...calc.pad import Step
 from ...checks.core.pictures import LoadPath, Picture
 from ...checks.core.result import Figure, HoleDrawing, Verdict
 from ...provenance import Source
+from .rich_blocks import RichBlock
 
 
 @dataclass(frozen=True)
@@ -47,23 +48,12 @@ class Paragraph:
 
 
 @dataclass(frozen=True)
-class Item:
-    """One line of the verdict: a piece, with a link to its part of the sheet."""
-
-    verdict: Verdict
-    name: str
-    text: str
-    anchor: str
-
-
-@dataclass(frozen=True)
 class VerdictBlock:
     """A verdict in words; `large` for the whole job."""
 
     verdict: Verdict
     meaning: str
     reasons: tuple[str, ...] = ()
-    items: tuple[Item, ...] = ()
     large: bool = False
 
 
@@ -84,25 +74,6 @@ class Contents:
     """The parts of the sheet: text and anchor."""
 
     rows: tuple[tuple[str, str], ...]
-
-
-@dataclass(frozen=True)
-class KeyRow:
-    """A piece as it is called on the plan, in the job file and on the sheet; `decided`: what decides about it."""
-
-    name: str
-    kind: str
-    title: str
-    verdict: Verdict
-    decided: str
-    anchor: str
-
-
-@dataclass(frozen=True)
-class Key:
-    """The list of pieces that goes with the plan."""
-
-    rows: tuple[KeyRow, ...]
 
 
 @dataclass(frozen=True)
@@ -213,10 +184,11 @@ Line = Taken | Worked
 
 @dataclass(frozen=True)
 class Lines:
-    """A calculation: first what is known already, then its lines."""
+    """A calculation: first what is known already, then its lines; `brief`: without what the symbols mean."""
 
     known: tuple[Known, ...]
     lines: tuple[Line, ...]
+    brief: bool = False
 
 
 @dataclass(frozen=True)
@@ -230,6 +202,7 @@ class CheckBlock:
     clause: str
     lines: Lines
     notes: tuple[str, ...] = ()
+    short: bool = False
 
 
 @dataclass(frozen=True)
@@ -289,7 +262,17 @@ class JobText:
     text: str
 
 
+@dataclass(frozen=True)
+class Columns:
+    """Blocks beside each other where there is room; `shares` of the room of the left and the right."""
+
+    left: tuple[Block, ...]
+    right: tuple[Block, ...]
+    shares: tuple[float, float] = (1.0, 1.0)
+
+
 Block = (
-    Masthead | Heading | Caution | Paragraph | VerdictBlock | SignOff | Contents | Key | Pairs | TableBlock | Summary
-    | FigureBlock | Beside | Lines | CheckBlock | Statements | References | Bullets | Symbols | JobText
+    Masthead | Heading | Caution | Paragraph | VerdictBlock | SignOff | Contents | Pairs | TableBlock | Summary
+    | FigureBlock | Beside | Lines | CheckBlock | Statements | References | Bullets | Symbols | JobText | Columns
+    | RichBlock
 )  # fmt: skip

@@ -1,59 +1,81 @@
-"""From a result to the blocks of a calc sheet, in the order in which a plan checker asks for them."""
+"""From a result to the blocks of a calc sheet: the decision first, then one page a member; every step on request."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from ...checks.core.result import JobResult, PieceResult
-from ...checks.core.summary import MEANING, governing_phrase
-from .basis import BASIS, NOT_GIVEN, basis_blocks, is_path, key_blocks
-from .blocks import (
-    Block,
-    Caution,
-    Contents,
-    Heading,
-    Item,
-    Masthead,
-    Pairs,
-    Paragraph,
-    SignOff,
-    VerdictBlock,
-)  # fmt: skip
-from .closing import RESTS_ON, closing_blocks
-from .load_path import path_blocks
-from .piece import piece_anchor, piece_blocks, summary_of, table_block
-from .prose import capital, ended, sentence, short_title
-from .questions import question_blocks
+from ...checks.core.result import JobResult
+from .basis import BASIS, NOT_GIVEN, basis_blocks, is_path, loads_blocks
+from .blocks import Block, CheckBlock, Columns, Contents, Heading, Masthead, Pairs, Paragraph, SignOff, Taken
+from .closing import RESTS_ON, alphabetical, closing_blocks, job_blocks, symbols_of
+from .piece import piece_blocks, summary_of, table_block
+from .prose import capital, short_title
+from .rich_blocks import FoldEnd, FoldStart, MemberHead, MemberList, RichTable, StaticsBlock, Symbol
+from .short.context import Sheet, sheet_of
+from .short.cover import decision_blocks
+from .short.load_path import path_blocks
+from .short.member import member_blocks
+from .short.questions import question_blocks
+from .short.schedule import schedule_blocks
 
 OUTCOMES = ("Reviewed", "Reviewed with corrections", "Not accepted")
+EVERY_STEP, EVERY_STEP_ANCHOR = "Appendix: every step", "every-step"
 
 
-def compose(result: JobResult) -> tuple[Block, ...]:
-    """The blocks of a calc sheet."""
-    numbers = {source: number for number, source in enumerate(result.sources, start=1)}
-    pieces = [
-        block
-        for index, piece in enumerate(result.pieces)
-        for block in piece_blocks(piece, index, result.units, numbers)
-    ]
-    middle = (*question_blocks(result), *basis_blocks(result), *key_blocks(result), *_overview(result))
-    body = (*middle, *pieces, *closing_blocks(result, numbers))
-    parts = tuple((block.text, block.anchor) for block in body if isinstance(block, Heading) and block.level == 2)
-    return (*_front(result), Heading("Contents", anchor="contents", new_page=True), Contents(parts), *body)
+def compose(result: JobResult, *, all_steps: bool = False) -> tuple[Block, ...]:
+    """The blocks of a calc sheet; with `all_steps` every derivation stands at its end."""
+    sheet = sheet_of(result)
+    members = [block for group in sheet.groups for block in member_blocks(group, sheet)]
+    symbols = symbols_of(result) if all_steps else alphabetical(_printed(members))
+    body: tuple[Block, ...] = (
+        *basis_blocks(result), *schedule_blocks(sheet), *_path(result), *question_blocks(sheet), *members,
+        *closing_blocks(result, sheet.numbers, sheet.letters, sheet.marks, symbols),
+        *(_appendix(sheet) if all_steps else ()),
+        *job_blocks(result),
+    )  # fmt: skip
+    front = tuple(_front(sheet))
+    if not all_steps:
+        return (*front, *body)
+    return (*front, Heading("Contents", anchor="contents", new_page=True), Contents(_parts(body)), *body)
 
 
-def _front(result: JobResult) -> Iterator[Block]:
-    short = short_title(result.title)
-    tool = f"whatcarries {result.version}"
+def _printed(blocks: Iterable[Block]) -> Iterator[str]:
+    """The symbols that stand on the pages of the members."""
+    for block in blocks:
+        if isinstance(block, Columns):
+            yield from _printed((*block.left, *block.right))
+        elif isinstance(block, RichTable):
+            yield from (cell.name for row in (block.heads, *block.rows) for cell in row if isinstance(cell, Symbol))
+        elif isinstance(block, StaticsBlock):
+            yield from (line.symbol for line in block.lines)
+        elif isinstance(block, CheckBlock):
+            for line in block.lines.lines:
+                for entry in line.entries if isinstance(line, Taken) else (line.entry,):
+                    yield from (entry.step.symbol, *entry.step.inputs)
+            yield from (entry.step.symbol for known in block.lines.known for entry in known.entries)
+
+
+def _parts(blocks: tuple[Block, ...]) -> tuple[tuple[str, str], ...]:
+    """The parts of the sheet with their anchors."""
+    found = []
+    for block in blocks:
+        if isinstance(block, MemberHead):
+            found.append((f"{', '.join(block.marks)} {block.title}", block.anchor))
+        elif isinstance(block, Heading) and block.level == 2:
+            found.append((block.text, block.anchor))
+    return tuple(found)
+
+
+def _front(sheet: Sheet) -> Iterator[Block]:
+    result = sheet.result
+    short, tool = short_title(result.title), f"whatcarries {result.version}"
     yield Masthead(result.title, short, tool, result.fingerprint, result.caution, result.invented)
-    yield Caution(result.caution)
-    items = tuple(
-        Item(piece.verdict, piece.name, _decided(piece), piece_anchor(index))
-        for index, piece in enumerate(result.pieces)
-    )
-    reasons = tuple(map(ended, result.reasons))
-    yield VerdictBlock(result.verdict, MEANING[result.verdict], reasons, items, large=True)
+    if result.pieces:
+        yield MemberList(
+            tuple((sheet.marks[one.name], one.name, sheet.anchors[one.name], one.verdict) for one in result.pieces)
+        )
+    yield from decision_blocks(sheet)
     fields = tuple(capital(field.strip(" :")) for field in re.split(r"_{2,}", result.sign_off) if field.strip(" :"))
     note = (
         "Not a permit document without the signature, and the seal where the law asks for one. "
@@ -62,11 +84,6 @@ def _front(result: JobResult) -> Iterator[Block]:
     yield SignOff(fields, note, OUTCOMES)
     yield Heading("Project", anchor="project")
     yield Pairs(_project(result, tool, whole_title=short != result.title))
-
-
-def _decided(piece: PieceResult) -> str:
-    """What decides about a piece, after what a bracket was found to be."""
-    return " ".join(filter(None, (sentence(piece.finding), sentence(governing_phrase(piece)))))
 
 
 def _project(result: JobResult, tool: str, *, whole_title: bool) -> tuple[tuple[str, str], ...]:
@@ -81,14 +98,29 @@ def _project(result: JobResult, tool: str, *, whole_title: bool) -> tuple[tuple[
     return (*rows, ("Tool", tool), ("Job file", result.job_name), ("Its SHA-256", result.fingerprint))
 
 
-def _overview(result: JobResult) -> Iterator[Block]:
-    """Load path, then every check of the job."""
+def _path(result: JobResult) -> Iterator[Block]:
+    """The load path: drawn, and as a table."""
     if path := [table for table in result.tables if is_path(table)]:
         yield Heading("Load path", anchor="path")
         yield from path_blocks(result)
         yield from (table_block(table, "Load path") for table in path)
+
+
+def _appendix(sheet: Sheet) -> Iterator[Block]:
+    """Loads and surroundings, every check by its ratio, then each piece with every step of its checks."""
+    result = sheet.result
+    yield Heading(EVERY_STEP, anchor=EVERY_STEP_ANCHOR, new_page=True)
+    yield Heading("Loads and exposure", level=3)
+    yield from loads_blocks(result)
     yield Heading("Summary of all checks", anchor="summary")
     summary = summary_of(result.pieces, result.units)
     yield summary
     if not any((summary.open, summary.rows, summary.met)):
         yield Paragraph("Nothing was checked.")
+    for index, piece in enumerate(result.pieces):
+        mark = sheet.marks[piece.name]
+        name = "" if mark == piece.name else f" {piece.name}"
+        yield Heading(f"{mark}{name}, every step: {piece.title}", anchor=f"steps-{index + 1}", running=f"{mark}{name}")
+        yield FoldStart(f"Every step of {mark}{name}")
+        yield from piece_blocks(piece, index, result.units, sheet.numbers)
+        yield FoldEnd()

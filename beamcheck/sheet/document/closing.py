@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 
 from ...calc.pad import Step
-from ...checks.core.result import Check, JobResult
+from ...checks.core.result import JobResult
 from ...provenance import Source
 from .blocks import Block, Bullets, Caution, Heading, JobText, Paragraph, Reference, References, Symbols
-from .prose import capital, sentence
-from .repeated_steps import warning
+from .prose import sentence
 from .symbols import meaning, plain_symbol
 
 HOW = {
@@ -20,7 +19,7 @@ HOW = {
     "practice": "common practice, no document behind it",
     "memory": "recalled, not yet compared with the printed document",
 }
-RESTS_ON = "What this rests on: memory, assumptions, others, and what is referred"
+RESTS_ON = "What this rests on: memory, assumptions and others"
 NOT_CHECKED = (
     "Wind and earthquake acting on the building as a whole: bracing, shear walls, diaphragms, hold-downs.",
     "Foundations, soil, and everything called existing or by others in the load path.",
@@ -32,57 +31,71 @@ NOT_CHECKED = (
 )
 
 
-def closing_blocks(result: JobResult, numbers: Mapping[Source, int]) -> Iterator[Block]:
-    """The blocks after the last piece; `numbers` are those of the sources on the sheet."""
-    references = tuple(Reference(numbers[source], source, used) for source, used in _uses(result).items())
-    yield from _rests_on(result, references)
+def closing_blocks(
+    result: JobResult, numbers: Mapping[Source, int], letters: Mapping[str, str], marks: Mapping[str, str],
+    symbols: tuple[str, ...],
+) -> Iterator[Block]:  # fmt: skip
+    """The blocks after the last member.
+
+    `numbers` are those of the sources, `letters` of the assumptions, `marks` of the pieces; `symbols` are explained.
+    """
+    every = (Reference(numbers[source], source, used) for source, used in _uses(result, marks).items())
+    references = tuple(sorted(every, key=lambda one: one.source.how != "memory" and one.source.confidence != "low"))
+    yield from _rests_on(result, references, letters, marks)
     if references:
-        yield Heading("Sources", anchor="sources", new_page=True)
+        yield Heading("Sources", anchor="sources")
         how = "; ".join(f"{word}: {told}" for word, told in HOW.items())
         yield References("", references, f"How known – {how}.")
     yield Heading("What is not checked here", anchor="not-checked")
     yield Bullets("", NOT_CHECKED)
-    if names := _symbols(result):
+    if names := tuple(name for name in symbols if meaning(name)):
         yield Heading("Symbols", anchor="symbols")
         yield Symbols(names)
-    yield Heading("The job file", anchor="job-file", new_page=True)
+
+
+def job_blocks(result: JobResult) -> Iterator[Block]:
+    """The very end: the job file and the caution once more."""
+    yield Heading("The job file", anchor="job-file")
     yield Paragraph("Every figure of this sheet follows from this text and the tables named under Sources.")
     yield JobText(result.job_name, result.job_text)
     yield Caution(result.caution)
 
 
-def _rests_on(result: JobResult, references: tuple[Reference, ...]) -> Iterator[Block]:
-    """What the engineer has to stand in for, on a page of its own."""
-    yield Heading(RESTS_ON, anchor="doubts", new_page=True, running=RESTS_ON.partition(":")[0])
-    memory = tuple(
-        f"[{each.number}] {each.source.document} ({warning(each.source)}): {each.used}."
-        for each in references
-        if each.source.how == "memory" or each.source.confidence == "low"
-    )
-    yield Bullets("From memory or of low confidence: compare with the printed document before relying on it",
-                  memory or ("Nothing.",))  # fmt: skip
-    yield Bullets("Assumed", _assumed(result) or ("Nothing.",))
-    yield Bullets("By others", _by_others(result) or ("Nothing.",))
-    yield Bullets("Referred to an engineer or a grader", _referred(result) or ("Nothing.",))
+def _rests_on(
+    result: JobResult, references: tuple[Reference, ...], letters: Mapping[str, str], marks: Mapping[str, str]
+) -> Iterator[Block]:
+    """What the engineer has to stand in for."""
+    yield Heading(RESTS_ON, anchor="doubts", running=RESTS_ON.partition(":")[0])
+    weak = [each for each in references if each.source.how == "memory" or each.source.confidence == "low"]
+    told = f"The first {len(weak)} under Sources: compare them with the printed document before relying on them."
+    yield Bullets("From memory or of low confidence", (told if weak else "Nothing.",))
+    yield Bullets("Assumed", _assumed(result, letters, marks) or ("Nothing.",))
+    yield Bullets("By others", _by_others(result, marks) or ("Nothing.",))
 
 
-def _assumed(result: JobResult) -> tuple[str, ...]:
-    """Each assumption once, with the pieces for which it was made."""
+def _assumed(result: JobResult, letters: Mapping[str, str], marks: Mapping[str, str]) -> tuple[str, ...]:
+    """Each assumption once, with its letter and the members for which it was made."""
     found: dict[str, dict[str, None]] = {}
     for piece in result.pieces:
         for text in piece.assumptions:
-            found.setdefault(text, {})[piece.name] = None
-    return tuple(f"{', '.join(names)}: {sentence(text)}" for text, names in found.items())
+            found.setdefault(text, {})[marks[piece.name]] = None
+    every = len({name for names in found.values() for name in names})
+    return tuple(f"{letters[text]}. {sentence(text)}{_listed(names, every)}" for text, names in found.items())
 
 
-def _by_others(result: JobResult) -> tuple[str, ...]:
+def _listed(names: Mapping[str, None], every: int) -> str:
+    """For whom it is assumed, where that is not plain."""
+    return "" if every == 1 else " (all)" if len(names) == every else f" ({', '.join(names)})"
+
+
+def _by_others(result: JobResult, marks: Mapping[str, str]) -> tuple[str, ...]:
     """What somebody else answers for, or nobody yet: each wording once, with the pieces and places that rely on it."""
     found: dict[str, dict[str, dict[str, None]]] = {}
     for piece in result.pieces:
         for check in piece.checks:
             for note in check.notes:
                 if "by others" in note.casefold():
-                    found.setdefault(note, {}).setdefault(piece.name, {})[check.what] = None
+                    found.setdefault(note, {}).setdefault(marks[piece.name], {})[check.what] = None
     return tuple(f"{_where_said(pieces)}. {sentence(note)}" for note, pieces in found.items())
 
 
@@ -90,37 +103,29 @@ def _where_said(pieces: Mapping[str, Iterable[str]]) -> str:
     return "; ".join(f"{name}: {', '.join(whats)}" for name, whats in pieces.items())
 
 
-def _referred(result: JobResult) -> tuple[str, ...]:
-    """Each reason once in a piece, with the checks that are referred for it."""
-    found: dict[tuple[str, tuple[str, ...]], list[Check]] = {}
-    for piece in result.pieces:
-        for check in piece.checks:
-            if check.verdict == "refer":
-                found.setdefault((piece.name, check.notes), []).append(check)
-    return tuple(
-        " ".join((f"{name}: {capital(', '.join(check.what for check in checks))}.", *map(sentence, notes)))
-        for (name, notes), checks in found.items()
-    )
-
-
-def _uses(result: JobResult) -> dict[Source, str]:
+def _uses(result: JobResult, marks: Mapping[str, str]) -> dict[Source, str]:
     """For each source the symbols that rest on it, by piece."""
     found: dict[Source, dict[str, dict[str, None]]] = {}
     for piece, step in _steps(result):
         if step.source is not None:
-            found.setdefault(step.source, {}).setdefault(piece, {})[plain_symbol(step.symbol)] = None
+            found.setdefault(step.source, {}).setdefault(marks[piece], {})[plain_symbol(step.symbol)] = None
     return {
         source: "; ".join(f"{name}: {', '.join(symbols)}" for name, symbols in used.items())
         for source, used in found.items()
     }
 
 
-def _symbols(result: JobResult) -> tuple[str, ...]:
-    """Symbols of all steps that the nomenclature explains, in order of first use."""
+def symbols_of(result: JobResult) -> tuple[str, ...]:
+    """The symbols of all steps, by the alphabet."""
     used: dict[str, None] = {}
     for _piece, step in _steps(result):
         used.update(dict.fromkeys((step.symbol, *step.inputs)))
-    return tuple(name for name in used if meaning(name))
+    return alphabetical(used)
+
+
+def alphabetical(names: Iterable[str]) -> tuple[str, ...]:
+    """Each symbol once, small and large letters together."""
+    return tuple(sorted(dict.fromkeys(names), key=lambda name: (name.casefold(), name)))
 
 
 def _steps(result: JobResult) -> Iterator[tuple[str, Step]]:

@@ -45,16 +45,14 @@ def piece_anchor(index: int) -> str:
 
 
 def piece_blocks(piece: PieceResult, index: int, units: str, numbers: Mapping[Source, int]) -> Iterator[Block]:
-    """The blocks of one piece; `index` counts from 0, `numbers` are those of the sources on the sheet."""
-    title = f"{piece.kind.capitalize()} {piece.name}: {piece.title}"
-    yield Heading(title, anchor=piece_anchor(index), new_page=True, running=piece.name)
+    """All about one piece with every step; `index` counts from 0, `numbers` are those of the sources on the sheet."""
     decided = sentence(f"decided by: {governing_phrase(piece)}")
     yield VerdictBlock(piece.verdict, PIECE_MEANING[piece.verdict], (*found_to_be(piece), decided))
     if piece.remedies:
         yield Bullets(f"What would make {piece.name} pass", tuple(map(sentence, piece.remedies)))
-    yield _head(piece, index, units)
+    yield head_of(piece, index, units, "steps-figure")
     for number, picture in enumerate(piece.pictures[1:], start=2):
-        yield _picture(piece, picture, f"figure-{index + 1}-{number}", units)
+        yield picture_of(piece, picture, f"steps-figure-{index + 1}-{number}", units)
     yield from map(table_block, piece.tables)
     if piece.to_see:
         title = f"See and photograph {piece.name} before it is covered"
@@ -83,20 +81,22 @@ def piece_blocks(piece: PieceResult, index: int, units: str, numbers: Mapping[So
         yield References(f"Sources of {piece.name}", rows, short=True)
 
 
-def _head(piece: PieceResult, index: int, units: str) -> Block:
+def head_of(piece: PieceResult, index: int, units: str, prefix: str = "figure") -> Block:
+    """Its inputs, and its drawing beside them."""
     pairs = Pairs(tuple((capital(label), text) for label, text in piece.inputs))
     if piece.drawing is not None:
         caption = "Held piece and holes to one scale; sizes in the tables count, not those measured on paper."
-        return Beside(pairs, FigureBlock(piece.drawing, piece.name, units, f"figure-{index + 1}", caption))
+        return Beside(pairs, FigureBlock(piece.drawing, piece.name, units, f"{prefix}-{index + 1}", caption))
     if piece.pictures:
-        return Beside(pairs, _picture(piece, piece.pictures[0], f"figure-{index + 1}", units))
+        return Beside(pairs, picture_of(piece, piece.pictures[0], f"{prefix}-{index + 1}", units))
     if piece.figure is None:
         return pairs
     caption = "The heights of the diagrams are not to scale."
-    return Beside(pairs, FigureBlock(piece.figure, piece.name, units, f"figure-{index + 1}", caption))
+    return Beside(pairs, FigureBlock(piece.figure, piece.name, units, f"{prefix}-{index + 1}", caption))
 
 
-def _picture(piece: PieceResult, picture: Picture, key: str, units: str) -> FigureBlock:
+def picture_of(piece: PieceResult, picture: Picture, key: str, units: str) -> FigureBlock:
+    """A drawing with its caption."""
     if isinstance(picture, Elevation):
         caption = "To scale, except the beam above where there is one. The written sizes count, not measured ones."
     elif isinstance(picture, StressPicture):

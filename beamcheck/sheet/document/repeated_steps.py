@@ -29,8 +29,11 @@ class Ledger:
         self._home: dict[Key, tuple[str, str]] = {}
         self._printed: set[Key] = set()
 
-    def enter(self, steps: Iterable[Step], label: str, anchor: str) -> Lines:
-        """The lines of a check called `label`: steps that stand in an earlier one are only named there."""
+    def enter(self, steps: Iterable[Step], label: str, anchor: str, *, brief: bool = False) -> Lines:
+        """The lines of a check called `label`: steps that stand in an earlier one are only named there.
+
+        A `brief` check says first all that was taken, without what it means, then what was worked out.
+        """
         here = (label, anchor)
         known: dict[tuple[str, str], dict[tuple[str, str], Entry]] = {}
         lines: list[Line] = []
@@ -42,7 +45,12 @@ class Ledger:
             elif key not in self._printed:  # else it stands a few lines above
                 self._printed.add(key)
                 _append(lines, entry)
-        return Lines(tuple(Known(*home, tuple(said.values())) for home, said in known.items()), tuple(lines))
+        before = tuple(Known(*home, tuple(said.values())) for home, said in known.items())
+        if brief:
+            taken = tuple(entry for line in lines if isinstance(line, Taken) for entry in line.entries)
+            worked = [line for line in lines if isinstance(line, Worked)]
+            return Lines(before, (*([Taken(taken)] if taken else []), *worked), brief=True)
+        return Lines(before, tuple(lines))
 
     def entry(self, step: Step) -> Entry:
         """The step with the number of its source and a warning where the source is weak."""

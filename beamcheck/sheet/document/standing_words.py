@@ -58,7 +58,7 @@ def standing_of(result: JobResult, job: Job, piece: PieceResult) -> Standing:
     if named:
         text = "what bears or holds it does not pass"
         return Standing(f"{STOP}: {text}", True, (f"The piece itself passes; {text}: {listed(named)}.",))
-    reasons = tuple(filter(None, (neighbours(result, piece),)))
+    reasons = tuple(filter(None, (neighbors(result, piece),)))
     return Standing(_passes(piece), False, reasons)
 
 
@@ -73,6 +73,8 @@ def _passes(piece: PieceResult) -> str:
 def why(piece: PieceResult) -> tuple[str, ...]:
     """The reasons behind a banner that says stop, the worst first."""
     found = [sentence(piece.reason)] if piece.reason else []
+    if piece.deciding_group is not None:
+        found.append(sentence(governing_phrase(piece)))
     for check in by_gravity(piece.checks):
         if check.verdict == "passes" or len(found) >= _REASONS:
             break
@@ -84,7 +86,7 @@ def why(piece: PieceResult) -> tuple[str, ...]:
     return tuple(found) or (sentence(governing_phrase(piece)),)
 
 
-def neighbours(result: JobResult, piece: PieceResult) -> str:
+def neighbors(result: JobResult, piece: PieceResult) -> str:
     """A warning where this piece passes but others of the job do not; '' where all pass."""
     if result.verdict == "passes" or piece.verdict != "passes":
         return ""

@@ -80,7 +80,7 @@ def unit_source(unit: str) -> Box:
 
 
 def plain_unit(unit: str) -> str:
-    """A unit as running text, with raised powers and a centred dot: `in2` or `in^2` is in², `lbf*in` is lbf·in."""
+    """A unit as running text, with raised powers and a centered dot: `in2` or `in^2` is in², `lbf*in` is lbf·in."""
     powers = re.sub(r"(?<=[a-z])(?:\*\*|\^)?(-?\d)", lambda found: found.group(1).translate(_POWERS), unit)
     return powers.replace("*", "·")
 

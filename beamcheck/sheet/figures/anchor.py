@@ -10,7 +10,7 @@ from typing import Any
 
 from ...checks.core.result import HoleDrawing
 from ...units import show
-from .svg import GREY, INK, PAPER, TEXT, Board, clipped, text_width
+from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width
 
 WIDTH, MARGIN = 440.0, 6.0
 DIMENSIONS, BETWEEN = 80.0, 34.0  # width of the lettering beside the elevation; room between the two views
@@ -296,7 +296,7 @@ def _heights(board: Board, drawing: HoleDrawing, frame: _Frame, system: Any) -> 
         (end, show(end, "length", system)) for axis, start, end, _ in drawing.dimensions if axis == "y" and not start
     ]
     stops = [0.0, *(place for place, _ in running), drawing.depth]
-    board.line((frame.beside, frame.to_y(0.0)), (frame.beside, frame.to_y(drawing.depth)), width=0.8, stroke=GREY)
+    board.line((frame.beside, frame.to_y(0.0)), (frame.beside, frame.to_y(drawing.depth)), width=0.8, stroke=GRAY)
     for place in stops:
         y = frame.to_y(place)
         board.line((frame.beside - 3, y + 3), (frame.beside + 3, y - 3), width=1.2)
@@ -327,12 +327,12 @@ def _running(board: Board, drawing: HoleDrawing, frame: _Frame, system: Any) -> 
     stops = [(0.0, "0"), *((end, show(end, "length", system)) for axis, _, end, _ in drawing.dimensions if axis == "x")]
     foot = frame.foot + 22
     lowest = frame.to_y(min((hole[1] for hole in drawing.holes), default=0.0))
-    board.line((frame.to_x(0.0), foot), (frame.to_x(max(x for x, _ in stops)), foot), width=0.8, stroke=GREY)
+    board.line((frame.to_x(0.0), foot), (frame.to_x(max(x for x, _ in stops)), foot), width=0.8, stroke=GRAY)
     rows: list[list[tuple[float, float]]] = []
     for place, text in stops:
         x = frame.to_x(place)
         if place:
-            board.line((x, min(lowest + 8, frame.foot)), (x, foot + 3), width=0.5, stroke=GREY)
+            board.line((x, min(lowest + 8, frame.foot)), (x, foot + 3), width=0.5, stroke=GRAY)
         board.line((x - 3, foot + 3), (x + 3, foot - 3), width=1.2)
         half = 0.5 * text_width(text) + 3
         row = next(

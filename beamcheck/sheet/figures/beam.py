@@ -11,7 +11,7 @@ from typing import Any
 from ...checks.core.result import Figure
 from ...units import show
 from .curves import Curve, draw_curve, extremes
-from .svg import GREY, INK, PAPER, TEXT, Board, clipped, text_width
+from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width
 
 WIDTH, SIDE = 440.0, 30.0
 SPAN = WIDTH - 2 * SIDE
@@ -216,7 +216,7 @@ def _dimensions(board: Board, figure: Figure, to_x: Any, top: float, system: Any
     if len(stops) < 2:
         return top
     y = top + 17
-    board.line((to_x(stops[0]), y), (to_x(stops[-1]), y), width=0.8, stroke=GREY)
+    board.line((to_x(stops[0]), y), (to_x(stops[-1]), y), width=0.8, stroke=GRAY)
     for place in stops:
         board.line((to_x(place) - 3, y + 3), (to_x(place) + 3, y - 3), width=1.2)
     for start, end in pairwise(stops):

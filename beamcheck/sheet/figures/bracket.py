@@ -11,7 +11,7 @@ from ...checks.brackets.drawing import DEEPER, LIFTS
 from ...checks.core.pictures import Elevation, Points
 from ...units import show
 from .bracket_board import LINE, MARGIN, WIDTH, apart_from, hatching, inside, told
-from .svg import GREY, INK, PAPER, Board, Point, clipped, text_width
+from .svg import GRAY, INK, PAPER, Board, Point, clipped, text_width
 
 LEFT, RIGHT = 100.0, 96.0  # for the sizes on both sides
 HIGHEST, LARGEST = 270.0, 26.0  # drawing units: height of the bracket, and of an inch
@@ -144,7 +144,7 @@ def _wall(board: Board, drawn: Elevation, frame: _Frame) -> None:
     low = 22.0 if drawn.beam is None else frame.top - _gap(drawn.beam[0], frame.scale)
     corners = [(frame.wall, low), (frame.face, low), (frame.face, frame.foot + 18), (frame.wall, frame.foot + 18)]
     rising = any(grain is not None and 0.0 < grain < 90.0 for grain in drawn.grain)
-    board.strokes(hatching([corners], 135.0 if rising else 45.0, WALL_APART), stroke=GREY)  # not as the grain runs
+    board.strokes(hatching([corners], 135.0 if rising else 45.0, WALL_APART), stroke=GRAY)  # not as the grain runs
     board.line((frame.face, low), (frame.face, frame.foot + 18), width=2.2)
     board.lettering(MARGIN, 14, clipped(drawn.wall, WIDTH - 2 * MARGIN), tip=drawn.wall)
 
@@ -175,7 +175,7 @@ def _part(board: Board, name: str, ring: list[Point], grain: float | None) -> No
     if name in STEEL:
         board.strokes(hatching([ring], 45.0, STEEL_APART))
     elif grain is not None:
-        board.strokes(hatching([ring], grain, GRAIN_APART), stroke=GREY)
+        board.strokes(hatching([ring], grain, GRAIN_APART), stroke=GRAY)
     elif name == ARC:
         half = len(ring) // 2
         pairs = list(zip(ring[:half], ring[: half - 1 : -1], strict=False))
@@ -183,7 +183,7 @@ def _part(board: Board, name: str, ring: list[Point], grain: float | None) -> No
         for i in range(1, count):
             u = i / count
             points = [(a + u * (c - a), b + u * (d - b)) for (a, b), (c, d) in pairs]
-            board.line(*points, width=0.6, stroke=GREY)
+            board.line(*points, width=0.6, stroke=GRAY)
     board.shape(ring, fill="none", width=2.0)
 
 
@@ -269,7 +269,7 @@ def _heights(board: Board, drawn: Elevation, frame: _Frame, system: Any) -> None
     stops = sorted({*stops, (drawn.height, show(drawn.height, "length", system))})
     x = frame.wall - 10
     ys = [frame.at(0.0, y)[1] for y, _ in stops]
-    board.line((x, ys[0]), (x, ys[-1]), width=0.8, stroke=GREY)
+    board.line((x, ys[0]), (x, ys[-1]), width=0.8, stroke=GRAY)
     for (_, text), y, place in zip(stops, ys, apart_from(ys, LINE), strict=True):
         _tick(board, x, y)
         board.lettering(x - 7, place + 5, clipped(text, x - 9), anchor="end")
@@ -277,7 +277,7 @@ def _heights(board: Board, drawn: Elevation, frame: _Frame, system: Any) -> None
     x = frame.nose + 14
     for start, end, what in named:
         y0, y1 = frame.at(0.0, start)[1], frame.at(0.0, end)[1]
-        board.line((x, y0), (x, y1), width=0.8, stroke=GREY)
+        board.line((x, y0), (x, y1), width=0.8, stroke=GRAY)
         _tick(board, x, y0)
         _tick(board, x, y1)
         y = max(0.5 * (y0 + y1) + 5, frame.top + 14)
@@ -293,13 +293,13 @@ def _widths(board: Board, drawn: Elevation, frame: _Frame, system: Any) -> float
         (end, f"{what} {show(end, 'length', system)}") for axis, _, end, what in drawn.dimensions if axis == "x"
     ]  # fmt: skip
     board.line((frame.face, foot), (frame.at(max((x for x, _ in stops), default=0.0), 0.0)[0], foot), width=0.8,
-               stroke=GREY)  # fmt: skip
+               stroke=GRAY)  # fmt: skip
     _tick(board, frame.face, foot)
     rows: list[list[tuple[float, float]]] = []
     for x, text in stops:
         at_x = frame.at(x, 0.0)[0]
         low = max((end for _, end in _upright(drawn, x - 1e-4)), default=drawn.height)
-        board.line((at_x, frame.at(0.0, low)[1] + 4), (at_x, foot + 3), width=0.5, stroke=GREY)
+        board.line((at_x, frame.at(0.0, low)[1] + 4), (at_x, foot + 3), width=0.5, stroke=GRAY)
         _tick(board, at_x, foot)
         half = 0.5 * text_width(text) + 3
         middle = min(max(at_x, half + 2), WIDTH - 2 - half)

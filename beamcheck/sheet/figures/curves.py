@@ -8,9 +8,9 @@ from itertools import pairwise
 from typing import Any
 
 from ...units import show
-from .svg import GREY, TEXT, Board, clipped, text_width
+from .svg import GRAY, TEXT, Board, clipped, text_width
 
-HEIGHT = 48.0
+HEIGHT = 36.0
 _WORTH_LABEL = 0.02  # a second extreme smaller than this part of the first is not worth a label
 
 
@@ -71,7 +71,7 @@ def draw_curve(board: Board, curve: Curve, to_x: Any, top: float) -> float:
     scale = HEIGHT / (highest - lowest) if highest > lowest else 0.0
     sign = 1 if curve.down else -1
     above = (highest if not curve.down else -lowest) * scale
-    axis = top + 24 + TEXT + above  # room for a label over the highest point
+    axis = top + 20 + (TEXT + 6 if above > 0 else 4) + above  # room for a label over the highest point
 
     def at(x: float, value: float) -> tuple[float, float]:
         return to_x(x), axis + sign * value * scale
@@ -89,7 +89,7 @@ def draw_curve(board: Board, curve: Curve, to_x: Any, top: float) -> float:
     taken: Taken = []
     for x, value, label in extremes(curve):
         bottom = max(bottom, _label(board, at(x, value), label, over=sign * value < 0, taken=taken))
-    return bottom + 16
+    return bottom + 10
 
 
 Taken = list[tuple[float, float, float]]  # left, right and base line of each label
@@ -116,7 +116,7 @@ def _hatch(board: Board, upper: list[tuple[float, float]], base: list[tuple[floa
     last = -math.inf
     for (x, y), (_x, other) in zip(upper, base, strict=True):
         if x - last >= 12 and abs(y - other) > 1:
-            board.line((x, y), (x, other), width=0.5, stroke=GREY)
+            board.line((x, y), (x, other), width=0.5, stroke=GRAY)
             last = x
 
 

@@ -8,7 +8,7 @@ from typing import Any
 from ...checks.core.pictures import GapPicture
 from ...units import show
 from .bracket_board import LINE, MARGIN, WIDTH, hatching, told
-from .svg import GREY, INK, PAPER, Board, clipped
+from .svg import GRAY, INK, PAPER, Board, clipped
 
 NAMES, FIGURES = 212.0, 76.0  # widths of the lettering left and right of the bars
 ROW, BAR = 26.0, 14.0
@@ -46,7 +46,7 @@ def gap_figure(drawn: GapPicture, name: str, system: Any = "US", key: str = "gap
     if drawn.gap is not None:
         short = [(to_x(drawn.gap), top + ROW), (to_x(most), top + ROW), (to_x(most), low), (to_x(drawn.gap), low)]
         if drawn.needed > drawn.gap + ROUND:
-            board.strokes(hatching([short], 45.0, 7.0), stroke=GREY)
+            board.strokes(hatching([short], 45.0, 7.0), stroke=GRAY)
         board.line((to_x(drawn.gap), top), (to_x(drawn.gap), low), width=3.0)
     _row(board, "gap as left", top, bold=True)
     if drawn.gap is None:
@@ -59,7 +59,7 @@ def gap_figure(drawn: GapPicture, name: str, system: Any = "US", key: str = "gap
         _row(board, what, top)
         x0, x1 = sorted((to_x(a), to_x(b)))
         board.box(x0, top + 6, max(x1 - x0, 0.8), BAR, fill=FILL if b >= a else PAPER, stroke=1.2)
-        board.line((to_x(b), top + 6 + BAR), (to_x(b), top + ROW + 6), width=0.8, stroke=GREY)
+        board.line((to_x(b), top + 6 + BAR), (to_x(b), top + ROW + 6), width=0.8, stroke=GRAY)
         _figure(board, show(b - a, "small length", system), top)
     top += ROW
     _row(board, "needed in all", top, bold=True)

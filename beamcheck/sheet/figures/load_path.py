@@ -11,7 +11,7 @@ from typing import Any
 from ...checks.core.pictures import LoadPath, PathEdge, PathNode
 from ...units import show
 from .load_path_layers import Arrow, Layers, Slot, goes_down, layers_of, parts_of, spread
-from .svg import GREY, INK, PAPER, Board, clipped, text_width
+from .svg import GRAY, INK, PAPER, Board, clipped, text_width
 
 WIDTH, SIDE = 440.0, 6.0
 BOX, NARROW, THIN, GAP = 136.0, 84.0, 14.0, 10.0  # widths: of a box, at least, of a passing arrow, between them
@@ -235,7 +235,7 @@ def _box(board: Board, node: PathNode, slot: Slot, top: float) -> None:
     board.shape(corners, fill=PAPER if idle or node.ends else "#f1f1f1", width=1.6, dash=DASH if idle else "")
     if node.ends:  # the strokes under ground
         for x in range(int(left) + 8, int(left + width), 10):
-            board.line((x, top + height), (x - 6, top + height + 6), width=1.0, stroke=GREY)
+            board.line((x, top + height), (x - 6, top + height + 6), width=1.0, stroke=GRAY)
     y = top + PAD + 12.0
     for line in _name_lines(node, width):
         board.lettering(left + PAD, y, line, bold=True, tip=node.name or OTHER_WALL)

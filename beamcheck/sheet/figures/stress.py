@@ -11,9 +11,9 @@ import numpy as np
 from ...checks.core.pictures import StressPicture
 from ...units import show
 from .bracket_board import LINE, MARGIN, WIDTH, Line, Ring, edges_of, hatching, joined, same_way, told
-from .svg import GREY, INK, PAPER, Board, Point
+from .svg import GRAY, INK, PAPER, Board, Point
 
-GREYS = ("#fff", "#d4d4d4", "#999", "#4d4d4d")  # little to much; evenly apart in lightness
+GRAYS = ("#fff", "#d4d4d4", "#999", "#4d4d4d")  # little to much; evenly apart in lightness
 HATCHED = (INK, INK, INK, PAPER)  # strokes over them where it is pressed
 PRESSED_AT, PRESSED_APART, NOT_READ_AT, NOT_READ_APART = 135.0, 6.0, 45.0, 4.5
 HIGHEST, LARGEST, WIDEST = 270.0, 26.0, 330.0  # drawing units: the bracket, an inch, the bracket's width
@@ -83,7 +83,7 @@ def stress_figure(drawn: StressPicture, name: str, system: Any = "US", key: str 
     foot = top + scale * deep
     board.line((left, top - 14), (left, foot + 14), width=2.2)
     wall = [(left - 12, top - 14), (left, top - 14), (left, foot + 14), (left - 12, foot + 14)]
-    board.strokes(hatching([wall], 45.0, 8.0), stroke=GREY)
+    board.strokes(hatching([wall], 45.0, 8.0), stroke=GRAY)
     for number, (x, y, _) in enumerate(drawn.marks):
         _mark(board, *at(x, y), _letter(number), above=y < 0.1 * deep)
     foot = _scale(board, classes, foot + 42, system)
@@ -147,7 +147,7 @@ def _stresses(board: Board, cells: list[Ring], values: np.ndarray, classes: Clas
             rings = joined([cell for cell, one, on in zip(cells, kinds, known, strict=True) if on and one == kind])
             if not rings or size == 0:
                 continue
-            board.area(rings, fill=GREYS[size], width=0.5, stroke=GREYS[size])
+            board.area(rings, fill=GRAYS[size], width=0.5, stroke=GRAYS[size])
             if kind < 0:
                 board.strokes(hatching(rings, PRESSED_AT, PRESSED_APART), width=0.9, stroke=HATCHED[size])
     if classes.limit:
@@ -166,7 +166,7 @@ def _not_read(board: Board, zones: list[list[Point]], outline: list[Point], foot
     """Zones, cut off at the outline by paper over all that is outside it."""
     for zone in zones:
         board.area([zone])
-        board.strokes(hatching([zone], NOT_READ_AT, NOT_READ_APART), stroke=GREY)
+        board.strokes(hatching([zone], NOT_READ_AT, NOT_READ_APART), stroke=GRAY)
         board.shape(zone, fill="none", width=1.2, dash="4 3")
     if zones:
         context = [(0.0, 0.0), (WIDTH, 0.0), (WIDTH, foot), (0.0, foot)]
@@ -200,7 +200,7 @@ def _scale(board: Board, classes: Classes, top: float, system: Any) -> float:
         kind = place - CLASSES
         x = left + BOX * place
         ring = [(x, top), (x + BOX, top), (x + BOX, top + DEEP), (x, top + DEEP)]
-        board.area([ring], fill=GREYS[abs(kind)])
+        board.area([ring], fill=GRAYS[abs(kind)])
         if kind < 0:
             board.strokes(hatching([ring], PRESSED_AT, PRESSED_APART), width=0.9, stroke=HATCHED[-kind])
         board.shape(ring, fill="none", width=1.0)

@@ -9,7 +9,7 @@ from xml.etree import ElementTree
 from ...checks.core.summary import legible
 
 Point = tuple[float, float]
-INK, GREY, PAPER = "#000", "#767676", "#fff"
+INK, GRAY, PAPER = "#000", "#767676", "#fff"
 TEXT = 14.0  # size of lettering in drawing units
 
 

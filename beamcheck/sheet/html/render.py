@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import string
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -14,11 +14,12 @@ from ...checks.core.pictures import Elevation, GapPicture, LoadPath, StressPictu
 from ...checks.core.result import HoleDrawing, JobResult
 from ...checks.core.summary import INVENTED, legible
 from ...errors import BeamcheckError
-from ..document.blocks import Block, CheckBlock, Lines, Masthead, Symbols, Taken
+from ..document.blocks import Block, CheckBlock, Columns, Lines, Masthead, Symbols, Taken
 from ..document.calc_sheet import compose
 from ..document.mathematics import compile_mathml, mathml, result_text, width_class
 from ..document.prose import sentence
 from ..document.repeated_steps import warning
+from ..document.rich_blocks import RichTable, StaticsBlock, Symbol
 from ..document.symbols import meaning, symbol_source
 from ..figures.anchor import hole_figure
 from ..figures.beam import beam_figure
@@ -34,21 +35,22 @@ if TYPE_CHECKING:
     from markupsafe import Markup
 
 TEMPLATE = "sheet.html.jinja"
+SHORT = 24  # letters of a cell that keeps to one line
 LONGEST_WORD = 24  # letters; a cell with a longer one may break it anywhere
 _CODE = re.compile(r"`([^`]+)`")
 _SYMBOL = re.compile(r"\b([A-Za-z]{1,5})_([A-Za-z0-9]{1,3})\b")
 _FIGURES = re.compile(r"[−–-]?[0-9][0-9,./ ]*( ?[^ ]{1,5})?|–")  # a cell with a number and at most its unit
 
 
-def render(what: JobResult | Sequence[Block]) -> str:
-    """The page for a result, or for blocks that begin with a Masthead.
+def render(what: JobResult | Sequence[Block], *, all_steps: bool = False) -> str:
+    """The page for a result, or for blocks that begin with a Masthead; with `all_steps` every derivation, folded.
 
     Raises
     ------
     BeamcheckError
         If the blocks do not begin with a Masthead, or typst cannot typeset an equation.
     """
-    blocks = compose(what) if isinstance(what, JobResult) else tuple(what)
+    blocks = compose(what, all_steps=all_steps) if isinstance(what, JobResult) else tuple(what)
     if not blocks or not isinstance(blocks[0], Masthead):
         raise BeamcheckError("a sheet begins with a Masthead block: it carries title, caution and fingerprint")
     template = _environment().get_template(TEMPLATE)
@@ -60,7 +62,7 @@ class _Equations:
     """MathML of all steps that are printed whole, typeset in one run."""
 
     def __init__(self, blocks: Sequence[Block]) -> None:
-        steps = [step for block in blocks for step in _printed(block)]
+        steps = [step for block in _flat(blocks) for step in _printed(block)]
         self._made = {id(step): made for step, made in zip(steps, mathml(steps), strict=True)}
         self._steps = steps  # keeps the ids taken
 
@@ -72,11 +74,20 @@ class _Symbols:
     """MathML of single symbols."""
 
     def __init__(self, blocks: Sequence[Block]) -> None:
-        names = list(dict.fromkeys(name for block in blocks for name in _named(block)))
+        names = list(dict.fromkeys(name for block in _flat(blocks) for name in _named(block)))
         self._made = dict(zip(names, compile_mathml([symbol_source(name).source for name in names]), strict=True))
 
     def __call__(self, name: str) -> Markup:
         return _safe(self._made[name])
+
+
+def _flat(blocks: Sequence[Block]) -> Iterator[Block]:
+    """The blocks with those inside columns."""
+    for block in blocks:
+        if isinstance(block, Columns):
+            yield from _flat((*block.left, *block.right))
+        else:
+            yield block
 
 
 def _printed(block: Block) -> list[Step]:
@@ -90,6 +101,10 @@ def _named(block: Block) -> list[str]:
     """The symbols that a block prints alone."""
     if isinstance(block, Symbols):
         return list(block.names)
+    if isinstance(block, RichTable):
+        return [cell.name for row in (block.heads, *block.rows) for cell in row if isinstance(cell, Symbol)]
+    if isinstance(block, StaticsBlock):
+        return [line.symbol for line in block.lines]
     return [entry.step.symbol for known in _lines(block).known for entry in known.entries]
 
 
@@ -116,6 +131,11 @@ def reason(step: Step) -> str:
     means = meaning(step.symbol) or (meaning(step.formula.symbol) if step.formula else "")
     told = f"{means}: {step.note.strip()}" if means and step.note else means or step.note
     return " ".join(filter(None, (sentence(told), sentence(step.clause))))
+
+
+def brief_reason(step: Step) -> str:
+    """What stands beside a step of a short sheet: where a taken value is from, else the clause."""
+    return sentence(step.clause or ("" if step.formula else step.note))
 
 
 def css_text(text: str) -> Markup:
@@ -176,9 +196,12 @@ def _environment() -> Environment:
         lstrip_blocks=True,
     )
     made.filters.update(css_text=css_text, exact=exact, drawing=_drawing, prose=prose)
-    made.globals.update(meaning=meaning, width_class=width_class, reason=reason, result_text=result_text)
+    made.globals.update(
+        meaning=meaning, width_class=width_class, reason=reason, brief_reason=brief_reason, result_text=result_text
+    )
     made.globals.update(warning=warning, sentence=sentence, invented=INVENTED)
     made.tests["long_word"] = lambda text: any(len(word) > LONGEST_WORD for word in text.split())
+    made.tests["short_cell"] = lambda cell: not isinstance(cell, str) or len(cell) <= SHORT
     made.tests["figures"] = lambda text: _FIGURES.fullmatch(text) is not None
     made.tests["kind"] = lambda block, name: type(block).__name__ == name
     return made

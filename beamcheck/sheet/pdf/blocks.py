@@ -7,24 +7,24 @@ they stand under the key `math`, and nothing else does.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from datetime import date
 from typing import Any
 from xml.etree import ElementTree
 
+from ...calc.pad import Step
 from ...checks.core.result import JobResult
 from ...checks.core.summary import INVENTED
 from ..document.blocks import (
     Beside,
     Block,
     Bullets,
-    Caution,
     CheckBlock,
+    Columns,
     Contents,
     Entry,
     Heading,
     JobText,
-    Key,
     Known,
     Lines,
     Masthead,
@@ -44,19 +44,25 @@ from ..document.blocks import (
 from ..document.mathematics import equation, result_text
 from ..document.prose import sentence
 from ..document.repeated_steps import warning
+from ..document.rich_blocks import MemberHead, RichTable
 from ..document.symbols import meaning, plain_symbol, symbol_source
-from ..html.render import drawn, reason
+from ..html.render import brief_reason, drawn, reason
+from .short_blocks import ShortBlocks
+from .text import LONGEST_IN_CELL, LONGEST_IN_CODE, Data, cell_text, cut, prose, shown_text, spoken
 from .typefaces import TEXT_FACE, in_drawing, printable
 
-Data = dict[str, Any]
-BESIDE, WHOLE = 31.0, 47.0  # em; width of an equation with its reason beside it, and on a line of its own
-LONGEST_WORD, LONGEST_IN_CELL, LONGEST_IN_CODE = 40, 18, 48  # letters, after which a word may be broken
+HALF, BESIDE, WHOLE = 16.0, 31.0, 47.0  # em; of an equation on half a line, with its reason beside it, alone
 HEADING, DESCRIPTION = 300, 3000  # letters of a heading, and of a drawing in words: a PDF holds no endless ones there
+BESIDE_HALF = 30  # letters of what stands beside an equation on half a line
+PAIRS_SHORT, PAIRS_MANY = 64, 8  # letters and rows: pairs so short and so many stand in two columns
 ON_A_LINE = 90  # letters of a table that need no column to give way
 RUNNING, RUNNING_PIECE, RUNNING_CAUTION = 50, 34, 400  # letters in the head and foot of each page
+# paper has the caution at the foot of each page
+ON_A_SCREEN = frozenset(("Caution", "MemberList", "FoldStart", "FoldEnd"))
+Told = Callable[[Step], str]
 NO_TITLE = "Job without a title"
-_NOT_TEXT = frozenset(("math", "anchor", "to", "svg"))
-_CODE_OR_SYMBOL = re.compile(r"`([^`]+)`|\b([A-Za-z]{1,5})_([A-Za-z0-9]{1,3})\b")
+_RULE = re.compile(r"(([-=_*~])\2{19})\2+")  # a line of one sign is cut to what fits a column
+_REMARK = re.compile(r"(?<=\S) {3,}#")  # of a job file: set far to the right it would break its line
 _SVG = "{http://www.w3.org/2000/svg}"
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
@@ -67,18 +73,18 @@ def sheet_data(result: JobResult, blocks: Sequence[Block]) -> Data:
     if not isinstance(head, Masthead):
         raise TypeError("a sheet begins with a Masthead block")
     made = _Maker(frozenset(_anchors(rest)))
-    data = _beside_each_other([each for block in _cover_first(rest) for each in made.block(block)])
+    data = _kept_together(_beside_each_other([each for block in rest for each in made.block(block)]))
     about = {label.casefold(): text.strip() for label, text in result.about}
     return {
         "head": {
-            "title": shown_text(_cut(head.short, HEADING) or NO_TITLE),
-            "running": shown_text(_cut(head.short, RUNNING)),
-            "author": shown_text(_cut(about.get("author", ""), RUNNING)),
-            "date": shown_text(_cut(about.get("date", ""), 24)),
-            "tool": shown_text(_cut(head.tool, 24)),
+            "title": shown_text(cut(head.short, HEADING) or NO_TITLE),
+            "running": shown_text(cut(head.short, RUNNING)),
+            "author": shown_text(cut(about.get("author", ""), RUNNING)),
+            "date": shown_text(cut(about.get("date", ""), 24)),
+            "tool": shown_text(cut(head.tool, 24)),
             "fingerprint": head.fingerprint,
             "job": head.fingerprint[:12],
-            "caution": shown_text(_cut(head.caution, RUNNING_CAUTION)),
+            "caution": shown_text(cut(head.caution, RUNNING_CAUTION)),
             "invented": INVENTED if head.invented else "",
             "paper": "us-letter" if result.units != "SI" else "a4",
         },
@@ -100,29 +106,26 @@ def job_day(result: JobResult) -> date | None:
 def _anchors(blocks: Sequence[Block]) -> Iterator[str]:
     """Every place that a link may lead to."""
     for block in blocks:
+        if isinstance(block, Columns):
+            yield from _anchors((*block.left, *block.right))
         if isinstance(block, Heading | CheckBlock) and block.anchor:
+            yield block.anchor
+        if isinstance(block, MemberHead) or (isinstance(block, RichTable) and block.anchor):
             yield block.anchor
         if isinstance(block, References) and not block.short:
             yield from (f"source-{row.number}" for row in block.rows)
 
 
-def _cover_first(blocks: Sequence[Block]) -> Iterator[Block]:
-    """Verdict, then the block to sign, then why: however many reasons there are, the first page can be signed.
-
-    The pieces are named in the key, with their pages.
-    """
-    why: list[Block] = []
-    for block in blocks:
-        if isinstance(block, VerdictBlock) and block.large:
-            yield VerdictBlock(block.verdict, block.meaning, large=True)
-            if block.reasons:
-                why = [Paragraph("Why:"), Bullets("", block.reasons)]
+def _kept_together(data: list[Data]) -> list[Data]:
+    """The head of a member with all up to its drawing as one block, which does not break."""
+    made: list[Data] = []
+    for each in data:
+        before = made[-1] if made else {}
+        if before.get("kind") == "Start" and before["blocks"][-1]["kind"] not in ("Columns", "Pairs"):
+            before["blocks"].append(each)
         else:
-            yield block
-        if isinstance(block, SignOff):
-            yield from why
-            why = []
-    yield from why
+            made.append({"kind": "Start", "blocks": [each]} if each["kind"] == "MemberHead" else each)
+    return made
 
 
 def _beside_each_other(data: list[Data]) -> list[Data]:
@@ -138,31 +141,24 @@ def _beside_each_other(data: list[Data]) -> list[Data]:
     return made
 
 
-class _Maker:
+class _Maker(ShortBlocks):
     """Turns blocks into data; `anchors` are the places to which links may lead."""
-
-    def __init__(self, anchors: frozenset[str]) -> None:
-        self._anchors = anchors
 
     def block(self, block: Block) -> Iterator[Data]:
         """The data of one block."""
         name = type(block).__name__
+        if name in ON_A_SCREEN:
+            return
         if hasattr(self, f"_{name}"):
             yield {"kind": name} | getattr(self, f"_{name}")(block)
         else:  # a drawing of another kind
             yield {"kind": "FigureBlock"} | self._FigureBlock(block)
 
-    def _link(self, anchor: str) -> str:
-        return anchor if anchor in self._anchors else ""
-
     def _Heading(self, block: Heading) -> Data:
         return {
-            "text": _cut(block.text, HEADING), "level": block.level - 1, "anchor": block.anchor,
-            "new_page": block.new_page, "running": _cut(block.running or block.text, RUNNING_PIECE),
+            "text": cut(block.text, HEADING), "level": block.level - 1, "anchor": block.anchor,
+            "new_page": block.new_page, "running": cut(block.running or block.text, RUNNING_PIECE),
         }  # fmt: skip
-
-    def _Caution(self, block: Caution) -> Data:
-        return {"text": block.text}
 
     def _Paragraph(self, block: Paragraph) -> Data:
         return {"text": prose(block.text)}
@@ -177,37 +173,38 @@ class _Maker:
     def _Contents(self, block: Contents) -> Data:
         return {"rows": [{"text": text, "to": self._link(anchor)} for text, anchor in block.rows]}
 
-    def _Key(self, block: Key) -> Data:
-        rows = [
-            {"name": _cell(row.name), "what": _cell(f"{row.kind}: {row.title}"), "verdict": row.verdict,
-             "decided": prose(row.decided, LONGEST_IN_CELL), "to": self._link(row.anchor)}
-            for row in block.rows
-        ]  # fmt: skip
-        return {"rows": rows}
-
     def _Pairs(self, block: Pairs) -> Data:
-        return {"rows": [[_cell(label), _cell(text)] for label, text in block.rows]}
+        halves = len(block.rows) > PAIRS_MANY and all(len(text) <= PAIRS_SHORT for _, text in block.rows)
+        look = "halves" if halves else "wide"
+        return {"rows": [[cell_text(label), cell_text(text)] for label, text in block.rows], "look": look}
 
     def _Beside(self, block: Beside) -> Data:
         return {"pairs": self._Pairs(block.pairs)["rows"], "figure": self._FigureBlock(block.figure)}
 
+    def _Columns(self, block: Columns) -> Data:
+        left, right = ([each for one in side for each in self.block(one)] for side in (block.left, block.right))
+        for each in (*left, *right):
+            if each["kind"] == "Pairs":
+                each |= {"look": "narrow"}
+        return {"left": _beside_each_other(left), "right": _beside_each_other(right), "shares": list(block.shares)}
+
     def _FigureBlock(self, block: Any) -> Data:
         svg, about, width = for_typst(drawn(block))
-        return {"svg": svg, "alt": _cut(about, DESCRIPTION), "caption": block.caption, "width": width}
+        return {"svg": svg, "alt": cut(about, DESCRIPTION), "caption": block.caption, "width": width}
 
     def _TableBlock(self, block: TableBlock) -> Data:
         return {
             "title": block.title, "note": prose(block.note), "columns": _widths(block),
             "heads": [prose(head, LONGEST_IN_CELL) for head in block.heads],
             "rows": [[prose(cell, LONGEST_IN_CELL) for cell in row] for row in block.rows],
-            "brief": len(block.rows) <= 12,
+            "brief": len(block.rows) <= 8,
         }  # fmt: skip
 
     def _Summary(self, block: Summary) -> Data:
         rows = [
-            {"piece": _cell(row.piece), "what": prose(f"{row.number}. {row.what}", LONGEST_IN_CELL),
-             "place": _cell(row.place), "verdict": row.verdict, "ratio": row.ratio, "demand": row.demand,
-             "capacity": row.capacity, "governed": _cell(row.governed), "to": self._link(row.anchor)}
+            {"piece": cell_text(row.piece), "what": prose(f"{row.number}. {row.what}", LONGEST_IN_CELL),
+             "place": cell_text(row.place), "verdict": row.verdict, "ratio": row.ratio, "demand": row.demand,
+             "capacity": row.capacity, "governed": cell_text(row.governed), "to": self._link(row.anchor)}
             for row in block.rows
         ]  # fmt: skip
         return {"open": self._stated(block.open), "rows": rows, "met": self._stated(block.met)}
@@ -224,14 +221,18 @@ class _Maker:
 
     def _CheckBlock(self, block: CheckBlock) -> Data:
         return {
-            "title": prose(_cut(block.title, HEADING)), "anchor": block.anchor, "verdict": block.verdict,
+            "title": prose(cut(block.title, HEADING)), "anchor": block.anchor, "verdict": block.verdict,
             "line": block.line, "clause": block.clause, "lines": self._lines(block.lines),
-            "notes": [prose(note) for note in block.notes], "brief": len(block.lines.lines) <= 6,
+            "notes": [prose(note) for note in block.notes], "short": block.short,
+            "brief": len(block.lines.lines) <= (10 if block.short else 6),
         }  # fmt: skip
 
     def _lines(self, block: Lines) -> list[Data]:
         known: list[Data] = [{"kind": "known", "groups": [self._known(each) for each in block.known]}]
-        lines = [self._taken(line) if isinstance(line, Taken) else self._worked(line) for line in block.lines]
+        told = brief_reason if block.brief else reason
+        lines = [
+            self._taken(line, told) if isinstance(line, Taken) else self._worked(line, told) for line in block.lines
+        ]
         return [*(known if block.known else []), *lines]
 
     def _known(self, known: Known) -> Data:
@@ -242,20 +243,23 @@ class _Maker:
         ]  # fmt: skip
         return {"label": known.label, "to": self._link(known.anchor), "values": values}
 
-    def _taken(self, line: Taken) -> Data:
-        return {"kind": "taken", "entries": [self._entry(entry, 2 * WHOLE) for entry in line.entries]}
+    def _taken(self, line: Taken, told: Told) -> Data:
+        return {"kind": "taken", "entries": [self._entry(entry, 2 * WHOLE, told) for entry in line.entries]}
 
-    def _worked(self, line: Worked) -> Data:
-        wide = max(box.width for box in equation(line.entry.step).lines(BESIDE)) > BESIDE
-        return {"kind": "worked", "wide": wide, **self._entry(line.entry, WHOLE if wide else BESIDE)}
+    def _worked(self, line: Worked, told: Told) -> Data:
+        width = max(box.width for box in equation(line.entry.step).lines(BESIDE))
+        wide = width > BESIDE
+        entry = self._entry(line.entry, WHOLE if wide else BESIDE, told)
+        half = width <= HALF and len(told(line.entry.step)) <= BESIDE_HALF
+        return {"kind": "worked", "wide": wide, "half": half, **entry}
 
-    def _entry(self, entry: Entry, width: float) -> Data:
+    def _entry(self, entry: Entry, width: float, told: Told) -> Data:
         math = equation(entry.step).source(width)
         return {
             "math": math,
             "alt": spoken(math),
-            "reason": prose(reason(entry.step)),
-            **self._source(entry, full=True),
+            "reason": prose(told(entry.step)),
+            **self._source(entry, full=told is reason),
         }
 
     def _source(self, entry: Entry, *, full: bool = False) -> Data:
@@ -277,7 +281,7 @@ class _Maker:
              "clause": sentence(item.clause)}
             for item in block.items
         ]  # fmt: skip
-        return {"title": _cut(block.title, HEADING), "items": items}
+        return {"title": cut(block.title, HEADING), "items": items}
 
     def _References(self, block: References) -> Data:
         rows = [
@@ -287,11 +291,11 @@ class _Maker:
              "used": f"For {row.used}." if row.used else "", "note": prose(sentence(row.source.note))}
             for row in block.rows
         ]  # fmt: skip
-        return {"title": _cut(block.title, HEADING), "rows": rows, "note": block.note, "short": block.short}
+        return {"title": cut(block.title, HEADING), "rows": rows, "note": block.note, "short": block.short}
 
     def _Bullets(self, block: Bullets) -> Data:
         return {
-            "title": _cut(block.title, HEADING),
+            "title": cut(block.title, HEADING),
             "items": [prose(item) for item in block.items],
             "note": prose(block.note),
         }
@@ -304,52 +308,13 @@ class _Maker:
         return {"rows": rows}
 
     def _JobText(self, block: JobText) -> Data:
-        return {"name": _cut(block.name, HEADING), "code": printable(block.text.replace("\t", "    "), LONGEST_IN_CODE)}
+        return {
+            "name": cut(block.name, HEADING),
+            "code": printable(_REMARK.sub("  #", block.text.replace("\t", "    ")), LONGEST_IN_CODE),
+        }
 
 
 _NO_SOURCE: Data = {"number": "", "to": "", "document": "", "mark": "", "how": ""}
-
-
-def prose(text: str, longest: int = LONGEST_WORD) -> list[Any]:
-    """Text in pieces: plain, code (what stood in backticks), or a symbol such as F_b with its subscript."""
-    line = " ".join(text.split())
-    made: list[Any] = []
-    end = 0
-    for found in _CODE_OR_SYMBOL.finditer(line):
-        code, base, sub = found.groups()
-        if code is None and not meaning(found[0]):
-            continue
-        made.append(printable(line[end : found.start()], longest))
-        made.append({"code": code} if code is not None else {"base": base, "sub": sub})
-        end = found.end()
-    made.append(printable(line[end:], longest))
-    return [piece for piece in made if piece != ""]
-
-
-def spoken(math: str) -> str:
-    """An equation in one line for readers who do not see it: `f_b = frac(M, S) = ... psi`."""
-    words = re.sub(r'"|&|\\\s|\b(?:thin|thick|med|quad)\b', " ", math).replace(" times ", " × ")
-    return " ".join(words.split())
-
-
-def _cell(text: str) -> str:
-    return printable(" ".join(text.split()), LONGEST_IN_CELL)
-
-
-def _cut(text: str, letters: int) -> str:
-    line = " ".join(text.split())
-    return line if len(line) <= letters else line[: letters - 1].rstrip() + "…"
-
-
-def shown_text(value: Any) -> Any:
-    """Every text made printable: the last door, so that none is forgotten."""
-    if isinstance(value, str):
-        return printable(value, LONGEST_WORD)
-    if isinstance(value, list):
-        return [shown_text(each) for each in value]
-    if isinstance(value, dict):
-        return {key: one if key in _NOT_TEXT else shown_text(one) for key, one in value.items()}
-    return value
 
 
 def _widths(block: TableBlock) -> list[float]:

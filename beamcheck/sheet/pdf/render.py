@@ -16,14 +16,17 @@ from .blocks import job_day, sheet_data
 from .typeset import set_pdf
 
 SOURCE = Path(__file__).parent / "sheet.typ"
+PARTS = tuple(SOURCE.with_name(name) for name in ("parts.typ", "short.typ"))  # imported by it
 
 
-def sheet_pdf(result: JobResult) -> bytes:
+def sheet_pdf(result: JobResult, *, all_steps: bool = False) -> bytes:
     """The calc sheet of a result as a PDF.
 
     Parameters
     ----------
     result : JobResult
+    all_steps : bool
+        With every derivation at the end.
 
     Returns
     -------
@@ -38,9 +41,10 @@ def sheet_pdf(result: JobResult) -> bytes:
     held = {
         "job.toml": result.job_text.encode("utf-8", errors="replace"),
         "result.json": result_json(result).encode("utf-8"),
+        **{part.name: part.read_bytes() for part in PARTS},
     }
+    data = sheet_data(result, compose(result, all_steps=all_steps))
     made = set_pdf(
-        SOURCE, sheet_data(result, compose(result)), job_day(result), what="sheet", held=held, data_name="sheet.json",
-        standards=("a-3a", "ua-1"),
-    )  # fmt: skip
+        SOURCE, data, job_day(result), what="sheet", held=held, data_name="sheet.json", standards=("a-3a", "ua-1")
+    )
     return marked(made, result.version)

@@ -17,6 +17,7 @@ from ...checks.job import check_job
 from ...errors import BeamcheckError
 from ...model.reading.reader import read_job_text
 from ...version import VERSION
+from ..document.calc_sheet import EVERY_STEP, EVERY_STEP_ANCHOR
 from ..document.prose import capital
 from ..record.as_json import result_json
 from ..record.enclosed import Carried, read_record
@@ -108,7 +109,8 @@ def _page_differs(carried: Carried, anew: JobResult) -> Iterator[Difference]:
     from ..html.render import render
 
     printed = Page(carried.raw.decode("utf-8", errors="replace").removeprefix("\ufeff"))
-    expected = Page(render(anew))
+    all_steps = any(part.key == EVERY_STEP_ANCHOR for part in printed.parts)
+    expected = Page(render(anew, all_steps=all_steps))
     was = {part.key: part for part in expected.parts}
     now = {part.key: part for part in printed.parts}
     for key, part in was.items():
@@ -126,10 +128,11 @@ def _page_differs(carried: Carried, anew: JobResult) -> Iterator[Difference]:
 def _pdf_differs(carried: Carried, anew: JobResult) -> Iterator[Difference]:
     from ..pdf.render import sheet_pdf
 
-    made = sheet_pdf(anew)
+    printed = pdf_pages(carried.raw, carried.name)
+    made = sheet_pdf(anew, all_steps=any(EVERY_STEP in page for page in printed))
     if made == carried.raw:
         return
-    expected, printed = pdf_pages(made, "the sheet made anew"), pdf_pages(carried.raw, carried.name)
+    expected = pdf_pages(made, "the sheet made anew")
     if len(expected) != len(printed):
         yield Difference("number of pages", str(len(expected)), str(len(printed)))
     for number, (was, now) in enumerate(zip(expected, printed, strict=False), start=1):
@@ -158,26 +161,36 @@ def _quoted(words: Sequence[str]) -> str:
 
 
 def _checks_not_printed(carried: Carried) -> Iterator[Difference]:
-    """Checks whose verdict and ratio are not found after their title."""
+    """Checks whose verdict and ratio are not found after their title, in the form of a full or of a short sheet."""
     assert carried.result is not None
     if carried.kind == "HTML sheet":
         page = Page(carried.raw.decode("utf-8", errors="replace").removeprefix("\ufeff"))
         text = _bare("".join(part.text for part in page.parts))
     else:
         text = _bare("".join(pdf_pages(carried.raw, carried.name)))
+    near = f".{{0,{_REACH}}}?"
     for piece in carried.result.pieces:
         figured = (check for check in piece.checks if check.has_figures)
         for number, check in enumerate(figured, start=1):
-            if check.ratio is None:
-                ratio = ""
-            else:
+            ratio = ""
+            if check.ratio is not None:
                 value = float("inf") if check.ratio.text == "infinite" else check.ratio.value
-                ratio = f"Ratio {quantity(value, 'ratio', carried.result.units_of_texts)}"
-            wanted = [re.escape(_bare(part)) for part in (f"{number}. {capital(check.what)}", check.verdict, ratio)]
-            near = f".{{0,{_REACH}}}?"
-            if not re.search(near.join(wanted) + r"(?![0-9])", text):
-                said = f"verdict {check.verdict}" + (f", {ratio.casefold()}" if ratio else "")
+                ratio = quantity(value, "ratio", carried.result.units_of_texts)
+            what = re.escape(_bare(capital(check.what)))
+            word, figure = re.escape(check.verdict), re.escape(_bare(ratio))
+            full = f"{number}\\.{what}{near}{word}{near}{'Ratio' if ratio else ''}{figure}(?![0-9])"
+            row = f"{near}{figure}(?![0-9]){near}{word}"
+            forms = (full, f"{what}{row}", *(f"also.{{0,200}}?{tail}{row}" for tail in _tails(check.what)))
+            if not any(re.search(form, text, re.IGNORECASE) for form in forms):
+                said = f"verdict {check.verdict}" + (f", ratio {ratio}" if ratio else "")
                 yield Difference(f"{piece.name}, {check.what}: the sheet does not print what it carries, {said}")
+
+
+def _tails(what: str) -> Iterator[str]:
+    """The ends of a title: a row for several checks names the others without the words with which they begin alike."""
+    words = what.split()
+    for start in range(max(len(words) - 1, 1)):
+        yield re.escape(_bare(" ".join(words[start:])))
 
 
 def _bare(text: str) -> str:

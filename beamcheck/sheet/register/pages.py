@@ -9,7 +9,7 @@ from ...checks.core.result import CAUTION, SIGN_OFF
 from ...version import VERSION
 from ..document.mathematics import symbolic_source
 from ..document.symbols import plain_symbol
-from ..pdf.blocks import shown_text
+from ..pdf.text import shown_text
 from ..pdf.typeset import set_pdf
 from ..record.pdf_mark import marked
 from .book import FormulaEntry, TableEntry, register

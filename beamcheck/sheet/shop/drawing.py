@@ -9,7 +9,7 @@ from ...errors import BeamcheckError
 from ...model.brackets import Bracket
 from ...units import show
 from ..figures.anchor import hole_figure
-from ..figures.svg import GREY, INK, PAPER, TEXT, Board, clipped, text_width
+from ..figures.svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width
 from ..templates.geometry import Point
 from ..templates.shapes import Drawn, bracket_drawn
 
@@ -83,7 +83,7 @@ def _down(board: Board, stops: Sequence[tuple[float, float]], top: float, x: flo
     """Running dimensions downwards, on the left."""
     if not stops:
         return
-    board.line((x, top), (x, max(y for _, y in stops)), width=0.8, stroke=GREY)
+    board.line((x, top), (x, max(y for _, y in stops)), width=0.8, stroke=GRAY)
     last = -1e9
     for value, y in ((0.0, top), *stops):
         board.line((x - 3, y + 3), (x + 3, y - 3), width=1.2)
@@ -94,7 +94,7 @@ def _down(board: Board, stops: Sequence[tuple[float, float]], top: float, x: flo
 
 def _along(board: Board, stops: Sequence[tuple[float, float]], y: float) -> float:
     """Running dimensions to the right, under the drawing, in as many rows as they need; where the last row ends."""
-    board.line((min(x for _, x in stops), y), (max(x for _, x in stops), y), width=0.8, stroke=GREY)
+    board.line((min(x for _, x in stops), y), (max(x for _, x in stops), y), width=0.8, stroke=GRAY)
     rows: list[float] = []
     for value, x in stops:
         text = show(value, "length") if value else "0"

@@ -8,7 +8,7 @@ from typing import Any
 
 from ...checks.core.summary import INVENTED
 from ...errors import BeamcheckError, UnknownName
-from ..pdf.blocks import shown_text as printed
+from ..pdf.text import shown_text as printed
 from ..pdf.typeset import set_pdf
 from ..record.pdf_mark import marked
 from .geometry import Contour, Point, Round, Template

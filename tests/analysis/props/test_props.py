@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.analysis.beams.beam_frame import LineLoad, PointLoad, Section
 from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.analysis.beams.solved_beam import BeamSupport, solve_beam
+from beamcheck.analysis.frames.beam_frame import LineLoad, PointLoad, Section
 from beamcheck.analysis.frames.member_line import straight_beam
 from beamcheck.analysis.props.props import Touch, carried_down, force_bounds, prop_forces, sinking, unit_sags
 from beamcheck.errors import BeamcheckError, OutOfRange

@@ -84,7 +84,8 @@ CASES: dict[str, tuple[Data, str]] = {
     "lap into steel": (on({**LAP, "into": "stub"}), "far_material"),
     "couple of a lap": (on({**LAP, "holes": {"rows": 1, "columns": 1, "end": "4 1/2 in", "edge": "1 1/8 in"}},
                            "wall of posts"), "twist_held_by"),
-    "nails close together": (on(NAILED, "wall of posts", "1 in", "6 in"), "bored_ahead"),
+    "nails close together": (
+        on(NAILED, "wall of posts", "1 in", "6 in", meant={"width": "a shelf only"}), "bored_ahead"),
     "ledger without its arm": (on({**without(LAP, "holes"), "holes": LAP["holes"], "manner": "ledger"},
                                   "wall of posts", width="1 ft"), "ledger_arm"),
     "rated up": (job(hung(carries=[floor(wind="-600 plf")]), anchor=[RATED], existing=[STUB]), "rated_up"),

@@ -276,7 +276,9 @@ def test_a_tie_is_held_by_its_group_at_each_end() -> None:
     shear = [float(row[own.heads.index("V")].split()[0].replace(",", "")) for row in own.rows]
     assert max(down) == max(shear) > 0.0
     bare = houses.checked(rafter=held["rafter"], tie=[houses.tie()])
-    assert "the joint is not checked" in said(of(bare, "T"), "refer")
+    assert "must pass through each end (unchecked); the joint is not described" in said(of(bare, "T"), "refer")
+    joints = begins(of(bare, "T"), "joints at its ends")
+    assert [question.field for question in joints.questions] == ["tie.T.ends_held_by"]
 
 
 def test_the_demo_house_shows_one_group_of_each_kind() -> None:

@@ -13,7 +13,7 @@ from beamcheck.checks.core.result import PieceResult, Verdict, judge, worst
 from beamcheck.checks.job import check_job
 from beamcheck.model.reading.reader import job_from_data
 
-from .beams import Data, beam, find, floor, job, known, result_of, said, seat, stock
+from .beams import SAWN, Data, beam, find, floor, job, known, result_of, said, seat, stock
 
 POINT = {"what": "column", "live": "500 lb", "at": "5 ft", "applied": "top", "bearing": "4 in"}
 
@@ -25,7 +25,7 @@ def good() -> Data:
         "what": "plate",
         "material": "wood",
         "F_c_perp": "500 psi",
-        "confirmed_by": "letter of 3 May",
+        "confirmed_by": "letter of the engineer, 3 May 2025",
     }
     piece = beam(
         supports=[seat("0 ft"), seat("10 ft", on="plate"), seat("20 ft", tied_down="strap")],
@@ -108,11 +108,14 @@ class TestWords:
     def test_a_rough_size_is_only_a_name(self) -> None:
         result = result_of(wood=stock("6x12 rough"))
         assert "measure the least section" in said(result, "refer")
-        assert result_of(wood=stock("6 in x 12 in")).verdict == "passes"
+        assert result_of(wood=stock("6 in x 12 in", meant=SAWN)).verdict == "passes"
 
     def test_low_confidence(self) -> None:
         wood = stock("6x12 dressed", species="Redwood", agency="RIS")
-        assert "compare them with the printed table" in said(result_of(wood=wood), "refer")
+        result = result_of(wood=wood)
+        assert "the tabulated values are recalled with low confidence" in said(result, "refer")
+        asked = [question for check in result.checks for question in check.questions]
+        assert any("agree with the printed table?" in question.ask for question in asked)
 
     def test_values_by_letter_are_evidence(self) -> None:
         assert result_of(wood=known("6 in x 12 in")).verdict == "passes"

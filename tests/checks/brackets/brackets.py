@@ -57,7 +57,7 @@ def bracket(shape: Data, load: str | None = None, at: str = "0 in", **more: Any)
     data: Data = {"name": "K", "role": "carries", "shape": shape, "on": "post", "carries": carries, **more}
     if shape["family"] != "steel core":
         data.setdefault("stock", "wood")
-    return Bracket.model_validate(data)
+    return Bracket(**data)
 
 
 def structure(**stocks: Stock) -> Context:

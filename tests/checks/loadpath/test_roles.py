@@ -17,7 +17,7 @@ from beamcheck.model.reading.reader import job_from_data
 
 from ..houses import Data, beam, check, checked, given_stock, job, piece, post, rafter, said, seat, tie
 
-LETTER = "invented letter of an engineer"
+LETTER = "invented letter of an engineer, 3 May 2025"
 STONE: Data = {"name": "stone", "what": "stone wall", "material": "masonry", "confirmed_by": LETTER}
 LIGHT = given_stock("6x12 dressed", name="light")  # 5 pcf
 

@@ -142,7 +142,9 @@ class TestPost:
 
     def test_what_hangs_on_a_side_without_a_distance_refers_as_before(self) -> None:
         result = with_brackets(TransferredLoad("B", {"L": (500.0, 0.0)}, applied="side"))
-        assert of(result, "B on its side").verdict == "refer"
+        found = of(result, "B on its side")
+        assert found.verdict == "refer"
+        assert found.questions[0].ask == "Where does B bear on P?"
 
     def test_what_may_come_as_well_refers(self) -> None:
         found = of(with_brackets(on_face(perhaps="900 lb of B if there is no gap")), "load from K")
@@ -198,7 +200,7 @@ class TestHandedOn:
         shelf = bracket("brick", role="carries", carries=load, fixings={**LAGS, "wall": "masonry"})
         found = check(a_house(shelf), "K", "what brick must take")
         assert "lb down and" in found.notes[0] and "outwards, 3 in below its top edge" in found.notes[0]
-        assert "confirmed by invented letter of an engineer" in found.notes[0] and found.verdict == "passes"
+        assert "confirmed by invented sheet S-1, engineer" in found.notes[0] and found.verdict == "passes"
         assert check(a_house(shelf, confirmed_by=""), "K", "what brick must take").verdict == "refer"
 
     def test_a_wall_that_takes_less_fails(self) -> None:

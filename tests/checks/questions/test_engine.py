@@ -8,13 +8,14 @@ from dataclasses import replace
 import pytest
 
 from beamcheck import read_job_text
-from beamcheck.checks.core.question import RULING, PlausibleAnswer, Question
+from beamcheck.checks.core.question import RULING, PlausibleAnswer, Question, question_tables
 from beamcheck.checks.core.result import Check, PieceResult, worst
 from beamcheck.checks.questions.best_answers import spared
 from beamcheck.checks.questions.collect import collect
 from beamcheck.checks.questions.explore import explore
 from beamcheck.checks.questions.rulings import changed_answers, piece_mark, ruled
 from beamcheck.model.pieces import Job
+from beamcheck.values.loader import rows
 
 from ...doors.jobs import PASSES
 
@@ -189,3 +190,9 @@ def test_an_answer_whose_field_was_changed_opens_its_question_again(value: str, 
     if verdict == "refer":
         assert "changed since it was found out" in found.checks[-1].notes[0]
         assert found.checks[-1].questions[0].field == SEAT
+
+
+def test_each_question_of_the_tables_has_a_name_of_its_own() -> None:
+    """Of two with one name the second would never be asked, or with words that are not its own."""
+    names = [row["question"] for table in question_tables() for row in rows(table)]
+    assert sorted(name for name in set(names) if names.count(name) > 1) == []

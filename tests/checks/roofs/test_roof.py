@@ -261,8 +261,9 @@ class TestSeat:
         assert [one["l_b"] for one in steps] == [pytest.approx(1.5 / math.sin(SLOPE)), 3.5]
 
     def test_the_wood_under_it(self) -> None:
-        plate = {**WALL, "name": "plate", "material": "wood", "F_c_perp": "10 psi"}
-        result = checked(rafter=[rafter(wall={"on": "plate"}, **ON_BEAM)], existing=[RIDGE, plate])
+        plate = {**WALL, "name": "plate", "material": "wood", "F_c_perp": "100 psi"}
+        carries = [{"what": "roof", "dead": "20 psf", "snow": "150 psf"}]
+        result = checked(rafter=[rafter(wall={"on": "plate"}, carries=carries, **ON_BEAM)], existing=[RIDGE, plate])
         assert check(result, "R", "bearing of plate under R").verdict == "fails"
 
     def test_a_short_seat_on_masonry(self) -> None:
@@ -407,7 +408,7 @@ class TestUnknownWood:
         assert ratios(result, "R") == {}
 
     def test_what_cannot_carry_whatever_it_is_fails(self) -> None:
-        carries = [{"what": "roof", "dead": "100 psf", "snow": "300 psf"}]
+        carries = [{"what": "roof", "dead": "100 psf", "snow": "300 psf", "meant": {"snow": "a deep drift"}}]
         result = checked(rafter=[rafter(stock="old joist", carries=carries, **ON_BEAM)], existing=[RIDGE])
         assert "it cannot carry this whatever it is" in said(result, "R", "fails")
 

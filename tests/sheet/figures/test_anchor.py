@@ -91,9 +91,9 @@ def test_slot_and_plate_are_dashed_and_the_governing_fastener_has_a_ring() -> No
     assert not [one for one in drawn(drawing(governing="")).iter(f"{SVG}circle") if one.get("stroke-width") == "2.2"]
 
 
-def test_only_black_white_and_greys() -> None:
-    colours = set(re.findall(r"#[0-9a-f]{3,6}", hole_figure(drawing(), "A")))
-    assert all(len(set(re.findall("..", colour[1:]) if len(colour) == 7 else colour[1:])) == 1 for colour in colours)
+def test_only_black_white_and_grays() -> None:
+    colors = set(re.findall(r"#[0-9a-f]{3,6}", hole_figure(drawing(), "A")))
+    assert all(len(set(re.findall("..", color[1:]) if len(color) == 7 else color[1:])) == 1 for color in colors)
 
 
 def test_the_words_for_readers_who_do_not_see_it() -> None:
@@ -147,11 +147,12 @@ def test_a_group_without_holes_is_still_drawn() -> None:
 
 def test_the_sheet_shows_it_with_what_to_see() -> None:
     result = with_drawing()
-    page = render(result)
+    assert "4 governs" in render(result) and "on the shop sheet of" in render(result)
+    page = render(result, all_steps=True)
     assert "4 governs" in page and "end view" in page
     assert f"See and photograph {result.pieces[0].name} before it is covered" in page
     assert "Count and size: 4 bolts 3/4 in." in page
-    assert [type(block).__name__ for block in compose(result)].count("Beside") >= 1
+    assert [type(block).__name__ for block in compose(result, all_steps=True)].count("Beside") >= 1
 
 
 def test_the_console_lists_what_to_see() -> None:

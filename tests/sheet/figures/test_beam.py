@@ -107,10 +107,10 @@ def test_numbers_are_plain_and_nothing_leaves_the_frame() -> None:
         assert top <= y <= top + height
 
 
-def test_no_colour_is_needed() -> None:
-    """Only greys: red, green and blue parts are the same."""
-    for colour in re.findall(r'(?:fill|stroke)="(#[0-9a-f]+)"', beam_figure(beam_drawing(), "B1")):
-        digits = colour[1:]
+def test_no_color_is_needed() -> None:
+    """Only grays: red, green and blue parts are the same."""
+    for color in re.findall(r'(?:fill|stroke)="(#[0-9a-f]+)"', beam_figure(beam_drawing(), "B1")):
+        digits = color[1:]
         third = len(digits) // 3
         assert len({digits[i * third : (i + 1) * third] for i in range(3)}) == 1
 

@@ -15,12 +15,13 @@ from hypothesis import strategies as st
 from beamcheck.checks.brackets.drawing import DEEPER
 from beamcheck.checks.core.pictures import Elevation, GapPicture, Picture, StressPicture
 from beamcheck.checks.core.result import JobResult
-from beamcheck.sheet.document.blocks import FigureBlock, Item, VerdictBlock
+from beamcheck.sheet.document.blocks import FigureBlock, Paragraph
 from beamcheck.sheet.document.calc_sheet import compose
+from beamcheck.sheet.document.rich_blocks import MemberHead, RichTable
 from beamcheck.sheet.figures.bracket import WOOD, bracket_figure
 from beamcheck.sheet.figures.bracket_board import edges_of, hatching, joined
 from beamcheck.sheet.figures.gap import gap_figure
-from beamcheck.sheet.figures.stress import GREYS, Classes, classes_of, stress_figure
+from beamcheck.sheet.figures.stress import GRAYS, Classes, classes_of, stress_figure
 from beamcheck.sheet.html.render import drawn, render
 
 from .. import sample
@@ -205,8 +206,8 @@ def test_a_stress_at_a_border_is_not_above_it_and_pressing_counts_below_zero() -
     assert list(found) == [0, 1, -3, 0, 0]
 
 
-def test_greys_darken_evenly() -> None:
-    light = [int(grey[1:3], 16) for grey in GREYS[1:]]
+def test_grays_darken_evenly() -> None:
+    light = [int(gray[1:3], 16) for gray in GRAYS[1:]]
     assert light == sorted(light, reverse=True)
     assert min(a - b for a, b in zip([255, *light], light, strict=False)) > 35
 
@@ -214,7 +215,7 @@ def test_greys_darken_evenly() -> None:
 def test_one_area_for_each_class_and_a_line_at_the_limit() -> None:
     """Borders 15, 30, 60: -40 pressed in class 2; 24 in 1, 90 in 3; the line stands left of the cell with 24."""
     svg = stress_figure(stresses(), "K1")
-    areas = [paths(svg, fill=grey, stroke_width="0.5") for grey in GREYS]
+    areas = [paths(svg, fill=gray, stroke_width="0.5") for gray in GRAYS]
     assert [len(found) for found in areas] == [0, 1, 1, 1]
     (limit,) = paths(svg, stroke_width="2.4")
     outline = paths(svg, fill="none", stroke_width="2")[0]
@@ -262,13 +263,13 @@ def test_a_thousand_cells_stay_small() -> None:
 
 def test_bars_follow_each_other_to_what_is_needed() -> None:
     svg = gap_figure(gap(), "K1")
-    grey, paper = paths(svg, fill="#b0b0b0"), paths(svg, fill="#fff", stroke_width="1.2")
+    gray, paper = paths(svg, fill="#b0b0b0"), paths(svg, fill="#fff", stroke_width="1.2")
     needed = paths(svg, fill="#000", stroke_width="1.2")[0]
     scale = (needed[1, 0] - needed[0, 0]) / 0.1825
-    assert (grey[0][1, 0] - grey[0][0, 0]) / scale == pytest.approx(0.10, abs=1e-4)
-    assert grey[1][0, 0] == pytest.approx(grey[0][1, 0], abs=0.02)  # creep begins where the dead load ends
-    assert paper[0][1, 0] == pytest.approx(grey[1][1, 0], abs=0.02)  # what had come down goes back
-    assert grey[2][1, 0] == pytest.approx(needed[1, 0], abs=0.02)
+    assert (gray[0][1, 0] - gray[0][0, 0]) / scale == pytest.approx(0.10, abs=1e-4)
+    assert gray[1][0, 0] == pytest.approx(gray[0][1, 0], abs=0.02)  # creep begins where the dead load ends
+    assert paper[0][1, 0] == pytest.approx(gray[1][1, 0], abs=0.02)  # what had come down goes back
+    assert gray[2][1, 0] == pytest.approx(needed[1, 0], abs=0.02)
     assert {"3/8 in", "0.1 in", "creep", "needed in all"} <= set(words(svg))
 
 
@@ -309,10 +310,10 @@ def test_alternative_text_stands_in_every_drawing_and_names_are_escaped(picture:
 
 @pytest.mark.parametrize("system", ["US", "SI"])
 @pytest.mark.parametrize("picture", ALL, ids=("elevation", "stress", "gap"))
-def test_black_and_grey_only_and_all_of_it_inside(picture: Picture, system: str) -> None:
+def test_black_and_gray_only_and_all_of_it_inside(picture: Picture, system: str) -> None:
     svg = drawn(FigureBlock(picture, "K1", system, "f", ""))
-    for colour in re.findall(r'(?:fill|stroke)="(#[0-9a-f]+)"', svg):
-        digits = colour[1:] if len(colour) == 7 else "".join(letter * 2 for letter in colour[1:])
+    for color in re.findall(r'(?:fill|stroke)="(#[0-9a-f]+)"', svg):
+        digits = color[1:] if len(color) == 7 else "".join(letter * 2 for letter in color[1:])
         assert digits[:2] == digits[2:4] == digits[4:]
     width, height = map(float, root(svg).get("viewBox", "").split()[2:])
     for path in paths(svg):
@@ -331,10 +332,10 @@ def with_bracket() -> JobResult:
 
 def test_the_finding_stands_right_under_the_verdict_and_at_the_head() -> None:
     blocks = compose(with_bracket())
-    head, first = [block for block in blocks if isinstance(block, VerdictBlock)][:2]
-    assert first.reasons[0] == "It is: decoration only. Short grain at the nose."
-    (item,) = [item for item in head.items if isinstance(item, Item) and item.name == "K1"]
-    assert item.text.startswith("Decoration only. ")
+    at = next(i for i, block in enumerate(blocks) if isinstance(block, MemberHead))
+    assert blocks[at + 1] == Paragraph("It is: decoration only. Short grain at the nose.")
+    change = next(block for block in blocks if isinstance(block, RichTable) and block.title == "Change")
+    assert "Decoration only. " in str(change.rows[0][1])
     assert "It is: decoration only. Short grain at the nose." in render(with_bracket())
 
 

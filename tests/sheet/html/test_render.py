@@ -59,9 +59,14 @@ class Page(HTMLParser):
         return " ".join("".join(text for inside, text in self.texts if inside != "style").split())
 
 
+@pytest.fixture(scope="module", params=[False, True], ids=["short", "all steps"])
+def page(request) -> Page:
+    return Page(render(job(), all_steps=request.param))
+
+
 @pytest.fixture(scope="module")
-def page() -> Page:
-    return Page(render(job()))
+def full() -> Page:
+    return Page(render(job(), all_steps=True))
 
 
 def test_every_tag_is_closed(page: Page) -> None:
@@ -82,7 +87,7 @@ def test_no_script_and_no_request(page: Page) -> None:
 
 def test_caution_sign_off_and_mark_of_invented_data(page: Page) -> None:
     assert page.text.count(CAUTION) == 2
-    for words in ("Reviewed by licensed engineer:", "Licence no.:", "Date:", "seal", "Invented data"):
+    for words in ("Reviewed by licensed engineer:", "License no.:", "Date:", "seal", "Invented data"):
         assert words in page.text
     style = page.text_of("style")
     assert "invented data" in style and 'counter(page) " of " counter(pages)' in style  # on every printed page
@@ -97,6 +102,15 @@ def test_the_running_caution_is_on_every_printed_page(page: Page) -> None:
 def test_verdicts_are_words(page: Page) -> None:
     for word in ("fails", "refer", "passes"):
         assert f" {word} " in page.text
+
+
+def test_every_step_is_folded_and_the_members_are_at_hand(full: Page) -> None:
+    assert [tag for tag, _attributes in full.tags].count("details") == len(job().pieces)
+    lists = [attributes for tag, attributes in full.tags if tag == "nav" and attributes.get("class") == "members"]
+    assert len(lists) == 1
+    style = full.text_of("style").partition("@media print")[2]
+    assert ".members, details.steps { display: none; }" in style
+    assert "details" not in {tag for tag, _attributes in Page(render(job())).tags}
 
 
 def test_links_lead_somewhere(page: Page) -> None:
@@ -118,7 +132,8 @@ def test_the_job_file_comes_back_character_by_character() -> None:
         assert hashlib.sha256(shown[1:].encode()).hexdigest() == job(job_text=text).fingerprint
 
 
-def test_text_of_the_job_stays_text() -> None:
+@pytest.mark.parametrize("all_steps", [False, True])
+def test_text_of_the_job_stays_text(all_steps: bool) -> None:
     piece = job().pieces[0]
     evil = replace(
         piece, name=EVIL, title=EVIL, inputs=((EVIL, EVIL),), assumptions=(EVIL,), remedies=(EVIL,),
@@ -127,7 +142,7 @@ def test_text_of_the_job_stays_text() -> None:
     result = replace(
         job(title=EVIL, job_text=EVIL), pieces=(evil,), reasons=(EVIL,), about=((EVIL, EVIL),), version=EVIL
     )
-    markup = render(result)
+    markup = render(result, all_steps=all_steps)
     page = Page(markup)
     assert page.open == []
     assert "script" not in {tag for tag, _attributes in page.tags}
@@ -176,16 +191,16 @@ def test_beside_a_step_stand_meaning_note_and_clause() -> None:
     assert reason(Step("q_zz", 1.0, "")) == ""
 
 
-def test_a_value_from_memory_says_so_beside_its_number_and_links_to_its_source(page: Page) -> None:
-    assert "Reference bending design value. [1] memory, low confidence" in page.text
-    targets = [attributes.get("href") for tag, attributes in page.tags if tag == "a"]
+def test_a_value_from_memory_says_so_beside_its_number_and_links_to_its_source(full: Page) -> None:
+    assert "Reference bending design value. [1] memory, low confidence" in full.text
+    targets = [attributes.get("href") for tag, attributes in full.tags if tag == "a"]
     assert "#source-1" in targets
 
 
 def test_a_step_that_stands_in_an_earlier_check_is_named_with_its_value() -> None:
     piece = job().pieces[0]
     again = replace(piece.checks[0], what="bending of the other half")
-    markup = render(replace(job(), pieces=(replace(piece, checks=(piece.checks[0], again)),)))
+    markup = render(replace(job(), pieces=(replace(piece, checks=(piece.checks[0], again)),)), all_steps=True)
     page = Page(markup)
     assert 'As in <a href="#piece-1-check-1">check 1</a>:' in markup
     assert "= 1,050 psi [1] memory, low confidence," in page.text  # the mark stays with the value

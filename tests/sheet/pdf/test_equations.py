@@ -27,7 +27,7 @@ _UNIT = re.compile(r' thin "[^"]*"$')
 def printed() -> Iterator[tuple[Step, dict[str, Any]]]:
     """Each worked step of the demo with the data from which the PDF prints it."""
     result = check_file(DEMO)
-    blocks = compose(result)
+    blocks = compose(result, all_steps=True)
     checks = [block for block in blocks if isinstance(block, CheckBlock)]
     data = [block for block in sheet_data(result, blocks)["blocks"] if block["kind"] == "CheckBlock"]
     for check, shown in zip(checks, data, strict=True):

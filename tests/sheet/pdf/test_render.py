@@ -33,7 +33,7 @@ DEMO = Path(__file__).parents[3] / "worked_examples" / "net_loft.toml"
 
 @pytest.fixture(scope="module")
 def sheet() -> Sheet:
-    return Sheet(sheet_pdf(job()))
+    return Sheet(sheet_pdf(job(), all_steps=True))
 
 
 @pytest.fixture(scope="module")
@@ -43,7 +43,7 @@ def demo() -> JobResult:
 
 @pytest.fixture(scope="module")
 def demo_sheet(demo: JobResult) -> Sheet:
-    return Sheet(sheet_pdf(demo))
+    return Sheet(sheet_pdf(demo, all_steps=True))
 
 
 class TestTheDemo:
@@ -52,9 +52,7 @@ class TestTheDemo:
         carried = json.loads(demo_sheet.attached["result.json"])
         printed, checks = demo_sheet.body, 0
         for piece in carried["pieces"]:
-            printed = printed[
-                printed.index(squeezed(f"{piece['kind'].capitalize()} {piece['name']}: {piece['title']}")) :
-            ]
+            printed = printed[printed.index(squeezed(f"{piece['name']}, every step: {piece['title']}")) :]
             number = 0
             for check in piece["checks"]:
                 checks += 1
@@ -78,7 +76,7 @@ class TestTheDemo:
         assert squeezed(demo.verdict.upper()) in first and squeezed(CAUTION) in first
         for outcome in ("Reviewed", "Reviewed with corrections", "Not accepted"):
             assert squeezed(outcome) in first
-        assert "seal" in first and squeezed("Licence no.:") in first
+        assert "seal" in first and squeezed("License no.:") in first
 
     def test_every_taken_value_says_where_it_comes_from_and_how_sure_it_is(self, demo: JobResult) -> None:
         """On the page itself, wherever it is printed whole: number, document, how it is known."""
@@ -94,20 +92,23 @@ class TestTheDemo:
         assert re.search(r"\[\d+\] NDS Supplement 2018 Table 4D,\s+memory,\s+medium\s+confidence", demo_sheet.text)
 
     def test_pieces_have_their_page_in_the_key(self, demo: JobResult, demo_sheet: Sheet) -> None:
-        key = next(page for page in demo_sheet.pages if "These names are those of the job file" in page)
+        """The schedule lists every member, with the page on which its part begins."""
+        first = demo_sheet.page_of("Member schedule")
+        schedule = squeezed("".join(demo_sheet.pages[first - 1 : first + 1]))
+        starts = {title: page for _depth, title, page in demo_sheet.bookmarks}
         for piece in demo.pieces:
-            page = demo_sheet.page_of(f"{piece.kind.capitalize()} {piece.name}: {piece.title}")
-            assert re.search(rf"{re.escape(squeezed(piece.name))}.*?{page}", squeezed(key))
+            title = next(one for one in starts if one.endswith(f"{piece.name}: {piece.title}"))
+            assert re.search(rf"{re.escape(squeezed(piece.name))}:.*?{piece.verdict}{starts[title]}", schedule)
 
     def test_the_head_of_each_page_names_its_piece(self, demo: JobResult, demo_sheet: Sheet) -> None:
         starts = [(page, title) for depth, title, page in demo_sheet.bookmarks if depth == 1]
         for piece, after in zip(demo.pieces, demo.pieces[1:], strict=False):
             first, last = (
-                next(page for page, title in starts if title == f"{one.kind.capitalize()} {one.name}: {one.title}")
+                next(page for page, title in starts if title.endswith(f"{one.name}, every step: {one.title}"))
                 for one in (piece, after)
             )
             for page in demo_sheet.pages[first - 1 : last - 1]:
-                assert f"· {piece.name}" in page.split("\n", 1)[0]
+                assert re.search(rf"· [A-Z][0-9]+ {piece.name}", page.split("\n", 1)[0])
 
 
 def _plain(pieces: list[Any]) -> str:
@@ -117,8 +118,8 @@ def _plain(pieces: list[Any]) -> str:
 def _sourced(result: JobResult) -> Any:
     """Each step that is printed whole and has a source: its data and the source."""
     sources = result.sources
-    for block in sheet_data(result, compose(result))["blocks"]:
-        for line in block.get("lines", ()) if block["kind"] == "CheckBlock" else ():
+    for block in sheet_data(result, compose(result, all_steps=True))["blocks"]:
+        for line in block.get("lines", ()) if block["kind"] == "CheckBlock" and not block["short"] else ():
             for entry in line.get("entries", [line] if line["kind"] == "worked" else []):
                 if entry["number"]:
                     yield entry, sources[int(entry["number"]) - 1]
@@ -135,8 +136,8 @@ def test_every_page_has_number_fingerprint_title_date_and_caution(sheet: Sheet) 
 
 def test_bookmarks_lead_to_every_part_and_check(sheet: Sheet) -> None:
     titles = [(depth, title) for depth, title, _page in sheet.bookmarks]
-    for title in ("Contents", "Design basis", "Key to the pieces", "Load path", "Summary of all checks", "Sources",
-                  "Beam B1: 6x14 rough invented pine, 14 ft", "Symbols", "The job file"):  # fmt: skip
+    for title in ("Contents", "Design basis", "Member schedule", "Load path", "Summary of all checks", "Sources",
+                  "B1, every step: 6x14 rough invented pine, 14 ft", "Symbols", "The job file"):  # fmt: skip
         assert (1, title) in titles
     assert (2, "Checks of B1") in titles and (3, "1. Bending") in titles
 
@@ -213,7 +214,9 @@ def test_a_sheet_in_si_is_on_the_other_paper() -> None:
 def test_drawings_are_set_as_drawings_with_their_words(sheet: Sheet) -> None:
     """Text in them is text, in a typeface that typst has; what they show is said for those who do not see it."""
     assert "dead: plaster ceiling, 10 psf × 4 ft" in sheet.text
-    shown = next(block for block in sheet_data(job(), compose(job()))["blocks"] if block["kind"] == "Beside")
+    shown = next(
+        block for block in sheet_data(job(), compose(job(), all_steps=True))["blocks"] if block["kind"] == "Beside"
+    )
     assert "sans-serif" not in shown["figure"]["svg"] and "Libertinus Serif" in shown["figure"]["svg"]
     assert shown["figure"]["alt"].startswith("Length 14 ft, depth 13.5 in.")
 

@@ -28,7 +28,8 @@ def decoded(text: str) -> str:
     return CODES.sub(lambda found: "".join(chr(int(code[2:], 16)) for code in found[1].split()), text)
 
 
-def test_hostile_text_in_every_place_is_printed_as_text() -> None:
+@pytest.mark.parametrize(("all_steps", "often"), [(False, 5), (True, 10)])
+def test_hostile_text_in_every_place_is_printed_as_text(all_steps: bool, often: int) -> None:
     piece = job().pieces[0]
     evil = replace(
         piece, name=WORSE, title=WORSE, inputs=((WORSE, WORSE),), assumptions=(WORSE,), remedies=(WORSE,),
@@ -40,11 +41,13 @@ def test_hostile_text_in_every_place_is_printed_as_text() -> None:
         job(title=WORSE, job_text=WORSE), pieces=(evil,), reasons=(WORSE,), version=WORSE, job_name=WORSE,
         caution=WORSE, sign_off=WORSE, about=((WORSE, WORSE), ("author", WORSE), ("date", WORSE)),
     )  # fmt: skip
-    sheet = Sheet(sheet_pdf(result))
+    sheet = Sheet(sheet_pdf(result, all_steps=all_steps))
     assert sheet.attached.keys() == {"job.toml", "result.json"}
     for words in ("<script>alert(1)</script>", "{{ 7*7 }}", "$ x^2 $", "@ref <label>", "*bold*", '#panic("a")',
-                  "/* yes */", "\\u{41}", "[U+1FAB5]", "[U+1F469 U+200D U+1F527]", "[U+6728 U+6750]"):  # fmt: skip
-        assert sheet.squeezed.count(squeezed(words)) > 10, words
+                  "/* yes */", "\\u{41}", "[U+1F469 U+200D U+1F527]", "[U+6728 U+6750]"):  # fmt: skip
+        assert sheet.squeezed.count(squeezed(words)) > often, words
+    # one reader turns a bracket round that follows Hebrew; what stands in the file is read by the other
+    assert "".join(squeezed(page.extract_text()) for page in sheet.reader.pages).count("[U+1FAB5]") > often
     assert "\u202e" not in sheet.text
 
 

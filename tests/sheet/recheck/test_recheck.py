@@ -19,6 +19,7 @@ from beamcheck.sheet.record.pdf_read import ReadError
 from ...doors.jobs import FAILS, PASSES, REFER, joist
 
 Make = Callable[[str, str], Path]
+GOVERNS = "J1 2x10 Hem-Fir No.2, 12 ft, What governs: bending"  # where its figure is printed
 SUFFIXES = ("html", "pdf", "json")
 STRONGER = PASSES.replace('live = "40 psf"', 'live = "50 psf"')
 S = 1.5 * 9.25**2 / 6  # in3, of a dressed 2x10
@@ -92,12 +93,12 @@ class TestTampered:
         assert found.state == "tampered" and not found.results
         assert [str(one) for one in found.tampered] == [
             "the digest of the page does not fit: words or markup of it were changed",
-            "Beam J1, 1. Bending: printed: was '0.751:', is '0.651:'",
+            f"{GOVERNS}: printed: was '0.751:', is '0.651:'",
         ]
 
     def test_a_digit_whose_digest_was_made_to_fit(self, make) -> None:
         found = recheck(sealed(edit(make(PASSES, "a.html"), "Ratio 0.751", "Ratio 0.651")))
-        assert [str(one) for one in found.tampered] == ["Beam J1, 1. Bending: printed: was '0.751:', is '0.651:'"]
+        assert [str(one) for one in found.tampered] == [f"{GOVERNS}: printed: was '0.751:', is '0.651:'"]
 
     def test_a_verdict_in_a_page(self, make) -> None:
         path = make(FAILS, "a.html")
@@ -322,11 +323,23 @@ def test_every_report_carries_caution_sign_off_line_and_what_a_digest_is_not(mak
         assert "What counts is the engineer's own signature" in said
 
 
-def test_nothing_of_a_file_steers_the_terminal_or_makes_a_line_of_its_own(make) -> None:
-    evil = PASSES.replace('"J1"', '"J1 \\u001b[2J\\u202e"').replace("Invented shed", "shed\\nSAME. All is well")
-    said = str(compare_files(make(PASSES, "a.toml"), make(evil, "b.toml")))
-    assert "\x1b" not in said and "\u202e" not in said
-    assert not any(line.startswith("SAME") for line in said.splitlines())
+def test_nothing_of_a_file_steers_the_terminal_or_makes_a_line_of_its_own(make, tmp_path) -> None:
+    """A job file with such a name is refused; the record of a sheet may come from anywhere, and still hold one."""
+    with pytest.raises(JobError) as refused:
+        make(PASSES.replace('"J1"', '"J1 \\u001b[2J\\u202e"'), "b.toml")
+    record = json.loads(result_json(check_text(PASSES)))
+    evil = json.dumps(record["pieces"]).replace("J1", "J1 \\u001b[2J\\u202e\\nSAME. All is well")
+    record["pieces"] = json.loads(evil)
+    del record["digest"]
+    path = tmp_path / "b.json"
+    path.write_text(json.dumps({**record, "digest": digest_of(record)}))
+    two_lines = PASSES.replace("Invented shed", "shed\\nSAME. All is well")
+    a = make(PASSES, "a.toml")
+    compared = [str(compare_files(a, path)), str(compare_files(a, make(two_lines, "c.toml")))]
+    assert "J1" in compared[0] and "shed" in compared[1]
+    for said in (str(refused.value), *compared):
+        assert "\x1b" not in said and "\u202e" not in said
+        assert not any(line.startswith("SAME") for line in said.splitlines())
 
 
 def attached(text: str, files: dict[str, str], sheet: bytes | None = None) -> bytes:

@@ -62,7 +62,7 @@ def read(text: str) -> Any:
 
 
 def test_concave_soffit_reads_back_as_the_quarter_ellipse() -> None:
-    """Centre (P, 0), half axes P - a and H - b, from (a, 0) to (P, H - b), wall on the left, y up (closed form)."""
+    """Center (P, 0), half axes P - a and H - b, from (a, 0) to (P, H - b), wall on the left, y up (closed form)."""
     space = read(template_dxf(template(bracket_drawn(bracket(SOLID))))).modelspace()
     (found,) = space.query('ELLIPSE[layer=="CUT"]')
     ends = []
@@ -181,9 +181,9 @@ def test_curved_brace_has_concentric_edges() -> None:
     arcs = [edge for edge in brace.edges if isinstance(edge, Round)]
     r = (288.0 / 4.0 + 1.0) / 2.0
     assert [arc.radii[0] for arc in arcs] == pytest.approx([r + 1.0, r - 1.0])
-    assert arcs[0].centre == pytest.approx(arcs[1].centre)
+    assert arcs[0].center == pytest.approx(arcs[1].center)
     # the axis through (2, 4) and (14, 16) bows away from the corner at (2, 16): the middle lies on that corner's side
-    assert arcs[0].centre == pytest.approx((8.0 - (r - 1.0) / math.sqrt(2.0), 10.0 + (r - 1.0) / math.sqrt(2.0)))
+    assert arcs[0].center == pytest.approx((8.0 - (r - 1.0) / math.sqrt(2.0), 10.0 + (r - 1.0) / math.sqrt(2.0)))
     assert brace.start[0] == pytest.approx(2.0) and arcs[0].end[1] == pytest.approx(16.0)
 
 

@@ -74,7 +74,7 @@ def crosses(pdf: bytes, page: int) -> list[tuple[float, float]]:
     return sorted((0.5 * (a[0] + b[0]), a[1]) for a, b in level if abs(abs(a[0] - b[0]) - 0.4 * INCH) < NEAR)
 
 
-def test_neighbouring_tiles_fit_where_their_crosses_meet() -> None:
+def test_neighboring_tiles_fit_where_their_crosses_meet() -> None:
     """A long board over two tiles: its left end on A1 and its right end on A2 lie its length apart, cross on cross."""
     board = Template("board", "Board", "passes", "CARRIES", False, (rectangle("CUT", 0.0, 0.0, 12.0, 3.0),))
     assert tiles_of(board, "letter") == (2, 1)

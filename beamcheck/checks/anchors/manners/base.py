@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from collections.abc import Iterator
 from itertools import chain
 from typing import ClassVar
@@ -36,7 +37,7 @@ from ..unsaid import NotSaid, Open
 DRIVEN = ("lag screw", "wood screw", "nail")
 
 
-class Manner:
+class Manner(ABC):
     """One manner of anchoring. There is one object of each class: it holds nothing about a group."""
 
     name: ClassVar[str]
@@ -46,9 +47,9 @@ class Manner:
         """What it is made of and what the job file must say."""
         return MANNERS[self.name]
 
+    @abstractmethod
     def checks(self, group: Group, context: Context) -> list[Check]:
         """Everything that is asked of such a group."""
-        raise NotImplementedError
 
     def joint(self, make: JointMaker) -> Joint:
         """Main and side member, and how long the fastener bears in each.

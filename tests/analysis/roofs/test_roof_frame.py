@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.analysis.frames.roof_frame import RoofRun, Stiff, solve_roof
+from beamcheck.analysis.roofs.roof_frame import RoofRun, Stiff, solve_roof
 from beamcheck.errors import OutOfRange, Unstable
 from beamcheck.model.loads import Load
 from beamcheck.model.pieces import Rafter, Support, Tie

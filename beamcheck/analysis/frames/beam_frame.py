@@ -7,11 +7,11 @@ from typing import Any, Literal, NamedTuple
 
 import numpy as np
 
-from ..frames.chains import Indices
-from ..frames.contact import Contact
-from ..frames.frame import Bar, Frame, Loads, Support
-from ..frames.polynomial import Array
-from ..frames.structure import stacked
+from .chains import Indices
+from .contact import Contact
+from .frame import Bar, Frame, Loads, Support
+from .polynomial import Array
+from .structure import stacked
 
 Amount = float | Array
 SNAP = 1e-9  # part of the length within which two places are one, also when a Line is read

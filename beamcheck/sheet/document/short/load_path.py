@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...checks.core.result import JobResult
-from ..figures.load_path import MOST_NODES, drawable
-from .blocks import Block, FigureBlock, Paragraph
+from ....checks.core.pictures import LoadPath
+from ....checks.core.result import JobResult
+from ...figures.load_path import MOST_NODES, drawable
+from ..blocks import Block, FigureBlock, Paragraph
 
 CAPTION = (
     "The force at each arrow is the largest under any combination of loads. A broken outline: declared not to carry. A "
@@ -15,10 +16,11 @@ CAPTION = (
 
 
 def path_blocks(result: JobResult) -> Iterator[Block]:
-    """One drawing for each part of the house that hangs together."""
+    """One drawing for each part of the house that hangs together, if there is more to it than a line of the table."""
     if result.path is None or not result.path.edges:
         return
     parts, left_out = drawable(result.path)
+    parts = [part for part in parts if _worth_it(part)]
     for index, part in enumerate(parts):
         name = "Load path" if len(parts) == 1 else f"Load path, part {index + 1} of {len(parts)}"
         yield FigureBlock(
@@ -31,3 +33,8 @@ def path_blocks(result: JobResult) -> Iterator[Block]:
             "too many parts) or loads come back to where they were: "
             f"{left_out} of {left_out + len(parts)} parts stand in the table only."
         )
+
+
+def _worth_it(part: LoadPath) -> bool:
+    """Whether a piece stands on another, or a load goes where none may go."""
+    return sum(not node.ends for node in part.nodes) > 1 or any(edge.wrong for edge in part.edges)

@@ -16,8 +16,8 @@ from ...model.pieces import Rafter, Tie
 from ..beams.combinations import Loaded, combine, matrix
 from ..beams.load_cases import PATTERNED, Applied, Case
 from ..beams.member_loads import KIND_OF_FIELD
-from .frame import Bar, Frame, Loads, Solution, Support, bar_loads, solve
-from .member_line import Line
+from ..frames.frame import Bar, Frame, Loads, Solution, Support, bar_loads, solve
+from ..frames.member_line import Line
 
 Array = np.ndarray
 LEFT, RIGHT = "left", "right"

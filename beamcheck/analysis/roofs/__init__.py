@@ -1,0 +1,1 @@
+"""Roof frames: rafters with ties, on a ridge beam or against each other."""

@@ -1,0 +1,48 @@
+"""What was not said of the wood and is taken on the safe side: a moisture reading, neighbors that share the load.
+
+The questions go with what fails, so that it is worked out once more with the best plausible answers.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+
+from ...model.pieces import Stick, Stock
+from ...values.factors import repetitive_factor
+from ...values.lumber import read_size
+from .question import PlausibleAnswer, Question, ask
+from .result import Check
+
+LIKE_THREE = 3  # NDS 2018 4.3.9: as many share at least
+WITHOUT_FIGURES = ("wood.unknown",)  # ids of checks that fail by figures and show none
+
+
+def with_unsaid(checks: Iterable[Check], questions: Iterable[Question]) -> list[Check]:
+    """The checks; those whose figures are too much carry the questions."""
+    asked = tuple(questions)
+
+    def carrying(check: Check) -> Check:
+        by_figures = check.ratio is not None or check.id in WITHOUT_FIGURES
+        if not asked or check.verdict != "fails" or not by_figures:
+            return check
+        kept = {one.id: one for one in (*check.questions, *asked)}
+        return replace(check, questions=tuple(kept.values()))
+
+    return [carrying(check) for check in checks]
+
+
+def unsaid_of(stock: Stock, stick: Stick | None = None) -> Iterator[Question]:
+    """What is open of the wood of a piece."""
+    size = read_size(stock.size)
+    as_sold = size.size_class == "dimension" and size.surface == "dressed"  # stamped dry
+    if stock.moisture == "dry" and stock.measured_moisture is None and not as_sold:
+        yield ask("moisture", stock.name, f"stock.{stock.name}.measured_moisture")
+    if stick is None or stick.spacing is None or stick.model_fields_set & {"members", "shared_by"}:
+        return
+    if repetitive_factor(size, LIKE_THREE, stick.spacing, True).value > 1.0:
+        path = f"{type(stick).__name__.casefold()}.{stick.name}"
+        deck = "3/4 in subfloor, nailed to each"
+        sets = ((f"{path}.shared_by", deck), (f"{path}.members", LIKE_THREE))  # members without a deck are refused
+        three = PlausibleAnswer(f"{LIKE_THREE} or more, under {deck}", sets)
+        yield ask("members", stick.name, f"{path}.members", answers=[three])

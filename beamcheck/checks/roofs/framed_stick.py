@@ -1,0 +1,40 @@
+"""One stick of a roof frame with its section and its wood."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ...analysis.roofs.roof_frame import Stiff
+from ...calc.pad import SilentPad
+from ...formulas.wood.deflection import shear_modulus_from_E
+from ...model.pieces import Rafter, Tie
+from ...values.lumber import Size
+from ..beams.beam_run import SHEAR_PART, section_of
+from ..core.context import Context
+from ..core.material import WoodMaterial, modulus_prime
+from ..core.strength import Section
+
+
+@dataclass(frozen=True, eq=False)
+class FramedStick:
+    """One stick of the roof frame with its wood."""
+
+    piece: Rafter | Tie
+    size: Size
+    section: Section
+    wood: WoodMaterial
+
+    @property
+    def stiff(self) -> Stiff:
+        """What the frame analysis needs of it."""
+        pad = SilentPad()
+        A, inertia = float(self.section.area(pad)), float(self.section.inertia(pad))
+        E = float(modulus_prime(pad, self.wood))
+        G = float(pad(shear_modulus_from_E, E=E))
+        return Stiff(E * A, E * inertia, G * A * SHEAR_PART, float(self.wood.density) * A)
+
+
+def framed(piece: Rafter | Tie, wood: WoodMaterial, context: Context) -> FramedStick:
+    """A rafter or tie with its section."""
+    size = context.size(piece.stock)
+    return FramedStick(piece, size, section_of(size, piece.laid, piece.plies), wood)

@@ -1,0 +1,121 @@
+"""The factor table of a member: each design value times its factors, read off the steps of its checks."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+
+from ....calc.pad import Step
+from ....checks.core.result import PieceResult
+from ....provenance import Source
+from ..mathematics import result_text
+from ..numerals import plain
+from ..repeated_steps import warning
+from ..rich_blocks import Cell, RichTable, Strong, Symbol
+
+_FACTOR = re.compile(r"C_[A-Za-z0-9]+")
+_DIGITS = 4
+NOTE = "† from memory: compare with the printed document."
+
+
+@dataclass
+class _Row:
+    base: Step | None
+    symbol: str
+    value: float
+    factors: dict[str, float]
+    end: Step
+    combinations: dict[str, None] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Factors:
+    """The table, and the steps that it shows, which need not be written once more."""
+
+    table: RichTable | None
+    shown: frozenset[int] = frozenset()  # ids of steps
+    ends: Mapping[int, Step] = field(default_factory=dict)  # by id: the adjusted values
+
+
+def factors_of(piece: PieceResult, numbers: Mapping[Source, int], anchor: str) -> Factors:
+    """Read the factors off the steps of a piece."""
+    rows: dict[tuple[object, ...], _Row] = {}
+    shown: set[int] = set()
+    ends: dict[int, Step] = {}
+    extra = piece.statics.steps if piece.statics is not None else ()
+    for combination, steps in [*((check.combination, check.steps) for check in piece.checks), ("", extra)]:
+        for row, used in _chains(steps):
+            key = (row.symbol, f"{row.value:.9g}", tuple(sorted((n, f"{v:.9g}") for n, v in row.factors.items())))
+            kept = rows.setdefault(key, row)
+            if combination:
+                kept.combinations[combination] = None
+            shown |= used
+            ends[id(row.end)] = row.end
+    if not rows:
+        return Factors(None)
+    return Factors(_table(list(rows.values()), numbers, anchor), frozenset(shown), ends)
+
+
+def _chains(steps: Iterable[Step]) -> Iterator[tuple[_Row, set[int]]]:
+    """Every value times factors only, one after another where one takes the result of the one before."""
+    known: dict[str, Step] = {}
+    made: dict[str, tuple[_Row, set[int]]] = {}
+    taken_up: set[str] = set()
+    ends: list[tuple[str, tuple[_Row, set[int]]]] = []
+    for step in steps:
+        factors = {name: value for name, value in step.inputs.items() if _FACTOR.fullmatch(name)}
+        others = [name for name in step.inputs if name not in factors]
+        if not factors or len(others) != 1 or not _times(step, factors, others[0]):
+            known[step.symbol] = step
+            continue
+        base = known.get(others[0])
+        row = _Row(base, others[0], step.inputs[others[0]], factors, step)
+        used = {id(step), *(id(known[name]) for name in factors if name in known)}
+        if before := made.get(others[0]):
+            earlier, some = before
+            taken_up.add(others[0])
+            row = _Row(earlier.base, earlier.symbol, earlier.value, earlier.factors | factors, step)
+            used |= some
+        elif base is not None and base.formula is None:
+            used.add(id(base))
+        made[step.symbol] = row, used
+        ends.append((step.symbol, made[step.symbol]))
+    yield from (one for symbol, one in ends if symbol not in taken_up)
+
+
+def _times(step: Step, factors: Mapping[str, float], base: str) -> bool:
+    """Whether the step is its base times its factors and nothing else, by its own numbers."""
+    product = step.inputs[base]
+    for value in factors.values():
+        product *= value
+    return abs(product - step.value) <= 1e-9 * max(abs(step.value), 1.0)
+
+
+def _table(rows: list[_Row], numbers: Mapping[Source, int], anchor: str) -> RichTable:
+    names = list(dict.fromkeys(name for row in rows for name in row.factors))
+    ones = [name for name in names if all(row.factors.get(name, 1.0) == 1.0 for row in rows)]
+    columns = [name for name in names if name not in ones]
+    several = {row.symbol for row in rows if sum(other.symbol == row.symbol for other in rows) > 1}
+    weak = False
+    made: list[tuple[Cell, ...]] = []
+    for row in rows:
+        source = row.base.source if row.base is not None else None
+        dagger = "†" if source is not None and warning(source) else ""
+        weak = weak or bool(dagger)
+        number = f" [{numbers[source]}]" if source is not None and source in numbers else ""
+        under = "; ".join(row.combinations) if row.symbol in several else ""
+        value = result_text(row.base) if row.base is not None else plain(row.value, _DIGITS)
+        cells = [_factor(row.factors.get(name)) for name in columns]
+        made.append((Symbol(row.symbol), under, f"{value}{dagger}{number}", *cells, Strong(result_text(row.end))))
+    plain_ones = f"{', '.join(ones)} {'is' if len(ones) == 1 else 'are'} 1.0." if ones else ""
+    note = " ".join(filter(None, (plain_ones, NOTE if weak else "")))
+    heads: tuple[Cell, ...] = ("value", "under" if several else "", "reference", *map(Symbol, columns), "allowed")
+    widths = (0.0, 1.0, 0.0, *(0.0 for _ in columns), 0.0)
+    right = tuple(range(2, len(heads)))
+    return RichTable("Design values and factors", heads, tuple(made), widths, right, note, "factors", anchor)
+
+
+def _factor(value: float | None) -> str:
+    """A factor: a dash where it does not apply, 1.0 where it changes nothing."""
+    return "–" if value is None else "1.0" if value == 1.0 else plain(value, _DIGITS)

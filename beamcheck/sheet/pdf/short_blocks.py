@@ -1,0 +1,90 @@
+"""The blocks of the short form as plain data for the typst template."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ..document.rich_blocks import (
+    Across,
+    Bar,
+    Cell,
+    Decisions,
+    Go,
+    Marks,
+    MemberHead,
+    PageOf,
+    RichTable,
+    StaticsBlock,
+    Strong,
+    Symbol,
+    Word,
+)
+from ..document.symbols import plain_symbol, symbol_source
+from .text import LONGEST_IN_CELL, Data, cell_text, cut, prose
+
+HEADING, RUNNING = 300, 34  # letters of a heading, and of what the head of a page says of it
+
+
+class ShortBlocks:
+    """Makes data of them; `anchors` are the places to which links may lead."""
+
+    def __init__(self, anchors: frozenset[str]) -> None:
+        self._anchors = anchors
+
+    def _link(self, anchor: str) -> str:
+        return anchor if anchor in self._anchors else ""
+
+    def _RichTable(self, block: RichTable) -> Data:
+        return {
+            "title": block.title, "look": block.kind, "anchor": block.anchor, "note": prose(block.note),
+            "widths": list(block.widths), "right": list(block.right), "heads": self._cells(block.heads),
+            "rows": [self._cells(row) for row in block.rows],
+        }  # fmt: skip
+
+    def _cells(self, cells: Sequence[Cell]) -> list[Data]:
+        return [self._cell(cell) for cell in cells]
+
+    def _cell(self, cell: Cell) -> Data:
+        if isinstance(cell, str):
+            return {"cell": "text", "text": prose(cell, LONGEST_IN_CELL)}
+        data: Data = {"cell": type(cell).__name__}
+        if isinstance(cell, Marks):
+            data["items"] = [{"mark": cell_text(mark), "to": self._link(anchor)} for mark, anchor in cell.items]
+        elif isinstance(cell, Bar):
+            data |= {"text": cell.text, "share": cell.share, "verdict": cell.verdict}
+        elif isinstance(cell, Word):
+            data["verdict"] = cell.verdict
+        elif isinstance(cell, Go):
+            data |= {"text": cell_text(cell.text), "to": self._link(cell.anchor)}
+        elif isinstance(cell, PageOf):
+            data["to"] = self._link(cell.anchor)
+        elif isinstance(cell, Symbol):
+            data |= _symbol(cell.name)
+        elif isinstance(cell, Across):
+            data["text"] = cell.text
+        elif isinstance(cell, Strong):
+            data["text"] = prose(cell.text, LONGEST_IN_CELL)
+        return data
+
+    def _MemberHead(self, block: MemberHead) -> Data:
+        sides = [{"name": one.name, "verdict": one.verdict, "closest": prose(one.closest)} for one in block.sides]
+        return {
+            "marks": [cell_text(mark) for mark in block.marks], "title": cut(block.title, HEADING),
+            "anchor": block.anchor, "running": cut(block.running, RUNNING), "sides": sides,
+            "understood": block.understood, "alike": list(block.alike),
+        }  # fmt: skip
+
+    def _StaticsBlock(self, block: StaticsBlock) -> Data:
+        lines = [
+            {**_symbol(line.symbol), "formula": line.formula, "numbers": line.numbers, "text": line.text,
+             "note": line.note}
+            for line in block.lines
+        ]  # fmt: skip
+        return {"words": block.words, "lines": lines}
+
+    def _Decisions(self, block: Decisions) -> Data:
+        return {"marks": [cell_text(mark) for mark in block.marks], "outcomes": list(block.outcomes)}
+
+
+def _symbol(name: str) -> Data:
+    return {"math": symbol_source(name).source, "alt": plain_symbol(name)}

@@ -1,0 +1,58 @@
+"""Texts on their way to typst: on one line, with room to break long words, code and symbols apart."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from ..document.symbols import meaning
+from .typefaces import printable
+
+Data = dict[str, Any]
+LONGEST_WORD, LONGEST_IN_CELL, LONGEST_IN_CODE = 40, 18, 48  # letters, after which a word may be broken
+_NOT_TEXT = frozenset(("math", "anchor", "to", "svg"))
+_CODE_OR_SYMBOL = re.compile(r"`([^`]+)`|\b([A-Za-z]{1,5})_([A-Za-z0-9]{1,3})\b")
+
+
+def prose(text: str, longest: int = LONGEST_WORD) -> list[Any]:
+    """Text in pieces: plain, code (what stood in backticks), or a symbol such as F_b with its subscript."""
+    line = " ".join(text.split())
+    made: list[Any] = []
+    end = 0
+    for found in _CODE_OR_SYMBOL.finditer(line):
+        code, base, sub = found.groups()
+        if code is None and not meaning(found[0]):
+            continue
+        made.append(printable(line[end : found.start()], longest))
+        made.append({"code": code} if code is not None else {"base": base, "sub": sub})
+        end = found.end()
+    made.append(printable(line[end:], longest))
+    return [piece for piece in made if piece != ""]
+
+
+def spoken(math: str) -> str:
+    """An equation in one line for readers who do not see it: `f_b = frac(M, S) = ... psi`."""
+    words = re.sub(r'"|&|\\\s|\b(?:thin|thick|med|quad)\b', " ", math).replace(" times ", " × ")
+    return " ".join(words.split())
+
+
+def cell_text(text: str) -> str:
+    """Text of a narrow cell."""
+    return printable(" ".join(text.split()), LONGEST_IN_CELL)
+
+
+def cut(text: str, letters: int) -> str:
+    """On one line, at most so many letters."""
+    line = " ".join(text.split())
+    return line if len(line) <= letters else line[: letters - 1].rstrip() + "…"
+
+
+def shown_text(value: Any) -> Any:
+    """Every text made printable: the last door, so that none is forgotten."""
+    if isinstance(value, str):
+        return printable(value, LONGEST_WORD)
+    if isinstance(value, list):
+        return [shown_text(each) for each in value]
+    if isinstance(value, dict):
+        return {key: one if key in _NOT_TEXT else shown_text(one) for key, one in value.items()}
+    return value
