@@ -21,7 +21,7 @@ from pydantic import (
 
 from ..errors import JobError, Problem, nearest
 from .bounds import BOUNDS
-from .evidence import PARTS, as_words
+from .evidence import LETTERS, PARTS, as_words
 from .places import Fault, place, plain
 from .wording import PieceFaults, problems_of
 
@@ -130,9 +130,6 @@ class Piece(BaseModel, metaclass=_InOurWords):
                 yield from cls.faults(self)
 
 
-LEAST_LETTERS = 8  # of a reason: fewer are no reason; common practice, no source
-
-
 class Insisting(Piece):
     """A table of a job that may say of an odd figure that it is meant."""
 
@@ -148,8 +145,8 @@ class Insisting(Piece):
         for field, reason in self.meant.items():
             if field not in known:
                 yield ("meant", field), f"there is no such field here; {nearest(field, sorted(known))}"
-            elif sum(map(str.isalpha, reason)) < LEAST_LETTERS:
-                text = f"say why in at least {LEAST_LETTERS} letters; it is printed with the piece"
+            elif sum(map(str.isalpha, reason)) < LETTERS:
+                text = f"say why in at least {LETTERS} letters; it is printed with the piece"
                 yield ("meant", field), f'{text}, for example "niche, 13 in wide"'
 
     def insists_on(self, field: str) -> bool:

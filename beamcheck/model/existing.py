@@ -45,8 +45,8 @@ class Existing(Insisting):
 
     @property
     def confirmed(self) -> str:
-        """The words that confirm it; '' where they name nobody, or neither a day nor a document."""
-        return self.confirmed_by.strip() if vouched(self.confirmed_by) else ""
+        """The words that confirm it; '' where they name nobody who may, or neither a day nor a document."""
+        return self.confirmed_by.strip() if vouched(self.confirmed_by, "structure") else ""
 
     def faults(self) -> Iterator[Fault]:
         """Words that say what it is, and a figure that carries something."""

@@ -23,6 +23,7 @@ from ..errors import JobError, OutOfRange, Problem
 from ..model.beams import beam_length
 from ..model.pieces import Beam, Existing, Stock
 from ..model.reading.reader import job_from_data
+from ..model.said import shares_load
 from ..provenance import Source
 from ..units import show
 from ..values.combinations import asd_combinations
@@ -121,7 +122,7 @@ def member(
     }  # fmt: skip
     beam = {
         "name": NAME, "stock": "wood", "finish": finish, "service": service, "top_held": top_held, "plies": plies,
-        "spacing": spacing, "members": SHARED if shared_by.strip() else 1, "shared_by": shared_by,
+        "spacing": spacing, "members": SHARED if shares_load(shared_by) else 1, "shared_by": shared_by,
         "limit_live": limit_live, "limit_total": limit_total, "limit_why": limit_why,
         "meant": {**of_beam, **SEARCHED},
         "supports": [{"at": at, "on": "seats", "bearing": seat or _least_seat()} for at in ("0 ft", "10 ft")],
@@ -268,7 +269,7 @@ def conditions(row: Ready) -> tuple[str, ...]:
         found.append("Both ends held against turning over (NDS 2018 3.3.3.4, 4.4.1.2).")
     if beam.plies > 1:
         found.append(f"{beam.plies} plies fastened together so that they act as one; the fastening is not checked.")
-    if beam.shared_by.strip():
+    if shares_load(beam.shared_by):
         found.append(f"Three or more side by side share the load (C_r): {beam.shared_by}.")
     if beam.limit_live or beam.limit_total:
         found.append(f"Deflection limits of one's own: {beam.limit_why}.")

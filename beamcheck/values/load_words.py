@@ -1,4 +1,4 @@
-"""What the words beside a load, a row or a wall say: rows of `tables/load_words.csv`, by sort.
+"""What the words beside a load, a row or a wall, or of evidence say: rows of `tables/load_words.csv`, by sort.
 
 A sort is one question that is put to the words: which use of a room, which layer with its least weight, whether the
 roof is open below, and so on. The longest words that fit count, so that 'attic without storage' is not 'storage'.
@@ -14,7 +14,7 @@ from ..provenance import Source
 from .loader import rows, source_of
 
 SQUARE_FOOT = 144.0  # in2
-_MASK = "mask"  # words that must not be taken for what they hold
+_MASK = "mask"  # words that must not be taken for what they hold: of every sort, or of that named after it
 
 
 @dataclass(frozen=True)
@@ -29,7 +29,8 @@ class Told:
 
 @lru_cache(maxsize=64)
 def _pattern(sort: str) -> re.Pattern[str]:
-    words = sorted({row["words"] for row in rows("load_words") if row["sort"] in (sort, _MASK)}, key=len, reverse=True)
+    sorts = (sort, _MASK, f"{_MASK} {sort}")
+    words = sorted({row["words"] for row in rows("load_words") if row["sort"] in sorts}, key=len, reverse=True)
     return re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, words))})(?![\w-])", re.IGNORECASE)
 
 

@@ -72,6 +72,11 @@ def specific_gravity(species: str) -> tuple[float, Source]:
     return table[name]
 
 
+def known_species(species: str) -> str:
+    """A species as the tables write it; '' where none of them knows it."""
+    return _spellings().get(folded(species), "")
+
+
 def species_in(text: str) -> tuple[str, ...]:
     """The species that words name, in any known spelling, each by the tables' own name."""
     words, found, i = re.findall(r"[A-Za-z]+", text), [], 0

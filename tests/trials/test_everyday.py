@@ -9,7 +9,8 @@ import pytest
 
 from .test_trials import INDEX, verdict_of
 
-JOBS = sorted(row["file"] for row in INDEX if row["subject"] == "everyday") + [
+JOBS = [
+    *sorted(row["file"] for row in INDEX if row["subject"] == "everyday"),
     "floors/three_ply_girder.toml",
     "rated_hardware/loft_joists_hung_on_a_4x10.toml",
     "rated_hardware/flush_girder_with_rated_hangers.toml",

@@ -12,12 +12,13 @@ from ...calc.pad import SilentPad
 from ...errors import OutOfRange, Unstable
 from ...formulas.wood import bearing as br
 from ...model.pieces import Beam
+from ...model.said import fastens
 from ...units import show
 from ..core.context import Context
 from ..core.material import WoodMaterial, bearing_prime
 from ..core.question import ask
 from ..core.result import Check
-from ..core.wood_doubts import wood_evidence_checks
+from ..core.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.given import load_doubts
 from ..loads.weather import weather_checks
 from .beam_run import SHEAR_PART as SHEAR_PART
@@ -51,7 +52,7 @@ def check_beam(
     """Solve and check; what cannot be solved is one check that says why."""
     try:
         run = (solver or BeamSolver(beam, context)).run(wood)
-        return run, [*beam_checks(run, context), *wood_evidence_checks(beam.name, wood.doubts)]
+        return run, [*beam_checks(run, context), *wood_evidence_checks(beam.name, wood.doubts), *named_engineered(beam)]
     except Unstable as error:
         return None, [Check.breaks_rule("beam.stands", beam.name, "stands still", "statics", str(error))]
     except OutOfRange as error:
@@ -194,7 +195,7 @@ def _plies(run: BeamRun) -> Iterator[Check]:
         text = f"{', '.join(aside)} come in from the side: the fastening must carry them from ply to ply"
         question = ask("plies_load", beam.name, why=text)
         yield Check.refers(id, beam.name, what, clause, text, ask=question)
-    elif beam.plies_fastened.strip():
+    elif fastens(beam.plies_fastened):
         text = (
             f"said to be: {beam.plies_fastened}. Each of {beam.plies} plies bears on every seat and takes load "
             f"from the "
@@ -203,6 +204,8 @@ def _plies(run: BeamRun) -> Iterator[Check]:
         yield Check.keeps_rule(id, beam.name, what, clause, text)
     else:
         text = f"{beam.plies} plies are counted together in strength; how they are fastened is not said"
+        if said := beam.plies_fastened.strip():
+            text += f" by {said!r}: fasteners with their size or spacing"
         question = ask("plies_fastened", beam.name, f"beam.{beam.name}.plies_fastened")
         yield Check.refers(id, beam.name, what, clause, text, ask=question)
 

@@ -13,7 +13,7 @@ from ...model.pieces import Beam, Stock
 from ...units import show
 from ...values.lumber import Size
 from ..core.govern import Criterion, at, duration, govern
-from ..core.material import WoodMaterial
+from ..core.material import WoodMaterial, ask_what_shares
 from ..core.question import PlausibleAnswer, Question, ask
 from ..core.result import Check, worst_of
 from ..core.strength import Bracing, Outcome, Section, bending
@@ -59,7 +59,7 @@ def _unsaid(
     """What was not said of the bracing and is taken on the safe side: ends that may turn over, loads that hold
     nothing.
     """
-    found: list[Question] = []
+    found: list[Question] = [*ask_what_shares(beam)]
     loose = [seat for seat in seats if seat.support.restrained is None]
     if loose and (upright_is_enough(size, section) or (not top and needs_end_restraint(size, section))):
         found.append(ask_upright(beam, loose))
@@ -105,7 +105,7 @@ def _at_cut(
     low, _, high, _ = solved.moments(region.start, region.end)
     criterion = Criterion(
         beam.name, f"bending at {region.text}", "NDS 2018 3.1.2, 3.3", "stress", show(region.cut.at, "length"),
-        id="beam.bending.cut",
+        id="beam.bending.cut", ask=ask_what_shares(beam),
     )  # fmt: skip
     bottom_pressed = float(np.max(-low)) >= SMALL
     top_pressed = float(np.max(high)) >= SMALL or not bottom_pressed

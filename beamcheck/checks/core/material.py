@@ -11,6 +11,7 @@ from ...formulas.loads import weight as weights
 from ...formulas.wood import adjustment as adj
 from ...formulas.wood.section import equal_area_square
 from ...model.pieces import Stick, Stock
+from ...model.said import shares_load
 from ...provenance import Source
 from ...units import show
 from ...values import factors
@@ -25,6 +26,7 @@ from ...values.lumber import (
     screening_rows,
     specific_gravity,
 )
+from .question import Question, ask
 from .wood_doubts import WoodDoubt, wood_doubts
 
 UNGRADED = ("unstamped", "unknown")  # words for a grade that nobody knows
@@ -187,7 +189,14 @@ def _as_graded(stock: Stock, size: Size, by_size: DesignValues) -> DesignValues:
 
 def sharing_of(stick: Stick) -> Sharing:
     """What the job says about neighbors that share load with this stick."""
-    return Sharing(stick.members, stick.spacing or 0.0, bool(stick.shared_by.strip()))
+    return Sharing(stick.members, stick.spacing or 0.0, shares_load(stick.shared_by))
+
+
+def ask_what_shares(stick: Stick) -> tuple[Question, ...]:
+    """Which deck makes neighbors share, where the words name none: C_r is then 1."""
+    if stick.members == 1 or shares_load(stick.shared_by):
+        return ()
+    return (ask("shared_by", stick.name, f"{type(stick).__name__.casefold()}.{stick.name}.shared_by"),)
 
 
 def wood_of(

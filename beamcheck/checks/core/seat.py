@@ -46,7 +46,7 @@ def nobody_answers(under: Existing) -> str:
     words = under.confirmed_by.strip()
     if not words:
         return "nobody is named who answers for it"
-    return f"{words!r} does not confirm it: {read_evidence(words).missing}"
+    return f"{words!r} does not confirm it: {read_evidence(words).missing_for('structure')}"
 
 
 def ask_who_answers(under: Existing) -> Question:

@@ -19,6 +19,7 @@ from ..core.pictures import Label
 from ..core.question import ask
 from ..core.result import Check, PieceResult, worst
 from ..core.seat import NEGLIGIBLE, ask_who_answers, bears_nothing
+from .existing_words import word_checks
 
 ID, CLAUSE = "path.goes_on", "load path"
 OTHER_SIDE = ""  # the opposite wall of a rafter pair, which has no name in the job
@@ -257,6 +258,10 @@ def _doubts(
             text = f"{_called(under)}, confirmed by {under.confirmed_by!r}: these words also say that it is unchecked"
             asked = ask_who_answers(under)
             yield way.above, Check.refers(ID, way.above, f"load path to {way.below}", CLAUSE, text, ask=asked)
+        if isinstance(under, Existing) and not way.wrong:
+            force = None if way.row is None else max(way.row.largest, 0.0)
+            for check in word_checks(way.above, under, force):
+                yield way.above, check
         if isinstance(under, (Rafter, Tie)):
             text = f"{way.above} is held by it, and what that puts on a {kind_of(under)} is not counted here"
             asked = ask("held_by_roof", way.below, above=way.above)

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from typing import Any
 
 from ...analysis.beams.load_cases import Applied, Case
+from ...model.loads import sort_of
 from ...model.pieces import Beam
+from ...model.said import gives_a_reason
 from ...units import show
 from ...values.judgment import judgment
 from ...values.load_words import told
@@ -22,7 +25,7 @@ _USES = {"other room": "living room", "sleeping room": "bedroom", "attic without
 def floor_checks(beam: Beam, cases: Sequence[Case], loads: Sequence[Applied]) -> Iterator[Check]:
     """What makes the loads of a floor look incomplete; each keeps it from passing."""
     present = {case.kind for case in cases if any(load.total for load in case.loads)}
-    if "L" not in present and not beam.bears_nothing_else:
+    if "L" not in present and not _bears_nothing_else(beam):
         yield _no_floor(beam) if _bears_a_little_only(beam, loads) else _no_live_load(beam)
     yield from _loads_of_a_roof(beam)
     yield from light_live_loads(beam)
@@ -61,6 +64,12 @@ def _bears_a_little_only(beam: Beam, loads: Sequence[Applied]) -> bool:
     )
 
 
+def _bears_nothing_else(beam: Beam) -> bool:
+    """Whether a reason is given why nobody comes there; what carries a load per area is a floor, whatever it says."""
+    floor = any(sort_of(load) == "area" and not load.insists_on("live") for load in beam.carries)
+    return gives_a_reason(beam.bears_nothing_else) and (not floor or beam.insists_on("live"))
+
+
 def _no_floor(beam: Beam) -> Check:
     text = (
         "nothing is on it but single weights in their places, and no deck holds its top: there is no floor, so it "
@@ -75,7 +84,10 @@ def _no_live_load(beam: Beam) -> Check:
     if path is not None:
         answers = [PlausibleAnswer(f"{words}: {load}", ((f"{path}.live", load),)) for words, load in _uses()]
     reason = "there is no floor and no attic over it"
-    answers.append(PlausibleAnswer(f"nothing else ever: {reason}", ((f"beam.{beam.name}.bears_nothing_else", reason),)))
+    sets: list[tuple[str, Any]] = [(f"beam.{beam.name}.bears_nothing_else", reason)]
+    if path is not None:
+        sets.append((f"beam.{beam.name}.meant.live", reason))
+    answers.append(PlausibleAnswer(f"nothing else ever: {reason}", tuple(sets)))
     question = ask(
         "live", beam.name, f"{path}.live" if path else f"beam.{beam.name}.bears_nothing_else", answers=answers
     )

@@ -54,7 +54,7 @@ def job_checks(job: Job) -> Iterator[Check]:
         answers = [*_snow_on(pieces, job.job.ground_snow[0]), none]
         question = ask("ground_snow_unused", HEAD, "job.ground_snow", answers=answers)
         yield Check.refers("loads.ground_snow", HEAD, text, CLAUSE, ask=question)
-    unanswered = job.job.wind_speed.strip() and not vouched(job.job.wind_by)
+    unanswered = job.job.wind_speed.strip() and not vouched(job.job.wind_by, "structure")
     if unanswered and roofs and not any(load.wind for load in entries):
         text = "a wind speed is given, but no piece carries wind: uplift is not checked"
         yield _of_the_head("loads.wind_speed", text, "wind_speed", "job.wind_speed", "uplift is seen to elsewhere", "")

@@ -38,7 +38,7 @@ def wind_checks(piece: Beam | Rafter, site: Site, cases: Sequence[Case] = ()) ->
         "only wind that presses is given" if winds else "no wind is given")  # fmt: skip
     if words:
         yield _open(piece, words[0].says, little)
-    elif vouched(site.wind_by):
+    elif vouched(site.wind_by, "structure"):
         yield Check.keeps_rule(ID, piece.name, WHAT, CLOSED, f"not checked here, by {site.wind_by}")
     elif lifts:
         text = f"{little}: less than {show((least, 'area'), 'load')} is believed nowhere, at strength level"

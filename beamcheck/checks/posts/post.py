@@ -11,7 +11,7 @@ from ..core.govern import Criterion, govern
 from ..core.material import WoodMaterial
 from ..core.question import ask
 from ..core.result import Check
-from ..core.wood_doubts import wood_evidence_checks
+from ..core.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.weather import weather_checks
 from .above import above_checks
 from .brackets import bracket_checks, brackets_on, only_decoration
@@ -41,7 +41,13 @@ def check_post(post: Post, wood: WoodMaterial, flat: WoodMaterial, context: Cont
         text = "the top is held by nothing: a post that must stay up by its foot alone is for an engineer"
         asked = ask("post_free_top", post.name, f"post.{post.name}.top_restraint")
         free = Check.refers("post.stands", post.name, "stands still", "NDS 2018 Appendix G", text, ask=asked)
-        return run, [free, *end_checks(run), *cut_checks(run), *wood_evidence_checks(post.name, wood.doubts)]
+        return run, [
+            free,
+            *end_checks(run),
+            *cut_checks(run),
+            *wood_evidence_checks(post.name, wood.doubts, upright=True),
+            *named_engineered(post),
+        ]
     criterion = Criterion(post.name, "compression", "NDS 2018 3.6, 3.7", "stress", id="post.compression",
                           ask=tuple(filter(None, [ply_question(post, run.size)])))  # fmt: skip
     straight = govern(criterion, run.combinations, partial(straight_down, run))
@@ -50,7 +56,7 @@ def check_post(post: Post, wood: WoodMaterial, flat: WoodMaterial, context: Cont
         *_unloaded(run), *_wind(post, context), *weather_checks(post, context.stock(post.stock)), straight,
         *off_center_checks(run), *bracket_checks(run), *end_checks(run), *cut_checks(run),
         *holding_checks(run, capacity), *above_checks(post, context), *ply_checks(post, run.size),
-        *wood_evidence_checks(post.name, wood.doubts),
+        *wood_evidence_checks(post.name, wood.doubts, upright=True), *named_engineered(post),
     ]  # fmt: skip
 
 

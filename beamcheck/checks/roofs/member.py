@@ -11,9 +11,11 @@ from ...analysis.frames.member_line import Line
 from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
 from ...model.pieces import Rafter, Tie
+from ...model.said import fastens
 from ..beams.bracing import Span, bracing_of, proportion
 from ..beams.deflection import finish_checks, limits_of, roof_deflection
 from ..core.govern import Criterion, at, duration, govern
+from ..core.material import ask_what_shares
 from ..core.question import ask
 from ..core.result import Check
 from ..core.strength import (
@@ -108,11 +110,12 @@ def _bent(
         found += _with_compression(stick, run, bracing, moments, forces.compression, edge, length - free)
     if _any(forces.tension):
         criterion = Criterion(piece.name, f"bending with tension{edge}", "NDS 2018 3.9.1", "ratio", notes=(TOGETHER,),
-                              id="roof.bending_with_tension")  # fmt: skip
+                              id="roof.bending_with_tension", ask=ask_what_shares(piece))  # fmt: skip
         found.append(
             govern(criterion, combinations, partial(_with_tension, stick, run, bracing, moments, forces.tension))
         )
-    criterion = Criterion(piece.name, f"bending{edge}", "NDS 2018 3.3", "stress", id="roof.bending")
+    criterion = Criterion(piece.name, f"bending{edge}", "NDS 2018 3.3", "stress", id="roof.bending",
+                          ask=ask_what_shares(piece))  # fmt: skip
     return [*found, govern(criterion, combinations, partial(_alone, stick, run, bracing, moments))]
 
 
@@ -177,12 +180,12 @@ def _with_compression(
 
     what, clause = f"bending with compression{edge}", "NDS 2018 3.9.2"
     criterion = Criterion(stick.piece.name, what, clause, "ratio", notes=(TOGETHER,),
-                          id="roof.bending_with_compression")  # fmt: skip
+                          id="roof.bending_with_compression", ask=ask_what_shares(stick.piece))  # fmt: skip
     first = govern(criterion, run.combinations, partial(calculate, 0))
     if bracing.held and l_e2 == 0.0:
         return [first]  # eq. 3.9-4 is about buckling sideways, which cannot happen here
     sideways = Criterion(stick.piece.name, f"{what}, sideways", f"{clause} (eq. 3.9-4)", "ratio", notes=(TOGETHER,),
-                     strict=True, id="roof.bending_sideways")  # fmt: skip
+                     strict=True, id="roof.bending_sideways", ask=ask_what_shares(stick.piece))  # fmt: skip
     return [first, govern(sideways, run.combinations, partial(calculate, 1))]
 
 
@@ -208,10 +211,12 @@ def _rules(stick: FramedStick, forces: Forces) -> list[Check]:
     if piece.plies > 1:
         text = f"{piece.plies} plies are counted together in strength; how they are fastened is "
         what, id, clause = "fastening of the plies", "roof.plies", "NDS 2018 3.3.3, 15.3"
-        if said := piece.plies_fastened.strip():
+        said = piece.plies_fastened.strip()
+        if fastens(said):
             found.append(Check.keeps_rule(id, piece.name, what, clause, f"{text}said: {said}"))
         else:
             kind = type(piece).__name__.lower()
+            how = f"not said by {said!r}: fasteners with their size or spacing" if said else "not said"
             asked = ask("rafter_plies", piece.name, f"{kind}.{piece.name}.plies_fastened")
-            found.append(Check.refers(id, piece.name, what, clause, f"{text}not said", ask=asked))
+            found.append(Check.refers(id, piece.name, what, clause, f"{text}{how}", ask=asked))
     return found

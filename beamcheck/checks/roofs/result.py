@@ -13,6 +13,7 @@ from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
 from ...errors import BeamcheckError, Unstable
 from ...model.pieces import Post, Rafter, Stock, Tie
+from ...model.said import shares_load
 from ...units import show
 from ...values.lumber import DesignValues
 from ..anchors.results import anchors_of_rafter, anchors_of_tie
@@ -110,13 +111,13 @@ def _checked(rafter: Rafter, tie: Tie | None, draft: Draft, other: Draft | None,
     and that is the one of the heaviest candidate.
     """
     stock = context.stock(rafter.stock)
-    sharing = Sharing(rafter.members, rafter.spacing, bool(rafter.shared_by.strip()))
+    sharing = Sharing(rafter.members, rafter.spacing, shares_load(rafter.shared_by))
     make = partial(_wood, stock, rafter.laid, sharing)
     wood = _standing_for(stock, make)
     tie_stock, make_tie, tie_wood = None, None, None
     if tie is not None:
         tie_stock = context.stock(tie.stock)
-        shared = Sharing(tie.members, tie.spacing or rafter.spacing, bool(tie.shared_by.strip()))
+        shared = Sharing(tie.members, tie.spacing or rafter.spacing, shares_load(tie.shared_by))
         make_tie = partial(_wood, tie_stock, tie.laid, shared)
         tie_wood = _standing_for(tie_stock, make_tie)
     roof = Roof(rafter, wood, tie, tie_wood, context)

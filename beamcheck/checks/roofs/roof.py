@@ -14,7 +14,7 @@ from ..core.context import Context
 from ..core.material import WoodMaterial
 from ..core.question import ask
 from ..core.result import Check
-from ..core.wood_doubts import wood_evidence_checks
+from ..core.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.given import rafter_doubts
 from .framed_stick import framed
 from .member import stick_checks
@@ -61,6 +61,7 @@ class Roof:
             *other_side_checks(run, stick, self.context),
             *rafter_doubts(run.rafter, self.context.structure.site),
             *wood_evidence_checks(run.rafter.name, stick.wood.doubts),
+            *named_engineered(run.rafter),
         ]
 
     def tie_checks(self) -> list[Check]:
@@ -72,6 +73,7 @@ class Roof:
             *stick_checks(other, run, run.tie_line, free=0.0, steep=False),
             *tie_rules(run, tie, other, self.context),
             *wood_evidence_checks(tie.name, other.wood.doubts),
+            *named_engineered(tie),
         ]
 
 

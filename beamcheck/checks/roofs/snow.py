@@ -42,7 +42,7 @@ def _one_sided(run: RoofRun, context: Context) -> Check:
         return Check.refers(id, rafter.name, what, ONE_SIDED, text, ask=asked)
     if ground[0] <= 0.0:
         return Check.keeps_rule(id, rafter.name, what, ONE_SIDED, "no snow falls there")
-    if site.snow is not None and site.snow.one_side is not None and vouched(site.snow.by):
+    if site.snow is not None and site.snow.one_side is not None and vouched(site.snow.by, "structure"):
         text = f"on the lee side alone, by {site.snow.by}; tried on either side alone as well as on both"
         return Check.of_ratio(id, rafter.name, what, ONE_SIDED, text, demand=site.snow.one_side[0], capacity=given,
                               kind="force per area")  # fmt: skip

@@ -45,6 +45,29 @@ def test_what_it_was_treated_with(more: dict[str, str], asked: list[str]) -> Non
     assert open_of(of(**{"size": "6x12 dressed", "evidence": "stamp WCLIB No.1", "treated": True, **more})) == asked
 
 
+def test_against_fire_by_its_stamp_and_entered_as_not_treated() -> None:
+    """NDS 2018 4.3.8 (memory): values of wood treated against fire come from who treated it."""
+    assert open_of(of(size="6x12 dressed", evidence="stamp WCLIB No.1, FRT", treated=False)) == ["fire_retardant"]
+
+
+@pytest.mark.parametrize(("words", "asked"), [
+    ("stamp WWPA mill 12 No.1 Hem-Fir", ["species_differs"]), ("stamp mill 12 No.1 SPF", ["species_differs"]),
+    ("stamp WCLIB DOUG FIR-L No.1 S-GRN", []), ("stamp DF-L No.1 KD", []),
+    ("stamp mill 12 No.1, VERTICAL USE ONLY", ["upright_only"]),
+    ("finger jointed, stamp mill 12, No.1", ["upright_only"]),
+    ("letter 3 of the engineer, glulam No.1", ["engineered"]), ("stamp LVL No.1", ["engineered"]),
+])  # fmt: skip
+def test_other_wood_than_is_entered(words: str, asked: list[str]) -> None:
+    """NDS 2018 4.1.2 (memory): values go with the species on the stamp; glulam has chapter 5."""
+    assert open_of(of(size="6x12 dressed", grade="No.1", evidence=words)) == asked
+
+
+def test_a_name_of_engineered_wood_is_asked_about_until_it_is_only_a_name() -> None:
+    assert "engineered_name" in open_of(result_of(beam(carries=[], called="LVL header"), wood=stock()))
+    meant = {"called": "sawn; the old one was LVL"}
+    assert "engineered_name" not in open_of(result_of(beam(carries=[], called="LVL header", meant=meant), wood=stock()))
+
+
 def test_a_class_by_certificate_lowers_what_the_size_alone_gives() -> None:
     """NDS 2018 4.1.3 (memory): 6x12 is a beam and stringer by its size; graded as a post the lower of both counts."""
     size, posts = read_size("6x12 dressed"), read_size("10x10 dressed")

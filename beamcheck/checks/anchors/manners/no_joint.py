@@ -18,7 +18,7 @@ class ByOthers(Manner):
     name = "by others"
 
     def checks(self, group: Group, context: Context | None = None) -> list[Check]:
-        if vouched(group.anchor.confirmed_by):
+        if vouched(group.anchor.confirmed_by, "structure"):
             text = f"by others, said to be confirmed: {group.anchor.confirmed_by}. Not checked: it must take"
         else:
             text = "by others, and nobody is named who answers for it (`confirmed_by`). It must take"

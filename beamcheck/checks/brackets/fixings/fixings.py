@@ -59,7 +59,7 @@ def fixing_checks(
         text = "every row stands in slots: nothing holds it up"
         found.append(Check.breaks_rule("bracket.rows_tight", name, "rows that hold it up", "judgment", text))
     if fixings.rating is None and (fixings.fastener is None or not fixings.rows):
-        if vouched(fixings.confirmed_by):
+        if vouched(fixings.confirmed_by, "structure"):
             return [*found, *_by_others(bracket, fixings.confirmed_by, loads, context)]
         return [*found, not_given(bracket, "fasteners and rows are not described")]
     try:

@@ -1,0 +1,88 @@
+"""What the words of an [[existing]] entry say against it: decay, what carries nothing, another material, bare soil.
+
+Whoever confirms it: a letter about something else, or about its state of long ago, does not undo such words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...model.pieces import Existing
+from ...units import show
+from ...values.judgment import judgment
+from ...values.load_words import told
+from ..core.question import PlausibleAnswer, ask
+from ..core.result import Check
+
+SQUARE_FOOT = 144.0  # in2
+_KINDS = {
+    "wood": ("wood",),
+    "steel": ("steel",),
+    "masonry": ("masonry", "concrete"),
+    "concrete": ("masonry", "concrete"),
+}
+
+
+def word_checks(above: str, under: Existing, force: float | None) -> Iterator[Check]:
+    """What keeps something that rests on it from passing.
+
+    Parameters
+    ----------
+    above : str
+        The piece that rests on it.
+    force : float or None
+        Down on it; None where it could not be worked out. [lbf]
+    """
+    yield from _against_it(above, under)
+    yield from _made_of(above, under)
+    yield from _on_soil(above, under, force)
+
+
+def _against_it(above: str, under: Existing) -> Iterator[Check]:
+    if under.insists_on("what"):
+        return
+    for sort, key, answer in (
+        ("decayed", "existing_sound", "an engineer has seen it: what carries is sound"),
+        ("carries nothing", "existing_carries", "an engineer has seen it: it does carry"),
+    ):
+        if not (found := told(under.what, sort)):
+            continue
+        path, says = f"existing.{under.name}.meant.what", found[0].says
+        answers = [PlausibleAnswer(answer, ((path, answer),))]
+        question = ask(key, under.name, path, answers=answers, what=under.what, found=says)
+        text = (
+            f"{under.name} ({under.what}): by these words {says}; that carries nothing, unless somebody has seen to it"
+        )
+        yield Check.refers("path.sound", above, f"state of {under.name}", "load path", text, ask=question)
+
+
+def _made_of(above: str, under: Existing) -> Iterator[Check]:
+    said = tuple(one.says for one in told(under.what, "made of"))
+    kinds = _KINDS.get(under.material, ())
+    if not kinds or not said or under.insists_on("material") or set(kinds).intersection(said):
+        return
+    path, meant = f"existing.{under.name}.material", f"existing.{under.name}.meant.material"
+    as_entered = f"{under.material} where it is pressed"
+    answers = [PlausibleAnswer(one, ((path, one),)) for one in said]
+    answers.append(PlausibleAnswer(as_entered, ((meant, as_entered),)))
+    question = ask("existing_made_of", under.name, path, answers=answers, what=under.what, material=under.material)
+    text = f"{under.name} ({under.what}) is entered as {under.material}, and its words say {' and '.join(said)}"
+    what = f"material of {under.name}"
+    yield Check.refers("path.made_of", above, what, "NDS 2018 3.10.2", text, ask=question)
+
+
+def _on_soil(above: str, under: Existing, force: float | None) -> Iterator[Check]:
+    """Soil carries by a footing: what is set on it has only its own section, far too little."""
+    bare = under.material == "ground" or told(under.what, "ground")
+    if not bare or told(under.what, "footing") or under.insists_on("what"):
+        return
+    pressure = judgment("soil pressure of the weakest soil").value / SQUARE_FOOT
+    much, area = "what comes there", "a footing by its load"
+    if force is not None:
+        much, area = show(force, "force"), f"{force / pressure / SQUARE_FOOT:,.1f} ft2 of footing"
+    path = f"existing.{under.name}.what"
+    footing = f"concrete footing of {area.removesuffix(' of footing')} or more"
+    answers = [PlausibleAnswer(footing, ((path, footing), (f"existing.{under.name}.material", "concrete")))]
+    question = ask("footing", under.name, path, answers=answers, what=under.what, force=much, area=area)
+    text = f"{under.name} ({under.what}) is soil: {much} on it needs {area} at {pressure * SQUARE_FOOT:,.0f} psf"
+    yield Check.refers("path.footing", above, f"footing on {under.name}", "IRC R403.1", text, ask=question)

@@ -1,0 +1,60 @@
+"""Words of an [[existing]] entry that speak against it, whoever confirms it; and the answers that settle them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from beamcheck.checks.loadpath.existing_words import word_checks
+from beamcheck.model.pieces import Existing
+
+BY = "letter of the engineer of record, 3 May 2025"
+
+
+def asked(what: str, material: Any = "wood", **more: Any) -> list[str]:
+    under = Existing(name="wall", what=what, material=material, confirmed_by=BY, **more)
+    return [one.id.partition("/")[2] for check in word_checks("B1", under, 1000.0) for one in check.questions]
+
+
+@pytest.mark.parametrize(("what", "material"), [
+    ("rotten sill beam", "wood"), ("decayed post, termites", "wood"), ("crumbling brick pier", "masonry"),
+    ("brick wall cracked through", "masonry"),
+])  # fmt: skip
+def test_decay(what: str, material: str) -> None:
+    assert asked(what, material) == ["existing_sound"]
+    assert not asked(what, material, meant={"what": "seen by the engineer, sound where it carries"})
+
+
+@pytest.mark.parametrize(("what", "material"), [
+    ("gypsum board partition", "wood"), ("non-bearing partition", "wood"), ("hollow boxed column for looks", "wood"),
+    ("2x4 partition that does not bear", "wood"), ("suspended ceiling grid", "steel"), ("window frame", "wood"),
+    ("stack of loose bricks", "masonry"), ("kitchen cabinet", "wood"),
+])  # fmt: skip
+def test_what_carries_nothing(what: str, material: str) -> None:
+    assert asked(what, material) == ["existing_carries"]
+
+
+@pytest.mark.parametrize(("what", "material"), [
+    ("concrete block wall", "wood"), ("2x6 stud wall with top plates", "steel"), ("2x6 stud wall", "concrete"),
+])  # fmt: skip
+def test_another_material_than_its_words_say(what: str, material: str) -> None:
+    """NDS 2018 3.10.2 (memory): wood under a seat is pressed across its grain; concrete and steel are not asked."""
+    assert asked(what, material) == ["existing_made_of"]
+
+
+def test_bare_soil_needs_a_footing() -> None:
+    """IRC Table R401.4.1 (memory): 1,500 psf for the weakest soil, so that 12,000 lb take 8 ft2."""
+    under = Existing(name="pad", what="bare soil", material="ground", confirmed_by=BY)
+    (check,) = word_checks("P1", under, 12000.0)
+    assert "8.0 ft2" in check.notes[0] and check.questions[0].id == "pad/footing"
+    assert asked("concrete footing on soil", "concrete") == asked("concrete footing", "ground") == []
+
+
+@pytest.mark.parametrize(("what", "material"), [
+    ("stud wall with double top plate on studs under each seat", "wood"), ("load-bearing partition", "wood"),
+    ("post, no rot", "wood"), ("wood plate on a concrete block wall", "wood"), ("stone wall", "concrete"),
+    ("plate cast into wall", "steel"), ("wall", "masonry"), ("concrete block wall", "masonry"),
+])  # fmt: skip
+def test_ordinary_words(what: str, material: str) -> None:
+    assert not asked(what, material)
