@@ -130,12 +130,15 @@ def doubt_in(text: str) -> str:
 
 
 def _no_day_yet(text: str, today: datetime.date) -> str:
-    """A day of it, where every day that is named is still to come or longer ago than a letter holds."""
+    """A day of it, where every day that is named is years ahead or longer ago than a letter holds.
+
+    Years, so that a clock that is wrong, or another day on which the same job is read, changes no verdict.
+    """
     days: dict[str, datetime.date] = {
         words: day for words in _WHEN.findall(text) if (day := next(_days(words), None)) is not None
     }
-    years = judgment("years that evidence holds").value
-    if days and all(day > today or (today - day).days > 365.25 * years for day in days.values()):
+    back, ahead = judgment("years that evidence holds").value, judgment("years ahead that a day may lie").value
+    if days and all(not -365.25 * ahead <= (today - day).days <= 365.25 * back for day in days.values()):
         return next(iter(days))
     return ""
 
