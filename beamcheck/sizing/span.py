@@ -19,6 +19,7 @@ from ..model.pieces import Beam, Job
 from ..model.reading.reader import read_job_text
 from ..units import KINDS, read, show, shown_in
 from ..values.judgment import judgment
+from .ladder import climbed, conditions
 from .meant import SEARCHED, parted
 
 SHORTEST = 12.0  # in; shorter spans are not tried
@@ -121,8 +122,15 @@ def span_question(
         found = longest_span_of(_read(written(_written_length(SHORTEST, units))))
         criterion = _written_length(found or SHORTEST, units)
     text = written(criterion)
-    result = check_job(_read(text), text=text, name="span question", units=units)
+    job = _read(text)
+    result = check_job(job, text=text, name="span question", units=units)
     with shown_in(units):
+        if found is None:
+            unsaid = conditions(
+                NAME, "the wood", top_held=top_held is None, moisture=moisture is None,
+                row=members == 1 and "spacing" in lengths, dead="dead" in amounts,
+            )  # fmt: skip
+            result = climbed(job, result, tuple(unsaid))
         answer = _answer(result, found, "the weakest wood that it might be" if _unknown(said) else "it")
         assumed = tuple(_assumed(said, of_beam, lengths, members))
     pieces = tuple(replace(piece, assumptions=(*assumed, *piece.assumptions)) for piece in result.pieces)
@@ -231,6 +239,8 @@ def _answer(result: JobResult, longest: float | None, whose: str) -> str:
         more = " (longer ones were not tried)" if longest > _longest() - 1.0 else ""
         span = f"{show(longest, 'length')}{more} from middle to middle of the seats"
         return f"By the figures {whose} holds up to {span}{ratio}. {open_still}"
+    if piece.verdict == "refer" and worst is not None and judge(worst.ratio) == "fails":
+        return f"Perhaps: as told it is not enough{ratio}; it turns on what was not said"
     if piece.verdict == "fails":
         return f"No: it is not enough for this span{ratio}"
     if worst is None or judge(worst.ratio) != "passes":
