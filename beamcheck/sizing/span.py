@@ -19,7 +19,7 @@ from ..model.pieces import Beam, Job
 from ..model.reading.reader import read_job_text
 from ..units import KINDS, read, show, shown_in
 from ..values.judgment import judgment
-from .ladder import climbed, conditions
+from .ladder import conditions, rungs
 from .meant import SEARCHED, parted
 
 SHORTEST = 12.0  # in; shorter spans are not tried
@@ -125,16 +125,19 @@ def span_question(
     job = _read(text)
     result = check_job(job, text=text, name="span question", units=units)
     with shown_in(units):
+        ladder: tuple[str, ...] = ()
         if found is None:
             unsaid = conditions(
                 NAME, "the wood", top_held=top_held is None, moisture=moisture is None,
                 row=members == 1 and "spacing" in lengths, dead="dead" in amounts,
             )  # fmt: skip
-            result = climbed(job, result, tuple(unsaid))
-        answer = _answer(result, found, "the weakest wood that it might be" if _unknown(said) else "it")
+            ladder = () if _unknown(said) else tuple(rungs(job, result, unsaid))
+        answer = _answer(
+            result, found, "the weakest wood that it might be" if _unknown(said) else "it", turns=bool(ladder)
+        )
         assumed = tuple(_assumed(said, of_beam, lengths, members))
     pieces = tuple(replace(piece, assumptions=(*assumed, *piece.assumptions)) for piece in result.pieces)
-    return replace(result, reasons=(answer, *result.reasons), pieces=pieces)
+    return replace(result, reasons=(answer, *ladder, *result.reasons), pieces=pieces)
 
 
 def _read(text: str) -> Job:
@@ -227,7 +230,7 @@ def _worst_ratio(job: Job, span: float) -> float:
     return max(ratios)
 
 
-def _answer(result: JobResult, longest: float | None, whose: str) -> str:
+def _answer(result: JobResult, longest: float | None, whose: str, *, turns: bool) -> str:
     """The answer in one sentence; `longest` is None when a span was asked about, 0 when none holds."""
     piece = result.pieces[0]
     worst = piece.closest
@@ -239,7 +242,7 @@ def _answer(result: JobResult, longest: float | None, whose: str) -> str:
         more = " (longer ones were not tried)" if longest > _longest() - 1.0 else ""
         span = f"{show(longest, 'length')}{more} from middle to middle of the seats"
         return f"By the figures {whose} holds up to {span}{ratio}. {open_still}"
-    if piece.verdict == "refer" and worst is not None and judge(worst.ratio) == "fails":
+    if turns and piece.verdict == "refer":
         return f"Perhaps: as told it is not enough{ratio}; it turns on what was not said"
     if piece.verdict == "fails":
         return f"No: it is not enough for this span{ratio}"
@@ -290,6 +293,8 @@ def _job_text(
         of_stock["moisture"] = "green"
     if of_stock["grade_from"] is None and not _unstamped(said):
         of_stock["grade_from"] = "assumed"
+    assumed = {"the wood": ["moisture"] if said["moisture"] is None else [],
+               NAME: ["top_held"] if of_beam["top_held"] is None else []}  # fmt: skip
     beam = {**of_beam, "top_held": of_beam["top_held"] or "ends only", "spacing": lengths.get("spacing")}
     width = lengths.get("width") or lengths.get("spacing")
     carried = [
@@ -308,6 +313,7 @@ def _job_text(
         "",
         "[[stock]]",
         *_lines({"name": "the wood", **of_stock}),
+        *_assuming(assumed["the wood"]),
         *_insists(of_wood),
         *(line for name in ("left support", "right support")
           for line in ("", "[[existing]]", *_lines({"name": name, "what": "whatever holds this end"}))),
@@ -315,6 +321,7 @@ def _job_text(
         "[[beam]]",
         *_lines({"name": NAME, "stock": "the wood", **beam}),
         *([f"members = {members}"] if members != 1 else []),
+        *_assuming(assumed[NAME]),
         *_insists(of_the_rest),
         "supports = [",
         *(f"  {{ {', '.join(_lines(end))} }}," for end in ends),
@@ -334,6 +341,10 @@ def _lines(fields: Mapping[str, str | None]) -> list[str]:
 def _quoted(text: str) -> str:
     """A text as TOML; JSON leaves one control character as it is that TOML wants escaped."""
     return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
+
+
+def _assuming(fields: list[str]) -> list[str]:
+    return [f"assumed = {json.dumps(fields)}"] if fields else []
 
 
 def _insists(meant: Mapping[str, str]) -> list[str]:

@@ -23,7 +23,7 @@ def test_twelve_feet_turn_on_the_top_edge() -> None:
     assert result.verdict == "refer" and "turns on what was not said" in result.reasons[0]
     assert [rung.partition(":")[0] for rung in rungs(result)] == ["and the top edge held all along"]
     assert "enough by the figures" in rungs(result)[-1]
-    assert "span_top" in [one.question.id.partition("/")[2] for one in result.questions]
+    assert "assumed_top" in [one.question.id.partition("/")[2] for one in result.questions]
 
 
 def test_a_rung_is_what_the_question_with_it_gives() -> None:
