@@ -132,7 +132,9 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "hidden_moves": _inches(12), "change": Bound(0, 60, "%"), "reveal": _inches(12),
     },
     "Bracket": {"at": _feet(200), "deflects": _inches(12)},
-    "Trim": {"weight": Bound(-1_000_000, 20_000, "lbf")},  # what is negative is said by a rule
+    "Trim": {  # what is negative is said by a rule
+        "weight": Bound(-1_000_000, 20_000, "lbf"), "stands_out": _inches(60), "height": _inches(240),
+    },
 }  # fmt: skip
 
 GROUND_SNOW = Bound(0, 400, "psf", 1.0 / 144.0)

@@ -126,7 +126,7 @@ def member(
         "limit_live": limit_live, "limit_total": limit_total, "limit_why": limit_why,
         "meant": {**of_beam, **SEARCHED},
         "supports": [{"at": at, "on": "seats", "bearing": seat or _least_seat()} for at in ("0 ft", "10 ft")],
-        "carries": [{"what": "floor or roof", "width": spacing, "dead": dead, "live": live, "roof_live": roof_live,
+        "carries": [{"what": service, "width": spacing, "dead": dead, "live": live, "roof_live": roof_live,
                      "snow": snow}],
     }  # fmt: skip
     data = {

@@ -10,6 +10,7 @@ import numpy as np
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import bearing as br
+from ...model.anchor_manners import MANNERS
 from ...model.pieces import Beam, Existing
 from ...units import show
 from ..core.context import Context
@@ -52,7 +53,8 @@ def _bearing(
 ) -> Iterator[Check]:  # fmt: skip
     """The piece on its seat, the least length of a seat, and the wood under it."""
     support, id, what = seat.support, "beam.bearing", f"bearing at {seat.name}"
-    if support.bearing is None and support.holds == "hung":
+    anchor = context.anchor(support.held_by)
+    if support.bearing is None and support.holds == "hung" and (anchor is None or MANNERS[anchor.manner].hangs):
         return  # what it hangs in has the seat: asked with it
     if support.bearing is None:
         b = min(support.bearing_width or section.b, section.b)

@@ -46,7 +46,7 @@ class TestTextbookBeamWithACenterLoad:
 class TestLoftBeam:
     """W7: a timber framers' question (inputs read, verdict derived): own weight and dressing decide."""
 
-    load = floor(dead="10 psf", live="30 psf", width="3 ft 6 in")
+    load = floor(dead="10 psf", live="30 psf", width="3 ft 6 in", dead_includes_own_weight=False)
     piece = beam(supports=[seat("0 ft"), seat("22 ft")], carries=[load])
 
     @pytest.mark.parametrize(

@@ -16,7 +16,7 @@ from ..anchors.anchors import stock
 from .brackets import LAG, OTHER, Data, find, structure
 
 FOUR: Data = {"rows": [{"below_top": "1 in", "count": 4, "apart": "3 in"}]}
-WALL: Data = {"name": "wall", "what": "studs", "material": "wood", "confirmed_by": "letter of 3 May 2025"}
+WALL: Data = {"name": "wall", "what": "studs", "material": "wood", "confirmed_by": "engineer, letter of 3 May 2025"}
 
 
 def hung(

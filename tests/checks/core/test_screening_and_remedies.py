@@ -126,7 +126,8 @@ class TestScreening:
         assert checks[0].verdict == "fails"
 
 
-FAILING = beam(supports=[seat("0 ft"), seat("18 ft")], carries=[floor(dead="10 psf", live="40 psf", width="8 ft")])
+HEAVY = floor(dead="10 psf", live="40 psf", width="8 ft", dead_includes_own_weight=False)
+FAILING = beam(supports=[seat("0 ft"), seat("18 ft")], carries=[HEAVY])
 
 
 def remedies(piece: Data, wood: Data) -> tuple[str, ...]:

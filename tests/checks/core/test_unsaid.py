@@ -64,8 +64,9 @@ class TestMoisture:
 class TestNeighbors:
     def data(self, **more: Any) -> Data:
         return job(
-            beam(supports=[seat("0 ft"), seat("14 ft 6 in")], spacing="16 in",
-                 carries=[floor(dead="10 psf", live="40 psf", width="16 in")], **more),
+            beam(supports=[seat("0 ft"), seat("14 ft 6 in")], spacing="16 in", carries=[floor(
+                dead="10 psf", live="40 psf", width="16 in", dead_includes_own_weight=False,
+            )], **more),
             wood=JOIST,
         )  # fmt: skip
 

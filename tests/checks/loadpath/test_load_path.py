@@ -150,7 +150,7 @@ class TestTotals:
 
 class TestTheGraph:
     def test_nodes_say_what_they_are_and_where_the_path_ends(self) -> None:
-        foot = on("soil", "ground")
+        foot = on("soil", "ground", "concrete footing on gravel")
         loose = on("rock", "ground", confirmed_by="")
         result = checked(post=[post(on="soil"), post(name="Q", on="rock")], existing=[foot, loose])
         assert result.path is not None

@@ -72,11 +72,13 @@ class TestTheDemo:
         assert checks > 100
 
     def test_what_was_found_is_on_the_first_page(self, demo: JobResult, demo_sheet: Sheet) -> None:
+        """And the signature follows what is open, on the same page or the next."""
         first = squeezed(demo_sheet.pages[0])
         assert squeezed(demo.verdict.upper()) in first and squeezed(CAUTION) in first
+        signed = first + squeezed(demo_sheet.pages[1])
         for outcome in ("Reviewed", "Reviewed with corrections", "Not accepted"):
-            assert squeezed(outcome) in first
-        assert "seal" in first and squeezed("License no.:") in first
+            assert squeezed(outcome) in signed
+        assert "seal" in signed and squeezed("License no.:") in signed
 
     def test_every_taken_value_says_where_it_comes_from_and_how_sure_it_is(self, demo: JobResult) -> None:
         """On the page itself, wherever it is printed whole: number, document, how it is known."""
