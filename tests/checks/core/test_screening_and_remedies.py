@@ -156,7 +156,7 @@ class TestRemedies:
         ends = [seat("0 ft"), seat(f"{span} in")]
         assert result_of({**FAILING, "supports": ends}, wood=stock()).verdict == "fails"
         narrow = read(re.findall(r"width of (.*) instead", width)[0], "length") + 2
-        load = floor(dead="10 psf", live="40 psf", width=f"{narrow} in")
+        load = {**HEAVY, "width": f"{narrow} in"}
         assert result_of({**FAILING, "carries": [load]}, wood=stock()).verdict == "fails"
 
     def test_the_next_size_is_the_smallest_listed_that_holds(self) -> None:
