@@ -74,11 +74,29 @@ def run_pieces(job: Job, memory: Memory | None = None) -> Run:
     """Check every piece of a job whose pieces fit together.
 
     Beams whose forces depend on how far the beams under them come down are solved on supports that stand still first;
-    then all is run once more, with what the beams below give under them.
+    then all is run once more, with what the beams below give under them. Each check is the worse of both: what a
+    carrier hands on is one end of a range, and further on the other end may be worse.
     """
-    run = _run(job, memory, {})
-    sinks = sinks_of(job.beam, run.structure)
-    return _run(job, memory, sinks) if sinks else run
+    still = _run(job, memory, {})
+    sinks = sinks_of(job.beam, still.structure)
+    if not sinks:
+        return still
+    run = _run(job, memory, sinks)
+    return replace(run, results=tuple(map(_worse, run.results, still.results)))
+
+
+def _worse(result: PieceResult, other: PieceResult) -> PieceResult:
+    """The result, in which each check is the worse of the same one in both."""
+    if result is other:
+        return result
+    before = {(check.id, check.what, check.where): check for check in other.checks}
+    known = {(check.id, check.what, check.where) for check in result.checks}
+    checks = [
+        min(check, before.get((check.id, check.what, check.where), check), key=lambda one: one.rank)
+        for check in result.checks
+    ]
+    checks += (check for key, check in before.items() if key not in known and not check.holds)
+    return result if tuple(checks) == result.checks else result.with_checks(tuple(checks))
 
 
 def _run(job: Job, memory: Memory | None, sinks: Mapping[str, Sinks]) -> Run:

@@ -139,19 +139,9 @@ class Insisting(Piece):
         examples=[{"at": "niche, 13 in wide"}],
     )
 
-    assumed: tuple[str, ...] = Field(
-        default=(),
-        max_length=20,
-        description="fields that nobody has said and that hold what is on the safe side: asked where they decide",
-        examples=[["top_held"]],
-    )
-
     def faults(self) -> Iterator[Fault]:
         """A reason in words, for a field that there is."""
         known = field_names(type(self))
-        for i, field in enumerate(self.assumed):
-            if field not in known:
-                yield ("assumed", i), f"there is no such field here; {nearest(field, sorted(known))}"
         for field, reason in self.meant.items():
             if field not in known:
                 yield ("meant", field), f"there is no such field here; {nearest(field, sorted(known))}"

@@ -143,6 +143,10 @@ class Stick(Marked):
         default="ends only", description="the same for the bottom edge"
     )
 
+    assumed: tuple[Literal["top_held"], ...] = Field(
+        default=(), max_length=1, description="nobody has said it and the safe side is written: asked where it decides"
+    )
+
     def faults(self) -> Iterator[Fault]:
         """Own limits say why, a row says what shares, and plies stand on edge."""
         for field in ("limit_live", "limit_total"):
@@ -152,6 +156,9 @@ class Stick(Marked):
                     f'missing: {field} overrides the usual limit; say why, for example limit_why = "..."',
                 )
                 break
+        if self.assumed and self.top_held != "ends only":
+            text = 'what nobody has said is entered as top_held = "ends only", the safe side: or leave assumed out'
+            yield ("assumed",), text
         if self.members > 1:
             if self.spacing is None:
                 yield (

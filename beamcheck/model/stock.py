@@ -92,8 +92,15 @@ class Stock(Insisting):
     )
     measured_moisture: Moisture | None = Field(default=None, description="moisture content as metered")
 
+    assumed: tuple[Literal["moisture"], ...] = Field(
+        default=(), max_length=1, description="nobody has said it and the safe side is written: asked where it decides"
+    )
+
     def faults(self) -> Iterator[Fault]:
         """A grade says who vouches for it."""
+        if self.assumed and self.moisture == "dry":
+            text = 'dry is not the safe side: what nobody has said is entered as "green", or leave assumed out'
+            yield ("assumed",), text
         if self.species != "unknown" and self.candidates:
             yield ("candidates",), 'only for species = "unknown"; leave them out when the species is known'
         if self.treated_with is not None and not self.treated:

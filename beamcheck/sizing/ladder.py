@@ -20,9 +20,14 @@ Condition = tuple[str, tuple[tuple[str, Any], ...]]  # words of the rung, what i
 def conditions(beam: str, stock: str, *, top_held: bool, moisture: bool, row: bool, dead: bool) -> Iterator[Condition]:
     """What was not said, the cheapest to find out first. Each flag says that it was left out."""
     if top_held:
-        yield "and the top edge held all along", ((f"beam.{beam}.top_held", "full length"),)
+        held = ((f"beam.{beam}.assumed", None), (f"beam.{beam}.top_held", "full length"))
+        yield "and the top edge held all along", held
     if moisture:
-        dry = ((f"stock.{stock}.moisture", "dry"), (f"stock.{stock}.measured_moisture", "12 %"))
+        dry = (
+            (f"stock.{stock}.assumed", None),
+            (f"stock.{stock}.moisture", "dry"),
+            (f"stock.{stock}.measured_moisture", "12 %"),
+        )
         yield "and dry wood, 19 % or less", dry
     if row:
         deck = ((f"beam.{beam}.shared_by", "3/4 in boards, nailed"), (f"beam.{beam}.members", 3))

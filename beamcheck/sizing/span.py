@@ -23,7 +23,7 @@ from .ladder import conditions, rungs
 from .meant import SEARCHED, parted
 
 SHORTEST = 12.0  # in; shorter spans are not tried
-CENTIMETRE = 1.0 / 2.54  # in
+CENTIMETER = 1.0 / 2.54  # in
 NAME, SOURCE = "the beam", "the question"
 LOADS = ("dead", "live", "roof_live", "snow")
 
@@ -171,7 +171,7 @@ def longest_span_of(job: Job) -> float:
     beam = _only_beam(job)
     searched = beam.model_copy(update={"meant": {**beam.meant, **SEARCHED}})
     job = job.model_copy(update={"beam": (searched,)})
-    step = CENTIMETRE if job.job.units == "SI" else 1.0
+    step = CENTIMETER if job.job.units == "SI" else 1.0
     low, high = math.ceil(SHORTEST / step), math.floor(_longest() / step) + 1
     at_low, at_high = _worst_ratio(job, low * step), math.inf
     if at_low > 1.0:
@@ -370,4 +370,4 @@ def _text(value: object, kind: str) -> str:
 
 def _written_length(length: float, units: str) -> str:
     """A length found here, in whole inches or centimeters, as text that reads back to it."""
-    return f"{round(length / CENTIMETRE) / 100:g} m" if units == "SI" else f"{length:g} in"
+    return f"{round(length / CENTIMETER) / 100:g} m" if units == "SI" else f"{length:g} in"

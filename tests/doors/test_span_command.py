@@ -26,7 +26,7 @@ from beamcheck import (
     span_question,
 )
 from beamcheck.checks.core.result import no_figure
-from beamcheck.sizing.span import CENTIMETRE
+from beamcheck.sizing.span import CENTIMETER
 
 from .jobs import HEAD, PASSES, STOCK, WALL, joist
 
@@ -111,7 +111,7 @@ def test_members_that_share_the_load_reach_further() -> None:
 @pytest.mark.parametrize("units", ["US", "SI"])
 def test_one_step_more_does_not_hold(units) -> None:
     job = read_job_text(span_question("2x10", "Hem-Fir", "No.2", length="9 ft", units=units, **WORDS).job_text)
-    step = 1.0 if units == "US" else CENTIMETRE
+    step = 1.0 if units == "US" else CENTIMETER
     longest = longest_span_of(job)
     assert longest / step == pytest.approx(round(longest / step), abs=1e-9)
     for steps, holds in ((0, True), (-1, True), (1, False)):

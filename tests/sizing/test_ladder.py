@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from beamcheck import JobResult, span_question
+from beamcheck import JobError, JobResult, check_text, span_question
 
 
 def asked(length: str, **more: Any) -> JobResult:
@@ -47,3 +47,14 @@ def test_what_was_said_is_no_rung(more: dict[str, str]) -> None:
 
 def test_what_holds_as_told_has_no_ladder() -> None:
     assert not rungs(asked("6 ft"))
+
+
+@pytest.mark.parametrize(("old", "new"), [
+    ('top_held = "ends only"', 'top_held = "full length"'), ('moisture = "green"', 'moisture = "dry"'),
+])  # fmt: skip
+def test_what_is_assumed_is_the_safe_side_or_refused(old: str, new: str) -> None:
+    """Else a job file could assume what is favorable, and pass."""
+    text = asked("12 ft").job_text
+    assert old in text and 'assumed = ["top_held"]' in text
+    with pytest.raises(JobError, match="safe side"):
+        check_text(text.replace(old, new))

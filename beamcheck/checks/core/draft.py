@@ -12,6 +12,7 @@ from ...model.brackets import Bracket, Trim
 from ...model.pieces import Beam, Post, Rafter
 from ...model.rules import beam_length
 from ...units import show
+from ...values.judgment import judgment
 from .context import Context
 from .pictures import Figure, Label, Table
 from .question import Question, ask
@@ -23,8 +24,6 @@ GENERAL = (
     "Own weight is always counted.",
 )
 SHEAR_SAG = "Deflection includes shear with G = E/16 (common practice) on the tabulated E, which is on the safe side."
-MOSTLY_SPAN = 0.9  # of a beam's length between its supports: what reaches beyond is no overhang for trim; judgment
-LIGHT_TRIM = 50.0  # lbf: trim up to so much may be anywhere along a simple beam; common practice, no source
 
 
 @dataclass(frozen=True)
@@ -152,14 +151,16 @@ def _light(name: str, transfer: TransferredLoad, context: Context) -> bool:
     if not isinstance(beam, Beam) or not isinstance(context.structure.pieces.get(transfer.from_piece), Trim):
         return False
     places = [support.at for support in beam.supports]
-    simple = len(places) == 2 and max(places) - min(places) >= MOSTLY_SPAN * beam_length(beam)
-    return simple and sum(max(abs(high), abs(low)) for high, low in transfer.forces.values()) <= LIGHT_TRIM
+    between, light = judgment("beam between its supports").value, judgment("light trim").value
+    simple = len(places) == 2 and max(places) - min(places) >= between * beam_length(beam)
+    return simple and sum(max(abs(high), abs(low)) for high, low in transfer.forces.values()) <= light
 
 
 def light_trim_words(name: str, context: Context) -> list[str]:
     """Assumptions about trim whose place along a beam is not asked for."""
+    most = show(judgment("light trim").value, "force")
     return [
-        f"{transfer.from_piece}, no more than {show(LIGHT_TRIM, 'force')}, is taken at midspan (common practice)."
+        f"{transfer.from_piece}, no more than {most}, is taken at midspan (common practice)."
         for transfer in context.transfers
         if transfer.at is None and transfer.spread is None
         and _light(name, transfer, context)

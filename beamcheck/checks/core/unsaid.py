@@ -40,12 +40,16 @@ def unsaid_of(stock: Stock, stick: Stick | None = None) -> Iterator[Question]:
         yield ask("moisture", stock.name, f"stock.{stock.name}.measured_moisture")
     if "moisture" in stock.assumed and stock.moisture != "dry":
         field = f"stock.{stock.name}.moisture"
-        dry = PlausibleAnswer("yes", ((field, "dry"), (f"stock.{stock.name}.measured_moisture", "12 %")))
+        known = (f"stock.{stock.name}.assumed", None)
+        dry = PlausibleAnswer("yes", (known, (field, "dry"), (f"stock.{stock.name}.measured_moisture", "12 %")))
         yield ask(
             "assumed_moisture", stock.name, field, answers=[dry, PlausibleAnswer("no", ((field, stock.moisture),))]
         )
     if stick is not None and "top_held" in stick.assumed:
-        yield ask("assumed_top", stick.name, f"{type(stick).__name__.casefold()}.{stick.name}.top_held")
+        path = f"{type(stick).__name__.casefold()}.{stick.name}"
+        held = PlausibleAnswer("a deck all along", ((f"{path}.assumed", None), (f"{path}.top_held", "full length")))
+        free = PlausibleAnswer("only its ends", ((f"{path}.assumed", None),))
+        yield ask("assumed_top", stick.name, f"{path}.top_held", answers=[held, free])
     if stick is None or stick.spacing is None or stick.model_fields_set & {"members", "shared_by"}:
         return
     if repetitive_factor(size, LIKE_THREE, stick.spacing, True).value > 1.0:

@@ -15,6 +15,7 @@ from ..core.strength import Section
 from .entries import CLAUSE, Loaded, psf, roof_entry
 from .floors import floor_checks, strip_checks
 from .kinds import kind_checks
+from .lines import line_checks
 from .roofs import roof_checks
 from .weights import weight_checks
 from .wind import wind_checks
@@ -31,6 +32,7 @@ def load_doubts(
     yield from roof_checks(beam, site, cases)
     yield from wind_checks(beam, site, cases)
     yield from weight_checks(beam)
+    yield from line_checks(beam, cases)
     yield from kind_checks(beam)
     yield from strip_checks(beam, section)
 
@@ -40,6 +42,7 @@ def rafter_doubts(rafter: Rafter, site: Site) -> Iterator[Check]:
     yield from roof_checks(rafter, site)
     yield from wind_checks(rafter, site)
     yield from weight_checks(rafter)
+    yield from line_checks(rafter)
     yield from kind_checks(rafter)
 
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 
 from beamcheck.checks.core.result import PieceResult
+from beamcheck.checks.pieces import _run, run_pieces
+from beamcheck.model.reading.reader import job_from_data
 
-from .beams import Data, beam, checked, find, floor, known, result_of, seat, step
+from .beams import Data, beam, checked, find, floor, job, known, result_of, seat, step
 
 L, E, I_X = 120.0, 1.4e6, 6 * 12**3 / 12  # half of the upper beam; 6x12
 GA = E / 16 * 5 / 6 * 72
@@ -104,3 +106,21 @@ def test_a_row_presses_all_along_the_girder() -> None:
     sag = K_CR * (5 * own * span**4 / (384 * E_SF * b * d**3 / 12) + own * span**2 / (8 * (E / 16) * (5 / 6) * b * d))
     end = W * L - middle_force(f, sag) / 2
     assert step(find(both(joists, lower())["A"], "bending"), "M") == pytest.approx(end**2 / (2 * W), rel=1e-9)
+
+
+def test_each_check_is_the_worse_of_supports_that_stand_still_and_that_give() -> None:
+    """What is handed on is one end of a range; no check is milder than on supports that stand still."""
+    read = job_from_data(job(
+        beam(name="upper", supports=[
+            seat("0 ft", on="lower", lands_at="10 ft"), seat("8 ft"), seat("16 ft", on="end", lands_at="6 ft"),
+        ]),
+        beam(name="end", supports=[seat("0 ft"), seat("12 ft")]),
+        beam(name="lower", supports=[seat("0 ft"), seat("20 ft")]),
+    ))  # fmt: skip
+    whole, still = run_pieces(read), _run(read, None, {})
+    assert whole.results != still.results, "the supports give"
+    for both, one in zip(whole.results, still.results, strict=True):
+        found = {(check.id, check.what, check.where): check for check in both.checks}
+        for check in one.checks:
+            if check.ratio is not None:
+                assert (found[check.id, check.what, check.where].ratio or 0.0) >= check.ratio * (1.0 - 1e-12)

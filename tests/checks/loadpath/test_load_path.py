@@ -25,7 +25,7 @@ from beamcheck.values.combinations import asd_combinations
 from ..anchors.anchor_jobs import RATED, anchored
 from ..houses import Data, beam, checked, given_stock, job, piece, post, rafter, seat, tie
 from ..test_job import PCF, house_data
-from .test_roles import MOULDING, STONE, on
+from .test_roles import MOLDING, STONE, on
 
 LIGHT = given_stock("6x12 dressed", name="light")
 BOARD = given_stock("2x10", name="board")
@@ -119,7 +119,7 @@ class TestTotals:
             post(stock="light", height="9 ft", carries=[]),
             post(name="Q", stock="light", height="9 ft", carries=[{"what": "roof", "dead": "500 lb"}]),
         ]
-        found = totals(checked(beam=[over], post=posts, trim=[{**MOULDING, "on": "B"}], stock=[LIGHT]))
+        found = totals(checked(beam=[over], post=posts, trim=[{**MOLDING, "on": "B"}], stock=[LIGHT]))
         D = 35 + 500 + (8 + 18) * 12 * 5.5 * 11.5 * PLY
         assert found["D"] == pytest.approx((D, D), rel=1e-9)
 
@@ -221,7 +221,7 @@ class TestOrder:
     def test_near_a_beam(self) -> None:
         over = beam(seat("0 ft", "wall"), seat("8 ft", "wall"))
         near = bracket(role="decorative", near={"beam": "B", "at": "2 ft"})
-        shelf = {**MOULDING, "on": "K", "name": "M"}
+        shelf = {**MOLDING, "on": "K", "name": "M"}
         found = self.order(trim=[shelf], bracket=[near], post=[post()], beam=[over])
         assert found.index("B") < found.index("K") < found.index("P") and found.index("M") < found.index("K")
 

@@ -205,31 +205,31 @@ class TestEnds:
         assert piece(result, "P").verdict == "refer"
 
 
-MOULDING: Data = {
+MOLDING: Data = {
     "name": "M", "role": "cover", "what": "boxed seam", "on": "stone", "weight": "35 lb", "hangs": "below",
 }  # fmt: skip
 
 
 class TestTrim:
     def test_nothing_may_rest_on_trim(self) -> None:
-        shelf = {**MOULDING, "name": "N", "on": "M", "role": "decorative"}
-        result = checked(trim=[MOULDING, shelf], existing=[STONE])
+        shelf = {**MOLDING, "name": "N", "on": "M", "role": "decorative"}
+        result = checked(trim=[MOLDING, shelf], existing=[STONE])
         text = "35 lb of trim N hangs on trim M, which is trim, declared a cover: it never carries"
         assert text in result.reasons
         assert {piece(result, name).verdict for name in "MN"} == {"fails"}
 
     def test_a_load_of_its_own(self) -> None:
-        lamp = {**MOULDING, "carries": [{"what": "lamp", "dead": "12 lb"}]}
+        lamp = {**MOLDING, "carries": [{"what": "lamp", "dead": "12 lb"}]}
         reasons = checked(trim=[lamp], existing=[STONE]).reasons
         assert "12 lb of 'lamp' is put on trim M, which is trim, declared a cover: it never carries" in reasons
 
     def test_trim_on_plaster_fails(self) -> None:
-        result = checked(trim=[{**MOULDING, "on": "skin"}], existing=[on("skin", "plaster")])
+        result = checked(trim=[{**MOLDING, "on": "skin"}], existing=[on("skin", "plaster")])
         assert result.reasons[0] == "35 lb of trim M hangs on skin (skin), which is plaster and carries nothing"
 
     def test_its_weight_on_a_decorative_beam_is_a_load(self) -> None:
         idle = beam(seat("0 ft", "stone"), seat("8 ft", "stone"), name="D1", carries=[], role="decorative")
-        result = checked(trim=[{**MOULDING, "on": "D1"}], beam=[idle], existing=[STONE])
+        result = checked(trim=[{**MOLDING, "on": "D1"}], beam=[idle], existing=[STONE])
         assert "35 lb of trim M hangs on beam D1, which is declared decorative" in result.reasons
 
 

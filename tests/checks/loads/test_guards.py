@@ -261,3 +261,14 @@ def test_words_of_another_kind(what: str, loads: Data, asks: bool) -> None:
     assert bool(found) is asks
     if asks:
         assert not closes(read, found[0]) and not closes(read, found[0], 1)
+
+
+@pytest.mark.parametrize(("live", "asks"), [("1 plf", True), ("40 plf", False)])
+def test_people_per_length_that_weigh_next_to_nothing(live: str, asks: bool) -> None:
+    """40 psf read as a load per length, or a figure that lost its width: common practice, no source."""
+    load = floor(what="floor", dead="60 plf", live=live)
+    result, read = of([load])
+    found = guards(result, "loads.line")
+    assert bool(found) is asks
+    if asks:
+        assert not closes(read, found[0])
