@@ -40,7 +40,7 @@ _WHERE = {
         "write_shop",
         "write_template",
     ),
-    "checks.core.question": ("PlausibleAnswer", "Question"),
+    "checks.core.asking.question": ("PlausibleAnswer", "Question"),
     "checks.core.result": ("CAUTION", "Check", "JobResult", "PieceResult", "SIGN_OFF"),
     "checks.job": ("check_job",),
     "errors": ("BeamcheckError", "JobError", "OutOfRange", "UnitError", "UnknownName"),
@@ -213,7 +213,7 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
         write_shop,
         write_template,
     )
-    from .checks.core.question import PlausibleAnswer, Question
+    from .checks.core.asking.question import PlausibleAnswer, Question
     from .checks.core.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult
     from .checks.job import check_job
     from .errors import BeamcheckError, JobError, OutOfRange, UnitError, UnknownName

@@ -15,8 +15,8 @@ from .analysis.frames.beam_frame import LineLoad, PointLoad
 from .analysis.frames.member_line import straight_beam
 from .calc.pad import Pad, Step
 from .checks.anchors.fastener import dowel_of
-from .checks.core import material
 from .checks.core.result import CAUTION, SIGN_OFF
+from .checks.core.wood import material
 from .errors import BeamcheckError, OutOfRange
 from .formulas.connections import group_action as action
 from .formulas.connections import lateral

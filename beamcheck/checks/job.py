@@ -9,18 +9,18 @@ from itertools import starmap
 from typing import Any
 
 from ..errors import JobError
-from ..model.links import check_links
-from ..model.pieces import Job
+from ..model.job import Job
+from ..model.links.pieces import check_links
 from ..units import show, shown_in
-from ..values.combinations import asd_combinations
 from ..values.factors import load_duration
+from ..values.loads import asd_combinations
 from ..version import VERSION
-from .core.govern import figures_only
-from .core.open_questions import OpenQuestion
+from .core.asking.open_questions import OpenQuestion
 from .core.pictures import Label
 from .core.result import Check, Holding, JobResult, PieceResult, Table, worst
 from .core.summary import by_gravity
 from .core.understood import understood
+from .core.wood.govern import figures_only
 from .loadpath.load_path import load_path, load_path_table, totals_table
 from .loadpath.roles import faults_of
 from .loads.given import job_checks

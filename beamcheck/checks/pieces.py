@@ -9,8 +9,12 @@ from itertools import chain
 from typing import Any
 
 from ..analysis.beams.member_loads import TransferredLoad
+from ..model.beams import Beam
 from ..model.brackets import Bracket, Trim
-from ..model.pieces import Beam, Existing, Job, Post, Rafter, Tie
+from ..model.existing import Existing
+from ..model.job import Job
+from ..model.posts import Post
+from ..model.roofs import Rafter, Tie
 from .beams.moving_supports import Sinks, sinks_of
 from .beams.result import beam_result
 from .core.context import HEAD, Context, Joints, NoJoints, Structure

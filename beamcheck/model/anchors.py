@@ -12,9 +12,9 @@ from typing import Annotated, Literal
 from pydantic import Field, StringConstraints
 
 from .anchor_manners import MANNERS, PARTS, Manner
-from .base import Answer, Insisting, Name, Piece
-from .places import SAME_PLACE, Fault, Path
-from .quantities import Force, Length, PositiveLength, Slope, Stress
+from .fields.base import Answer, Insisting, Name, Piece
+from .fields.places import SAME_PLACE, Fault, Path
+from .fields.quantities import Force, Length, PositiveLength, Slope, Stress
 
 Loads = Literal["floor", "snow", "roof", "wind", "permanent"]
 

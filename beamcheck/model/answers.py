@@ -12,10 +12,10 @@ from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BeforeValidator, Field, StringConstraints
 
-from .base import Name, Piece, Words
-from .evidence import DOUBT, NOBODY
-from .places import Fault
-from .quantities import Force
+from .fields.base import Name, Piece, Words
+from .fields.evidence import DOUBT, NOBODY
+from .fields.places import Fault
+from .fields.quantities import Force
 
 How = Literal["tape", "meter", "camera", "stamp", "certificate", "report", "letter"]
 

@@ -10,11 +10,11 @@ from pydantic import Field, model_validator
 
 from ..errors import UnitError
 from ..units import read
-from .base import Answer
-from .places import SAME_PLACE, Fault, Path, entries, feet, fields
-from .quantities import PositiveLength, Slope
+from .fields.base import Answer
+from .fields.places import SAME_PLACE, Fault, Path, entries, feet, fields
+from .fields.quantities import PositiveLength, Slope
+from .fields.wording import PieceFaults
 from .sticks import Stick, Support, inside, places_inside, widths
-from .wording import PieceFaults
 
 SAME_READING = 1.0 / 16.0  # in; two readings of a tape
 

@@ -12,9 +12,9 @@ from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field
 
-from .base import Answer, Name, Piece, Words
-from .places import SAME_PLACE, Fault, inches
-from .quantities import Angle, Length, PositiveLength
+from .fields.base import Answer, Name, Piece, Words
+from .fields.places import SAME_PLACE, Fault, inches
+from .fields.quantities import Angle, Length, PositiveLength
 
 GRAIN_WORDS = {"level": "0 deg", "upright": "90 deg"}
 

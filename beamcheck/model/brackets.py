@@ -11,12 +11,12 @@ from typing import Any, Literal
 
 from pydantic import Field, field_validator
 
-from .base import Answer, Insisting, Name, Piece, Words
 from .bracket_shapes import Bent, Braced, Corbel, Pocket, Point, Shape, Solid, SteelCore
+from .fields.base import Answer, Insisting, Name, Piece, Words
+from .fields.places import SAME_PLACE, Fault, inches
+from .fields.quantities import Force, Length, Moisture, PositiveLength, Spring
 from .fixings import Fixings, Row, row_faults
 from .loads import Load
-from .places import SAME_PLACE, Fault, inches
-from .quantities import Force, Length, Moisture, PositiveLength, Spring
 
 __all__ = [
     "Bent", "Braced", "Bracket", "Closing", "Corbel", "Cover", "Fixings", "Near", "Pocket", "Point", "Role", "Row",

@@ -7,10 +7,10 @@ from typing import Literal
 
 from pydantic import Field
 
-from .base import Answer, Insisting, Name, Words
-from .evidence import vouched
-from .places import Fault
-from .quantities import Force, Stress
+from .fields.base import Answer, Insisting, Name, Words
+from .fields.evidence import vouched
+from .fields.places import Fault
+from .fields.quantities import Force, Stress
 
 
 class Existing(Insisting):

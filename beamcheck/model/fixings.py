@@ -9,10 +9,10 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from .anchors import Fastener, Other, Rating
-from .base import Answer, Piece
 from .bracket_shapes import Shape, SteelCore
-from .places import SAME_PLACE, Fault, Path, inches
-from .quantities import Length, PositiveLength
+from .fields.base import Answer, Piece
+from .fields.places import SAME_PLACE, Fault, Path, inches
+from .fields.quantities import Length, PositiveLength
 
 
 class Row(Piece):

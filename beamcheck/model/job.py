@@ -9,14 +9,14 @@ from pydantic import Field, StringConstraints
 
 from .anchors import Anchor
 from .answers import GivenAnswer, Ruling
-from .base import Answer, Insisting, Piece, Words
 from .beams import Beam
-from .bounds import GROUND_SNOW
 from .brackets import Bracket, Trim
 from .existing import Existing
-from .places import Fault
+from .fields.base import Answer, Insisting, Piece, Words
+from .fields.bounds import GROUND_SNOW
+from .fields.places import Fault
+from .fields.quantities import LoadAmount
 from .posts import Post
-from .quantities import LoadAmount
 from .roofs import Rafter, Tie
 from .stock import Stock
 

@@ -14,9 +14,9 @@ from typing import Annotated, Any
 from pydantic import ConfigDict, Field, TypeAdapter, ValidationError
 
 from ..errors import JobError, Problem, nearest
-from .base import Piece, annotations_within
+from .fields.base import Piece, annotations_within
+from .fields.places import plain
 from .job import Job
-from .places import plain
 
 Sets = Iterable[tuple[str, Any]]  # path and value, as a job file writes it
 

@@ -8,13 +8,13 @@ from typing import Literal
 from pydantic import Field
 
 from ..errors import nearest
+from ..values.loads import live_load_uses
 from ..values.species import folded
-from ..values.weights import live_load_uses
 from .anchors import OnGirder
-from .base import Insisting, Name, Words
-from .bounds import LOADS
-from .places import Fault, feet
-from .quantities import Length, LoadAmount, PositiveLength
+from .fields.base import Insisting, Name, Words
+from .fields.bounds import LOADS
+from .fields.places import Fault, feet
+from .fields.quantities import Length, LoadAmount, PositiveLength
 
 KINDS = ("dead", "live", "roof_live", "snow", "wind")
 

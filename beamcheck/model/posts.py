@@ -7,12 +7,12 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from .base import Name, Piece
 from .brackets import Near, Role
+from .fields.base import Name, Piece
+from .fields.places import Fault
+from .fields.quantities import Length, PositiveLength
 from .loads import Load, sort_of
 from .marks import Marked
-from .places import Fault
-from .quantities import Length, PositiveLength
 from .sticks import Cut, inside
 
 

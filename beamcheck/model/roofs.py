@@ -8,9 +8,9 @@ from typing import Literal
 
 from pydantic import Field
 
-from .base import Answer, Name
-from .places import Fault, feet
-from .quantities import Length, PositiveLength, Slope
+from .fields.base import Answer, Name
+from .fields.places import Fault, feet
+from .fields.quantities import Length, PositiveLength, Slope
 from .sticks import Stick, Support, places_inside, widths
 
 

@@ -7,12 +7,12 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from .base import Answer, Name, Piece
 from .brackets import Role
+from .fields.base import Answer, Name, Piece
+from .fields.places import SAME_PLACE, Fault, Path, feet, inches
+from .fields.quantities import Length, PositiveLength
 from .loads import Load, sort_of
 from .marks import Marked
-from .places import SAME_PLACE, Fault, Path, feet, inches
-from .quantities import Length, PositiveLength
 
 Finish = Literal["plaster", "gypsum board", "masonry veneer", "flexible", "none"]
 

@@ -7,9 +7,9 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, StringConstraints
 
-from .base import Answer, Insisting, Name, Piece, Words
-from .places import Fault
-from .quantities import Density, Moisture, Stress, Temperature
+from .fields.base import Answer, Insisting, Name, Piece, Words
+from .fields.places import Fault
+from .fields.quantities import Density, Moisture, Stress, Temperature
 
 Evidence = Literal["stamp", "certificate", "engineer", "assumed"]
 LARGEST_SHARE = 0.55  # E_min of E: 0.51 for machine-stress-rated lumber, COV 0.11 (NDS 2018 Appendix D, memory)

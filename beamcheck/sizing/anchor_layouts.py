@@ -9,11 +9,11 @@ from typing import Any
 
 import numpy as np
 
-from ..checks.anchors.distances import Need, needs
+from ..checks.anchors.fasteners.distances import Need, needs
+from ..checks.anchors.fasteners.spread import spread_of
 from ..checks.anchors.group import Group
 from ..checks.anchors.joint import Joint
 from ..checks.anchors.manners.registry import manner_of
-from ..checks.anchors.spread import spread_of
 from ..model.anchors import Holes
 from ..units import show
 from ..values.connections import distance

@@ -17,14 +17,14 @@ import numpy as np
 from ..checks.anchors.group import Group
 from ..checks.anchors.manners.base import Fastened
 from ..checks.anchors.manners.registry import connect, manner_of
-from ..checks.core.govern import figures_only
 from ..checks.core.result import CAUTION, SIGN_OFF, Check, judge
+from ..checks.core.wood.govern import figures_only
 from ..checks.job import anchor_groups
 from ..errors import BeamcheckError, OutOfRange, UnknownName
-from ..model.anchor_links import crossed
 from ..model.anchor_manners import MANNERS, kinds_for
 from ..model.anchors import Anchor, Fastener
-from ..model.pieces import Job
+from ..model.job import Job
+from ..model.links.anchors import crossed
 from ..units import show
 from ..values.fasteners import NailKind, bolt_sizes, lag_screw_sizes, nail, nail_sizes, wood_screw_sizes
 from ..values.loader import rows as table_rows

@@ -20,8 +20,8 @@ from ..analysis.beams.member_loads import self_weight
 from ..calc.core import Number, largest, smallest, where
 from ..calc.pad import SilentPad
 from ..calc.ranges import NotNegative, Positive, PositiveOrInfinite, checked
-from ..checks.core.material import WoodMaterial, modulus_prime
-from ..checks.core.strength import Bracing, Section, bearing, bending, shear
+from ..checks.core.wood.material import WoodMaterial, modulus_prime
+from ..checks.core.wood.strength import Bracing, Section, bearing, bending, shear
 from ..errors import OutOfRange, UnknownName
 from ..formulas.wood import deflection as df
 from ..values.factors import effective_length

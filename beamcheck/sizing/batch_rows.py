@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 
 from ..calc.core import Number
-from ..checks.core.material import Factor, Property, WoodMaterial
+from ..checks.core.wood.material import Factor, Property, WoodMaterial
 from ..errors import OutOfRange
 
 Array = np.ndarray

@@ -23,14 +23,14 @@ from ..checks.brackets.families.solid_stress import strengths
 from ..checks.brackets.loads import BracketLoads
 from ..checks.brackets.wood import wood_of_bracket
 from ..checks.core.context import AnyPiece, Context, Structure
-from ..checks.core.govern import figures_only
 from ..checks.core.result import CAUTION, SIGN_OFF, Check, PieceResult, Verdict
+from ..checks.core.wood.govern import figures_only
 from ..checks.job import check_job
 from ..checks.pieces import Carrying, carriers_of, from_the_top, joints_of, results_of, transfers_to
 from ..errors import BeamcheckError, JobError, OutOfRange, UnknownName
 from ..model.brackets import Bent, Bracket, Solid, SteelCore
-from ..model.links import check_links
-from ..model.pieces import Job
+from ..model.job import Job
+from ..model.links.pieces import check_links
 from ..units import show
 from ..values.lumber import read_size
 from .bracket_screen import Screened, Strength, screen

@@ -10,8 +10,8 @@ from typing import Any
 
 from ..checks.core.result import JobResult, judge
 from ..checks.job import check_job
+from ..model.job import Job
 from ..model.job_paths import with_values
-from ..model.pieces import Job
 from ..units import show
 
 Condition = tuple[str, tuple[tuple[str, Any], ...]]  # words of the rung, what it writes into the job

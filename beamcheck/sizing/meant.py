@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from ..model.base import field_names
-from ..model.pieces import Stock
+from ..model.fields.base import field_names
+from ..model.stock import Stock
 
 Reasons = dict[str, str]
 SEARCHED = {"at": "any place, since the span is what is asked for"}  # a span that is looked for is no slip

@@ -14,20 +14,29 @@ from ..checks.beams.beam import section_of
 from ..checks.beams.bracing import Span, bracing_of, needs_end_restraint
 from ..checks.beams.deflection import finish_checks, limits_of, total_counts
 from ..checks.core.context import Site
-from ..checks.core.material import Factor, Property, WoodMaterial, is_unknown, reference_values, sharing_of, wood_of
 from ..checks.core.seat import least_seat_length
-from ..checks.core.strength import Bracing, Section
+from ..checks.core.wood.material import (
+    Factor,
+    Property,
+    WoodMaterial,
+    is_unknown,
+    reference_values,
+    sharing_of,
+    wood_of,
+)
+from ..checks.core.wood.strength import Bracing, Section
 from ..checks.loads.given import load_doubts
 from ..checks.loads.wind import ID as WIND
 from ..errors import JobError, OutOfRange, Problem
-from ..model.beams import beam_length
-from ..model.pieces import Beam, Existing, Stock
+from ..model.beams import Beam, beam_length
+from ..model.existing import Existing
+from ..model.fields.said import shares_load
 from ..model.reading.reader import job_from_data
-from ..model.said import shares_load
+from ..model.stock import Stock
 from ..provenance import Source
 from ..units import show
-from ..values.combinations import asd_combinations
 from ..values.factors import DeflectionLimits, effective_length, load_duration
+from ..values.loads import asd_combinations
 from ..values.lumber import DesignValues, Size, read_size
 from .batch import KINDS, Beams
 from .batch_rows import PROPERTIES, Array, stacked

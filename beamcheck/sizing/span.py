@@ -15,7 +15,8 @@ from dataclasses import replace
 from ..checks.core.result import JobResult, judge
 from ..checks.job import check_job
 from ..errors import JobError, OutOfRange, Problem
-from ..model.pieces import Beam, Job
+from ..model.beams import Beam
+from ..model.job import Job
 from ..model.reading.reader import read_job_text
 from ..units import KINDS, read, show, shown_in
 from ..values.judgment import judgment

@@ -1,4 +1,4 @@
-"""Reference design values of sawn lumber: which row of which table stands for a piece."""
+"""Reference design values of sawn lumber: which row stands for a piece; what is assumed of ungraded wood at first."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from typing import Literal
 
 from ..errors import OutOfRange, UnknownName
 from ..provenance import Source
+from .found import Found
 from .grades import GradeKey, answers_to, grade_key
 from .loader import rows, source_of, weakest
 from .sizes import Size, SizeClass, Surface, read_size
@@ -275,3 +276,43 @@ def _entry(table: Literal["4A", "4B", "4D"], row: Mapping[str, str], by_grain: b
     width_to = row.get("width_to")
     agencies = frozenset(re.findall(r"[A-Z]+", row["agency"]))
     return _Entry(values, answers_to(row["grade"], by_grain), agencies, float(width_to) if width_to else None, classes)
+
+
+def fallback(item: str) -> Found[str]:
+    """The assumption for one item ('grade', 'specific gravity', 'moisture' ...) of ungraded wood; blank: only in words.
+
+    Raises
+    ------
+    UnknownName
+        For another item.
+    """
+    table = rows("screening_fallback")
+    for row in table:
+        if row["item"] == item:
+            return Found(row["value"], source_of(row), row["assume"])
+    raise UnknownName("assumption about", item, [row["item"] for row in table])
+
+
+def screening_values(candidates: Sequence[str], size: Size) -> DesignValues:
+    """The lowest of each property over the candidate species (all species when none is named), in the fall-back grade.
+
+    It holds for sound and clean timber only, and is a first look: the verdict stays with a grader or an engineer. For
+    the weight of the piece take the heaviest candidate, not this G.
+
+    Raises
+    ------
+    UnknownName, OutOfRange
+        If a candidate is unknown or has no values at this size.
+    """
+    grade = fallback("grade")
+    found = screening_rows(candidates, size, grade.value)
+    species = list(dict.fromkeys(values.species for values in found))
+    rule = fallback("species among candidates" if candidates else "species, no candidates")
+    said = rule.reason if candidates else "lowest of all species in the tables, hardwoods too, property by property"
+    why = f"ungraded: {grade.reason}; {said} ({len(species)} species)"
+    low = lowest(found, why)
+    G = low.G if candidates or low.G is None else min(low.G, float(fallback("specific gravity").value))
+    return replace(
+        low, G=G, species=species[0] if len(species) == 1 else "unknown", grade=f"{grade.value} (assumed)",
+        source=weakest([low.source, grade.source, rule.source]),
+    )  # fmt: skip

@@ -10,9 +10,9 @@ import pytest
 from beamcheck.checks.anchors.geometry import geometry_checks
 
 from beamcheck.calc.pad import SilentPad
+from beamcheck.checks.anchors.fasteners.lateral import lateral_checks
+from beamcheck.checks.anchors.fasteners.tear_out import tear_out_checks
 from beamcheck.checks.anchors.group import Group
-from beamcheck.checks.anchors.lateral import lateral_checks
-from beamcheck.checks.anchors.tear_out import tear_out_checks
 from beamcheck.checks.job import check_job
 from beamcheck.formulas.connections.lateral import single_shear, wood_bearing
 from beamcheck.model.reading.reader import job_from_data

@@ -8,11 +8,12 @@ import pytest
 
 from beamcheck.analysis.frames.member_line import LineLoad, straight_beam
 from beamcheck.calc.pad import Pad, SilentPad
-from beamcheck.checks.core.material import WoodMaterial, reference_values, wood_of
-from beamcheck.checks.core.strength import Bracing, Section, bending
+from beamcheck.checks.core.wood.material import WoodMaterial, reference_values, wood_of
+from beamcheck.checks.core.wood.strength import Bracing, Section, bending
 from beamcheck.checks.job import check_job
-from beamcheck.model.pieces import Job, Stock
+from beamcheck.model.job import Job
 from beamcheck.model.reading.reader import read_job_text
+from beamcheck.model.stock import Stock
 
 JOB = """
 [job]

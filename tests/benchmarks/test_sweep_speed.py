@@ -14,8 +14,8 @@ from typing import Any
 import numpy as np
 import pytest
 
-from beamcheck.checks.core.material import Factor, Property, WoodMaterial
-from beamcheck.checks.core.strength import Section
+from beamcheck.checks.core.wood.material import Factor, Property, WoodMaterial
+from beamcheck.checks.core.wood.strength import Section
 from beamcheck.sizing import batch as simple
 from beamcheck.sizing.batch import BLOCK, CHECKS, Beams, check_simple
 from beamcheck.sizing.batch_rows import numbers_of, taken

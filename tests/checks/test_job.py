@@ -15,9 +15,12 @@ from beamcheck.checks.core.draft import Reactions
 from beamcheck.checks.core.result import CAUTION, SIGN_OFF, JobResult, Table
 from beamcheck.checks.job import check_job
 from beamcheck.errors import JobError
+from beamcheck.model.beams import Beam
+from beamcheck.model.job import About, Job
 from beamcheck.model.loads import Load
-from beamcheck.model.pieces import About, Beam, Job, Stock, Support
 from beamcheck.model.reading.reader import job_from_data
+from beamcheck.model.sticks import Support
+from beamcheck.model.stock import Stock
 
 from .houses import (
     BEAM_STOCK,

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from beamcheck.checks.core.govern import figures_only
+from beamcheck.checks.core.wood.govern import figures_only
 from beamcheck.checks.pieces import Memory, Run, run_pieces
 from beamcheck.model.job import Job
 from beamcheck.model.job_paths import with_values

@@ -12,7 +12,8 @@ import pytest
 
 from beamcheck import check_file
 from beamcheck.calc.core import REGISTRY, Formula
-from beamcheck.model.pieces import Beam, Stock
+from beamcheck.model.beams import Beam
+from beamcheck.model.stock import Stock
 from beamcheck.sizing.batch import check_simple
 from beamcheck.sizing.span_tables import span_table
 

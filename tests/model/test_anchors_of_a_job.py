@@ -10,9 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from beamcheck.errors import JobError, UnknownName
-from beamcheck.model.anchor_links import diameter, hole_list, nail_name
 from beamcheck.model.anchors import Anchor, Holes
 from beamcheck.model.job import Job
+from beamcheck.model.links.anchors import diameter, hole_list, nail_name
 from beamcheck.model.reading.reader import read_job_text
 
 from .jobs import GOOD, edited, line_with, only_problem, problems

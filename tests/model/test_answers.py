@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from beamcheck.errors import JobError
-from beamcheck.model.evidence import read_evidence
+from beamcheck.model.fields.evidence import read_evidence
 from beamcheck.model.job import Job
 from beamcheck.model.job_paths import get_field, same_value, with_values
 from beamcheck.model.reading.reader import job_from_data

@@ -9,7 +9,7 @@ import pytest
 from pydantic import BaseModel
 
 from beamcheck.errors import BeamcheckError, JobError
-from beamcheck.model.bounds import BOUNDS
+from beamcheck.model.fields.bounds import BOUNDS
 from beamcheck.model.job import Job
 from beamcheck.model.reading.reader import read_job_text
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from beamcheck.model.evidence import read_evidence, read_stamp, vouched
+from beamcheck.model.fields.evidence import read_evidence, read_stamp, vouched
 
 
 @pytest.mark.parametrize("words", [

@@ -7,8 +7,8 @@ from typing import Annotated, Any, get_args
 import pytest
 from pydantic import TypeAdapter
 
-from beamcheck.model import anchors, brackets, pieces
-from beamcheck.model.base import Piece
+from beamcheck.model import anchors, beams, brackets, existing, job, loads, posts, roofs, sticks, stock
+from beamcheck.model.fields.base import Piece
 from beamcheck.model.job import Job
 from beamcheck.model.reading.reader import read_job_text
 
@@ -312,7 +312,11 @@ def test_all_problems_are_told_at_once_in_the_order_of_the_file() -> None:
 
 
 def _models() -> list[type[Piece]]:
-    every = [thing for module in (pieces, anchors, brackets) for thing in vars(module).values()]
+    every = [
+        thing
+        for module in (anchors, beams, brackets, existing, job, loads, posts, roofs, sticks, stock)
+        for thing in vars(module).values()
+    ]
     found = [thing for thing in every if isinstance(thing, type) and issubclass(thing, Piece)]
     return [model for model in dict.fromkeys(found) if model is not Piece]
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from beamcheck.model.job import Job
-from beamcheck.model.links import check_links
+from beamcheck.model.links.pieces import check_links
 from beamcheck.model.reading.reader import read_job_text
 
 from .jobs import GOOD, LETTER, edited, line_with, only_problem, problems

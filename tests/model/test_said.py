@@ -2,7 +2,7 @@
 
 import pytest
 
-from beamcheck.model.said import fastens, gives_a_reason, shares_load
+from beamcheck.model.fields.said import fastens, gives_a_reason, shares_load
 
 
 @pytest.mark.parametrize("words", [

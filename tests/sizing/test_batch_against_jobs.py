@@ -21,12 +21,15 @@ from beamcheck.checks.beams.beam import check_beam
 from beamcheck.checks.beams.bracing import Span, bracing_of
 from beamcheck.checks.beams.deflection import limits_of, total_counts
 from beamcheck.checks.core.context import Context, Structure
-from beamcheck.checks.core.material import reference_values, sharing_of, wood_of
 from beamcheck.checks.core.result import Check
-from beamcheck.checks.core.strength import Section
+from beamcheck.checks.core.wood.material import reference_values, sharing_of, wood_of
+from beamcheck.checks.core.wood.strength import Section
 from beamcheck.checks.job import check_job
 from beamcheck.errors import OutOfRange, UnknownName
-from beamcheck.model.pieces import About, Beam, Existing, Job, Stock
+from beamcheck.model.beams import Beam
+from beamcheck.model.existing import Existing
+from beamcheck.model.job import About, Job
+from beamcheck.model.stock import Stock
 from beamcheck.sizing.batch import CHECKS, KINDS, Beams, check_simple, each_combination
 from beamcheck.sizing.batch_rows import bare_wood, numbers_of, stacked
 from beamcheck.values.lumber import read_size

@@ -14,7 +14,7 @@ from beamcheck.checks.job import check_job
 from beamcheck.cli import main
 from beamcheck.errors import OutOfRange, UnknownName
 from beamcheck.model.brackets import Solid
-from beamcheck.model.pieces import Job
+from beamcheck.model.job import Job
 from beamcheck.model.reading.reader import read_job_text
 from beamcheck.sizing.bracket_screen import Strength, screen
 from beamcheck.sizing.brackets import GOALS, in_words, size_bracket

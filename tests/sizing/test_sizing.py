@@ -14,10 +14,11 @@ from hypothesis import strategies as st
 
 from beamcheck.checks.beams.beam import check_beam, largest_ratio
 from beamcheck.checks.core.context import Context, Structure
-from beamcheck.checks.core.material import reference_values, sharing_of, wood_of
 from beamcheck.checks.core.result import CAUTION, SIGN_OFF
+from beamcheck.checks.core.wood.material import reference_values, sharing_of, wood_of
 from beamcheck.errors import JobError, OutOfRange, UnitError, UnknownName
-from beamcheck.model.pieces import Beam, Existing
+from beamcheck.model.beams import Beam
+from beamcheck.model.existing import Existing
 from beamcheck.sizing.batch import CHECKS, check_simple
 from beamcheck.sizing.simple_beam import FIELD_OF_KIND, PSF, Member, batch, member, ready
 from beamcheck.sizing.sizing import Answer, largest_load, longest_span, longest_spans, smallest_size

@@ -13,10 +13,10 @@ from typing import Any
 import pytest
 
 from beamcheck import JobError, check_job, job_from_data
-from beamcheck.checks.core.question import RULING, Question
+from beamcheck.checks.core.asking.question import RULING, Question
 from beamcheck.checks.questions.best_answers import best
+from beamcheck.model.job import Job
 from beamcheck.model.job_paths import with_values
-from beamcheck.model.pieces import Job
 
 from .test_trials import INDEX
 

@@ -148,7 +148,7 @@ def test_every_mark_of_a_table_has_its_place_among_the_marks() -> None:
 
 def test_nothing_is_read_at_import() -> None:
     code = (
-        "import beamcheck.values.factors, beamcheck.values.weights, beamcheck.values.combinations\n"
+        "import beamcheck.values.factors, beamcheck.values.loads\n"
         "from beamcheck.values import loader\n"
         "assert loader._rows.cache_info().currsize == loader._manifest.cache_info().currsize == 0\n"
         "import sys; print([name for name in ('pint', 'scipy', 'sympy', 'typst', 'jinja2') if name in sys.modules])"

@@ -3,9 +3,8 @@
 import pytest
 
 from beamcheck.errors import OutOfRange, UnknownName
-from beamcheck.values.combinations import asd_combinations
 from beamcheck.values.factors import load_duration
-from beamcheck.values.weights import finish_names, finish_weight, live_load, live_load_uses
+from beamcheck.values.loads import asd_combinations, finish_names, finish_weight, live_load, live_load_uses
 
 PSF = 1 / 144.0
 

@@ -7,15 +7,16 @@ from beamcheck.values.lumber import (
     PROPERTIES,
     DesignValues,
     design_values,
+    fallback,
     grades_for,
     lowest,
     read_size,
     screening_rows,
+    screening_values,
     species_name,
     species_names,
     specific_gravity,
 )
-from beamcheck.values.screening import fallback, screening_values
 
 
 def found(species: str, grade: str, size: str, agency: str = "") -> DesignValues:

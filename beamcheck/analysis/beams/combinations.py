@@ -8,9 +8,9 @@ from itertools import product
 
 import numpy as np
 
-from ...values.combinations import Combination, asd_combinations
 from ...values.factors import load_duration
 from ...values.found import Found
+from ...values.loads import Combination, asd_combinations
 from .load_cases import DRIES, PATTERNED, SETTLED, Case
 
 

@@ -15,7 +15,7 @@ SETTLED = "settlement"  # kind of the case that holds the known settlements of t
 DRIES = "dries"  # kind of the case that holds what dead loads may lose with time: the water of green wood
 UPLIFT = "uplift from above"  # nothing on the piece but what pulls up on it
 WINDS = (("wind down", 1.0), ("wind up", -1.0))
-SLIVER = 0.01  # in; shorter stretches come from rounding of units, and model/rules.py lets as much go
+SLIVER = 0.01  # in; shorter stretches come from rounding of units, and model/loads.py lets as much go
 
 Stretch = tuple[float, float]
 

@@ -12,7 +12,7 @@ import numpy as np
 
 from ...errors import OutOfRange, Unstable
 from ...model.loads import Load
-from ...model.pieces import Rafter, Tie
+from ...model.roofs import Rafter, Tie
 from ..beams.combinations import Loaded, combine, matrix
 from ..beams.load_cases import PATTERNED, Applied, Case
 from ..beams.member_loads import KIND_OF_FIELD

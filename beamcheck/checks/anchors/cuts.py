@@ -8,15 +8,14 @@ import numpy as np
 
 from ...formulas.connections import tear_out as tear
 from ...formulas.steel.holes import standard_hole
-from ...model.anchor_links import diameter
 from ...model.anchor_manners import MANNERS
 from ...model.anchors import Anchor, Fastener
-from ...model.pieces import Beam
-from ...model.rules import beam_length
+from ...model.beams import Beam, beam_length
+from ...model.links.anchors import diameter
 from ...values.connections import THIN
 from ..core.context import Context
-from ..core.group_cut import GroupCut, Void
-from ..core.strength import Section
+from ..core.wood.group_cut import GroupCut, Void
+from ..core.wood.strength import Section
 from .group import hole_places, holes_at
 
 NET = "NDS 2018 3.1.2"

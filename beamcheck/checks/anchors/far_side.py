@@ -8,11 +8,14 @@ from collections.abc import Iterator
 import numpy as np
 
 from ...errors import UnknownName
-from ...model.pieces import Beam, Existing, Post, Rafter, Tie
+from ...model.beams import Beam
+from ...model.existing import Existing
+from ...model.posts import Post
+from ...model.roofs import Rafter, Tie
 from ...units import show
 from ...values.judgment import judgment
 from ...values.loader import Row, rows, source_of
-from ..core.question import PlausibleAnswer, ask
+from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 from ..core.seat import answered
 from .cuts import hole_of

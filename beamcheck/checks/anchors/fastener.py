@@ -14,7 +14,7 @@ from ...model.anchors import Fastener
 from ...provenance import Source
 from ...values import fasteners
 from ...values.connections import THIN
-from ..core.question import PlausibleAnswer
+from ..core.asking.question import PlausibleAnswer
 from .unsaid import NotSaid, Open
 
 FAMILIES: dict[str, fasteners.Family] = {

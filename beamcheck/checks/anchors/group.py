@@ -14,15 +14,16 @@ from ...analysis.beams.combinations import Loaded
 from ...errors import OutOfRange
 from ...model.anchor_manners import MANNERS, Made
 from ...model.anchors import Anchor, Holes
-from ...model.evidence import vouched
-from ...model.pieces import Beam, Post, Stock
-from ...model.rules import beam_length
+from ...model.beams import Beam, beam_length
+from ...model.fields.evidence import vouched
+from ...model.posts import Post
+from ...model.stock import Stock
 from ...units import show
+from ..core.asking.question import RULING, PlausibleAnswer, Question, ask
 from ..core.context import AnyPiece
-from ..core.material import WoodMaterial
-from ..core.question import RULING, PlausibleAnswer, Question, ask
 from ..core.result import Check
-from ..core.strength import Section
+from ..core.wood.material import WoodMaterial
+from ..core.wood.strength import Section
 from .unsaid import Open
 
 Array = np.ndarray

@@ -9,14 +9,14 @@ from fractions import Fraction
 from ...calc.pad import SilentPad
 from ...errors import BeamcheckError
 from ...formulas.steel.holes import standard_hole
-from ...model.anchor_links import crossed
 from ...model.anchor_manners import MANNERS
 from ...model.anchors import Anchor
-from ...model.pieces import Stock
+from ...model.links.anchors import crossed
+from ...model.stock import Stock
 from ...units import show
 from ...values.connections import bolt_hole_over, fastener_steel, lead_hole
-from ..core.material import WoodMaterial
 from ..core.result import Table
+from ..core.wood.material import WoodMaterial
 from .fastener import Dowel, dowel_of
 from .group import Group
 from .joint import gravity

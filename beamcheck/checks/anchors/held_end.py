@@ -13,11 +13,14 @@ from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import SilentPad
 from ...model.anchor_manners import MANNERS
 from ...model.anchors import Anchor
-from ...model.pieces import Beam, Post, Rafter, Stock, Tie
+from ...model.beams import Beam
+from ...model.posts import Post
+from ...model.roofs import Rafter, Tie
+from ...model.stock import Stock
 from ..beams.beam import BeamRun, section_of
 from ..core.context import AnyPiece, Context
-from ..core.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
-from ..core.strength import Section
+from ..core.wood.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
+from ..core.wood.strength import Section
 from .group import Forces, Group, Turn, from_the_end, hole_places, holes_at, seat_takes
 from .joint import weak_wood
 

@@ -17,14 +17,13 @@ from ...formulas.connections import dowel_lengths as ln
 from ...formulas.connections import gap as gaps
 from ...formulas.connections.lateral import Yield, double_shear, shear_across_gap, single_shear, wood_bearing
 from ...model.anchors import Other, Plate
-from ...model.pieces import Stock
+from ...model.stock import Stock
 from ...units import show
 from ...values.connections import connection_limit
 from ...values.judgment import judgment
-from ...values.lumber import lowest, read_size, specific_gravity
-from ...values.screening import fallback
+from ...values.lumber import fallback, lowest, read_size, specific_gravity
 from ...values.steels import other_bearing, steel
-from ..core.material import WoodMaterial, is_unknown, rows_to_screen, wood_of
+from ..core.wood.material import WoodMaterial, is_unknown, rows_to_screen, wood_of
 from .fastener import THREADED, Dowel
 from .group import Group
 from .unsaid import NotSaid, Open

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from ...model.anchors import Anchor
-from ...model.pieces import Beam
+from ...model.beams import Beam
 from ..beams.beam_run import BeamRun
 from ..core.context import Context
-from ..core.group_cut import GroupCut
 from ..core.result import PieceResult
-from ..core.strength import Section
+from ..core.wood.group_cut import GroupCut
+from ..core.wood.strength import Section
 from .cuts import cuts_by_anchors, slot_width
 from .results import anchors_of_beam
 

@@ -10,16 +10,15 @@ import numpy as np
 from ...calc.core import Number, smallest, sqrt
 from ...calc.pad import Pad
 from ...formulas.steel import bending as bend
-from ...formulas.steel import holes as holes
-from ...formulas.steel import plates as plates
+from ...formulas.steel import holes, plates
 from ...formulas.wood.section import rectangle_modulus
 from ...model.anchors import Plate
 from ...units import show
 from ...values.judgment import judgment
 from ...values.steels import least_fillet, steel
-from ..core.govern import Criterion, at, govern
 from ..core.result import Check
-from ..core.strength import Outcome
+from ..core.wood.govern import Criterion, at, govern
+from ..core.wood.strength import Outcome
 from .group import Group
 from .unsaid import Open
 

@@ -11,15 +11,17 @@ from ...analysis.beams.combinations import Loaded
 from ...analysis.roofs.roof_frame import RoofRun
 from ...errors import BeamcheckError
 from ...model.anchors import Anchor
-from ...model.pieces import Beam, Post, Rafter, Tie
+from ...model.beams import Beam
+from ...model.posts import Post
+from ...model.roofs import Rafter, Tie
 from ..beams.beam import BeamRun
+from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.draft import Draft
-from ..core.material import WoodMaterial
-from ..core.question import ask
 from ..core.result import Check, PieceResult, Table
-from ..core.strength import Section
 from ..core.tables import forces_table
+from ..core.wood.material import WoodMaterial
+from ..core.wood.strength import Section
 from .group import NEGLIGIBLE, PART_WORDS, Group, Part
 from .held_end import (
     HeldEnd,

@@ -10,19 +10,18 @@ import numpy as np
 from ...calc.core import Number, smallest
 from ...calc.pad import Pad
 from ...errors import OutOfRange
-from ...formulas.steel import bolts as bolts
-from ...formulas.steel import holes as holes
+from ...formulas.steel import bolts, holes
 from ...formulas.wood.section import round_area
-from ...model.anchor_links import diameter
 from ...model.anchors import Fastener, Plate
+from ...model.links.anchors import diameter
 from ...values.steels import Steel, bolt_grades, bolt_steel, steel
-from ..core.govern import Criterion, govern, out_of_range
 from ..core.result import Check
-from ..core.strength import Outcome
+from ..core.wood.govern import Criterion, govern, out_of_range
+from ..core.wood.strength import Outcome
 from .couple import Couple
+from .fasteners.spread import Spread
 from .group import Group
 from .plate import plate_checks
-from .spread import Spread
 from .unsaid import Open
 
 Array = np.ndarray

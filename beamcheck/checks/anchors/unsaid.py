@@ -8,7 +8,7 @@ from dataclasses import field as initial
 from typing import Any
 
 from ...errors import BeamcheckError
-from ..core.question import PlausibleAnswer
+from ..core.asking.question import PlausibleAnswer
 
 
 @dataclass(frozen=True)

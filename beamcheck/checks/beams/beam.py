@@ -11,14 +11,14 @@ from ...analysis.beams.load_cases import Stretch
 from ...calc.pad import SilentPad
 from ...errors import OutOfRange, Unstable
 from ...formulas.wood import bearing as br
-from ...model.pieces import Beam
-from ...model.said import fastens
+from ...model.beams import Beam
+from ...model.fields.said import fastens
 from ...units import show
+from ..core.asking.question import ask
 from ..core.context import Context
-from ..core.material import WoodMaterial, bearing_prime
-from ..core.question import ask
 from ..core.result import Check
-from ..core.wood_doubts import named_engineered, wood_evidence_checks
+from ..core.wood.material import WoodMaterial, bearing_prime
+from ..core.wood.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.given import load_doubts
 from ..loads.weather import weather_checks
 from .beam_run import SHEAR_PART as SHEAR_PART

@@ -14,11 +14,12 @@ from ...analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
 from ...analysis.frames.beam_frame import Section as Stretched
 from ...calc.pad import SilentPad
 from ...formulas.wood.deflection import shear_free_modulus, shear_modulus_from_E
-from ...model.pieces import Beam, Support
+from ...model.beams import Beam
+from ...model.sticks import Support
 from ...values.lumber import Size, read_size
 from ..core.context import Context
-from ..core.material import WoodMaterial, modulus_prime
-from ..core.strength import Section
+from ..core.wood.material import WoodMaterial, modulus_prime
+from ..core.wood.strength import Section
 from .bracing import Span
 from .cuts import Region, has_net_section, net_section, regions
 from .rows import placed_rows

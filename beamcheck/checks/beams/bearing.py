@@ -11,16 +11,17 @@ from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import bearing as br
 from ...model.anchor_manners import MANNERS
-from ...model.pieces import Beam, Existing
+from ...model.beams import Beam
+from ...model.existing import Existing
 from ...units import show
 from ..core.context import Context
-from ..core.govern import Criterion, at, govern
-from ..core.material import WoodMaterial, bearing_prime
 from ..core.result import Check
 from ..core.seat import BEARING, least_seat, wood_under
 from ..core.seat import NEGLIGIBLE as NEGLIGIBLE
-from ..core.stated_capacity import enough
-from ..core.strength import Outcome, Section, bearing
+from ..core.wood.govern import Criterion, at, govern
+from ..core.wood.material import WoodMaterial, bearing_prime
+from ..core.wood.stated_capacity import enough
+from ..core.wood.strength import Outcome, Section, bearing
 from .ends import end_checks, hangs
 from .seats import Seat, ask_seat, contact_of
 

@@ -9,14 +9,15 @@ import numpy as np
 from ...analysis.beams.load_cases import SLIVER
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad
-from ...model.pieces import Beam, Stock
+from ...model.beams import Beam
+from ...model.stock import Stock
 from ...units import show
 from ...values.lumber import Size
-from ..core.govern import Criterion, at, duration, govern
-from ..core.material import WoodMaterial, ask_what_shares
-from ..core.question import PlausibleAnswer, Question, ask
+from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.result import Check, worst_of
-from ..core.strength import Bracing, Outcome, Section, bending
+from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.material import WoodMaterial, ask_what_shares
+from ..core.wood.strength import Bracing, Outcome, Section, bending
 from .bracing import Span, bracing_of, needs_end_restraint, upright_is_enough
 from .cuts import Region, has_net_section, net_section
 from .load_entry import ask_what_brings

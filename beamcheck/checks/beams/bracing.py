@@ -8,12 +8,12 @@ from itertools import pairwise
 
 from ...analysis.beams.load_cases import Applied
 from ...errors import OutOfRange
-from ...model.pieces import Stick
+from ...model.sticks import Stick
 from ...units import show
 from ...values.factors import effective_length, proportion_rule
 from ...values.judgment import judgment
 from ...values.lumber import Size
-from ..core.strength import Bracing, Section
+from ..core.wood.strength import Bracing, Section
 
 MOST_BRACED = 7  # Table 3.3.3 lists up to six equal loads and then "seven or more"
 NEEDS_NOTHING, NEEDS_ENDS = "nothing", "ends"  # what NDS 2018 4.4.1.2 asks to be held, as its table names it

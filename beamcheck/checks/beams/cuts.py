@@ -15,13 +15,13 @@ from ...calc.pad import Pad
 from ...formulas.wood import net_section as ns
 from ...formulas.wood import section as sc
 from ...formulas.wood.shear import end_notch_limit, inner_notch_limit
-from ...model.pieces import Cut
+from ...model.sticks import Cut
 from ...units import show
 from ...values.judgment import judgment
-from ..core.group_cut import GroupCut, broadest, height_lost, highest, nothing_is_left, slot_net, slot_shear
-from ..core.question import ask
+from ..core.asking.question import ask
 from ..core.result import Check, Verdict
-from ..core.strength import Section
+from ..core.wood.group_cut import GroupCut, broadest, height_lost, highest, nothing_is_left, slot_net, slot_shear
+from ..core.wood.strength import Section
 from .seats import told_apart
 
 Missing = Cut | GroupCut  # a cut of the job file, or all that one anchor group takes

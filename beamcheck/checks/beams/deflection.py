@@ -15,14 +15,14 @@ from ...analysis.frames.member_line import Extremes, Line
 from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
 from ...formulas.wood import deflection as df
-from ...model.pieces import Stick
+from ...model.sticks import Stick
 from ...provenance import Source
 from ...units import show
 from ...values.factors import DeflectionLimits, Found, deflection_limit
-from ..core.govern import writing
-from ..core.material import ONE, Factor, WoodMaterial
-from ..core.question import ask
+from ..core.asking.question import ask
 from ..core.result import Check
+from ..core.wood.govern import writing
+from ..core.wood.material import ONE, Factor, WoodMaterial
 from .bracing import Span
 from .seats import told_apart
 

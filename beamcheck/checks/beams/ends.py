@@ -9,14 +9,16 @@ import numpy as np
 
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...model.anchor_manners import MANNERS
+from ...model.beams import Beam
 from ...model.brackets import Bracket
-from ...model.pieces import Beam, Existing, Post
+from ...model.existing import Existing
+from ...model.posts import Post
 from ...units import show
 from ..core.context import Context
 from ..core.result import Check
 from ..core.seat import NEGLIGIBLE, answered, bears_nothing
-from ..core.stated_capacity import uplift_taken
 from ..core.trivial import trivial
+from ..core.wood.stated_capacity import uplift_taken
 from .seats import Seat
 
 UPLIFT = "ASCE 7-16 2.4.1"

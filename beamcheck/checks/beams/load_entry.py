@@ -10,19 +10,20 @@ from ...analysis.beams.load_cases import SLIVER, Applied
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad
 from ...formulas.wood import shear as sh
+from ...model.beams import Beam
 from ...model.brackets import Bracket
-from ...model.pieces import Beam, Post
+from ...model.posts import Post
 from ...units import show
-from ...values.combinations import asd_combinations
 from ...values.connections import connection_limit
 from ...values.judgment import judgment
+from ...values.loads import asd_combinations
+from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.context import Context
-from ..core.govern import Criterion, at, duration, govern
-from ..core.material import WoodMaterial, shear_prime
-from ..core.question import PlausibleAnswer, Question, ask
 from ..core.result import Check
 from ..core.seat import BEARING
-from ..core.strength import Outcome, Section, bearing
+from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.material import WoodMaterial, shear_prime
+from ..core.wood.strength import Outcome, Section, bearing
 from .seats import told_apart
 
 Array = np.ndarray

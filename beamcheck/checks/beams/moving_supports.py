@@ -14,8 +14,9 @@ import numpy as np
 
 from ...analysis.beams.load_cases import Applied, Stretch
 from ...analysis.beams.solved_beam import is_determinate
-from ...model.pieces import Beam, Support
-from ...values.combinations import asd_combinations
+from ...model.beams import Beam
+from ...model.sticks import Support
+from ...values.loads import asd_combinations
 from ..core.context import Structure
 from .beam_run import BeamRun, beam_length, support_of
 

@@ -10,8 +10,8 @@ from ...analysis.beams.member_loads import TransferredLoad
 from ...analysis.beams.solved_beam import GIVES
 from ...errors import BeamcheckError
 from ...model.anchor_manners import MANNERS
-from ...model.pieces import Beam, Support
-from ...model.rules import beam_length
+from ...model.beams import Beam, beam_length
+from ...model.sticks import Support
 from ...units import show
 from ...values.lumber import DesignValues
 from ..core.context import Context
@@ -24,13 +24,13 @@ from ..core.draft import (
     transfer_doubts,
     unknown_below,
 )
-from ..core.govern import writing
-from ..core.input_words import beam_inputs, stick_inputs, stock_inputs, wood_words
-from ..core.material import WoodMaterial, is_unknown, reference_values, sharing_of, wood_of
 from ..core.result import PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.tables import line_forces_table, loads_table, reactions_table
+from ..core.understood import beam_inputs, stick_inputs, stock_inputs, wood_words
 from ..core.unsaid import unsaid_of, with_unsaid
+from ..core.wood.govern import writing
+from ..core.wood.material import WoodMaterial, is_unknown, reference_values, sharing_of, wood_of
 from .beam import check_beam
 from .beam_run import BeamRun, BeamSolver
 from .figure import beam_figure

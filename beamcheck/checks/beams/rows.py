@@ -7,12 +7,12 @@ from dataclasses import dataclass, replace
 
 from ...analysis.beams.load_cases import SLIVER, Stretch, spans_of
 from ...analysis.beams.member_loads import TransferredLoad
-from ...model.pieces import Beam, Rafter
-from ...model.rules import beam_length
+from ...model.beams import Beam, beam_length
+from ...model.roofs import Rafter
 from ...units import show
 from ...values.judgment import judgment
+from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.context import AnyPiece, Context
-from ..core.question import PlausibleAnswer, Question, ask
 from ..core.result import Check
 from .seats import told_apart
 

@@ -7,13 +7,15 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from ...model.beams import Beam
 from ...model.brackets import Bent, Bracket, SteelCore
-from ...model.pieces import Beam, Post, Support
+from ...model.posts import Post
+from ...model.sticks import Support
 from ...units import show
 from ...values.judgment import judgment
+from ..core.asking.question import RULING, Question, ask
 from ..core.context import Context
-from ..core.question import RULING, Question, ask
-from ..core.strength import Section
+from ..core.wood.strength import Section
 
 
 def clear_of_end() -> float:

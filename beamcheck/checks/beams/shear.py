@@ -11,14 +11,14 @@ from ...analysis.beams.load_cases import Applied
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import shear as sh
-from ...model.pieces import Beam
+from ...model.beams import Beam
 from ...units import show
 from ...values.judgment import judgment
-from ..core.govern import Criterion, at, duration, govern
-from ..core.material import WoodMaterial
-from ..core.question import Question, ask
+from ..core.asking.question import Question, ask
 from ..core.result import Check
-from ..core.strength import Outcome, Section, notch_shear, shear
+from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.material import WoodMaterial
+from ..core.wood.strength import Outcome, Section, notch_shear, shear
 from .cuts import NOTCHES, Region, has_net_section, void_stress
 from .load_entry import ask_applied
 from .seats import Seat, ask_seat, told_apart

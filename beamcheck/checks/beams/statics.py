@@ -12,7 +12,6 @@ from ...analysis.beams.solved_beam import BENDING_ONLY, SolvedBeam
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import deflection as df
 from ...units import show
-from ..core.material import modulus_prime
 from ..core.pictures import Figure, Table
 from ..core.statics import (
     BY_FRAME,
@@ -27,6 +26,7 @@ from ..core.statics import (
     sag_line,
     terms,
 )
+from ..core.wood.material import modulus_prime
 from .beam_run import SHEAR_PART, BeamRun
 
 CLOSE = 0.005  # relative: a closed form that is farther from the solution than this is not shown

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from ...model.brackets import Near
-from ..core.question import PlausibleAnswer, ask
+from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 
 WHAT, CLAUSE = "what is above it", "common practice, no source"

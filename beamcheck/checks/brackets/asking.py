@@ -6,8 +6,8 @@ from collections.abc import Iterable, Mapping
 
 from ...model.brackets import Bracket, Trim
 from ...values.lumber import read_size
+from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.context import Context
-from ..core.question import PlausibleAnswer, Question, ask
 
 Piece = Bracket | Trim
 

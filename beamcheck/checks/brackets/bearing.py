@@ -13,11 +13,11 @@ from ...formulas.wood.bearing import bearing_at_angle, bearing_stress
 from ...model.brackets import Bracket
 from ...units import show
 from ...values.judgment import judgment
-from ..core.govern import Criterion, at, duration, govern
-from ..core.material import WoodMaterial, bearing_prime, compression_star
-from ..core.question import RULING, ask
+from ..core.asking.question import RULING, ask
 from ..core.result import Check
-from ..core.strength import Outcome
+from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.material import WoodMaterial, bearing_prime, compression_star
+from ..core.wood.strength import Outcome
 from .asking import ask_engineer, path_of
 from .loads import ACCIDENTAL, BracketLoads
 

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...model.anchor_links import diameter
 from ...model.anchors import Other
+from ...model.beams import Beam
 from ...model.brackets import Bracket, Trim
-from ...model.pieces import Beam, Existing, Post
+from ...model.existing import Existing
+from ...model.links.anchors import diameter
+from ...model.posts import Post
 from ...units import show
 from ...values.connections import distance
 from ...values.judgment import judgment
 from ...values.lumber import Size, read_size
+from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.context import Context
-from ..core.question import PlausibleAnswer, Question, ask
 from ..core.result import Check
 from .asking import ask_engineer, ask_for, path_of
 

@@ -11,14 +11,14 @@ from typing import Any, ClassVar, Generic, TypeVar
 import numpy as np
 
 from ...model.brackets import Bracket, Pocket
-from ...model.pieces import Stock
+from ...model.stock import Stock
 from ...units import show
 from ...values.found import Found
 from ...values.judgment import judgment
 from ..core.context import Context
-from ..core.material import WoodMaterial
 from ..core.pictures import Points
 from ..core.result import Check
+from ..core.wood.material import WoodMaterial
 from .asking import ask_engineer
 from .body import Body
 from .loads import BracketLoads

@@ -8,17 +8,18 @@ import numpy as np
 
 from ...analysis.beams.member_loads import TransferredLoad
 from ...errors import BeamcheckError
-from ...model.evidence import vouched
+from ...model.beams import Beam
 from ...model.existing import Existing
-from ...model.pieces import Beam, Post
+from ...model.fields.evidence import vouched
+from ...model.posts import Post
 from ...units import show
 from ...values.judgment import judgment
+from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.draft import Reactions, SupportForces
-from ..core.question import ask
 from ..core.result import Check
 from ..core.seat import bears_nothing, nobody_answers
-from ..core.stated_capacity import enough
+from ..core.wood.stated_capacity import enough
 from .body import Body
 from .family import Family
 from .fixings.rows import outward_pulls, rows_of

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from ...model.brackets import Bracket, Trim
 from ...values.brackets import accidental_loads
-from ..core.question import PlausibleAnswer
+from ..core.asking.question import PlausibleAnswer
 from ..core.result import Check
 from .asking import ask_for, path_of
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from ...model.pieces import Beam, Post
+from ...model.beams import Beam
+from ...model.posts import Post
 from ...units import show
 from ...values.judgment import judgment
 from ...values.lumber import read_size
+from ..core.asking.question import PlausibleAnswer
 from ..core.context import Context
-from ..core.question import PlausibleAnswer
 from ..core.result import Check
 from .asking import ask_for, path_of
 from .family import Family

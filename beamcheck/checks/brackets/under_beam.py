@@ -13,9 +13,9 @@ from ...errors import BeamcheckError
 from ...model.brackets import Near
 from ...units import show
 from ...values.judgment import judgment
+from ..core.asking.question import Question
 from ..core.context import Context
 from ..core.draft import Draft
-from ..core.question import Question
 from ..core.result import Check
 from .asking import ask_engineer, ask_for
 from .bearing import hung_on_it

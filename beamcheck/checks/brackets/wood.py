@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from ...model.brackets import Bracket
-from ...model.pieces import Stock
+from ...model.stock import Stock
+from ..core.asking.question import ask
 from ..core.context import Context
-from ..core.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
-from ..core.question import ask
 from ..core.result import Check
-from ..core.wood_doubts import wood_evidence_checks
+from ..core.wood.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
+from ..core.wood.wood_doubts import wood_evidence_checks
 from .family import Family, Strips
 
 EVIDENCE = "evidence for the wood"

@@ -7,8 +7,8 @@ from typing import Any
 from ...model.brackets import Closing, Fixings, Near
 from ...units import show
 from ..core.context import Context
-from ..core.input_words import stock_inputs
 from ..core.result import Table
+from ..core.understood import stock_inputs
 from .family import Family, Rows
 from .loads import BracketLoads
 

@@ -10,14 +10,18 @@ from typing import Any, Protocol
 
 from ...analysis.beams.member_loads import TransferredLoad
 from ...model.anchors import Anchor
+from ...model.beams import Beam
 from ...model.brackets import Bracket, Trim
+from ...model.existing import Existing
 from ...model.job import About, Snow
-from ...model.pieces import Beam, Existing, Post, Rafter, Stock, Tie
+from ...model.posts import Post
+from ...model.roofs import Rafter, Tie
+from ...model.stock import Stock
 from ...values.lumber import Size, read_size
-from .group_cut import GroupCut
 from .result import PieceResult, Verdict
-from .strength import Section
 from .watched import choose
+from .wood.group_cut import GroupCut
+from .wood.strength import Section
 
 HEAD = "job"
 AnyPiece = Beam | Rafter | Tie | Post | Bracket | Trim | Existing

@@ -8,14 +8,15 @@ from itertools import starmap
 
 from ...analysis.beams.member_loads import TransferredLoad
 from ...errors import BeamcheckError, OutOfRange
+from ...model.beams import Beam, beam_length
 from ...model.brackets import Bracket, Trim
-from ...model.pieces import Beam, Post, Rafter
-from ...model.rules import beam_length
+from ...model.posts import Post
+from ...model.roofs import Rafter
 from ...units import show
 from ...values.judgment import judgment
+from .asking.question import Question, ask
 from .context import Context
 from .pictures import Figure, Label, Table
-from .question import Question, ask
 from .result import Check, PieceResult, worst
 from .statics import Statics
 

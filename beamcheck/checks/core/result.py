@@ -10,14 +10,14 @@ from typing import Annotated, ClassVar
 from ...calc.pad import Step
 from ...provenance import Source
 from ...units.marks import InUnitOf, Pure
+from .asking.open_questions import OpenQuestion
+from .asking.open_questions import Verdict as Verdict
+from .asking.question import Question, ask
 from .kinds import part_of
-from .open_questions import OpenQuestion
-from .open_questions import Verdict as Verdict
 from .pictures import Figure as Figure
 from .pictures import HoleDrawing as HoleDrawing
 from .pictures import Label, LoadPath, Picture
 from .pictures import Table as Table
-from .question import Question, ask
 from .statics import Statics
 
 DISTANCES = ("length", "small length")  # kinds of quantity that are needed and there, not a demand and a capacity

@@ -6,14 +6,14 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from ...model.pieces import Stock
+from ...model.stock import Stock
 from ...units import show
 from ...values.lumber import DesignValues
-from .govern import figures_only
-from .material import WoodMaterial, rows_to_screen
-from .question import Question
+from .asking.question import Question
 from .result import Check, Table
 from .seat import ask_grade
+from .wood.govern import figures_only
+from .wood.material import WoodMaterial, rows_to_screen
 
 MOST_ROWS = 40
 

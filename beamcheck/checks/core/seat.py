@@ -12,19 +12,21 @@ import numpy as np
 from ...analysis.beams.combinations import Loaded
 from ...calc.pad import Pad
 from ...formulas.wood import bearing as br
+from ...model.beams import Beam
 from ...model.brackets import Bracket, SteelCore
-from ...model.evidence import read_evidence
-from ...model.pieces import Beam, Existing, Stock
+from ...model.existing import Existing
+from ...model.fields.evidence import read_evidence
+from ...model.stock import Stock
 from ...units import show
 from ...values.found import Found
 from ...values.judgment import judgment
+from .asking.question import Question, ask
 from .context import AnyPiece, Context
-from .govern import Criterion, at, govern
-from .material import WoodMaterial, is_unknown, reference_values, wood_of
-from .question import Question, ask
 from .result import Check
-from .strength import Outcome, bearing
 from .unsaid import unsaid_of, with_unsaid
+from .wood.govern import Criterion, at, govern
+from .wood.material import WoodMaterial, is_unknown, reference_values, wood_of
+from .wood.strength import Outcome, bearing
 
 NEGLIGIBLE = 0.5  # lbf: below this a computed force is rounding
 BEARING = "NDS 2018 3.10.2"

@@ -11,7 +11,8 @@ from ...analysis.beams.load_cases import KIND_WORDS, KINDS, Applied
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...analysis.frames.member_line import Line
 from ...model.loads import Load
-from ...model.pieces import Rafter, Support
+from ...model.roofs import Rafter
+from ...model.sticks import Support
 from ...units import show
 from .result import Table
 

@@ -8,10 +8,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from ...model.pieces import Stick, Stock
+from ...model.sticks import Stick
+from ...model.stock import Stock
 from ...values.factors import repetitive_factor
 from ...values.lumber import read_size
-from .question import PlausibleAnswer, Question, ask
+from .asking.question import PlausibleAnswer, Question, ask
 from .result import Check
 
 LIKE_THREE = 3  # NDS 2018 4.3.9: as many share at least

@@ -7,11 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...model.pieces import Existing
+from ...model.existing import Existing
 from ...units import show
 from ...values.judgment import judgment
-from ...values.load_words import told
-from ..core.question import PlausibleAnswer, ask
+from ...values.loads import told
+from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 
 SQUARE_FOOT = 144.0  # in2

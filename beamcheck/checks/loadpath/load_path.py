@@ -12,7 +12,9 @@ from ...analysis.beams.load_cases import KINDS
 from ...analysis.beams.member_loads import applied_loads, self_weight
 from ...analysis.beams.solved_beam import BeamSupport, solve_beam
 from ...calc.pad import SilentPad
-from ...model.pieces import Existing, Job, Rafter, Tie
+from ...model.existing import Existing
+from ...model.job import Job
+from ...model.roofs import Rafter, Tie
 from ...units import show
 from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions, SupportForces

@@ -7,16 +7,19 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from ...analysis.beams.member_loads import KIND_OF_FIELD
+from ...model.beams import Beam, beam_length
 from ...model.brackets import Bent, Bracket, Role, Trim
+from ...model.existing import Existing
+from ...model.job import Job
 from ...model.loads import Load
-from ...model.pieces import Beam, Existing, Job, Post, Rafter, Tie
-from ...model.rules import beam_length
+from ...model.posts import Post
+from ...model.roofs import Rafter, Tie
 from ...units import show
-from ...values.combinations import asd_combinations
+from ...values.loads import asd_combinations
+from ..core.asking.question import ask
 from ..core.context import AnyPiece
 from ..core.draft import Reactions, SupportForces
 from ..core.pictures import Label
-from ..core.question import ask
 from ..core.result import Check, PieceResult, worst
 from ..core.seat import NEGLIGIBLE, ask_who_answers, bears_nothing
 from .existing_words import word_checks

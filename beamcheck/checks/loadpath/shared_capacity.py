@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from ...model.pieces import Existing, Job
+from ...model.existing import Existing
+from ...model.job import Job
 from ...units import show
-from ...values.combinations import asd_combinations
+from ...values.loads import asd_combinations
+from ..core.asking.question import Question, ask
 from ..core.draft import Reactions, SupportForces
-from ..core.question import Question, ask
 from ..core.result import Check, judge
 
 Kinds = Mapping[str, float]

@@ -19,16 +19,19 @@ from ...analysis.roofs.roof_frame import RoofRun, solve_roof
 from ...calc.pad import SilentPad
 from ...errors import BeamcheckError
 from ...formulas.wood.deflection import shear_modulus_from_E
+from ...model.beams import Beam, beam_length
+from ...model.existing import Existing
 from ...model.loads import Load
-from ...model.pieces import Beam, Existing, Post, Rafter, Stock, Tie
-from ...model.rules import beam_length, slope_length
-from ...values.combinations import asd_combinations
+from ...model.posts import Post
+from ...model.roofs import Rafter, Tie, slope_length
+from ...model.stock import Stock
+from ...values.loads import asd_combinations
 from ..beams.beam import SHEAR_PART, BeamRun, section_of
 from ..beams.cuts import has_net_section, net_section
 from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions
-from ..core.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.screening import screening_woods
+from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..roofs.framed_stick import framed
 
 Kinds = Mapping[str, float]  # lbf by kind of load, down positive, unfactored

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ...model.beams import Beam
 from ...model.loads import Load, sort_of
-from ...model.pieces import Beam, Post, Rafter, Tie
+from ...model.posts import Post
+from ...model.roofs import Rafter, Tie
 from ...values.judgment import judgment
-from ...values.load_words import told
-from ..core.question import PlausibleAnswer
+from ...values.loads import told
+from ..core.asking.question import PlausibleAnswer
 
 WHAT, CLAUSE = "loads as given", "IRC R301.5, ASCE 7-16 chapter 4"
 SQUARE_FOOT = 144.0  # in2

@@ -6,16 +6,15 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from ...analysis.beams.load_cases import Applied, Case
+from ...model.beams import Beam
+from ...model.fields.said import gives_a_reason
 from ...model.loads import sort_of
-from ...model.pieces import Beam
-from ...model.said import gives_a_reason
 from ...units import show
 from ...values.judgment import judgment
-from ...values.load_words import told
-from ...values.weights import live_load
-from ..core.question import PlausibleAnswer, ask
+from ...values.loads import live_load, told
+from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
-from ..core.strength import Section
+from ..core.wood.strength import Section
 from .entries import CLAUSE, KIND_WORDS, WHAT, as_it_is, is_of_a_roof, moved, path_of, psf, spread_entry, with_kind
 
 ID = "loads.floor"

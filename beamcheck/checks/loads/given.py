@@ -5,13 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ...analysis.beams.load_cases import Applied, Case
-from ...model.evidence import vouched
-from ...model.pieces import Beam, Job, Post, Rafter, Tie
+from ...model.beams import Beam
+from ...model.fields.evidence import vouched
+from ...model.job import Job
+from ...model.posts import Post
+from ...model.roofs import Rafter, Tie
 from ...values.judgment import judgment
+from ..core.asking.question import PlausibleAnswer, ask
 from ..core.context import Site
-from ..core.question import PlausibleAnswer, ask
 from ..core.result import Check
-from ..core.strength import Section
+from ..core.wood.strength import Section
 from .entries import CLAUSE, Loaded, psf, roof_entry
 from .floors import floor_checks, strip_checks
 from .kinds import kind_checks

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...values.load_words import told
-from ..core.question import ask
+from ...values.loads import told
+from ..core.asking.question import ask
 from ..core.result import Check
 from .entries import KIND_WORDS, WHAT, Loaded, as_it_is, is_meant, moved, path_of
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ...analysis.beams.load_cases import Case
+from ...model.beams import Beam
 from ...model.loads import Load, sort_of
-from ...model.pieces import Beam, Rafter
+from ...model.roofs import Rafter
 from ...units import show
 from ...values.judgment import judgment
-from ..core.question import ask
+from ..core.asking.question import ask
 from ..core.result import Check
 from .entries import WHAT, as_it_is, is_meant, path_of
 

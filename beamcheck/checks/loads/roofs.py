@@ -6,17 +6,16 @@ import math
 from collections.abc import Iterator, Sequence
 
 from ...analysis.beams.load_cases import Case, spans_of
-from ...model.evidence import vouched
+from ...model.beams import Beam, beam_length
+from ...model.fields.evidence import vouched
 from ...model.loads import Load
-from ...model.pieces import Beam, Rafter
-from ...model.rules import beam_length
+from ...model.roofs import Rafter
 from ...units import show
 from ...values.found import Found
 from ...values.judgment import judgment
-from ...values.load_words import told
-from ...values.weights import live_load
+from ...values.loads import live_load, told
+from ..core.asking.question import PlausibleAnswer, ask
 from ..core.context import Site
-from ..core.question import PlausibleAnswer, ask
 from ..core.result import Check
 from .entries import (
     KIND_WORDS,

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...model.pieces import Beam, Post, Stock
-from ...values.load_words import told
-from ..core.question import PlausibleAnswer, ask
+from ...model.beams import Beam
+from ...model.posts import Post
+from ...model.stock import Stock
+from ...values.loads import told
+from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 from .entries import is_floor
 

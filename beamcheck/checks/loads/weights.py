@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ...model.beams import Beam
 from ...model.loads import Load, sort_of
-from ...model.pieces import Beam, Rafter
+from ...model.roofs import Rafter
 from ...units import show
-from ...values.load_words import Told, told
-from ..core.question import PlausibleAnswer, ask
+from ...values.loads import Told, told
+from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 from .entries import WHAT, as_it_is, is_meant, judged_load, of_area, path_of, psf
 

@@ -6,15 +6,14 @@ import math
 from collections.abc import Iterator, Sequence
 
 from ...analysis.beams.load_cases import Case
-from ...model.evidence import vouched
+from ...model.beams import Beam, beam_length
+from ...model.fields.evidence import vouched
 from ...model.loads import sort_of
-from ...model.pieces import Beam, Rafter
-from ...model.roofs import slope_length
-from ...model.rules import beam_length
+from ...model.roofs import Rafter, slope_length
 from ...units import show
-from ...values.load_words import told
+from ...values.loads import told
+from ..core.asking.question import PlausibleAnswer, ask
 from ..core.context import HEAD, Site
-from ..core.question import PlausibleAnswer, ask
 from ..core.result import Check
 from .entries import as_it_is, is_meant, judged_load, path_of, psf, roof_entries, roof_entry
 

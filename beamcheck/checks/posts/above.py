@@ -7,10 +7,10 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from ...model.pieces import Post
+from ...model.posts import Post
 from ...units import show
+from ..core.asking.question import ask
 from ..core.context import Context
-from ..core.question import ask
 from ..core.result import Check
 
 ID, WHAT, PATH = "post.above", "what is above it", "load path"

@@ -15,13 +15,14 @@ from ...analysis.beams.member_loads import TransferredLoad
 from ...calc.core import Number
 from ...calc.pad import Pad
 from ...formulas.brackets.post_with_bracket import side_bracket_moment, side_bracket_push
+from ...model.beams import Beam
 from ...model.brackets import Bracket
-from ...model.pieces import Beam, Support
+from ...model.sticks import Support
 from ...values.judgment import judgment
-from ..core.govern import Criterion, at, duration, govern
-from ..core.question import ask
+from ..core.asking.question import ask
 from ..core.result import Check
-from ..core.strength import Outcome, shear
+from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.strength import Outcome, shear
 from .post_run import PostRun
 
 SIDE_BRACKETS = "NDS 2018 15.4.2"

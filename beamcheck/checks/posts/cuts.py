@@ -13,13 +13,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from ...calc.pad import Pad
-from ...model.pieces import Cut
+from ...model.sticks import Cut
 from ...units import show
 from ...values.judgment import judgment
-from ..core.govern import Criterion, at, duration, govern
-from ..core.question import ask
+from ..core.asking.question import ask
 from ..core.result import Check
-from ..core.strength import Outcome, end_grain
+from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.strength import Outcome, end_grain
 from .post_run import PostRun
 
 NET = "NDS 2018 3.6.3"

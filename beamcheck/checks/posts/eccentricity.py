@@ -18,10 +18,10 @@ from ...formulas.wood.combined import eccentric_column_one_way
 from ...units import show
 from ...values.judgment import judgment
 from ..beams.bracing import proportion
-from ..core.govern import Criterion, duration, govern
-from ..core.question import Question, ask
+from ..core.asking.question import Question, ask
 from ..core.result import Check, worst_of
-from ..core.strength import Bracing, Outcome, Section, bending_values, column_values, compression, sideways_limit
+from ..core.wood.govern import Criterion, duration, govern
+from ..core.wood.strength import Bracing, Outcome, Section, bending_values, column_values, compression, sideways_limit
 from .brackets import FACE, SIDE_BRACKETS, brackets_on, on_a_face, side_moment
 from .cuts import AS_ONE, NET, Weak, can_be_counted, weak_places, weakened
 from .plies import ply_question

@@ -7,15 +7,16 @@ from functools import partial
 import numpy as np
 
 from ...calc.pad import Pad
-from ...model.pieces import Beam, Existing
+from ...model.beams import Beam
+from ...model.existing import Existing
 from ...units import show
 from ..beams.beam import section_of
-from ..core.govern import Criterion, at, duration, govern
-from ..core.question import Question, ask
+from ..core.asking.question import Question, ask
 from ..core.result import Check
 from ..core.seat import answered, wood_under
-from ..core.stated_capacity import enough
-from ..core.strength import Outcome, end_grain
+from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.stated_capacity import enough
+from ..core.wood.strength import Outcome, end_grain
 from .brackets import on_a_face
 from .post_run import PostRun, Seat
 

@@ -8,15 +8,15 @@ from functools import partial
 import numpy as np
 
 from ...calc.pad import Pad
-from ...model.pieces import Existing
+from ...model.existing import Existing
 from ...provenance import Source
 from ...units import show
 from ...values.judgment import judgment
-from ..core.govern import Criterion, at, duration, govern
-from ..core.question import ask
+from ..core.asking.question import ask
 from ..core.result import Check
-from ..core.strength import Outcome, tension
 from ..core.trivial import trivial
+from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.strength import Outcome, tension
 from .brackets import brackets_on, sideways_push
 from .cuts import least_area
 from .post_run import PostRun

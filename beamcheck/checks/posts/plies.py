@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from ...model.anchor_links import nail_name
+from ...model.links.anchors import nail_name
 from ...model.posts import PlySchedule, Post
 from ...units import show
 from ...values.fasteners import bolt, nail
 from ...values.judgment import judgment
 from ...values.loader import rows
 from ...values.lumber import Size
-from ..core.question import PlausibleAnswer, Question, ask
+from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.result import Check
 
 BUILT_UP = "NDS 2018 15.3"

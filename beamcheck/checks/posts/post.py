@@ -5,13 +5,13 @@ from __future__ import annotations
 from functools import partial
 
 from ...calc.pad import SilentPad
-from ...model.pieces import Post
+from ...model.posts import Post
+from ..core.asking.question import ask
 from ..core.context import Context
-from ..core.govern import Criterion, govern
-from ..core.material import WoodMaterial
-from ..core.question import ask
 from ..core.result import Check
-from ..core.wood_doubts import named_engineered, wood_evidence_checks
+from ..core.wood.govern import Criterion, govern
+from ..core.wood.material import WoodMaterial
+from ..core.wood.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.weather import weather_checks
 from .above import above_checks
 from .brackets import bracket_checks, brackets_on, only_decoration

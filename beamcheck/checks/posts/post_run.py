@@ -13,14 +13,15 @@ from ...analysis.beams.member_loads import TransferredLoad, applied_loads, self_
 from ...calc.core import Number
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import compression as cp
-from ...model.pieces import Beam, Post, Support
-from ...model.rules import beam_length
+from ...model.beams import Beam, beam_length
+from ...model.posts import Post
+from ...model.sticks import Support
 from ...values.factors import length_factor
 from ...values.lumber import Size
 from ..beams.beam import section_of
 from ..core.context import Context
-from ..core.govern import at
-from ..core.material import WoodMaterial
+from ..core.wood.govern import at
+from ..core.wood.material import WoodMaterial
 from .plies import built_up_factor
 
 

@@ -8,19 +8,19 @@ import numpy as np
 
 from ...analysis.beams.member_loads import TransferredLoad
 from ...errors import BeamcheckError
-from ...model.pieces import Post
+from ...model.posts import Post
 from ...units import show
 from ...values.lumber import DesignValues
 from ..anchors.results import anchors_of_post, not_worked_out
 from ..core.context import Context
 from ..core.draft import GENERAL, Draft, Reactions, SupportForces, transfer_doubts, unknown_below
-from ..core.govern import writing
-from ..core.input_words import post_inputs, stock_inputs, wood_words
-from ..core.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.result import PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.tables import forces_table, post_loads_table
+from ..core.understood import post_inputs, stock_inputs, wood_words
 from ..core.unsaid import unsaid_of, with_unsaid
+from ..core.wood.govern import writing
+from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from .holding import lifting, own_lift
 from .post import check_post
 from .post_run import PostRun

@@ -11,9 +11,9 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from ...errors import BeamcheckError
+from ...model.job import Job
 from ...model.job_paths import with_values
-from ...model.pieces import Job
-from ..core.question import RULING, Question
+from ..core.asking.question import RULING, Question
 from ..core.result import Check, PieceResult
 
 Results = Mapping[str, PieceResult]

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..core.open_questions import OpenQuestion
-from ..core.question import Question
+from ..core.asking.open_questions import OpenQuestion
+from ..core.asking.question import Question
 from ..core.result import Check, PieceResult
 
 

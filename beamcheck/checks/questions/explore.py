@@ -10,11 +10,11 @@ import time
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from ...model.pieces import Job
+from ...model.job import Job
 from ...units import show
 from ...values.judgment import judgment
-from ..core.open_questions import Effect, OpenQuestion, WorkedAnswer
-from ..core.question import RULING
+from ..core.asking.open_questions import Effect, OpenQuestion, WorkedAnswer
+from ..core.asking.question import RULING
 from ..core.result import PieceResult
 from .best_answers import Runner, best
 from .thresholds import threshold

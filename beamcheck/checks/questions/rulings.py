@@ -11,11 +11,11 @@ from collections.abc import Iterator, Sequence
 
 from ...errors import BeamcheckError
 from ...model.answers import GivenAnswer, Ruling
-from ...model.base import Piece
+from ...model.fields.base import Piece
+from ...model.job import Job
 from ...model.job_paths import get_field, same_value
-from ...model.pieces import Job
 from ...units import show
-from ..core.question import Question, ask
+from ..core.asking.question import Question, ask
 from ..core.result import Check, PieceResult
 
 CHANGED = "answer.changed"

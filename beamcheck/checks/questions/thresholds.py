@@ -8,8 +8,8 @@ from itertools import pairwise
 
 from ...errors import BeamcheckError
 from ...units import read, show
-from ..core.open_questions import OpenQuestion, WorkedAnswer
-from ..core.question import PlausibleAnswer
+from ..core.asking.open_questions import OpenQuestion, WorkedAnswer
+from ..core.asking.question import PlausibleAnswer
 from ..core.result import PieceResult
 from .trial import Trial
 

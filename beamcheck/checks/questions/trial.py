@@ -7,9 +7,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from ...errors import BeamcheckError
+from ...model.job import Job
 from ...model.job_paths import with_values
-from ...model.pieces import Job
-from ..core.question import PlausibleAnswer
+from ..core.asking.question import PlausibleAnswer
 from ..core.result import PieceResult
 from .best_answers import Runner
 

@@ -7,12 +7,12 @@ from dataclasses import dataclass
 from ...analysis.roofs.roof_frame import Stiff
 from ...calc.pad import SilentPad
 from ...formulas.wood.deflection import shear_modulus_from_E
-from ...model.pieces import Rafter, Tie
+from ...model.roofs import Rafter, Tie
 from ...values.lumber import Size
 from ..beams.beam_run import SHEAR_PART, section_of
 from ..core.context import Context
-from ..core.material import WoodMaterial, modulus_prime
-from ..core.strength import Section
+from ..core.wood.material import WoodMaterial, modulus_prime
+from ..core.wood.strength import Section
 
 
 @dataclass(frozen=True, eq=False)

@@ -10,15 +10,15 @@ import numpy as np
 from ...analysis.frames.member_line import Line
 from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
-from ...model.pieces import Rafter, Tie
-from ...model.said import fastens
+from ...model.fields.said import fastens
+from ...model.roofs import Rafter, Tie
 from ..beams.bracing import Span, bracing_of, proportion
 from ..beams.deflection import finish_checks, limits_of, roof_deflection
-from ..core.govern import Criterion, at, duration, govern
-from ..core.material import ask_what_shares
-from ..core.question import ask
+from ..core.asking.question import ask
 from ..core.result import Check
-from ..core.strength import (
+from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.material import ask_what_shares
+from ..core.wood.strength import (
     Bracing,
     Outcome,
     bending,

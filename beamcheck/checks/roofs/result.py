@@ -12,25 +12,27 @@ from ...analysis.beams.member_loads import TransferredLoad
 from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
 from ...errors import BeamcheckError, Unstable
-from ...model.pieces import Post, Rafter, Stock, Tie
-from ...model.said import shares_load
+from ...model.fields.said import shares_load
+from ...model.posts import Post
+from ...model.roofs import Rafter, Tie
+from ...model.stock import Stock
 from ...units import show
 from ...values.lumber import DesignValues
 from ..anchors.results import anchors_of_rafter, anchors_of_tie
 from ..beams.beam import section_of
 from ..beams.figure import roof_figure
 from ..beams.statics import stations
+from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.draft import GENERAL, SHEAR_SAG, Draft, Reactions, SupportForces, unknown_below
-from ..core.govern import writing
-from ..core.input_words import rafter_inputs, stick_inputs, stock_inputs, tie_inputs, wood_words
-from ..core.material import Sharing, WoodMaterial, is_unknown, modulus_prime, reference_values, wood_of
-from ..core.question import ask
 from ..core.result import Check, PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.statics import BY_FRAME, Statics
 from ..core.tables import line_forces_table, roof_loads_table
+from ..core.understood import rafter_inputs, stick_inputs, stock_inputs, tie_inputs, wood_words
 from ..core.unsaid import unsaid_of, with_unsaid
+from ..core.wood.govern import writing
+from ..core.wood.material import Sharing, WoodMaterial, is_unknown, modulus_prime, reference_values, wood_of
 from .roof import Roof
 
 Make = Callable[[DesignValues], WoodMaterial]

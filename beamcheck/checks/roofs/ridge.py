@@ -9,17 +9,17 @@ import numpy as np
 from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import bearing as br
-from ...model.pieces import Existing
+from ...model.existing import Existing
 from ...units import show
+from ..core.asking.question import ask
 from ..core.context import Context
-from ..core.govern import Criterion, at, govern
-from ..core.material import bearing_prime
-from ..core.question import ask
 from ..core.result import Check
 from ..core.seat import answered
-from ..core.stated_capacity import enough
-from ..core.strength import Outcome
 from ..core.trivial import trivial
+from ..core.wood.govern import Criterion, at, govern
+from ..core.wood.material import bearing_prime
+from ..core.wood.stated_capacity import enough
+from ..core.wood.strength import Outcome
 from .framed_stick import FramedStick
 from .member import FROM_FRAME, LITTLE
 

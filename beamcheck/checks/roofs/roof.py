@@ -7,14 +7,14 @@ import math
 import numpy as np
 
 from ...analysis.roofs.roof_frame import RoofRun, solve_roof
-from ...model.pieces import Rafter, Tie
+from ...model.roofs import Rafter, Tie
 from ...units import show
 from ...values.judgment import judgment
+from ..core.asking.question import ask
 from ..core.context import Context
-from ..core.material import WoodMaterial
-from ..core.question import ask
 from ..core.result import Check
-from ..core.wood_doubts import named_engineered, wood_evidence_checks
+from ..core.wood.material import WoodMaterial
+from ..core.wood.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.given import rafter_doubts
 from .framed_stick import framed
 from .member import stick_checks

@@ -14,20 +14,22 @@ from ...formulas.wood import bearing as br
 from ...formulas.wood import bending as bd
 from ...formulas.wood import combined as cb
 from ...formulas.wood import compression as cp
-from ...model.pieces import Existing, Post, Support
+from ...model.existing import Existing
+from ...model.posts import Post
+from ...model.sticks import Support
 from ...provenance import Source
 from ...units import show
 from ...values.judgment import judgment
 from ..beams.bracing import Span, bracing_of, needs_end_restraint
+from ..core.asking.question import PlausibleAnswer, ask
 from ..core.context import Context
-from ..core.govern import Criterion, at, duration, govern
-from ..core.material import bearing_prime, compression_star
-from ..core.question import PlausibleAnswer, ask
 from ..core.result import Check
 from ..core.seat import answered, least_seat, wood_under
-from ..core.stated_capacity import enough
-from ..core.strength import Outcome, Section, bending_values, column_values, notch_shear
 from ..core.trivial import trivial
+from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.material import bearing_prime, compression_star
+from ..core.wood.stated_capacity import enough
+from ..core.wood.strength import Outcome, Section, bending_values, column_values, notch_shear
 from .framed_stick import FramedStick
 from .member import FROM_FRAME, LITTLE, sideways_length
 

@@ -6,11 +6,11 @@ import math
 from collections.abc import Iterator
 
 from ...analysis.roofs.roof_frame import RoofRun
-from ...model.evidence import vouched
+from ...model.fields.evidence import vouched
 from ...units import show
 from ...values.judgment import judgment
+from ..core.asking.question import ask
 from ..core.context import Context
-from ..core.question import ask
 from ..core.result import Check
 
 ONE_SIDED, DRIFT = "ASCE 7-16 7.6.1", "ASCE 7-16 7.7 to 7.9"

@@ -9,18 +9,19 @@ import numpy as np
 from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
 from ...formulas.wood import bearing as br
-from ...model.pieces import Existing, Tie
+from ...model.existing import Existing
+from ...model.roofs import Tie
 from ...units import show
 from ...values.judgment import judgment
 from ..beams.bracing import needs_end_restraint
+from ..core.asking.question import ask
 from ..core.context import Context
-from ..core.govern import Criterion, at, govern
-from ..core.material import bearing_prime
-from ..core.question import ask
 from ..core.result import Check
 from ..core.seat import answered, wood_under
-from ..core.stated_capacity import enough
-from ..core.strength import Outcome
+from ..core.wood.govern import Criterion, at, govern
+from ..core.wood.material import bearing_prime
+from ..core.wood.stated_capacity import enough
+from ..core.wood.strength import Outcome
 from .framed_stick import FramedStick
 from .member import FROM_FRAME, LITTLE
 

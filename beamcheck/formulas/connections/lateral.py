@@ -17,7 +17,7 @@ from ...calc.core import Number, smallest
 from ...calc.pad import Pad
 from . import double_shear as double
 from . import dowel_bearing as bearing
-from . import gap as gap
+from . import gap
 from . import single_shear as single
 from . import yield_terms as terms
 from .ranges import LARGE, WOOD

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...errors import BeamcheckError
-from ..places import plain
+from ..fields.places import plain
 from .geometry import Array, first_crossing, simplified
 
 FLAT = 0.005  # in, between a curve and the straight pieces that stand for it

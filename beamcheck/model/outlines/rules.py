@@ -7,7 +7,7 @@ from typing import Protocol
 
 import numpy as np
 
-from ..places import SAME_PLACE, Fault, inches
+from ..fields.places import SAME_PLACE, Fault, inches
 from .geometry import TOUCH, Array, SideView, dense, first_crossing, soffit_of
 
 LEAST_WOOD = 1.0 / 16.0  # in; less than that between a pocket and the soffit no saw leaves

@@ -10,7 +10,7 @@ import re
 import tomllib
 from collections.abc import Mapping
 
-from ..places import Path
+from ..fields.places import Path
 
 _DEPTH = 6  # no path of a job is longer than ("beam", 0, "supports", 1, "at"); a hostile file may nest deeper
 _TOKEN = re.compile(

@@ -12,10 +12,10 @@ from typing import Any, get_args
 from pydantic import ValidationError
 
 from ...errors import JobError, Problem
+from ..fields.places import Path, fields, place
+from ..fields.wording import problems_of
 from ..job import MOST_PIECES, About, Job
-from ..links import faults_between
-from ..places import Path, fields, place
-from ..wording import problems_of
+from ..links.pieces import faults_between
 from .lines import line_map, line_of
 from .toml_trouble import begins_value, toml_trouble
 

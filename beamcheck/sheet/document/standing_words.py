@@ -8,7 +8,7 @@ from typing import Any
 
 from ...checks.core.result import JobResult, PieceResult, Verdict
 from ...checks.core.summary import by_gravity, governing_phrase
-from ...model.pieces import Job
+from ...model.job import Job
 from .prose import sentence
 
 STOP = "DO NOT BUILD FROM THIS"

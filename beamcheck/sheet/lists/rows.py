@@ -11,9 +11,11 @@ from dataclasses import dataclass, fields
 
 from ...checks.core.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult
 from ...errors import BeamcheckError
+from ...model.beams import Beam
 from ...model.brackets import Bracket, Trim
-from ...model.pieces import Beam, Job, Rafter, Tie
+from ...model.job import Job
 from ...model.reading.reader import read_job_text
+from ...model.roofs import Rafter, Tie
 from ...units import from_inner, show, shown_in, unit_label
 
 CHECK_HEADS = (

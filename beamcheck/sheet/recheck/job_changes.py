@@ -10,7 +10,7 @@ from difflib import SequenceMatcher
 from typing import Any
 
 from ...errors import JobError
-from ...model.places import place
+from ...model.fields.places import place
 from ...model.reading.reader import read_job_text
 from .difference import Difference, alike
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from ...checks.core.open_questions import OpenQuestion
+from ...checks.core.asking.open_questions import OpenQuestion
 from ...checks.core.pictures import LoadPath, Table
 from ...checks.core.result import JobResult, PieceResult
 from ...checks.core.summary import MEANING

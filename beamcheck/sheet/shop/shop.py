@@ -10,8 +10,10 @@ from ...checks.core.result import JobResult, PieceResult, Verdict
 from ...errors import BeamcheckError
 from ...lettering import legible
 from ...model.anchors import Anchor
+from ...model.beams import Beam
 from ...model.brackets import Bracket, Trim
-from ...model.pieces import Beam, Job, Post
+from ...model.job import Job
+from ...model.posts import Post
 from ...units import show, shown_in
 from ..document.blocks import Bullets, Pairs, TableBlock
 from ..document.prose import capital, sentence, short_title

@@ -9,7 +9,7 @@ from ...checks.core.result import HoleDrawing, JobResult, PieceResult
 from ...errors import BeamcheckError, UnknownName
 from ...model.anchors import Anchor
 from ...model.brackets import Bracket
-from ...model.pieces import Job
+from ...model.job import Job
 from ...model.reading.reader import read_job_text
 from ...units import show, shown_in
 from ..document.prose import short_title

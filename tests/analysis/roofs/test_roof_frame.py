@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 from beamcheck.analysis.roofs.roof_frame import RoofRun, Stiff, solve_roof
 from beamcheck.errors import OutOfRange, Unstable
 from beamcheck.model.loads import Load
-from beamcheck.model.pieces import Rafter, Support, Tie
+from beamcheck.model.roofs import Rafter, Tie
+from beamcheck.model.sticks import Support
 
 RIGID = Stiff(EA=1e12, EI=1e12, GA_s=1e12, w=0.0)
 PLF = 1.0 / 12.0  # lbf/in

@@ -7,21 +7,21 @@ from typing import Any
 import numpy as np
 
 from beamcheck.analysis.beams.combinations import Loaded
-from beamcheck.checks.anchors.axial import axial_checks
 from beamcheck.checks.anchors.couple import Couple
+from beamcheck.checks.anchors.fasteners.axial import axial_checks
+from beamcheck.checks.anchors.fasteners.lateral import lateral_checks
+from beamcheck.checks.anchors.fasteners.layout import layout_checks
+from beamcheck.checks.anchors.fasteners.spread import spread_of
+from beamcheck.checks.anchors.fasteners.tear_out import tear_out_checks
 from beamcheck.checks.anchors.group import Forces, Group, hole_places
-from beamcheck.checks.anchors.lateral import lateral_checks
-from beamcheck.checks.anchors.layout import layout_checks
 from beamcheck.checks.anchors.manners.base import Fastened
 from beamcheck.checks.anchors.manners.registry import connect, manner_of, resolved
-from beamcheck.checks.anchors.spread import spread_of
 from beamcheck.checks.anchors.steel import steel_checks
-from beamcheck.checks.anchors.tear_out import tear_out_checks
-from beamcheck.checks.core.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
 from beamcheck.checks.core.result import Check
-from beamcheck.checks.core.strength import Section
+from beamcheck.checks.core.wood.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
+from beamcheck.checks.core.wood.strength import Section
 from beamcheck.model.anchors import Anchor
-from beamcheck.model.pieces import Stock
+from beamcheck.model.stock import Stock
 from beamcheck.values.factors import load_duration
 from beamcheck.values.lumber import read_size
 

@@ -11,10 +11,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from beamcheck.calc.pad import SilentPad
-from beamcheck.checks.anchors.factors import group_action
+from beamcheck.checks.anchors.fasteners.factors import group_action
+from beamcheck.checks.anchors.fasteners.spread import spread_of
 from beamcheck.checks.anchors.manners.registry import connect, manner_of
-from beamcheck.checks.anchors.spread import spread_of
-from beamcheck.checks.core.strength import Section
+from beamcheck.checks.core.wood.strength import Section
 
 from .anchors import A36, Data, find, group, lateral, said, step, stock
 

@@ -14,12 +14,12 @@ import pytest
 
 from beamcheck.checks.anchors.couple import couple_of
 from beamcheck.checks.anchors.far_side import far_side_checks, row_of
+from beamcheck.checks.anchors.fasteners.spread import STIFF, holding_the_end
 from beamcheck.checks.anchors.group import Group, Turn
 from beamcheck.checks.anchors.manners.base import line_checks
 from beamcheck.checks.anchors.manners.rated_hardware import basis_of, rated_checks
 from beamcheck.checks.anchors.manners.registry import REGISTRY, connect
-from beamcheck.checks.anchors.spread import STIFF, holding_the_end
-from beamcheck.checks.core.question import RULING
+from beamcheck.checks.core.asking.question import RULING
 from beamcheck.checks.core.trivial import trivial
 from beamcheck.model.anchor_manners import MANNERS, Manner
 from beamcheck.model.anchors import Anchor, Rating

@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from beamcheck.checks.core.question import RULING, Question
+from beamcheck.checks.core.asking.question import RULING, Question
 from beamcheck.checks.core.result import JobResult
 from beamcheck.checks.job import check_job
 from beamcheck.model.job import Job

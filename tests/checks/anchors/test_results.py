@@ -15,7 +15,7 @@ from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check, JobResult
 from beamcheck.checks.job import check_job
 from beamcheck.model.anchors import Anchor
-from beamcheck.model.pieces import Beam
+from beamcheck.model.beams import Beam
 from beamcheck.model.reading.reader import read_job_text
 
 from .. import houses

@@ -12,10 +12,10 @@ from hypothesis import strategies as st
 
 from beamcheck.checks.beams.beam_run import BeamSolver
 from beamcheck.checks.core.context import Context, Structure
-from beamcheck.checks.core.govern import figures_only
-from beamcheck.checks.core.material import reference_values, wood_of
 from beamcheck.checks.core.result import JobResult, PieceResult
-from beamcheck.model.pieces import Job
+from beamcheck.checks.core.wood.govern import figures_only
+from beamcheck.checks.core.wood.material import reference_values, wood_of
+from beamcheck.model.job import Job
 from beamcheck.model.reading.reader import job_from_data
 
 from . import beams as jobs

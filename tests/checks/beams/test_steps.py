@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 import pytest
 
-from beamcheck.checks.core.govern import figures_only
 from beamcheck.checks.core.result import Check, PieceResult
+from beamcheck.checks.core.wood.govern import figures_only
 from beamcheck.values.loader import rows
 
 from .beams import Data, beam, checked, floor, known, result_of, seat, stock

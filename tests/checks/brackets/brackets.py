@@ -10,10 +10,12 @@ from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.fixings.fixings import fixing_checks
 from beamcheck.checks.brackets.loads import BracketLoads, bracket_loads
 from beamcheck.checks.core.context import Context, Structure
-from beamcheck.checks.core.material import WoodMaterial
 from beamcheck.checks.core.result import Check
+from beamcheck.checks.core.wood.material import WoodMaterial
 from beamcheck.model.brackets import Bracket
-from beamcheck.model.pieces import Existing, Post, Stock
+from beamcheck.model.existing import Existing
+from beamcheck.model.posts import Post
+from beamcheck.model.stock import Stock
 
 from ..anchors.anchors import made, stock
 

@@ -11,12 +11,13 @@ from beamcheck.checks.brackets.covers.cover import cover_checks
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.fixings.fixings import fixing_checks
 from beamcheck.checks.core.context import Context, Structure
-from beamcheck.checks.core.material import rows_to_screen
 from beamcheck.checks.core.result import Check
+from beamcheck.checks.core.wood.material import rows_to_screen
 from beamcheck.checks.job import check_job
 from beamcheck.errors import JobError, UnknownName
 from beamcheck.model.anchors import Anchor
-from beamcheck.model.pieces import Beam, Existing
+from beamcheck.model.beams import Beam
+from beamcheck.model.existing import Existing
 from beamcheck.model.reading.reader import read_job_text
 from beamcheck.values.lumber import read_size, screening_rows
 

@@ -10,7 +10,7 @@ from beamcheck.checks.brackets.trim.trim import trim_result
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import PieceResult
 from beamcheck.model.brackets import Trim
-from beamcheck.model.pieces import Existing
+from beamcheck.model.existing import Existing
 
 from ..anchors.anchors import stock
 from .brackets import LAG, OTHER, Data, find, structure

@@ -10,10 +10,10 @@ import pytest
 from beamcheck.analysis.beams.combinations import combine
 from beamcheck.analysis.beams.load_cases import Applied, cases_for
 from beamcheck.calc.pad import Pad
-from beamcheck.checks.core.govern import Criterion, figures_only, govern
-from beamcheck.checks.core.question import Question, ask
+from beamcheck.checks.core.asking.question import Question, ask
 from beamcheck.checks.core.result import Check, first_worst, worst_of
-from beamcheck.checks.core.strength import Outcome
+from beamcheck.checks.core.wood.govern import Criterion, figures_only, govern
+from beamcheck.checks.core.wood.strength import Outcome
 
 OPEN: Question = ask("moisture", "old beam", "stock.old beam.measured_moisture")
 

@@ -14,11 +14,12 @@ from beamcheck.checks.beams.beam import check_beam
 from beamcheck.checks.beams.beam_run import BeamSolver
 from beamcheck.checks.beams.remedies import _largest_scale
 from beamcheck.checks.core.context import Context, Structure
-from beamcheck.checks.core.material import WoodMaterial, reference_values, wood_of
 from beamcheck.checks.core.result import Check, no_figure
 from beamcheck.checks.core.screening import screen, screening_woods
-from beamcheck.model.pieces import Beam, Stock
+from beamcheck.checks.core.wood.material import WoodMaterial, reference_values, wood_of
+from beamcheck.model.beams import Beam
 from beamcheck.model.reading.reader import job_from_data
+from beamcheck.model.stock import Stock
 from beamcheck.units import read
 from beamcheck.values.lumber import DesignValues
 

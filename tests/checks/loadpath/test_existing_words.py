@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from beamcheck.checks.loadpath.existing_words import word_checks
-from beamcheck.model.pieces import Existing
+from beamcheck.model.existing import Existing
 
 BY = "letter of the engineer of record, 3 May 2025"
 

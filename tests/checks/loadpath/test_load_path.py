@@ -18,9 +18,9 @@ from beamcheck.checks.core.pictures import PathEdge
 from beamcheck.checks.core.result import JobResult
 from beamcheck.checks.loadpath.totals import Trace, trace
 from beamcheck.checks.pieces import from_the_top
-from beamcheck.model.pieces import Existing
+from beamcheck.model.existing import Existing
 from beamcheck.model.reading.reader import job_from_data
-from beamcheck.values.combinations import asd_combinations
+from beamcheck.values.loads import asd_combinations
 
 from ..anchors.anchor_jobs import RATED, anchored
 from ..houses import Data, beam, checked, given_stock, job, piece, post, rafter, seat, tie

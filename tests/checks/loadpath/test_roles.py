@@ -11,9 +11,14 @@ from beamcheck.checks.core.result import JobResult
 from beamcheck.checks.job import check_job
 from beamcheck.checks.loadpath.roles import role_checks, ways_of
 from beamcheck.errors import JobError
+from beamcheck.model.beams import Beam
+from beamcheck.model.existing import Existing
+from beamcheck.model.job import About, Job
 from beamcheck.model.loads import Load
-from beamcheck.model.pieces import About, Beam, Existing, Job, Post, Stock, Support
+from beamcheck.model.posts import Post
 from beamcheck.model.reading.reader import job_from_data
+from beamcheck.model.sticks import Support
+from beamcheck.model.stock import Stock
 
 from ..houses import Data, beam, check, checked, given_stock, job, piece, post, rafter, said, seat, tie
 

@@ -13,7 +13,7 @@ from beamcheck.analysis.beams.member_loads import TransferredLoad
 from beamcheck.checks.core.context import AnyPiece, Context, Structure
 from beamcheck.checks.core.result import Check, JobResult, PieceResult
 from beamcheck.checks.posts.result import post_result
-from beamcheck.model.pieces import Job
+from beamcheck.model.job import Job
 from beamcheck.model.reading.reader import job_from_data
 
 from ..brackets.brackets import SOLID

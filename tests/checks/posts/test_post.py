@@ -12,10 +12,11 @@ from hypothesis import strategies as st
 from beamcheck.analysis.beams.member_loads import TransferredLoad
 from beamcheck.calc.pad import SilentPad
 from beamcheck.checks.core.context import Context, Structure
-from beamcheck.checks.core.material import Factor, Property, WoodMaterial
-from beamcheck.checks.core.strength import Bracing, Section, bending_with_compression
+from beamcheck.checks.core.wood.material import Factor, Property, WoodMaterial
+from beamcheck.checks.core.wood.strength import Bracing, Section, bending_with_compression
 from beamcheck.checks.posts.result import post_result
-from beamcheck.model.pieces import Job, Post
+from beamcheck.model.job import Job
+from beamcheck.model.posts import Post
 from beamcheck.model.reading.reader import job_from_data
 
 from ..houses import (

@@ -8,13 +8,13 @@ from dataclasses import replace
 import pytest
 
 from beamcheck import read_job_text
-from beamcheck.checks.core.question import RULING, PlausibleAnswer, Question, question_tables
+from beamcheck.checks.core.asking.question import RULING, PlausibleAnswer, Question, question_tables
 from beamcheck.checks.core.result import Check, PieceResult, worst
 from beamcheck.checks.questions.best_answers import spared
 from beamcheck.checks.questions.collect import collect
 from beamcheck.checks.questions.explore import explore
 from beamcheck.checks.questions.rulings import changed_answers, piece_mark, ruled
-from beamcheck.model.pieces import Job
+from beamcheck.model.job import Job
 from beamcheck.values.loader import rows
 
 from ...doors.jobs import PASSES

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from beamcheck.checks.roofs.member import sideways_length
-from beamcheck.model.pieces import Tie
+from beamcheck.model.roofs import Tie
 
 from ..houses import (
     TWO_BY_TEN,

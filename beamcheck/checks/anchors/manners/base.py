@@ -15,23 +15,23 @@ from ....units import show
 from ....values import fasteners
 from ....values.judgment import judgment
 from ...core.context import Context
-from ...core.govern import Criterion, out_of_range
-from ...core.material import is_unknown
 from ...core.result import Check
-from ...core.wood_doubts import wood_evidence_checks
-from ..axial import axial_checks
-from ..connection import Connection
+from ...core.wood.govern import Criterion, out_of_range
+from ...core.wood.material import is_unknown
+from ...core.wood.wood_doubts import wood_evidence_checks
 from ..couple import Couple
 from ..far_side import far_side_checks, passed_on
 from ..fastener import FAMILIES, dowel_of
+from ..fasteners.axial import axial_checks
+from ..fasteners.connection import Connection
+from ..fasteners.lateral import CLAUSE, ID, WHAT, lateral_checks
+from ..fasteners.layout import layout_checks
+from ..fasteners.spread import Spread, holding_the_end, spread_of
+from ..fasteners.tear_out import tear_out_checks
 from ..group import Group
 from ..joint import Joint, JointMaker
-from ..lateral import CLAUSE, ID, WHAT, lateral_checks
-from ..layout import layout_checks
 from ..outputs import fastened_seen
-from ..spread import Spread, holding_the_end, spread_of
 from ..steel import SCREW_STEEL, steel_checks
-from ..tear_out import tear_out_checks
 from ..unsaid import NotSaid, Open
 
 DRIVEN = ("lag screw", "wood screw", "nail")

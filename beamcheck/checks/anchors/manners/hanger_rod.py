@@ -11,13 +11,12 @@ from ....calc.pad import Pad
 from ....errors import OutOfRange
 from ....formulas.connections import tear_out as tear
 from ....formulas.connections import washer as wash
-from ....formulas.steel import bolts as bolts
+from ....formulas.steel import bolts
 from ....formulas.wood import bearing as br
 from ....formulas.wood.section import round_area
-from ....model.anchor_links import diameter
 from ....model.anchors import Fastener
-from ....model.pieces import Beam
-from ....model.rules import beam_length
+from ....model.beams import Beam, beam_length
+from ....model.links.anchors import diameter
 from ....units import show
 from ....values import connections as tables
 from ....values.fasteners import washer
@@ -25,17 +24,17 @@ from ....values.judgment import judgment
 from ....values.lumber import read_size
 from ....values.steels import bolt_grades, bolt_steel, steel
 from ...beams.beam import section_of
+from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context
-from ...core.govern import Criterion, at, govern, out_of_range
-from ...core.material import WoodMaterial, bearing_prime, is_unknown, reference_values, wood_of
-from ...core.question import PlausibleAnswer
 from ...core.result import Check
-from ...core.strength import Outcome
 from ...core.trivial import trivial
+from ...core.wood.govern import Criterion, at, govern, out_of_range
+from ...core.wood.material import WoodMaterial, bearing_prime, is_unknown, reference_values, wood_of
+from ...core.wood.strength import Outcome
 from ..far_side import far_side_checks
+from ..fasteners.layout import washer_checks
 from ..group import NEGLIGIBLE, Group
 from ..joint import HAIR
-from ..layout import washer_checks
 from ..unsaid import Open
 from .base import Manner, evidence_checks, line_checks
 

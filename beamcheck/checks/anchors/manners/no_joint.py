@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ....model.evidence import vouched
+from ....model.fields.evidence import vouched
 from ...core.context import Context
 from ...core.result import Check
 from ..group import NEGLIGIBLE, Group

@@ -6,8 +6,8 @@ import numpy as np
 
 from ....formulas.connections import gap as gaps
 from ...core.result import Check
-from ..connection import Connection
 from ..couple import Couple, couple_of
+from ..fasteners.connection import Connection
 from ..group import Group
 from ..joint import Joint, JointMaker
 from ..unsaid import NotSaid, Open

@@ -11,7 +11,7 @@ from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....formulas.connections.ranges import LONGEST_LASTING
 from ....model.anchors import Rating
-from ....model.evidence import read_evidence
+from ....model.fields.evidence import read_evidence
 from ....provenance import Source
 from ....units import show
 from ....values.factors import load_duration
@@ -19,11 +19,11 @@ from ....values.judgment import judgment
 from ....values.lumber import read_size
 from ....values.species import species_in
 from ...core.context import Context
-from ...core.govern import Criterion, at, duration, govern
-from ...core.material import is_unknown
 from ...core.result import Check
-from ...core.strength import Outcome
 from ...core.trivial import trivial
+from ...core.wood.govern import Criterion, at, duration, govern
+from ...core.wood.material import is_unknown
+from ...core.wood.strength import Outcome
 from ..far_side import far_side_checks
 from ..group import NEGLIGIBLE, Group, Part, round_force
 from ..unsaid import Open

@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from ....model.anchors import Anchor
 from ...core.result import Check
-from ..connection import Connection
+from ..fasteners.connection import Connection
 from ..group import Group
 from .base import Manner
 from .hanger_rod import HangerRod

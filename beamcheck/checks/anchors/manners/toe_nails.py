@@ -10,9 +10,9 @@ from ....units import show
 from ....values import connections as tables
 from ....values.judgment import judgment
 from ...core.result import Check
-from ..connection import Connection
 from ..couple import Couple
-from ..far_wood import far_wood_checks
+from ..fasteners.connection import Connection
+from ..fasteners.far_wood import far_wood_checks
 from ..group import nearest_apart
 from ..joint import HAIR, Fault, Joint, JointMaker
 from ..unsaid import NotSaid, Open

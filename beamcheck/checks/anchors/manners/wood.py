@@ -6,12 +6,12 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from ....model.evidence import read_evidence
+from ....model.fields.evidence import read_evidence
 from ....units import show
 from ...core.result import Check
-from ..axial import axial_checks
-from ..connection import Connection
 from ..couple import RULE, Couple, across_the_grain, couple_of
+from ..fasteners.axial import axial_checks
+from ..fasteners.connection import Connection
 from ..group import Group
 from ..joint import Grain, Joint, JointMaker
 from ..unsaid import Open

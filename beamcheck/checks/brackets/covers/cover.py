@@ -15,11 +15,11 @@ from ....units import show
 from ....values.brackets import movement_coefficient
 from ....values.found import Found
 from ....values.judgment import judgment
+from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context
-from ...core.govern import Criterion, govern
-from ...core.question import PlausibleAnswer
 from ...core.result import Check
-from ...core.strength import Outcome
+from ...core.wood.govern import Criterion, govern
+from ...core.wood.strength import Outcome
 from ..asking import ask_engineer, ask_for, path_of
 from ..family import Family
 from ..loads import BracketLoads

@@ -8,17 +8,18 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from ....errors import BeamcheckError
-from ....model.anchor_links import diameter
 from ....model.anchor_manners import MANNERS
 from ....model.anchors import Anchor
+from ....model.beams import Beam
 from ....model.brackets import Bracket, Cover
-from ....model.pieces import Beam, Rafter, Tie
+from ....model.links.anchors import diameter
+from ....model.roofs import Rafter, Tie
 from ....units import show
 from ....values.fasteners import washer
 from ....values.judgment import judgment
 from ...anchors.group import hole_places
+from ...core.asking.question import ask
 from ...core.context import Context
-from ...core.question import ask
 from ...core.result import Check
 from ..asking import ask_for, path_of
 from ..fixings.heads import head_width

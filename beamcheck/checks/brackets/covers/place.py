@@ -9,8 +9,9 @@ import numpy as np
 
 from ....errors import BeamcheckError
 from ....model.anchors import Anchor
+from ....model.beams import Beam
 from ....model.brackets import Cover
-from ....model.pieces import Beam, Post
+from ....model.posts import Post
 from ....units import show
 from ....values.judgment import judgment
 from ...anchors.group import hole_places

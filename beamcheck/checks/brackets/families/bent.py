@@ -22,18 +22,18 @@ from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.section import rectangle_area
 from ....formulas.wood.shear import shear_stress
 from ....model.brackets import Bent
-from ....model.pieces import Stock
+from ....model.stock import Stock
 from ....units import show
 from ....values.brackets import elastic_ratios, lever_arm_eta
 from ....values.found import Found
 from ....values.judgment import judgment
 from ....values.limits import length_factor
-from ...anchors.distances import is_hardwood
+from ...anchors.fasteners.distances import is_hardwood
 from ...core.context import Context
-from ...core.govern import Criterion, at, duration, govern
-from ...core.material import WoodMaterial, bearing_prime, modulus_prime, shear_prime, tension_prime
 from ...core.result import Check
-from ...core.strength import Bracing, Outcome, Section, bending_values, column_values
+from ...core.wood.govern import Criterion, at, duration, govern
+from ...core.wood.material import WoodMaterial, bearing_prime, modulus_prime, shear_prime, tension_prime
+from ...core.wood.strength import Bracing, Outcome, Section, bending_values, column_values
 from ..asking import ask_for
 from ..bearing import bearing_under_loads
 from ..body import Body

@@ -16,16 +16,16 @@ from ....formulas.wood.combined import eccentric_column_one_way
 from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.shear import shear_stress
 from ....model.brackets import Braced
-from ....model.pieces import Stock
+from ....model.stock import Stock
 from ....units import show
 from ....values.brackets import lever_arm_eta
 from ....values.found import Found
 from ....values.judgment import judgment
 from ...core.context import Context
-from ...core.govern import Criterion, at, duration, govern
-from ...core.material import WoodMaterial, bearing_prime, compression_star, shear_prime
 from ...core.result import Check
-from ...core.strength import Bracing, Outcome, Section, bending_values, bending_with_tension, column_values
+from ...core.wood.govern import Criterion, at, duration, govern
+from ...core.wood.material import WoodMaterial, bearing_prime, compression_star, shear_prime
+from ...core.wood.strength import Bracing, Outcome, Section, bending_values, bending_with_tension, column_values
 from ..asking import ask_engineer, ask_for
 from ..bearing import bearing_under_loads
 from ..body import Body

@@ -15,19 +15,19 @@ from ....formulas.brackets import steel_core as core
 from ....formulas.steel import bending as sb
 from ....formulas.steel.plates import fillet_weld
 from ....formulas.wood.section import rectangle_inertia, rectangle_modulus
-from ....model.anchor_links import diameter
 from ....model.brackets import SteelCore
-from ....model.pieces import Stock
+from ....model.links.anchors import diameter
+from ....model.stock import Stock
 from ....units import show
 from ....values.brackets import lever_arm_eta
 from ....values.found import Found
 from ....values.judgment import judgment
 from ....values.steels import least_fillet, steel
 from ...core.context import Context
-from ...core.govern import Criterion, at, govern
-from ...core.material import WoodMaterial
 from ...core.result import Check
-from ...core.strength import Outcome
+from ...core.wood.govern import Criterion, at, govern
+from ...core.wood.material import WoodMaterial
+from ...core.wood.strength import Outcome
 from ..asking import ask_for
 from ..body import Body
 from ..evidence import sinking_not_given

@@ -15,18 +15,19 @@ from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.section import rectangle_modulus
 from ....formulas.wood.shear import shear_stress
 from ....model.brackets import Corbel
-from ....model.pieces import Post, Stock
+from ....model.posts import Post
+from ....model.stock import Stock
 from ....units import show
 from ....values.brackets import lever_arm_eta
 from ....values.found import Found
 from ....values.judgment import judgment
 from ....values.lumber import read_size
+from ...core.asking.question import PlausibleAnswer, ask
 from ...core.context import Context
-from ...core.govern import Criterion, at, duration, govern
-from ...core.material import WoodMaterial, compression_star, shear_prime
-from ...core.question import PlausibleAnswer, ask
 from ...core.result import Check
-from ...core.strength import Outcome
+from ...core.wood.govern import Criterion, at, duration, govern
+from ...core.wood.material import WoodMaterial, compression_star, shear_prime
+from ...core.wood.strength import Outcome
 from ..asking import ask_for
 from ..bearing import bearing_under_loads
 from ..body import Body

@@ -12,15 +12,15 @@ import numpy as np
 from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....model.brackets import Bracket, Fixings, Pocket, Solid
-from ....model.pieces import Stock
+from ....model.stock import Stock
 from ....units import show
 from ....values.brackets import lever_arm_eta
 from ....values.found import Found
 from ....values.judgment import judgment
 from ...core.context import Context
-from ...core.material import WoodMaterial
 from ...core.pictures import Points, StressMark, StressPicture
 from ...core.result import Check, Table
+from ...core.wood.material import WoodMaterial
 from ..asking import ask_for
 from ..bearing import bearing_under_loads
 from ..body import Body

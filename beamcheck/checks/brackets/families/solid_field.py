@@ -11,11 +11,11 @@ import numpy as np
 from ....calc.pad import SilentPad
 from ....formulas.connections.group_action import load_slip_wood
 from ....model.brackets import Fixings, Solid
-from ....model.pieces import Stock
+from ....model.stock import Stock
 from ....values.brackets import elastic_ratios
 from ....values.judgment import judgment
 from ...anchors.fastener import dowel_of
-from ...core.material import WoodMaterial, modulus_prime
+from ...core.wood.material import WoodMaterial, modulus_prime
 from ..loads import BracketLoads
 from ..wood import known_species
 

@@ -15,9 +15,9 @@ from ....model.brackets import Bracket
 from ....units import show
 from ....values.judgment import judgment
 from ...anchors.fastener import dowel_of
-from ...core.govern import duration
-from ...core.material import WoodMaterial, bearing_prime, compression_star, shear_prime, tension_prime
 from ...core.result import Check
+from ...core.wood.govern import duration
+from ...core.wood.material import WoodMaterial, bearing_prime, compression_star, shear_prime, tension_prime
 from ..asking import ask_engineer
 from ..loads import BracketLoads
 from .solid_comparison import EDGE_WORDS, Edge, noticed

@@ -13,19 +13,19 @@ from ....model.brackets import Bracket, SteelCore
 from ....units import show
 from ....values.judgment import judgment
 from ....values.lumber import read_size
-from ...anchors.axial import axial_checks
-from ...anchors.connection import Connection
+from ...anchors.fasteners.axial import axial_checks
+from ...anchors.fasteners.connection import Connection
+from ...anchors.fasteners.lateral import lateral_checks
+from ...anchors.fasteners.layout import layout_checks
 from ...anchors.group import Forces, Group
 from ...anchors.joint import weak_wood
-from ...anchors.lateral import lateral_checks
-from ...anchors.layout import layout_checks
 from ...anchors.manners.base import sense_checks
 from ...anchors.manners.registry import resolved
 from ...anchors.steel import SCREW_STEEL
 from ...core.context import Context
 from ...core.result import Check
-from ...core.strength import Section
-from ...core.wood_doubts import wood_evidence_checks
+from ...core.wood.strength import Section
+from ...core.wood.wood_doubts import wood_evidence_checks
 from ..asking import ask_for, other_asked, path_of
 from ..wood import known_wood, not_known, wood_or_weakest
 from .heads import head_width

@@ -9,21 +9,21 @@ import numpy as np
 
 from ....calc.pad import Pad
 from ....errors import BeamcheckError
-from ....model.anchor_links import diameter
 from ....model.anchors import Anchor
 from ....model.brackets import Bracket, SteelCore, Trim
-from ....model.evidence import vouched
-from ....model.pieces import Existing
+from ....model.existing import Existing
+from ....model.fields.evidence import vouched
+from ....model.links.anchors import diameter
 from ....units import show
 from ...anchors.group import Forces, Group
 from ...anchors.manners.rated_hardware import rated_checks
 from ...anchors.manners.registry import manner_of
+from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context
-from ...core.material import WoodMaterial
-from ...core.question import PlausibleAnswer
 from ...core.result import Check
 from ...core.seat import answered
-from ...core.strength import Section
+from ...core.wood.material import WoodMaterial
+from ...core.wood.strength import Section
 from ..asking import ask_engineer, ask_for, path_of
 from ..body import Body
 from ..evidence import into_checks, rows_on_the_post

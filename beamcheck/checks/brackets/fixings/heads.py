@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from ....errors import BeamcheckError
-from ....model.anchor_links import diameter
 from ....model.anchors import Fastener
+from ....model.links.anchors import diameter
 from ....values.judgment import judgment
 
 HEADS = {

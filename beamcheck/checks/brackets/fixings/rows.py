@@ -11,7 +11,7 @@ import numpy as np
 
 from ....calc.pad import Pad, SilentPad
 from ....formulas.connections import bolt_pattern as pattern
-from ....formulas.steel import bolts as bolts
+from ....formulas.steel import bolts
 from ....formulas.wood.bearing import bearing_stress
 from ....formulas.wood.section import round_area
 from ....model.brackets import Bracket, Fixings
@@ -20,11 +20,11 @@ from ....values.fasteners import bolt
 from ....values.found import Found
 from ....values.judgment import judgment
 from ....values.steels import bolt_steel
-from ...core.govern import Criterion, at, govern
-from ...core.material import WoodMaterial, bearing_prime
-from ...core.question import PlausibleAnswer
+from ...core.asking.question import PlausibleAnswer
 from ...core.result import Check
-from ...core.strength import Outcome
+from ...core.wood.govern import Criterion, at, govern
+from ...core.wood.material import WoodMaterial, bearing_prime
+from ...core.wood.strength import Outcome
 from ..asking import ask_for, path_of
 from ..body import Body
 from ..family import Family

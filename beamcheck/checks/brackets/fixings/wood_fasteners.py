@@ -19,23 +19,23 @@ from ....units import show
 from ....values.connections import THIN, connection_factor, distance
 from ....values.found import Found
 from ....values.judgment import judgment
-from ...anchors.axial import axial_checks
-from ...anchors.connection import Connection, connection_duration
-from ...anchors.factors import temperature, wet_service
 from ...anchors.fastener import dowel_of
+from ...anchors.fasteners.axial import axial_checks
+from ...anchors.fasteners.connection import Connection, connection_duration
+from ...anchors.fasteners.factors import temperature, wet_service
+from ...anchors.fasteners.lateral import lateral_checks, split_checks
+from ...anchors.fasteners.layout import layout_checks
 from ...anchors.group import Forces, Group
 from ...anchors.joint import weak_wood
-from ...anchors.lateral import lateral_checks, split_checks
-from ...anchors.layout import layout_checks
 from ...anchors.manners.base import sense_checks
 from ...anchors.manners.registry import resolved
+from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context
-from ...core.govern import Criterion, at, govern
-from ...core.material import WoodMaterial
-from ...core.question import PlausibleAnswer
 from ...core.result import Check
-from ...core.strength import Outcome, Section
-from ...core.wood_doubts import wood_evidence_checks
+from ...core.wood.govern import Criterion, at, govern
+from ...core.wood.material import WoodMaterial
+from ...core.wood.strength import Outcome, Section
+from ...core.wood.wood_doubts import wood_evidence_checks
 from ..asking import ask_for, path_of
 from ..family import Family
 from ..wood import known_wood

@@ -20,11 +20,11 @@ from ...beams.beam import BeamRun
 from ...beams.bending import bending_checks
 from ...beams.seats import Seat
 from ...beams.shear import shear_checks
+from ...core.asking.question import Question, ask
 from ...core.context import Context
-from ...core.govern import Criterion, at, duration, govern
-from ...core.question import Question, ask
 from ...core.result import Check
-from ...core.strength import Outcome, shear
+from ...core.wood.govern import Criterion, at, duration, govern
+from ...core.wood.strength import Outcome, shear
 from .gap import PropAsk
 
 MORE = 1e-6  # part by which something has to grow to be worth a line

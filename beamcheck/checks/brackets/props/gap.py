@@ -24,7 +24,7 @@ from ....units import show
 from ....values.brackets import movement_coefficient
 from ....values.judgment import judgment
 from ...beams.beam import BeamRun
-from ...core.material import modulus_prime
+from ...core.wood.material import modulus_prime
 from .supports import Moving, with_supports
 
 Array = np.ndarray

@@ -17,11 +17,11 @@ from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....units import show
 from ....values.judgment import judgment
+from ...core.asking.question import PlausibleAnswer, Question, ask
 from ...core.context import Context
-from ...core.material import is_unknown
 from ...core.pictures import Closing, GapPicture
-from ...core.question import PlausibleAnswer, Question, ask
 from ...core.result import Check
+from ...core.wood.material import is_unknown
 from .beam import effects
 from .gap import Array, Nearby, PropAsk
 from .supports import live_that_stays, moving_supports

@@ -10,13 +10,13 @@ import numpy as np
 from ....analysis.props.props import carried_down, sinking, unit_sags
 from ....calc.pad import SilentPad
 from ....formulas.brackets.prop import softened_modulus
+from ....model.beams import Beam
 from ....model.brackets import Bracket
-from ....model.pieces import Beam
 from ....values.judgment import judgment
 from ...beams.beam import BeamRun
+from ...core.asking.question import Question, ask
 from ...core.context import Context
-from ...core.material import modulus_prime
-from ...core.question import Question, ask
+from ...core.wood.material import modulus_prime
 
 Array = np.ndarray
 MOST_DEEP = 12  # beams that stand on beams, one on the other

@@ -11,7 +11,7 @@ from typing import ClassVar
 import numpy as np
 
 from ....calc.pad import Pad
-from ....formulas.steel import bolts as bolts
+from ....formulas.steel import bolts
 from ....formulas.wood.section import round_area
 from ....model.brackets import Trim
 from ....units import show
@@ -19,15 +19,15 @@ from ....values.fasteners import bolt
 from ....values.found import Found
 from ....values.judgment import judgment
 from ....values.steels import bolt_steel
-from ...anchors.axial import axial_checks
-from ...anchors.connection import Connection
+from ...anchors.fasteners.axial import axial_checks
+from ...anchors.fasteners.connection import Connection
+from ...anchors.fasteners.lateral import lateral_checks
+from ...anchors.fasteners.layout import layout_checks
 from ...anchors.group import Forces
-from ...anchors.lateral import lateral_checks
-from ...anchors.layout import layout_checks
 from ...anchors.manners.registry import resolved
-from ...core.govern import Criterion, at, govern
 from ...core.result import Check
-from ...core.strength import Outcome
+from ...core.wood.govern import Criterion, at, govern
+from ...core.wood.strength import Outcome
 from ..asking import ask_for
 
 Array = np.ndarray

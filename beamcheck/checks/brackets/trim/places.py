@@ -12,12 +12,12 @@ import numpy as np
 
 from ....model.brackets import Trim
 from ....model.fixings import Fixings
-from ....model.pieces import Stock
+from ....model.stock import Stock
 from ....units import show
 from ....values.connections import THIN, distance, lever_arm
 from ....values.judgment import judgment
-from ...anchors.distances import far_width
 from ...anchors.fastener import dowel_of
+from ...anchors.fasteners.distances import far_width
 from ...anchors.joint import HAIR
 
 Array = np.ndarray

@@ -13,11 +13,11 @@ from ....analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
 from ....errors import BeamcheckError
 from ....model.anchors import Anchor
 from ....model.brackets import Fixings, Trim
-from ....model.pieces import Existing
+from ....model.existing import Existing
 from ....units import show
 from ....values.judgment import judgment
 from ....values.lumber import read_size
-from ...anchors.connection import Connection
+from ...anchors.fasteners.connection import Connection
 from ...anchors.group import Forces, Group
 from ...anchors.joint import weak_wood
 from ...anchors.manners.base import sense_checks
@@ -26,9 +26,9 @@ from ...core.context import Context
 from ...core.draft import GENERAL, Draft, Reactions, SupportForces, transfer_doubts
 from ...core.result import Check, PieceResult
 from ...core.seat import answered
-from ...core.stated_capacity import enough
-from ...core.strength import Section
-from ...core.wood_doubts import wood_evidence_checks
+from ...core.wood.stated_capacity import enough
+from ...core.wood.strength import Section
+from ...core.wood.wood_doubts import wood_evidence_checks
 from ..asking import ask_engineer, ask_for, other_asked, path_of
 from ..evidence import into_checks
 from ..fixings.fixings import by_hand, not_given

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ....checks.core.question_words import WHO
+from ....checks.core.asking.question_words import WHO
 from ....checks.core.result import Check, PieceResult, Verdict
 from ....checks.core.summary import MEANING, PIECE_MEANING, quantity
 from ..blocks import Block, Caution, VerdictBlock

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ....checks.core.question_words import WHO, answers_of, place_of
+from ....checks.core.asking.question_words import WHO, answers_of, place_of
 from ..blocks import Block, Heading, Paragraph
 from ..rich_blocks import Cell, RichTable
 from .context import Sheet

@@ -1,0 +1,172 @@
+"""What keeps wood from passing whatever its figures are: how its grade is known, its size, what was done to it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from ....model.fields.evidence import read_evidence, read_stamp
+from ....model.marks import Marked
+from ....model.stock import Stock
+from ....values.judgment import judgment
+from ....values.loads import told
+from ....values.lumber import DesignValues, Size, highest_values
+from ....values.species import known_species, species_in
+from ..asking.question import PlausibleAnswer, Question, ask
+from ..result import Check
+
+ENGINEERED = "NDS 2018 chapter 5"
+
+
+@dataclass(frozen=True)
+class WoodDoubt:
+    """One thing that is not known of a stock, and the question that would settle it."""
+
+    text: str
+    question: Question
+    of_bending: bool = False  # of no weight for what only stands upright
+
+
+def wood_evidence_checks(name: str, doubts: tuple[WoodDoubt, ...], *, upright: bool = False) -> list[Check]:
+    """Doubts about the wood of a piece: each keeps it from passing; an upright one is not meant to bend."""
+    what, clause = "evidence for the wood", "NDS 2018 4.1"
+    return [
+        Check.refers("wood.evidence", name, what, clause, doubt.text, ask=doubt.question)
+        for doubt in doubts if not (upright and doubt.of_bending)
+    ]  # fmt: skip
+
+
+def named_engineered(piece: Marked) -> list[Check]:
+    """A piece whose name is that of engineered wood, which the values of sawn lumber are not for."""
+    kind, what = type(piece).__name__.casefold(), "kind of wood"
+    found = []
+    for field in ("name", "called"):
+        words = told(getattr(piece, field), "engineered")
+        if not words or piece.insists_on(field):
+            continue
+        text = f"it is called {getattr(piece, field)!r}: {words[0].says} has rules and values of its own, not run here"
+        path, says = f"{kind}.{piece.name}.meant.{field}", "sawn lumber, only called so"
+        question = ask("engineered_name", piece.name, path, answers=[PlausibleAnswer(says, ((path, says),))],
+                       kind=words[0].says)  # fmt: skip
+        found.append(Check.refers("wood.evidence", piece.name, what, ENGINEERED, text, ask=question))
+    return found
+
+
+def wood_doubts(stock: Stock, size: Size, values: DesignValues) -> Iterator[WoodDoubt]:
+    """Everything that is in doubt about a stock whose species and grade are said."""
+    yield from _grade(stock)
+    yield from _letter(stock)
+    yield from _engineered(stock)
+    yield from _upright_only(stock)
+    if size.surface == "rough":
+        field, sides = f"stock.{stock.name}.size", f"{size.b:g} in x {size.d:g} in"
+        answers = [PlausibleAnswer(sides, ((field, sides), (f"stock.{stock.name}.meant.size", "measured, rough sawn")))]
+        text = f"size {stock.size!r} is only a name: measure the least section and enter that"
+        yield WoodDoubt(text, ask("measured_size", stock.name, field, answers=answers))
+    if values.source.confidence == "low":
+        text = f"{values.species} {values.grade}: the tabulated values are recalled with low confidence"
+        wood = f"{values.species} {values.grade}"
+        yield WoodDoubt(text, ask("low_confidence", stock.name, wood=wood))
+    if stock.incised and size.size_class != "dimension":
+        text = "incised timber: NDS 2018 4.3.8 gives incising factors for dimension lumber only"
+        yield WoodDoubt(text, ask("incised_timber", stock.name))
+    yield from _treatment(stock)
+
+
+def treated_with(stock: Stock) -> str:
+    """What treated wood was treated with, as a field or the words of its end tag say; '' where neither does."""
+    return stock.treated_with or next((one.says for one in told(stock.evidence, "treatment")), "")
+
+
+def _treatment(stock: Stock) -> Iterator[WoodDoubt]:
+    """Preservative leaves the values as they are, incising apart; treatment against fire does not (NDS 2018 4.3.8)."""
+    if stock.values is not None:
+        return
+    with_ = treated_with(stock)
+    if with_ == "fire retardant" and not stock.treated:
+        text = f"entered as not treated, and {stock.evidence!r} says: against fire; its values come from who treated it"
+        yield WoodDoubt(text, ask("fire_retardant", stock.name))
+    if not stock.treated:
+        return
+    if with_ == "preservative":
+        return
+    if not with_:
+        text = "treated wood: what it was treated with is not said; against fire its values come from who treated it"
+        yield WoodDoubt(text, ask("treated_with", stock.name, f"stock.{stock.name}.treated_with"))
+    else:
+        text = "treated against fire: its values come from who treated it (NDS 2018 4.3.8)"
+        yield WoodDoubt(text, ask("fire_retardant", stock.name))
+
+
+def _letter(stock: Stock) -> Iterator[WoodDoubt]:
+    """Values by letter beyond all that the tables hold."""
+    if stock.values is None:
+        return
+    above = judgment("values by letter over the highest of the tables").value
+    high = [
+        f"{name} {getattr(stock.values, name):,.0f} psi (the tables end at {most:,.0f})"
+        for name, most in highest_values().items() if getattr(stock.values, name) > above * most
+    ]  # fmt: skip
+    if high:
+        text = f"stock {stock.name!r}: the letter gives more than any sawn lumber has: {', '.join(high)}"
+        yield WoodDoubt(text, ask("letter_values", stock.name))
+
+
+def _engineered(stock: Stock) -> Iterator[WoodDoubt]:
+    """Words of glued or other engineered wood, which the rules of sawn lumber are not for."""
+    source = "" if stock.values is None else stock.values.source
+    for text in (stock.name, stock.species, stock.grade, stock.evidence, source):
+        if words := told(text, "engineered"):
+            found = f"stock {stock.name!r}: {text!r} says {words[0].says}, which has rules and values of its own"
+            yield WoodDoubt(found, ask("engineered", stock.name, kind=words[0].says))
+            return
+
+
+def _upright_only(stock: Stock) -> Iterator[WoodDoubt]:
+    """Pieces glued lengthwise for studs, which may not bend."""
+    if words := told(stock.evidence, "upright only"):
+        text = f"stock {stock.name!r}: {stock.evidence!r} says {words[0].says}, and here it bends"
+        yield WoodDoubt(text, ask("upright_only", stock.name, kind=words[0].says), of_bending=True)
+
+
+def _other_species(stock: Stock) -> Iterator[WoodDoubt]:
+    """Evidence that names species, and not the one that is entered."""
+    entered, said = known_species(stock.species), species_in(stock.evidence)
+    if not entered or not said or entered in said:
+        return
+    other, field = said[0], f"stock.{stock.name}.species"
+    text = f"stock {stock.name!r} is entered as {stock.species}, and the evidence says {other}: {stock.evidence!r}"
+    answers = [PlausibleAnswer(other, ((field, other),))]
+    asked = ask("species_differs", stock.name, field, answers=answers, species=stock.species, other=other)
+    yield WoodDoubt(text, asked)
+
+
+def _grade(stock: Stock) -> Iterator[WoodDoubt]:
+    """Who says what grade it is, and whether the words are evidence of it."""
+    named, field = f"stock {stock.name!r}", f"stock.{stock.name}.evidence"
+    if stock.grade_from is None:
+        if stock.values is None:
+            text = f"{named}: where the grade comes from is not said (stamp, certificate or engineer)"
+            yield WoodDoubt(text, ask("grade_from", stock.name, f"stock.{stock.name}.grade_from"))
+        return  # the letter that gives the values is the evidence
+    if stock.grade_from == "assumed":
+        text = f"PRELIMINARY: the grade of {named} is assumed; have it graded"
+        yield WoodDoubt(text, ask("grade_assumed", stock.name, f"stock.{stock.name}.grade_from"))
+        return
+    if not stock.evidence.strip():
+        text = f"{named}: the {stock.grade_from} is not described; copy its text into `evidence`"
+        yield WoodDoubt(text, ask("evidence", stock.name, field, source=stock.grade_from))
+        return
+    stamp = read_stamp(stock.evidence, stock.grade)
+    if stamp.other_grade:
+        text = f"{named} is entered as {stock.grade}, and the evidence says {stamp.other_grade}: {stock.evidence!r}"
+        answers = [PlausibleAnswer(stamp.other_grade, ((f"stock.{stock.name}.grade", stamp.other_grade),))]
+        asked = ask("grade_differs", stock.name, f"stock.{stock.name}.grade", answers=answers, grade=stock.grade,
+                    other=stamp.other_grade)  # fmt: skip
+        yield WoodDoubt(text, asked)
+        return
+    yield from _other_species(stock)
+    missing = stamp.missing if stock.grade_from == "stamp" else read_evidence(stock.evidence).missing_for("grade")
+    if missing:
+        text = f"{named}: {stock.evidence!r} is no evidence of a {stock.grade_from}: {missing}"
+        yield WoodDoubt(text, ask("evidence", stock.name, field, source=stock.grade_from))

@@ -1,0 +1,144 @@
+"""Loads that are looked up: combinations, weights of finishes, live loads by use (lbf/in2), what words say of a load.
+
+Words: a sort is one question that is put to them: which use of a room, which layer with its least weight, whether the
+roof is open below, and so on, as rows of `tables/load_words.csv`. The longest words that fit count, so that 'attic
+without storage' is not 'storage'.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from types import MappingProxyType
+
+from ..errors import OutOfRange, UnknownName
+from ..provenance import Source
+from .found import Found
+from .loader import rows, source_of
+from .species import folded
+
+LOAD_KINDS = ("D", "L", "Lr", "S", "W")
+
+
+@dataclass(frozen=True)
+class Combination:
+    """One allowable-stress combination: `factors` has an entry for each load kind in it.
+
+    `duration_load` is the load of shortest duration in it when all its loads are present; NDS 2018 2.3.2 takes C_D from
+    the shortest load that is really there. W is the strength-level wind load.
+    """
+
+    name: str
+    factors: Mapping[str, float]
+    duration_load: str
+    clause: str
+    source: Source
+
+
+@cache
+def asd_combinations() -> tuple[Combination, ...]:
+    """The combinations of ASCE 7-16 2.4.1 (dead, live, roof live, snow, wind; earthquake is not among them)."""
+    return tuple(
+        Combination(
+            row["combination"],
+            MappingProxyType({kind: float(row[kind]) for kind in LOAD_KINDS if float(row[kind])}),
+            row["C_D_load"],
+            f"{row['source']} no. {row['number']}",
+            source_of(row),
+        )
+        for row in rows("asce_7_16_asd_combinations")
+    )
+
+
+SQUARE_FOOT = 144.0  # in2
+
+
+def finish_names() -> tuple[str, ...]:
+    """The items that `finish_weight` knows."""
+    return tuple(row["item"] for row in rows("finish_weights"))
+
+
+def finish_weight(name: str) -> Found[float]:
+    """Weight of a finish or covering per area, lbf/in2 (the table is in psf).
+
+    Raises
+    ------
+    UnknownName
+        If the table does not list it.
+    """
+    for row in rows("finish_weights"):
+        if folded(row["item"]) == folded(name):
+            return Found(float(row["weight"]) / SQUARE_FOOT, source_of(row), f"{row['item']}: {row['weight']} psf")
+    raise UnknownName("finish", name, finish_names())
+
+
+def live_load_uses() -> tuple[str, ...]:
+    """The uses that `live_load` knows."""
+    return tuple(dict.fromkeys(row["use"] for row in rows("live_loads")))
+
+
+def live_load(use: str, *, least: bool = False) -> Found[float]:
+    """Uniform live load of a use, lbf/in2; where documents differ, the largest, or the least that any of them has.
+
+    Raises
+    ------
+    UnknownName
+        If the tables do not list the use.
+    OutOfRange
+        If the use has a point load only.
+    """
+    listed = [row for row in rows("live_loads") if folded(row["use"]) == folded(use)]
+    if not listed:
+        raise UnknownName("use", use, live_load_uses())
+    uniform = [row for row in listed if row["load"]]
+    if not uniform:
+        row = listed[0]
+        raise OutOfRange(
+            f"{row['use']} has a point load only: {row['point_load']} lb, {row['point_on']}", row["source"]
+        )
+    row = (min if least else max)(uniform, key=lambda row: float(row["load"]))
+    point = f", or {row['point_load']} lb on {row['point_on']}" if row["point_load"] else ""
+    return Found(float(row["load"]) / SQUARE_FOOT, source_of(row), f"{row['use']}: {row['load']} psf{point}")
+
+
+_MASK = "mask"  # words that must not be taken for what they hold: of every sort, or of that named after it
+
+
+@dataclass(frozen=True)
+class Told:
+    """One thing that words say: the words found, what they mean, a weight per area where they have one, lbf/in2."""
+
+    words: str
+    says: str
+    weight: float | None
+    source: Source
+
+
+@lru_cache(maxsize=64)
+def _pattern(sort: str) -> re.Pattern[str]:
+    sorts = (sort, _MASK, f"{_MASK} {sort}")
+    words = sorted({row["words"] for row in rows("load_words") if row["sort"] in sorts}, key=len, reverse=True)
+    return re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, words))})(?![\w-])", re.IGNORECASE)
+
+
+@lru_cache(maxsize=64)
+def _told(sort: str) -> dict[str, Told]:
+    return {
+        row["words"].casefold(): Told(
+            row["words"], row["says"], float(row["psf"]) / SQUARE_FOOT if row["psf"] else None, source_of(row)
+        )
+        for row in rows("load_words")
+        if row["sort"] == sort
+    }
+
+
+@lru_cache(maxsize=4096)
+def told(text: str, sort: str) -> tuple[Told, ...]:
+    """What a text says of one sort, each thing once, in the order of the text; nothing where it says nothing of it."""
+    known = _told(sort)
+    spaced = " ".join(text.split())
+    found = (known.get(match.group().casefold()) for match in _pattern(sort).finditer(spaced))
+    by_meaning = {one.says: one for one in found if one is not None}
+    return tuple(by_meaning.values())
