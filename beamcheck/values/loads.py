@@ -144,9 +144,7 @@ def told(text: str, sort: str) -> tuple[Told, ...]:
     known = _told(sort)
     spaced = " ".join(text.split())
     plain = spaced.casefold()
-    there = tuple(
-        words for words in _words(sort) if words.casefold() in plain
-    )
+    there = tuple(words for words in _words(sort) if words.casefold() in plain)
     matches = _pattern(there).finditer(spaced) if there else ()
     found = (known.get(match.group().casefold()) for match in matches)
     by_meaning = {one.says: one for one in found if one is not None}
