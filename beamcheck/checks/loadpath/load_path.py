@@ -20,7 +20,8 @@ from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions, SupportForces
 from ..core.pictures import GapPicture, LoadPath, PathEdge, PathNode, PathTotal, Role
 from ..core.result import PieceResult, Table
-from ..core.seat import NEGLIGIBLE, bears_nothing
+from ..core.seat import bears_nothing
+from ..core.trivial import NEGLIGIBLE
 from ..roofs.framed_stick import framed
 from .roles import OTHER_SIDE, Way, everything, faults_of, kind_of, role_of, ways_of, why_not
 from .totals import Trace, standing_for, tie_length, trace
