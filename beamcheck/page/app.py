@@ -47,19 +47,33 @@ def application(folder: Path, hosts: frozenset[str], keys: Keys, cookie: str = "
     at = "/job/{job}"
     made = Starlette(
         routes=[
-            get("/", start.start), get("/k/{key}", start.door), posts("/k/{key}", start.come_in),
+            get("/", start.start),
+            get("/k/{key}", start.door),
+            posts("/k/{key}", start.come_in),
             get("/static/{name}", _static),
-            get("/new-text", job.new_text), posts("/new-text", job.set_new_text),
-            get(at, job.job), get(f"{at}/text", job.text), posts(f"{at}/text", job.set_text),
-            posts(f"{at}/try", piece.attempt), posts(f"{at}/set", piece.set_fields), posts(f"{at}/more", piece.more),
-            posts(f"{at}/add", piece.add_entry), posts(f"{at}/remove", piece.remove),
+            get("/new-text", job.new_text),
+            posts("/new-text", job.set_new_text),
+            get(at, job.job),
+            get(f"{at}/text", job.text),
+            posts(f"{at}/text", job.set_text),
+            posts(f"{at}/try", piece.attempt),
+            posts(f"{at}/set", piece.set_fields),
+            posts(f"{at}/more", piece.more),
+            posts(f"{at}/add", piece.add_entry),
+            posts(f"{at}/remove", piece.remove),
             get(f"{at}/add/{{kind}}", piece.new_entry),
             get(f"{at}/template/{{number:int}}.{{ending}}", job.template),
             get(f"{at}/{{kind}}.pdf", job.paper),
             get(f"{at}/{{kind}}/{{number:int}}", piece.entry),
         ],
-        exception_handlers={Refused: _wrong, BeamcheckError: _wrong, Superseded: _wrong, HTTPException: _wrong, OSError: _wrong},
-    )  # fmt: skip
+        exception_handlers={
+            Refused: _wrong,
+            BeamcheckError: _wrong,
+            Superseded: _wrong,
+            HTTPException: _wrong,
+            OSError: _wrong,
+        },
+    )
     place = Folder(folder.resolve())
     made.state.site = Site(place, Desks(place), keys, cookie)
     return Gate(made, hosts, keys, cookie)

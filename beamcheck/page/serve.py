@@ -19,6 +19,11 @@ from .guard.keys import SESSION_SECONDS, Keys
 
 LOOPBACK = "127.0.0.1"
 IDLE_SECONDS = 30 * 60.0
+WARNING = """\
+Whoever is in the same network can read along: the way to the phone is not encrypted. Use a network of your own.
+It ends after 8 hours or with Ctrl-C. A second phone needs a second key: press Enter for one. To let a phone only
+look, start with --phone-read-only.
+"""
 Say = Callable[[str], None]
 
 
@@ -63,9 +68,17 @@ class Serving:
         hosts = frozenset(f"{one}:{self.port}" for one in (LOOPBACK, self.phone) if one)
         gate = application(self.folder, hosts, self.keys, f"whatcarries_{self.port}")
         config = uvicorn.Config(
-            gate, log_level="critical", access_log=False, lifespan="off", server_header=False, date_header=False,
-            limit_concurrency=400, timeout_keep_alive=15, h11_max_incomplete_event_size=32_768, ws="none",
-        )  # fmt: skip
+            gate,
+            log_level="critical",
+            access_log=False,
+            lifespan="off",
+            server_header=False,
+            date_header=False,
+            limit_concurrency=400,
+            timeout_keep_alive=15,
+            h11_max_incomplete_event_size=32_768,
+            ws="none",
+        )
         server = uvicorn.Server(config)
 
         async def watch() -> None:
@@ -149,8 +162,7 @@ def invite(serving: Serving, say: Say) -> str:
         phone = serving.phone_address()
         only = ", to look only" if serving.read_only_phone else ""
         say(
-            f"\nFor one phone in this network ({serving.phone}){only}, good once and for 5 minutes:\n\n{qr_code(phone)}\n  {phone}\n\n"
-            "Whoever is in the same network can read along: the way to the phone is not encrypted. Use a network of your\n"
-            "own. It ends after 8 hours or with Ctrl-C. A second phone needs a second key: press Enter for one.\n"
+            f"\nFor one phone in this network ({serving.phone}){only}, good once and for 5 minutes:\n\n"
+            f"{qr_code(phone)}\n  {phone}\n\n{WARNING}"
         )
     return address

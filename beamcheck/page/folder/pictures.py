@@ -29,7 +29,7 @@ def kind_of(data: bytes) -> str:
         return "png"
     if data[4:8] == b"ftyp" and data[8:12] in _HEIC:
         return "heic"
-    if data.startswith(b"%PDF-1.") or data.startswith(b"%PDF-2."):
+    if data.startswith((b"%PDF-1.", b"%PDF-2.")):
         return "pdf"
     raise Refused(TAKEN, 415)
 
@@ -160,7 +160,7 @@ def _private(tiff: bytes) -> Iterator[tuple[int, int]]:
     (first,) = struct.unpack(_order(tiff) + "I", tiff[4:8])
     todo = [first]
     for at in todo:
-        for tag, kind, number, place, value in _entries(tiff, at):
+        for tag, kind, number, _place, value in _entries(tiff, at):
             size = _SIZES.get(kind, 1) * number
             if tag == _GPS:
                 for _, inner, many, where, far in _entries(tiff, value):

@@ -12,8 +12,8 @@ from ..guard.bodies import Refused
 from .listing import JOB, SEEN
 
 HEAD = (
-    "# What was seen before it was covered, and what an engineer noted. Written by whatcarries page; it is no input of\n"
-    "# a calculation, and a note is no signature.\n"
+    "# What was seen before it was covered, and what an engineer noted. Written by whatcarries page;\n"
+    "# it is no input of a calculation, and a note is no signature.\n"
 )
 DECISIONS = ("accepted", "accepted as noted", "not accepted")
 MOST = 5000
@@ -70,7 +70,8 @@ def read_seen(job: Path) -> Seen:
         return Seen()
     except (OSError, ValueError, TypeError):
         return Seen(problem=f"{path.name} cannot be read as what was seen: mend it, or move it away")
-    if not all(isinstance(part, (str, tuple)) for one in (*ticks, *decisions) for part in asdict(one).values()):
+    every: tuple[Tick | Decision, ...] = (*ticks, *decisions)
+    if not all(isinstance(part, (str, tuple)) for one in every for part in asdict(one).values()):
         return Seen(problem=f"{path.name} holds something that is no text")
     return Seen(ticks, decisions)
 

@@ -60,7 +60,7 @@ class Field:
 
 @dataclass(frozen=True)
 class Group:
-    """Fields under one head. `remove` is the path that takes it away; `blank` a form for one more, `add` where it goes."""
+    """Fields under one head. `remove` takes it away; `blank` is a form for one more, `add` where that goes."""
 
     legend: str
     first: tuple[Field | Group, ...]
@@ -132,15 +132,29 @@ def _one(
         choices = tuple(blank(one, path, f"{_called(one)}") for one in kind.classes)
         return Group(title, choices, note=_help(info))
     return Field(
-        path, key, title, _help(info), kind, _text(value), place(keys, whole), info.is_required(), OF_NAMES.get(key, ""),
-        key in IN_FEET and cls.__name__ in CLASSES_IN_FEET, known(cls.__name__, key),
-    )  # fmt: skip
+        path,
+        key,
+        title,
+        _help(info),
+        kind,
+        _text(value),
+        place(keys, whole),
+        info.is_required(),
+        OF_NAMES.get(key, ""),
+        key in IN_FEET and cls.__name__ in CLASSES_IN_FEET,
+        known(cls.__name__, key),
+    )
 
 
 def _entry(
-    cls: type[Piece], data: Mapping[str, Any], path: str, keys: tuple[str | int, ...], whole: Any, title: str,
+    cls: type[Piece],
+    data: Mapping[str, Any],
+    path: str,
+    keys: tuple[str | int, ...],
+    whole: Any,
+    title: str,
     info: FieldInfo | None = None,
-) -> Group:  # fmt: skip
+) -> Group:
     found = dict(_all(cls, data, path, keys, whole))
     wanted = FIRST.get(cls.__name__) or tuple(found)
     first = tuple(found[name] for name in found if name in wanted or name in data)
@@ -169,9 +183,18 @@ def _blank_fields(cls: type[Piece], before: str, depth: int) -> Iterator[Field |
                     yield Group(f"{_singular(title)} {i + 1}", tuple(_blank_fields(kind.classes[0], inside, depth + 1)))
             continue
         yield Field(
-            before + key, key, label(cls.__name__, key), _help(info), kind, "", "", info.is_required(),
-            OF_NAMES.get(key, ""), key in IN_FEET and cls.__name__ in CLASSES_IN_FEET, known(cls.__name__, key),
-        )  # fmt: skip
+            before + key,
+            key,
+            label(cls.__name__, key),
+            _help(info),
+            kind,
+            "",
+            "",
+            info.is_required(),
+            OF_NAMES.get(key, ""),
+            key in IN_FEET and cls.__name__ in CLASSES_IN_FEET,
+            known(cls.__name__, key),
+        )
 
 
 def _which(kind: Kind, value: Mapping[str, Any]) -> type[Piece]:

@@ -1,9 +1,10 @@
-"""The drawing of a piece on the page: a beam with its seats, loads and clear span to one scale; others as in the shop."""
+"""The drawing of a piece on the page: a beam with seats, loads and clear span to one scale; others as in the shop."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from itertools import pairwise
+from typing import Any
 
 from ...checks.core.result import Figure, PieceResult
 from ...model.beams import Beam
@@ -31,7 +32,7 @@ def drawing_of(piece: PieceResult, job: Job, units: str) -> str:
 
 
 def _given(job: Job, name: str) -> object:
-    every = (*job.beam, *job.bracket, *job.anchor, *job.trim, *job.post, *job.rafter, *job.tie)
+    every: tuple[Any, ...] = (*job.beam, *job.bracket, *job.anchor, *job.trim, *job.post, *job.rafter, *job.tie)
     return next((one for one in every if one.name == name), None)
 
 
@@ -47,13 +48,20 @@ def _beam(figure: Figure, beam: Beam, job: Job, about: str, units: str) -> str:
 
     top = _loads(board, figure, to_x, 6.0)
     deep = max(scale * figure.depth, LEAST_DEEP)
-    board.shape([(to_x(left), top), (to_x(right), top), (to_x(right), top + deep), (to_x(left), top + deep)],
-                fill=WOOD, width=1.8)  # fmt: skip
+    board.shape(
+        [(to_x(left), top), (to_x(right), top), (to_x(right), top + deep), (to_x(left), top + deep)],
+        fill=WOOD,
+        width=1.8,
+    )
     for part in (0.3, 0.62, 0.82):
         if deep > 14.0:
             wide = to_x(right) - to_x(left)
-            board.line((to_x(left) + 6, top + part * deep), (to_x(left) + wide * (1.0 - 0.1 * part), top + part * deep),
-                       width=0.7, stroke=GRAIN)  # fmt: skip
+            board.line(
+                (to_x(left) + 6, top + part * deep),
+                (to_x(left) + wide * (1.0 - 0.1 * part), top + part * deep),
+                width=0.7,
+                stroke=GRAIN,
+            )
     for cut in figure.cuts:
         upper = top + deep - (cut.from_bottom + cut.depth) / figure.depth * deep
         lower = top + deep - cut.from_bottom / figure.depth * deep
@@ -92,9 +100,13 @@ def _loads(board: Board, figure: Figure, at: Callable[[float], float], top: floa
         board.line((x0, top + ROW - 2), (x1, top + ROW - 2), width=1.0)
         count = max(int((x1 - x0) / 18.0), 1)
         board.strokes(
-            [((x0 + (x1 - x0) * i / count, top + ROW - 2), (x0 + (x1 - x0) * i / count, top + ROW + 6)) for i in range(count + 1)],
-            width=0.9, stroke=INK,
-        )  # fmt: skip
+            [
+                ((x0 + (x1 - x0) * i / count, top + ROW - 2), (x0 + (x1 - x0) * i / count, top + ROW + 6))
+                for i in range(count + 1)
+            ],
+            width=0.9,
+            stroke=INK,
+        )
         top += ROW + 10.0
     points = [one for one in figure.loads if one.shape != "line"]
     for one in points:
@@ -114,8 +126,12 @@ def _loads(board: Board, figure: Figure, at: Callable[[float], float], top: floa
 def _block(board: Board, x0: float, x1: float, foot: float, *, hatched: bool, open_: bool) -> None:
     """What it rests on: wood, or hatched where it is there already; dashed where nobody has measured the seat."""
     fill = PAPER if hatched else WOOD
-    board.shape(((x0, foot), (x1, foot), (x1, foot + SEAT_HIGH - 8), (x0, foot + SEAT_HIGH - 8)), fill=fill,
-                width=1.4, dash="4 3" if open_ else "")  # fmt: skip
+    board.shape(
+        ((x0, foot), (x1, foot), (x1, foot + SEAT_HIGH - 8), (x0, foot + SEAT_HIGH - 8)),
+        fill=fill,
+        width=1.4,
+        dash="4 3" if open_ else "",
+    )
     if hatched:
         lines = []
         x = x0 - SEAT_HIGH
@@ -159,8 +175,16 @@ def _post(figure: Figure, post: Post, job: Job, about: str) -> str:
     middle, top = WIDTH / 2, 44.0
     board.line((middle, 6), (middle, top - 8), width=2.0)
     board.shape(((middle - 5, top - 10), (middle + 5, top - 10), (middle, top - 1)), fill=INK)
-    board.shape(((middle - wide / 2, top), (middle + wide / 2, top), (middle + wide / 2, top + high), (middle - wide / 2, top + high)),
-                fill=WOOD, width=1.8)  # fmt: skip
+    board.shape(
+        (
+            (middle - wide / 2, top),
+            (middle + wide / 2, top),
+            (middle + wide / 2, top + high),
+            (middle - wide / 2, top + high),
+        ),
+        fill=WOOD,
+        width=1.8,
+    )
     _block(
         board, middle - 34, middle + 34, top + high, hatched=post.on in {one.name for one in job.existing}, open_=False
     )

@@ -15,7 +15,7 @@ from ..form.words import KINDS
 from ..guard.bodies import MOST_JOB, Refused, json_of
 from ..show.rows import shown
 from .piece import changed_elsewhere, told
-from .site import later, links, opened, page, site_of
+from .site import entries_of, later, links, opened, page, site_of
 from .start import counts, next_question
 
 if TYPE_CHECKING:
@@ -44,8 +44,7 @@ def _job(request: Request) -> Response:
     others = [
         (str(one.get("name", "")), f"{kind}/{number}", str(one.get("what") or one.get("size") or ""))
         for kind in ("stock", "existing")
-        for number, one in enumerate(data.get(kind) if isinstance(data.get(kind), list) else (), start=1)
-        if isinstance(one, dict)
+        for number, one in enumerate(entries_of(data, kind), start=1)
     ]
     asked = next_question(result)
     pieces = [] if result is None else [shown(one, result) for one in result.pieces if one.name in at]

@@ -1,4 +1,4 @@
-"""One entry of a job: its form, and for a piece the drawing, the sentence and the verdict, which follow as one types."""
+"""One entry of a job: its form, and for a piece the drawing, sentence and verdict, which follow as one types."""
 
 from __future__ import annotations
 
@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Any
 
 from ...errors import BeamcheckError, JobError, Problem
 from ...jobfile.edit import with_fields
-from ...jobfile.layout import block_of, changed_lines, without_entry
 from ...jobfile.keep import ChangedSince, save
+from ...jobfile.layout import block_of, changed_lines, without_entry
 from ...lettering import legible
 from ...model.fields.places import plain
 from ..desk import Checked, Superseded
@@ -20,7 +20,7 @@ from ..guard.bodies import Refused, json_of
 from ..show.elevation import drawing_of
 from ..show.render import rendered
 from ..show.rows import Shown, shown
-from .site import PIECES, Opened, class_of, entry_of, later, links, opened, page
+from .site import PIECES, Opened, class_of, entries_of, entry_of, later, links, opened, page
 
 if TYPE_CHECKING:
     from starlette.requests import Request
@@ -45,29 +45,42 @@ def _entry(request: Request) -> Response:
     found = now.check()
     groups = [("", sections(class_of(kind), given, path, keys, data))]
     stick = given.get("stock")
-    stocks = data.get("stock", []) if isinstance(data.get("stock"), list) else []
-    for place, stock in enumerate(stocks):
-        if isinstance(stock, dict) and stock.get("name") == stick and stick and kind != "stock":
+    for place, stock in enumerate(entries_of(data, "stock")):
+        if stock.get("name") == stick and stick and kind != "stock":
             also = [one for one in _users(data, str(stick)) if one != name]
             note = f"also the stick of {', '.join(also)}" if also else ""
-            groups.append((f"The stick, {stick}. {note}".strip(),
-                           sections(class_of("stock"), stock, f"stock.{stick}", ("stock", place), data)))  # fmt: skip
+            groups.append(
+                (
+                    f"The stick, {stick}. {note}".strip(),
+                    sections(class_of("stock"), stock, f"stock.{stick}", ("stock", place), data),
+                )
+            )
     return page(
-        request, "piece.html", job=now.name, title=f"{name or KINDS[kind]}: whatcarries", kind=kind, number=number, name=name,
-        called=str(given.get("called") or given.get("what") or ""), groups=groups, digest=now.file.digest,
-        see=_see(found, now, kind, name), is_piece=kind in PIECES, lists=_lists(data), links=links(data),
-        problems=found.problems, kind_word=KINDS[kind], invented=_invented(data), where=now.name,
-        lines=_block(now.file.text, kind, number), removable=kind != "job",
-    )  # fmt: skip
+        request,
+        "piece.html",
+        job=now.name,
+        title=f"{name or KINDS[kind]}: whatcarries",
+        kind=kind,
+        number=number,
+        name=name,
+        called=str(given.get("called") or given.get("what") or ""),
+        groups=groups,
+        digest=now.file.digest,
+        see=_see(found, now, kind, name),
+        is_piece=kind in PIECES,
+        lists=_lists(data),
+        links=links(data),
+        problems=found.problems,
+        kind_word=KINDS[kind],
+        invented=_invented(data),
+        where=now.name,
+        lines=_block(now.file.text, kind, number),
+        removable=kind != "job",
+    )
 
 
 def _users(data: dict[str, Any], stock: str) -> list[str]:
-    return [
-        str(one.get("name", ""))
-        for kind in PIECES
-        for one in (data.get(kind) if isinstance(data.get(kind), list) else ())
-        if isinstance(one, dict) and one.get("stock") == stock
-    ]
+    return [str(one.get("name", "")) for kind in PIECES for one in entries_of(data, kind) if one.get("stock") == stock]
 
 
 def _invented(data: dict[str, Any]) -> bool:
@@ -81,13 +94,16 @@ def _lists(data: dict[str, Any]) -> dict[str, list[str]]:
     from ...values.species import species_names
 
     def names(*kinds: str) -> list[str]:
-        return [str(one.get("name", "")) for kind in kinds for one in data.get(kind, ()) if isinstance(one, dict)]
+        return [str(one.get("name", "")) for kind in kinds for one in entries_of(data, kind)]
 
     return {
-        "sticks": names("stock"), "anchors": names("anchor"), "rooms": list(live_load_uses()),
-        "places": names("beam", "post", "rafter", "tie", "existing"), "woods": [*species_names(), "unknown"],
+        "sticks": names("stock"),
+        "anchors": names("anchor"),
+        "rooms": list(live_load_uses()),
+        "places": names("beam", "post", "rafter", "tie", "existing"),
+        "woods": [*species_names(), "unknown"],
         "grades": _grades(data),
-    }  # fmt: skip
+    }
 
 
 def _grades(data: dict[str, Any]) -> list[str]:
@@ -95,10 +111,9 @@ def _grades(data: dict[str, Any]) -> list[str]:
     from ...values.lumber import grades_for, read_size
 
     found: dict[str, None] = {}
-    for stock in data.get("stock", ()):
-        if isinstance(stock, dict):
-            with suppress(BeamcheckError):
-                found |= dict.fromkeys(grades_for(str(stock.get("species", "")), read_size(str(stock.get("size", "")))))
+    for stock in entries_of(data, "stock"):
+        with suppress(BeamcheckError):
+            found |= dict.fromkeys(grades_for(str(stock.get("species", "")), read_size(str(stock.get("size", "")))))
     return [*found, "unstamped"]
 
 
@@ -120,10 +135,16 @@ def _see(found: Checked, now: Opened, kind: str, name: str) -> str:
         drawing = drawing_of(record, found.job, result.units)
     touched = [] if result is None else [(one.name, one.verdict) for one in result.pieces if one.name != name]
     return rendered(
-        "see.html", piece=piece, drawing=drawing, problems=found.problems, job=now.name, others=touched,
-        job_verdict=None if result is None else result.verdict, links=links(now.data),
+        "see.html",
+        piece=piece,
+        drawing=drawing,
+        problems=found.problems,
+        job=now.name,
+        others=touched,
+        job_verdict=None if result is None else result.verdict,
+        links=links(now.data),
         job_checks=() if result is None else [one for one in result.checks if one.verdict != "passes"],
-    )  # fmt: skip
+    )
 
 
 def _block(text: str, kind: str, number: int) -> list[tuple[int, str]]:
@@ -178,13 +199,16 @@ def _attempt(request: Request, asked: dict[str, Any], *, write: bool) -> Respons
     piece = piece_now(found, called)
     return JSONResponse(
         {
-            "digest": digest, "written": write, "problems": told(found.problems),
+            "digest": digest,
+            "written": write,
+            "problems": told(found.problems),
             "see": _see(found, now, kind, called),
             "bar": rendered("bar.html", piece=piece, problems=found.problems),
-            "say": spoken(piece, found), "lines": changed_lines(now.file.text, text)[:40],
+            "say": spoken(piece, found),
+            "lines": changed_lines(now.file.text, text)[:40],
             "ms": round(1000 * (time.thread_time() - begins), 1),
         }
-    )  # fmt: skip
+    )
 
 
 def pairs(sets: list[Any]) -> list[tuple[str, Any]]:
@@ -299,9 +323,17 @@ def _new_entry(request: Request) -> Response:
     if kind not in KINDS or kind == "job":
         raise Refused("there is no such part of a job", 404)
     return page(
-        request, "add.html", job=now.name, title=f"one more {KINDS[kind]}: whatcarries", kind=kind, kind_word=KINDS[kind],
-        group=blank(class_of(kind), kind), digest=now.file.digest, lists=_lists(now.data), where=now.name,
-    )  # fmt: skip
+        request,
+        "add.html",
+        job=now.name,
+        title=f"one more {KINDS[kind]}: whatcarries",
+        kind=kind,
+        kind_word=KINDS[kind],
+        group=blank(class_of(kind), kind),
+        digest=now.file.digest,
+        lists=_lists(now.data),
+        where=now.name,
+    )
 
 
 async def add_entry(request: Request) -> Response:
@@ -327,5 +359,5 @@ def _add(request: Request, asked: dict[str, Any]) -> Response:
     except (JobError, Refused) as error:
         problems = error.problems if isinstance(error, JobError) else [Problem("", str(error))]
         return JSONResponse({"problems": told(problems)})
-    count = len(now.data.get(kind, ())) + 1
+    count = len(entries_of(now.data, kind)) + 1
     return JSONResponse({"written": True, "problems": [], "go": f"/job/{now.name}/{kind}/{count}"})

@@ -48,9 +48,16 @@ def page(request: Request, template: str, *, status: int = 200, **values: Any) -
     visitor: Visitor | None = request.scope.get("state", {}).get("visitor")
     site = site_of(request)
     values = {
-        "job": None, "title": "whatcarries", "where": "", "lock": _lock(visitor), "phone": bool(visitor and visitor.phone),
-        "read_only": bool(visitor and visitor.read_only), "writable": site.folder.writable(), "invented": False, **values,
-    }  # fmt: skip
+        "job": None,
+        "title": "whatcarries",
+        "where": "",
+        "lock": _lock(visitor),
+        "phone": bool(visitor and visitor.phone),
+        "read_only": bool(visitor and visitor.read_only),
+        "writable": site.folder.writable(),
+        "invented": False,
+        **values,
+    }
     return HTMLResponse(rendered(template, **values), status)
 
 
@@ -124,17 +131,19 @@ def entry_of(data: dict[str, Any], kind: str, number: int) -> dict[str, Any]:
     return one
 
 
+def entries_of(data: dict[str, Any], kind: str) -> list[dict[str, Any]]:
+    """The entries of a table; what is none of them is left out, as it is where there is no such table."""
+    found = data.get(kind)
+    return [one if isinstance(one, dict) else {} for one in found] if isinstance(found, list) else []
+
+
 def links(data: dict[str, Any]) -> dict[str, str]:
-    """Of each entry by its name the end of its address; sticks are called apart, since a beam may bear the same name."""
+    """Of each entry by its name the end of its address; sticks apart, since a beam may bear the same name."""
     found: dict[str, str] = {}
     for kind in TABLES:
-        entries = data.get(kind)
-        if kind == "job" or not isinstance(entries, list):
-            continue
-        for number, entry in enumerate(entries, start=1):
-            if isinstance(entry, dict):
-                name = str(entry.get("name", ""))
-                found[f"stock {name}" if kind == "stock" else name] = f"{kind}/{number}"
+        for number, entry in enumerate(entries_of(data, kind), start=1):
+            name = str(entry.get("name", ""))
+            found[f"stock {name}" if kind == "stock" else name] = f"{kind}/{number}"
     return found
 
 
