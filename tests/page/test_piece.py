@@ -1,4 +1,4 @@
-"""The form is the job file: what is typed is tried at once, written when it can be read, and never over somebody else's."""
+"""The form is the job file: what is typed is tried at once, written when it can be read, never over another's."""
 
 from __future__ import annotations
 
