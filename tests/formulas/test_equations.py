@@ -147,6 +147,48 @@ EQUATIONS = {
     ),
     "sloped_roof_snow": "C_s*p_f",
     "unbalanced_snow": "I_s*p_g",
+    "rain_on_snow": "Piecewise((Rational(5, 144), (p_g > 0) & (144*p_g <= 20) & (theta < W_e/600)), (0, True))",
+    "windward_snow": "3*p_s/10",
+    "eave_ice": "2*p_f",
+    "sliding_snow": "2*p_f*W_e/5",
+    "sliding_pressure": "w_sl/(15*12)",
+    # drift
+    "snow_density": "Min(Rational(13, 100)*144*p_g + 14, 30)",
+    "balanced_depth": "1728*p_s/gamma_s",
+    "clear_height": "h_step - h_b",
+    "drift_height": "12*sqrt(I_s)*(0.43*Max(l_fetch/12, 20)**(1/3)*(144*p_g + 10)**(1/4) - 1.5)",
+    "short_fetch_height": "sqrt(12*I_s*144*p_g*l_fetch/(4*gamma_s))",
+    "drift_height_7_22": "18*sqrt((144*p_g)**0.74*(l_fetch/12)**0.7*W_2**1.7/gamma_s)",
+    "windward_drift": "3*h_d/4",
+    "drift_beyond_gap": "Min(h_d, h_step - s_gap/6)",
+    "drift_width_beyond_gap": "Min(6*h_d, 6*h_step - s_gap)",
+    "drift_width": "Piecewise((4*h_w, h_w <= h_c), (Min(4*h_w**2/h_c, 8*h_c), True))",
+    "windward_width_7_22": "8*Min(h_w, h_c)",
+    "drift_pressure": "gamma_s*Min(h_w, h_c)/12**3",
+    "drift_pressure_at": "Max(p_d*(1 - x/w_dr), 0)",
+    "lee_surcharge": "gamma_s*h_d/(12**3*sqrt(S_r))",
+    "lee_extent": "8*sqrt(S_r)*h_d/3",
+    "low_slope_minimum_7_22": "Min(p_g, p_m_max)",
+    "snow_in_asd_7_22": "7*p_S/10",
+    # wind
+    "velocity_exposure": "2.01*(Max(z, 180)/z_g)**(2/alpha_z)",
+    "velocity_pressure": "0.00256*K_z*K_zt*K_d*K_el*V_mph**2/144",
+    "roof_wind": "q_h*G_w*C_N",
+    "strength_wind_speed": "V_asd*sqrt(5/3)",
+    "strength_pressure": "5*p_wa/3",
+    "net_uplift": "3*(w_D + p_w)/5",
+    # floors and flat roofs
+    "reduced_live_load": "Piecewise((L_o, A_I/144 < 400), (L_o*Max(Rational(1, 4) + 15*12/sqrt(A_I), s_L), True))",
+    "floor_frequency": "PI/2*sqrt(386.1*E*I/(W*L**3))",
+    "system_frequency": "1/sqrt(f_j**-2 + f_g**-2)",
+    "allowed_under_1_kn": "Piecewise((2, 0.0254*L < 3), (8/(0.0254*L)**1.3, True))/25.4",
+    "slope_left": "s_roof - 3.2*Delta/L",
+    "ponding_growth": "62.4/1728*s_oc*L**4/(PI**4*E*I)",
+    "ponding_amplification": "1/(1 - C_pond)",
+    "deck_live_load": "Min(1.5*L_o, 100/144)",
+    # weights
+    "layer_weight": "t*rho/12**3",
+    "framing_weight": "A*rho/(12**3*s_oc)",
 }
 
 
@@ -189,6 +231,9 @@ def test_every_formula_of_these_files_has_its_equation_here() -> None:
         "wood.section",
         "wood.shear",
         "loads.snow",
+        "loads.drift",
+        "loads.floor",
+        "loads.wind",
         "loads.weight",
     )
     ours = {name for name in NAMES if file_of(name) in files}
