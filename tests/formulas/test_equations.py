@@ -25,7 +25,54 @@ X_BAR = "((b**2*d/2 - b_v**2*d_v/2)/(b*d - b_v*d_v))"  # from the side in which 
 I_NET = f"(b*d**3/12 + b*d*({Y_BAR} - d/2)**2 - b_v*d_v**3/12 - b_v*d_v*({Y_BAR} - y_v)**2)"
 TILT = "((f_b1 + f_c*(6*e_1/d_1))/F_bE)**2"
 
+C = "((T_air - 32)*5/9)"
+DEEP = "Max(0, 1 - Max(0, d_k - Rational(1, 24))/sqrt(12*h + 6))"
+
 EQUATIONS = {
+    # moisture and movement; the air in deg C, as the handbook has it
+    "hydrate_weight": f"349 + 1.29*{C} + 0.0135*{C}**2",
+    "hydrate_dissolved": f"0.805 + 0.000736*{C} - 0.00000273*{C}**2",
+    "hydrate_first": f"6.27 - 0.00938*{C} - 0.000303*{C}**2",
+    "hydrate_second": f"1.91 + 0.0407*{C} - 0.000293*{C}**2",
+    "equilibrium_moisture": (
+        "(1800/W_h)*(K_h*h_rel/(1 - K_h*h_rel) + (K_h1*K_h*h_rel + 2*K_h1*K_h2*K_h**2*h_rel**2)"
+        "/(1 + K_h1*K_h*h_rel + K_h1*K_h2*K_h**2*h_rel**2))"
+    ),
+    "movement_linear": "C_w*D_i*M_f - C_w*D_i*M_i",
+    "movement_exact": "D_i*(M_f - M_i)/(30*100/S_pct - 30 + M_i)",
+    "movement_quick": "D_i*(M_f - M_i)*Rational(2, 1000)",
+    "coefficient_of_shrinkage": "S_pct/(100*FSP - S_pct*(FSP - 10))",
+    "lumber_width_shrinkage": "6.031 - 0.215*MC",
+    "lumber_thickness_shrinkage": "5.062 - 0.181*MC",
+    "lumber_size_after": "D_i*(100 - S_f)/(100 - S_i)",
+    # clear wood and what is seen in it
+    "deviation_of_clear_wood": "COV*B_mean",
+    "exclusion_limit": "B_mean - 1.645*B_sd",
+    "graded_strength": "SR*B_05",
+    "indicated_bending": "B_05*SR*(2/d)**Rational(1, 9)/n_f",
+    "indicated_tension": "Rational(11, 20)*B_05*SR/n_f",
+    "indicated_shear": "B_05/(2*n_f)",
+    "indicated_compression": "B_05*SR/n_f",
+    "indicated_modulus": "B_mean*q_E/0.94",
+    "edge_knot_ratio": f"Piecewise((Min(((h - d_k)/h)**2, {DEEP}**2), h > 12), ((1 - d_k/h)**2, True))",
+    "centre_knot_ratio": f"Piecewise((Min((h - d_k)/h, {DEEP}), h > 12), (1 - d_k/h, True))",
+    "narrow_knot_ratio": (
+        "Piecewise((Min((b - d_k)/b, Max(0, 1 - Max(0, d_k - Rational(1, 24))/sqrt(6*b + 3))), b > 6),"
+        " (1 - d_k/b, True))"
+    ),
+    "slope_on_two_faces": "sqrt(s_1**2 + s_2**2)",
+    # tests on site: mid-span load, bending P L^3/(48 E I) and shear 6/5 P L/(4 G A) with G = E/16 and I = A d^2/12
+    "modulus_from_sag": "P*L**3/(48*I*Delta) + Rational(6, 5)*P*L*16*d**2/(4*Delta*12*I)",
+    "sag_of_modulus": "P*L**3/(48*I*E_test) + Rational(6, 5)*P*L*16*d**2/(4*E_test*12*I)",
+    "density_from_weight": "12**3*P/(b*d*L)",
+    "gravity_from_density": "rho/(62.4*(100 + MC)/100 - rho*MC*0.009)",
+    # fire
+    "char_depth": "beta_t*t_fire**0.813",
+    "effective_char_depth": "1.2*a_char",
+    "effective_char_rate": "1.2*beta_n*t_fire**(-0.187)",
+    "residual_breadth": "b - a_eff*n_sides",
+    "residual_depth": "d - a_eff*n_faces",
+    "fire_value": "F_ref*K_fire",
     # section
     "rectangle_area": "b*d",
     "rectangle_modulus": "b*d**2/6",
@@ -235,6 +282,12 @@ def test_every_formula_of_these_files_has_its_equation_here() -> None:
         "loads.floor",
         "loads.wind",
         "loads.weight",
+        "movement.moisture",
+        "movement.shrinkage",
+        "survey.clear_wood",
+        "survey.strength_ratio",
+        "survey.site_tests",
+        "fire.char",
     )
     ours = {name for name in NAMES if file_of(name) in files}
     assert ours == set(EQUATIONS)

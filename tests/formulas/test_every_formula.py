@@ -57,6 +57,11 @@ CONSTANTS_WITH_UNITS = {
     "bolt_hole": "1/16 in",
     "standard_hole": "1/16 in, and 1/8 in from 1 in",
     "net_hole_width": "1/16 in",
+    "edge_knot_ratio": "1/24 and 1/2 in beside knot and face, and 12 in",
+    "centre_knot_ratio": "1/24 and 1/2 in beside knot and face, and 12 in",
+    "narrow_knot_ratio": "1/24 and 1/2 in beside knot and face, and 6 in",
+    "indicated_bending": "2 in, the depth of the clear specimens",
+    "gravity_from_density": "62.4 pcf, the weight of water",
 }
 
 
