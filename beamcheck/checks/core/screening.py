@@ -10,7 +10,7 @@ from ...model.stock import Stock
 from ...units import show
 from ...values.lumber import DesignValues
 from .asking.question import Question
-from .result import Check, Table
+from .result import Check, Table, judge, within
 from .seat import ask_grade
 from .wood.govern import figures_only
 from .wood.material import WoodMaterial, rows_to_screen
@@ -79,13 +79,13 @@ def _verdict(name: str, found: Sequence[Screened], asked: Question) -> Check:
     if best.broken:
         text = f"whatever the wood is, it fails in {' and in '.join(best.broken)}"
         return Check.breaks_rule(id, name, what, clause, text)
-    if not best.ratio <= 1.0:
+    if judge(best.ratio) == "fails":
         text = (
             f"even {best.values.species} {best.values.grade}, the best of {len(found)} candidates, gives "
             f"{show(best.ratio, 'ratio')} in {best.governs}: it cannot carry this whatever it is"
         )
         return Check.breaks_rule(id, name, what, clause, text)
-    kept = sum(one.ratio <= 1.0 for one in found)
+    kept = sum(within(one.ratio) for one in found)
     text = (
         f"{kept} of {len(found)} candidates would stay within the limits; a grader or engineer must say what it is "
         "before it may carry"
@@ -109,7 +109,7 @@ def _for_information(check: Check, weakest: Screened, best: Screened, asked: Que
 def _table(found: Sequence[Screened]) -> Table:
     rows = tuple(
         (one.values.species, one.values.grade, show(one.values.F_b, "stress"), show(one.values.E, "stress"),
-         show(one.ratio, "ratio"), one.governs, "within" if one.ratio <= 1.0 else "over")
+         show(one.ratio, "ratio"), one.governs, "within" if within(one.ratio) else "over")
         for one in found[:MOST_ROWS]
     )  # fmt: skip
     more = len(found) - len(rows)
