@@ -28,7 +28,6 @@ from .wood.govern import Criterion, at, govern
 from .wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from .wood.strength import Outcome, bearing
 
-NEGLIGIBLE = 0.5  # lbf: below this a computed force is rounding
 BEARING = "NDS 2018 3.10.2"
 BEARS_NOTHING = ("plaster", "board", "trim")
 
