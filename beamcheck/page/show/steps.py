@@ -33,12 +33,18 @@ def lines_of(check: Check) -> list[Line]:
 
 def _lines(steps: tuple[Step, ...]) -> Iterator[Line]:
     for step in steps:
+        symbol = _printed(step.symbol)
         result = f"{plain(step.value)} {step.unit}".strip()
         if step.formula is None:
             source = step.source
             clause = source.document if source is not None else step.clause
-            yield Line(step.symbol, "", "", result, clause, source.how if source is not None else "given", step.note)
+            yield Line(symbol, "", "", result, clause, source.how if source is not None else "worked out", step.note)
             continue
-        figures = ", ".join(f"{name} = {plain(value)}" for name, value in step.inputs.items())
-        equation = equation_text(step.formula.tree)
-        yield Line(step.symbol, equation, figures, result, step.clause or step.formula.clause, "formula", step.note)
+        figures = ", ".join(f"{_printed(name)} = {plain(value)}" for name, value in step.inputs.items())
+        equation = _printed(equation_text(step.formula.tree))
+        yield Line(symbol, equation, figures, result, step.clause or step.formula.clause, "formula", step.note)
+
+
+def _printed(text: str) -> str:
+    """A symbol or equation as it is printed, as far as plain text goes."""
+    return text.replace("_prime", "′").replace("_star", "*").replace(" * ", " × ")

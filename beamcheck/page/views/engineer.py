@@ -119,19 +119,27 @@ def _compare(request: Request, name: str) -> Response:
     except BeamcheckError as error:
         raise Refused(str(error).replace(str(path), name), 422) from None
     parts = [
-        ("The sheet by itself, worked out anew", _told(again)),
-        (f"The sheet against {now.name}.toml", _told(against)),
+        ("The sheet by itself, worked out anew", _told(again, path, now.file.path)),
+        (f"The sheet against {now.name}.toml", _told(against, path, now.file.path)),
     ]
     return JSONResponse({"found": rendered("compared.html", parts=parts, name=name)})
 
 
-def _told(found: Comparison) -> dict[str, Any]:
+def _told(found: Comparison, *paths: Path) -> dict[str, Any]:
+    """A comparison for the page, files called by their names."""
+
+    def named(text: object) -> str:
+        said = str(text)
+        for path in paths:
+            said = said.replace(str(path), path.name)
+        return said
+
     return {
         "state": found.state,
-        "tampered": list(map(str, found.tampered)),
-        "inputs": list(map(str, found.inputs)),
-        "results": list(map(str, found.results)),
-        "notes": found.notes,
+        "tampered": list(map(named, found.tampered)),
+        "inputs": list(map(named, found.inputs)),
+        "results": list(map(named, found.results)),
+        "notes": list(map(named, found.notes)),
     }
 
 
