@@ -84,8 +84,9 @@ def sections(
         inside = {name: found.pop(name) for name in names if name in found}
         more = tuple(one for name, one in inside.items() if _can_wait(cls, name, data))
         here = tuple(one for one in inside.values() if one not in more)
-        if len(here) == 1 and isinstance(here[0], Group) and not (here[0].remove or here[0].blank):
-            here, more = here[0].first, (*here[0].more, *more)  # its own head would say the same
+        only = here[0] if len(here) == 1 else None
+        if isinstance(only, Group) and not (only.remove or only.blank):
+            here, more = only.first, (*only.more, *more)  # its own head would say the same
         made.append(Group(legend, here, more))
     common = tuple(found.pop(name) for name in FIRST.get(cls.__name__, ()) if name in found)
     if common:
