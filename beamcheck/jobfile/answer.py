@@ -17,8 +17,8 @@ from .layout import with_entry, without_entry
 
 # how an answer is known where nobody says more, by who answers
 USUAL_HOW: Mapping[str, str] = {
-    "tape": "tape", "meter": "meter", "camera": "camera", "you": "camera", "supplier": "report", "grader": "certificate",
-    "engineer": "letter", "department": "letter",
+    "tape": "tape", "meter": "meter", "camera": "camera", "you": "camera", "supplier": "report",
+    "grader": "certificate", "engineer": "letter", "department": "letter",
 }  # fmt: skip
 
 

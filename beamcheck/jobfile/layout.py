@@ -6,6 +6,7 @@ and of what comes back only the lines that differ are taken.
 
 from __future__ import annotations
 
+import itertools
 import re
 import tomllib
 from collections.abc import Mapping
@@ -117,7 +118,7 @@ def _end_of(text: str) -> str:
 
 def _put(document: Any, keys: Keys, value: Any) -> None:
     thing = document
-    for key, following in zip(keys, keys[1:], strict=False):
+    for key, following in itertools.pairwise(keys):
         if isinstance(key, int):
             if key == len(thing):
                 thing.append(_inline({}))

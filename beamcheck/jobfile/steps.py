@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping
 from typing import Any, get_args, get_origin
 
@@ -95,7 +96,7 @@ def set_in(data: dict[str, Any], keys: Keys, value: Any, path: str, source: str)
         If there is no such place.
     """
     thing: Any = data
-    for key, following in zip(keys, keys[1:], strict=False):
+    for key, following in itertools.pairwise(keys):
         _must_be_there(thing, key, path, source)
         if isinstance(key, int):
             if key == len(thing):

@@ -149,3 +149,18 @@ def told(text: str, sort: str) -> tuple[Told, ...]:
     found = (known.get(match.group().casefold()) for match in matches)
     by_meaning = {one.says: one for one in found if one is not None}
     return tuple(by_meaning.values())
+
+
+def point_load_of(use: str) -> Found[float]:
+    """The point load of a use, lbf, by its words up to the first comma: 'stair tread', 'guard', 'garage'.
+
+    Raises
+    ------
+    UnknownName
+        If no such use is listed.
+    """
+    wanted = folded(use.partition(",")[0])
+    for row in rows("live_point_loads"):
+        if folded(row["use"]) == wanted:
+            return Found(float(row["load"]), source_of(row), f"{row['use']}: {row['load']} lb, {row['on']}")
+    raise UnknownName("use with a point load", use, tuple(row["use"] for row in rows("live_point_loads")))

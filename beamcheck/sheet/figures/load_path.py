@@ -9,6 +9,7 @@ from textwrap import wrap
 from typing import Any
 
 from ...checks.core.pictures import LoadPath, PathEdge, PathNode
+from ...checks.core.trivial import NEGLIGIBLE
 from ...units import show
 from .load_path_layers import Arrow, Layers, Slot, goes_down, layers_of, parts_of, spread
 from .svg import GRAY, INK, PAPER, Board, clipped, text_width
@@ -21,7 +22,6 @@ NAME_LINES = 2
 MOST_NODES, MOST_PARTS = 40, 12
 OTHER_WALL = "opposite wall"  # where the far rafter of a pair ends: it has no name in the job
 DASH = "5 3"
-NEGLIGIBLE = 0.5  # lbf: below this an uplift is rounding
 _LETTERS, _LINES = 54, 6  # of a sentence below the drawing
 
 
