@@ -57,7 +57,7 @@ def ask_who_answers(under: Existing) -> Question:
 
 def ask_grade(stock: Stock) -> Question:
     """What the wood of a stock is."""
-    return ask("grade", stock.name, f"stock.{stock.name}.grade")
+    return ask("grade" if stock.survey is None else "surveyed_grade", stock.name, f"stock.{stock.name}.grade")
 
 
 def answered(

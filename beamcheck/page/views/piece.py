@@ -20,6 +20,7 @@ from ..guard.bodies import Refused, json_of
 from ..show.elevation import drawing_of
 from ..show.render import rendered
 from ..show.rows import Shown, shown
+from .new_file import told
 from .site import PIECES, Opened, class_of, entries_of, entry_of, later, links, opened, page
 
 if TYPE_CHECKING:
@@ -237,11 +238,6 @@ def edited(text: str, sets: list[Any]) -> str:
         if path.partition(".")[0] in ("answer", "ruling"):
             raise Refused("answers and rulings are written where the questions are")
     return with_fields(text, values)
-
-
-def told(problems: Any) -> list[dict[str, Any]]:
-    """Problems for the page: place and words."""
-    return [{"where": legible(one.where), "text": legible(one.text), "line": one.line or 0} for one in problems]
 
 
 def spoken(piece: Shown | None, found: Checked) -> str:
