@@ -1,8 +1,8 @@
 """How much more a frame takes until it buckles in its plane: the least eigenvalue of stiffness and geometric stiffness.
 
-Each bar that is pushed is cut into short straight elements with cubic deflection, so the factor comes out high by far less than what
-is known of the joints (under 0.1 percent with eight elements a bar). Bars that are idle are left out; what joints give
-along the bar and in turning is in. Buckling out of the plane is another matter.
+Each bar that is pushed is cut into short straight elements with cubic deflection, so the factor comes out high by far
+less than what is known of the joints (under 0.1 percent with eight elements). Bars that are idle are left out; what
+joints give along the bar and in turning is in. Buckling out of the plane is another matter.
 """
 
 from __future__ import annotations
