@@ -111,7 +111,7 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "slope": Bound(0, 85, "deg"),
     },
     "OnGirder": {"highest": _inches(60), "lowest": _inches(60)},
-    "Anchor": {"gap": _inches(24), "arm": _inches(120)},
+    "Anchor": {"fire_cover": _inches(24), "gap": _inches(24), "arm": _inches(120)},
     "Point": {"x": _inches(120), "y": _inches(120)},
     "Pocket": {"top": _inches(120), "height": _inches(120), "depth": _inches(120), "width": _inches(24)},
     "Solid": {

@@ -226,7 +226,7 @@ class _Maker(ShortBlocks):
             "title": prose(cut(block.title, HEADING)), "anchor": block.anchor, "verdict": block.verdict,
             "line": block.line, "clause": block.clause, "lines": self._lines(block.lines),
             "notes": [prose(note) for note in block.notes], "short": block.short,
-            "brief": len(block.lines.lines) <= (10 if block.short else 6),
+            "brief": len(block.lines.lines) <= (3 if block.short else 6),
         }  # fmt: skip
 
     def _lines(self, block: Lines) -> list[Data]:
@@ -336,11 +336,13 @@ def _knock_out(parent: ElementTree.Element) -> None:
     for place, text in reversed([*enumerate(parent)]):
         if text.attrib.pop("paint-order", "") != "stroke":
             continue
+        ground = text.get("stroke", PAPER)
         for name in ("stroke", "stroke-width", "stroke-linejoin"):
             text.attrib.pop(name, None)
         wide, x, y = _LETTER * text_width(text.text or ""), float(text.get("x", "0")), float(text.get("y", "0"))
         left = {"middle": x - wide / 2, "end": x - wide}.get(text.get("text-anchor", "start"), x)
-        box = {"x": fixed(left), "y": fixed(y - 10.0), "width": fixed(wide), "height": "12.5", "fill": PAPER}
+        box = {"x": fixed(left), "y": fixed(y - 10.0), "width": fixed(wide), "height": "12.5", "fill": ground}
+        box |= {"transform": text.get("transform", "")} if "transform" in text.attrib else {}
         parent.insert(place, ElementTree.Element(f"{_SVG}rect", box))
 
 
