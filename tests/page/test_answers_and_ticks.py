@@ -25,9 +25,15 @@ def asked(path: Path) -> str:
 
 def reply(client: Any, question: str, **more: Any) -> Any:
     body = {
-        "digest": digest_of(client), "question": question, "answer": "letter of A. Poe, licensed engineer, of 2 March 2026",
-        "by": "A. Poe, engineer", "how": "letter", "date": "2026-03-02", "evidence": "letters/wall.pdf", **more,
-    }  # fmt: skip
+        "digest": digest_of(client),
+        "question": question,
+        "answer": "letter of A. Poe, licensed engineer, of 2 March 2026",
+        "by": "A. Poe, engineer",
+        "how": "letter",
+        "date": "2026-03-02",
+        "evidence": "letters/wall.pdf",
+        **more,
+    }
     return client.post("/job/joists/answer", json=body)
 
 
@@ -50,7 +56,14 @@ def test_no_answer_is_written_by_nobody_or_for_nothing(tmp_path: Path) -> None:
     path, client = opened(tmp_path)
     before = path.read_bytes()
     question = asked(path)
-    for wrong in ({"by": ""}, {"answer": " "}, {"by": "?"}, {"date": "yesterday"}, {"how": "guess"}, {"answer": "probably"}):
+    for wrong in (
+        {"by": ""},
+        {"answer": " "},
+        {"by": "?"},
+        {"date": "yesterday"},
+        {"how": "guess"},
+        {"answer": "probably"},
+    ):
         assert reply(client, question, **wrong).json()["problems"], wrong
     assert reply(client, "b/nothing").status_code == 409
     assert path.read_bytes() == before

@@ -16,43 +16,115 @@ from hypothesis import strategies as st
 
 from .pages import TRIALS, digest_of, visitor, with_job
 
-OUTLINE = '<svg xmlns="http://www.w3.org/2000/svg" width="9in" height="9in" viewBox="0 0 9 9"><path d="M0 0H8V2L2 8H0Z"/></svg>'
+SIZE = 'xmlns="http://www.w3.org/2000/svg" width="9in" height="9in" viewBox="0 0 9 9"'
+OUTLINE = f'<svg {SIZE}><path d="M0 0H8V2L2 8H0Z"/></svg>'
 MAY_BE_WRITTEN = re.compile(r"[A-Za-z0-9][A-Za-z0-9 _-]*(\.seen)?\.toml(\.1)?|photos|letters|shape\.svg|received\.html")
-WORDS = ("beam", "b", "stock", "s", "1", "2", "supports", "carries", "live", "job", "title", "existing", "wall", "..", "")
+WORDS = (
+    "beam",
+    "b",
+    "stock",
+    "s",
+    "1",
+    "2",
+    "supports",
+    "carries",
+    "live",
+    "job",
+    "title",
+    "existing",
+    "wall",
+    "..",
+    "",
+)
 PATHS = (
-    "/", "/new-text", "/nowhere", "/k/{text}", "/static/{text}", "/new/{text}", "/new/room-beam", "/outline/{text}",
-    "/outline/shape.svg", "/job/{text}", "/job/joists", "/job/joists/text", "/job/joists/questions",
-    "/job/joists/questions?who={text}&of={text}", "/job/joists/shop", "/job/joists/shop/{number}",
-    "/job/joists/engineer/{number}", "/job/joists/{word}/{number}", "/job/joists/add/{word}",
-    "/job/joists/kept/{word}/{text}", "/job/joists/{text}.json", "/job/joists/template/{number}.{text}",
-)  # fmt: skip
+    "/",
+    "/new-text",
+    "/nowhere",
+    "/k/{text}",
+    "/static/{text}",
+    "/new/{text}",
+    "/new/room-beam",
+    "/outline/{text}",
+    "/outline/shape.svg",
+    "/job/{text}",
+    "/job/joists",
+    "/job/joists/text",
+    "/job/joists/questions",
+    "/job/joists/questions?who={text}&of={text}",
+    "/job/joists/shop",
+    "/job/joists/shop/{number}",
+    "/job/joists/engineer/{number}",
+    "/job/joists/{word}/{number}",
+    "/job/joists/add/{word}",
+    "/job/joists/kept/{word}/{text}",
+    "/job/joists/{text}.json",
+    "/job/joists/template/{number}.{text}",
+)
 POSTS = (
-    "/job/joists/try", "/job/joists/set", "/job/joists/more", "/job/joists/add", "/job/joists/remove",
-    "/job/joists/answer", "/job/joists/effects", "/job/joists/tick", "/job/joists/decide", "/job/joists/compare",
-    "/job/joists/text", "/new-text", "/new/room-beam", "/outline/shape.svg", "/job/joists/photo?about={text}",
-    "/job/{text}/set", "/k/{text}",
-)  # fmt: skip
+    "/job/joists/try",
+    "/job/joists/set",
+    "/job/joists/more",
+    "/job/joists/add",
+    "/job/joists/remove",
+    "/job/joists/answer",
+    "/job/joists/effects",
+    "/job/joists/tick",
+    "/job/joists/decide",
+    "/job/joists/compare",
+    "/job/joists/text",
+    "/new-text",
+    "/new/room-beam",
+    "/outline/shape.svg",
+    "/job/joists/photo?about={text}",
+    "/job/{text}/set",
+    "/k/{text}",
+)
 few = settings(
-    max_examples=120, deadline=None, phases=(Phase.explicit, Phase.generate),
+    max_examples=120,
+    deadline=None,
+    phases=(Phase.explicit, Phase.generate),
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
-)  # fmt: skip
-text = st.one_of(st.text(max_size=12), st.sampled_from(["joists", "../joists", "..\\x", "/etc/passwd", "%2e%2e/a", ".x", "\x00"]))
+)
+text = st.one_of(
+    st.text(max_size=12), st.sampled_from(["joists", "../joists", "..\\x", "/etc/passwd", "%2e%2e/a", ".x", "\x00"])
+)
 dotted = st.lists(st.sampled_from(WORDS), min_size=1, max_size=6).map(".".join)
 value = st.recursive(
-    st.one_of(st.none(), st.booleans(), st.integers(-3, 400), text, st.sampled_from(["13 6", "40", "40 psf", "yes", "1e400 ft"])),
-    lambda inner: st.one_of(st.lists(inner, max_size=3), st.dictionaries(st.one_of(st.sampled_from(WORDS), text), inner, max_size=4)),
+    st.one_of(
+        st.none(),
+        st.booleans(),
+        st.integers(-3, 400),
+        text,
+        st.sampled_from(["13 6", "40", "40 psf", "yes", "1e400 ft"]),
+    ),
+    lambda inner: st.one_of(
+        st.lists(inner, max_size=3), st.dictionaries(st.one_of(st.sampled_from(WORDS), text), inner, max_size=4)
+    ),
     max_leaves=8,
-)  # fmt: skip
+)
 body = st.fixed_dictionaries(
     {},
     optional={
         "sets": st.one_of(value, st.lists(st.tuples(st.one_of(dotted, text), value).map(list), max_size=3)),
         "kind": st.one_of(value, st.sampled_from(["beam", "stock", "job", "existing"])),
-        "number": st.one_of(value, st.integers(0, 3)), "value": value, "text": value, "name": value, "page": value,
-        "question": value, "answer": value, "by": value, "date": value, "piece": value, "point": value, "on": value,
-        "sheet": value, "decision": value, "note": value, "answers": value,
+        "number": st.one_of(value, st.integers(0, 3)),
+        "value": value,
+        "text": value,
+        "name": value,
+        "page": value,
+        "question": value,
+        "answer": value,
+        "by": value,
+        "date": value,
+        "piece": value,
+        "point": value,
+        "on": value,
+        "sheet": value,
+        "decision": value,
+        "note": value,
+        "answers": value,
     },
-)  # fmt: skip
+)
 
 
 @pytest.fixture(scope="module")
@@ -78,7 +150,9 @@ def untouched(folder: Path) -> None:
 
 def filled(path: str, draw: Any) -> str:
     def part(found: re.Match[str]) -> str:
-        strategy = {"text": text, "number": st.integers(0, 10**30), "word": st.sampled_from([*WORDS, "anchor"])}[found[1]]
+        strategy = {"text": text, "number": st.integers(0, 10**30), "word": st.sampled_from([*WORDS, "anchor"])}[
+            found[1]
+        ]
         return quote(str(draw(strategy)), safe=draw(st.sampled_from(["", "/."])))
 
     return re.sub(r"\{(\w+)\}", part, path)

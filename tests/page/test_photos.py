@@ -81,7 +81,17 @@ def test_places_in_heic_and_pdf_are_blanked_where_they_stand(order: str) -> None
 
 
 @pytest.mark.parametrize(
-    "data", [b"", b"hello", b"<svg onload=alert(1)>", b"GIF89a", b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n", b"PK\x03\x04", jpeg()[:300]]
+    "data",
+    [
+        b"",
+        b"hello",
+        b"<svg onload=alert(1)>",
+        b"GIF89a",
+        b"\xff\xd8\xff",
+        b"\x89PNG\r\n\x1a\n",
+        b"PK\x03\x04",
+        jpeg()[:300],
+    ],
 )
 def test_what_is_no_photo_is_refused_and_nothing_kept(tmp_path: Path, data: bytes) -> None:
     with_job(tmp_path)
