@@ -152,6 +152,10 @@ def _run(job: Job, memory: Memory | None, sinks: Mapping[str, Sinks]) -> Run:
         *(in_its_role(results[piece.name], piece, roles.get(piece.name, ())) for piece in pieces),
         *_of_anchors(job, groups),
     )
+    if job.movement or job.job.air is not None:
+        from .movement.parts import with_movement
+
+        ordered = tuple(with_movement(result, job) for result in ordered)
     return Run(job, structure, ordered, tuple(reactions), tuple(ways))
 
 
