@@ -75,6 +75,8 @@ _WHERE = {
         "solved_beam",
         "withdrawal_value",
     ),
+    "analysis.trusses.both_ends": ("StickForces",),
+    "single_frames": ("SolvedFrame", "solved_frame", "solved_free_frame"),
     "single_joints": ("TurnedGroup", "peg_distances", "peg_value", "turned_group"),
     "single_wood": (
         "char_depth",
@@ -144,8 +146,10 @@ __all__ = [
     "Sized",
     "Solid",
     "SolvedBeam",
+    "SolvedFrame",
     "SpanTable",
     "SteelCore",
+    "StickForces",
     "Stock",
     "Support",
     "Tie",
@@ -195,6 +199,8 @@ __all__ = [
     "slope_ratio",
     "smallest_size",
     "solved_beam",
+    "solved_frame",
+    "solved_free_frame",
     "span_question",
     "span_table",
     "to_pint",
@@ -227,6 +233,7 @@ def __dir__() -> list[str]:
 
 
 if TYPE_CHECKING:  # the same names for type checkers, which do not run __getattr__
+    from .analysis.trusses.both_ends import StickForces
     from .api import (
         check_file,
         check_text,
@@ -273,6 +280,7 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
         solved_beam,
         withdrawal_value,
     )
+    from .single_frames import SolvedFrame, solved_frame, solved_free_frame
     from .single_joints import TurnedGroup, peg_distances, peg_value, turned_group
     from .single_wood import (
         char_depth,
