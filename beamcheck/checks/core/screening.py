@@ -67,7 +67,8 @@ def screen(
     found = [replace(one, unlikely=unlikely(stock, one.values)) for one, _ in tried]
     weakest, wood = tried[0]
     asked = ask_grade(stock)
-    if fact := settled_by(found):
+    planned = worth(stock, [(one.values, one.holds) for one in found])
+    if fact := " ".join(filter(None, (settled_by(found), planned))):
         asked = replace(asked, why=fact)
     shown = [_for_information(one, weakest, found[-1], asked) for one in check(wood)]
     return [_verdict(name, found, asked), *shown], _table(found, stock), found
