@@ -152,6 +152,10 @@ def _run(job: Job, memory: Memory | None, sinks: Mapping[str, Sinks]) -> Run:
         *(in_its_role(results[piece.name], piece, roles.get(piece.name, ())) for piece in pieces),
         *_of_anchors(job, groups),
     )
+    if job.movement or job.job.air is not None:
+        from .movement.parts import with_movement
+
+        ordered = tuple(with_movement(result, job) for result in ordered)
     return Run(job, structure, ordered, tuple(reactions), tuple(ways))
 
 
@@ -207,7 +211,7 @@ def transfers_to(piece: Carrying, transfers: Sequence[TransferredLoad]) -> Itera
 
 def results_of(piece: Carrying, context: Context) -> list[Done]:
     """The result of a piece, and of the tie that belongs to it; of surveyed timber with what its survey says."""
-    done = _results_of(piece, context)
+    done = [(_of_a_fire(result, context), handed) for result, handed in _results_of(piece, context)]
     name = piece.stock if isinstance(piece, (Beam, Post)) else None
     if name is None or context.stock(name).survey is None:
         return done
@@ -218,6 +222,15 @@ def results_of(piece: Carrying, context: Context) -> list[Done]:
         if result.name in context.structure.verdicts:
             context.structure.verdicts[result.name] = result.verdict
     return found
+
+
+def _of_a_fire(result: PieceResult, context: Context) -> PieceResult:
+    """What is left out of the checks of a piece that must stand a fire."""
+    if getattr(context.structure.pieces.get(result.name), "fire", None) is None:
+        return result
+    from .core.wood.burnt import SAID
+
+    return replace(result, assumptions=(*result.assumptions, SAID))
 
 
 def _results_of(piece: Carrying, context: Context) -> list[Done]:

@@ -35,3 +35,10 @@ def test_the_screened_one_ends_with_a_useful_fact_and_its_test_rules_out_half(jo
 
 def test_the_rejected_one_says_by_whom(job: JobResult) -> None:
     assert any("letter no. 32" in reason for reason in job.reasons)
+
+
+def test_the_beam_and_post_stand_an_hour_of_fire_and_say_who_decides() -> None:
+    text = (JOB.parent / "beam_in_a_fire.toml").read_text(encoding="utf-8")
+    result = check_job(read_job_text(text, "fire"), text=text, name="fire")
+    assert result.verdict == "passes" and all(any("fire." in check.id for check in one.checks) for one in result.pieces)
+    assert all(any("code official" in words for words in piece.assumptions) for piece in result.pieces)

@@ -53,6 +53,13 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "temperature": Bound(-60, 250, "deg F"), "density": Bound(5, 100, "pcf"),
         "measured_moisture": Bound(1, 200, "%"),
     },
+    "Layer": {
+        "length": _feet(200), "width": _inches(600), "thickness": _inches(24), "moisture": Bound(1, 200, "%"),
+    },
+    "Air": {"temperature": Bound(-40, 130, "deg F"), "humidity": Bound(0, 100, "%")},
+    "Movement": {
+        "across": _inches(120), "built_at": Bound(0, 200, "%"), "room": _inches(12), "lap": _inches(12),
+    },
     "Station": {"at": _feet(200), "breadth": _inches(60), "depth": _inches(60)},
     "Reading": {"at": _feet(200), "moisture": Bound(0, 200, "%"), "deep": _inches(24)},
     "Knot": {"at": _feet(200), "width": _inches(60)},
@@ -111,7 +118,7 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "slope": Bound(0, 85, "deg"),
     },
     "OnGirder": {"highest": _inches(60), "lowest": _inches(60)},
-    "Anchor": {"gap": _inches(24), "arm": _inches(120)},
+    "Anchor": {"fire_cover": _inches(24), "gap": _inches(24), "arm": _inches(120)},
     "Point": {"x": _inches(120), "y": _inches(120)},
     "Pocket": {"top": _inches(120), "height": _inches(120), "depth": _inches(120), "width": _inches(24)},
     "Solid": {

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
 
+from ...errors import nearest
 from ..beams import Beam, beam_length
-from ..fields.places import Fault, feet
+from ..fields.places import Fault, entries, feet, fields
 from ..posts import Post
 from ..stock import Stock
 from .entries import Entry
@@ -26,6 +28,15 @@ def survey_links(found: Sequence[Entry], stocks: Mapping[str, Entry]) -> Iterato
             yield (*entry.path, "survey"), f"{text}: give each its own [[stock]] with its own survey"
         for user in users:
             yield from _of_one(user, stock)
+
+
+def movement_links(job: Any, things: Mapping[str, Entry]) -> Iterator[Fault]:
+    """A part that moves is on a piece that there is."""
+    names = [name for name, entry in things.items() if entry.kind not in ("existing",)]
+    for i, part in enumerate(entries(fields(job).get("movement"))):
+        on = fields(part).get("on")
+        if isinstance(on, str) and on not in names:
+            yield ("movement", i, "on"), f"there is no piece named {on!r} in the job; {nearest(on, names)}"
 
 
 def _of_one(user: Entry, stock: Stock) -> Iterator[Fault]:

@@ -11,7 +11,7 @@ from typing import Any
 from ...units import show
 from .svg import GRAY, TEXT, Board, Point, clipped, text_width
 
-HEIGHT = 36.0
+HEIGHT = 28.0
 _THICKNESS = 0.06  # drawing units: less than a hair, so no eye misses a point within it
 _WORTH_LABEL = 0.02  # a second extreme smaller than this part of the first is not worth a label
 
@@ -73,7 +73,7 @@ def draw_curve(board: Board, curve: Curve, to_x: Any, top: float) -> float:
     scale = HEIGHT / (highest - lowest) if highest > lowest else 0.0
     sign = 1 if curve.down else -1
     above = (highest if not curve.down else -lowest) * scale
-    axis = top + 20 + (TEXT + 6 if above > 0 else 4) + above  # room for a label over the highest point
+    axis = top + 17 + (TEXT + 5 if above > 0 else 4) + above  # room for a label over the highest point
 
     def at(x: float, value: float) -> tuple[float, float]:
         return to_x(x), axis + sign * value * scale
@@ -92,7 +92,7 @@ def draw_curve(board: Board, curve: Curve, to_x: Any, top: float) -> float:
     taken: Taken = []
     for x, value, label in extremes(curve):
         bottom = max(bottom, _label(board, at(x, value), label, over=sign * value < 0, taken=taken))
-    return bottom + 10
+    return bottom + 7
 
 
 Taken = list[tuple[float, float, float]]  # left, right and base line of each label

@@ -130,6 +130,11 @@ def _kept_together(data: list[Data]) -> list[Data]:
     return made
 
 
+def _one_by_one(data: list[Data]) -> list[Data]:
+    """Drawings of a column, one under the other."""
+    return [{"kind": "Figures", "figures": [each]} if each["kind"] == "FigureBlock" else each for each in data]
+
+
 def _beside_each_other(data: list[Data]) -> list[Data]:
     """Drawings that follow each other as one block, so that two small ones share a line."""
     made: list[Data] = []
@@ -188,7 +193,7 @@ class _Maker(ShortBlocks):
         for each in (*left, *right):
             if each["kind"] == "Pairs":
                 each |= {"look": "narrow"}
-        return {"left": _beside_each_other(left), "right": _beside_each_other(right), "shares": list(block.shares)}
+        return {"left": _one_by_one(left), "right": _one_by_one(right), "shares": list(block.shares)}
 
     def _FigureBlock(self, block: Any) -> Data:
         svg, about, width = for_typst(drawn(block))
@@ -226,7 +231,7 @@ class _Maker(ShortBlocks):
             "title": prose(cut(block.title, HEADING)), "anchor": block.anchor, "verdict": block.verdict,
             "line": block.line, "clause": block.clause, "lines": self._lines(block.lines),
             "notes": [prose(note) for note in block.notes], "short": block.short,
-            "brief": len(block.lines.lines) <= (10 if block.short else 6),
+            "brief": len(block.lines.lines) <= (3 if block.short else 6),
         }  # fmt: skip
 
     def _lines(self, block: Lines) -> list[Data]:
@@ -336,11 +341,13 @@ def _knock_out(parent: ElementTree.Element) -> None:
     for place, text in reversed([*enumerate(parent)]):
         if text.attrib.pop("paint-order", "") != "stroke":
             continue
+        ground = text.get("stroke", PAPER)
         for name in ("stroke", "stroke-width", "stroke-linejoin"):
             text.attrib.pop(name, None)
         wide, x, y = _LETTER * text_width(text.text or ""), float(text.get("x", "0")), float(text.get("y", "0"))
         left = {"middle": x - wide / 2, "end": x - wide}.get(text.get("text-anchor", "start"), x)
-        box = {"x": fixed(left), "y": fixed(y - 10.0), "width": fixed(wide), "height": "12.5", "fill": PAPER}
+        box = {"x": fixed(left), "y": fixed(y - 10.0), "width": fixed(wide), "height": "12.5", "fill": ground}
+        box |= {"transform": text.get("transform", "")} if "transform" in text.attrib else {}
         parent.insert(place, ElementTree.Element(f"{_SVG}rect", box))
 
 
