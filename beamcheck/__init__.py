@@ -65,7 +65,7 @@ _WHERE = {
     "sheet.recheck.difference": ("Comparison", "Difference"),
     "sheet.recheck.recheck": ("recheck",),
     "sheet.record.as_json": ("result_json", "result_schema"),
-    "sheet.terminal": ("plain_text",),
+    "sheet.terminal.everything": ("plain_text",),
     "single": (
         "SingleValue",
         "SolvedBeam",
@@ -77,7 +77,7 @@ _WHERE = {
     ),
     "analysis.trusses.both_ends": ("StickForces",),
     "single_frames": ("SolvedFrame", "solved_frame", "solved_free_frame"),
-    "single_joints": ("TurnedGroup", "peg_distances", "peg_value", "turned_group"),
+    "single_joints": ("StepJoint", "TurnedGroup", "peg_distances", "peg_value", "step_joint", "turned_group"),
     "single_wood": (
         "char_depth",
         "equilibrium_moisture",
@@ -149,6 +149,7 @@ __all__ = [
     "SolvedFrame",
     "SpanTable",
     "SteelCore",
+    "StepJoint",
     "StickForces",
     "Stock",
     "Support",
@@ -203,6 +204,7 @@ __all__ = [
     "solved_free_frame",
     "span_question",
     "span_table",
+    "step_joint",
     "to_pint",
     "turned_group",
     "withdrawal_value",
@@ -270,7 +272,7 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
     from .sheet.recheck.difference import Comparison, Difference
     from .sheet.recheck.recheck import recheck
     from .sheet.record.as_json import result_json, result_schema
-    from .sheet.terminal import plain_text
+    from .sheet.terminal.everything import plain_text
     from .single import (
         SingleValue,
         SolvedBeam,
@@ -281,7 +283,7 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
         withdrawal_value,
     )
     from .single_frames import SolvedFrame, solved_frame, solved_free_frame
-    from .single_joints import TurnedGroup, peg_distances, peg_value, turned_group
+    from .single_joints import StepJoint, TurnedGroup, peg_distances, peg_value, step_joint, turned_group
     from .single_wood import (
         char_depth,
         equilibrium_moisture,
