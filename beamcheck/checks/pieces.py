@@ -13,6 +13,7 @@ from ..analysis.site.pieces import Areas, areas_of, with_formed_loads
 from ..model.beams import Beam
 from ..model.brackets import Bracket, Trim
 from ..model.existing import Existing
+from ..model.fields.base import Piece
 from ..model.job import Job
 from ..model.posts import Post
 from ..model.roofs import Rafter, Tie
@@ -61,7 +62,8 @@ class Memory:
         met: dict[str, Any] = {"job": self._met("job", job.job)}
         for kind in type(job).model_fields.keys() - met.keys():
             value = getattr(job, kind)
-            met[kind] = tuple(self._met(kind, one) for one in value) if isinstance(value, tuple) else value
+            one_of = isinstance(value, Piece)  # the site, of which a job has one
+            met[kind] = self._met(kind, value) if one_of else value and tuple(self._met(kind, one) for one in value)
         return job.model_copy(update=met)
 
     def _met(self, kind: str, entry: Any) -> Any:

@@ -88,6 +88,8 @@ def _of_roof(piece: Piece, number: int, load: Load, roof: RoofArea, formed: Form
         up, down = formed.wind
         amounts["wind"] = up - (formed.dead - formed.least)  # what may be gone one day holds nothing down
     yield _entry(number, load, amounts)
+    if load.wind is not None and load.wind[0] < 0.0 and load.dead is None and formed.dead > formed.least:
+        yield _more(number, load, "wind", formed.least - formed.dead, _extent(piece, load, whole=True))
     if formed.wind is not None and load.wind is None:
         yield _more(number, load, "wind", down, _extent(piece, load, whole=True))
     if load.snow is None:
@@ -102,6 +104,7 @@ def _entry(number: int, load: Load, amounts: Mapping[str, float]) -> FormedLoad:
     for field, value in formed.items():
         if given[field] is None:
             given[field] = (value, "area")
+    given["measured"] = "plan"  # what lies along the slope was turned already
     return FormedLoad.model_construct(**given, entry=number, formed=formed, snow_ends=(1.0, 1.0), more=False)
 
 

@@ -272,6 +272,20 @@ class TestDrift:
 
 
 class TestRoofs:
+    def test_layers_on_the_slope_are_turned_once(self) -> None:
+        """2 + 0.3 + 2.3 = 4.6 psf on the slope of 6:12, 5.14 on plan; 24 in and 11 ft level: 113 lb and the stick."""
+        data = rafters()
+        (load,) = formed(data, "rafters")
+        assert load.dead == (pytest.approx(4.6 * (12.0**2 + 6.0**2) ** 0.5 / 12.0 * PSF), "area")
+        twice = copy.deepcopy(data)
+        typed_in = [{"what": "roof", "dead": "4.6 psf", "measured": "slope"}, {"what": "snow", "snow": "30 psf"}]
+        twice["rafter"][0]["carries"] = typed_in
+        ours, by_hand = (
+            next(check.ratio for check in piece(each, "rafters").checks if check.id == "roof.bearing")
+            for each in (data, twice)
+        )
+        assert ours == pytest.approx(by_hand) and ours
+
     def test_the_lee_side_bears_the_ground_snow(self) -> None:
         """Simple rafters, 11 ft: 30 psf on the lee side, above 0.7 x 1.2 x 30 = 25.2 (ASCE 7-16 7.6.1)."""
         (load,) = formed(rafters(), "rafters")
