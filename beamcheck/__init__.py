@@ -75,6 +75,7 @@ _WHERE = {
         "solved_beam",
         "withdrawal_value",
     ),
+    "single_joints": ("TurnedGroup", "peg_distances", "peg_value", "turned_group"),
     "single_wood": (
         "char_depth",
         "equilibrium_moisture",
@@ -149,6 +150,7 @@ __all__ = [
     "Support",
     "Tie",
     "Trim",
+    "TurnedGroup",
     "UnitError",
     "UnknownName",
     "__version__",
@@ -175,6 +177,8 @@ __all__ = [
     "longest_span_of",
     "member",
     "movement",
+    "peg_distances",
+    "peg_value",
     "plain_text",
     "read_job",
     "read_job_text",
@@ -194,6 +198,7 @@ __all__ = [
     "span_question",
     "span_table",
     "to_pint",
+    "turned_group",
     "withdrawal_value",
     "write_json",
     "write_pdf",
@@ -268,6 +273,7 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
         solved_beam,
         withdrawal_value,
     )
+    from .single_joints import TurnedGroup, peg_distances, peg_value, turned_group
     from .single_wood import (
         char_depth,
         equilibrium_moisture,

@@ -8,9 +8,10 @@ from __future__ import annotations
 from typing import Literal
 
 from .calc.pad import Pad
+from .checks.movement.air import moisture_in
 from .errors import BeamcheckError
 from .formulas.fire import char
-from .formulas.movement import moisture, shrinkage
+from .formulas.movement import shrinkage
 from .formulas.survey import clear_wood as build_up
 from .formulas.survey import strength_ratio as ratios
 from .single import SingleValue
@@ -54,19 +55,10 @@ def equilibrium_moisture(temperature: object, humidity: object) -> SingleValue:
     """
     pad = Pad()
     T_air, h_rel = float(read(temperature, "temperature")), _percent(humidity, "the humidity", 100.0) / 100.0
-    value = emc(pad, T_air, h_rel)
+    value = moisture_in(pad, T_air, h_rel)
     measured = judgment("humidity to which equilibrium moisture was measured").value
     note = f"over {measured:g} % humidity: beyond what was measured" if 100.0 * h_rel > measured else ""
     return SingleValue("equilibrium moisture content", value, "moisture", tuple(pad.steps), note)
-
-
-def emc(pad: Pad, T_air: float, h_rel: float) -> float:
-    """The equation with its four coefficients on a pad, percent; deg F and a share."""
-    found = {
-        "W_h": pad(moisture.hydrate_weight, T_air=T_air), "K_h": pad(moisture.hydrate_dissolved, T_air=T_air),
-        "K_h1": pad(moisture.hydrate_first, T_air=T_air), "K_h2": pad(moisture.hydrate_second, T_air=T_air),
-    }  # fmt: skip
-    return float(pad(moisture.equilibrium_moisture, **found, h_rel=h_rel))
 
 
 def movement(

@@ -28,7 +28,6 @@ from .loads.given_areas import area_tables, site_rows
 from .pieces import Memory, Run, run_pieces
 from .questions.best_answers import spared
 from .questions.collect import collect
-from .questions.explore import explore
 from .questions.rulings import changed_answers, ruled
 
 NOTHING = "The job has no beams, rafters, ties or posts: nothing was checked."
@@ -98,6 +97,8 @@ def _check(
             with figures_only():
                 found = settled(other, fitting(other, memory), memory)[0]
             return {piece.name: piece for piece in found}
+
+        from .questions.explore import explore  # the runs of answers: a job without open questions does without
 
         questions = explore(job, pieces, questions, again, seconds=seconds)
     whole, areas = run.job, run.structure.areas  # with the loads that follow from the site

@@ -189,6 +189,10 @@ def _run(job: Job, areas: Areas, memory: Memory | None, sinks: Mapping[str, Sink
         *(in_its_role(results[piece.name], piece, roles.get(piece.name, ())) for piece in pieces),
         *_of_anchors(job, groups),
     )
+    if job.movement or job.job.air is not None:
+        from .movement.parts import with_movement
+
+        ordered = tuple(with_movement(result, job) for result in ordered)
     return Run(job, structure, ordered, tuple(reactions), tuple(ways))
 
 
@@ -242,8 +246,32 @@ def transfers_to(piece: Carrying, transfers: Sequence[TransferredLoad]) -> Itera
         yield replace(transfer, spread=None) if isinstance(piece, (Bracket, Trim)) else transfer
 
 
-def results_of(piece: Carrying, context: Context) -> list[tuple[PieceResult, Reactions]]:
-    """The result of a piece, and of the tie that belongs to it. A kind of piece that a job has not is not loaded."""
+def results_of(piece: Carrying, context: Context) -> list[Done]:
+    """The result of a piece, and of the tie that belongs to it; of surveyed timber with what its survey says."""
+    done = [(_of_a_fire(result, context), handed) for result, handed in _results_of(piece, context)]
+    name = piece.stock if isinstance(piece, (Beam, Post)) else None
+    if name is None or context.stock(name).survey is None:
+        return done
+    from .survey.timber import with_survey
+
+    found = [(with_survey(result, context.stock(name)), handed) for result, handed in done]
+    for result, _ in found:
+        if result.name in context.structure.verdicts:
+            context.structure.verdicts[result.name] = result.verdict
+    return found
+
+
+def _of_a_fire(result: PieceResult, context: Context) -> PieceResult:
+    """What is left out of the checks of a piece that must stand a fire."""
+    if getattr(context.structure.pieces.get(result.name), "fire", None) is None:
+        return result
+    from .core.wood.burnt import SAID
+
+    return replace(result, assumptions=(*result.assumptions, SAID))
+
+
+def _results_of(piece: Carrying, context: Context) -> list[Done]:
+    """A kind of piece that a job has not is not loaded."""
     if isinstance(piece, Beam):
         return [beam_result(piece, context)]
     if isinstance(piece, Post):

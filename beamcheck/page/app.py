@@ -12,7 +12,7 @@ from .folder.listing import Folder
 from .guard.bodies import Refused
 from .guard.gate import Gate
 from .guard.keys import Keys
-from .views import job, piece, start
+from .views import engineer, job, outline, piece, questions, shop, situations, start
 from .views.site import Site, page
 
 if TYPE_CHECKING:
@@ -36,6 +36,7 @@ def application(folder: Path, hosts: frozenset[str], keys: Keys, cookie: str = "
     """
     from starlette.applications import Starlette
     from starlette.exceptions import HTTPException
+    from starlette.middleware.gzip import GZipMiddleware
     from starlette.routing import Route
 
     def get(path: str, view: object) -> Route:
@@ -53,6 +54,22 @@ def application(folder: Path, hosts: frozenset[str], keys: Keys, cookie: str = "
             get("/static/{name}", _static),
             get("/new-text", job.new_text),
             posts("/new-text", job.set_new_text),
+            get("/new/{name}", situations.view),
+            posts("/new/{name}", situations.begin),
+            get("/outline/{drawing}", outline.outline),
+            posts("/outline/{drawing}", outline.begin),
+            get(f"{at}/questions", questions.questions),
+            posts(f"{at}/effects", questions.effects),
+            posts(f"{at}/answer", questions.answer),
+            posts(f"{at}/photo", questions.photo),
+            get(f"{at}/kept/{{room}}/{{name}}", questions.kept),
+            get(f"{at}/shop", shop.shop),
+            get(f"{at}/shop/{{number:int}}", shop.sheet),
+            posts(f"{at}/tick", shop.tick),
+            get(f"{at}/engineer", engineer.engineer),
+            get(f"{at}/engineer/{{number:int}}", engineer.engineer),
+            posts(f"{at}/compare", engineer.compare),
+            posts(f"{at}/decide", engineer.decide),
             get(at, job.job),
             get(f"{at}/text", job.text),
             posts(f"{at}/text", job.set_text),
@@ -74,6 +91,7 @@ def application(folder: Path, hosts: frozenset[str], keys: Keys, cookie: str = "
             OSError: _wrong,
         },
     )
+    made.add_middleware(GZipMiddleware, minimum_size=1000)
     place = Folder(folder.resolve())
     made.state.site = Site(place, Desks(place), keys, cookie)
     return Gate(made, hosts, keys, cookie)

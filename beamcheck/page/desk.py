@@ -82,6 +82,10 @@ class Desk:
         finally:
             self._typing -= 1
 
+    def known(self, text: str) -> Checked | None:
+        """What was worked out already of that text, with all steps and what answers do."""
+        return self._worked.get(text)
+
     def work_out(self, text: str) -> Checked:
         """The same with all steps, remedies and what answers do: later, and after whoever types."""
         while (known := self._worked.get(text)) is None:

@@ -14,6 +14,7 @@ from beamcheck.errors import OutOfRange
 
 from .bracket_samples import BY_FILE as OF_BRACKETS
 from .connection_samples import BY_FILE
+from .joint_samples import BY_FILE as OF_JOINTS
 
 for found in pkgutil.walk_packages(beamcheck.formulas.__path__, "beamcheck.formulas."):
     importlib.import_module(found.name)
@@ -64,7 +65,8 @@ BY_NAME = {
     "h_rel": (0.05, 0.95), "W_h": (330.0, 420.0), "K_h": (0.78, 0.84), "K_h1": (4.0, 6.3), "K_h2": (1.9, 3.4),
     "S_pct": (2.0, 12.0), "S_i": (1.0, 5.0), "S_f": (1.0, 5.0), "FSP": (20.0, 30.0), "n_f": (1.9, 2.3),
     "E_test": (5e5, 2e6), "B_mean": (3000.0, 8000.0), "B_sd": (300.0, 1300.0),
-    "d_k": (0.2, 2.0), "s_1": (0.03, 0.2), "s_2": (0.03, 0.2), "beta_t": (1.0, 2.0), "n_sides": (0.0, 2.0),
+    "Delta_t": (0.3, 0.8), "Delta_R": (0.0, 0.3), "d_k": (0.2, 2.0), "s_1": (0.03, 0.2), "s_2": (0.03, 0.2),
+    "beta_t": (1.0, 2.0), "n_sides": (0.0, 2.0),
     "n_faces": (0.0, 2.0), "a_eff": (0.0, 2.0), "K_fire": (2.0, 2.9), "d_fire": (2.0, 12.0),
 }  # fmt: skip
 
@@ -91,7 +93,7 @@ def units(name: str) -> dict[str, str]:
 def interval(name: str, argument: str) -> tuple[float, float]:
     """Where the argument of that formula is drawn from."""
     unit = unit_of(argument)
-    of_file = (BY_FILE | OF_BRACKETS).get(file_of(name), {}).get(argument)
+    of_file = (BY_FILE | OF_BRACKETS | OF_JOINTS).get(file_of(name), {}).get(argument)
     return BY_FORMULA.get((name, argument)) or of_file or BY_NAME.get(argument) or BY_UNIT[unit]
 
 

@@ -45,6 +45,7 @@ EQUATIONS = {
     "lumber_width_shrinkage": "6.031 - 0.215*MC",
     "lumber_thickness_shrinkage": "5.062 - 0.181*MC",
     "lumber_size_after": "D_i*(100 - S_f)/(100 - S_i)",
+    "check_opening": "PI*Delta_t - PI*Delta_R",
     # clear wood and what is seen in it
     "deviation_of_clear_wood": "COV*B_mean",
     "exclusion_limit": "B_mean - 1.645*B_sd",

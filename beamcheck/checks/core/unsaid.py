@@ -37,7 +37,7 @@ def unsaid_of(stock: Stock, stick: Stick | None = None) -> Iterator[Question]:
     """What is open of the wood of a piece."""
     size = read_size(stock.size)
     as_sold = size.size_class == "dimension" and size.surface == "dressed"  # stamped dry
-    if stock.moisture == "dry" and stock.measured_moisture is None and not as_sold:
+    if stock.moisture == "dry" and stock.metered is None and not as_sold:
         yield ask("moisture", stock.name, f"stock.{stock.name}.measured_moisture")
     if "moisture" in stock.assumed and stock.moisture != "dry":
         field = f"stock.{stock.name}.moisture"

@@ -11,7 +11,7 @@ CHAR = "NDS 2018 16.2.1; AWC Technical Report 10"
 Hours = Annotated[Number, between(0.25, 2, "h", because="the method is for fires up to two hours")]
 
 
-@formula(symbol="a_char", clause=CHAR, unit="in", known="memory", reference=True)
+@formula(symbol="a_char", clause=CHAR, unit="in", known="memory")
 def char_depth(beta_t: Positive, t_fire: Hours) -> Number:
     """Depth to which wood has turned to char.
 
@@ -23,7 +23,7 @@ def char_depth(beta_t: Positive, t_fire: Hours) -> Number:
     return beta_t * t_fire**0.813
 
 
-@formula(symbol="a_eff", clause=CHAR, unit="in", known="read", reference=True)
+@formula(symbol="a_eff", clause=CHAR, unit="in", known="read")
 def effective_char_depth(a_char: Positive) -> Number:
     """Depth that no longer counts: a fifth more, for rounded corners and the hot layer behind the char.
 
@@ -45,7 +45,7 @@ def effective_char_rate(beta_n: Positive, t_fire: Hours) -> Number:
     return 1.2 * beta_n / t_fire**0.187
 
 
-@formula(symbol="b_fire", clause=CHAR, unit="in", known="read", reference=True)
+@formula(symbol="b_fire", clause=CHAR, unit="in", known="read")
 def residual_breadth(
     b: Positive, n_sides: Annotated[Number, between(0, 2)], a_eff: NotNegative
 ) -> Annotated[Number, more_than(0, because="nothing is left of it")]:
@@ -59,7 +59,7 @@ def residual_breadth(
     return b - n_sides * a_eff
 
 
-@formula(symbol="d_fire", clause=CHAR, unit="in", known="read", reference=True)
+@formula(symbol="d_fire", clause=CHAR, unit="in", known="read")
 def residual_depth(
     d: Positive, n_faces: Annotated[Number, between(0, 2)], a_eff: NotNegative
 ) -> Annotated[Number, more_than(0, because="nothing is left of it")]:
@@ -73,7 +73,7 @@ def residual_depth(
     return d - n_faces * a_eff
 
 
-@formula(symbol="F_fire", clause="NDS 2018 Table 16.2.2", unit="psi", known="memory", reference=True)
+@formula(symbol="F_fire", clause="NDS 2018 Table 16.2.2", unit="psi", known="memory")
 def fire_value(K_fire: Annotated[Number, between(1, 3)], F_ref: Positive) -> Number:
     """Strength in a fire by a reference design value, stability apart.
 

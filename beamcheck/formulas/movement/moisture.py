@@ -15,7 +15,7 @@ AirTemperature = Annotated[Number, between(-40, 200, "deg F")]
 Humidity = Annotated[Number, between(0, 1, because="a share of what the air can hold: 65 % is 0.65")]
 
 
-@formula(symbol="W_h", clause=CLAUSE, unit="", known="read", reference=True)
+@formula(symbol="W_h", clause=CLAUSE, unit="", known="read")
 def hydrate_weight(T_air: AirTemperature) -> Number:
     """Weight of dry wood per mole of water that it can bind.
 
@@ -27,7 +27,7 @@ def hydrate_weight(T_air: AirTemperature) -> Number:
     return 349 + 1.29 * ((T_air - 32) / 1.8) + 0.0135 * ((T_air - 32) / 1.8) ** 2
 
 
-@formula(symbol="K_h", clause=CLAUSE, unit="", known="read", reference=True)
+@formula(symbol="K_h", clause=CLAUSE, unit="", known="read")
 def hydrate_dissolved(T_air: AirTemperature) -> Number:
     """Coefficient of the water that is dissolved in wood.
 
@@ -37,7 +37,7 @@ def hydrate_dissolved(T_air: AirTemperature) -> Number:
     return 0.805 + 0.000736 * ((T_air - 32) / 1.8) - 0.00000273 * ((T_air - 32) / 1.8) ** 2
 
 
-@formula(symbol="K_h1", clause=CLAUSE, unit="", known="read", reference=True)
+@formula(symbol="K_h1", clause=CLAUSE, unit="", known="read")
 def hydrate_first(T_air: AirTemperature) -> Number:
     """Coefficient of the first hydrate.
 
@@ -47,7 +47,7 @@ def hydrate_first(T_air: AirTemperature) -> Number:
     return 6.27 - 0.00938 * ((T_air - 32) / 1.8) - 0.000303 * ((T_air - 32) / 1.8) ** 2
 
 
-@formula(symbol="K_h2", clause=CLAUSE, unit="", known="read", reference=True)
+@formula(symbol="K_h2", clause=CLAUSE, unit="", known="read")
 def hydrate_second(T_air: AirTemperature) -> Number:
     """Coefficient of the second hydrate.
 
@@ -57,7 +57,7 @@ def hydrate_second(T_air: AirTemperature) -> Number:
     return 1.91 + 0.0407 * ((T_air - 32) / 1.8) - 0.000293 * ((T_air - 32) / 1.8) ** 2
 
 
-@formula(symbol="EMC", clause=CLAUSE, unit="%", known="read", reference=True)
+@formula(symbol="EMC", clause=CLAUSE, unit="%", known="read")
 def equilibrium_moisture(W_h: Positive, K_h: Positive, K_h1: Positive, K_h2: Positive, h_rel: Humidity) -> Number:
     """Moisture content at which wood neither takes on nor gives off water.
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from typing import Annotated
 
 from ...calc.core import Number, formula
-from ...calc.ranges import Positive, at_most, between
+from ...calc.ranges import NotNegative, Positive, at_most, between
 
 Moist = Annotated[Number, between(0, 30, "%", because="over 30 % wood moves no more: enter 30")]
 Shrinkage = Annotated[Number, at_most(20, because="percent from green to ovendry")]
@@ -28,7 +29,7 @@ def movement_linear(
     return D_i * C_w * (M_f - M_i)
 
 
-@formula(symbol="Delta_D", clause="Wood Handbook ch. 13 (eq. 13-3)", unit="in", known="memory", reference=True)
+@formula(symbol="Delta_D", clause="Wood Handbook ch. 13 (eq. 13-3)", unit="in", known="memory")
 def movement_exact(S_pct: Shrinkage, M_i: Moist, M_f: Moist, D_i: Positive) -> Number:
     """Change of a dimension across the grain, for moisture from 0 to 30 %.
 
@@ -98,3 +99,17 @@ def lumber_size_after(D_i: Positive, S_i: Shrinkage, S_f: Shrinkage) -> Number:
     12.99
     """
     return D_i * (1 - S_f / 100) / (1 - S_i / 100)
+
+
+@formula(symbol="w_check", clause="geometry of a round that shrinks", unit="in", known="derived")
+def check_opening(Delta_t: NotNegative, Delta_R: Annotated[Number, between(0, "Delta_t")]) -> Number:
+    """Width of all checks on the faces of a timber together, at most: its edge shrinks more than its middle lets it.
+
+    Delta_t, Delta_R: shrinkage of the same dimension, without sign.
+
+    A 9 1/2 in timber of S_T 6.8 and S_R 3 percent, from green to 9 %:
+
+    >>> round(check_opening(0.452, 0.199), 2)
+    0.79
+    """
+    return math.pi * (Delta_t - Delta_R)

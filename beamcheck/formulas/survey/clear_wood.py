@@ -24,7 +24,7 @@ def deviation_of_clear_wood(B_mean: Positive, COV: Annotated[Number, inside(0, 0
     return B_mean * COV
 
 
-@formula(symbol="B_05", clause="ASTM D2555, D245", unit="psi", known="derived", reference=True)
+@formula(symbol="B_05", clause="ASTM D2555, D245", unit="psi", known="derived")
 def exclusion_limit(B_mean: Positive, B_sd: Positive) -> Annotated[Number, at_least(0)]:
     """Strength of clear wood that 95 of 100 specimens exceed.
 
@@ -46,7 +46,7 @@ def graded_strength(B_05: Positive, SR: Reduction) -> Number:
     return B_05 * SR
 
 
-@formula(symbol="F_bi", clause=BUILD_UP, unit="psi", known="memory", reference=True)
+@formula(symbol="F_bi", clause=BUILD_UP, unit="psi", known="memory")
 def indicated_bending(B_05: Positive, SR: Reduction, d: Positive, n_f: Divisor) -> Number:
     """Indicated bending stress.
 
@@ -60,7 +60,7 @@ def indicated_bending(B_05: Positive, SR: Reduction, d: Positive, n_f: Divisor) 
     return B_05 * SR / n_f * (2 / d) ** (1 / 9)
 
 
-@formula(symbol="F_ti", clause=BUILD_UP, unit="psi", known="memory", reference=True)
+@formula(symbol="F_ti", clause=BUILD_UP, unit="psi", known="memory")
 def indicated_tension(B_05: Positive, SR: Reduction, n_f: Divisor) -> Number:
     """Indicated tension stress along the grain: 0.55 of bending, without its depth.
 
@@ -70,7 +70,7 @@ def indicated_tension(B_05: Positive, SR: Reduction, n_f: Divisor) -> Number:
     return 0.55 * B_05 * SR / n_f
 
 
-@formula(symbol="F_vi", clause=BUILD_UP, unit="psi", known="memory", reference=True)
+@formula(symbol="F_vi", clause=BUILD_UP, unit="psi", known="memory")
 def indicated_shear(B_05: Positive, n_f: Divisor) -> Number:
     """Indicated shear stress. Checks and splits are always assumed: half of the clear wood.
 
@@ -82,7 +82,7 @@ def indicated_shear(B_05: Positive, n_f: Divisor) -> Number:
     return 0.50 * B_05 / n_f
 
 
-@formula(symbol="F_ci", clause=BUILD_UP, unit="psi", known="memory", reference=True)
+@formula(symbol="F_ci", clause=BUILD_UP, unit="psi", known="memory")
 def indicated_compression(B_05: Positive, SR: Reduction, n_f: Divisor) -> Number:
     """Indicated compression stress along the grain.
 
@@ -94,7 +94,7 @@ def indicated_compression(B_05: Positive, SR: Reduction, n_f: Divisor) -> Number
     return B_05 * SR / n_f
 
 
-@formula(symbol="E_i", clause=BUILD_UP, unit="psi", known="memory", reference=True)
+@formula(symbol="E_i", clause=BUILD_UP, unit="psi", known="memory")
 def indicated_modulus(B_mean: Positive, q_E: Reduction) -> Number:
     """Indicated modulus of elasticity, a mean.
 

@@ -10,7 +10,7 @@ from ...calc.ranges import Positive, between
 STATICS = "statics"
 
 
-@formula(symbol="E_test", clause="statics; G = E/16, shape factor 6/5", unit="psi", known="derived", reference=True)
+@formula(symbol="E_test", clause="statics; G = E/16, shape factor 6/5", unit="psi", known="derived")
 def modulus_from_sag(P: Positive, L: Positive, I: Positive, d: Positive, Delta: Positive) -> Number:  # noqa: E741
     """Modulus of elasticity, bending alone, by the sag under a weight in the middle of a simple span.
 
@@ -25,7 +25,7 @@ def modulus_from_sag(P: Positive, L: Positive, I: Positive, d: Positive, Delta: 
     return P * L**3 * (1 + 19.2 * (d / L) ** 2) / (48 * I * Delta)
 
 
-@formula(symbol="Delta", clause="statics; G = E/16, shape factor 6/5", unit="in", known="derived", reference=True)
+@formula(symbol="Delta", clause="statics; G = E/16, shape factor 6/5", unit="in", known="derived")
 def sag_of_modulus(P: Positive, L: Positive, I: Positive, d: Positive, E_test: Positive) -> Number:  # noqa: E741
     """Sag of the middle of a simple span under a weight there, for a modulus of elasticity.
 
@@ -35,7 +35,7 @@ def sag_of_modulus(P: Positive, L: Positive, I: Positive, d: Positive, E_test: P
     return P * L**3 * (1 + 19.2 * (d / L) ** 2) / (48 * I * E_test)
 
 
-@formula(symbol="rho", clause="weight over volume", unit="pcf", known="derived", reference=True)
+@formula(symbol="rho", clause="weight over volume", unit="pcf", known="derived")
 def density_from_weight(P: Positive, b: Positive, d: Positive, L: Positive) -> Number:
     """Weight per volume of a piece that was put on a scale.
 
@@ -48,7 +48,7 @@ def density_from_weight(P: Positive, b: Positive, d: Positive, L: Positive) -> N
     return 1728 * P / (b * d * L)
 
 
-@formula(symbol="G_0", clause="NDS 2018 Supplement 3.1.3, turned round", unit="", known="derived", reference=True)
+@formula(symbol="G_0", clause="NDS 2018 Supplement 3.1.3, turned round", unit="", known="derived")
 def gravity_from_density(
     rho: Positive, MC: Annotated[Number, between(0, 30, "%")]
 ) -> Annotated[Number, between(0.1, 1.3, because="that is no wood, or not its weight")]:

@@ -16,7 +16,7 @@ OnDepth = Annotated[Number, between(0, "h", because="a knot is no wider than the
 OnBreadth = Annotated[Number, between(0, "b", because="a knot is no wider than the face it is in")]
 
 
-@formula(symbol="SR", clause=D245, unit="", known="derived", reference=True)
+@formula(symbol="SR", clause=D245, unit="", known="derived")
 def edge_knot_ratio(d_k: OnDepth, h: Positive) -> Number:
     """Of a knot at the edge of the wide face: it counts as lost depth.
 
@@ -30,7 +30,7 @@ def edge_knot_ratio(d_k: OnDepth, h: Positive) -> Number:
     return where(h > 12, smallest((1 - d_k / h) ** 2, deep), (1 - d_k / h) ** 2)
 
 
-@formula(symbol="SR", clause=D245, unit="", known="derived", reference=True)
+@formula(symbol="SR", clause=D245, unit="", known="derived")
 def centre_knot_ratio(d_k: OnDepth, h: Positive) -> Number:
     """Of a knot on the center line of the wide face, or on a face of a post.
 
@@ -44,7 +44,7 @@ def centre_knot_ratio(d_k: OnDepth, h: Positive) -> Number:
     return where(h > 12, smallest(1 - d_k / h, deep), 1 - d_k / h)
 
 
-@formula(symbol="SR", clause=D245, unit="", known="derived", reference=True)
+@formula(symbol="SR", clause=D245, unit="", known="derived")
 def narrow_knot_ratio(d_k: OnBreadth, b: Positive) -> Number:
     """Of a knot on the narrow face of a beam, top or bottom.
 

@@ -14,6 +14,7 @@ from ...model.fields.places import place
 from .kinds import UNITS, Kind, kind_of
 from .words import CLASSES_IN_FEET, FIRST, IN_FEET, OF_NAMES, SECTIONS, known, label
 
+MANY = 6  # entries of one list; more are folded
 _TAPE = re.compile(r"(?:(-?\d+)\s*(?:ft|'))?\s*(?:-?\s*([\d.]+(?:\s+\d+/\d+)?|\d+/\d+)\s*(?:in|\"))?")
 _WITH_UNIT = re.compile(r"(-?[\d.,]+)\s*([A-Za-z%]+)")
 
@@ -81,11 +82,12 @@ def sections(
     made = []
     for legend, names in SECTIONS.get(cls.__name__, ()):
         inside = {name: found.pop(name) for name in names if name in found}
-        later = [name for name in inside if _can_wait(cls, name, data)]
-        here = tuple(one for name, one in inside.items() if name not in later)
-        if len(here) == 1 and isinstance(here[0], Group) and not (here[0].remove or here[0].blank):
-            here = here[0].first  # its own head would say the same
-        made.append(Group(legend, here, tuple(inside[name] for name in later)))
+        more = tuple(one for name, one in inside.items() if _can_wait(cls, name, data))
+        here = tuple(one for one in inside.values() if one not in more)
+        only = here[0] if len(here) == 1 else None
+        if isinstance(only, Group) and not (only.remove or only.blank):
+            here, more = only.first, (*only.more, *more)  # its own head would say the same
+        made.append(Group(legend, here, more))
     common = tuple(found.pop(name) for name in FIRST.get(cls.__name__, ()) if name in found)
     if common:
         made.append(Group("What is known of it" if made else "", common))
@@ -125,6 +127,9 @@ def _one(
             for i, entry in enumerate(entries)
             if isinstance(entry, Mapping)
         ]
+        if len(inside) > MANY:
+            one_more = blank(one, f"{path}.{len(entries) + 1}")
+            return Group(f"{title}, {len(inside)} of them", (one_more,), tuple(inside), note=_help(info))
         return Group(title, (*inside, blank(one, f"{path}.{len(entries) + 1}")), note=_help(info))
     if kind.control in ("one", "either"):
         if isinstance(value, Mapping):

@@ -21,14 +21,14 @@ SEAT_HIGH = 34.0
 LEAST_DEEP = 7.0
 
 
-def drawing_of(piece: PieceResult, job: Job, units: str) -> str:
-    """An `<svg>` element, '' where there is nothing to draw."""
+def drawing_of(piece: PieceResult, job: Job, units: str, key: str = "drawing") -> str:
+    """An `<svg>` element, '' where there is nothing to draw; `key` is unique in the page."""
     given = _given(job, piece.name)
     if isinstance(given, Beam) and piece.figure is not None and piece.figure.length > 0.0:
-        return _beam(piece.figure, given, job, piece.understood, units)
+        return _beam(piece.figure, given, job, piece.understood, units, key)
     if isinstance(given, Post) and piece.figure is not None and piece.figure.length > 0.0:
-        return _post(piece.figure, given, job, piece.understood)
-    return piece_drawing(piece, given, units, "drawing")[0]
+        return _post(piece.figure, given, job, piece.understood, key)
+    return piece_drawing(piece, given, units, key)[0]
 
 
 def _given(job: Job, name: str) -> object:
@@ -36,8 +36,8 @@ def _given(job: Job, name: str) -> object:
     return next((one for one in every if one.name == name), None)
 
 
-def _beam(figure: Figure, beam: Beam, job: Job, about: str, units: str) -> str:
-    board = Board(WIDTH, "drawing", f"{beam.name}, to scale", about)
+def _beam(figure: Figure, beam: Beam, job: Job, about: str, units: str, key: str) -> str:
+    board = Board(WIDTH, key, f"{beam.name}, to scale", about)
     halves = [0.5 * (one.bearing or 0.0) for one in beam.supports]
     left = min(0.0, *(one.at - half for one, half in zip(beam.supports, halves, strict=True)))
     right = max(figure.length, *(one.at + half for one, half in zip(beam.supports, halves, strict=True)))
@@ -167,9 +167,9 @@ def _dimension(board: Board, x0: float, x1: float, y: float, text: str) -> None:
     board.lettering(middle, y + 5 if fits else y + TEXT + 6, text, anchor="middle", bold=True)
 
 
-def _post(figure: Figure, post: Post, job: Job, about: str) -> str:
+def _post(figure: Figure, post: Post, job: Job, about: str, key: str) -> str:
     """Upright, to one scale."""
-    board = Board(WIDTH, "drawing", f"{post.name}, to scale", about)
+    board = Board(WIDTH, key, f"{post.name}, to scale", about)
     high = 230.0
     wide = max(figure.depth * high / figure.length, LEAST_DEEP)
     middle, top = WIDTH / 2, 44.0

@@ -225,9 +225,19 @@ document.addEventListener("change", async (e) => {
   said.textContent = `kept as ${kept.place}`;
   file.dataset.evidence = kept.evidence;
   file.dataset.place = kept.place;
+  if (file.dataset.into) $(file.dataset.into).value = kept.evidence;
   if (file.dataset.tick) tick(file.closest(".tick"), true);
 });
 
+{ const wait = $("effects-wait");
+  if (wait) post(`${at}/effects`, {digest, who: wait.dataset.who, of: wait.dataset.of}).then((said) => {
+    if (!said) { wait.textContent = "What the answers do could not be worked out."; return; }
+    wait.remove();
+    const typed = [...document.querySelectorAll("#cards input")].some((i) => i.name !== "date" && i.name !== "by" && (i.type === "radio" ? i.checked : i.value));
+    if (typed) { tell("What each answer does is worked out: it is shown when the page is opened again."); return; }
+    $("cards").innerHTML = said.cards;
+    names();
+  }); }
 // ---- questions -----------------------------------------------------------------------------------------------------
 document.addEventListener("submit", async (e) => {
   const f = e.target.closest("form[data-question]");
@@ -243,7 +253,8 @@ document.addEventListener("submit", async (e) => {
   if (said) { w.textContent = said.problems.map((p) => `${p.where ? p.where + ": " : ""}${p.text}`).join(" "); w.hidden = false; }
 });
 function remember(name) { try { sessionStorage.setItem("by", name); } catch { /* not kept */ } }
-document.querySelectorAll("[name=by]").forEach((i) => { try { i.value ||= sessionStorage.getItem("by") || ""; } catch { /* not kept */ } });
+function names() { document.querySelectorAll("[name=by]").forEach((i) => { try { i.value ||= sessionStorage.getItem("by") || ""; } catch { /* not kept */ } }); }
+names();
 
 // ---- ticks of the shop sheet, decisions of the engineer -------------------------------------------------------------
 async function tick(box, on) {
@@ -286,5 +297,17 @@ document.addEventListener("submit", async (e) => {
   }
   const w = f.querySelector(":scope > .wrong"); w.textContent = rest.join(" "); w.hidden = !rest.length;
 });
+// a question of a situation is asked only where another has an answer ('top_held'), or a certain one ('carries=floor')
+function asksWhen() {
+  const form = document.querySelector("form[data-situation]");
+  if (!form) return;
+  const said = answersOf(form);
+  for (const f of form.querySelectorAll(".f[data-when]")) {
+    const [key, wanted] = f.dataset.when.split("=");
+    f.hidden = !(wanted ? wanted.split("|").includes(said[key]) : said[key]);
+  }
+}
+document.addEventListener("input", (e) => { if (e.target.closest("form[data-situation]")) asksWhen(); });
+asksWhen();
 function answersOf(f) { const made = {}; for (const n of f.querySelectorAll(".f[data-key]")) { const text = textOf(n).trim(); if (text) made[n.dataset.key] = text; } return made; }
 $("print")?.addEventListener("click", () => print());

@@ -2,27 +2,25 @@
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING, Any
 
 from ...api import sheet_pdf, template_files
 from ...checks.core.asking.question_words import WHO
-from ...errors import BeamcheckError, JobError
-from ...jobfile.keep import ChangedSince, save, save_new
+from ...errors import JobError
+from ...jobfile.keep import ChangedSince, save
 from ...model.reading.reader import read_job_text
-from ..folder.listing import JOB
 from ..form.words import KINDS
 from ..guard.bodies import MOST_JOB, Refused, json_of
 from ..show.rows import shown
-from .piece import changed_elsewhere, told
-from .site import entries_of, later, links, opened, page, site_of
+from .new_file import new_job, plain_lines, told
+from .piece import changed_elsewhere
+from .site import entries_of, later, links, opened, page
 from .start import counts, next_question
 
 if TYPE_CHECKING:
     from starlette.requests import Request
     from starlette.responses import Response
 
-_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9 _-]{0,59}")
 STARTER = """[job]
 title = ""
 standard = "NDS 2018"
@@ -88,7 +86,7 @@ def _set_text(request: Request, asked: dict[str, Any]) -> Response:
     if now.file.digest != asked["digest"]:
         return changed_elsewhere(now.file.text)
     try:
-        save(now.file, _lines(asked["text"]))
+        save(now.file, plain_lines(asked["text"]))
     except ChangedSince as error:
         return changed_elsewhere(error.now)
     return JSONResponse({"written": True, "problems": [], "go": f"/job/{now.name}"})
@@ -113,26 +111,6 @@ async def set_new_text(request: Request) -> Response:
         return new_job(request, asked["name"], asked["text"])
 
     return await later(work)
-
-
-def new_job(request: Request, name: str, made: str) -> Response:
-    """Write a job file under a new name; errors are told beside the field."""
-    from starlette.responses import JSONResponse
-
-    stem = name.strip().removesuffix(JOB)
-    if not _NAME.fullmatch(stem):
-        said = "a name for the file: letters, digits, spaces, - and _, such as hall_beam"
-        return JSONResponse({"problems": [{"where": "name", "text": said, "line": 0}]})
-    try:
-        save_new(site_of(request).folder.path / f"{stem}{JOB}", _lines(made))
-    except BeamcheckError as error:
-        return JSONResponse({"problems": [{"where": "name", "text": str(error), "line": 0}]})
-    return JSONResponse({"written": True, "problems": [], "go": f"/job/{stem}"})
-
-
-def _lines(text: str) -> str:
-    """A browser may send other line ends than the file has."""
-    return text.replace("\r\n", "\n")
 
 
 async def paper(request: Request) -> Response:

@@ -20,6 +20,7 @@ from ..guard.bodies import Refused, json_of
 from ..show.elevation import drawing_of
 from ..show.render import rendered
 from ..show.rows import Shown, shown
+from .new_file import told
 from .site import PIECES, Opened, class_of, entries_of, entry_of, later, links, opened, page
 
 if TYPE_CHECKING:
@@ -233,15 +234,13 @@ def edited(text: str, sets: list[Any]) -> str:
     """The text of the job with fields set; errors are those of `with_fields` and `value_of`."""
     befores = {one[0]: str(one[2])[:200] if len(one) == 3 else "" for one in sets if isinstance(one, list) and one}
     values = [(path, value_of(path, value, befores.get(path, ""))) for path, value in pairs(sets)]
-    for path, _ in values:
-        if path.partition(".")[0] in ("answer", "ruling"):
+    for path, value in values:
+        kind, _, rest = path.partition(".")
+        if kind in ("answer", "ruling"):
             raise Refused("answers and rulings are written where the questions are")
+        if not rest and not (isinstance(value, dict) and value and kind != "job"):
+            raise Refused("this is not how the page asks")
     return with_fields(text, values)
-
-
-def told(problems: Any) -> list[dict[str, Any]]:
-    """Problems for the page: place and words."""
-    return [{"where": legible(one.where), "text": legible(one.text), "line": one.line or 0} for one in problems]
 
 
 def spoken(piece: Shown | None, found: Checked) -> str:

@@ -16,11 +16,10 @@ from ....units import show
 from ....values.connections import connection_limit
 from ....values.judgment import judgment
 from ...core.result import Check
-from ...core.trivial import trivial
+from ...core.trivial import NEGLIGIBLE, trivial
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import WoodMaterial, shear_prime, tension_prime
 from ...core.wood.strength import Outcome
-from ..group import NEGLIGIBLE
 from ..joint import HAIR, Part, weak_wood
 from ..unsaid import Open
 from .connection import Connection

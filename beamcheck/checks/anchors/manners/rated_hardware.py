@@ -21,12 +21,12 @@ from ....values.lumber import read_size
 from ....values.species import species_in
 from ...core.context import Context
 from ...core.result import Check
-from ...core.trivial import trivial
+from ...core.trivial import NEGLIGIBLE, trivial
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import is_unknown
 from ...core.wood.strength import Outcome
 from ..far_side import far_side_checks
-from ..group import NEGLIGIBLE, Group, Part, round_force
+from ..group import Group, Part, round_force
 from ..unsaid import Open
 from .base import Manner, wood_checks
 

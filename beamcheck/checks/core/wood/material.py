@@ -262,16 +262,13 @@ def _size_factor(values: DesignValues, size: Size, name: Literal["F_b", "F_t", "
 def _moisture(stock: Stock, size: Size) -> tuple[bool, Factor, Factor, list[str]]:
     """Whether wet service factors apply, the creep factor, the share of dead load in a total, and what was assumed."""
     timber = size.size_class != "dimension"
-    metered = (
-        stock.measured_moisture is not None
-        and stock.measured_moisture <= judgment("wettest wood that counts as dry").value
-    )
+    metered = stock.metered is not None and stock.metered <= judgment("wettest wood that counts as dry").value
     notes = []
-    if stock.moisture == "dry" and stock.measured_moisture is not None and not metered:
-        notes.append(f"declared dry but metered at {stock.measured_moisture:g} %: taken as wet")
-    stamped_dry = not timber and size.surface == "dressed" and stock.measured_moisture is None  # as sold, S-DRY
+    if stock.moisture == "dry" and stock.metered is not None and not metered:
+        notes.append(f"declared dry but metered at {stock.metered:g} %: taken as wet")
+    stamped_dry = not timber and size.surface == "dressed" and stock.metered is None  # as sold, S-DRY
     dry = stock.moisture == "dry" and (metered or stamped_dry)
-    if stock.moisture == "dry" and stock.measured_moisture is None and not dry:
+    if stock.moisture == "dry" and stock.metered is None and not dry:
         notes.append("no moisture reading is given for this piece: wet service factors and creep factor 2.0 are used")
     if stock.moisture == "green":
         notes.append("installed green: wet service factors are kept until a reading shows 19 % or less")
@@ -292,7 +289,7 @@ def _dry_density(stock: Stock, values: DesignValues, density: float) -> float:
     """Weight per volume of the same wood once it has dried, never above that of today, lbf/in3."""
     dried = judgment("moisture of wood that has dried").value
     if stock.density is not None:  # weighed wet: less the water
-        now = stock.measured_moisture if stock.measured_moisture is not None else _unmetered(stock)
+        now = stock.metered if stock.metered is not None else _unmetered(stock)
         return min(density, density * (100.0 + dried) / (100.0 + now))
     G = values.G if values.G is not None else specific_gravity(values.species)[0]
     return min(density, float(weights.timber_density(G, dried)) / 1728.0)
@@ -302,7 +299,7 @@ def _density(stock: Stock, values: DesignValues, wet: bool) -> tuple[float, str]
     """Weight per volume in lbf/in3, and the words for it."""
     if stock.density is not None:
         return stock.density / 1728.0, f"weight as given: {show(stock.density, 'density')}"
-    moisture, why = stock.measured_moisture, "metered"
+    moisture, why = stock.metered, "metered"
     if moisture is None:
         moisture, why = (_unmetered(stock) if wet else judgment("wettest wood that counts as dry").value), "assumed"
     G = values.G if values.G is not None else specific_gravity(values.species)[0]
