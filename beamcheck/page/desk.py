@@ -22,6 +22,7 @@ from ..errors import BeamcheckError, JobError, Problem
 from ..jobfile.keep import JobFile, open_job_file
 from ..model.job import Job
 from ..model.reading.reader import read_job_text
+from ..units import shown_in
 from .folder.listing import Folder
 
 T = TypeVar("T")
@@ -54,6 +55,7 @@ class Desk:
     _whole: Memory = field(default_factory=Memory)
     _checked: OrderedDict[str, Checked] = field(default_factory=OrderedDict)
     _worked: OrderedDict[str, Checked] = field(default_factory=OrderedDict)
+    _room: dict[tuple[int, str], tuple[str, ...]] = field(default_factory=dict)
     _turn: dict[str, int] = field(default_factory=dict)
     _typing: int = 0  # how many wait for the verdict of what they typed
 
@@ -96,9 +98,20 @@ class Desk:
                 time.sleep(0.01)  # what was worked out so far is kept
         return known
 
-    def room(self, job: Job, name: str) -> list[str]:
-        """How much longer, wider or heavier a piece that passes still holds."""
-        return []
+    def room(self, job: Job, name: str) -> tuple[str, ...]:
+        """How much longer, wider or heavier a piece that passes still holds; made way for whoever types."""
+        from .spare import room_to_spare
+
+        known = self._room.get((id(job), name))
+        while known is None:
+            try:
+                with self._lock, figures_only(), shown_in(job.job.units):
+                    self._quick.before_each = self._yield
+                    known = tuple(room_to_spare(job, name, lambda other: check_job(other, memory=self._quick)))
+            except Superseded:
+                time.sleep(0.01)
+        self._room = {(id(job), name): known}
+        return known
 
     def _yield(self, _: str) -> None:
         if self._typing:

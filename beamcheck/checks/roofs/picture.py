@@ -24,5 +24,5 @@ def rafter_picture(run: RoofRun, depth: float, tie: Tie | None, tie_depth: float
         rafter.other_wall or "", float(np.max(up)), float(np.min(up)), max(float(-np.min(low)), 0.0),
         max(float(np.max(high)), 0.0), rafter.seat_cut, rafter.wall.bearing, tie.name if tie is not None else "",
         tie.height if tie is not None else 0.0, tie_depth, tied,
-        tuple(" ".join(cell for cell in row if cell not in ("", "–")) for row in loads.rows),
+        tuple(" ".join(dict.fromkeys(cell for cell in row if cell not in ("", "–"))) for row in loads.rows),
     )  # fmt: skip

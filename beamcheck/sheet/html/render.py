@@ -28,6 +28,7 @@ from ..figures.gap import gap_figure
 from ..figures.load_path import path_figure
 from ..figures.post import post_figure
 from ..figures.rafter import rafter_figure
+from ..figures.signs import SIGNS
 from ..figures.stress import stress_figure
 from ..record.as_json import result_json
 from ..record.enclosed import with_result
@@ -196,9 +197,10 @@ def _environment() -> Environment:
     made.globals.update(
         meaning=meaning, width_class=width_class, reason=reason, brief_reason=brief_reason, result_text=result_text
     )
-    made.globals.update(warning=warning, sentence=sentence, invented=INVENTED)
+    made.globals.update(warning=warning, sentence=sentence, invented=INVENTED, signs=SIGNS)
     made.tests["long_word"] = lambda text: any(len(word) > LONGEST_WORD for word in text.split())
     made.tests["short_cell"] = lambda cell: not isinstance(cell, str) or len(cell) <= SHORT
     made.tests["figures"] = lambda text: _FIGURES.fullmatch(text) is not None
+    made.tests["broad"] = lambda block: isinstance(block.figure, LoadPath)
     made.tests["kind"] = lambda block, name: type(block).__name__ == name
     return made
