@@ -27,6 +27,7 @@ from .console import (
     reasons,
     say,
 )
+from .page.command import page
 
 if TYPE_CHECKING:
     from .checks.core.result import JobResult
@@ -507,3 +508,6 @@ def _same(one: str, other: str) -> bool:
     with suppress(OSError):
         return os.path.samefile(one, other)
     return os.path.realpath(one) == os.path.realpath(other)
+
+
+main.add_command(page)

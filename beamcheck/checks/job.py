@@ -27,7 +27,6 @@ from .loads.given import job_checks
 from .pieces import Memory, Run, run_pieces
 from .questions.best_answers import spared
 from .questions.collect import collect
-from .questions.explore import explore
 from .questions.rulings import changed_answers, ruled
 
 NOTHING = "The job has no beams, rafters, ties or posts: nothing was checked."
@@ -35,7 +34,7 @@ NOTHING = "The job has no beams, rafters, ties or posts: nothing was checked."
 
 def check_job(
     job: Job, *, text: str = "", name: str = "job", units: str | None = None, what_ifs: bool = False,
-    seconds: float | None = None,
+    seconds: float | None = None, memory: Memory | None = None,
 ) -> JobResult:  # fmt: skip
     """Check every piece of a job.
 
@@ -50,6 +49,8 @@ def check_job(
         Find out what each plausible answer to each open question does, by running the job with it.
     seconds : float or None
         Time for that at the most; by default it is bounded by a number of runs, so that the result is always the same.
+    memory : Memory or None
+        Of earlier runs of the job: only what has changed is worked out.
 
     Returns
     -------
@@ -67,7 +68,7 @@ def check_job(
         raise JobError(name, problems)
     system = units or job.job.units
     with shown_in(system):
-        return _check(job, text, name, system, what_ifs, seconds)
+        return _check(job, text, name, system, what_ifs, seconds, memory or Memory())
 
 
 def anchor_groups(job: Job) -> dict[str, list[Any]]:
@@ -83,8 +84,10 @@ def anchor_groups(job: Job) -> dict[str, list[Any]]:
     return run_pieces(job).structure.groups
 
 
-def _check(job: Job, text: str, name: str, system: str, what_ifs: bool, seconds: float | None) -> JobResult:
-    memory = Memory()
+def _check(
+    job: Job, text: str, name: str, system: str, what_ifs: bool, seconds: float | None, memory: Memory
+) -> JobResult:  # fmt: skip
+    job = memory.known(job)
     run = run_pieces(job, memory)
     pieces, questions = settled(job, run, memory)
     if what_ifs and questions:
@@ -93,6 +96,8 @@ def _check(job: Job, text: str, name: str, system: str, what_ifs: bool, seconds:
             with figures_only():
                 found = settled(other, fitting(other, memory), memory)[0]
             return {piece.name: piece for piece in found}
+
+        from .questions.explore import explore  # the runs of answers: a job without open questions does without
 
         questions = explore(job, pieces, questions, again, seconds=seconds)
     path, followed = load_path(job, run.structure, run.reactions, pieces)
@@ -153,7 +158,7 @@ def fitting(job: Job, memory: Memory) -> Run:
     """The run of a job of which it was not yet asked whether its pieces fit together."""
     if problems := check_links(job):
         raise JobError("job", problems)
-    return run_pieces(job, memory)
+    return run_pieces(memory.known(job), memory)
 
 
 def _reasons(pieces: tuple[PieceResult, ...], said: Sequence[str]) -> Iterator[str]:

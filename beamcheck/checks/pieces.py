@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, deque
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import chain
 from typing import Any
@@ -21,6 +21,7 @@ from .core.context import HEAD, Context, Joints, NoJoints, Structure
 from .core.draft import Reactions
 from .core.result import PieceResult
 from .core.watched import Log, Watched
+from .core.wood.govern import writing
 from .loadpath.roles import Way, in_its_role, role_checks, ways_of
 from .loadpath.shared_capacity import shared_capacity_checks
 
@@ -40,6 +41,7 @@ class _Kept:
     log: Log
     done: list[Done]
     groups: dict[str, list[Any]]
+    written: bool  # with its steps
 
 
 @dataclass
@@ -48,12 +50,31 @@ class Memory:
 
     kept: dict[str, list[_Kept]] = field(default_factory=dict)
     worked_out: int = 0  # how many pieces were really worked out
+    entries: dict[str, dict[str, list[Any]]] = field(default_factory=dict)  # of jobs, by table and name, newest first
+    before_each: Callable[[str], None] = lambda _: None  # is told the name of a piece to be worked out; may raise
+
+    def known(self, job: Job) -> Job:
+        """The same job, made of entries that were met before where they are equal: what is the same is found again."""
+        met: dict[str, Any] = {"job": self._met("job", job.job)}
+        for kind in type(job).model_fields.keys() - met.keys():
+            met[kind] = tuple(self._met(kind, one) for one in getattr(job, kind))
+        return job.model_copy(update=met)
+
+    def _met(self, kind: str, entry: Any) -> Any:
+        met = self.entries.setdefault(kind, {}).setdefault(str(getattr(entry, "name", "")), [])
+        same = next((one for one in met if one is entry), None) or next((one for one in met if one == entry), None)
+        if same is None:
+            met.insert(0, entry)
+            del met[KEPT:]
+        return entry if same is None else same
 
     def find(
         self, piece: Carrying, transfers: tuple[TransferredLoad, ...], sinks: Sinks, shared: dict[str, Any]
     ) -> _Kept | None:
         for one in self.kept.get(piece.name, ()):
-            if one.piece is piece and one.transfers == transfers and one.sinks == sinks and one.log.holds(shared):
+            if one.piece is not piece or (writing() and not one.written):
+                continue
+            if one.transfers == transfers and one.sinks == sinks and one.log.holds(shared):
                 return one
         return None
 
@@ -131,6 +152,10 @@ def _run(job: Job, memory: Memory | None, sinks: Mapping[str, Sinks]) -> Run:
         *(in_its_role(results[piece.name], piece, roles.get(piece.name, ())) for piece in pieces),
         *_of_anchors(job, groups),
     )
+    if job.movement or job.job.air is not None:
+        from .movement.parts import with_movement
+
+        ordered = tuple(with_movement(result, job) for result in ordered)
     return Run(job, structure, ordered, tuple(reactions), tuple(ways))
 
 
@@ -143,10 +168,12 @@ def _done(
     shared = {which: getattr(structure, which) for which in _WATCHED}
     known = memory.find(piece, come, sinks, shared)
     if known is None:
+        memory.before_each(piece.name)
         log, groups = Log(), dict[str, list[Any]]()
         own = Structure(**{which: Watched(which, shared[which], log) for which in _WATCHED}, groups=groups,
                         joints=structure.joints)  # fmt: skip
-        known = _Kept(piece, come, sinks, log, results_of(piece, Context(own, come, sinks)), groups)
+        known = _Kept(piece, come, sinks, log, results_of(piece, Context(own, come, sinks)), groups,
+                      writing())  # fmt: skip
         memory.keep(piece.name, known)
         memory.worked_out += 1
     else:
@@ -182,8 +209,32 @@ def transfers_to(piece: Carrying, transfers: Sequence[TransferredLoad]) -> Itera
         yield replace(transfer, spread=None) if isinstance(piece, (Bracket, Trim)) else transfer
 
 
-def results_of(piece: Carrying, context: Context) -> list[tuple[PieceResult, Reactions]]:
-    """The result of a piece, and of the tie that belongs to it. A kind of piece that a job has not is not loaded."""
+def results_of(piece: Carrying, context: Context) -> list[Done]:
+    """The result of a piece, and of the tie that belongs to it; of surveyed timber with what its survey says."""
+    done = [(_of_a_fire(result, context), handed) for result, handed in _results_of(piece, context)]
+    name = piece.stock if isinstance(piece, (Beam, Post)) else None
+    if name is None or context.stock(name).survey is None:
+        return done
+    from .survey.timber import with_survey
+
+    found = [(with_survey(result, context.stock(name)), handed) for result, handed in done]
+    for result, _ in found:
+        if result.name in context.structure.verdicts:
+            context.structure.verdicts[result.name] = result.verdict
+    return found
+
+
+def _of_a_fire(result: PieceResult, context: Context) -> PieceResult:
+    """What is left out of the checks of a piece that must stand a fire."""
+    if getattr(context.structure.pieces.get(result.name), "fire", None) is None:
+        return result
+    from .core.wood.burnt import SAID
+
+    return replace(result, assumptions=(*result.assumptions, SAID))
+
+
+def _results_of(piece: Carrying, context: Context) -> list[Done]:
+    """A kind of piece that a job has not is not loaded."""
     if isinstance(piece, Beam):
         return [beam_result(piece, context)]
     if isinstance(piece, Post):

@@ -297,6 +297,12 @@ class Anchor(Insisting):
     )
     rating: Rating | None = Field(default=None, description="for rated hardware: the published loads")
     confirmed_by: Answer = Field(default="", description="for by others: who answers for it in writing")
+    fire_cover: PositiveLength | None = Field(
+        default=None, description="least wood over all of its steel, where a fire is asked of what it holds"
+    )
+    fire_covered_by: Answer = Field(
+        default="", description="a rated cover over its steel in place of wood, and who answers for it"
+    )
 
     def faults(self) -> Iterator[Fault]:
         """What the manner needs, what does not belong to it, which fastener it takes; then what ties its parts."""

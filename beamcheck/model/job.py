@@ -16,6 +16,7 @@ from .fields.base import Answer, Insisting, Piece, Words
 from .fields.bounds import GROUND_SNOW
 from .fields.places import Fault
 from .fields.quantities import LoadAmount
+from .movement import Climate, Movement
 from .posts import Post
 from .roofs import Rafter, Tie
 from .stock import Stock
@@ -68,6 +69,10 @@ class About(Insisting):
         examples=["engineer's sheet S-3 of 3 May 2025: rafter straps"],
     )
 
+    air: Climate | None = Field(
+        default=None, description="the air that the wood of this job lives in, for its movement"
+    )
+
     def faults(self) -> Iterator[Fault]:
         """Ground snow that is a load per area and occurs."""
         if self.ground_snow is None:
@@ -104,6 +109,9 @@ class Job(Piece):
     )
     trim: tuple[Trim, ...] = Field(
         default=(), max_length=MOST_PIECES, description="boxed beams, moldings, ornaments: they carry nothing"
+    )
+    movement: tuple[Movement, ...] = Field(
+        default=(), max_length=MOST_PIECES, description="parts that must have room to move with their moisture"
     )
     answer: tuple[GivenAnswer, ...] = Field(
         default=(), max_length=10 * MOST_PIECES, description="how answers to open questions are known"

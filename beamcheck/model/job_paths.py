@@ -48,9 +48,51 @@ def with_values(job: Job, sets: Sets) -> Job:
     JobError
         If a place does not exist, or a value cannot be read there. Whether the pieces still fit together is not asked.
     """
-    for path, value in sets:
-        job = _set(job, _steps(job, path), value, path)
+    changed = []
+    for path, value in _together(job, sets):
+        keys = _steps(job, path)
+        job = _set(job, keys, value, path)
+        changed.append((keys, path))
+    for keys, path in changed:  # only now: what goes together may have been set one after the other
+        _ask(job, keys, path)
     return job
+
+
+def _together(job: Job, sets: Sets) -> list[tuple[str, Any]]:
+    """The sets, in which those into one table that is not there yet make that table."""
+    found: list[tuple[str, Any]] = []
+    made: dict[str, Any] = {}  # the table of the last set, if it is not there yet
+    at = ""
+    for path, value in sets:
+        table, _, key = path.rpartition(".")
+        if made and table == at:
+            made[key] = value
+            continue
+        at, made = "", {}
+        if "." in table and not key.isdecimal() and _missing(job, table):
+            at, made = table, {key: value}
+        found.append((at, made) if made else (path, value))
+    return found
+
+
+def _missing(job: Job, table: str) -> bool:
+    try:
+        return get_field(job, table) is None
+    except JobError:  # told when it is set
+        return False
+
+
+def _ask(piece: Any, keys: Sequence[str | int], path: str) -> None:
+    """The own rules of each piece on the way are asked again."""
+    for key in keys:
+        if isinstance(piece, Piece) and not isinstance(piece, Job) and (faults := list(piece.all_faults())):
+            raise _no_place(path, "; ".join(text for _, text in faults))
+        if isinstance(key, int):
+            piece = piece[key] if key < len(piece) else None
+        elif isinstance(piece, Piece):
+            piece = getattr(piece, _field(type(piece), key, path))
+        else:
+            return
 
 
 def same_value(job: Job, path: str, value: Any) -> bool:
@@ -97,7 +139,7 @@ def _field(model: type[Piece], key: str | int, path: str) -> str:
 
 
 def _set(piece: Any, keys: Sequence[str | int], value: Any, path: str) -> Any:
-    """The piece with the value set; its own rules are asked again."""
+    """The piece with the value set; whether it still fits together is not asked."""
     name = _field(type(piece), keys[0], path)
     old = getattr(piece, name)
     if len(keys) == 1:
@@ -111,10 +153,7 @@ def _set(piece: Any, keys: Sequence[str | int], value: Any, path: str) -> Any:
         for key in reversed(keys[1:]):
             value = {key: value}
         new = _read(type(piece), name, {**old, **value} if isinstance(old, Mapping) else value, path)
-    changed = piece.model_copy(update={name: new})
-    if faults := list(changed.all_faults()):
-        raise _no_place(path, "; ".join(text for _, text in faults))
-    return changed
+    return piece.model_copy(update={name: new})
 
 
 def _set_entry(
@@ -139,7 +178,7 @@ def _read(model: type[Piece], name: str, value: Any, path: str) -> Any:
         return info.get_default(call_default_factory=True)
     if isinstance(value, list):
         value = tuple(value)
-    tried = [value, *_spelled_out(value, info.annotation)]
+    tried = [value, *spelled_out(value, info.annotation)]
     for one in tried:
         try:
             return _reader(model, name).validate_python(one)
@@ -148,7 +187,7 @@ def _read(model: type[Piece], name: str, value: Any, path: str) -> Any:
     raise _no_place(path, f"{value!r} cannot be read there: {said}")
 
 
-def _spelled_out(value: Any, annotation: Any) -> Iterable[Any]:
+def spelled_out(value: Any, annotation: Any) -> Iterable[Any]:
     """Text that stands for a number or for yes and no, where the field takes those."""
     parts = annotations_within(annotation)
     if isinstance(value, str) and bool in parts and value.casefold() in ("yes", "no", "true", "false"):

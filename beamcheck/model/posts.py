@@ -11,6 +11,7 @@ from .brackets import Near, Role
 from .fields.base import Name, Piece
 from .fields.places import Fault
 from .fields.quantities import Length, PositiveLength
+from .fire import Fire
 from .loads import Load, sort_of
 from .marks import Marked
 from .sticks import Cut, inside
@@ -95,6 +96,8 @@ class Post(Marked):
         default=None, description="the beam over its top that does not rest on it, with the gap between them",
         examples=[{"beam": "B1", "at": "6 ft", "gap": "1/2 in"}],
     )  # fmt: skip
+
+    fire: Fire | None = Field(default=None, description="a fire that it must stand, where somebody asks for one")
 
     def faults(self) -> Iterator[Fault]:
         """A post that stands, and forces on its top alone."""

@@ -11,6 +11,7 @@ from .brackets import Role
 from .fields.base import Answer, Name, Piece
 from .fields.places import SAME_PLACE, Fault, Path, feet, inches
 from .fields.quantities import Length, PositiveLength
+from .fire import Fire
 from .loads import Load, sort_of
 from .marks import Marked
 
@@ -142,6 +143,8 @@ class Stick(Marked):
     bottom_held: Literal["full length", "ends only"] | PositiveLength = Field(
         default="ends only", description="the same for the bottom edge"
     )
+
+    fire: Fire | None = Field(default=None, description="a fire that it must stand, where somebody asks for one")
 
     assumed: tuple[Literal["top_held"], ...] = Field(
         default=(), max_length=1, description="nobody has said it and the safe side is written: asked where it decides"

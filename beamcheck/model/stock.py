@@ -7,9 +7,12 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, StringConstraints
 
+from ..errors import BeamcheckError
+from ..values.lumber import read_size
 from .fields.base import Answer, Insisting, Name, Piece, Words
 from .fields.places import Fault
 from .fields.quantities import Density, Moisture, Stress, Temperature
+from .survey import Survey, too_large
 
 Evidence = Literal["stamp", "certificate", "engineer", "assumed"]
 LARGEST_SHARE = 0.55  # E_min of E: 0.51 for machine-stress-rated lumber, COV 0.11 (NDS 2018 Appendix D, memory)
@@ -92,12 +95,24 @@ class Stock(Insisting):
     )
     measured_moisture: Moisture | None = Field(default=None, description="moisture content as metered")
 
+    survey: Survey | None = Field(
+        default=None, description="what was found on it: the stock is then this one timber, of one piece of the job"
+    )
+
     assumed: tuple[Literal["moisture"], ...] = Field(
         default=(), max_length=1, description="nobody has said it and the safe side is written: asked where it decides"
     )
 
+    @property
+    def metered(self) -> float | None:
+        """The wettest reading, percent; None where none was taken."""
+        found = [] if self.survey is None else [reading.moisture for reading in self.survey.readings]
+        found += [] if self.measured_moisture is None else [self.measured_moisture]
+        return max(found, default=None)
+
     def faults(self) -> Iterator[Fault]:
         """A grade says who vouches for it."""
+        yield from self._of_the_survey()
         if self.assumed and self.moisture == "dry":
             text = 'dry is not the safe side: what nobody has said is entered as "green", or leave assumed out'
             yield ("assumed",), text
@@ -117,3 +132,16 @@ class Stock(Insisting):
         elif self.grade_from is None:
             text = 'missing: who says that it is that grade; for example grade_from = "stamp"'
             yield ("grade_from",), f'{text} (allowed are "stamp", "certificate", "engineer" and "assumed")'
+
+    def _of_the_survey(self) -> Iterator[Fault]:
+        if self.survey is None:
+            return
+        try:
+            size = read_size(self.size)
+        except BeamcheckError:
+            return  # told where sizes are looked at
+        if size.surface == "round":
+            yield ("survey",), "a survey is of sawn or hewn timber with flat sides; a round one is for an engineer"
+            return
+        for path, text in too_large(self.survey, size.b, size.d):
+            yield ("survey", *path), text

@@ -20,6 +20,7 @@ from ..analysis.beams.member_loads import self_weight
 from ..calc.core import Number, largest, smallest, where
 from ..calc.pad import SilentPad
 from ..calc.ranges import NotNegative, Positive, PositiveOrInfinite, checked
+from ..checks.core.result import within
 from ..checks.core.wood.material import WoodMaterial, modulus_prime
 from ..checks.core.wood.strength import Bracing, Section, bearing, bending, shear
 from ..errors import OutOfRange, UnknownName
@@ -108,7 +109,7 @@ class Ratios:
     @property
     def fits(self) -> Array:
         """(n,) whether no check is over 1. That is arithmetic and no verdict: evidence and supports are not judged."""
-        return np.asarray(self.ratio <= 1.0)
+        return np.asarray(within(self.ratio))
 
     def words(self, row: int) -> tuple[str, str]:
         """The governing check and combination of one beam."""

@@ -10,6 +10,7 @@ import numpy as np
 from ..analysis.fields.outline import Outline
 from ..checks.brackets.families.solid_comparison import noticed
 from ..checks.brackets.families.solid_hand_rule import EdgeLoad, Moduli, section_rule
+from ..checks.core.result import within
 from ..formulas.brackets import fan_sections as fan
 from ..formulas.wood import off_axis as oa
 from ..formulas.wood.bearing import bearing_at_angle
@@ -42,7 +43,7 @@ class Screened:
 
     @property
     def fits(self) -> Array:
-        return np.asarray((self.ratio <= 1.0) & ~self.short)
+        return np.asarray(within(self.ratio) & ~self.short)
 
 
 def screen(

@@ -23,7 +23,7 @@ from ..checks.brackets.families.solid_stress import strengths
 from ..checks.brackets.loads import BracketLoads
 from ..checks.brackets.wood import wood_of_bracket
 from ..checks.core.context import AnyPiece, Context, Structure
-from ..checks.core.result import CAUTION, SIGN_OFF, Check, PieceResult, Verdict
+from ..checks.core.result import CAUTION, SIGN_OFF, Check, PieceResult, Verdict, within
 from ..checks.core.wood.govern import figures_only
 from ..checks.job import check_job
 from ..checks.pieces import Carrying, carriers_of, from_the_top, joints_of, results_of, transfers_to
@@ -415,7 +415,7 @@ def _stopped(piece: PieceResult) -> bool:
 
 
 def _stops(check: Check) -> bool:
-    return check.verdict == "fails" or check.what == BEYOND or (check.ratio is not None and not check.ratio <= 1.0)
+    return check.verdict == "fails" or check.what == BEYOND or (check.ratio is not None and not within(check.ratio))
 
 
 def _why(piece: PieceResult) -> str:

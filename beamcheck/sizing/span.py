@@ -12,7 +12,7 @@ import math
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from ..checks.core.result import JobResult, judge
+from ..checks.core.result import JobResult, judge, within
 from ..checks.job import check_job
 from ..errors import JobError, OutOfRange, Problem
 from ..model.beams import Beam
@@ -175,14 +175,14 @@ def longest_span_of(job: Job) -> float:
     step = CENTIMETER if job.job.units == "SI" else 1.0
     low, high = math.ceil(SHORTEST / step), math.floor(_longest() / step) + 1
     at_low, at_high = _worst_ratio(job, low * step), math.inf
-    if at_low > 1.0:
+    if not within(at_low):
         return 0.0
     tries = 0
     while high - low > 1:  # it holds at `low` steps, and not at `high` (or that is not tried)
         tries += 1
         middle = (low + high) // 2 if tries % 4 == 0 else _between(low, at_low, high, at_high)
         ratio = _worst_ratio(job, middle * step)
-        if ratio <= 1.0:
+        if within(ratio):
             low, at_low = middle, ratio
         else:
             high, at_high = middle, ratio

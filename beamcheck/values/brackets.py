@@ -115,7 +115,7 @@ def elastic_ratios(species: str | None) -> tuple[Found[ElasticRatios], ...]:
     UnknownName
         If no table knows the species.
     """
-    return tuple(Found(_ratios(row), source_of(row), why) for row, why in _rows_of(ELASTIC, species))
+    return tuple(Found(_ratios(row), source_of(row), why) for row, why in rows_for_species(ELASTIC, species))
 
 
 def movement_coefficient(species: str | None, direction: Direction = "tangential") -> tuple[Found[float], ...]:
@@ -143,7 +143,7 @@ def movement_coefficient(species: str | None, direction: Direction = "tangential
     column = _COEFFICIENT[direction]
     found = [
         Found(float(row[column]), source_of(row), f"{row['species']}, {direction}: {row[column]} per point; {why}")
-        for row, why in _rows_of(MOVEMENT, species)
+        for row, why in rows_for_species(MOVEMENT, species)
     ]
     return tuple(sorted(found, key=lambda each: -each.value))
 
@@ -153,7 +153,7 @@ def _ratios(row: Row) -> ElasticRatios:
     return ElasticRatios(row["species"], row["kind"], *numbers)
 
 
-def _rows_of(table: str, species: str | None) -> list[tuple[Row, str]]:
+def rows_for_species(table: str, species: str | None) -> list[tuple[Row, str]]:
     """The rows that stand for a species, each with the reason in words."""
     if species is None or not species.strip():
         return [(row, f"species not known: one of all rows, {row['species']}") for row in rows(table)]

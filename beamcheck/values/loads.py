@@ -117,9 +117,13 @@ class Told:
 
 
 @lru_cache(maxsize=64)
-def _pattern(sort: str) -> re.Pattern[str]:
+def _words(sort: str) -> tuple[str, ...]:
     sorts = (sort, _MASK, f"{_MASK} {sort}")
-    words = sorted({row["words"] for row in rows("load_words") if row["sort"] in sorts}, key=len, reverse=True)
+    return tuple(sorted({row["words"] for row in rows("load_words") if row["sort"] in sorts}, key=len, reverse=True))
+
+
+@lru_cache(maxsize=256)
+def _pattern(words: tuple[str, ...]) -> re.Pattern[str]:
     return re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, words))})(?![\w-])", re.IGNORECASE)
 
 
@@ -139,6 +143,24 @@ def told(text: str, sort: str) -> tuple[Told, ...]:
     """What a text says of one sort, each thing once, in the order of the text; nothing where it says nothing of it."""
     known = _told(sort)
     spaced = " ".join(text.split())
-    found = (known.get(match.group().casefold()) for match in _pattern(sort).finditer(spaced))
+    plain = spaced.casefold()
+    there = tuple(words for words in _words(sort) if words.casefold() in plain)
+    matches = _pattern(there).finditer(spaced) if there else ()
+    found = (known.get(match.group().casefold()) for match in matches)
     by_meaning = {one.says: one for one in found if one is not None}
     return tuple(by_meaning.values())
+
+
+def point_load_of(use: str) -> Found[float]:
+    """The point load of a use, lbf, by its words up to the first comma: 'stair tread', 'guard', 'garage'.
+
+    Raises
+    ------
+    UnknownName
+        If no such use is listed.
+    """
+    wanted = folded(use.partition(",")[0])
+    for row in rows("live_point_loads"):
+        if folded(row["use"]) == wanted:
+            return Found(float(row["load"]), source_of(row), f"{row['use']}: {row['load']} lb, {row['on']}")
+    raise UnknownName("use with a point load", use, tuple(row["use"] for row in rows("live_point_loads")))

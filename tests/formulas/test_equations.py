@@ -25,7 +25,55 @@ X_BAR = "((b**2*d/2 - b_v**2*d_v/2)/(b*d - b_v*d_v))"  # from the side in which 
 I_NET = f"(b*d**3/12 + b*d*({Y_BAR} - d/2)**2 - b_v*d_v**3/12 - b_v*d_v*({Y_BAR} - y_v)**2)"
 TILT = "((f_b1 + f_c*(6*e_1/d_1))/F_bE)**2"
 
+C = "((T_air - 32)*5/9)"
+DEEP = "Max(0, 1 - Max(0, d_k - Rational(1, 24))/sqrt(12*h + 6))"
+
 EQUATIONS = {
+    # moisture and movement; the air in deg C, as the handbook has it
+    "hydrate_weight": f"349 + 1.29*{C} + 0.0135*{C}**2",
+    "hydrate_dissolved": f"0.805 + 0.000736*{C} - 0.00000273*{C}**2",
+    "hydrate_first": f"6.27 - 0.00938*{C} - 0.000303*{C}**2",
+    "hydrate_second": f"1.91 + 0.0407*{C} - 0.000293*{C}**2",
+    "equilibrium_moisture": (
+        "(1800/W_h)*(K_h*h_rel/(1 - K_h*h_rel) + (K_h1*K_h*h_rel + 2*K_h1*K_h2*K_h**2*h_rel**2)"
+        "/(1 + K_h1*K_h*h_rel + K_h1*K_h2*K_h**2*h_rel**2))"
+    ),
+    "movement_linear": "C_w*D_i*M_f - C_w*D_i*M_i",
+    "movement_exact": "D_i*(M_f - M_i)/(30*100/S_pct - 30 + M_i)",
+    "movement_quick": "D_i*(M_f - M_i)*Rational(2, 1000)",
+    "coefficient_of_shrinkage": "S_pct/(100*FSP - S_pct*(FSP - 10))",
+    "lumber_width_shrinkage": "6.031 - 0.215*MC",
+    "lumber_thickness_shrinkage": "5.062 - 0.181*MC",
+    "lumber_size_after": "D_i*(100 - S_f)/(100 - S_i)",
+    "check_opening": "PI*Delta_t - PI*Delta_R",
+    # clear wood and what is seen in it
+    "deviation_of_clear_wood": "COV*B_mean",
+    "exclusion_limit": "B_mean - 1.645*B_sd",
+    "graded_strength": "SR*B_05",
+    "indicated_bending": "B_05*SR*(2/d)**Rational(1, 9)/n_f",
+    "indicated_tension": "Rational(11, 20)*B_05*SR/n_f",
+    "indicated_shear": "B_05/(2*n_f)",
+    "indicated_compression": "B_05*SR/n_f",
+    "indicated_modulus": "B_mean*q_E/0.94",
+    "edge_knot_ratio": f"Piecewise((Min(((h - d_k)/h)**2, {DEEP}**2), h > 12), ((1 - d_k/h)**2, True))",
+    "centre_knot_ratio": f"Piecewise((Min((h - d_k)/h, {DEEP}), h > 12), (1 - d_k/h, True))",
+    "narrow_knot_ratio": (
+        "Piecewise((Min((b - d_k)/b, Max(0, 1 - Max(0, d_k - Rational(1, 24))/sqrt(6*b + 3))), b > 6),"
+        " (1 - d_k/b, True))"
+    ),
+    "slope_on_two_faces": "sqrt(s_1**2 + s_2**2)",
+    # tests on site: mid-span load, bending P L^3/(48 E I) and shear 6/5 P L/(4 G A) with G = E/16 and I = A d^2/12
+    "modulus_from_sag": "P*L**3/(48*I*Delta) + Rational(6, 5)*P*L*16*d**2/(4*Delta*12*I)",
+    "sag_of_modulus": "P*L**3/(48*I*E_test) + Rational(6, 5)*P*L*16*d**2/(4*E_test*12*I)",
+    "density_from_weight": "12**3*P/(b*d*L)",
+    "gravity_from_density": "rho/(62.4*(100 + MC)/100 - rho*MC*0.009)",
+    # fire
+    "char_depth": "beta_t*t_fire**0.813",
+    "effective_char_depth": "1.2*a_char",
+    "effective_char_rate": "1.2*beta_n*t_fire**(-0.187)",
+    "residual_breadth": "b - a_eff*n_sides",
+    "residual_depth": "d - a_eff*n_faces",
+    "fire_value": "F_ref*K_fire",
     # section
     "rectangle_area": "b*d",
     "rectangle_modulus": "b*d**2/6",
@@ -147,6 +195,48 @@ EQUATIONS = {
     ),
     "sloped_roof_snow": "C_s*p_f",
     "unbalanced_snow": "I_s*p_g",
+    "rain_on_snow": "Piecewise((Rational(5, 144), (p_g > 0) & (144*p_g <= 20) & (theta < W_e/600)), (0, True))",
+    "windward_snow": "3*p_s/10",
+    "eave_ice": "2*p_f",
+    "sliding_snow": "2*p_f*W_e/5",
+    "sliding_pressure": "w_sl/(15*12)",
+    # drift
+    "snow_density": "Min(Rational(13, 100)*144*p_g + 14, 30)",
+    "balanced_depth": "1728*p_s/gamma_s",
+    "clear_height": "h_step - h_b",
+    "drift_height": "12*sqrt(I_s)*(0.43*Max(l_fetch/12, 20)**(1/3)*(144*p_g + 10)**(1/4) - 1.5)",
+    "short_fetch_height": "sqrt(12*I_s*144*p_g*l_fetch/(4*gamma_s))",
+    "drift_height_7_22": "18*sqrt((144*p_g)**0.74*(l_fetch/12)**0.7*W_2**1.7/gamma_s)",
+    "windward_drift": "3*h_d/4",
+    "drift_beyond_gap": "Min(h_d, h_step - s_gap/6)",
+    "drift_width_beyond_gap": "Min(6*h_d, 6*h_step - s_gap)",
+    "drift_width": "Piecewise((4*h_w, h_w <= h_c), (Min(4*h_w**2/h_c, 8*h_c), True))",
+    "windward_width_7_22": "8*Min(h_w, h_c)",
+    "drift_pressure": "gamma_s*Min(h_w, h_c)/12**3",
+    "drift_pressure_at": "Max(p_d*(1 - x/w_dr), 0)",
+    "lee_surcharge": "gamma_s*h_d/(12**3*sqrt(S_r))",
+    "lee_extent": "8*sqrt(S_r)*h_d/3",
+    "low_slope_minimum_7_22": "Min(p_g, p_m_max)",
+    "snow_in_asd_7_22": "7*p_S/10",
+    # wind
+    "velocity_exposure": "2.01*(Max(z, 180)/z_g)**(2/alpha_z)",
+    "velocity_pressure": "0.00256*K_z*K_zt*K_d*K_el*V_mph**2/144",
+    "roof_wind": "q_h*G_w*C_N",
+    "strength_wind_speed": "V_asd*sqrt(5/3)",
+    "strength_pressure": "5*p_wa/3",
+    "net_uplift": "3*(w_D + p_w)/5",
+    # floors and flat roofs
+    "reduced_live_load": "Piecewise((L_o, A_I/144 < 400), (L_o*Max(Rational(1, 4) + 15*12/sqrt(A_I), s_L), True))",
+    "floor_frequency": "PI/2*sqrt(386.1*E*I/(W*L**3))",
+    "system_frequency": "1/sqrt(f_j**-2 + f_g**-2)",
+    "allowed_under_1_kn": "Piecewise((2, 0.0254*L < 3), (8/(0.0254*L)**1.3, True))/25.4",
+    "slope_left": "s_roof - 3.2*Delta/L",
+    "ponding_growth": "62.4/1728*s_oc*L**4/(PI**4*E*I)",
+    "ponding_amplification": "1/(1 - C_pond)",
+    "deck_live_load": "Min(1.5*L_o, 100/144)",
+    # weights
+    "layer_weight": "t*rho/12**3",
+    "framing_weight": "A*rho/(12**3*s_oc)",
 }
 
 
@@ -189,7 +279,16 @@ def test_every_formula_of_these_files_has_its_equation_here() -> None:
         "wood.section",
         "wood.shear",
         "loads.snow",
+        "loads.drift",
+        "loads.floor",
+        "loads.wind",
         "loads.weight",
+        "movement.moisture",
+        "movement.shrinkage",
+        "survey.clear_wood",
+        "survey.strength_ratio",
+        "survey.site_tests",
+        "fire.char",
     )
     ours = {name for name in NAMES if file_of(name) in files}
     assert ours == set(EQUATIONS)

@@ -24,6 +24,9 @@ ROOT = Path(__file__).parents[2]
 # few of the jobs that the repository has: enough that the others run nothing more
 JOBS = [
     "worked_examples/net_loft.toml",
+    "worked_examples/old_timbers.toml",
+    "worked_examples/beam_in_a_fire.toml",
+    "worked_examples/moving_wood.toml",
     "worked_examples/published/timber_8x24_wet.toml",
     "worked_examples/published/beam_4x8_center_load.toml",
     "tests/trials/brackets_and_props/corbel_in_a_dap.toml",

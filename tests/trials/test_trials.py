@@ -16,6 +16,8 @@ import pytest
 from beamcheck.checks.job import check_job
 from beamcheck.errors import BeamcheckError
 from beamcheck.model.reading.reader import read_job
+from beamcheck.sheet.record.as_json import result_json
+from beamcheck.sheet.terminal import plain_text
 
 FOLDER = Path(__file__).parent
 ALLOWED = {"passes": {"passes"}, "fails": {"fails"}, "not_passes": {"fails", "refer", "refused"}}
@@ -37,11 +39,15 @@ INDEX, OPEN = read_index(), read_open()
 
 
 def verdict_of(name: str) -> str:
-    """The verdict of a trial job; 'refused' where the file is not read."""
+    """The verdict of a trial job, which every door can tell; 'refused' where the file is not read."""
     try:
-        return check_job(read_job(FOLDER / name)).verdict
+        job = read_job(FOLDER / name)
     except BeamcheckError:
         return "refused"
+    result = check_job(job)
+    assert f'"verdict": "{result.verdict}"' in result_json(result)
+    assert result.verdict.upper() in plain_text(result).upper()
+    return result.verdict
 
 
 def test_index_is_whole() -> None:

@@ -51,18 +51,19 @@ class Chains:
 
 
 def find_chains(
-    start: Indices, end: Indices, release_start: Flags, release_end: Flags, cos: Array, sin: Array, held: Flags
-) -> Chains:
+    start: Indices, end: Indices, release_start: Flags, release_end: Flags, cos: Array, sin: Array, held: Flags,
+    cut_start: Flags, cut_end: Flags,
+) -> Chains:  # fmt: skip
     """Group bars into chains.
 
     `cos`, `sin` are (..., n_bars): a chain must be straight in every frame of the batch. `held` (n_nodes,) marks the
-    nodes where a chain must end.
+    nodes where a chain must end; so do the ends that are cut, by a hinge or by a joint that gives.
     """
     n_bars, n_nodes = len(start), len(held)
     arriving, leaving = np.full(n_nodes, -1), np.full(n_nodes, -1)
     arriving[end], leaving[start] = np.arange(n_bars), np.arange(n_bars)
     inner = (np.bincount(end, minlength=n_nodes) == 1) & (np.bincount(start, minlength=n_nodes) == 1) & ~held
-    inner &= ~release_end[arriving] & ~release_start[leaving]
+    inner &= ~cut_end[arriving] & ~cut_start[leaving]
     across = cos[..., arriving] * sin[..., leaving] - sin[..., arriving] * cos[..., leaving]
     along = cos[..., arriving] * cos[..., leaving] + sin[..., arriving] * sin[..., leaving]
     straight = (np.abs(across) < STRAIGHT) & (along > 0.0)
@@ -98,14 +99,29 @@ class State:
 
 
 @dataclass(frozen=True, eq=False)
+class Ends:
+    """How much the joints at the ends of every chain give (..., n_chains): per force along it, per moment; and idle."""
+
+    slip_start: Array
+    slip_end: Array
+    turn_start: Array
+    turn_end: Array
+    idle: Flags
+
+
+@dataclass(frozen=True, eq=False)
 class BarLoads:
-    """Loads along chains: p, q (..., 2 ends, n_chains, most); forces at inner nodes x, y, m (..., n_chains, most)."""
+    """Loads along chains: p, q (..., 2 ends, n_chains, most); forces at inner nodes x, y, m (..., n_chains, most).
+
+    `stretch` (..., n_chains, most): by how much a bar gets longer of itself.
+    """
 
     p: Array
     q: Array
     x: Array
     y: Array
     m: Array
+    stretch: Array
 
 
 @dataclass(frozen=True, eq=False)
@@ -117,6 +133,7 @@ class Elements:
     by_EA: Array
     by_EI: Array
     by_GA: Array
+    ends: Ends | None = None
 
     @cached_property
     def L(self) -> Array:
@@ -124,18 +141,24 @@ class Elements:
 
     @cached_property
     def axial(self) -> Array:
-        """Stretch of the chain for N = 1."""
-        return np.asarray((self.length * self.by_EA).sum(axis=-1))
+        """Stretch of the chain for N = 1, its joints with it."""
+        own = np.asarray((self.length * self.by_EA).sum(axis=-1))
+        return own if self.ends is None else own + self.ends.slip_start + self.ends.slip_end
 
     @cached_property
     def bend(self) -> tuple[Array, Array, Array]:
-        """Integral of dx/EI, its centroid x_c, and integral of (x - x_c)^2 dx/EI + dx/GA_s: nothing cancels in them."""
-        a, h = self.length * self.by_EI, self.length
+        """Integral of dx/EI, its centroid x_c, and integral of (x - x_c)^2 dx/EI + dx/GA_s: nothing cancels in them.
+
+        A joint that turns is a lump of dx/EI at its end.
+        """
+        a, h, e = self.length * self.by_EI, self.length, self.ends
         middle = np.cumsum(h, axis=-1) - 0.5 * h
-        A = a.sum(axis=-1)
-        x_c = (a * middle).sum(axis=-1) / A
+        A, first = a.sum(axis=-1), (a * middle).sum(axis=-1)
+        if e is not None:
+            A, first = A + e.turn_start + e.turn_end, first + e.turn_end * self.L
+        x_c = first / A
         J = (a * ((middle - x_c[..., None]) ** 2 + h**2 / 12.0)).sum(axis=-1) + (h * self.by_GA).sum(axis=-1)
-        return A, x_c, J
+        return A, x_c, J if e is None else J + e.turn_start * x_c**2 + e.turn_end * (self.L - x_c) ** 2
 
     @cached_property
     def start_forces(self) -> tuple[Array, Array]:
@@ -173,6 +196,8 @@ class Elements:
         for row, value in ((1, V), (2, -M), (4, -V), (5, M + V * self.L[..., None])):
             k[..., row, bending] = value
         by_axial = 1.0 / self.axial
+        if self.ends is not None:
+            by_axial = np.where(self.ends.idle, 0.0, by_axial)
         k[..., 0, 0], k[..., 3, 3] = by_axial, by_axial
         k[..., 0, 3], k[..., 3, 0] = -by_axial, -by_axial
         return k
@@ -196,16 +221,29 @@ class Elements:
         M = self._by_release(bent - x_c * V, none, -L * V - loose.M, none)
         v_start, v_end, theta_end = bending[..., 0], bending[..., 2], bending[..., 3]
         simple = (v_end - v_start - V * (A * x_c * rest - J) - loose.v) / L
-        theta = self._by_release(bending[..., 1], theta_end - V * A * x_c - loose.theta, bending[..., 1], simple)
+        e, more = self.ends, (..., None, slice(None))
+        turned = bending[..., 1] if e is None else bending[..., 1] + M * e.turn_start[more]
+        theta = self._by_release(turned, theta_end - V * A * x_c - loose.theta, turned, simple)
         N = (ends[..., 3] - ends[..., 0] - loose.u) / self.axial[..., None, :]
-        return State(N, V, M, ends[..., 0], v_start, theta)
+        if e is None:
+            return State(N, V, M, ends[..., 0], v_start, theta)
+        N = np.where(e.idle, -loose.N / 2.0, N)
+        return State(N, V, M, ends[..., 0] + N * e.slip_start[more], v_start, theta)
+
+    def beyond_joints(self, at_end: State) -> State:
+        """The state at the nodes at the ends of the chains: the joints there give by what they carry."""
+        e, more = self.ends, (..., None, slice(None))
+        if e is None:
+            return at_end
+        u, theta = at_end.u + at_end.N * e.slip_end[more], at_end.theta + at_end.M * e.turn_end[more]
+        return State(at_end.N, at_end.V, at_end.M, u, at_end.v, theta)
 
     def march(self, at_start: State, loads: BarLoads) -> tuple[State, State]:
         """From the start of each chain to the start of each of its bars, and to its end, adding up exactly."""
         h, by_EA, by_EI, by_GA = (x[..., None, :, :] for x in (self.length, self.by_EA, self.by_EI, self.by_GA))
         (p0, p1), (q0, q1) = (np.moveaxis(x, -3, 0) for x in (loads.p, loads.q))
         N, N_end = _add_up(at_start.N, -(p0 + p1) * h / 2.0, -loads.x)
-        u, u_end = _add_up(at_start.u, (N * h - h**2 * (2.0 * p0 + p1) / 6.0) * by_EA)
+        u, u_end = _add_up(at_start.u, (N * h - h**2 * (2.0 * p0 + p1) / 6.0) * by_EA + loads.stretch)
         V, V_end = _add_up(at_start.V, (q0 + q1) * h / 2.0, loads.y)
         gain = V * h + h**2 * (2.0 * q0 + q1) / 6.0
         M, M_end = _add_up(at_start.M, gain, -loads.m)

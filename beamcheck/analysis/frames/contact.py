@@ -1,7 +1,9 @@
-"""Frames that may come to rest on something: supports that push up only, and only after a gap has closed.
+"""Frames of which parts act one way only: supports that push up, bars that only push or only pull; after a gap or not.
 
 Which of them act is found by trial (an active set): close those that are pressed through, open those that would have to
-pull, until none is wrong. A frame that is stable without its contacts has exactly one such answer.
+pull, until none is wrong. A frame that is stable without them has exactly one such answer. Below, a bar that acts one
+way is a contact too: it is closed when it acts, its force is that in its middle, counted the way it acts, and its
+opening what is left of its gap.
 """
 
 from __future__ import annotations
@@ -19,6 +21,7 @@ from .polynomial import Array
 from .structure import Hold
 
 _SOFT = 1e-4  # of EI/size^3: soft enough to let a gap close, stiff enough to be solved with
+_SOFT_BAR = 1e-6  # of the stiffest bar along itself: likewise, where bars act one way
 TOLERANCE = 1e-9  # of the largest force, or of the largest displacement or gap, of the case
 
 
@@ -39,6 +42,8 @@ class Contact:
 class ContactSolution:
     """A solution with contact. Cases cannot be combined afterwards: every case must already be a combination.
 
+    The last axis runs over the contacts, then over the bars that act one way, both in their order.
+
     solution : Solution; its reactions are those of the frame's own supports.
     forces : (*lead, n_contacts) upward force on the frame, zero where open.
     closed : (*lead, n_contacts) whether the contact acts.
@@ -51,26 +56,28 @@ class ContactSolution:
     opening: Array
 
 
-def solve_contact(frame: Frame, loads: Loads, contacts: Sequence[Contact]) -> ContactSolution:
-    """Solve with one-sided supports; every load case finds its own set of acting contacts.
+def solve_contact(frame: Frame, loads: Loads, contacts: Sequence[Contact] = ()) -> ContactSolution:
+    """Solve with one-sided supports and bars; every load case finds its own set of those that act.
 
     Raises
     ------
     Unstable
-        The frame would tip or lift off: with the contacts that still press it can move freely.
+        The frame would tip, lift off or come apart: with what still acts it can move freely.
     ValueError
         A wrong node, a gap that is not finite, a contact where a support holds the node's height, two at one node.
     BeamcheckError
         No consistent set of contacts was found (not seen so far; never an answer that was not checked).
     """
     trial = _Trial(frame, loads, contacts)
-    none, every = (), tuple(range(len(contacts)))
-    closed = np.zeros((*trial.lead, len(contacts)), dtype=bool)
+    none, every = (), tuple(range(trial.n))
+    closed = np.zeros((*trial.lead, trial.n), dtype=bool)
     if isinstance(trial.of(none), Unstable):
         if isinstance(error := trial.of(every), Unstable):
             raise error
         # on next to nothing it cannot fall, and the search always ends: that gives the set to begin with
         soft = _SOFT * np.min(frame.EI, axis=-1) / frame.size**3
+        if trial.one_way:
+            soft = np.maximum(soft, _SOFT_BAR * np.max(frame.EA / frame.length, axis=-1))
         closed = _settled(_Trial(frame, loads, contacts, soft), closed).closed
     answer = _settled(trial, closed)
     trial.prove(answer)
@@ -85,7 +92,10 @@ def _settled(trial: _Trial, closed: Flags) -> ContactSolution:
         answer, unstable = trial.rows(closed)
         if answer is None or np.any(unstable):
             if np.any(unstable & one_by_one):
-                raise Unstable("the frame tips or lifts off: on what it still rests on it can move without resistance")
+                one_way = " or comes apart" if trial.one_way else ""
+                raise Unstable(
+                    f"the frame tips or lifts off{one_way}: with what still acts it can move without resistance"
+                )
             closed, one_by_one = np.where(unstable[..., None], before, closed), one_by_one | unstable
             continue
         wrong_by = trial.violation(answer, closed)
@@ -110,7 +120,9 @@ class _Trial:
     def __init__(self, frame: Frame, loads: Loads, contacts: Sequence[Contact], soft: Array | None = None) -> None:
         self.frame, self.contacts, self.soft = frame, tuple(contacts), soft
         self._solved: dict[tuple[int, ...], ContactSolution | Unstable] = {}
-        if not self.contacts:
+        self.one_way = [i for i, bar in enumerate(frame.bars) if bar.acts != "both"]
+        self.n = len(self.contacts) + len(self.one_way)
+        if not self.n:
             raise ValueError("contacts: there is none; without contact use solve")
         taken: set[int] = set()
         own = {support.node: i for i, support in enumerate(frame.supports)}
@@ -131,11 +143,14 @@ class _Trial:
         self.node = np.array([contact.node for contact in self.contacts], dtype=np.intp)
         full = loads.full(frame)
         gaps = [np.asarray(contact.gap, dtype=float) for contact in self.contacts]
+        gaps += [np.asarray(frame.bars[i].gap, dtype=float) for i in self.one_way]
+        self.way = np.array([1.0 if frame.bars[i].acts == "push" else -1.0 for i in self.one_way])
         springs = [(*np.shape(contact.stiffness), 1) for contact in self.contacts]
         self.lead = np.broadcast_shapes(full[0].shape[:-2], *springs, *(gap.shape for gap in gaps))
         self.gap = np.stack([np.broadcast_to(gap, self.lead) for gap in gaps], axis=-1)
         own_lead = len(full[0].shape[:-2])
         self.nodal, self.bars, self.settlement = (np.broadcast_to(x, self.lead + x.shape[own_lead:]) for x in full)
+        self.stretch = loads.stretched(frame, self.lead)
 
     def of(self, acting: tuple[int, ...]) -> ContactSolution | Unstable:
         """The solution, for all cases, when just these contacts act; or why the frame can then move freely."""
@@ -147,8 +162,9 @@ class _Trial:
         supports, moved = list(self.frame.supports), [self.settlement]
         own = {support.node: i for i, support in enumerate(supports)}
         settlement, at = self.settlement.copy(), []
-        standing = acting if self.soft is None else range(len(self.contacts))
-        for i in standing:
+        n_contacts = len(self.contacts)
+        standing = acting if self.soft is None else range(n_contacts)
+        for i in (each for each in standing if each < n_contacts):
             contact, down = self.contacts[i], np.zeros((*self.lead, 1, 3))
             hold: Hold = contact.stiffness
             if i in acting:
@@ -163,21 +179,50 @@ class _Trial:
                 supports.append(Support(contact.node, uy=hold))
                 moved.append(down)
         moved[0] = settlement
-        frame = Frame(self.frame.nodes, self.frame.bars, supports)
+        bars, stretch = list(self.frame.bars), self.stretch.copy()
+        for i, number in enumerate(self.one_way, n_contacts):
+            if i in acting:
+                bars[number] = replace(bars[number], acts="both")
+                stretch[..., number] -= self.way[i - n_contacts] * self.gap[..., i]
+            elif self.soft is not None:
+                bars[number] = replace(bars[number], acts="both", slip_start=self.soft)
+            else:
+                bars[number] = replace(bars[number], acts="both", idle=True)
+        frame = Frame(self.frame.nodes, bars, supports)
         try:
-            solution = solve(frame, Loads(self.nodal, self.bars, np.concatenate(moved, axis=-2)))
+            solution = solve(frame, Loads(self.nodal, self.bars, np.concatenate(moved, axis=-2), stretch))
         except Unstable as error:
             return error
         forces = np.zeros_like(self.gap)
-        forces[..., list(acting)] = solution.reactions[..., at, 1]
+        under = [i for i in acting if i < n_contacts]
+        forces[..., under] = solution.reactions[..., at, 1]
         reactions = solution.reactions[..., : len(self.frame.supports), :].copy()
-        for i, place in zip(acting, at, strict=True):
+        for i, place in zip(under, at, strict=True):
             if place < len(self.frame.supports):
                 reactions[..., place, 1] -= forces[..., i]
         solution = replace(solution, frame=self.frame, reactions=reactions, linear=False)
         closed = np.zeros(self.gap.shape, dtype=bool)
         closed[..., list(acting)] = True
-        return ContactSolution(solution, forces, closed, self.gap + solution.displacements[..., self.node, 1])
+        forces[..., n_contacts:] = np.where(closed[..., n_contacts:], self._axial(solution), 0.0)
+        return ContactSolution(solution, forces, closed, self.gap - self._nearing(solution))
+
+    def _nearing(self, solution: Solution) -> Array:
+        """(*lead, n) by how far each contact or bar has gone the way in which it acts."""
+        moved = solution.displacements
+        down = -moved[..., self.node, 1]
+        along = np.zeros((*self.lead, len(self.one_way)))
+        for k, number in enumerate(self.one_way):
+            frame, bar = self.frame, self.frame.bars[number]
+            c, s = frame.cos[..., None, number], frame.sin[..., None, number]
+            for node, stub, sign in ((bar.start, bar.stub_start, -1.0), (bar.end, bar.stub_end, 1.0)):
+                ux, uy, turn = moved[..., node, 0], moved[..., node, 1], np.nan_to_num(moved[..., node, 2])
+                along[..., k] += sign * (c * (ux - turn * stub[1]) + s * (uy + turn * stub[0]))
+        return np.concatenate([down, -self.way * along], axis=-1)
+
+    def _axial(self, solution: Solution) -> Array:
+        """(*lead, n of one way) force in the middle of each, counted the way it acts."""
+        N, x = solution.N[..., self.one_way, :], self.frame.length[..., None, self.one_way] / 2.0
+        return np.asarray(-self.way * (N[..., 0] + N[..., 1] * x + N[..., 2] * x**2))
 
     def rows(self, closed: Flags) -> tuple[ContactSolution | None, Flags]:
         """Every case with its own set of contacts; and the cases for which that set leaves the frame free to move."""
@@ -209,7 +254,7 @@ class _Trial:
 
     def prove(self, answer: ContactSolution) -> None:
         """Check the finished answer from its displacements: each contact gives the force its squeeze calls for."""
-        lowered = -(self.gap + answer.solution.displacements[..., self.node, 1])
+        lowered = self._nearing(answer.solution) - self.gap
         small = 10.0 * TOLERANCE * self._largest_movement(answer)
         little = 10.0 * TOLERANCE * self._largest_force(answer)
         right = answer.forces >= -little
@@ -222,6 +267,8 @@ class _Trial:
                 k = np.asarray(contact.stiffness, dtype=float)[..., None]
                 called_for = k * np.maximum(lowered[..., i], 0.0)
                 right[..., i] &= np.abs(answer.forces[..., i] - called_for) <= little[..., 0] + k * small[..., 0]
+        idle = ~answer.closed[..., len(self.contacts) :]
+        right[..., len(self.contacts) :] &= ~idle | (lowered[..., len(self.contacts) :] <= small)
         if not np.all(right):
             raise BeamcheckError(f"contact {int(np.argwhere(~right)[0][-1])}: its force does not fit its squeeze")
 

@@ -39,11 +39,27 @@ class Loads:
         A bar has one such load: cut it where the load jumps or bends. `bar_loads` turns global loads into these.
     settlement : (..., n_cases, n_supports, 3) given displacement of supports (of the far end of a spring). It is a load
         like the others, so it belongs to its case and is scaled with it when cases are combined.
+    stretch : (..., n_cases, n_bars) by how much a bar gets longer of itself: wedged in, swollen; below zero shrunk, or
+        short of what it should reach.
     """
 
     nodal: ArrayLike | None = None
     bars: ArrayLike | None = None
     settlement: ArrayLike | None = None
+    stretch: ArrayLike | None = None
+
+    def stretched(self, frame: Frame, lead: tuple[int, ...]) -> Array:
+        """`stretch` with the leading axes that `full` gives."""
+        return np.broadcast_to(self._stretch(frame), (*lead, len(frame.bars)))
+
+    def _stretch(self, frame: Frame) -> Array:
+        array = np.zeros((1, len(frame.bars))) if self.stretch is None else np.asarray(self.stretch, dtype=float)
+        if array.ndim < 2 or array.shape[-1] != len(frame.bars):
+            wanted = f"(..., n_cases, {len(frame.bars)})"
+            raise ValueError(f"loads, stretch: the shape is {array.shape}; it must be {wanted}")
+        if not np.all(np.isfinite(array)):
+            raise ValueError("loads, stretch: holds a value that is not finite")
+        return array
 
     def full(self, frame: Frame) -> tuple[Array, Array, Array]:
         """The three arrays, all with the leading axes (*F, n_cases).
@@ -67,7 +83,7 @@ class Loads:
                 raise ValueError(f"loads, {name}: holds a value that is not finite")
             arrays.append(array)
         leads = [array.shape[: -len(tail)] for array, tail in zip(arrays, shapes.values(), strict=True)]
-        lead = np.broadcast_shapes((*frame.batch, 1), *leads)
+        lead = np.broadcast_shapes((*frame.batch, 1), *leads, self._stretch(frame).shape[:-1])
         nodal, bars, settlement = (
             np.broadcast_to(array, (*lead, *tail)) for array, tail in zip(arrays, shapes.values(), strict=True)
         )
@@ -82,8 +98,8 @@ class Loads:
     def combine(self, factors: ArrayLike) -> Loads:
         """Loads of combinations: `factors` is (n_combos, n_cases). Needed before contact, which is not linear."""
         C = np.asarray(factors, dtype=float)
-        return Loads(*(None if x is None else _combined(C, np.asarray(x, dtype=float), tail)
-                       for x, tail in ((self.nodal, 2), (self.bars, 3), (self.settlement, 2))))  # fmt: skip
+        parts = ((self.nodal, 2), (self.bars, 3), (self.settlement, 2), (self.stretch, 1))
+        return Loads(*(None if x is None else _combined(C, np.asarray(x, dtype=float), tail) for x, tail in parts))
 
 
 def bar_loads(frame: Frame, w: ArrayLike, per: Literal["length", "projection"] = "length") -> Array:
@@ -152,14 +168,18 @@ def solve(frame: Frame, loads: Loads) -> Solution:
     ValueError
         The loads do not fit the frame.
     """
+    for i, bar in enumerate(frame.bars):
+        if bar.acts != "both":
+            raise ValueError(f"bar {i} can only {bar.acts}: solve_contact finds in which cases it acts")
     nodal, bars, settlement = loads.full(frame)
     lead, chains, elements, stiffness = nodal.shape[:-2], frame.chains, frame.elements, frame.stiffness
+    stretch = loads.stretched(frame, lead)
     if np.any(nodal[..., frame.loose_joints, 2]):
         node = frame.loose_joints[np.argwhere(nodal[..., frame.loose_joints, 2])[0][-1]]
         raise Unstable(f"node {node} can turn without resistance under its moment: every bar there is hinged")
-    loads_along = _along(frame, nodal, bars)
+    loads_along = _along(frame, nodal, bars, stretch)
     nothing = np.zeros((*lead, len(chains.start)))
-    loose = elements.march(State(*(nothing,) * 6), loads_along)[1]
+    loose = elements.beyond_joints(elements.march(State(*(nothing,) * 6), loads_along)[1])
     turn = frame.turn[..., None, :, :, :]
     turn_back = np.swapaxes(turn, -1, -2)
     onto: Any = (..., stiffness.at)
@@ -202,11 +222,11 @@ def solve(frame: Frame, loads: Loads) -> Solution:
     displacements[..., stiffness.outer, :] = d.reshape(*lead, -1, 3)
     bar_start = State(*(chains.per_bar(getattr(along, name)) for name in ("N", "V", "M", "u", "v", "theta")))
     _fill_displacements(frame, displacements, bar_start)
-    N, V, M, u, v = _polynomials(frame, bar_start, bars)
+    N, V, M, u, v = _polynomials(frame, bar_start, bars, stretch)
     return Solution(frame, displacements, reactions.reshape(*lead, -1, 3), unbalanced, N, V, M, u, v)
 
 
-def _along(frame: Frame, nodal: Array, bars: Array) -> BarLoads:
+def _along(frame: Frame, nodal: Array, bars: Array, stretch: Array) -> BarLoads:
     """Bar loads and the forces at inner nodes, by chain and position, in local axes."""
     c, s = frame.cos[..., None, :], frame.sin[..., None, :]
     at_inner = np.where(frame.chains.inner[frame.start][:, None], nodal[..., frame.start, :], 0.0)
@@ -214,7 +234,8 @@ def _along(frame: Frame, nodal: Array, bars: Array) -> BarLoads:
     padded = frame.chains.padded
     spread = padded(bars, axis=-3)
     return BarLoads(
-        spread[..., 0, :, :], spread[..., 1, :, :], padded(c * fx + s * fy), padded(c * fy - s * fx), padded(m)
+        spread[..., 0, :, :], spread[..., 1, :, :], padded(c * fx + s * fy), padded(c * fy - s * fx), padded(m),
+        padded(stretch),
     )  # fmt: skip
 
 
@@ -240,13 +261,13 @@ def _refuse_unbalanced(frame: Frame, unbalanced: Array, forces: Array) -> None:
         )
 
 
-def _polynomials(frame: Frame, at: State, bars: Array) -> tuple[Array, Array, Array, Array, Array]:
+def _polynomials(frame: Frame, at: State, bars: Array, stretch: Array) -> tuple[Array, Array, Array, Array, Array]:
     """N, V, M, u, v as coefficients in the distance from the start of each bar, from the state there."""
     by_l, EA, EI, GA = (x[..., None, :] for x in (1.0 / frame.length, 1.0 / frame.EA, 1.0 / frame.EI, 1.0 / frame.GA_s))
     p, q = bars[..., 0, 0], bars[..., 0, 1]
     rise_p, rise_q = (bars[..., 1, 0] - p) * by_l, (bars[..., 1, 1] - q) * by_l
     N = (at.N, -p, -rise_p / 2.0)
-    u = (at.u, at.N * EA, -p * EA / 2.0, -rise_p * EA / 6.0)
+    u = (at.u, at.N * EA + stretch * by_l, -p * EA / 2.0, -rise_p * EA / 6.0)
     V = (at.V, q, rise_q / 2.0)
     M = (at.M, at.V, q / 2.0, rise_q / 6.0)
     v = (

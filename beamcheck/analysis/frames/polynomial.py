@@ -15,8 +15,10 @@ Array = NDArray[np.float64]
 
 def evaluate(c: Array, x: Any) -> Array:
     """Value at x; x broadcasts against the leading axes of `c`."""
-    value = c[..., -1] + np.zeros_like(x, dtype=float)
-    for k in range(c.shape[-1] - 2, -1, -1):
+    if c.shape[-1] == 1:
+        return np.asarray(c[..., 0] + np.zeros_like(x, dtype=float))
+    value = c[..., -1] * x + c[..., -2]
+    for k in range(c.shape[-1] - 3, -1, -1):
         value = value * x + c[..., k]
     return np.asarray(value)
 
@@ -68,14 +70,27 @@ def crossings(c: Array) -> Array:
 
 
 def _in_monotone_stretch(c: Array, a: Array, b: Array) -> Array:
-    """Root in [a, b] by Newton steps inside a bracket that is halved each time; an end where the sign stays."""
+    """Root in [a, b] where p changes sign there; else an end of the stretch."""
     at_a, at_b = evaluate(c, a), evaluate(c, b)
     changes = ((at_a < 0.0) & (at_b > 0.0)) | ((at_a > 0.0) & (at_b < 0.0))
-    touches_b = (at_b == 0.0) & (at_a != 0.0)
-    below, above = np.where(at_a < 0.0, a, b), np.where(at_a < 0.0, b, a)  # ends with p < 0 and p > 0
+    found = np.where((at_b == 0.0) & (at_a != 0.0), b, a)
+    if np.any(changes):
+        rows = np.broadcast_to(c, (*changes.shape, c.shape[-1]))[changes]
+        found[changes] = _root(rows, a[changes], b[changes])
+    return found
+
+
+def _root(c: Array, a: Array, b: Array) -> Array:
+    """(n,) the root of each monotone p in [a, b], at whose ends its signs differ."""
+    if c.shape[-1] == 2:
+        return np.asarray(np.clip(-c[:, 0] / c[:, 1], a, b))
+    if c.shape[-1] == 3:
+        return _root_of_quadratic(c, a, b)
+    below = evaluate(c, a) < 0.0
+    below, above = np.where(below, a, b), np.where(below, b, a)  # ends with p < 0 and p > 0
     slope = derivative(c)
     t = 0.5 * (a + b)
-    for _ in range(60):
+    for _ in range(60):  # Newton steps inside a bracket that is halved each time
         value, rate = evaluate(c, t), evaluate(slope, t)
         below, above = np.where(value < 0.0, t, below), np.where(value > 0.0, t, above)
         low, high = np.minimum(below, above), np.maximum(below, above)
@@ -86,9 +101,18 @@ def _in_monotone_stretch(c: Array, a: Array, b: Array) -> Array:
         t = new
         at_middle = evaluate(c, middle)  # halves the bracket, so that slow Newton steps cannot stall the loop
         below, above = np.where(at_middle < 0.0, middle, below), np.where(at_middle > 0.0, middle, above)
-        if not np.any(changes & (step > 4e-16)):
+        if not np.any(step > 4e-16):
             break
-    return np.where(changes, t, np.where(touches_b, b, a))
+    return t
+
+
+def _root_of_quadratic(c: Array, a: Array, b: Array) -> Array:
+    """By the sum of like signs, so that neither root loses digits."""
+    with np.errstate(divide="ignore", invalid="ignore"):
+        half = -0.5 * (c[:, 1] + np.copysign(np.sqrt(np.maximum(c[:, 1] ** 2 - 4.0 * c[:, 2] * c[:, 0], 0.0)), c[:, 1]))
+        one, other = half / c[:, 2], c[:, 0] / half
+    inside = (one >= a) & (one <= b)
+    return np.asarray(np.clip(np.where(inside, one, other), a, b))
 
 
 def extremes(c: Array, start: Any, end: Any) -> tuple[Array, Array, Array, Array]:

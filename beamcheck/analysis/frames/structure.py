@@ -8,13 +8,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
+from typing import Any, Literal
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from ...errors import Unstable
-from .chains import Chains, Elements, Flags, Indices, find_chains
+from .chains import Chains, Elements, Ends, Flags, Indices, find_chains
 from .polynomial import Array
 
 Hold = bool | float | Array
@@ -28,6 +28,13 @@ class Bar:
 
     EA, EI and GA_s = G A kappa (inf: no shear deflection) are numbers or arrays that broadcast to the batch axes *F.
     A release is a hinge between the bar's end and its node.
+
+    slip_start, slip_end : stiffness of the joint along the bar (force per length); inf does not give.
+    turn_start, turn_end : stiffness of the joint against turning (moment per radian); inf does not give.
+    stub_start, stub_end : (x, y) from the node to the bar's end, a rigid arm; the force in the bar turns the node.
+    acts : 'push' bears only pressure (a dry shoulder), 'pull' only tension (a rod); such a bar is hinged at both ends,
+        and `contact.solve_contact` finds whether it acts. `gap` is how far it must close or stretch first.
+    idle : out of action: it hands what it carries across to its nodes, half of what pulls along it to each.
     """
 
     start: int
@@ -37,6 +44,24 @@ class Bar:
     GA_s: float | Array = np.inf
     release_start: bool = False
     release_end: bool = False
+    slip_start: float | Array = np.inf
+    slip_end: float | Array = np.inf
+    turn_start: float | Array = np.inf
+    turn_end: float | Array = np.inf
+    stub_start: tuple[float, float] = (0.0, 0.0)
+    stub_end: tuple[float, float] = (0.0, 0.0)
+    acts: Literal["both", "push", "pull"] = "both"
+    gap: float | Array = 0.0
+    idle: bool = False
+
+    @property
+    def tight(self) -> bool:
+        """Whether nothing was said of its joints: they do not give, nor stand off, and it acts both ways."""
+        return (
+            self.acts == "both" and not self.idle and self.slip_start is np.inf and self.slip_end is np.inf
+            and self.turn_start is np.inf and self.turn_end is np.inf
+            and self.stub_start == (0.0, 0.0) and self.stub_end == (0.0, 0.0)
+        )  # fmt: skip
 
 
 @dataclass(frozen=True, eq=False)
@@ -101,12 +126,25 @@ class Frame:
                 bar = int(np.argwhere(wrong)[0][-1])
                 raise ValueError(f"bar {bar}: {name} = {values[wrong].flat[0]}; it must be a number greater than zero")
         self.rigid, self.spring = self._holds()
+        self.tight = all(bar.tight for bar in self.bars)  # nearly all frames: beams
+        joints = self._joints()
         self.batch = np.broadcast_shapes(
-            self.nodes.shape[:-2], EA.shape[:-1], EI.shape[:-1], GA_s.shape[:-1], self.spring.shape[:-2]
+            self.nodes.shape[:-2], EA.shape[:-1], EI.shape[:-1], GA_s.shape[:-1], self.spring.shape[:-2],
+            *(each.shape[:-1] for each in joints),
+        )  # fmt: skip
+        self.slip_start, self.slip_end, self.turn_start, self.turn_end = (
+            np.broadcast_to(each, (*self.batch, len(self.bars))) for each in joints
         )
+        self.stub_start, self.stub_end = (
+            np.array([getattr(bar, name) for bar in self.bars], dtype=float).reshape(-1, 2)
+            for name in ("stub_start", "stub_end")
+        )
+        self.idle = np.array([bar.idle for bar in self.bars], dtype=bool)
+        if not (np.all(np.isfinite(self.stub_start)) and np.all(np.isfinite(self.stub_end))):
+            raise ValueError("bars: stub_start and stub_end must be two finite lengths each")
         self.EA, self.EI, self.GA_s = (np.broadcast_to(x, (*self.batch, len(self.bars))) for x in (EA, EI, GA_s))
         along = np.broadcast_to(self.nodes, (*self.batch, *self.nodes.shape[-2:]))
-        along = along[..., self.end, :] - along[..., self.start, :]
+        along = along[..., self.end, :] + self.stub_end - along[..., self.start, :] - self.stub_start
         self.length = np.hypot(along[..., 0], along[..., 1])
         self.size = np.asarray(np.max(np.ptp(self.nodes, axis=-2), axis=-1))  # (*F,) or fewer axes
         no_length = self.length <= 1e-12 * self.size[..., None]
@@ -132,6 +170,34 @@ class Frame:
         if np.any(counts > 1):
             raise ValueError(f"node {nodes[counts > 1][0]}: has more than one support; give one that holds everything")
 
+    def _joints(self) -> list[Array]:
+        """Stiffness of the joints at the ends: slip at start and end, turning at start and end; (*F, n_bars) each."""
+        if self.tight:
+            return [np.full(len(self.bars), np.inf)] * 4
+        found = []
+        for name in ("slip_start", "slip_end", "turn_start", "turn_end"):
+            values = stacked([getattr(bar, name) for bar in self.bars])
+            if not np.all(values > 0.0):
+                wrong = int(np.argwhere(~(values > 0.0))[0][-1])
+                raise ValueError(
+                    f"bar {wrong}: {name} must be a stiffness greater than zero, inf for a joint that is tight"
+                )
+            found.append(values)
+        for end, turns in (("start", found[2]), ("end", found[3])):
+            both = np.array([getattr(bar, f"release_{end}") for bar in self.bars]) & _gives(turns)
+            if np.any(both):
+                raise ValueError(
+                    f"bar {np.argmax(both)}: a hinge at its {end} has no stiffness against turning: give one of both"
+                )
+        for i, bar in enumerate(self.bars):
+            if bar.acts not in ("both", "push", "pull"):
+                raise ValueError(f"bar {i}: acts = {bar.acts!r}; it must be 'both', 'push' or 'pull'")
+            if (bar.acts != "both" or bar.idle) and not (bar.release_start and bar.release_end):
+                raise ValueError(f"bar {i}: a bar that acts one way only, or not at all, must be hinged at both ends")
+            if bar.acts != "both" and not (np.all(np.asarray(bar.gap) >= 0.0) and np.all(np.isfinite(bar.gap))):
+                raise ValueError(f"bar {i}: gap must be a finite length, zero or more")
+        return found
+
     def _holds(self) -> tuple[Flags, Array]:
         """Rigid (n_supports, 3) and spring stiffness (*F, n_supports, 3), zero where there is none."""
         holds = [getattr(support, name) for support in self.supports for name in ("ux", "uy", "rz")]
@@ -156,12 +222,39 @@ class Frame:
         held[self.support_node] = True
         releases = ([bar.release_start for bar in self.bars], [bar.release_end for bar in self.bars])
         release_start, release_end = (np.array(flags, dtype=bool) for flags in releases)
-        return find_chains(self.start, self.end, release_start, release_end, self.cos, self.sin, held)
+        if self.tight:
+            return find_chains(
+                self.start, self.end, release_start, release_end, self.cos, self.sin, held, release_start, release_end
+            )
+        one_way = self.idle | np.array([bar.acts != "both" for bar in self.bars])
+        cut_start, cut_end = (
+            release | one_way | np.any(stub != 0.0, axis=1) | _gives(slip) | _gives(turn)
+            for release, stub, slip, turn in (
+                (release_start, self.stub_start, self.slip_start, self.turn_start),
+                (release_end, self.stub_end, self.slip_end, self.turn_end),
+            )
+        )
+        return find_chains(
+            self.start, self.end, release_start, release_end, self.cos, self.sin, held, cut_start, cut_end
+        )
 
     @cached_property
     def elements(self) -> Elements:
         by = [self.chains.padded(1.0 / x) for x in (self.EA, self.EI, self.GA_s)]
-        return Elements(self.chains, self.chains.padded(self.length), *by)
+        if self.tight:
+            return Elements(self.chains, self.chains.padded(self.length), by[0], by[1], by[2])
+        first, last = self.chains.bars[:, 0], self.last_bars
+        ends = Ends(
+            1.0 / self.slip_start[..., first], 1.0 / self.slip_end[..., last], 1.0 / self.turn_start[..., first],
+            1.0 / self.turn_end[..., last], self.idle[first],
+        )  # fmt: skip
+        return Elements(self.chains, self.chains.padded(self.length), by[0], by[1], by[2], ends)
+
+    @cached_property
+    def last_bars(self) -> Indices:
+        """(n_chains,) the last bar of each chain."""
+        bars = self.chains.bars
+        return np.asarray(bars[np.arange(len(bars)), np.sum(bars < len(self.bars), axis=1) - 1])
 
     @cached_property
     def turn(self) -> Array:
@@ -172,6 +265,11 @@ class Frame:
         for k in (0, 3):
             T[..., k, k], T[..., k, k + 1], T[..., k + 1, k], T[..., k + 1, k + 1] = c, s, -s, c
             T[..., k + 2, k + 2] = 1.0
+        if self.tight:
+            return T
+        for k, stub in ((0, self.stub_start[first]), (3, self.stub_end[self.last_bars])):
+            x, y = stub[:, 0], stub[:, 1]
+            T[..., k, k + 2], T[..., k + 1, k + 2] = s * x - c * y, s * y + c * x
         return T
 
     @cached_property
@@ -212,6 +310,9 @@ class Frame:
         stiff = chains.inner.copy()
         stiff[chains.start[~chains.release_start]] = True
         stiff[chains.end[~chains.release_end]] = True
+        if not self.tight:
+            stiff[self.start[np.any(self.stub_start != 0.0, axis=1)]] = True
+            stiff[self.end[np.any(self.stub_end != 0.0, axis=1)]] = True
         stiff[self.support_node[self.held[:, 2]]] = True
         return np.flatnonzero(~stiff)
 
@@ -241,6 +342,11 @@ class Frame:
             f"node {node} at x = {x:g}, y = {y:g}{which} can {MOTION[kind]} without resistance: "
             "a support is missing, or there is a hinge too many"
         )
+
+
+def _gives(stiffness: Array) -> Flags:
+    """Which bars have a joint that gives, in any frame of the batch."""
+    return np.asarray(np.any(np.isfinite(stiffness), axis=tuple(range(stiffness.ndim - 1))))
 
 
 def stacked(values: Sequence[Any]) -> Array:

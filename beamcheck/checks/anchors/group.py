@@ -22,6 +22,7 @@ from ...units import show
 from ..core.asking.question import RULING, PlausibleAnswer, Question, ask
 from ..core.context import AnyPiece
 from ..core.result import Check
+from ..core.trivial import NEGLIGIBLE
 from ..core.wood.material import WoodMaterial
 from ..core.wood.strength import Section
 from .unsaid import Open
@@ -29,7 +30,6 @@ from .unsaid import Open
 Array = np.ndarray
 Part = Literal["down", "up", "along", "pressing"]
 SAME_ROW = 1e-6  # in; holes whose heights differ by less stand in one row
-NEGLIGIBLE = 0.5  # lbf: less is rounding of the analysis, as everywhere in the checks
 PART_WORDS: dict[Part, str] = {
     "down": "down", "up": "up", "along": "out of the joint", "pressing": "into the joint",
 }  # fmt: skip

@@ -26,7 +26,6 @@ Array = np.ndarray
 NO_C_D = "steel takes no C_D"
 LITTLE = 1.0  # lbf: less is rounding
 HAIR = 1e-6
-SWAY = 1.2  # K of a column whose ends do not turn but may shift: AISC 360-16 Commentary Table C-A-7.1
 TOGETHER = "AISC Manual part 10 (extended plates)"
 
 
@@ -279,7 +278,7 @@ def _pressed(one: _Loaded) -> Iterator[Check]:
     if float(np.max(one.C)) <= LITTLE:
         return
     id, what = "anchor.plate_pressed", "plate: pressing along the piece"
-    slender = SWAY * one.free / one.plate.thickness * np.sqrt(12.0)
+    slender = judgment("K of a plate whose ends may shift").value * one.free / one.plate.thickness * np.sqrt(12.0)
     if slender > plates.SHORT_SLENDERNESS:
         text = f"free over {one.free:.4g} in the plate is a column (slenderness {slender:.3g}, at most 25): an engineer"
         yield one.group.refers(id, what, plates.SHORT, Open(text, "slender_plate"))

@@ -20,9 +20,10 @@ from ..core.context import Context
 from ..core.draft import Draft
 from ..core.result import Check, PieceResult, Table
 from ..core.tables import forces_table
+from ..core.trivial import NEGLIGIBLE
 from ..core.wood.material import WoodMaterial
 from ..core.wood.strength import Section
-from .group import NEGLIGIBLE, PART_WORDS, Group, Part
+from .group import PART_WORDS, Group, Part
 from .held_end import (
     HeldEnd,
     end_of_beam,

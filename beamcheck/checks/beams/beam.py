@@ -29,6 +29,7 @@ from .bearing import support_checks
 from .bending import bending_checks, rule_checks
 from .cuts import cut_checks
 from .deflection import deflection_checks, finish_checks, limits_of
+from .fire import fire_checks
 from .load_entry import load_checks
 from .rows import own_row_checks, row_checks
 from .seats import Seat, contact_of
@@ -84,6 +85,7 @@ def beam_checks(run: BeamRun, context: Context) -> list[Check]:
         *weather_checks(beam, context.stock(beam.stock)),
         *row_checks(beam, context),
         *own_row_checks(beam, context),
+        *fire_checks(run, context),
         *_own_weight(run),
         *_plies(run),
     ]  # fmt: skip

@@ -15,9 +15,11 @@ from ...analysis.frames.beam_frame import Section as Stretched
 from ...calc.pad import SilentPad
 from ...formulas.wood.deflection import shear_free_modulus, shear_modulus_from_E
 from ...model.beams import Beam
-from ...model.sticks import Support
+from ...model.sticks import Cut, Support
+from ...model.stock import Stock
 from ...values.lumber import Size, read_size
 from ..core.context import Context
+from ..core.wood.lost import Lost, losses_of
 from ..core.wood.material import WoodMaterial, modulus_prime
 from ..core.wood.strength import Section
 from .bracing import Span
@@ -117,7 +119,7 @@ def solved_run(beam: Beam, wood: WoodMaterial, context: Context, at: Sequence[fl
     hanging = [span for span in overhangs if span not in stubs]
     by_place = sorted(seats, key=lambda seat: seat.support.at)
     cuts = regions(
-        [*beam.cuts, *context.structure.joints.cuts(beam, context, section)], length,
+        [*_cuts(beam, context.stock(beam.stock)), *context.structure.joints.cuts(beam, context, section)], length,
         None if any(span[0] == 0.0 for span in hanging) else (by_place[0].start, by_place[0].end),
         None if any(span[1] == length for span in hanging) else (by_place[-1].start, by_place[-1].end),
     )  # fmt: skip
@@ -146,6 +148,12 @@ def solved_run(beam: Beam, wood: WoodMaterial, context: Context, at: Sequence[fl
     solved = solve(E_sf, E / E_sf)
     checked = tuple(_span(span, span in overhangs, solved, seats) for span in spans if span not in stubs)
     return BeamRun(beam, size, section, wood, solved, checked, seats, cuts, E, lambda: solve(E))
+
+
+def _cuts(beam: Beam, stock: Stock) -> list[Cut | Lost]:
+    """The cuts of the beam, and of a surveyed timber what was found in it."""
+    old = () if stock.survey is None else stock.survey.cuts or ()
+    return [*beam.cuts, *old, *losses_of(stock)]
 
 
 def loads_on(

@@ -17,7 +17,7 @@ from ...units import show
 from ..core.context import Context
 from ..core.result import Check
 from ..core.seat import BEARING, least_seat, wood_under
-from ..core.seat import NEGLIGIBLE as NEGLIGIBLE
+from ..core.trivial import NEGLIGIBLE
 from ..core.wood.govern import Criterion, at, govern
 from ..core.wood.material import WoodMaterial, bearing_prime
 from ..core.wood.stated_capacity import enough

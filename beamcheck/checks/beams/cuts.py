@@ -14,6 +14,7 @@ from ...calc.core import Number, smallest
 from ...calc.pad import Pad
 from ...formulas.wood import net_section as ns
 from ...formulas.wood import section as sc
+from ...formulas.wood import shear as sh
 from ...formulas.wood.shear import end_notch_limit, inner_notch_limit
 from ...model.sticks import Cut
 from ...units import show
@@ -21,10 +22,11 @@ from ...values.judgment import judgment
 from ..core.asking.question import ask
 from ..core.result import Check, Verdict
 from ..core.wood.group_cut import GroupCut, broadest, height_lost, highest, nothing_is_left, slot_net, slot_shear
+from ..core.wood.lost import Lost, all_is_lost, left_of, lost_net
 from ..core.wood.strength import Section
 from .seats import told_apart
 
-Missing = Cut | GroupCut  # a cut of the job file, or all that one anchor group takes
+Missing = Cut | GroupCut | Lost  # a cut of the job file, all that one anchor group takes, what a survey found lost
 NOTCHES = ("notch", "taper")  # open at an edge, over the full breadth; the others leave wood on all sides
 ENDS, INNER, NET, HOLES = "NDS 2018 4.4.3.1", "NDS 2018 4.4.3.2", "NDS 2018 3.1.2", "IRC R502.8.1"
 Ruled = tuple[Verdict, str, str]  # the verdict, the clause, and the sentence that says why
@@ -80,7 +82,7 @@ def regions(cuts: Sequence[Missing], length: float, first: Stretch | None, last:
 
 def words(cut: Missing) -> str:
     """The cut in a carpenter's words."""
-    if isinstance(cut, GroupCut):
+    if isinstance(cut, (GroupCut, Lost)):
         return cut.words
     size = show(cut.depth, "length")
     long = f", {show(cut.length, 'length')} long" if cut.length else ""
@@ -106,6 +108,8 @@ def nothing_left(section: Section, cut: Missing) -> bool:
     """Whether a cut takes the whole section."""
     if isinstance(cut, GroupCut):
         return nothing_is_left(section, cut)
+    if isinstance(cut, Lost):
+        return all_is_lost(section, cut)
     if cut.kind == "hole" and cut.face != "side":
         return cut.depth >= float(section.b)
     return cut.depth >= float(section.d)
@@ -113,7 +117,7 @@ def nothing_left(section: Section, cut: Missing) -> bool:
 
 def breaks_through(section: Section, cut: Missing) -> bool:
     """Whether a hole or mortise is open at an edge although it was not entered as a notch."""
-    if cut.kind in NOTCHES or isinstance(cut, GroupCut) or nothing_left(section, cut):
+    if cut.kind in NOTCHES or isinstance(cut, (GroupCut, Lost)) or nothing_left(section, cut):
         return False
     b_v, d_v, y_v = void_of(section, cut)
     hair = 1e-9 * float(section.d)
@@ -144,6 +148,8 @@ def net_section(pad: Pad, section: Section, cut: Missing) -> Net:
     """
     if isinstance(cut, GroupCut):
         return Net(*slot_net(pad, section, cut))
+    if isinstance(cut, Lost):
+        return Net(*lost_net(pad, section, cut))
     if cut.kind in NOTCHES:
         d_n = pad(sc.notched_depth, d=section.d, d_cut=cut.depth)
         left = Section(section.b, d_n, section.breadth_alone)
@@ -176,6 +182,10 @@ def void_stress(pad: Pad, section: Section, cut: Missing, V: Number) -> Number:
     """
     if isinstance(cut, GroupCut):
         return slot_shear(pad, section, cut, V)
+    if isinstance(cut, Lost):
+        net, (b_n, _) = net_section(pad, section, cut), left_of(section, cut)
+        d_v = pad.take("d_e", float(net.A) / b_n, "in", note="a rectangle of the area that is left")
+        return pad(sh.shear_stress, V=V, b=b_n, d=d_v)
     b_v, d_v, y_v = _taken(pad, section, cut)
     if b_v < section.b:
         void = {"b": section.b, "d": section.d, "b_v": b_v, "d_v": d_v, "y_v": y_v}
@@ -206,6 +216,8 @@ def cut_checks(
         The edges that are in tension at the cut under some combination.
     """
     for region, edges in zip(found, pulled, strict=True):
+        if isinstance(region.cut, Lost) and not nothing_left(section, region.cut):
+            continue  # what is left is checked; what it means is asked with the survey
         verdict, clause, text = _ruled(region, section, spans, single_span, edges)
         id, what, text = "beam.cut", f"limits of the {region.cut.kind}", f"{region.text}: {text}"
         if verdict == "fails":
@@ -215,7 +227,8 @@ def cut_checks(
         else:
             question = told_apart(ask("cut", name, cut=region.text), region.text)
             yield Check.refers(id, name, what, clause, text, ask=question)
-    for text in (*_too_near(found, float(section.d)), *_on_seats(found, seats)):
+    made = [region for region in found if not isinstance(region.cut, Lost)]
+    for text in (*_too_near(made, float(section.d)), *_on_seats(made, seats)):
         question = told_apart(ask("cuts_together", name, text=text), text.split(":")[0])
         yield Check.refers("beam.cuts_together", name, "cuts", NET, text, ask=question)
 

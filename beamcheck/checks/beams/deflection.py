@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from typing import Literal, Protocol
+from typing import TYPE_CHECKING, Literal, Protocol
 
 import numpy as np
 
@@ -12,7 +12,6 @@ from ...analysis.beams.combinations import Loaded
 from ...analysis.beams.load_cases import DRIES, PATTERNED, Case
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...analysis.frames.member_line import Extremes, Line
-from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
 from ...formulas.wood import deflection as df
 from ...model.sticks import Stick
@@ -25,6 +24,9 @@ from ..core.wood.govern import writing
 from ..core.wood.material import ONE, Factor, WoodMaterial
 from .bracing import Span
 from .seats import told_apart
+
+if TYPE_CHECKING:
+    from ...analysis.roofs.roof_frame import RoofRun
 
 Array = np.ndarray
 _Ways = tuple[float, float, str]  # deflection under what lasts and under the rest, in; the words of the way it is worst

@@ -16,8 +16,8 @@ from ...model.posts import Post
 from ...units import show
 from ..core.context import Context
 from ..core.result import Check
-from ..core.seat import NEGLIGIBLE, answered, bears_nothing
-from ..core.trivial import trivial
+from ..core.seat import answered, bears_nothing
+from ..core.trivial import NEGLIGIBLE, trivial
 from ..core.wood.stated_capacity import uplift_taken
 from .seats import Seat
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import starmap
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
@@ -12,10 +12,12 @@ from ...analysis.beams.combinations import Loaded
 from ...analysis.beams.load_cases import Applied, Case
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...analysis.frames.member_line import Line
-from ...analysis.roofs.roof_frame import RoofRun
 from ..core.pictures import CurveMark, CutMark, Figure, LoadMark, SupportMark
 from ..core.tables import amount_words, kind_words
 from .cuts import Region
+
+if TYPE_CHECKING:
+    from ...analysis.roofs.roof_frame import RoofRun
 
 STATIONS = 61  # points of the drawn curves, besides both sides of every jump
 CURVES: tuple[Literal["V"], Literal["M"]] = ("V", "M")

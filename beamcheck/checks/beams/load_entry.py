@@ -28,7 +28,6 @@ from .seats import told_apart
 
 Array = np.ndarray
 SIDE, LOW = "NDS 2018 3.4.3.3", "NDS 2018 3.8.2"
-NEAR_END = 5.0  # depths from the end of the member: NDS 2018 3.4.3.3(a)
 
 
 def field_of(beam: Beam, load: Applied, name: str) -> str:
@@ -240,7 +239,7 @@ def _beside_fastenings(
     beam: Beam, solved: SolvedBeam, wood: WoodMaterial, section: Section, loads: Sequence[Applied], highest: float
 ) -> Iterator[Check]:
     """Shear on the depth beyond the fastenings, with the full shear (NDS 2018 3.4.3.3)."""
-    reach, name = NEAR_END * float(section.d), _name(loads[0])
+    reach, name = judgment("near the end of a member").value * float(section.d), _name(loads[0])
     near: list[tuple[float, float]] = []
     inner: list[tuple[float, float]] = []
     for load in loads:

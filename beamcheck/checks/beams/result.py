@@ -112,7 +112,9 @@ def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:
     else:
         wood = make(reference_values(stock))
         run, checks = check_beam(beam, wood, context, solver)
-        draft.remedies = beam_remedies(beam, stock, make, context, checks, run) if writing() else ()
+        draft.remedies = (
+            beam_remedies(beam, stock, make, context, checks, run) if writing() and stock.survey is None else ()
+        )
     draft.checks = [*with_unsaid(checks, unsaid_of(stock, beam)), *draft.checks]
     draft.assumptions = [*wood.notes, *draft.assumptions]
     return run

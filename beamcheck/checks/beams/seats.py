@@ -15,6 +15,7 @@ from ...units import show
 from ...values.judgment import judgment
 from ..core.asking.question import RULING, Question, ask
 from ..core.context import Context
+from ..core.wood.lost import least_breadth
 from ..core.wood.strength import Section
 
 
@@ -118,9 +119,8 @@ def contact_of(beam: Beam, seat: Seat, section: Section, context: Context) -> Co
 
 def _contact(beam: Beam, seat: Seat, section: Section, context: Context) -> Contact:
     support = seat.support
-    b = min(support.bearing_width or section.b, section.b) - context.structure.joints.slot(
-        context.anchor(support.held_by)
-    )
+    whole = section.b - least_breadth(context.stock(beam.stock), seat.start, seat.end)
+    b = min(support.bearing_width or whole, whole) - context.structure.joints.slot(context.anchor(support.held_by))
     b, l_b = max(float(b), 0.0), support.bearing or 0.0
     under = context.under(support.on)
     if isinstance(under, Bracket):

@@ -5,10 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import Annotated, ClassVar
+from typing import Annotated, Any, ClassVar
 
 from ...calc.pad import Step
 from ...provenance import Source
+from ...units.kinds import kind_of
 from ...units.marks import InUnitOf, Pure
 from .asking.open_questions import OpenQuestion
 from .asking.open_questions import Verdict as Verdict
@@ -50,6 +51,11 @@ def judge(ratio: float | None, *, strict: bool = False, distance: bool = False) 
     if ratio is None or not math.isfinite(ratio) or ratio < 0.0:
         return "refer"
     return "passes" if ratio < 1.0 or (ratio == 1.0 and not strict) else "fails"
+
+
+def within(ratio: Any) -> Any:
+    """Whether a ratio, or each of an array, is at most 1: arithmetic of searches over sizes and woods, no verdict."""
+    return ratio <= 1.0
 
 
 def no_figure(subject: str, what: str) -> Question:
@@ -98,6 +104,7 @@ class Check:
     def __post_init__(self) -> None:
         if self.verdict == "refer" and not self.questions:
             raise ValueError(f"{self.id or self.what} of {self.subject} refers without a question")
+        kind_of(self.kind)  # else no door could show its numbers
 
     @classmethod
     def refers(

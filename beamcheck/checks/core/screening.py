@@ -10,10 +10,12 @@ from ...model.stock import Stock
 from ...units import show
 from ...values.lumber import DesignValues
 from .asking.question import Question
-from .result import Check, Table
+from .result import Check, Table, judge, within
 from .seat import ask_grade
+from .settling import failing_names, settling_fact
 from .wood.govern import figures_only
 from .wood.material import WoodMaterial, rows_to_screen
+from .wood.site_tests import tests_words, unlikely, worth
 
 MOST_ROWS = 40
 
@@ -26,6 +28,12 @@ class Screened:
     ratio: float
     governs: str
     broken: tuple[str, ...] = ()
+    unlikely: str = ""  # why the piece hardly can be this, by a test that was made on it
+
+    @property
+    def holds(self) -> bool:
+        """Whether it would stay within the limits."""
+        return within(self.ratio) and not self.broken
 
 
 def screening_woods(
@@ -56,11 +64,19 @@ def screen(
     with figures_only():
         tried = [(_judged(values, check(wood)), wood) for values, wood in woods]
     tried.sort(key=lambda one: -one[0].ratio)
-    found = [one for one, _ in tried]
+    found = [replace(one, unlikely=unlikely(stock, one.values)) for one, _ in tried]
     weakest, wood = tried[0]
     asked = ask_grade(stock)
+    if fact := settled_by(found):
+        asked = replace(asked, why=fact)
     shown = [_for_information(one, weakest, found[-1], asked) for one in check(wood)]
-    return [_verdict(name, found, asked), *shown], _table(found), found
+    return [_verdict(name, found, asked), *shown], _table(found, stock), found
+
+
+def settled_by(found: Sequence[Screened]) -> str:
+    """The one fact that settles it, over the candidates that a test has left; over all where it has left none."""
+    left = [one for one in found if not one.unlikely] or found
+    return settling_fact([(one.values, one.holds) for one in left])
 
 
 def _judged(values: DesignValues, checks: Sequence[Check]) -> Screened:
@@ -79,17 +95,20 @@ def _verdict(name: str, found: Sequence[Screened], asked: Question) -> Check:
     if best.broken:
         text = f"whatever the wood is, it fails in {' and in '.join(best.broken)}"
         return Check.breaks_rule(id, name, what, clause, text)
-    if not best.ratio <= 1.0:
+    if judge(best.ratio) == "fails":
         text = (
             f"even {best.values.species} {best.values.grade}, the best of {len(found)} candidates, gives "
             f"{show(best.ratio, 'ratio')} in {best.governs}: it cannot carry this whatever it is"
         )
         return Check.breaks_rule(id, name, what, clause, text)
-    kept = sum(one.ratio <= 1.0 for one in found)
+    kept = sum(within(one.ratio) for one in found)
     text = (
         f"{kept} of {len(found)} candidates would stay within the limits; a grader or engineer must say what it is "
         "before it may carry"
     )
+    gone = sum(bool(one.unlikely) for one in found)
+    if gone:
+        text += f". Tests on site speak against {gone} of the {len(found)} candidates"
     return Check.refers(id, name, what, clause, text, ask=asked)
 
 
@@ -106,15 +125,21 @@ def _for_information(check: Check, weakest: Screened, best: Screened, asked: Que
     return check
 
 
-def _table(found: Sequence[Screened]) -> Table:
+def _table(found: Sequence[Screened], stock: Stock) -> Table:
+    tested = any(one.unlikely for one in found)
     rows = tuple(
         (one.values.species, one.values.grade, show(one.values.F_b, "stress"), show(one.values.E, "stress"),
-         show(one.ratio, "ratio"), one.governs, "within" if one.ratio <= 1.0 else "over")
+         show(one.ratio, "ratio"), one.governs, "within" if one.holds else "over",
+         *((one.unlikely or "may be",) if tested else ()))
         for one in found[:MOST_ROWS]
     )  # fmt: skip
     more = len(found) - len(rows)
     note = "Screening only: what the figures would be if the wood were of that species and grade. It is no permission."
     if more:
         note += f" The {more} strongest candidates are left out."
-    heads = ("species", "grade", "F_b", "E", "largest ratio", "in", "limit")
+    lost = failing_names([(one.values, one.holds) for one in found])
+    words = [f"Would not hold: {lost}." if lost else "", settled_by(found), *tests_words(stock)]
+    words.append(worth(stock, [(one.values, one.holds) for one in found]))
+    note = " ".join([note, *filter(None, words)])
+    heads = ("species", "grade", "F_b", "E", "largest ratio", "in", "limit", *(("by the tests",) if tested else ()))
     return Table("Screening over what the wood might be", heads, rows, note)

@@ -28,7 +28,6 @@ from .wood.govern import Criterion, at, govern
 from .wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from .wood.strength import Outcome, bearing
 
-NEGLIGIBLE = 0.5  # lbf: below this a computed force is rounding
 BEARING = "NDS 2018 3.10.2"
 BEARS_NOTHING = ("plaster", "board", "trim")
 
@@ -58,7 +57,7 @@ def ask_who_answers(under: Existing) -> Question:
 
 def ask_grade(stock: Stock) -> Question:
     """What the wood of a stock is."""
-    return ask("grade", stock.name, f"stock.{stock.name}.grade")
+    return ask("grade" if stock.survey is None else "surveyed_grade", stock.name, f"stock.{stock.name}.grade")
 
 
 def answered(

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from ...values.judgment import judgment
 
+NEGLIGIBLE = 0.5  # lbf: a force below it is rounding of the analysis
+
 
 def trivial(force: float, capacity: float) -> bool:
     """Whether a force is small by itself and beside what the piece or joint carries, both in lbf."""

@@ -34,7 +34,7 @@ def stock_inputs(stock: Stock) -> Rows:
         actual = f"{show(size.d, 'length')} diameter"
     else:
         actual = f"{show(size.b, 'length')} x {show(size.d, 'length')}"
-    metered = f", metered at {show(stock.measured_moisture, 'moisture')}" if stock.measured_moisture is not None else ""
+    metered = f", metered at {show(stock.metered, 'moisture')}" if stock.metered is not None else ""
     treatment = ("treated" * stock.treated, "incised" * stock.incised)
     rows = [
         ("stock", stock.name), ("size as named", stock.size), ("size counted", actual),

@@ -11,11 +11,11 @@ from dataclasses import replace
 from ...model.sticks import Stick
 from ...model.stock import Stock
 from ...values.factors import repetitive_factor
+from ...values.judgment import judgment
 from ...values.lumber import read_size
 from .asking.question import PlausibleAnswer, Question, ask
 from .result import Check
 
-LIKE_THREE = 3  # NDS 2018 4.3.9: as many share at least
 WITHOUT_FIGURES = ("wood.unknown",)  # ids of checks that fail by figures and show none
 
 
@@ -37,7 +37,7 @@ def unsaid_of(stock: Stock, stick: Stick | None = None) -> Iterator[Question]:
     """What is open of the wood of a piece."""
     size = read_size(stock.size)
     as_sold = size.size_class == "dimension" and size.surface == "dressed"  # stamped dry
-    if stock.moisture == "dry" and stock.measured_moisture is None and not as_sold:
+    if stock.moisture == "dry" and stock.metered is None and not as_sold:
         yield ask("moisture", stock.name, f"stock.{stock.name}.measured_moisture")
     if "moisture" in stock.assumed and stock.moisture != "dry":
         field = f"stock.{stock.name}.moisture"
@@ -53,9 +53,10 @@ def unsaid_of(stock: Stock, stick: Stick | None = None) -> Iterator[Question]:
         yield ask("assumed_top", stick.name, f"{path}.top_held", answers=[held, free])
     if stick is None or stick.spacing is None or stick.model_fields_set & {"members", "shared_by"}:
         return
-    if repetitive_factor(size, LIKE_THREE, stick.spacing, True).value > 1.0:
+    three = int(judgment("members that share a load").value)
+    if repetitive_factor(size, three, stick.spacing, True).value > 1.0:
         path = f"{type(stick).__name__.casefold()}.{stick.name}"
         deck = "3/4 in subfloor, nailed to each"
-        sets = ((f"{path}.shared_by", deck), (f"{path}.members", LIKE_THREE))  # members without a deck are refused
-        three = PlausibleAnswer(f"{LIKE_THREE} or more, under {deck}", sets)
-        yield ask("members", stick.name, f"{path}.members", answers=[three])
+        sets = ((f"{path}.shared_by", deck), (f"{path}.members", three))  # members without a deck are refused
+        shared = PlausibleAnswer(f"{three} or more, under {deck}", sets)
+        yield ask("members", stick.name, f"{path}.members", answers=[shared])

@@ -20,8 +20,8 @@ from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions, SupportForces
 from ..core.pictures import GapPicture, LoadPath, PathEdge, PathNode, PathTotal, Role
 from ..core.result import PieceResult, Table
-from ..core.seat import NEGLIGIBLE, bears_nothing
-from ..roofs.framed_stick import framed
+from ..core.seat import bears_nothing
+from ..core.trivial import NEGLIGIBLE
 from .roles import OTHER_SIDE, Way, everything, faults_of, kind_of, role_of, ways_of, why_not
 from .totals import Trace, standing_for, tie_length, trace
 
@@ -126,6 +126,8 @@ def _tie_forces(rafter: Rafter, tie: Tie, structure: Structure) -> tuple[float, 
     """Largest and least upright force at the left end of a tie over all combinations, lbf."""
     length = tie_length(rafter, tie)
     entries = [load.model_copy(update={"width": load.width or rafter.spacing}) for load in tie.carries]
+    from ..roofs.framed_stick import framed
+
     stick = framed(tie, standing_for(structure.stocks[tie.stock], tie.laid), Context(structure))
     weight = self_weight(float(stick.wood.density), float(stick.section.area(SilentPad())), length)
     held = [BeamSupport(0.0), BeamSupport(length)]

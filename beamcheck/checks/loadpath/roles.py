@@ -21,7 +21,8 @@ from ..core.context import AnyPiece
 from ..core.draft import Reactions, SupportForces
 from ..core.pictures import Label
 from ..core.result import Check, PieceResult, worst
-from ..core.seat import NEGLIGIBLE, ask_who_answers, bears_nothing
+from ..core.seat import ask_who_answers, bears_nothing
+from ..core.trivial import NEGLIGIBLE
 from .existing_words import word_checks
 
 ID, CLAUSE = "path.goes_on", "load path"

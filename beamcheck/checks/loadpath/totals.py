@@ -10,12 +10,12 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from ...analysis.beams.load_cases import SLIVER, Applied, spans_of
 from ...analysis.beams.member_loads import KIND_OF_FIELD, TransferredLoad, applied_loads, self_weight
 from ...analysis.beams.solved_beam import BeamSupport, solve_beam
 from ...analysis.frames.beam_frame import Section as Stretched
-from ...analysis.roofs.roof_frame import RoofRun, solve_roof
 from ...calc.pad import SilentPad
 from ...errors import BeamcheckError
 from ...formulas.wood.deflection import shear_modulus_from_E
@@ -32,7 +32,9 @@ from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions
 from ..core.screening import screening_woods
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
-from ..roofs.framed_stick import framed
+
+if TYPE_CHECKING:
+    from ...analysis.roofs.roof_frame import RoofRun
 
 Kinds = Mapping[str, float]  # lbf by kind of load, down positive, unfactored
 Brought = tuple[TransferredLoad, Kinds]
@@ -252,6 +254,9 @@ def _rafter(rafter: Rafter, structure: Structure) -> tuple[Kinds, list[Kinds]]:
     named = structure.pieces.get(rafter.tie) if rafter.tie else None
     tie = named if isinstance(named, Tie) else None
     context = Context(structure)
+    from ...analysis.roofs.roof_frame import solve_roof
+    from ..roofs.framed_stick import framed
+
     stick = framed(rafter, standing_for(structure.stocks[rafter.stock], rafter.laid), context)
     other = None if tie is None else framed(tie, standing_for(structure.stocks[tie.stock], tie.laid), context)
     run = solve_roof(rafter, tie, stick.stiff, other.stiff if other else None)

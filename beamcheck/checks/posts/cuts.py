@@ -68,7 +68,7 @@ def weak_places(run: PostRun) -> list[Weak]:
     """Where wood is missing; cuts near each other count as one place (NDS 2018 3.1.3)."""
     near = judgment("holes in one section").value
     groups: list[list[Cut]] = []
-    for cut in sorted(run.post.cuts, key=lambda cut: _extent(cut)[0]):
+    for cut in sorted((*run.post.cuts, *_surveyed(run)), key=lambda cut: _extent(cut)[0]):
         if groups:
             last = max(_extent(other)[1] for other in groups[-1])
             room = near * max((one.depth for one in (*groups[-1], cut) if one.kind == "hole"), default=0.0)
@@ -77,6 +77,11 @@ def weak_places(run: PostRun) -> list[Weak]:
                 continue
         groups.append([cut])
     return [_weak(run, group) for group in groups]
+
+
+def _surveyed(run: PostRun) -> Sequence[Cut]:
+    survey = run.context.stock(run.post.stock).survey
+    return () if survey is None else survey.cuts or ()
 
 
 def _extent(cut: Cut) -> tuple[float, float]:

@@ -14,7 +14,7 @@ from ...units import show
 from ...values.judgment import judgment
 from ..core.asking.question import ask
 from ..core.result import Check
-from ..core.trivial import trivial
+from ..core.trivial import NEGLIGIBLE, trivial
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.strength import Outcome, tension
 from .brackets import brackets_on, sideways_push
@@ -22,7 +22,6 @@ from .cuts import least_area
 from .post_run import PostRun
 
 UPLIFT, PATH = "ASCE 7-16 2.4.1", "load path"
-NEGLIGIBLE = 0.5  # lbf: less is rounding of the analysis
 
 
 def holding_checks(run: PostRun, capacity: float) -> list[Check]:

@@ -18,6 +18,7 @@ from .brackets import bracket_checks, brackets_on, only_decoration
 from .cuts import cut_checks
 from .eccentricity import off_center_checks, straight_down
 from .ends import end_checks
+from .fire import fire_checks
 from .holding import holding_checks
 from .plies import ply_checks, ply_question
 from .post_run import PostRun
@@ -55,7 +56,7 @@ def check_post(post: Post, wood: WoodMaterial, flat: WoodMaterial, context: Cont
     return run, [
         *_unloaded(run), *_wind(post, context), *weather_checks(post, context.stock(post.stock)), straight,
         *off_center_checks(run), *bracket_checks(run), *end_checks(run), *cut_checks(run),
-        *holding_checks(run, capacity), *above_checks(post, context), *ply_checks(post, run.size),
+        *holding_checks(run, capacity), *above_checks(post, context), *ply_checks(post, run.size), *fire_checks(run),
         *wood_evidence_checks(post.name, wood.doubts, upright=True), *named_engineered(post),
     ]  # fmt: skip
 

@@ -21,6 +21,7 @@ from ...values.lumber import Size
 from ..beams.beam import section_of
 from ..core.context import Context
 from ..core.wood.govern import at
+from ..core.wood.lost import least_section
 from ..core.wood.material import WoodMaterial
 from .plies import built_up_factor
 
@@ -46,7 +47,7 @@ class PostRun:
         self.post, self.context = post, context
         self.wood, self.flat = wood, flat
         self.size: Size = context.size(post.stock)
-        self.section = section_of(self.size, "on edge", post.plies)
+        self.section = least_section(context.stock(post.stock), section_of(self.size, "on edge", post.plies))
         self.K_f = built_up_factor(post, self.size)
         self.apart = post.plies > 1 and self.K_f is None
         self.column = section_of(self.size, "on edge", 1) if self.apart else self.section

@@ -63,13 +63,13 @@ def _why_open(job: Job, ruling: Ruling, question: Question) -> str:
         if abs(force) > covered:
             return f"{part} is {show(abs(force), 'force')}, it covers {show(covered, 'force')}"
     if ruling.piece:
-        entry = _entry(job, ruling.on)
+        entry = entry_of(job, ruling.on)
         if entry is None or piece_mark(entry) != ruling.piece.strip():
             return f"{ruling.on} was changed since"
     return ""
 
 
-def _entry(job: Job, name: str) -> Piece | None:
+def entry_of(job: Job, name: str) -> Piece | None:
     every = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.anchor, *job.existing)
     return next((one for one in every if getattr(one, "name", None) == name), None)
 

@@ -72,10 +72,7 @@ def stick_checks(stick: FramedStick, run: RoofRun, line: Line, *, free: float, s
         text = "a round rafter or tie is for an engineer"
         return [Check.refers("roof.round", name, "round section", "NDS 2018", text, ask=asked)]
     forces = Forces.of(line)
-    found = _pulled(stick, run, forces) if _any(forces.tension) else []
-    for top, moments in ((True, forces.M_top), (False, forces.M_bottom)):
-        if top or _any(moments):
-            found += _bent(stick, run, forces, moments, top=top, length=float(line.length), free=free)
+    found = forces_checks(stick, run, forces, length=float(line.length), free=free)
     criterion = Criterion(
         name,
         "shear",
@@ -88,6 +85,17 @@ def stick_checks(stick: FramedStick, run: RoofRun, line: Line, *, free: float, s
     found += roof_deflection(name, run, free, isinstance(stick.piece, Rafter), stick.wood,
                              limits_of(stick.piece, "roof", steep_rafter=steep))  # fmt: skip
     return [*found, *finish_checks(stick.piece, "roof"), *_rules(stick, forces)]
+
+
+def forces_checks(
+    stick: FramedStick, run: RoofRun, forces: Forces, *, length: float, free: float
+) -> list[Check]:  # fmt: skip
+    """Tension, and either edge pressed with all that acts beside it."""
+    found = _pulled(stick, run, forces) if _any(forces.tension) else []
+    for top, moments in ((True, forces.M_top), (False, forces.M_bottom)):
+        if top or _any(moments):
+            found += _bent(stick, run, forces, moments, top=top, length=length, free=free)
+    return found
 
 
 def _any(values: np.ndarray) -> bool:

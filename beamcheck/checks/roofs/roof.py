@@ -16,6 +16,7 @@ from ..core.result import Check
 from ..core.wood.material import WoodMaterial
 from ..core.wood.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.given import rafter_doubts
+from .fire import fire_checks
 from .framed_stick import framed
 from .member import stick_checks
 from .ridge import other_side_checks, upper_end_checks
@@ -54,6 +55,7 @@ class Roof:
         run, stick = self.run, self.stick
         return [
             *stick_checks(stick, run, run.rafter_line, free=run.tail, steep=run.rafter.slope > STEEP),
+            *fire_checks(stick, run, run.rafter_line, self.context, free=run.tail),
             *wall_checks(run, stick, self.context),
             *_thrust(run, self.tie),
             *upper_end_checks(run, stick, self.context),
@@ -71,6 +73,7 @@ class Roof:
             return []
         return [
             *stick_checks(other, run, run.tie_line, free=0.0, steep=False),
+            *fire_checks(other, run, run.tie_line, self.context, free=0.0),
             *tie_rules(run, tie, other, self.context),
             *wood_evidence_checks(tie.name, other.wood.doubts),
             *named_engineered(tie),

@@ -45,7 +45,7 @@ def _one_sided(run: RoofRun, context: Context) -> Check:
     if site.snow is not None and site.snow.one_side is not None and vouched(site.snow.by, "structure"):
         text = f"on the lee side alone, by {site.snow.by}; tried on either side alone as well as on both"
         return Check.of_ratio(id, rafter.name, what, ONE_SIDED, text, demand=site.snow.one_side[0], capacity=given,
-                              kind="force per area")  # fmt: skip
+                              kind="area load")  # fmt: skip
     width = rafter.run + rafter.wall.at * math.cos(math.radians(rafter.slope))
     widest = judgment("widest roof with even one-sided snow").value
     if width > widest:
@@ -57,7 +57,7 @@ def _one_sided(run: RoofRun, context: Context) -> Check:
                 answers=(show(ground, "load"),), ground=show(ground, "load"))  # fmt: skip
     text = "the lee side bears the ground snow load, tried on either side alone as well as on both"
     return Check.of_ratio(
-        id, rafter.name, what, ONE_SIDED, text, demand=ground[0], capacity=given, kind="force per area", ask=asked
+        id, rafter.name, what, ONE_SIDED, text, demand=ground[0], capacity=given, kind="area load", ask=asked
     )  # fmt: skip
 
 

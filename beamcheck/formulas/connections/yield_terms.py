@@ -68,6 +68,11 @@ def yield_coefficient_3(R_e: Positive, F_yb: Positive, D: AnyDiameter, F_em: Pos
     >>> round(yield_coefficient_3(1.0, 45000.0, 0.5, 5600.0, 1.5), 4)
     1.4054
     """
+    return hinge_coefficient(R_e, F_yb, D, F_em, l_s)
+
+
+def hinge_coefficient(R_e: Number, F_yb: Number, D: Number, F_em: Number, l_s: Number) -> Number:
+    """k_3 for a dowel of any diameter and stuff."""
     bent = 2 * F_yb * (2 + R_e) * D**2
     return -1 + sqrt(2 * (1 + R_e) / R_e + bent / (3 * F_em * l_s**2))
 

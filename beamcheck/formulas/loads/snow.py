@@ -76,3 +76,58 @@ def unbalanced_snow(p_g: NotNegative, I_s: Importance) -> Number:
     0.4
     """
     return I_s * p_g
+
+
+@formula(symbol="p_r", clause=f"{SNOW} 7.10", unit="psi", known="read; second-hand", reference=True)
+def rain_on_snow(p_g: NotNegative, theta: AcuteAngle, W_e: NotNegative) -> Number:
+    """Rain on snow: 5 psf on the balanced load where little snow lies on a flat roof; else nothing.
+
+    W_e: level distance from eave to ridge. The slope in degrees is held against W_e in feet over 50.
+
+    >>> [round(144 * rain_on_snow(p_g / 144, 1.19, 70 * 12), 3) for p_g in (18, 30)]
+    [5.0, 0.0]
+    """
+    return where((p_g > 0) & (p_g * 144 <= 20) & (theta < W_e / 12 / 50), 5 / 144, 0.0)
+
+
+@formula(symbol="p_u", clause=f"{SNOW} 7.6.1", unit="psi", known="read; second-hand", reference=True)
+def windward_snow(p_s: NotNegative) -> Number:
+    """Snow left on the windward side of a wide hip or gable roof.
+
+    >>> windward_snow(0.2)
+    0.06
+    """
+    return 0.3 * p_s
+
+
+@formula(symbol="p_i", clause=f"{SNOW} 7.4.5", unit="psi", known="memory", reference=True)
+def eave_ice(p_f: NotNegative) -> Number:
+    """Ice and snow on the unheated overhang of a heated roof, with dead load only.
+
+    >>> eave_ice(0.2)
+    0.4
+    """
+    return 2 * p_f
+
+
+@formula(symbol="w_sl", clause=f"{SNOW} 7.9", unit="lbf/in", known="read; second-hand", reference=True)
+def sliding_snow(p_f: NotNegative, W_e: NotNegative) -> Number:
+    """Snow that slides from an upper roof, per length of its eave, spread over the 15 ft below it.
+
+    p_f: of the upper roof.
+    W_e: level distance from eave to ridge of the upper roof.
+
+    >>> round(12 * sliding_snow(30.8 / 144, 15 * 12), 2)
+    184.8
+    """
+    return 0.4 * p_f * W_e
+
+
+@formula(symbol="p_sl", clause=f"{SNOW} 7.9", unit="psi", known="read; second-hand", reference=True)
+def sliding_pressure(w_sl: NotNegative) -> Number:
+    """Sliding snow per area: spread over 15 ft; a narrower lower roof gets its share only.
+
+    >>> round(144 * sliding_pressure(184.8 / 12), 2)
+    12.32
+    """
+    return w_sl / 180

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from ...calc.core import Number, formula
-from ...calc.ranges import between
+from ...calc.ranges import NotNegative, Positive, between
 
 SUPPLEMENT = "NDS 2018 Supplement 3.1.3"
 
@@ -36,3 +36,23 @@ def green_timber_density(G: Gravity, MC: Annotated[Number, between(30, 250, "%")
     43.98
     """
     return 62.4 * (G / (1 + G * 0.009 * 30)) * (1 + MC / 100)
+
+
+@formula(symbol="w_lay", clause="thickness times density", unit="psi", known="derived", reference=True)
+def layer_weight(t: NotNegative, rho: NotNegative) -> Number:
+    """Weight of a layer per area.
+
+    >>> round(144 * layer_weight(1.25, 168.0), 2)
+    17.5
+    """
+    return t * rho / 1728
+
+
+@formula(symbol="w_lay", clause="area times density over spacing", unit="psi", known="derived", reference=True)
+def framing_weight(A: NotNegative, rho: NotNegative, s_oc: Positive) -> Number:
+    """Weight of joists or rafters over the area that they carry.
+
+    >>> round(144 * framing_weight(1.5 * 9.25, 32.0, 16.0), 4)
+    2.3125
+    """
+    return A * rho / 1728 / s_oc

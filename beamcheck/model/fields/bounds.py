@@ -53,6 +53,24 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "temperature": Bound(-60, 250, "deg F"), "density": Bound(5, 100, "pcf"),
         "measured_moisture": Bound(1, 200, "%"),
     },
+    "Air": {"temperature": Bound(-40, 130, "deg F"), "humidity": Bound(0, 100, "%")},
+    "Movement": {
+        "across": _inches(120), "built_at": Bound(0, 200, "%"), "room": _inches(12), "lap": _inches(12),
+    },
+    "Station": {"at": _feet(200), "breadth": _inches(60), "depth": _inches(60)},
+    "Reading": {"at": _feet(200), "moisture": Bound(0, 200, "%"), "deep": _inches(24)},
+    "Knot": {"at": _feet(200), "width": _inches(60)},
+    "Opening": {"start": _feet(200), "end": _feet(200), "depth": _inches(60), "other_side": _inches(60)},
+    "Loss": {"start": _feet(200), "end": _feet(200), "depth": _inches(60)},
+    "SagTest": {
+        "span": _feet(200), "weight": Bound(0, 20_000, "lbf"), "weight_off": Bound(0, 20_000, "lbf"),
+        "sag": _inches(24), "supports_sank": _inches(12, low=-12), "sag_off": _inches(2),
+    },
+    "Weighing": {
+        "weight": Bound(0, 20_000, "lbf"), "weight_off": Bound(0, 20_000, "lbf"), "length": _feet(200),
+        "breadth": _inches(60), "depth": _inches(60), "tape_off": _inches(2), "moisture": Bound(0, 200, "%"),
+    },
+    "Survey": {"length": _feet(200), "crushed": _inches(12), "sag": _inches(24, low=-24)},
     "Cut": {
         "at": _feet(200), "length": _feet(200), "depth": _inches(60), "width": _inches(60), "from_bottom": _inches(60),
     },
@@ -97,7 +115,7 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "slope": Bound(0, 85, "deg"),
     },
     "OnGirder": {"highest": _inches(60), "lowest": _inches(60)},
-    "Anchor": {"gap": _inches(24), "arm": _inches(120)},
+    "Anchor": {"fire_cover": _inches(24), "gap": _inches(24), "arm": _inches(120)},
     "Point": {"x": _inches(120), "y": _inches(120)},
     "Pocket": {"top": _inches(120), "height": _inches(120), "depth": _inches(120), "width": _inches(24)},
     "Solid": {

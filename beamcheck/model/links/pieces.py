@@ -20,6 +20,7 @@ from .brackets import bracket_links
 from .entries import FIXED_TO, KINDS, Entry, entries_of, is_name, size_of
 from .sizes import of_sizes, of_the_wood
 from .slips import slips_of, slips_of_the_head
+from .surveys import movement_links, survey_links
 
 
 def check_links(job: Job) -> list[Problem]:
@@ -44,6 +45,8 @@ def faults_between(job: Job | Mapping[str, Any]) -> Iterator[Fault]:
         yield from of_the_wood(entry)
     yield from anchor_links(others, stocks, things, size_of)
     yield from bracket_links(others, stocks, things, size_of)
+    yield from survey_links(others, stocks)
+    yield from movement_links(job, things)
     for entry in others:
         yield from _schedule(entry)
         if entry.piece is not None:

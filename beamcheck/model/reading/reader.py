@@ -43,7 +43,7 @@ def read_job(path: str | os.PathLike[str]) -> Job:
             raw = file.read(MOST_BYTES + 1)
     except (OSError, ValueError) as error:
         raise _unreadable(source, error) from None
-    return read_job_text(_decoded(raw, source), source)
+    return read_job_text(decoded(raw, source), source)
 
 
 def read_job_text(text: str, source: str = "job file") -> Job:
@@ -159,7 +159,14 @@ def _unreadable(source: str, error: OSError | ValueError) -> JobError:
     return JobError(source, [Problem("", text)])
 
 
-def _decoded(raw: bytes, source: str) -> str:
+def decoded(raw: bytes, source: str) -> str:
+    """The text of a job file.
+
+    Raises
+    ------
+    JobError
+        If it is too large, or no text in UTF-8.
+    """
     if len(raw) > MOST_BYTES:
         raise JobError(source, [Problem("", f"larger than {MOST_BYTES / 1e6:g} MB: this is not a job file")])
     if encoding := _OTHER_ENCODINGS.get(raw[:2]):

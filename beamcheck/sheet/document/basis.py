@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from ...checks.core.result import JobResult, PieceResult, Table
-from .blocks import Block, Heading, Pairs, TableBlock
+from .blocks import Block, Columns, Heading, Pairs, TableBlock
 from .piece import EMPTY, table_block
 from .prose import capital
 
@@ -24,8 +24,11 @@ NOT_GIVEN = "not given"
 def basis_blocks(result: JobResult) -> Iterator[Block]:
     """Standards and editions, clauses, combinations."""
     yield Heading("Design basis", anchor="basis")
-    yield Pairs(_standards(result))
-    yield from (table_block(table, "Design basis") for table in result.tables if not is_path(table))
+    pairs, tables = Pairs(_standards(result)), [one for one in result.tables if not is_path(one)]
+    if tables:
+        yield Columns((pairs,), tuple(table_block(table, "Design basis") for table in tables), (1.0, 1.0))
+    else:
+        yield pairs
 
 
 def loads_blocks(result: JobResult) -> Iterator[Block]:

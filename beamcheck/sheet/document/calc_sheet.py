@@ -29,7 +29,7 @@ def compose(result: JobResult, *, all_steps: bool = False) -> tuple[Block, ...]:
     members = [block for group in sheet.groups for block in member_blocks(group, sheet)]
     symbols = symbols_of(result) if all_steps else alphabetical(_printed(members))
     body: tuple[Block, ...] = (
-        *basis_blocks(result), *schedule_blocks(sheet), *_path(result), *question_blocks(sheet), *members,
+        *basis_blocks(result), *schedule_blocks(sheet), *_path(sheet), *question_blocks(sheet), *members,
         *closing_blocks(result, sheet.numbers, sheet.letters, sheet.marks, symbols),
         *(_appendix(sheet) if all_steps else ()),
         *job_blocks(result),
@@ -98,11 +98,12 @@ def _project(result: JobResult, tool: str, *, whole_title: bool) -> tuple[tuple[
     return (*rows, ("Tool", tool), ("Job file", result.job_name), ("Its SHA-256", result.fingerprint))
 
 
-def _path(result: JobResult) -> Iterator[Block]:
+def _path(sheet: Sheet) -> Iterator[Block]:
     """The load path: drawn, and as a table."""
+    result = sheet.result
     if path := [table for table in result.tables if is_path(table)]:
         yield Heading("Load path", anchor="path")
-        yield from path_blocks(result)
+        yield from path_blocks(sheet)
         yield from (table_block(table, "Load path") for table in path)
 
 

@@ -99,7 +99,7 @@ class Side:
 
 @dataclass(frozen=True)
 class MemberHead:
-    """The head of a member's page: marks of it and of those alike, its title, verdicts, what it was taken for."""
+    """The head of a member's page, with which a page begins: marks, title, verdicts, what it was taken for."""
 
     marks: tuple[str, ...]
     title: str

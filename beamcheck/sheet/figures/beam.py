@@ -11,7 +11,7 @@ from typing import Any
 from ...checks.core.result import Figure
 from ...units import show
 from .curves import Curve, draw_curve, extremes
-from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width
+from .svg import GRAY, INK, PAPER, TEXT, Board, Point, clipped, text_width
 
 WIDTH, SIDE = 440.0, 30.0
 SPAN = WIDTH - 2 * SIDE
@@ -138,17 +138,20 @@ def _band(board: Board, left: float, right: float, top: float, pattern: str) -> 
     right = max(right, left + 2)
     board.box(left, top, right - left, BAND, stroke=0.9)
     count = max(int((right - left) / 7), 1)
+    strokes: list[tuple[Point, Point]] = []
     for index in range(1, count):
         x = left + (right - left) * index / count
         lean = min(4.5, x - left, right - x)
         if pattern == "upright":
-            board.line((x, top), (x, top + BAND), width=0.8)
+            strokes.append(((x, top), (x, top + BAND)))
         if pattern in ("slanted", "crossed"):
-            board.line((x - lean, top + BAND), (x + lean, top), width=0.8)
+            strokes.append(((x - lean, top + BAND), (x + lean, top)))
         if pattern == "crossed":
-            board.line((x - lean, top), (x + lean, top + BAND), width=0.8)
+            strokes.append(((x - lean, top), (x + lean, top + BAND)))
         if pattern == "dotted":
-            board.disc(x, top + BAND * (0.3 if index % 2 else 0.7), 1.1)
+            y = top + BAND * (0.3 if index % 2 else 0.7)
+            strokes.append(((x - 1.0, y), (x + 1.0, y)))
+    board.strokes(strokes, width=1.8 if pattern == "dotted" else 0.8)
 
 
 def _elevation(board: Board, figure: Figure, to_x: Any, top: float, system: Any) -> float:

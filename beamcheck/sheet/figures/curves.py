@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
 from ...units import show
-from .svg import GRAY, TEXT, Board, clipped, text_width
+from .svg import GRAY, TEXT, Board, Point, clipped, text_width
 
-HEIGHT = 36.0
+HEIGHT = 28.0
+_THICKNESS = 0.06  # drawing units: less than a hair, so no eye misses a point within it
 _WORTH_LABEL = 0.02  # a second extreme smaller than this part of the first is not worth a label
 
 
@@ -71,7 +73,7 @@ def draw_curve(board: Board, curve: Curve, to_x: Any, top: float) -> float:
     scale = HEIGHT / (highest - lowest) if highest > lowest else 0.0
     sign = 1 if curve.down else -1
     above = (highest if not curve.down else -lowest) * scale
-    axis = top + 20 + (TEXT + 6 if above > 0 else 4) + above  # room for a label over the highest point
+    axis = top + 17 + (TEXT + 5 if above > 0 else 4) + above  # room for a label over the highest point
 
     def at(x: float, value: float) -> tuple[float, float]:
         return to_x(x), axis + sign * value * scale
@@ -79,17 +81,18 @@ def draw_curve(board: Board, curve: Curve, to_x: Any, top: float) -> float:
     upper = [at(x, value) for x, value in zip(curve.x, curve.high, strict=True)]
     lower = [at(x, value) for x, value in zip(curve.x, curve.low, strict=True)] if curve.low else []
     base = lower or [(to_x(x), axis) for x in curve.x]
-    board.shape([*upper, *reversed(base)], fill="#e4e4e4", stroke="none")
+    outer, inner = thinned(upper), thinned(base)
+    board.shape([*outer, *reversed(inner)], fill="#e4e4e4", stroke="none")
     _hatch(board, upper, base)
-    board.line(*upper, width=1.8)
+    board.line(*outer, width=1.8)
     if lower:
-        board.line(*lower, width=1.4, dash="5 2.5")
+        board.line(*inner, width=1.4, dash="5 2.5")
     board.line((to_x(curve.x[0]), axis), (to_x(curve.x[-1]), axis), width=1.0)
     bottom = axis + (HEIGHT - above)
     taken: Taken = []
     for x, value, label in extremes(curve):
         bottom = max(bottom, _label(board, at(x, value), label, over=sign * value < 0, taken=taken))
-    return bottom + 10
+    return bottom + 7
 
 
 Taken = list[tuple[float, float, float]]  # left, right and base line of each label
@@ -111,13 +114,28 @@ def _label(board: Board, place: tuple[float, float], label: str, *, over: bool, 
     return line + 2
 
 
+def thinned(points: Sequence[Point], off: float = _THICKNESS) -> list[Point]:
+    """The points of a line without those that lie within `off` of the line through the others."""
+    if len(points) < 3:
+        return list(points)
+    (x0, y0), (x1, y1) = points[0], points[-1]
+    run, rise = x1 - x0, y1 - y0
+    length = math.hypot(run, rise)
+    away = [abs(rise * (x - x0) - run * (y - y0)) / length if length else math.hypot(x - x0, y - y0) for x, y in points]
+    most = max(range(len(points)), key=away.__getitem__)
+    if away[most] <= off:
+        return [points[0], points[-1]]
+    return [*thinned(points[: most + 1], off)[:-1], *thinned(points[most:], off)]
+
+
 def _hatch(board: Board, upper: list[tuple[float, float]], base: list[tuple[float, float]]) -> None:
     """Thin upright lines between the curves at about every 12 units, so that the area reads in any print."""
-    last = -math.inf
+    last, lines = -math.inf, []
     for (x, y), (_x, other) in zip(upper, base, strict=True):
         if x - last >= 12 and abs(y - other) > 1:
-            board.line((x, y), (x, other), width=0.5, stroke=GRAY)
+            lines.append(((x, y), (x, other)))
             last = x
+    board.strokes(lines, width=0.5, stroke=GRAY)
 
 
 def _value_at(curve: Curve, x: float, side: str) -> float:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from xml.etree import ElementTree
 
 from ...checks.core.summary import legible
+from .signs import BOX, SIGNS
 
 Point = tuple[float, float]
 INK, GRAY, PAPER = "#000", "#767676", "#fff"
@@ -105,6 +106,14 @@ class Board:
             attributes["stroke-dasharray"] = dash
         self._add("circle", attributes)
 
+    def sign(self, verdict: str, x: float, y: float, size: float = 13.0) -> None:
+        """The sign of a verdict about a point; nothing for another word."""
+        scale = size / BOX
+        place = f"translate({fixed(x - size / 2)} {fixed(y - size / 2)}) scale({fixed(scale)})"
+        for stroke in SIGNS.get(verdict, ()):
+            self._add("path", {"d": stroke.path, "fill": "none", "stroke": INK, "stroke-width": fixed(stroke.width),
+                               "stroke-linejoin": "bevel", "transform": place})  # fmt: skip
+
     def disc(self, x: float, y: float, radius: float, fill: str = INK) -> None:
         """A filled circle."""
         self._add("circle", {"cx": fixed(x), "cy": fixed(y), "r": fixed(radius), "fill": fill})
@@ -119,17 +128,25 @@ class Board:
         size: float = TEXT,
         bold: bool = False,
         tip: str = "",
+        upright: bool = False,
+        ground: str = PAPER,
     ) -> None:
-        """Text on a white halo, kept inside the drawing; `tip` is the full wording where the text was clipped."""
+        """Text on a white halo, kept inside the drawing; `tip` is the full wording where the text was clipped.
+
+        `upright`: it reads from below to above. `ground`: what it stands on.
+        """
         shown = clipped(text, self.width - 4)
         wide = text_width(shown)
         left = {"start": x, "middle": x - wide / 2, "end": x - wide}[anchor]
-        x += min(max(left, 2.0), self.width - 2 - wide) - left
+        if not upright:
+            x += min(max(left, 2.0), self.width - 2 - wide) - left
         element = self._add("text", {"x": fixed(x), "y": fixed(y), "text-anchor": anchor})
         element.set("paint-order", "stroke")
-        element.set("stroke", PAPER)
+        element.set("stroke", ground)
         element.set("stroke-width", "3")
         element.set("stroke-linejoin", "round")
+        if upright:
+            element.set("transform", f"rotate(-90 {fixed(x)} {fixed(y)})")
         if bold:
             element.set("font-weight", "bold")
         element.text = shown

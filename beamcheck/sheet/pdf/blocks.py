@@ -46,6 +46,7 @@ from ..document.prose import sentence
 from ..document.repeated_steps import warning
 from ..document.rich_blocks import MemberHead, RichTable
 from ..document.symbols import meaning, plain_symbol, symbol_source
+from ..figures.svg import PAPER, fixed, text_width
 from ..html.render import brief_reason, drawn, reason
 from .short_blocks import ShortBlocks
 from .text import LONGEST_IN_CELL, LONGEST_IN_CODE, Data, cell_text, cut, prose, shown_text, spoken
@@ -63,6 +64,7 @@ Told = Callable[[Step], str]
 NO_TITLE = "Job without a title"
 _RULE = re.compile(r"(([-=_*~])\2{19})\2+")  # a line of one sign is cut to what fits a column
 _REMARK = re.compile(r"(?<=\S) {3,}#")  # of a job file: set far to the right it would break its line
+_LETTER = 0.86  # of the width that a drawing reckons with: typst's letters are narrower
 _SVG = "{http://www.w3.org/2000/svg}"
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
@@ -224,7 +226,7 @@ class _Maker(ShortBlocks):
             "title": prose(cut(block.title, HEADING)), "anchor": block.anchor, "verdict": block.verdict,
             "line": block.line, "clause": block.clause, "lines": self._lines(block.lines),
             "notes": [prose(note) for note in block.notes], "short": block.short,
-            "brief": len(block.lines.lines) <= (10 if block.short else 6),
+            "brief": len(block.lines.lines) <= (3 if block.short else 6),
         }  # fmt: skip
 
     def _lines(self, block: Lines) -> list[Data]:
@@ -329,6 +331,21 @@ def _widths(block: TableBlock) -> list[float]:
     return [0.0 if small else round(min(count, 80) ** 0.6, 2) for count, small in zip(letters, narrow, strict=True)]
 
 
+def _knock_out(parent: ElementTree.Element) -> None:
+    """White paper behind each lettering in place of its halo, which typst draws letter by letter in outlines."""
+    for place, text in reversed([*enumerate(parent)]):
+        if text.attrib.pop("paint-order", "") != "stroke":
+            continue
+        ground = text.get("stroke", PAPER)
+        for name in ("stroke", "stroke-width", "stroke-linejoin"):
+            text.attrib.pop(name, None)
+        wide, x, y = _LETTER * text_width(text.text or ""), float(text.get("x", "0")), float(text.get("y", "0"))
+        left = {"middle": x - wide / 2, "end": x - wide}.get(text.get("text-anchor", "start"), x)
+        box = {"x": fixed(left), "y": fixed(y - 10.0), "width": fixed(wide), "height": "12.5", "fill": ground}
+        box |= {"transform": text.get("transform", "")} if "transform" in text.attrib else {}
+        parent.insert(place, ElementTree.Element(f"{_SVG}rect", box))
+
+
 def for_typst(svg: str) -> tuple[str, str, float]:
     """The drawing in a typeface that typst has, its description, and its width in units of its own."""
     root = ElementTree.fromstring(
@@ -336,6 +353,7 @@ def for_typst(svg: str) -> tuple[str, str, float]:
     )
     about = " ".join(root.findtext(f"{_SVG}desc", "").split()) or root.findtext(f"{_SVG}title", "") or "drawing"
     for element in root.iter():
+        _knock_out(element)
         if "font-family" in element.attrib:
             element.set("font-family", TEXT_FACE)
         if element.text:

@@ -88,7 +88,7 @@ def _record(one: Any, cls: type) -> dict[str, Json]:
 def _value(value: Any, hint: Any, marks: tuple[Any, ...], owner: Any) -> Json:
     if value is None:
         return None
-    origin, parts = get_origin(hint), get_args(hint)
+    origin, parts, is_record = _taken_apart(hint)
     if origin is Annotated:
         return _value(value, parts[0], (*marks, *parts[1:]), owner)
     if origin in (Union, UnionType):
@@ -101,7 +101,7 @@ def _value(value: Any, hint: Any, marks: tuple[Any, ...], owner: Any) -> Json:
         return number(value, _unit(marks, owner))
     if hint is Formula:
         return value.name
-    if _is_record(hint):
+    if is_record:
         return _record(value, hint)
     if origin is tuple:
         return _tuple(value, parts, marks, owner)
@@ -111,6 +111,12 @@ def _value(value: Any, hint: Any, marks: tuple[Any, ...], owner: Any) -> Json:
             {"symbol": name, "given": number(given, units.get(name, unit_of(name)))} for name, given in value.items()
         ]
     return value
+
+
+@cache
+def _taken_apart(hint: Any) -> tuple[Any, tuple[Any, ...], bool]:
+    """What a type is of, its parts, and whether it is a record."""
+    return get_origin(hint), get_args(hint), _is_record(hint)
 
 
 def _tuple(value: Any, parts: tuple[Any, ...], marks: tuple[Any, ...], owner: Any) -> Json:
@@ -133,7 +139,8 @@ def _as_written(value: Any) -> Json:
 
 
 def _column(values: Any, unit: str) -> Json:
-    return {"unit": unit, "values": [float(value) if math.isfinite(value) else None for value in values]}
+    finite = math.isfinite
+    return {"unit": unit, "values": [float(value) if finite(value) else None for value in values]}
 
 
 def _unit(marks: tuple[Any, ...], owner: Any) -> str:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from ...checks.core.result import JobResult, PieceResult, Verdict
+from ...checks.movement.timber import movement_line
 from ...errors import BeamcheckError
 from ...lettering import legible
 from ...model.anchors import Anchor
@@ -86,7 +87,7 @@ def _page(result: JobResult, job: Job, piece: PieceResult, number: int, hardware
     return ShopPage(
         piece.name, piece.kind, capital(piece.title), piece.verdict, standing.banner,
         standing.stop, standing.reasons,
-        Pairs(tuple(_sizes(piece, given))), Bullets("Gaps, slots and seats", tuple(_gaps(given))),
+        Pairs(tuple(_sizes(piece, given))), Bullets("Gaps, slots and seats", (*_gaps(given), *_moves(given, job))),
         _hardware(piece, hardware), _drills(piece),
         Bullets("Do not", tuple(_do_nots(piece, given, job, stop=standing.stop))),
         Bullets("See and tick before it is covered", tuple(_ticks(piece, given))), drawing, caption,
@@ -138,6 +139,18 @@ def _cut_length(beam: Beam, text: str) -> Iterator[tuple[str, str]]:
     else:
         yield "Cut it at least", f"{show(length + before + after, 'length')} long, to cover its seats"
         yield "Calculated", f"{text}, the end seats counted to their middles"
+
+
+def _moves(given: Given, job: Job) -> Iterator[str]:
+    """How its wood moves, and what the parts on it need."""
+    named = getattr(given, "stock", None)
+    stock = next((one for one in job.stock if one.name == named), None)
+    if stock is not None:
+        yield movement_line(stock, job.job.air)
+    for part in job.movement:
+        if part.on == getattr(given, "name", None):
+            lap = f", lap {show(part.lap, 'length')}" if part.lap else ""
+            yield f"{part.name}: {part.kind}, fixed at {part.fixed}, {show(part.room, 'length')} room{lap}."
 
 
 def _gaps(given: Given) -> Iterator[str]:

@@ -15,6 +15,7 @@ from beamcheck.sheet.document.blocks import (
     Bullets,
     Caution,
     CheckBlock,
+    Columns,
     Contents,
     Heading,
     JobText,
@@ -52,7 +53,10 @@ def appendix(result: JobResult) -> tuple[Block, ...]:
 
 
 def of_kind(blocks: tuple[Block, ...], kind: type) -> list:
-    return [block for block in blocks if isinstance(block, kind)]
+    flat = [
+        one for block in blocks for one in ((*block.left, *block.right) if isinstance(block, Columns) else (block,))
+    ]
+    return [block for block in flat if isinstance(block, kind)]
 
 
 def test_the_order_a_plan_checker_asks_for() -> None:

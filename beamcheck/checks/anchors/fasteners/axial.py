@@ -22,10 +22,11 @@ from ....values.fasteners import lag_thread
 from ....values.judgment import judgment
 from ....values.steels import bolt_steel
 from ...core.result import Check
+from ...core.trivial import NEGLIGIBLE
 from ...core.wood.govern import Criterion, at, govern, out_of_range
 from ...core.wood.material import bearing_prime
 from ...core.wood.strength import Outcome
-from ..group import NEGLIGIBLE, Group, nearest_apart
+from ..group import Group, nearest_apart
 from ..joint import HAIR, Part, weak_wood
 from ..unsaid import NotSaid, Open
 from .connection import Connection, connection_duration

@@ -17,8 +17,9 @@ from ....formulas.connections import bolt_pattern as pattern
 from ....formulas.connections import group_action as act
 from ....formulas.connections.ranges import LARGE
 from ....units import show
+from ...core.trivial import NEGLIGIBLE
 from ...core.wood.govern import at
-from ..group import NEGLIGIBLE, Forces, Group
+from ..group import Forces, Group
 from ..joint import Joint
 from ..unsaid import NotSaid, Open
 

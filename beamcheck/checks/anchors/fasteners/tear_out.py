@@ -14,19 +14,18 @@ from ....formulas.connections import tear_out as tear
 from ....formulas.wood import shear as sh
 from ....units import show
 from ....values.connections import connection_limit
+from ....values.judgment import judgment
 from ...core.result import Check
-from ...core.trivial import trivial
+from ...core.trivial import NEGLIGIBLE, trivial
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import WoodMaterial, shear_prime, tension_prime
 from ...core.wood.strength import Outcome
-from ..group import NEGLIGIBLE
 from ..joint import HAIR, Part, weak_wood
 from ..unsaid import Open
 from .connection import Connection
 
 Array = np.ndarray
 SPLIT = "check across the holes"
-NEAR_END = 5.0  # depths from the end of the member: NDS 2018 3.4.3.3(a)
 
 
 @dataclass(frozen=True, eq=False)
@@ -185,10 +184,11 @@ def _across(connection: Connection, wood: WoodMaterial) -> Iterator[Check]:
         return
     d, low, high = float(group.section.d), float(group.y.min()), float(group.y.max())
     b = float(group.section.b) - joint.slot
-    near_end = group.made.in_the_end or float(group.x.min()) < NEAR_END * d
+    reach = judgment("near the end of a member").value * d
+    near_end = group.made.in_the_end or float(group.x.min()) < reach
     criterion = Criterion(
         group.name, f"shear at the connection in {group.piece}", sh.JOINT, "force",
-        notes=(f"{'less' if near_end else 'not less'} than 5 d = {show(NEAR_END * d, 'length')} from the end",),
+        notes=(f"{'less' if near_end else 'not less'} than 5 d = {show(reach, 'length')} from the end",),
         id="anchor.connection_shear",
     )  # fmt: skip
     # pressed down, the fasteners push the wood up: the lower edge is the unloaded one; lifted, the upper one

@@ -27,13 +27,13 @@ from ...beams.beam import section_of
 from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context
 from ...core.result import Check
-from ...core.trivial import trivial
+from ...core.trivial import NEGLIGIBLE, trivial
 from ...core.wood.govern import Criterion, at, govern, out_of_range
 from ...core.wood.material import WoodMaterial, bearing_prime, is_unknown, reference_values, wood_of
 from ...core.wood.strength import Outcome
 from ..far_side import far_side_checks
 from ..fasteners.layout import washer_checks
-from ..group import NEGLIGIBLE, Group
+from ..group import Group
 from ..joint import HAIR
 from ..unsaid import Open
 from .base import Manner, evidence_checks, line_checks

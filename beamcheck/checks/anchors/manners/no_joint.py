@@ -5,7 +5,8 @@ from __future__ import annotations
 from ....model.fields.evidence import vouched
 from ...core.context import Context
 from ...core.result import Check
-from ..group import NEGLIGIBLE, Group
+from ...core.trivial import NEGLIGIBLE
+from ..group import Group
 from ..unsaid import Open
 from .base import Manner
 

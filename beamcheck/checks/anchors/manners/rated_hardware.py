@@ -16,16 +16,17 @@ from ....provenance import Source
 from ....units import show
 from ....values.factors import load_duration
 from ....values.judgment import judgment
+from ....values.loads import told
 from ....values.lumber import read_size
 from ....values.species import species_in
 from ...core.context import Context
 from ...core.result import Check
-from ...core.trivial import trivial
+from ...core.trivial import NEGLIGIBLE, trivial
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import is_unknown
 from ...core.wood.strength import Outcome
 from ..far_side import far_side_checks
-from ..group import NEGLIGIBLE, Group, Part, round_force
+from ..group import Group, Part, round_force
 from ..unsaid import Open
 from .base import Manner, wood_checks
 
@@ -42,11 +43,6 @@ _REPORT = re.compile(r"\b(?:report|approval|listing|evaluation|assessment|catalo
 _NUMBER = re.compile(r"(?:\b[Nn]o\.?|\b[Nn]umber|#|\b[Rr]eport)\s*[A-Z]*-?\d+|\b[A-Z]{2,6}[- ]?\d+")
 _C_D = re.compile(r"C_?D\s*(?:=|of|:)?\s*(\d(?:\.\d+)?)", re.IGNORECASE)
 _SIZE = re.compile(r"(?<![\w.])(\d{1,2}) ?[xX] ?(\d{1,2})(?![\w.])")
-_LIFTS = re.compile(r"\b(?:uplift only|hold-? ?downs?|tie-? ?downs?)\b", re.IGNORECASE)
-_LESS = re.compile(
-    r"\b(?:left out|missing|half (?:of )?(?:the |its )?(?:nails|holes|screws)|not all|fewer|partly|some holes|unfilled"
-    r"|not filled|bent over)\b", re.IGNORECASE,
-)  # fmt: skip
 _SAID = re.compile(r"\b(floor|snow|roof|wind|permanent)\b(?:\s+\w+)?\s+(?:loads?|column|figures?)", re.IGNORECASE)
 
 
@@ -188,8 +184,8 @@ def _said_of_others(group: Group, context: Context | None) -> Iterator[Check]:
     words = f"{rating.source}; {rating.conditions}"
     for text in (*_other_species(group, words, context), *_other_size(group, words), *_other_kind(group, words)):
         yield group.refers(id, "what the report is for", clause, Open(text, "rated_for_another"))
-    if rating.conditions_met is True and (less := _LESS.search(rating.conditions)):
-        text = f"the conditions say {less.group()!r}: published loads are for every hole filled"
+    if rating.conditions_met is True and (less := told(rating.conditions, "holes not filled")):
+        text = f"the conditions say {less[0].words!r}: published loads are for every hole filled"
         yield group.refers(id, CONDITIONS, clause, Open(text, "conditions_not_met"))
 
 
@@ -221,9 +217,9 @@ def _other_size(group: Group, words: str) -> Iterator[str]:
 
 
 def _other_kind(group: Group, words: str) -> Iterator[str]:
-    kind = _LIFTS.search(words)
-    if kind is not None and float(np.max(group.parts["down"], initial=0.0)) > NEGLIGIBLE:
-        yield f"{kind.group()!r} is for what lifts, and {show(float(np.max(group.parts['down'])), 'force')} come down"
+    kind = told(words, "hardware that lifts")
+    if kind and float(np.max(group.parts["down"], initial=0.0)) > NEGLIGIBLE:
+        yield f"{kind[0].words!r} is for what lifts, and {show(float(np.max(group.parts['down'])), 'force')} come down"
 
 
 # ---- the load duration of the figures -------------------------------------------------------------------------------

@@ -19,7 +19,8 @@ def place_of(one: OpenQuestion) -> str:
     question = one.question
     if question.field != RULING:
         return question.field
-    piece, _, short = question.id.rpartition("/")
+    piece = next((name for name in one.pieces if question.id.startswith(f"{name}/")), question.id.partition("/")[0])
+    short = question.id.removeprefix(f"{piece}/")
     return f'[[ruling]] on = "{piece}", question = "{short}"'
 
 

@@ -31,9 +31,6 @@ from ..asking.question import Question, ask
 from .wood_doubts import WoodDoubt, wood_doubts
 
 UNGRADED = ("unstamped", "unknown")  # words for a grade that nobody knows
-DRY = 19.0  # percent: above it wet service begins (NDS 2018 4.1.4)
-# percent, for the weight of wood that was not metered: common practice, no source; on the heavy side
-UNMETERED = {"dry": 30.0, "green": 60.0, "wet": 60.0}
 
 
 @dataclass(frozen=True)
@@ -265,13 +262,13 @@ def _size_factor(values: DesignValues, size: Size, name: Literal["F_b", "F_t", "
 def _moisture(stock: Stock, size: Size) -> tuple[bool, Factor, Factor, list[str]]:
     """Whether wet service factors apply, the creep factor, the share of dead load in a total, and what was assumed."""
     timber = size.size_class != "dimension"
-    metered = stock.measured_moisture is not None and stock.measured_moisture <= DRY
+    metered = stock.metered is not None and stock.metered <= judgment("wettest wood that counts as dry").value
     notes = []
-    if stock.moisture == "dry" and stock.measured_moisture is not None and not metered:
-        notes.append(f"declared dry but metered at {stock.measured_moisture:g} %: taken as wet")
-    stamped_dry = not timber and size.surface == "dressed" and stock.measured_moisture is None  # as sold, S-DRY
+    if stock.moisture == "dry" and stock.metered is not None and not metered:
+        notes.append(f"declared dry but metered at {stock.metered:g} %: taken as wet")
+    stamped_dry = not timber and size.surface == "dressed" and stock.metered is None  # as sold, S-DRY
     dry = stock.moisture == "dry" and (metered or stamped_dry)
-    if stock.moisture == "dry" and stock.measured_moisture is None and not dry:
+    if stock.moisture == "dry" and stock.metered is None and not dry:
         notes.append("no moisture reading is given for this piece: wet service factors and creep factor 2.0 are used")
     if stock.moisture == "green":
         notes.append("installed green: wet service factors are kept until a reading shows 19 % or less")
@@ -281,11 +278,18 @@ def _moisture(stock: Stock, size: Size) -> tuple[bool, Factor, Factor, list[str]
     return not dry, Factor(value, why, source), Factor(share, share_why, share_source), notes
 
 
+def _unmetered(stock: Stock) -> float:
+    """Moisture for the weight of wood that was not metered, percent, on the heavy side."""
+    return judgment(
+        "moisture of unmetered dry wood" if stock.moisture == "dry" else "moisture of unmetered green wood"
+    ).value
+
+
 def _dry_density(stock: Stock, values: DesignValues, density: float) -> float:
     """Weight per volume of the same wood once it has dried, never above that of today, lbf/in3."""
     dried = judgment("moisture of wood that has dried").value
     if stock.density is not None:  # weighed wet: less the water
-        now = stock.measured_moisture if stock.measured_moisture is not None else UNMETERED[stock.moisture]
+        now = stock.metered if stock.metered is not None else _unmetered(stock)
         return min(density, density * (100.0 + dried) / (100.0 + now))
     G = values.G if values.G is not None else specific_gravity(values.species)[0]
     return min(density, float(weights.timber_density(G, dried)) / 1728.0)
@@ -295,9 +299,9 @@ def _density(stock: Stock, values: DesignValues, wet: bool) -> tuple[float, str]
     """Weight per volume in lbf/in3, and the words for it."""
     if stock.density is not None:
         return stock.density / 1728.0, f"weight as given: {show(stock.density, 'density')}"
-    moisture, why = stock.measured_moisture, "metered"
+    moisture, why = stock.metered, "metered"
     if moisture is None:
-        moisture, why = (UNMETERED[stock.moisture] if wet else DRY), "assumed"
+        moisture, why = (_unmetered(stock) if wet else judgment("wettest wood that counts as dry").value), "assumed"
     G = values.G if values.G is not None else specific_gravity(values.species)[0]
     formula = weights.timber_density if moisture <= 30.0 else weights.green_timber_density
     pcf = float(formula(G, moisture))

@@ -15,6 +15,7 @@ from .context import Sheet
 
 HEADS = ("check", "where", "comes", "allowed", "ratio, stroke at 1", "verdict", "loads, clause")
 PARTS = {"Member": ("member",), "Joints, seats and what they rest on": ("joints", "path")}
+RULES = "Distances and sizes: what is needed, what is there"
 _LONGEST = 1.25  # ratio at which a bar is full: layout
 _SAME = 9  # significant digits to which two figures are one
 
@@ -79,7 +80,7 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
         notes.append(f"Also met, without figures: {'; '.join(dict.fromkeys(met))}.")
     if rows or notes:
         yield RichTable(
-            "Checks", HEADS, tuple(rows), (2.4, 1.25, 0.0, 0.0, 0.0, 0.0, 2.3), (2, 3), " ".join(notes), "checks"
+            "Checks", HEADS, tuple(rows), (2.2, 1.2, 0.0, 0.0, 0.0, 0.0, 2.8), (2, 3), " ".join(notes), "checks"
         )
     if open_:
         made = tuple(
@@ -95,11 +96,31 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
             "",
             "open",
         )
-    if rules := merged(check for check in piece.checks if check.ratio is not None and nature(check) == "geometry"):
-        yield RichTable("Distances and sizes: what is needed, what is there",
-                        ("rule", "where", "needed", "there", "verdict", "clause"),
-                        tuple(_rule(one, sheet) for one in rules),
-                        (3.4, 1.1, 0.0, 0.0, 0.0, 1.4), (2, 3), "", "rules")  # fmt: skip
+    yield from _rules(piece, sheet)
+
+
+def _rules(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
+    """Geometry: in rows what is not kept or nearly so; what is kept with room in words, with its figures."""
+    rules = merged(check for check in piece.checks if check.ratio is not None and nature(check) == "geometry")
+    much = judgment("share of what is there up to which a distance is named in words").value
+    if piece.kind == "anchor":  # whose distances are read beside its drawing
+        much = judgment("share up to which a distance of an anchor group is named in words").value
+    brief = [one for one in rules if _passes_at_most(one.first, much)]
+    rows = tuple(_rule(one, sheet) for one in rules if one not in brief)
+    told = "; ".join(_said(one, sheet) for one in brief)
+    note = sentence(f"kept with room to spare, as needed and there: {told}") if told else ""
+    heads = ("rule", "where", "needed", "there", "verdict", "clause") if rows else ("rule",)
+    widths = (3.4, 1.1, 0.0, 0.0, 0.0, 1.4) if rows else (1.0,)
+    if rules:
+        yield RichTable(RULES, heads, rows, widths, (2, 3), note, "rules")
+
+
+def _said(one: Merged, sheet: Sheet) -> str:
+    check, units = one.first, sheet.result.units
+    demand, capacity = (quantity(value, check.kind, units) for value in (check.demand, check.capacity))
+    others = dict.fromkeys(_without_start(other.what, check.what) for other in one.others)
+    names = ", ".join((check.what, *others))
+    return f"{names} {demand}, {capacity}"
 
 
 def _passes_at_most(check: Check, most: float) -> bool:
@@ -153,7 +174,7 @@ def _questions(check: Check, sheet: Sheet) -> str:
 
 def _where(check: Check) -> str:
     where = place(check.where)
-    return "" if where in check.what else where
+    return "" if where in check.what else where.removeprefix("span ").removeprefix("at ").replace("0 in to", "0 to", 1)
 
 
 def _figures(check: Check, units: str) -> tuple[str, str]:

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from ....calc.pad import Step
 from ....checks.core.result import PieceResult
 from ....provenance import Source
+from ....values.judgment import judgment
 from ..mathematics import result_text
 from ..numerals import plain
 from ..repeated_steps import warning
@@ -27,6 +28,9 @@ class _Row:
     factors: dict[str, float]
     end: Step
     combinations: dict[str, None] = field(default_factory=dict)
+    closest: float = 0.0  # largest ratio of a check that takes it
+    used: set[int] = field(default_factory=set)  # ids of the steps that it shows
+    ends: dict[int, Step] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -41,20 +45,33 @@ class Factors:
 def factors_of(piece: PieceResult, numbers: Mapping[Source, int], anchor: str) -> Factors:
     """Read the factors off the steps of a piece."""
     rows: dict[tuple[object, ...], _Row] = {}
-    shown: set[int] = set()
-    ends: dict[int, Step] = {}
     extra = piece.statics.steps if piece.statics is not None else ()
-    for combination, steps in [*((check.combination, check.steps) for check in piece.checks), ("", extra)]:
+    told = [(check.combination, check.steps, check.ratio or 0.0) for check in piece.checks]
+    for combination, steps, ratio in [*told, ("", extra, 0.0)]:
         for row, used in _chains(steps):
             key = (row.symbol, f"{row.value:.9g}", tuple(sorted((n, f"{v:.9g}") for n, v in row.factors.items())))
             kept = rows.setdefault(key, row)
             if combination:
                 kept.combinations[combination] = None
-            shown |= used
-            ends[id(row.end)] = row.end
+            kept.closest = max(kept.closest, ratio)
+            kept.used |= used
+            kept.ends[id(row.end)] = row.end
     if not rows:
         return Factors(None)
-    return Factors(_table(list(rows.values()), numbers, anchor), frozenset(shown), ends)
+    made = _leading(list(rows.values()))
+    shown = frozenset(one for row in made for one in row.used)
+    ends = {name: step for row in made for name, step in row.ends.items()}
+    return Factors(_table(made, len(rows) - len(made), numbers, anchor), shown, ends)
+
+
+def _leading(rows: list[_Row]) -> list[_Row]:
+    """Of one value under many combinations those under which it is closest to what comes."""
+    most = int(judgment("most rows of a value in a factor table").value)
+    kept: set[int] = set()
+    for symbol in {row.symbol for row in rows}:
+        same = sorted((row for row in rows if row.symbol == symbol), key=lambda row: -row.closest)
+        kept |= {id(row) for row in same[:most]}
+    return [row for row in rows if id(row) in kept]
 
 
 def _chains(steps: Iterable[Step]) -> Iterator[tuple[_Row, set[int]]]:
@@ -92,7 +109,7 @@ def _times(step: Step, factors: Mapping[str, float], base: str) -> bool:
     return abs(product - step.value) <= 1e-9 * max(abs(step.value), 1.0)
 
 
-def _table(rows: list[_Row], numbers: Mapping[Source, int], anchor: str) -> RichTable:
+def _table(rows: list[_Row], left_out: int, numbers: Mapping[Source, int], anchor: str) -> RichTable:
     names = list(dict.fromkeys(name for row in rows for name in row.factors))
     ones = [name for name in names if all(row.factors.get(name, 1.0) == 1.0 for row in rows)]
     columns = [name for name in names if name not in ones]
@@ -109,7 +126,8 @@ def _table(rows: list[_Row], numbers: Mapping[Source, int], anchor: str) -> Rich
         cells = [_factor(row.factors.get(name)) for name in columns]
         made.append((Symbol(row.symbol), under, f"{value}{dagger}{number}", *cells, Strong(result_text(row.end))))
     plain_ones = f"{', '.join(ones)} {'is' if len(ones) == 1 else 'are'} 1.0." if ones else ""
-    note = " ".join(filter(None, (plain_ones, NOTE if weak else "")))
+    more = f"{left_out} more under other combinations: the full form." if left_out else ""
+    note = " ".join(filter(None, (plain_ones, more, NOTE if weak else "")))
     heads: tuple[Cell, ...] = ("value", "under" if several else "", "reference", *map(Symbol, columns), "allowed")
     widths = (0.0, 1.0, 0.0, *(0.0 for _ in columns), 0.0)
     right = tuple(range(2, len(heads)))

@@ -1,40 +1,92 @@
-"""The drawings of the load path on a sheet, and what is said where they would not help."""
+"""The drawing of the load path on a sheet, and what is said where it would not help."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
-from ....checks.core.pictures import LoadPath
-from ....checks.core.result import JobResult
-from ...figures.load_path import MOST_NODES, drawable
+from ....checks.core.pictures import LoadPath, PathEdge, PathNode
+from ....checks.core.summary import quantity
+from ...figures.load_path import drawable
 from ..blocks import Block, FigureBlock, Paragraph
+from .context import Sheet
 
 CAPTION = (
-    "The force at each arrow is the largest under any combination of loads. A broken outline: declared not to carry. A "
-    "crossed arrow: no load may go there. Strokes under a box: here the path ends."
+    "Along each line its force, the largest under any combination of loads. Bars are pieces, from the first to the "
+    "last thing that they rest on, not to scale; a line that passes behind a bar does not rest on it. Hatched at the "
+    "foot: here this check ends. Broken: declared not to carry, or nobody answers for it yet. Crossed: no load may "
+    "go there."
 )
+NEGLIGIBLE = 0.5  # lbf: rounding
 
 
-def path_blocks(result: JobResult) -> Iterator[Block]:
-    """One drawing for each part of the house that hangs together, if there is more to it than a line of the table."""
-    if result.path is None or not result.path.edges:
+def path_blocks(sheet: Sheet) -> Iterator[Block]:
+    """One drawing of the whole house, if there is more to it than a line of the table; more where it is too wide."""
+    path = sheet.result.path
+    if path is None or not path.edges:
         return
-    parts, left_out = drawable(result.path)
-    parts = [part for part in parts if _worth_it(part)]
-    for index, part in enumerate(parts):
-        name = "Load path" if len(parts) == 1 else f"Load path, part {index + 1} of {len(parts)}"
-        yield FigureBlock(
-            part, name, result.units, f"path-{index + 1}", f"{name}. {CAPTION}" if index == 0 else f"{name}."
-        )
+    figures, left_out = drawable(_by_marks(path, sheet))
+    if not left_out and not any(map(_worth_it, figures)):
+        return
+    for index, part in enumerate(figures):
+        name = "Load path" if len(figures) == 1 else f"Load path, part {index + 1} of {len(figures)}"
+        caption = f"{name}. {CAPTION}" if index == 0 else f"{name}."
+        yield FigureBlock(part, name, sheet.result.units, f"path-{index + 1}", caption)
     if left_out:
-        some = "Part of the load path is" if parts else "The load path is"
+        some = "Part of the load path is" if figures else "The load path is"
         yield Paragraph(
-            f"{some} not drawn, because there is too much of it (more than {MOST_NODES} pieces that hang together, or "
-            "too many parts) or loads come back to where they were: "
-            f"{left_out} of {left_out + len(parts)} parts stand in the table only."
+            f"{some} not drawn, because there is too much of it to be read or loads come back to where they were: "
+            f"{left_out} part{'s' if left_out > 1 else ''} that hang together stand in the table only."
         )
+    yield from _arrives(path, sheet.result.units)
+
+
+def _arrives(path: LoadPath, units: str) -> Iterator[Block]:
+    """What comes on and what arrives, under the combination with most."""
+    if not path.totals:
+        return
+    most = max(path.totals, key=lambda one: abs(one.applied))
+    missing = most.applied - most.arriving
+    on, off = (quantity(value, "force", units) for value in (most.applied, most.arriving))
+    told = f"All pieces together under {most.combination}: {on} comes on, {off} arrives"
+    if abs(missing) > max(NEGLIGIBLE, 1e-6 * abs(most.applied)):
+        told += f"; {quantity(missing, 'force', units)} does not arrive"
+    yield Paragraph(f"{told}.")
+
+
+def _by_marks(path: LoadPath, sheet: Sheet) -> LoadPath:
+    """The path with the marks of the schedule beside the names; like members on the same things as one bar."""
+    known = {node.name: node for node in path.nodes}
+    one_of: dict[str, str] = {}
+    called: dict[str, str] = {}
+    for group in sheet.groups:
+        names = [piece.name for piece in group.pieces if piece.name in known]
+        same: dict[tuple[str, ...], list[str]] = {}
+        for name in names:
+            rests = sorted(edge.below for edge in path.edges if edge.above == name)
+            bears = sorted(edge.above for edge in path.edges if edge.below == name)
+            same.setdefault((*rests, "", *bears), []).append(name)
+        for some in same.values():
+            marks = [sheet.marks[name] for name in some]
+            own = "" if len(some) > 1 or marks[0] == some[0] else f" {some[0]}"
+            shown = f"{marks[0]} to {marks[-1]}, {len(some)} alike" if len(some) > 2 else ", ".join(marks)
+            called[some[0]] = f"{shown}, each" if len(some) > 1 else f"{shown}{own}"
+            one_of |= dict.fromkeys(some, some[0])
+
+    def name_of(name: str) -> str:
+        return called.get(one_of.get(name, name), name)
+
+    nodes: dict[str, PathNode] = {}
+    for node in path.nodes:
+        nodes.setdefault(name_of(node.name), replace(node, name=name_of(node.name)))
+    edges: list[PathEdge] = []
+    for edge in path.edges:
+        if one_of.get(edge.above, edge.above) == edge.above:
+            edges.append(replace(edge, above=name_of(edge.above), below=name_of(edge.below)))
+    return LoadPath(tuple(nodes.values()), tuple(edges), path.totals)
 
 
 def _worth_it(part: LoadPath) -> bool:
     """Whether a piece stands on another, or a load goes where none may go."""
-    return sum(not node.ends for node in part.nodes) > 1 or any(edge.wrong for edge in part.edges)
+    ends = {node.name for node in part.nodes if node.ends}
+    return any(edge.below not in ends or edge.wrong for edge in part.edges)

@@ -108,9 +108,13 @@ def _what(piece: PieceResult, factors: RichTable | None, index: int, units: str)
     for number, picture in enumerate(piece.pictures[1:], start=2):
         yield picture_of(piece, picture, f"figure-{index + 1}-{number}", units)
     yield from (table_block(table) for table in _tables(piece, BELOW))
+    below = factors if not (narrow and isinstance(block, Beside)) else None
+    if below is not None and len(statics) > 1 and "under" not in below.heads:
+        yield Columns(tuple(statics), (below,), (1.15, 1.0))
+        return
     yield from statics
-    if factors is not None and not (narrow and isinstance(block, Beside)):
-        yield factors
+    if below is not None:
+        yield below
 
 
 def said(piece: PieceResult) -> Iterator[tuple[str, str]]:

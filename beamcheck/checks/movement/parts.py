@@ -1,0 +1,135 @@
+"""Covers, panels, bolt rows and plaster lines: the room that their movement needs, and the room that is left for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Any
+
+from ...calc.pad import Pad
+from ...errors import BeamcheckError
+from ...formulas.movement import shrinkage as rules
+from ...model.job import Job
+from ...model.movement import Climate, Movement
+from ...model.stock import Stock
+from ...units import show
+from ...values.judgment import judgment
+from ...values.moisture import has_shrinkage, shrinkage
+from ..core.asking.question import ask
+from ..core.result import Check, PieceResult
+from .air import Lives, lives_in
+from .timber import GREEN, movement_table
+
+CLAUSE = "Wood Handbook ch. 13"
+MOVING = {"one edge": 1.0, "middle": 0.5, "both edges": 1.0}  # share of the size that moves away from where it is fixed
+
+
+@dataclass(frozen=True)
+class Part:
+    """A part with its movement, inches without sign: as it dries and as it takes on water."""
+
+    given: Movement
+    shrinks: float
+    swells: float
+    pad: Pad
+    words: str
+
+
+def with_movement(result: PieceResult, job: Job) -> PieceResult:
+    """The result of a piece with its own movement, and with the parts on it that must have room."""
+    parts = [one for one in job.movement if one.on == result.name]
+    if job.job.air is None and not parts:
+        return result
+    stock = _stock_of(result.name, job)
+    table = None if stock is None else movement_table(stock, job.job.air)
+    tables = (*result.tables, *([] if table is None else [table]))
+    checks = [check for part in parts for check in part_checks(part, stock, job.job.air)]
+    return replace(result, tables=tables).with_checks((*result.checks, *checks))
+
+
+def _stock_of(name: str, job: Job) -> Stock | None:
+    pieces: tuple[Any, ...] = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim)
+    named = next((getattr(one, "stock", None) for one in pieces if one.name == name), None)
+    return next((stock for stock in job.stock if stock.name == named), None)
+
+
+def part_checks(given: Movement, stock: Stock | None, climate: Climate | None) -> Iterator[Check]:
+    """What one part needs."""
+    name, species = given.on, given.species or (None if stock is None or stock.species == "unknown" else stock.species)
+    if species is None or not has_shrinkage(species):
+        asked = ask("movement_species", given.name, f"movement.{given.name}.species", of_wood=species or "not said")
+        text = (
+            f"{given.name}: how {species or 'wood that is not named'} shrinks is in no table; the most of all is taken"
+        )
+        yield Check.refers("movement.species", name, "wood that moves", CLAUSE, text, ask=asked)
+    part = moved(given, species, lives_in(climate))
+    if part is None:
+        return
+    if given.kind == "bolt row":
+        yield _bolts(part)
+        return
+    if given.kind == "boxed cover" and given.fixed == "both edges":
+        yield _looks(part, "boxed cover fixed at both edges", max(part.shrinks, part.swells), 0.0,
+                     "it cannot move: it cracks, or its miters open; fix it at one edge")  # fmt: skip
+        return
+    if given.kind == "boxed cover" and stock is not None and stock.metered is not None:
+        wet = judgment("moisture under a closed cover").value
+        if stock.metered > wet:
+            asked = ask("movement_wet_core", given.name, f"stock.{stock.name}.measured_moisture")
+            text = f"the timber inside was metered at {stock.metered:g} %: closed in, it stays wet and decays"
+            yield Check.refers("movement.core", name, "timber inside a cover", CLAUSE, text, ask=asked)
+    if given.kind in ("seam cover", "panel"):
+        reserve = judgment("lap that stays over a seam").value
+        shows = f"the seam shows in the dry season; a lap of {_up(part.shrinks + reserve)} or more hides it"
+        yield _looks(part, f"{given.kind}: what opens in the dry season", part.shrinks + reserve, given.lap, shows)
+    needed = max(part.swells, part.shrinks if given.kind == "plaster line" else 0.0)
+    if needed > 0.0:
+        yield _looks(part, f"{given.kind}: room", needed, given.room, "it presses, or pulls a crack: leave more room")
+
+
+def moved(given: Movement, species: str | None, lives: Lives) -> Part | None:
+    """The movement of a part, written down."""
+    pad = Pad()
+    try:
+        found = shrinkage(species, given.way)[0]
+    except BeamcheckError:
+        found = shrinkage(None, given.way)[0]
+    S = pad.take("S_pct", found.value, "%", note=found.reason, source=found.source)
+    D = pad.take("D_i", given.across * MOVING[given.fixed], "in", note=f"fixed at {given.fixed}")
+    start = min(given.built_at, GREEN)
+    dry = pad(rules.movement_exact, S_pct=S, M_i=start, M_f=lives.low, D_i=D)
+    damp = pad(rules.movement_exact, S_pct=S, M_i=start, M_f=min(lives.high, GREEN), D_i=D)
+    words = f"from {given.built_at:g} % to {lives.low:.3g} to {lives.high:.3g} % ({lives.why})"
+    return Part(given, max(-float(dry), -float(damp), 0.0), max(float(damp), float(dry), 0.0), pad, words)
+
+
+def _up(x: float) -> str:
+    """A length rounded up to the next sixteenth."""
+    return show(-(-x * 16.0 // 1.0) / 16.0, "length")
+
+
+def _bolts(part: Part) -> Check:
+    """Steel keeps its bolts where they are: the wood between them must be able to move, or it splits."""
+    given, needed = part.given, max(part.shrinks, part.swells)
+    limit = judgment("bolts across the grain on one plate").value
+    notes = [f"{given.name}: {part.words}", "slots, or holes larger than the bolts, take it; else use separate plates"]
+    if given.across > limit:
+        notes.append(f"rows over {show(limit, 'length')} apart on one plate need it shown (NDS 2018 12.5.1.3)")
+    return Check.of_ratio(
+        "movement.bolts", given.on, f"wood between the bolts of {given.name}", "NDS 2018 12.5.1.3", *notes,
+        demand=needed, capacity=given.room, kind="small length", steps=part.pad.steps,
+    )  # fmt: skip
+
+
+def _looks(part: Part, what: str, needed: float, there: float, otherwise: str) -> Check:
+    """What only shows or cracks: never a matter of carrying, so it asks, and may be accepted in words."""
+    given, id = part.given, "movement.room"
+    text = f"{given.name}: {show(needed, 'small length')} needed, {show(there, 'small length')} there; {part.words}"
+    found = Check.of_ratio(id, given.on, what, CLAUSE, text, demand=needed, capacity=there, kind="small length",
+                           steps=part.pad.steps)  # fmt: skip
+    if found.holds:
+        return found
+    if given.accepted:
+        return Check.keeps_rule(id, given.on, what, CLAUSE, f"{text}; accepted: {given.accepted}")
+    asked = ask("movement_accepted", given.name, f"movement.{given.name}.accepted", what=what, otherwise=otherwise)
+    return Check.refers(id, given.on, what, CLAUSE, f"{text}: {otherwise}", ask=asked)

@@ -1,0 +1,1 @@
+"""Exposed wood in a fire: char and what is left (NDS 2018 chapter 16)."""

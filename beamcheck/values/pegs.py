@@ -1,0 +1,42 @@
+"""Look-ups for wooden pegs: how far from ends, edges and each other they must stand."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..errors import UnknownName
+from ..provenance import Source
+from .loader import rows, source_of
+from .species import known_species
+
+TABLE, OTHERS = "peg_distances", "any other"
+
+
+@dataclass(frozen=True)
+class PegDistances:
+    """Least distances of pegs as multiples of their diameter, with their source.
+
+    `end` to the end of the tenon, `edge` to the loaded face of the mortised piece, `spacing` from peg to peg.
+    """
+
+    wood: str
+    end: float
+    edge: float
+    spacing: float
+    source: Source
+
+
+def peg_distances(species: str) -> PegDistances:
+    """The distances for a frame of that wood; woods that no row names get the largest of all.
+
+    Raises
+    ------
+    UnknownName
+        If no table knows the species.
+    """
+    wood = known_species(species)
+    listed = {row["wood"]: row for row in rows(TABLE)}
+    if not wood:
+        raise UnknownName("species", species, [name for name in listed if name != OTHERS])
+    row = listed.get(wood, listed[OTHERS])
+    return PegDistances(row["wood"], float(row["end"]), float(row["edge"]), float(row["spacing"]), source_of(row))

@@ -1,0 +1,1 @@
+"""Exposed wood in a fire."""

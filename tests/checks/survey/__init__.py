@@ -1,0 +1,1 @@
+"""Old timber: surveys, tests on site, what settles."""
