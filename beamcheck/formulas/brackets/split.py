@@ -16,11 +16,11 @@ MODE_IV = "NDS 2018 12.3.1, mode IV"
 
 @formula(symbol="r_h", clause=SPLIT, unit="in", known="derived")
 def head_reach(
-    l_h: NotNegative, x_R: NotNegative, y_h: NotNegative, theta_g: Annotated[Number, between(-90, 270, "deg")]
+    l_hd: NotNegative, x_Q: NotNegative, y_h: NotNegative, theta_g: Annotated[Number, between(-90, 270, "deg")]
 ) -> Number:
     """How far the head of a fastener stands outside the grain line through the load.
 
-    l_h: from the wall to the seat of the head.
+    l_hd: from the wall to the seat of the head.
     y_h: of the fastener, down from the top edge.
 
     Below zero a check between the head and the load leaves the part outside without a hold.
@@ -28,7 +28,7 @@ def head_reach(
     >>> round(head_reach(9.95, 8.0, 2.5, 59.0), 3)
     2.959
     """
-    return (l_h - x_R) * sin(theta_g) + y_h * cos(theta_g)
+    return (l_hd - x_Q) * sin(theta_g) + y_h * cos(theta_g)
 
 
 @formula(symbol="q_d", clause="NDS 2018 12.3.1", unit="lbf/in", known="derived")
@@ -52,7 +52,7 @@ def dowel_moment(F_yb: Positive, D_r: Positive, R_d: Positive, C_D: Positive) ->
 
 
 @formula(symbol="P_eq", clause=SPLIT, unit="lbf", known="derived")
-def load_with_own_weight(P: NotNegative, W: NotNegative, x_c: NotNegative, x_R: Positive) -> Number:
+def load_with_own_weight(P: NotNegative, W: NotNegative, x_c: NotNegative, x_Q: Positive) -> Number:
     """The load with its own weight, taken to its place: same moment about the wall face.
 
     x_c: middle of its weight, out from the wall.
@@ -60,7 +60,7 @@ def load_with_own_weight(P: NotNegative, W: NotNegative, x_c: NotNegative, x_R: 
     >>> load_with_own_weight(100.0, 6.0, 4.0, 8.0)
     103.0
     """
-    return P + W * x_c / x_R
+    return P + W * x_c / x_Q
 
 
 @formula(symbol="P_all", clause=SPLIT, unit="lbf", known="derived")

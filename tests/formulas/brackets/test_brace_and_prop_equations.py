@@ -38,10 +38,10 @@ EQUATIONS = {
     "seat_shear_length": "Min(l, k_l*d_cut)",
     "seat_shear": "k_v*P/(t*l_v)",
     # split
-    "head_reach": "(l_h - x_R)*cos(pi/2 - pi*theta_g/180) + y_h*sin(pi/2 - pi*theta_g/180)",
+    "head_reach": "(l_hd - x_Q)*cos(pi/2 - pi*theta_g/180) + y_h*sin(pi/2 - pi*theta_g/180)",
     "dowel_bearing_force": "F_e*D*C_D/R_d",
     "dowel_moment": "C_D*F_yb*(D_r**3/6)/R_d",
-    "load_with_own_weight": "(P*x_R + W*x_c)/x_R",
+    "load_with_own_weight": "(P*x_Q + W*x_c)/x_Q",
     "load_allowed": "P_s/k_s",
     # steel_core
     "elastic_bending_limit": "0.6*F_y",

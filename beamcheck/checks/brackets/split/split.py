@@ -71,7 +71,7 @@ class _Run:
 
     @property
     def demand(self) -> float:
-        return float(load_with_own_weight(P=self.load, W=self.weight, x_c=self.x_c, x_R=self.held.x_R))
+        return float(load_with_own_weight(P=self.load, W=self.weight, x_c=self.x_c, x_Q=self.held.x_R))
 
     @property
     def ratio(self) -> float:
@@ -167,11 +167,11 @@ def values_behind(rows: FixingRows, context: Context) -> WoodMaterial | None:
 def _judged(name: str, run: _Run, loads: BracketLoads, grain: float) -> Check:
     worst, pad = run.found.governing, Pad()
     margin = judgment("margin of the split test")
-    x_R = pad.take("x_R", run.held.x_R, "in", note="the load a sixth of its bearing farther out than its middle")
+    x_R = pad.take("x_Q", run.held.x_R, "in", note="the load a sixth of its bearing farther out than its middle")
     P = pad.take("P", run.load, "lbf", note="all that lies on it")
-    demand = float(pad(load_with_own_weight, P=P, W=run.weight, x_c=run.x_c, x_R=x_R))
+    demand = float(pad(load_with_own_weight, P=P, W=run.weight, x_c=run.x_c, x_Q=x_R))
     for i, one in enumerate(run.rows, start=1):
-        pad(head_reach, note=f"row {i}", l_h=one.row.head, x_R=run.held.x_R, y_h=one.row.y, theta_g=worst.grain)
+        pad(head_reach, note=f"row {i}", l_hd=one.row.head, x_Q=run.held.x_R, y_h=one.row.y, theta_g=worst.grain)
     P_s = pad.take("P_s", worst.least, "lbf", clause=CLAUSE, note=_line_words(run.held, worst))
     k_s = pad.take("k_s", margin.value, note=margin.reason, source=margin.source)
     capacity = float(pad(load_allowed, P_s=P_s, k_s=k_s))
@@ -199,7 +199,7 @@ def _line_words(held: Held, one: Split) -> str:
 
 def _reaches(run: _Run, theta: float) -> list[float]:
     return [
-        float(head_reach(l_h=one.row.head, x_R=run.held.x_R, y_h=one.row.y, theta_g=theta)) for one in run.rows
+        float(head_reach(l_hd=one.row.head, x_Q=run.held.x_R, y_h=one.row.y, theta_g=theta)) for one in run.rows
     ]  # fmt: skip
 
 
