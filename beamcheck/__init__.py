@@ -75,7 +75,9 @@ _WHERE = {
         "solved_beam",
         "withdrawal_value",
     ),
-    "single_joints": ("TurnedGroup", "peg_distances", "peg_value", "turned_group"),
+    "analysis.trusses.both_ends": ("StickForces",),
+    "single_frames": ("SolvedFrame", "solved_frame", "solved_free_frame"),
+    "single_joints": ("StepJoint", "TurnedGroup", "peg_distances", "peg_value", "step_joint", "turned_group"),
     "single_wood": (
         "char_depth",
         "equilibrium_moisture",
@@ -144,8 +146,11 @@ __all__ = [
     "Sized",
     "Solid",
     "SolvedBeam",
+    "SolvedFrame",
     "SpanTable",
     "SteelCore",
+    "StepJoint",
+    "StickForces",
     "Stock",
     "Support",
     "Tie",
@@ -195,8 +200,11 @@ __all__ = [
     "slope_ratio",
     "smallest_size",
     "solved_beam",
+    "solved_frame",
+    "solved_free_frame",
     "span_question",
     "span_table",
+    "step_joint",
     "to_pint",
     "turned_group",
     "withdrawal_value",
@@ -227,6 +235,7 @@ def __dir__() -> list[str]:
 
 
 if TYPE_CHECKING:  # the same names for type checkers, which do not run __getattr__
+    from .analysis.trusses.both_ends import StickForces
     from .api import (
         check_file,
         check_text,
@@ -273,7 +282,8 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
         solved_beam,
         withdrawal_value,
     )
-    from .single_joints import TurnedGroup, peg_distances, peg_value, turned_group
+    from .single_frames import SolvedFrame, solved_frame, solved_free_frame
+    from .single_joints import StepJoint, TurnedGroup, peg_distances, peg_value, step_joint, turned_group
     from .single_wood import (
         char_depth,
         equilibrium_moisture,

@@ -181,6 +181,43 @@ def shop_sheets(result: JobResult, path: FilePath) -> str | bytes:
     raise BeamcheckError(f"{legible(os.fsdecode(path))}: shop sheets are written as .html or .pdf; end the name so")
 
 
+def write_survey(
+    path: FilePath, *, job: FilePath | None = None, stock: str = "", paper: str = "us-letter", overwrite: bool = False
+) -> Path:
+    """Write the survey form of an old timber: .pdf to print, .html for a phone; by the end of its name.
+
+    Parameters
+    ----------
+    path : path
+    job : path, optional
+        A job file with a survey, which fills the form; left out: blank.
+    stock : str
+        Which surveyed stock, where the job has several.
+    paper : 'us-letter' or 'a4'
+    overwrite : bool
+        Replace a file that this tool did not make.
+
+    Raises
+    ------
+    BeamcheckError
+        If the job cannot be read, has no such survey, or the file cannot be written.
+    """
+    from .sheet.survey.form import blank_form, filled_form
+    from .sheet.survey.write import survey_html, survey_pdf
+
+    check_target(path, overwrite=overwrite)
+    if paper not in ("us-letter", "a4"):
+        raise BeamcheckError(f"there is no paper {paper!r}: us-letter or a4")
+    form = blank_form() if job is None else filled_form(read_job(job), stock)
+    kind = Path(os.fsdecode(path)).suffix.casefold()
+    if kind not in (".pdf", ".html", ".htm"):
+        raise BeamcheckError(
+            f"{legible(os.fsdecode(path))}: a survey form is written as .pdf or .html; end the name so"
+        )
+    made = survey_pdf(form, paper) if kind == ".pdf" else survey_html(form)  # type: ignore[arg-type]
+    return write_output(made, path, overwrite=overwrite)
+
+
 def write_template(
     job: FilePath | JobResult, piece: str, *paths: FilePath, paper: str = "letter", units: str = "in",
     overwrite: bool = False,

@@ -511,3 +511,20 @@ def _same(one: str, other: str) -> bool:
 
 
 main.add_command(page)
+
+
+@main.command("survey", short_help="The form for a survey of an old timber, blank or filled.")
+@click.argument("out", metavar="OUT.pdf|OUT.html")
+@click.option("--job", metavar="JOB.toml", help="Fill it with a survey of this job; left out: the blank form.")
+@click.option("--stock", default="", metavar="NAME", help="The surveyed stock, where the job has several.")
+@click.option(
+    "--paper", type=click.Choice(["us-letter", "a4"]), default="us-letter", show_default=True, help="Of a PDF."
+)
+@click.option("--overwrite", is_flag=True, help="Replace the output even if this tool did not make it.")
+def survey(out: str, job: str | None, stock: str, paper: str, overwrite: bool) -> int:
+    """Write the survey form to OUT: a PDF to print and write on, or a page that a phone can fill in."""
+    from .api import write_survey
+
+    _check_targets([("the job file", job), ("the form", out)], overwrite)
+    say(f"{write_survey(out, job=job, stock=stock, paper=paper, overwrite=overwrite)}\n")
+    return 0

@@ -7,17 +7,20 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Literal
 
 import numpy as np
 
 from .calc.pad import Pad
-from .errors import BeamcheckError
+from .errors import BeamcheckError, OutOfRange, UnknownName
 from .formulas.connections import bolt_pattern as pattern
 from .formulas.connections import dowel_bearing, lateral, yield_terms
-from .formulas.joints import peg_modes, pegs
+from .formulas.joints import peg_modes, pegs, steps
+from .formulas.joints.pegs import PEGS
+from .formulas.wood.bearing import bearing_at_angle
 from .single import SingleValue
 from .units import read, show
+from .values.judgment import judgment
 from .values.pegs import PegDistances
 from .values.pegs import peg_distances as listed_distances
 from .values.species import specific_gravity
@@ -57,8 +60,7 @@ def peg_value(
     pad, D, G_p, G_t = Pad(), float(read(diameter, "length")), _gravity(peg), _gravity(timber)
     l_m, l_s = float(read(tenon, "length")), float(read(cheek, "length"))
     angles = [float(read(angle, "angle")) for angle in (tenon_angle, cheek_angle)]
-    if l_m < 1.5:
-        raise BeamcheckError(f"the tenon is {show(l_m, 'length')} thick: pegs were tested in 1 1/2 in and thicker")
+    _within_what_was_tested(G_p, G_t, l_m)
     if l_s < l_m:
         raise BeamcheckError(
             f"the cheek is {show(l_s, 'length')} and the tenon {show(l_m, 'length')} thick: cheeks thinner than the "
@@ -85,6 +87,32 @@ def peg_value(
     Z = pad(peg_modes.peg_value, **{f"Z_{mode}": value for mode, value in modes.items()})
     mode = min(modes, key=lambda each: float(modes[each]))
     return SingleValue("lateral value of one peg", float(Z), "force", tuple(pad.steps), f"mode {mode}; {SCREENING}")
+
+
+def _within_what_was_tested(G_p: float, G_t: float, tenon: float) -> None:
+    """Raises `OutOfRange` where nobody has tried pegs."""
+    leanest, low, high, thinnest = (
+        judgment(name).value
+        for name in (
+            "leanest peg", "lightest timber with pegs", "heaviest timber with pegs", "thinnest tenon with pegs"
+        )
+    )  # fmt: skip
+    if G_p < max(leanest, G_t):
+        raise OutOfRange(
+            f"a peg of specific gravity {G_p:g} in timber of {G_t:g}: pegs are of hardwood of {leanest:g} and "
+            "more, and not lighter than the timber", PEGS,
+        )  # fmt: skip
+    if not low <= G_t <= high:
+        raise OutOfRange(
+            f"timber of specific gravity {G_t:g}: pegs were tested in {low:g} to {high:g}; "
+            "an engineer answers for others",
+            PEGS,
+        )
+    if tenon < thinnest:
+        raise OutOfRange(
+            f"the tenon is {show(tenon, 'length')} thick: pegs were tested in {show(thinnest, 'length')} and thicker",
+            PEGS,
+        )
 
 
 def peg_distances(species: str) -> PegDistances:
@@ -187,3 +215,84 @@ def _plate_value(
     if g > 0.0:
         return float(lateral.shear_across_gap(pad, two_planes=True, D_m=D, D_s=D, theta=theta, g=g, **common).Z)
     return float(lateral.double_shear(pad, D=D, theta=theta, **common).Z)
+
+
+Face = Literal["bisector", "square to the rafter", "square to the tie"]
+
+
+@dataclass(frozen=True)
+class StepJoint:
+    """A step joint by its ratios; no verdict. Lengths in, stresses psi, moment lbf in.
+
+    `bearing` and `shear` are shares of what is allowed, `pressure` on the front face, `allowed_tie` and
+    `allowed_rafter` against it, `length` that counts in shear, `deepest` the deepest notch that the angle allows,
+    `moment` in the tie under the notch. `refused` says why it has no value as it is: nothing may pass then.
+    """
+
+    pressure: float
+    allowed_tie: float
+    allowed_rafter: float
+    bearing: float
+    length: float
+    shear: float
+    deepest: float
+    moment: float
+    refused: tuple[str, ...]
+
+
+def step_joint(
+    push: object, *, angle: object, width: object, notch: object, behind: object, tie_depth: object, F_c_star: object,
+    F_c_perp: object, F_v: object, face: Face = "bisector", reaction_outward: object = "0 in",
+) -> StepJoint:  # fmt: skip
+    """The foot of a rafter or strut let into a tie, chord or post by a single step. Friction is not counted.
+
+    Parameters
+    ----------
+    push : str or pint quantity
+        In the rafter.
+    angle : str or pint quantity
+        Between rafter and tie.
+    width, notch, behind, tie_depth : str or pint quantity
+        Of the narrower piece; depth of the notch; from its root to the end of the tie; depth of the tie.
+    F_c_star, F_c_perp, F_v : str or pint quantity
+        Adjusted values of both pieces, the lower of each: along the grain without C_P, across it, in shear.
+    face : 'bisector', 'square to the rafter' or 'square to the tie'
+        How the front face is cut.
+    reaction_outward : str or pint quantity
+        From the middle of the foot outward to the reaction of the support; inward with a minus sign.
+
+    Returns
+    -------
+    StepJoint
+
+    Raises
+    ------
+    BeamcheckError
+        If a unit is missing or a number is outside the rules.
+    """
+    N, beta = float(read(push, "force")), float(read(angle, "angle"))
+    b, t_n, l_v, d = (float(read(one, "length")) for one in (width, notch, behind, tie_depth))
+    F_c, F_perp, F_v_prime = (float(read(one, "stress")) for one in (F_c_star, F_c_perp, F_v))
+    x_R = float(read(reaction_outward, "offset"))
+    if face not in ("bisector", "square to the rafter", "square to the tie"):
+        raise UnknownName("face of a step", face, ["bisector", "square to the rafter", "square to the tie"])
+    pressed = steps.step_on_bisector if face == "bisector" else steps.step_square
+    pressure = float(pressed(N, beta, b, t_n))
+    in_tie, in_rafter = {
+        "bisector": (beta / 2, beta / 2), "square to the rafter": (beta, 0.0), "square to the tie": (0.0, beta),
+    }[face]  # fmt: skip
+    tie, rafter = (float(bearing_at_angle(F_c, F_perp, at)) for at in (in_tie, in_rafter))
+    T, V = N * float(np.cos(np.radians(beta))), N * float(np.sin(np.radians(beta)))
+    deepest, refused = float(steps.deepest_step(d, beta)), []
+    if t_n > deepest * (1 + 1e-9):
+        refused.append(f"the notch is deeper than {show(deepest, 'length')}, the most at this angle")
+    least = judgment("least length behind a step").value
+    length = float(steps.step_shear_length(l_v, t_n)) if l_v >= least else 0.0
+    if length == 0.0:
+        refused.append(f"less than {show(least, 'length')} of wood behind the notch splits off")
+    k_v = judgment("largest over mean shear behind a step").value
+    shear = float(steps.step_shear(T, b, length, k_v)) / F_v_prime if length else np.inf
+    return StepJoint(
+        pressure, tie, rafter, pressure / min(tie, rafter), length, float(shear), deepest,
+        float(steps.moment_under_step(T, d, V, x_R)), tuple(refused),
+    )  # fmt: skip

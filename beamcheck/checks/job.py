@@ -200,6 +200,11 @@ def _about(job: Job) -> tuple[tuple[str, str], ...]:
         ("wind speed", about.wind_speed), ("notes", about.notes),
     ):  # fmt: skip
         rows.append((label, text or "not given"))
+    rows += [(label, text) for label, text in (
+        ("project number", about.project), ("designed by", about.designed_by), ("checked by", about.checked_by),
+    ) if text]  # fmt: skip
+    for one in about.revision:
+        rows.append((f"revision {one.mark}", ", ".join(filter(None, (one.date, one.what, one.by)))))
     if about.ground_snow is not None:
         rows.append(("ground snow", show(about.ground_snow, "load")))
     rows.append(("earthquake", "out of scope: not checked here"))

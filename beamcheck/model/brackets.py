@@ -6,16 +6,18 @@ cannot be built or cannot be understood.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, Literal
 
-from pydantic import Field, field_validator
+from pydantic import Field, ValidationError, field_validator, model_validator
 
+from ..errors import JobError
 from .bracket_shapes import Bent, Braced, Corbel, Pocket, Point, Shape, Solid, SteelCore
 from .fields.base import Answer, Insisting, Name, Piece, Words
-from .fields.places import SAME_PLACE, Fault, inches
+from .fields.places import SAME_PLACE, Fault, entries, inches
 from .fields.quantities import Force, Length, Moisture, PositiveLength, Spring
 from .fixings import Fixings, Row, row_faults
+from .layers import Layer, weight_of
 from .loads import Load
 
 __all__ = [
@@ -216,6 +218,9 @@ class Bracket(Insisting):
             yield from row_faults(self.fixings.rows, self.shape)
 
 
+LIGHTER = 0.98  # of what its layers weigh: less is a slip, not rounding
+
+
 class Trim(Insisting):
     """Something for the looks only: a boxed beam, a molding, a hung ornament. It never carries."""
 
@@ -224,7 +229,12 @@ class Trim(Insisting):
     what: Words = Field(description="what it is, in words", examples=["three boards around a seam, no core"])
     on: Name = Field(description="the piece or [[existing]] entry it is fixed to", examples=["B1"])
     stock: Name | None = Field(default=None, description="the name of its [[stock]] entry, when it is wood of the job")
-    weight: Force = Field(description="own weight", examples=["35 lb"])
+    weight: Force = Field(description="own weight; left out where made_of says what it is made of", examples=["35 lb"])
+    made_of: tuple[Layer, ...] = Field(
+        default=(), max_length=30, description="its layers, which give its weight: boards, plaster, board, thin brick",
+        examples=[[{"what": "wood", "species": "White Oak", "length": "10 ft", "width": "30 in",
+                    "thickness": "3/4 in"}]],
+    )  # fmt: skip
     hangs: Literal["below", "on the face"] = Field(
         description="below: its weight pulls on the fasteners; on the face: it shears them", examples=["below"]
     )
@@ -246,8 +256,23 @@ class Trim(Insisting):
     )
     accidental_from: Answer = Field(default="", description="who chose that force, or which local rule")
 
+    @model_validator(mode="before")
+    @classmethod
+    def _weight_of_its_layers(cls, data: Any) -> Any:
+        """What it is made of says what it weighs, where nobody does."""
+        if not isinstance(data, Mapping) or data.get("weight") is not None or not entries(data.get("made_of")):
+            return data
+        try:
+            layers = [Layer.model_validate(one) for one in entries(data["made_of"])]
+        except (ValidationError, JobError):
+            return {**data, "weight": "1 lb"}  # the layers say themselves what is wrong
+        return {**data, "weight": f"{weight_of(layers)!r} lb"}
+
     def faults(self) -> Iterator[Fault]:
         """Its weight, and loads that are forces, since trim has no measured length."""
+        if self.made_of and self.weight < LIGHTER * (layers := weight_of(self.made_of)):
+            text = f"{self.weight:.4g} lbf, and what it is made of weighs {layers:.4g} lbf"
+            yield ("weight",), f"{text}: weigh it, or leave weight out"
         if self.weight <= 0.0:
             yield ("weight",), f"{self.weight:g} lbf cannot be right: everything weighs something"
         for i, load in enumerate(self.carries):

@@ -44,6 +44,15 @@ class Snow(Piece):
     )
 
 
+class Revision(Piece):
+    """What was changed in a job that had been given out."""
+
+    mark: Words = Field(description="its mark", examples=["A"])
+    date: Words = Field(default="", description="the day, as text", examples=["9 May 2025"])
+    what: Words = Field(description="what was changed", examples=["seat on the west wall 5 1/2 in"])
+    by: Words = Field(default="", description="who changed it")
+
+
 class About(Insisting):
     """The job: what a plan checker wants to see first."""
 
@@ -55,6 +64,13 @@ class About(Insisting):
     address: Words = Field(default="", description="where the house stands")
     author: Words = Field(default="", description="who wrote the job file")
     date: Words = Field(default="", description="of the job file, as text", examples=["3 May 2025"])
+    project: Words = Field(default="", description="the project number", examples=["2025-014"])
+    designed_by: Words = Field(default="", description="who designed what is checked here")
+    checked_by: Words = Field(default="", description="who went over the job file before the engineer")
+    revision: tuple[Revision, ...] = Field(
+        default=(), max_length=50, description="revisions, the first first",
+        examples=[[{"mark": "A", "date": "9 May 2025", "what": "seat on the west wall 5 1/2 in", "by": "J. M."}]],
+    )  # fmt: skip
     notes: Words = Field(default="", description="whatever a reader must know")
     local_code: Words = Field(default="", description="the local code and its edition")
     ground_snow: LoadAmount | None = Field(default=None, description="ground snow load, per area")

@@ -12,7 +12,7 @@ from .folder.listing import Folder
 from .guard.bodies import Refused
 from .guard.gate import Gate
 from .guard.keys import Keys
-from .views import engineer, job, outline, piece, questions, shop, start
+from .views import engineer, job, outline, piece, questions, shop, situations, start
 from .views.site import Site, page
 
 if TYPE_CHECKING:
@@ -54,6 +54,8 @@ def application(folder: Path, hosts: frozenset[str], keys: Keys, cookie: str = "
             get("/static/{name}", _static),
             get("/new-text", job.new_text),
             posts("/new-text", job.set_new_text),
+            get("/new/{name}", situations.view),
+            posts("/new/{name}", situations.begin),
             get("/outline/{drawing}", outline.outline),
             posts("/outline/{drawing}", outline.begin),
             get(f"{at}/questions", questions.questions),

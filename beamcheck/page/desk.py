@@ -22,9 +22,10 @@ from ..errors import BeamcheckError, JobError, Problem
 from ..jobfile.keep import JobFile, open_job_file
 from ..model.job import Job
 from ..model.reading.reader import read_job_text
+from ..units import shown_in
 from .folder.listing import Folder
 
-T = TypeVar("T")
+K = TypeVar("K")
 KEPT = 24  # checked texts of one job
 MOST_DESKS = 20
 
@@ -53,7 +54,8 @@ class Desk:
     _quick: Memory = field(default_factory=Memory)
     _whole: Memory = field(default_factory=Memory)
     _checked: OrderedDict[str, Checked] = field(default_factory=OrderedDict)
-    _worked: OrderedDict[str, Checked] = field(default_factory=OrderedDict)
+    _worked: OrderedDict[tuple[str, bool], Checked] = field(default_factory=OrderedDict)
+    _room: dict[tuple[int, str], tuple[str, ...]] = field(default_factory=dict)
     _turn: dict[str, int] = field(default_factory=dict)
     _typing: int = 0  # how many wait for the verdict of what they typed
 
@@ -84,21 +86,36 @@ class Desk:
 
     def known(self, text: str) -> Checked | None:
         """What was worked out already of that text, with all steps and what answers do."""
-        return self._worked.get(text)
+        return self._worked.get((text, True))
 
-    def work_out(self, text: str) -> Checked:
-        """The same with all steps, remedies and what answers do: later, and after whoever types."""
-        while (known := self._worked.get(text)) is None:
+    def work_out(self, text: str, *, what_ifs: bool = False) -> Checked:
+        """The same with all steps and remedies, and what answers do: later, and after whoever types."""
+        while (known := self._worked.get((text, True)) or self._worked.get((text, what_ifs))) is None:
             try:
                 with self._lock:
-                    return _kept(self._worked, text, lambda: self._read(text, self._whole, self._yield, what_ifs=True))
+                    return _kept(
+                        self._worked,
+                        (text, what_ifs),
+                        lambda: self._read(text, self._whole, self._yield, what_ifs=what_ifs),
+                    )
             except Superseded:
                 time.sleep(0.01)  # what was worked out so far is kept
         return known
 
-    def room(self, job: Job, name: str) -> list[str]:
-        """How much longer, wider or heavier a piece that passes still holds."""
-        return []
+    def room(self, job: Job, name: str) -> tuple[str, ...]:
+        """How much longer, wider or heavier a piece that passes still holds; made way for whoever types."""
+        from .spare import room_to_spare
+
+        known = self._room.get((id(job), name))
+        while known is None:
+            try:
+                with self._lock, figures_only(), shown_in(job.job.units):
+                    self._quick.before_each = self._yield
+                    known = tuple(room_to_spare(job, name, lambda other: check_job(other, memory=self._quick)))
+            except Superseded:
+                time.sleep(0.01)
+        self._room = {(id(job), name): known}
+        return known
 
     def _yield(self, _: str) -> None:
         if self._typing:
@@ -118,7 +135,7 @@ class Desk:
         return Checked(text, job, (), result, time.thread_time() - begins)
 
 
-def _kept(found: OrderedDict[str, Checked], text: str, make: Callable[[], Checked]) -> Checked:
+def _kept(found: OrderedDict[K, Checked], text: K, make: Callable[[], Checked]) -> Checked:
     if text not in found:
         found[text] = make()
         while len(found) > KEPT:

@@ -18,6 +18,7 @@ from .app import application
 from .guard.keys import SESSION_SECONDS, Keys
 
 LOOPBACK = "127.0.0.1"
+AT_WORK = 8  # requests worked on beside each other; more only take each other's time
 IDLE_SECONDS = 30 * 60.0
 WARNING = """\
 Whoever is in the same network can read along: the way to the phone is not encrypted. Use a network of your own.
@@ -64,6 +65,7 @@ class Serving:
     def run(self, on_start: Callable[[], None] = lambda: None) -> None:
         """Serve until Ctrl-C, until nobody has asked for half an hour, or with a phone for eight hours."""
         import uvicorn
+        from anyio.to_thread import current_default_thread_limiter
 
         hosts = frozenset(f"{one}:{self.port}" for one in (LOOPBACK, self.phone) if one)
         gate = application(self.folder, hosts, self.keys, f"whatcarries_{self.port}")
@@ -89,6 +91,7 @@ class Serving:
                     server.should_exit = True
 
         async def both() -> None:
+            current_default_thread_limiter().total_tokens = AT_WORK
             on_start()
             watching = asyncio.create_task(watch())
             await server.serve(sockets=self.sockets)

@@ -44,6 +44,7 @@ _ALL = (
     Kind("area load", "lbf/in2", "lbf/inch**2", ("force per area",), "40 psf", -1000, 1000),
     Kind("stress", "psi", "psi", ("force per area",), "1,500 psi", 0, 1e9),
     Kind("moment", "lbf*in", "lbf*inch", ("force times length",), "3,440 lb-ft", -1e12, 1e12),
+    Kind("stiffness", "lbf/in", "lbf/inch", ("force per length",), "60,000 lb/in", 0, 1e9),
     Kind("density", "pcf", "lbf/foot**3", ("weight per volume",), "35 pcf", 0, 1e4),
     Kind("temperature", "deg F", "degF", ("temperature",), "90 F", ABSOLUTE_ZERO, 2000),
     Kind("slope", "deg", "degree", ("angle",), "6:12", 0, 90),

@@ -37,6 +37,7 @@ _STYLES: Mapping[str, tuple[_Style, _Style]] = MappingProxyType(
         "small length": (_Style("in", UNITS["in"], 3), _Style("mm", UNITS["mm"], 1)),
         "force": (_Style("lb", UNITS["lb"], 1), _Style("kN", UNITS["kN"], 3)),
         "line load": (_Style("plf", UNITS["plf"], 1), _Style("kN/m", UNITS["kN/m"], 3)),
+        "stiffness": (_Style("lb/in", UNITS["lb/in"], 0), _Style("kN/m", UNITS["kN/m"], 0)),
         "area load": (_Style("psf", UNITS["psf"], 1), _Style("kPa", UNITS["kPa"], 3)),
         "stress": (_Style("psi", UNITS["psi"], 1), _Style("MPa", UNITS["MPa"], 3)),
         "moment": (_Style("lb-ft", UNITS["lb-ft"], 1), _Style("kN·m", UNITS["kN-m"], 3)),

@@ -57,6 +57,33 @@ def test_a_wrong_number_is_told_beside_its_field_and_not_written(tmp_path: Path,
     assert path.read_bytes() == before
 
 
+def test_an_odd_figure_is_written_with_why_it_is_meant(tmp_path: Path) -> None:
+    path = with_job(tmp_path)
+    client = visitor(tmp_path)
+    odd = [["beam.b.carries.1.width", "50 ft"]]
+    said = change(client, odd).json()["problems"][0]["text"]
+    assert "meant = { width" in said
+    insists = [*odd, ["beam.b.carries.1.meant.width", "a hall of fifty feet (invented)"]]
+    assert change(client, insists).json()["written"]
+    assert tomllib.loads(path.read_text())["beam"][0]["carries"][0]["meant"] == {"width": insists[1][1]}
+
+
+def test_a_file_that_cannot_be_written_is_told_and_whole(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    path = with_job(tmp_path)
+    before = path.read_bytes()
+    client = visitor(tmp_path)
+
+    def full(*_: Any, **__: Any) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr("os.replace", full)
+    reply = change(client, [["beam.b.carries.1.live", "50 psf"]])
+    assert reply.status_code == 409
+    assert "No space left" in reply.json()["said"]
+    assert path.read_bytes() == before
+    assert [one.name for one in tmp_path.iterdir()] == ["joists.toml"]
+
+
 def test_a_missing_number_is_told(tmp_path: Path) -> None:
     with_job(tmp_path)
     said = change(visitor(tmp_path), [["beam.b.carries.1.width", ""]]).json()

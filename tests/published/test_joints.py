@@ -407,7 +407,8 @@ def test_pegs_outside_what_was_tested_have_no_value() -> None:
     given: dict[str, Any] = {"peg": "White Oak", "timber": "Douglas Fir-Larch", "tenon": "2 in", "cheek": "2 in"}
     assert "screening" in bc.peg_value("1 in", **given).note
     for changed, words in (
-        ({"peg": 0.45}, "pegs are of dense hardwood"), ({"timber": 0.68}, "that is what was tested"),
+        ({"peg": 0.45}, "dense hardwood|hardwood of"), ({"peg": 0.58, "timber": 0.59}, "not lighter than the timber"),
+        ({"timber": 0.68}, "tested in 0.35 to 0.57"),
         ({"tenon": "1 in"}, "1 1/2 in and thicker"), ({"cheek": "1.5 in"}, "cheeks thinner than the tenon"),
         ({"peg": "no such wood"}, "no such wood"),
     ):  # fmt: skip
@@ -478,3 +479,41 @@ def test_faces_let_in_carry_the_whole_push() -> None:
     steep = steps.let_in_steep_face(N, A, beta) * (A / d) * (d * math.sin(half) / math.sin(2 * half))
     flat = steps.let_in_flat_face(N, A, beta) * (A / d) * (d * math.cos(half) / math.sin(2 * half))
     assert math.hypot(steep, flat) == pytest.approx(N)
+
+
+STEP: dict[str, Any] = {
+    "angle": "33.69 deg", "width": "5.5 in", "notch": "1.75 in", "behind": "12 in", "tie_depth": "9.5 in",
+    "F_c_star": "1150 psi", "F_c_perp": "625 psi", "F_v": "170 psi",
+}  # fmt: skip
+
+
+def test_a_step_joint_in_one_call() -> None:
+    """The figures of rows F137 to F144 (derived, from the German annex and statics)."""
+    found = bc.step_joint("4870 lb", reaction_outward="5 in", **STEP)
+    assert found.refused == () and found.deepest == pytest.approx(2.375)
+    assert found.pressure == pytest.approx(463.485, rel=1e-3) and found.allowed_tie == found.allowed_rafter
+    assert found.bearing == pytest.approx(463.485 / 1074.23, rel=1e-3)
+    assert (found.shear, found.moment) == pytest.approx((0.541723, 5740.49), rel=1e-3)
+    square = bc.step_joint("4870 lb", face="square to the rafter", **STEP)
+    assert (square.pressure, square.allowed_tie, square.allowed_rafter) == pytest.approx(
+        (420.996, 913.815, 1150), rel=1e-3
+    )
+    plumb = bc.step_joint("4870 lb", face="square to the tie", **STEP)
+    assert (plumb.allowed_tie, plumb.allowed_rafter) == (square.allowed_rafter, square.allowed_tie)
+    assert bc.step_joint("4870 lb", **(STEP | {"behind": "40 in"})).length == pytest.approx(8 * 1.75)
+
+
+def test_a_step_joint_that_has_no_value_says_why() -> None:
+    short = bc.step_joint("4870 lb", **(STEP | {"behind": "6 in"}))
+    assert short.shear == math.inf and "8 in" in short.refused[0]
+    deep = bc.step_joint("4870 lb", **(STEP | {"notch": "3 in"}))
+    assert "deeper than" in deep.refused[0]
+    more = [bc.step_joint(f"{N} lb", **STEP).shear for N in (100, 1000, 5000)]
+    assert more == sorted(more)
+    for changed, words in (
+        ({"face": "by eye"}, "by eye"),
+        ({"angle": "95 deg"}, "less than 90"),
+        ({"notch": "2"}, "unit"),
+    ):
+        with pytest.raises(BeamcheckError, match=words):
+            bc.step_joint("4870 lb", **(STEP | changed))

@@ -16,7 +16,7 @@ from ...units import show
 from ...values.judgment import judgment
 from .asking.question import Question, ask
 from .context import Context
-from .pictures import Figure, Label, Table
+from .pictures import Figure, Label, Picture, Table
 from .result import Check, PieceResult, worst
 from .statics import Statics
 
@@ -69,6 +69,7 @@ class Draft:
     remedies: tuple[str, ...] = ()
     figure: Figure | None = None
     statics: Statics | None = None
+    pictures: tuple[Picture, ...] = ()
 
     def done(self) -> PieceResult:
         """The result; a piece without a check is `refer`."""
@@ -83,6 +84,7 @@ class Draft:
             tuple(dict.fromkeys(self.assumptions)),
             self.remedies,
             self.figure,
+            pictures=self.pictures,
             statics=self.statics,
         )
 

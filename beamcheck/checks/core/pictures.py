@@ -281,6 +281,69 @@ class GapPicture:
     picture: Literal["gap"] = "gap"
 
 
+class OnTop(NamedTuple):
+    """What stands on a post: from whom, and how much at most."""
+
+    name: str
+    force: Pounds
+
+
+class Way(NamedTuple):
+    """One way in which a post may bow: its side, how far apart it is braced, and how far off center its load is."""
+
+    name: str
+    side: Inches
+    braced: Inches | None
+    offset: Inches | None
+
+
+@dataclass(frozen=True)
+class PostPicture:
+    """A post from both sides. `force`: what arrives at its foot at most. `held`: how its top is held, and its foot."""
+
+    name: str
+    height: Inches
+    ways: tuple[Way, ...]
+    on: str
+    top: tuple[OnTop, ...]
+    force: Pounds
+    held: tuple[str, str]
+    cuts: tuple[CutMark, ...] = ()
+    picture: Literal["post"] = "post"
+
+
+@dataclass(frozen=True)
+class RafterPicture:
+    """A rafter, or a pair, at its slope.
+
+    Lengths: `run` from the wall's support to the ridge, level; `tail` up the slope; `seat_cut` square to the rafter,
+    `seat` level. `reaction`, `lift` at the wall, and along the stick `pressed`, `pulled`; `tied`: in the tie. `other`:
+    what the opposite foot rests on, '' for nothing said.
+    """
+
+    name: str
+    run: Inches
+    slope: Degrees
+    depth: Inches
+    tail: Inches
+    wall: str
+    ridge: str
+    pair: bool
+    other: str
+    reaction: Pounds
+    lift: Pounds
+    pressed: Pounds
+    pulled: Pounds
+    seat_cut: Inches | None = None
+    seat: Inches | None = None
+    tie: str = ""
+    tie_height: Inches = 0.0
+    tie_depth: Inches = 0.0
+    tied: Pounds = 0.0
+    loads: tuple[str, ...] = ()
+    picture: Literal["rafter"] = "rafter"
+
+
 @dataclass(frozen=True)
 class PathNode:
     """A piece. `ends`: 'ground', 'by others, confirmed', 'by others, not confirmed', '' if the path goes on."""
@@ -315,4 +378,4 @@ class LoadPath:
     totals: tuple[PathTotal, ...] = ()
 
 
-Picture = Elevation | StressPicture | GapPicture
+Picture = Elevation | StressPicture | GapPicture | PostPicture | RafterPicture

@@ -22,6 +22,7 @@ from ..core.unsaid import unsaid_of, with_unsaid
 from ..core.wood.govern import writing
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from .holding import lifting, own_lift
+from .picture import post_picture
 from .post import check_post
 from .post_run import PostRun
 from .statics import post_statics
@@ -46,6 +47,7 @@ def post_result(post: Post, context: Context) -> tuple[PieceResult, Reactions]:
         return draft.done(), replace(unknown_below(post.name, [post.on]), anchors=held)
     draft.tables += [post_loads_table(run.loads), forces_table(run.combinations, {"P": (run.P, "force")})]
     draft.statics = post_statics(run) if writing() else None
+    draft.pictures = (post_picture(run),) if writing() else ()
     by_kind = run.by_kind()
     transfer = TransferredLoad(post.name, by_kind, at=post.lands_at, applied="top", bearing=min(run.sides), by="post")
     row = SupportForces(post.on, by_kind, float(np.max(run.P)), float(np.min(run.P)))

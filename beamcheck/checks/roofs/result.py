@@ -33,6 +33,7 @@ from ..core.understood import rafter_inputs, stick_inputs, stock_inputs, tie_inp
 from ..core.unsaid import unsaid_of, with_unsaid
 from ..core.wood.govern import writing
 from ..core.wood.material import Sharing, WoodMaterial, is_unknown, modulus_prime, reference_values, wood_of
+from .picture import rafter_picture
 from .roof import Roof
 
 Make = Callable[[DesignValues], WoodMaterial]
@@ -85,7 +86,7 @@ def roof_results(rafter: Rafter, context: Context) -> list[tuple[PieceResult, Re
         if other is not None and tie is not None:
             found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, None, context)))))
         return found
-    _show_rafter(draft, run, context)
+    _show_rafter(draft, run, tie, context)
     reactions = _rafter_reactions(run, context)
     if rafter.ridge_on is not None and rafter.pair:
         draft.assumptions.append(BOTH_SIDES)
@@ -163,7 +164,7 @@ def _screened(
     return [asked, *(one for one in checks if one.ratio is None)]
 
 
-def _show_rafter(draft: Draft, run: RoofRun, context: Context) -> None:
+def _show_rafter(draft: Draft, run: RoofRun, tie: Tie | None, context: Context) -> None:
     rafter, line = run.rafter, run.rafter_line
     draft.tables += [
         roof_loads_table(rafter, rafter.carries, level=False),
@@ -176,6 +177,9 @@ def _show_rafter(draft: Draft, run: RoofRun, context: Context) -> None:
         (float(line.length), rafter.ridge_on or "ridge", "rests"),
     ]
     draft.figure = roof_figure(run, line, depth, rafter.slope, supports, _creep(rafter, context))
+    if writing():
+        thick = float(section_of(context.size(tie.stock), tie.laid, tie.plies).d) if tie is not None else 0.0
+        draft.pictures = (rafter_picture(run, depth, tie, thick, draft.tables[-2]),)
     draft.statics = _statics(draft, rafter, context)
 
 

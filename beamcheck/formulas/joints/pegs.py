@@ -10,13 +10,12 @@ from typing import Annotated
 
 from ...calc.core import Number, formula, sqrt
 from ...calc.ranges import between
+from ..connections.ranges import Gravity
 
 PEGS = "timber frame standard, pegs"
 
-PegGravity = Annotated[Number, between(0.57, 0.9, because="pegs are of dense hardwood", clause=PEGS)]
-"""Specific gravity of a peg."""
-TimberGravity = Annotated[Number, between(0.35, 0.57, because="that is what was tested", clause=PEGS)]
-"""Specific gravity of the timber that a peg goes through."""
+PegGravity = Annotated[Number, between(0.5, 0.9, because="pegs are of dense hardwood", clause=PEGS)]
+"""Specific gravity of a peg. What was tested is less wide: see tables/judgment_joints.csv."""
 
 
 @formula(symbol="F_e_par", clause=PEGS, unit="psi", known="memory", reference=True)
@@ -32,7 +31,7 @@ def peg_bearing_parallel(G_p: PegGravity) -> Number:
 
 
 @formula(symbol="F_e_perp", clause=PEGS, unit="psi", known="memory", reference=True)
-def peg_bearing_perpendicular(G_p: PegGravity, G_t: TimberGravity) -> Number:
+def peg_bearing_perpendicular(G_p: PegGravity, G_t: Gravity) -> Number:
     """Bearing strength of peg and timber together, load across the grain of the timber.
 
     At an angle between: `dowel_bearing_at_angle`.
@@ -54,7 +53,7 @@ def peg_bending_yield(G_p: PegGravity) -> Number:
 
 
 @formula(symbol="F_vy", clause=PEGS, unit="psi", known="memory", reference=True)
-def peg_shear_strength(G_p: PegGravity, G_t: TimberGravity) -> Number:
+def peg_shear_strength(G_p: PegGravity, G_t: Gravity) -> Number:
     """Shear strength of a peg across its grain; soft timber holds it less and it bends as it shears.
 
     >>> round(peg_shear_strength(0.73, 0.5), 1)

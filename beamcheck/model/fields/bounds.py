@@ -53,6 +53,9 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "temperature": Bound(-60, 250, "deg F"), "density": Bound(5, 100, "pcf"),
         "measured_moisture": Bound(1, 200, "%"),
     },
+    "Layer": {
+        "length": _feet(200), "width": _inches(600), "thickness": _inches(24), "moisture": Bound(1, 200, "%"),
+    },
     "Air": {"temperature": Bound(-40, 130, "deg F"), "humidity": Bound(0, 100, "%")},
     "Movement": {
         "across": _inches(120), "built_at": Bound(0, 200, "%"), "room": _inches(12), "lap": _inches(12),

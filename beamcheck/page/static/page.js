@@ -81,8 +81,21 @@ function wrong(problems) {
     const w = f.querySelector(".wrong");
     w.textContent = one.text; w.hidden = false;
     f.querySelectorAll("input,select").forEach((i) => i.setAttribute("aria-invalid", "true"));
+    const odd = one.text.match(/meant = \{ (\w+) =/);
+    if (odd) insist(w, f.dataset.path, odd[1]);
   }
   return beside;
+}
+// an odd figure may be right: why is written beside it, as `meant` of the entry whose field it is
+function insist(box, path, name) {
+  const at = path.slice(0, path.lastIndexOf("."));
+  const row = document.createElement("span"), label = document.createElement("label"), why = document.createElement("input"), yes = document.createElement("button");
+  row.className = "row"; why.className = "text"; why.setAttribute("data-free", ""); yes.type = "button"; yes.className = "btn small";
+  label.textContent = "It is right, because"; yes.textContent = "Write it so"; label.append(why); row.append(label, yes);
+  row.addEventListener("input", (e) => e.stopPropagation());
+  row.addEventListener("change", (e) => e.stopPropagation());
+  yes.addEventListener("click", () => { pending.set(`${at}.meant.${name}`, {value: why.value, before: ""}); write(); });
+  box.append(document.createElement("br"), row);
 }
 async function attempt() {
   const mine = ++seq;

@@ -234,9 +234,12 @@ def edited(text: str, sets: list[Any]) -> str:
     """The text of the job with fields set; errors are those of `with_fields` and `value_of`."""
     befores = {one[0]: str(one[2])[:200] if len(one) == 3 else "" for one in sets if isinstance(one, list) and one}
     values = [(path, value_of(path, value, befores.get(path, ""))) for path, value in pairs(sets)]
-    for path, _ in values:
-        if path.partition(".")[0] in ("answer", "ruling"):
+    for path, value in values:
+        kind, _, rest = path.partition(".")
+        if kind in ("answer", "ruling"):
             raise Refused("answers and rulings are written where the questions are")
+        if not rest and not (isinstance(value, dict) and value and kind != "job"):
+            raise Refused("this is not how the page asks")
     return with_fields(text, values)
 
 

@@ -11,7 +11,7 @@ from .blocks import Block, CheckBlock, Columns, Contents, Heading, Masthead, Pai
 from .closing import RESTS_ON, alphabetical, closing_blocks, job_blocks, symbols_of
 from .piece import piece_blocks, summary_of, table_block
 from .prose import capital, short_title
-from .rich_blocks import FoldEnd, FoldStart, MemberHead, MemberList, RichTable, StaticsBlock, Symbol
+from .rich_blocks import Cell, FoldEnd, FoldStart, MemberHead, MemberList, RichTable, StaticsBlock, Strong, Symbol
 from .short.context import Sheet, sheet_of
 from .short.cover import decision_blocks
 from .short.load_path import path_blocks
@@ -20,6 +20,8 @@ from .short.questions import question_blocks
 from .short.schedule import schedule_blocks
 
 OUTCOMES = ("Reviewed", "Reviewed with corrections", "Not accepted")
+TITLE_BLOCK = ("project number", "designed by", "checked by")
+REVISION, ROOM = "revision ", 2  # of a label; blank rows for revisions by pen
 EVERY_STEP, EVERY_STEP_ANCHOR = "Appendix: every step", "every-step"
 
 
@@ -84,11 +86,30 @@ def _front(sheet: Sheet) -> Iterator[Block]:
     yield SignOff(fields, note, OUTCOMES)
     yield Heading("Project", anchor="project")
     yield Pairs(_project(result, tool, whole_title=short != result.title))
+    yield _title_block(result)
+
+
+def _title_block(result: JobResult) -> RichTable:
+    """Project number, who designed and checked, revisions: what the job says, and room for a pen."""
+    about = {label.casefold(): text for label, text in result.about}
+    line = tuple(about.get(label, "") for label in TITLE_BLOCK)
+    revisions = [(label.partition(" ")[2], text, "") for label, text in result.about if label.startswith(REVISION)]
+    blank = [("", "", "")] * max(ROOM - len(revisions), 1)
+    rows: list[tuple[Cell, ...]] = [
+        line,
+        (Strong("Revision"), Strong("date, what was changed, by whom"), Strong("engineer")),
+    ]
+    rows += [*revisions, *blank]
+    return RichTable("", TITLE_BLOCK, tuple(rows), (1.0, 3.0, 1.4), (), "", "titles", "titles")
 
 
 def _project(result: JobResult, tool: str, *, whole_title: bool) -> tuple[tuple[str, str], ...]:
     """Project data; what is not given is said in one row."""
-    about = [(label, text) for label, text in result.about if label.casefold() not in BASIS]
+    about = [
+        (label, text)
+        for label, text in result.about
+        if label.casefold() not in (*BASIS, *TITLE_BLOCK) and not label.startswith(REVISION)
+    ]
     given = [(capital(label), text) for label, text in about if text.strip() not in ("", NOT_GIVEN)]
     missing = [label for label, text in about if text.strip() in ("", NOT_GIVEN)]
     rows = [("Title in full", result.title)] if whole_title else []

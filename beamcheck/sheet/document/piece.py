@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from ...checks.core.pictures import Elevation, Picture, StressPicture
+from ...checks.core.pictures import Elevation, Picture, PostPicture, RafterPicture, StressPicture
 from ...checks.core.result import Check, PieceResult, Table, Verdict
 from ...checks.core.summary import PIECE_MEANING, by_gravity, governing_phrase, quantity
 from ...provenance import Source
@@ -53,6 +53,8 @@ def piece_blocks(piece: PieceResult, index: int, units: str, numbers: Mapping[So
     yield head_of(piece, index, units, "steps-figure")
     for number, picture in enumerate(piece.pictures[1:], start=2):
         yield picture_of(piece, picture, f"steps-figure-{index + 1}-{number}", units)
+    if piece.pictures and piece.figure is not None:
+        yield diagrams_of(piece, f"steps-diagrams-{index + 1}", units)
     yield from map(table_block, piece.tables)
     if piece.to_see:
         title = f"See and photograph {piece.name} before it is covered"
@@ -91,8 +93,14 @@ def head_of(piece: PieceResult, index: int, units: str, prefix: str = "figure") 
         return Beside(pairs, picture_of(piece, piece.pictures[0], f"{prefix}-{index + 1}", units))
     if piece.figure is None:
         return pairs
-    caption = "The heights of the diagrams are not to scale."
-    return Beside(pairs, FigureBlock(piece.figure, piece.name, units, f"{prefix}-{index + 1}", caption))
+    return Beside(pairs, diagrams_of(piece, f"{prefix}-{index + 1}", units))
+
+
+def diagrams_of(piece: PieceResult, key: str, units: str) -> FigureBlock:
+    """The drawing of loads, supports and diagrams."""
+    if piece.figure is None:
+        raise ValueError(f"{piece.name} has no diagrams")
+    return FigureBlock(piece.figure, piece.name, units, key, "The heights of the diagrams are not to scale.")
 
 
 def picture_of(piece: PieceResult, picture: Picture, key: str, units: str) -> FigureBlock:
@@ -104,6 +112,8 @@ def picture_of(piece: PieceResult, picture: Picture, key: str, units: str) -> Fi
             "Under the governing loads. The figures are those of whole wood; the checks deduct the holes of the "
             "fasteners and refine further, so theirs may be larger."
         )
+    elif isinstance(picture, PostPicture | RafterPicture):
+        caption = "To scale. The written sizes count, not measured ones; each force is the largest of any combination."
     else:
         caption = "Every bar to one scale. The beam is taken as soft as one in twenty is."
     return FigureBlock(picture, piece.name, units, key, caption)

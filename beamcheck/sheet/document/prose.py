@@ -10,6 +10,18 @@ _FIRST_WORD = re.compile(r"[^\s,;:.()]+")
 _PLACE = re.compile(r"(span )?from (.+) to (.+)")
 
 
+_UNIT = re.compile(r"(?<=[0-9]) (?=(?:in|ft|lb|psi|plf|psf|pcf|mm|m|kN|kPa|MPa|lb-ft|lbf|pli|%|°F|deg)(?![A-Za-z]))")
+_FEET_AND_INCHES = re.compile(
+    r"(?<=ft) (?=[0-9]+(?: [0-9]+/[0-9]+)?[ \u00a0]in)|(?<=[0-9]) (?=[0-9]+/[0-9]+[ \u00a0]in)"
+)
+TIED = "\u00a0"
+
+
+def tied(text: str) -> str:
+    """The text with each unit tied to its number, and feet to inches, so that no unit stands alone on a line."""
+    return _FEET_AND_INCHES.sub(TIED, _UNIT.sub(TIED, text))
+
+
 def capital(text: str) -> str:
     """The text with a capital first letter, unless it begins with a symbol (`d/b`, `l_u`) or a name in backticks."""
     word = _FIRST_WORD.match(text)

@@ -128,9 +128,10 @@ class MemberList:
 
 @dataclass(frozen=True)
 class FoldStart:
-    """What follows, up to `FoldEnd`, is folded on a screen; paper from a screen leaves it out."""
+    """What follows, up to `FoldEnd`, is folded on a screen; `printed`: paper from a screen has it all the same."""
 
     title: str
+    printed: bool = False
 
 
 @dataclass(frozen=True)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 import string
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ...calc.pad import Step
-from ...checks.core.pictures import Elevation, GapPicture, LoadPath, StressPicture
+from ...checks.core.pictures import Elevation, GapPicture, LoadPath, PostPicture, RafterPicture, StressPicture
 from ...checks.core.result import HoleDrawing, JobResult
 from ...checks.core.summary import INVENTED, legible
 from ...errors import BeamcheckError
@@ -26,6 +26,9 @@ from ..figures.beam import beam_figure
 from ..figures.bracket import bracket_figure
 from ..figures.gap import gap_figure
 from ..figures.load_path import path_figure
+from ..figures.post import post_figure
+from ..figures.rafter import rafter_figure
+from ..figures.signs import SIGNS
 from ..figures.stress import stress_figure
 from ..record.as_json import result_json
 from ..record.enclosed import with_result
@@ -159,17 +162,12 @@ def _drawing(block: Any) -> Markup:
 
 def drawn(block: Any) -> str:
     """The drawing of a block as an `<svg>` element."""
-    if isinstance(block.figure, HoleDrawing):
-        return hole_figure(block.figure, block.name, block.units, block.key)
-    if isinstance(block.figure, LoadPath):
-        return path_figure(block.figure, block.name, block.units, block.key)
-    if isinstance(block.figure, Elevation):
-        return bracket_figure(block.figure, block.name, block.units, block.key)
-    if isinstance(block.figure, StressPicture):
-        return stress_figure(block.figure, block.name, block.units, block.key)
-    if isinstance(block.figure, GapPicture):
-        return gap_figure(block.figure, block.name, block.units, block.key)
-    return beam_figure(block.figure, block.name, block.units, block.key)
+    drawers: dict[type, Any] = {
+        HoleDrawing: hole_figure, LoadPath: path_figure, Elevation: bracket_figure, StressPicture: stress_figure,
+        GapPicture: gap_figure, PostPicture: post_figure, RafterPicture: rafter_figure,
+    }  # fmt: skip
+    draw: Callable[..., str] = drawers.get(type(block.figure), beam_figure)
+    return draw(block.figure, block.name, block.units, block.key)
 
 
 def _safe(markup: str) -> Markup:
@@ -199,9 +197,10 @@ def _environment() -> Environment:
     made.globals.update(
         meaning=meaning, width_class=width_class, reason=reason, brief_reason=brief_reason, result_text=result_text
     )
-    made.globals.update(warning=warning, sentence=sentence, invented=INVENTED)
+    made.globals.update(warning=warning, sentence=sentence, invented=INVENTED, signs=SIGNS)
     made.tests["long_word"] = lambda text: any(len(word) > LONGEST_WORD for word in text.split())
     made.tests["short_cell"] = lambda cell: not isinstance(cell, str) or len(cell) <= SHORT
     made.tests["figures"] = lambda text: _FIGURES.fullmatch(text) is not None
+    made.tests["broad"] = lambda block: isinstance(block.figure, LoadPath)
     made.tests["kind"] = lambda block, name: type(block).__name__ == name
     return made

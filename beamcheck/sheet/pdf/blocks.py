@@ -130,6 +130,11 @@ def _kept_together(data: list[Data]) -> list[Data]:
     return made
 
 
+def _one_by_one(data: list[Data]) -> list[Data]:
+    """Drawings of a column, one under the other."""
+    return [{"kind": "Figures", "figures": [each]} if each["kind"] == "FigureBlock" else each for each in data]
+
+
 def _beside_each_other(data: list[Data]) -> list[Data]:
     """Drawings that follow each other as one block, so that two small ones share a line."""
     made: list[Data] = []
@@ -188,7 +193,7 @@ class _Maker(ShortBlocks):
         for each in (*left, *right):
             if each["kind"] == "Pairs":
                 each |= {"look": "narrow"}
-        return {"left": _beside_each_other(left), "right": _beside_each_other(right), "shares": list(block.shares)}
+        return {"left": _one_by_one(left), "right": _one_by_one(right), "shares": list(block.shares)}
 
     def _FigureBlock(self, block: Any) -> Data:
         svg, about, width = for_typst(drawn(block))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from ..document.prose import tied
 from ..document.symbols import meaning
 from .typefaces import printable
 
@@ -16,7 +17,7 @@ _CODE_OR_SYMBOL = re.compile(r"`([^`]+)`|\b([A-Za-z]{1,5})_([A-Za-z0-9]{1,3})\b"
 
 def prose(text: str, longest: int = LONGEST_WORD) -> list[Any]:
     """Text in pieces: plain, code (what stood in backticks), or a symbol such as F_b with its subscript."""
-    line = " ".join(text.split())
+    line = tied(" ".join(text.split()))
     made: list[Any] = []
     end = 0
     for found in _CODE_OR_SYMBOL.finditer(line):
@@ -38,7 +39,7 @@ def spoken(math: str) -> str:
 
 def cell_text(text: str) -> str:
     """Text of a narrow cell."""
-    return printable(" ".join(text.split()), LONGEST_IN_CELL)
+    return printable(tied(" ".join(text.split())), LONGEST_IN_CELL)
 
 
 def cut(text: str, letters: int) -> str:

@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
+from textwrap import wrap
 
+from ...checks.core.pictures import CutMark, PostPicture, RafterPicture
 from ...checks.core.result import Figure, PieceResult
 from ...errors import BeamcheckError
+from ...model.beams import Beam
 from ...model.brackets import Bracket
 from ...units import show
 from ..figures.anchor import hole_figure
+from ..figures.post import post_figure
+from ..figures.rafter import rafter_figure
 from ..figures.svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width
 from ..templates.geometry import Point
 from ..templates.shapes import Drawn, bracket_drawn
@@ -16,6 +22,8 @@ from ..templates.shapes import Drawn, bracket_drawn
 WIDTH, SIDE = 440.0, 14.0
 HIGHEST = 300.0  # drawing units
 WOOD = "#f1f1f1"
+_AT = re.compile(r" at [0-9][^,;]*")  # a place that counts from the calculated end
+_LETTERS = 54  # of a line of text
 _ROW = 17.0  # from one row of lettering to the next
 
 
@@ -30,8 +38,18 @@ def piece_drawing(piece: PieceResult, given: object, units: str, key: str) -> tu
             return "", ""
         said = "To one scale; the figures count, not the paper. Full size: the template of this bracket."
         return bracket_figure(drawn, piece.name, key), said
+    for picture in piece.pictures:
+        if isinstance(picture, PostPicture):
+            return post_figure(picture, piece.name, units, key), "To scale. Heights run from the foot."
+        if isinstance(picture, RafterPicture):
+            return rafter_figure(picture, piece.name, units, key), "To scale. Cuts as in the sizes below."
     if piece.figure is not None and piece.figure.length > 0.0:
-        return stick_figure(piece.figure, piece.name, units, key), "To scale. Distances run from the left end."
+        before, after = beyond(given) if isinstance(given, Beam) else (0.0, 0.0)
+        drawn_stick = stick_figure(piece.figure, piece.name, units, key, before, after)
+        return (
+            drawn_stick,
+            "To scale. Distances run from the real left end of the stick; a triangle is the middle of a seat.",
+        )
     return "", ""
 
 
@@ -106,25 +124,43 @@ def _along(board: Board, stops: Sequence[tuple[float, float]], y: float) -> floa
     return y + TEXT + 6 + _ROW * max(len(rows) - 1, 0)
 
 
-def stick_figure(figure: Figure, name: str, units: str, key: str) -> str:
-    """A stick from its side with its seats and cuts, and running dimensions from its left end."""
-    scale = (WIDTH - 2 * SIDE) / figure.length
+def beyond(beam: Beam) -> tuple[float, float]:
+    """How far the stick reaches beyond its calculated ends so that its end seats are covered, in."""
+    first = min(beam.supports, key=lambda one: one.at)
+    last = max(beam.supports, key=lambda one: one.at)
+    length = max(beam.length or 0.0, last.at)
+    before = max(0.5 * (first.bearing or 0.0) - first.at, 0.0)
+    return before, max(0.5 * (last.bearing or 0.0) - (length - last.at), 0.0)
+
+
+def stick_figure(
+    figure: Figure, name: str, units: str, key: str, before: float = 0.0, after: float = 0.0
+) -> str:  # fmt: skip
+    """A stick from its side with its seats and cuts, and running dimensions from its left end.
+
+    `before`, `after`: how far the stick reaches beyond the ends that were calculated with.
+    """
+    long = before + figure.length + after
+    scale = (WIDTH - 2 * SIDE) / long
     deep = figure.depth * scale
-    seats = ", ".join(f"{text} at {show(x, 'length', units)}" for x, text, _ in figure.supports)
-    cuts = "; ".join(text for *_, text in figure.cuts)
-    board = Board(WIDTH, key, f"{name}: seats and cuts", f"Seats: {seats or 'none'}. Cuts: {cuts or 'none'}.")
+    seats = ", ".join(f"{text} at {show(x + before, 'length', units)}" for x, text, _ in figure.supports)
+    cuts = [f"{_letter(i)}: {_cut(cut, before, units)}" for i, cut in enumerate(figure.cuts)]
+    said = f"Seats: {seats or 'none'}. Cuts: {'; '.join(cuts) or 'none'}."
+    board = Board(WIDTH, key, f"{name}: seats and cuts", said)
     top = 12.0
     foot = top + deep
-    board.box(SIDE, top, figure.length * scale, deep, fill=WOOD, stroke=1.8)
-    stops: set[float] = {0.0, figure.length}
-    for x0, x1, low, depth, _ in figure.cuts:
-        left, right = SIDE + scale * max(x0, 0.0), SIDE + scale * min(x1, figure.length)
+    board.box(SIDE, top, long * scale, deep, fill=WOOD, stroke=1.8)
+    stops: set[float] = {0.0, long}
+    for i, (x0, x1, low, depth, _) in enumerate(figure.cuts):
+        start, stop = max(x0 + before, 0.0), min(x1 + before, long)
+        left, right = SIDE + scale * start, SIDE + scale * stop
         high, base = foot - scale * (low + depth), foot - scale * low
         board.shape(((left, high), (right, high), (right, base), (left, base)), fill=PAPER, width=1.2, dash="4 2")
-        stops |= {max(x0, 0.0), min(x1, figure.length)}
+        board.lettering(right + 4, 0.5 * (high + base) + TEXT / 3, _letter(i), bold=True, ground=WOOD)
+        stops |= {start, stop}
     rows: list[float] = []
     for x, text, how in sorted(figure.supports):
-        at = SIDE + scale * x
+        at = SIDE + scale * (x + before)
         board.shape(
             ((at, foot), (at - 6, foot + 10), (at + 6, foot + 10)), fill=INK if how == "rests" else PAPER, width=1.2
         )
@@ -133,6 +169,22 @@ def stick_figure(figure: Figure, name: str, units: str, key: str) -> str:
         row = next((i for i, end in enumerate(rows) if start > end + 6), len(rows))
         rows[row : row + 1] = [start + text_width(shown)]
         board.lettering(start, foot + 24 + _ROW * row, shown, tip=text)
-        stops.add(x)
+        stops.add(x + before)
     end = _along(board, [(x, SIDE + scale * x) for x in sorted(stops)], foot + 34 + _ROW * max(len(rows), 1))
-    return board.done(end + 4)
+    for told in cuts:
+        for line in wrap(told, _LETTERS, subsequent_indent="   "):
+            end += _ROW
+            board.lettering(8, end, clipped(line, WIDTH - 12))
+    return board.done(end + 6)
+
+
+def _letter(index: int) -> str:
+    return chr(ord("a") + index) if index < 26 else str(index + 1)
+
+
+def _cut(cut: CutMark, before: float, units: str) -> str:
+    """What is cut, from where to where from the end of the stick, and how high above its bottom edge."""
+    start, end = (show(max(x + before, 0.0), "length", units) for x in (cut.start, cut.end))
+    high = show(cut.depth, "length", units)
+    up = f", {show(cut.from_bottom, 'length', units)} up from the bottom" if cut.from_bottom > 0 else ""
+    return f"{_AT.sub('', cut.text)}; from {start} to {end}, {high} high{up}"

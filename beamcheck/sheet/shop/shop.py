@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
+from ...checks.core.asking.question_words import WHO
 from ...checks.core.result import JobResult, PieceResult, Verdict
 from ...checks.movement.timber import movement_line
 from ...errors import BeamcheckError
@@ -21,7 +22,7 @@ from ..document.prose import capital, sentence, short_title
 from ..document.standing_words import SIGN, listed, standing_of
 from ..lists.rows import HardwareRow, hardware_rows
 from ..templates.piece import job_of
-from .drawing import piece_drawing
+from .drawing import beyond, piece_drawing
 
 ROLES = {"carries": "meant to carry", "decorative": "decoration: carries nothing", "cover": "cover: carries nothing"}
 # of the inputs of a piece, what whoever cuts it has to know, in this order
@@ -33,6 +34,7 @@ CUT_SIZES = (
     "gusset thickness", "gusset edge", "weld", "seat", "below seat", "grain", "pocket", "skin",
 )  # fmt: skip
 WOOD = ("species", "grade", "moisture", "treatment", "steel", "manner", "holds", "fastened to", "fixed to")
+MOST_SAID = 3  # cures and questions on one page; the calc sheet has all
 _PLAIN = ("plies: 1", "treatment: none", "foot: pinned", "foot: fixed")  # of a post its foot is no size
 _SAYS_NOTHING = ("–", "not given", "not said", "0 in", "grade not given")
 
@@ -86,12 +88,22 @@ def _page(result: JobResult, job: Job, piece: PieceResult, number: int, hardware
     drawing, caption = piece_drawing(piece, given, result.units, f"shop-{number}")
     return ShopPage(
         piece.name, piece.kind, capital(piece.title), piece.verdict, standing.banner,
-        standing.stop, standing.reasons,
+        standing.stop, (*standing.reasons, *_what_helps(piece)),
         Pairs(tuple(_sizes(piece, given))), Bullets("Gaps, slots and seats", (*_gaps(given), *_moves(given, job))),
         _hardware(piece, hardware), _drills(piece),
         Bullets("Do not", tuple(_do_nots(piece, given, job, stop=standing.stop))),
         Bullets("See and tick before it is covered", tuple(_ticks(piece, given))), drawing, caption,
     )  # fmt: skip
+
+
+def _what_helps(piece: PieceResult) -> Iterator[str]:
+    """What would make it hold, and whom to ask what."""
+    for cure in piece.remedies[:MOST_SAID]:
+        yield f"What would make it hold: {sentence(cure)}"
+    for question in piece.questions[:MOST_SAID]:
+        who = WHO[question.who]
+        asked = f"Find out{who.removeprefix('you')}" if who.startswith("you") else f"Ask {who}"
+        yield f"{asked}: {sentence(question.ask)}"
 
 
 Given = Beam | Bracket | Anchor | Trim | object
@@ -122,18 +134,23 @@ def _sizes(piece: PieceResult, given: Given) -> Iterator[tuple[str, str]]:
             yield ("Size" if label == "size counted" else capital(label)), text
     if piece.figure is not None and not {"length", "height", "run"} & inputs.keys():
         yield "Length", f"{show(piece.figure.length, 'length')} as calculated: measure the place"
-    for label, text in piece.inputs:
-        if label == "cut":
-            yield "Cut", text
+    if isinstance(given, Beam):
+        yield from (("Cut", text) for text in _cuts(given))
+    else:
+        yield from (("Cut", text) for label, text in piece.inputs if label == "cut")
+
+
+def _cuts(beam: Beam) -> Iterator[str]:
+    """The cuts, from the real left end of the stick, where a tape is hooked on."""
+    before, _ = beyond(beam)
+    for cut in beam.cuts:
+        yield f"{cut.kind}, {show(cut.depth, 'length')}, {show(cut.at + before, 'length')} from the real left end"
 
 
 def _cut_length(beam: Beam, text: str) -> Iterator[tuple[str, str]]:
     """Length as calculated and, where seats reach beyond its ends, how long the stick must be at least."""
-    first = min(beam.supports, key=lambda one: one.at)
-    last = max(beam.supports, key=lambda one: one.at)
-    length = max(beam.length or 0.0, last.at)
-    before = max(0.5 * (first.bearing or 0.0) - first.at, 0.0)
-    after = max(0.5 * (last.bearing or 0.0) - (length - last.at), 0.0)
+    before, after = beyond(beam)
+    length = max(beam.length or 0.0, max(one.at for one in beam.supports))
     if before + after < 1e-6:
         yield "Length", text
     else:
@@ -273,8 +290,7 @@ def _ticks(piece: PieceResult, given: Given) -> Iterator[str]:
             yield "Ends held against turning over."
         if given.top_held == "full length":
             yield "Top edge held along its full length."
-        for cut in given.cuts:
-            yield f"Cut measured: {cut.kind}, {show(cut.depth, 'length')} at {show(cut.at, 'length')}."
+        yield from (f"Cut measured: {text}." for text in _cuts(given))
     if isinstance(given, Post):
         yield "Top and foot cut square, bearing all over; the post plumb."
     if isinstance(given, Bracket) and given.near is not None and given.near.gap:

@@ -32,7 +32,7 @@ from beamcheck.sheet.document.blocks import (
 )
 from beamcheck.sheet.document.calc_sheet import compose
 from beamcheck.sheet.document.piece import verdict_line
-from beamcheck.sheet.document.rich_blocks import FoldEnd, FoldStart, MemberHead, MemberList
+from beamcheck.sheet.document.rich_blocks import FoldEnd, FoldStart, MemberHead, MemberList, RichTable
 
 from ..sample import job
 
@@ -337,3 +337,17 @@ def test_columns_that_hold_nothing_are_left_out() -> None:
     assert (shown.heads, shown.rows) == (("Support", "D"), (("wall", "1 lb"), ("post", "–")))
     empty = of_kind(full(replace(job(), tables=(replace(table, rows=()),), pieces=())), TableBlock)[0]
     assert empty.heads == ("Support", "D", "S")
+
+
+def test_the_title_block_has_what_the_job_says_of_itself_and_room_for_a_pen() -> None:
+    about = (
+        ("project number", "2031-7"), ("designed by", "invented A."), ("checked by", "invented B."),
+        ("revision A", "9 May 2031, a longer seat, C."), ("author", "invented"),
+    )  # fmt: skip
+    blocks = compose(replace(job(), about=about))
+    (block,) = (one for one in blocks if isinstance(one, RichTable) and one.kind == "titles")
+    assert block.heads == ("project number", "designed by", "checked by")
+    assert block.rows[0] == ("2031-7", "invented A.", "invented B.")
+    assert ("A", "9 May 2031, a longer seat, C.", "") in block.rows and ("", "", "") in block.rows
+    project = next(one for one in blocks if isinstance(one, Pairs))
+    assert not {"Project number", "Revision A"} & {label for label, _ in project.rows}

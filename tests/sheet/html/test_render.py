@@ -105,12 +105,14 @@ def test_verdicts_are_words(page: Page) -> None:
 
 
 def test_every_step_is_folded_and_the_members_are_at_hand(full: Page) -> None:
-    assert [tag for tag, _attributes in full.tags].count("details") == len(job().pieces)
+    folds = [attributes.get("class") for tag, attributes in full.tags if tag == "details"]
+    assert folds.count("steps") == len(job().pieces)  # left out on paper; what governs is folded, and printed
+    assert set(folds) == {"steps", "rows"}
     lists = [attributes for tag, attributes in full.tags if tag == "nav" and attributes.get("class") == "members"]
     assert len(lists) == 1
     style = full.text_of("style").partition("@media print")[2]
-    assert ".members, details.steps { display: none; }" in style
-    assert "details" not in {tag for tag, _attributes in Page(render(job())).tags}
+    assert ".members, details.steps, details.rows > summary { display: none; }" in style
+    assert "steps" not in {attributes.get("class") for tag, attributes in Page(render(job())).tags if tag == "details"}
 
 
 def test_links_lead_somewhere(page: Page) -> None:

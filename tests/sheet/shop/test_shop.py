@@ -87,9 +87,22 @@ def test_gaps_hardware_drills_do_nots_and_ticks(pages: dict[str, ShopPage]) -> N
 
 
 def test_every_page_is_drawn_but_those_without_a_drawing(pages: dict[str, ShopPage]) -> None:
-    assert {name for name, page in pages.items() if not page.drawing} <= {"post"}
     assert "0" in re.findall(r">([^<]*)</text>", pages["old beam north"].drawing)
-    assert "2 ft 4 in" in pages["old beam north"].drawing and "2 ft 8 in" in pages["old beam north"].drawing
+    assert not {name for name, page in pages.items() if not page.drawing}
+
+
+def test_places_count_from_the_real_end_of_the_stick(pages: dict[str, ShopPage]) -> None:
+    """The mortise is 4 in long about 2 ft 6 in from the middle of a seat of 6 in, which the stick covers whole."""
+    page = pages["old beam north"]
+    assert "from 2 ft 7 in to 2 ft 11 in, 3 in high, 3 1/2 in up from the bottom" in page.drawing
+    assert ("Cut", "mortise, 3 in, 2 ft 9 in from the real left end") in page.sizes.rows
+    assert "at 2 ft 6 in" not in page.drawing
+    assert not any("2 ft 6 in" in text for text in page.ticks.items)
+
+
+def test_a_page_that_says_stop_says_what_helps_and_whom_to_ask(pages: dict[str, ShopPage]) -> None:
+    assert any(text.startswith("What would make it hold: ") for text in pages["old beam south"].reasons)
+    assert any(text.startswith(("Ask ", "Find out")) for text in pages["rafters"].reasons)
 
 
 BRACKET = """

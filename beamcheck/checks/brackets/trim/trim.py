@@ -49,6 +49,8 @@ def trim_result(trim: Trim, context: Context) -> tuple[PieceResult, Reactions]:
     draft = Draft(trim.name, "trim", f"{trim.what or 'trim'}, {show(trim.weight, 'force')}, declared {trim.role}")
     draft.inputs = [
         ("role", trim.role), ("fixed to", trim.on), ("own weight", show(trim.weight, "force")), ("hangs", trim.hangs),
+        *(("made of", f"{layer.what}{f' ({layer.species})' if layer.species else ''}: {show(layer.weight(), 'force')}")
+          for layer in trim.made_of),
         *fixing_rows(trim.fixings),
     ]  # fmt: skip
     draft.assumptions = list(GENERAL[:1])

@@ -14,6 +14,7 @@ from ..mathematics import result_text
 from ..numerals import plain
 from ..repeated_steps import warning
 from ..rich_blocks import Cell, RichTable, Strong, Symbol
+from ..symbols import plain_symbol
 
 _FACTOR = re.compile(r"C_[A-Za-z0-9]+")
 _DIGITS = 4
@@ -125,13 +126,18 @@ def _table(rows: list[_Row], left_out: int, numbers: Mapping[Source, int], ancho
         value = result_text(row.base) if row.base is not None else plain(row.value, _DIGITS)
         cells = [_factor(row.factors.get(name)) for name in columns]
         made.append((Symbol(row.symbol), under, f"{value}{dagger}{number}", *cells, Strong(result_text(row.end))))
-    plain_ones = f"{', '.join(ones)} {'is' if len(ones) == 1 else 'are'} 1.0." if ones else ""
+    plain_ones = f"{', '.join(map(_named, ones))} {'is' if len(ones) == 1 else 'are'} 1.0." if ones else ""
     more = f"{left_out} more under other combinations: the full form." if left_out else ""
     note = " ".join(filter(None, (plain_ones, more, NOTE if weak else "")))
     heads: tuple[Cell, ...] = ("value", "under" if several else "", "reference", *map(Symbol, columns), "allowed")
     widths = (0.0, 1.0, 0.0, *(0.0 for _ in columns), 0.0)
     right = tuple(range(2, len(heads)))
     return RichTable("Design values and factors", heads, tuple(made), widths, right, note, "factors", anchor)
+
+
+def _named(name: str) -> str:
+    """A factor in running text, which sets short subscripts only."""
+    return name if len(name.partition("_")[2]) <= 3 else plain_symbol(name)
 
 
 def _factor(value: float | None) -> str:

@@ -12,6 +12,7 @@ from ..blocks import Block, CheckBlock, Entry, Known, Lines, Paragraph
 from ..piece import SI_STEPS, verdict_line
 from ..prose import capital, sentence
 from ..repeated_steps import Ledger
+from ..rich_blocks import FoldEnd, FoldStart
 from .checks_table import closest, typeset
 from .context import Sheet
 from .factors import Factors
@@ -23,6 +24,8 @@ def governing_blocks(piece: PieceResult, factors: Factors, sheet: Sheet, anchor:
     """The checks that are printed line by line, without the steps that the factor table shows."""
     ledger, units = Ledger(sheet.numbers), sheet.result.units
     checks = typeset(piece)
+    if checks:
+        yield FoldStart("What governs, line by line", printed=True)
     if checks and units != "US":
         yield Paragraph(SI_STEPS)
     for number, check in enumerate(checks, start=1):
@@ -40,6 +43,8 @@ def governing_blocks(piece: PieceResult, factors: Factors, sheet: Sheet, anchor:
             title, here, check.verdict, verdict_line(check, units), check.clause, Lines(known, lines.lines, brief=True),
             notes, short=True,
         )  # fmt: skip
+    if checks:
+        yield FoldEnd()
 
 
 def _said(label: str, steps: Sequence[Step], ledger: Ledger, anchor: str) -> tuple[Known, ...]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from ....checks.core.result import Check, PieceResult, Table
 from ....checks.core.summary import quantity
 from ..blocks import Beside, Block, Columns, Pairs, Paragraph
-from ..piece import found_to_be, head_of, picture_of, piece_anchor, table_block
+from ..piece import diagrams_of, found_to_be, head_of, picture_of, piece_anchor, table_block
 from ..prose import capital, sentence
 from ..rich_blocks import MemberHead, RichTable, Side, StaticsBlock
 from .alike import Group, words_for
@@ -100,6 +100,8 @@ def _what(piece: PieceResult, factors: RichTable | None, index: int, units: str)
     narrow = factors is not None and len(factors.heads) <= BESIDE and "under" not in factors.heads
     if isinstance(block, Beside):
         right: list[Block] = [block.figure]
+        if piece.pictures and piece.figure is not None:
+            right.append(diagrams_of(piece, f"diagrams-{index + 1}", units))
         if factors is not None and narrow:
             (told if piece.figure is not None else right).append(factors)
         yield Columns(tuple(told), tuple(right), (1.0, 1.02))

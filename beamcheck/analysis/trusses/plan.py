@@ -1,0 +1,160 @@
+"""A frame as a carpenter names it: points, sticks that run through points, feet; made into nodes and bars.
+
+x to the right, y up, in inches. A stick is one piece of wood through all its points: continuous there, hinged at its
+ends unless told otherwise. No joint is taken to hold a moment.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from typing import Literal
+
+import numpy as np
+
+from ...errors import OutOfRange, UnknownName
+from ..frames.frame import Bar, Frame, Loads, Support, bar_loads
+from ..frames.structure import Hold
+
+Point = tuple[float, float]
+Acts = Literal["both", "push", "pull"]
+
+
+@dataclass(frozen=True)
+class Stick:
+    """A stick through points, in their order.
+
+    hinged : 'ends', or 'all' where it is cut at every point that it passes.
+    slips : whether the joints at its ends give along it (a tie at its heels, posts, struts, braces, collars).
+    acts, gap : as of a `Bar`: 'push' for a dry shoulder, 'pull' for a rod or strap.
+    """
+
+    name: str
+    points: tuple[str, ...]
+    hinged: Literal["ends", "all", "none"] = "ends"
+    slips: bool = False
+    acts: Acts = "both"
+    gap: float = 0.0
+
+
+@dataclass(frozen=True)
+class Stiffness:
+    """EA [lbf], EI [lbf in2], GA_s [lbf] of a stick and its weight along it [lbf/in]."""
+
+    EA: float
+    EI: float
+    GA_s: float = float("inf")
+    weight: float = 0.0
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Points, sticks and feet. `feet` are held up; the last one slides when the feet are free, unless `anchored`."""
+
+    points: Mapping[str, Point]
+    sticks: tuple[Stick, ...]
+    feet: tuple[str, ...]
+    anchored: bool = False
+
+    def __post_init__(self) -> None:
+        names = [stick.name for stick in self.sticks]
+        twice = {name for name in names if names.count(name) > 1}
+        if twice:
+            raise OutOfRange(f"sticks: {sorted(twice)[0]!r} is there twice; every stick has a name of its own", "frame")
+        reached = {point for stick in self.sticks for point in stick.points}
+        for stick in self.sticks:
+            if len(stick.points) < 2:
+                raise OutOfRange(f"stick {stick.name!r} needs two points or more", "frame")
+            for point in stick.points:
+                if point not in self.points:
+                    raise UnknownName(f"point of stick {stick.name!r}", point, list(self.points))
+            for a, b in pairwise(stick.points):
+                if np.hypot(*np.subtract(self.points[b], self.points[a])) < 1e-6:
+                    raise OutOfRange(f"stick {stick.name!r} has no length between {a!r} and {b!r}", "frame")
+            self._straight(stick)
+        for point in self.points:
+            if point not in reached:
+                raise OutOfRange(f"point {point!r}: no stick reaches it; leave it out, or take a stick to it", "frame")
+        for foot in self.feet:
+            if foot not in self.points:
+                raise UnknownName("foot", foot, list(self.points))
+        if not self.feet:
+            raise OutOfRange("the frame stands on nothing: name its feet", "frame")
+        object.__setattr__(self, "sticks", tuple(self._from_the_left(stick) for stick in self.sticks))
+
+    def _from_the_left(self, stick: Stick) -> Stick:
+        """Runs to the right, upright ones up: then a moment is positive where the lower side is pulled."""
+        runs = self.points[stick.points[0]] < self.points[stick.points[-1]]
+        return stick if runs else replace(stick, points=stick.points[::-1])
+
+    def _straight(self, stick: Stick) -> None:
+        at = np.array([self.points[point] for point in stick.points])
+        axis = at[-1] - at[0]
+        length = float(np.hypot(*axis))
+        if length < 1e-6:
+            raise OutOfRange(f"stick {stick.name!r} ends where it starts", "frame")
+        off = np.abs((at[:, 0] - at[0, 0]) * axis[1] - (at[:, 1] - at[0, 1]) * axis[0]) / length
+        along = np.diff((at - at[0]) @ axis)
+        if np.max(off) > 1e-6 * length or np.any(along <= 0.0):
+            bent = stick.points[int(np.argmax(off))]
+            raise OutOfRange(f"stick {stick.name!r} is not straight at {bent!r}: make it two sticks there", "frame")
+
+    def bars_of(self) -> dict[str, list[int]]:
+        """The numbers of the bars of each stick, in order."""
+        found, count = {}, 0
+        for stick in self.sticks:
+            found[stick.name] = list(range(count, count + len(stick.points) - 1))
+            count += len(stick.points) - 1
+        return found
+
+    def node(self, point: str) -> int:
+        """The node at a point."""
+        if point not in self.points:
+            raise UnknownName("point", point, list(self.points))
+        return list(self.points).index(point)
+
+    def frame(self, stiffness: Mapping[str, Stiffness], slip: float, hold: Hold) -> Frame:
+        """Nodes and bars.
+
+        slip : stiffness of the joints that give, lbf/in; inf for tight ones.
+        hold : what keeps the feet that could slide: False (free), True (held) or a wall's stiffness, lbf/in.
+        """
+        bars = []
+        for stick in self.sticks:
+            of, last = stiffness[stick.name], len(stick.points) - 2
+            for k, (a, b) in enumerate(pairwise(stick.points)):
+                first, end = stick.hinged != "none" and k == 0, stick.hinged != "none" and k == last
+                give = slip if stick.slips else np.inf
+                bars.append(
+                    Bar(
+                        self.node(a), self.node(b), of.EA, of.EI, of.GA_s,
+                        release_start=first or stick.hinged == "all", release_end=end or stick.hinged == "all",
+                        slip_start=give if k == 0 else np.inf, slip_end=give if k == last else np.inf, acts=stick.acts,
+                        gap=stick.gap,
+                    )
+                )  # fmt: skip
+        sliding: dict[str, Hold] = {}
+        if not self.anchored:
+            walls = not isinstance(hold, bool)
+            sliding = dict.fromkeys(self.feet if walls else self.feet[-1:], hold)
+        supports = [Support(self.node(foot), sliding.get(foot, True), True) for foot in self.feet]
+        return Frame([self.points[point] for point in self.points], bars, supports)
+
+    def loads(
+        self, frame: Frame, stiffness: Mapping[str, Stiffness], on_plan: Mapping[str, float],
+        at_points: Mapping[str, tuple[float, float]],
+    ) -> Loads:  # fmt: skip
+        """One combination: weights along sticks, `on_plan` lbf per inch of plan down on sticks, forces at points."""
+        bars = self.bars_of()
+        plan, along = np.zeros((1, len(frame.bars), 2, 2)), np.zeros((1, len(frame.bars), 2, 2))
+        for name, w in on_plan.items():
+            if name not in bars:
+                raise UnknownName("stick", name, list(bars))
+            plan[0, bars[name], :, 1] -= w
+        for name, numbers in bars.items():
+            along[0, numbers, :, 1] -= stiffness[name].weight
+        nodal = np.zeros((1, frame.n_nodes, 3))
+        for point, force in at_points.items():
+            nodal[0, self.node(point), :2] += force
+        return Loads(nodal, bar_loads(frame, plan, "projection") + bar_loads(frame, along))
