@@ -65,7 +65,7 @@ _WHERE = {
     "sheet.recheck.difference": ("Comparison", "Difference"),
     "sheet.recheck.recheck": ("recheck",),
     "sheet.record.as_json": ("result_json", "result_schema"),
-    "sheet.terminal": ("plain_text",),
+    "sheet.terminal.everything": ("plain_text",),
     "single": (
         "SingleValue",
         "SolvedBeam",
@@ -272,7 +272,7 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
     from .sheet.recheck.difference import Comparison, Difference
     from .sheet.recheck.recheck import recheck
     from .sheet.record.as_json import result_json, result_schema
-    from .sheet.terminal import plain_text
+    from .sheet.terminal.everything import plain_text
     from .single import (
         SingleValue,
         SolvedBeam,

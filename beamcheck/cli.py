@@ -9,12 +9,15 @@ import os
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from functools import partial
-from shutil import get_terminal_size
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
+from .commands.ask import ask
+from .commands.last import keep_question
+from .commands.new import new
 from .console import (
+    COLOR,
     EXIT_STATUS,
     RECHECK,
     RECHECK_STATUS,
@@ -23,9 +26,12 @@ from .console import (
     Doors,
     amount,
     amounts,
+    colored,
     progress,
     reasons,
     say,
+    waiting,
+    width,
 )
 from .page.command import page
 
@@ -122,15 +128,18 @@ def _outputs(command: Command) -> Command:
 @click.option("--xlsx", metavar="OUT.xlsx", help="Write both lists as a spreadsheet.")
 @click.option("--shop", metavar="OUT.html|OUT.pdf", help="Write shop sheets, one page a piece, in large type.")
 @click.option("--answers", is_flag=True, help="Find out what each plausible answer to each open question does.")
+@click.option("--all", "all_", is_flag=True, help="Everything: each piece with all its checks; the short answer last.")
+@click.option("--why", metavar="PIECE", help="One piece: what it was taken for, its checks, what would make it hold.")
+@COLOR
 def _check(
     job: str, sheet: str | None, pdf: str | None, json_: str | None, overwrite: bool, units: str | None,
     checks_csv: str | None, hardware_csv: str | None, xlsx: str | None, shop: str | None, answers: bool,
-    all_steps: bool,
+    all_steps: bool, all_: bool, why: str | None, color: str,
 ) -> int:  # fmt: skip
     """Check every piece of a job file.
 
-    The verdict comes first, then why, then each piece with all its checks, and what would make a failing one pass.
-    Nothing is written unless the job could be read and checked.
+    The short answer is the verdict, what fails and what cures it, what to find out, and what passes. Nothing is written
+    unless the job could be read and checked.
     """
     lists = [("--pdf", pdf), ("--checks-csv", checks_csv), ("--hardware-csv", hardware_csv), ("--xlsx", xlsx)]
     lists.append(("--shop", shop))
@@ -138,7 +147,9 @@ def _check(
     from .api import check_file
 
     more = [*_calc_sheets(sheet, pdf, all_steps), *_lists(checks_csv, hardware_csv, xlsx), *_shop(shop)]
-    return _deliver(check_file(job, units=units, what_ifs=answers), json_, overwrite, more)
+    with waiting(f"checking {job}"):
+        result = check_file(job, units=units, what_ifs=answers)
+    return _deliver(result, json_, overwrite, more, Shown(job, all_, why, color))
 
 
 def _calc_sheets(sheet: str | None, pdf: str | None, all_steps: bool) -> Iterator[tuple[str, Maker]]:
@@ -246,8 +257,11 @@ def _loads(command: Command) -> Command:
 @click.option("--shared-by", default="", metavar="TEXT", help="That deck, such as '3/4 in boards, nailed'.")
 @_outputs
 @click.option("--units", type=SYSTEMS, metavar="US|SI", default="US", show_default=True, help="Units of the words.")
+@click.option("--all", "all_", is_flag=True, help="Everything: all checks; the short answer last.")
+@COLOR
 def _span(
-    size: str, sheet: str | None, pdf: str | None, json_: str | None, overwrite: bool, all_steps: bool, **question: Any
+    size: str, sheet: str | None, pdf: str | None, json_: str | None, overwrite: bool, all_steps: bool, all_: bool,
+    color: str, **question: Any,
 ) -> int:  # fmt: skip
     """Is this stick enough for that span, or how far does it go? One beam on two supports, without a job file.
 
@@ -262,9 +276,11 @@ def _span(
     from .sizing.span import span_question
 
     species, grade = question.pop("species"), question.pop("grade")
-    return _deliver(
-        span_question(size, species, grade, **question), json_, overwrite, [*_calc_sheets(sheet, pdf, all_steps)]
-    )
+    with waiting(f"checking {size}"):
+        result = span_question(size, species, grade, **question)
+    keep_question(result.job_text)
+    files = [*_calc_sheets(sheet, pdf, all_steps)]
+    return _deliver(result, json_, overwrite, files, Shown(all=all_, color=color))
 
 
 @main.command("table", short_help="Longest spans by species, grade, size and spacing.", epilog=TABLE_STATUS)
@@ -442,8 +458,20 @@ def _register(name: str | None, html: str | None, pdf: str | None, overwrite: bo
     return 0
 
 
-def _deliver(result: JobResult, json_: str | None, overwrite: bool, more: Sequence[tuple[str, Maker]] = ()) -> int:
+class Shown(NamedTuple):
+    """What is said of a result: the job file as it was named, everything or one piece, and the color."""
+
+    source: str = ""
+    all: bool = False
+    why: str | None = None
+    color: str = "auto"
+
+
+def _deliver(
+    result: JobResult, json_: str | None, overwrite: bool, more: Sequence[tuple[str, Maker]], shown: Shown
+) -> int:  # fmt: skip
     """Make everything first, then write, then speak; the status is the verdict's."""
+    said = _said(result, shown)  # a piece that is not there is told before anything is written
     made: list[tuple[str, str | bytes]] = []
     for path, make in more:
         progress(f"setting {path}")
@@ -459,12 +487,34 @@ def _deliver(result: JobResult, json_: str | None, overwrite: bool, more: Sequen
     if json_ == "-":
         say(text)
         return STATUS[result.verdict]
-    from .sheet.terminal import WIDEST, plain_text
-
-    columns = get_terminal_size((WIDEST, 24)).columns
     places = "".join(f"Written: {path}\n" for path in written)
-    say(plain_text(result, width=columns, assumptions=True) + (f"\n{places}" if places else ""))
+    say(f"{places}\n" if places else "")
+    say(said)
     return STATUS[result.verdict]
+
+
+def _said(result: JobResult, shown: Shown) -> str:
+    """The words for a console."""
+    from .sheet.terminal.look import painted
+    from .sheet.terminal.short import short_text
+
+    columns = width()
+    if shown.why is not None:
+        from .sheet.terminal.one_piece import why_text
+
+        text = why_text(result, shown.why, width=columns)
+    elif result.job_name == "span question":
+        from .sheet.terminal.span import span_text
+
+        text = span_text(result, width=columns)
+    else:
+        text = short_text(result, width=columns, source=shown.source)
+    text = painted(text) if colored(shown.color) else text
+    if not shown.all:
+        return text
+    from .sheet.terminal.everything import WIDEST, plain_text
+
+    return f"{plain_text(result, width=columns or WIDEST, assumptions=True)}\n{'=' * min(columns, 80)}\n\n{text}"
 
 
 def _write(made: Sequence[tuple[str, str | bytes]], overwrite: bool) -> list[str]:
@@ -511,6 +561,8 @@ def _same(one: str, other: str) -> bool:
 
 
 main.add_command(page)
+main.add_command(new)
+main.add_command(ask)
 
 
 @main.command("survey", short_help="The form for a survey of an old timber, blank or filled.")

@@ -6,14 +6,19 @@ import gc
 import os
 import sys
 import traceback
-from collections.abc import Callable
-from contextlib import suppress
-from typing import Any, NoReturn, TextIO
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
+from shutil import get_terminal_size
+from threading import Event, Thread
+from typing import TYPE_CHECKING, Any, NoReturn, TextIO
 
 import click
 
 from .errors import BeamcheckError, nearest
 from .lettering import for_console, legible
+
+if TYPE_CHECKING:
+    from .checks.core.result import JobResult
 
 FAULT, BAD_INPUT, STOPPED = 1, 2, 130
 STATUS = {"passes": 0, "refer": 3, "fails": 4}
@@ -60,6 +65,66 @@ def say(text: str, *, error: bool = False) -> None:
         _let_go(stream)
         if not error and not isinstance(problem, BrokenPipeError):
             raise OSError(problem.errno, problem.strerror, "standard output") from None
+
+
+COLOR = click.option(
+    "--color", type=click.Choice(["auto", "always", "never"]), default="auto", show_default=True,
+    help="Color of signs and verdict; auto: on a terminal, unless NO_COLOR is set.",
+)  # fmt: skip
+
+
+def colored(choice: str) -> bool:
+    """Whether standard output gets color."""
+    if choice != "auto":
+        return choice == "always"
+    if os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb" or sys.stdout is None:
+        return False
+    return sys.stdout.isatty()
+
+
+def width() -> int:
+    """Columns of the window; those of a page where there is none."""
+    return get_terminal_size((80, 24)).columns
+
+
+def answer(result: JobResult, source: str, color: str) -> None:
+    """Say the short answer."""
+    from .sheet.terminal.look import painted
+    from .sheet.terminal.short import short_text
+
+    text = short_text(result, width=width(), source=source)
+    say(painted(text) if colored(color) else text)
+
+
+@contextmanager
+def waiting(what: str) -> Iterator[None]:
+    """After half a second one line on standard error with what is done and for how long; wiped when it is over.
+
+    On a terminal only.
+    """
+    if sys.stderr is None or not sys.stderr.isatty():
+        yield
+        return
+    over = Event()
+
+    def show() -> None:
+        if over.wait(0.5):
+            return
+        from rich.console import Console
+        from rich.progress import Progress, TextColumn, TimeElapsedColumn
+
+        columns = (TextColumn("{task.description}", markup=False), TimeElapsedColumn())
+        with Progress(*columns, console=Console(stderr=True), transient=True) as line:
+            line.add_task(" ".join(legible(what).split()), total=None)
+            over.wait()
+
+    thread = Thread(target=show, daemon=True)
+    thread.start()
+    try:
+        yield
+    finally:
+        over.set()
+        thread.join()
 
 
 def _let_go(stream: TextIO) -> None:
@@ -111,7 +176,7 @@ def _status(run: Callable[[], Any]) -> int:
     try:
         return int(run() or 0)
     except (click.Abort, KeyboardInterrupt):
-        return _wrong("stopped: nothing was decided", STOPPED)
+        return _wrong("stopped: nothing was decided, nothing written", STOPPED)
     except click.UsageError as error:
         command = error.ctx.command_path if error.ctx else "whatcarries"
         return _wrong(f"{error.format_message()}\n`{command} --help` says what can be given.")

@@ -24,6 +24,7 @@ from .core.wood.govern import figures_only
 from .loadpath.load_path import load_path, load_path_table, totals_table
 from .loadpath.roles import faults_of
 from .loads.given import job_checks
+from .loads.given_areas import area_tables, site_rows
 from .pieces import Memory, Run, run_pieces
 from .questions.best_answers import spared
 from .questions.collect import collect
@@ -100,16 +101,22 @@ def _check(
         from .questions.explore import explore  # the runs of answers: a job without open questions does without
 
         questions = explore(job, pieces, questions, again, seconds=seconds)
-    path, followed = load_path(job, run.structure, run.reactions, pieces)
+    whole, areas = run.job, run.structure.areas  # with the loads that follow from the site
+    path, followed = load_path(whole, run.structure, run.reactions, pieces)
     wrong = tuple(fault.text for fault in faults_of(job, run.ways))
-    of_job = tuple(job_checks(job))
+    of_job = tuple(job_checks(whole))
     return JobResult(
         title=job.job.title,
         verdict=worst([*(piece.verdict for piece in pieces), *(check.verdict for check in of_job)]),
         reasons=(*wrong, *_reasons(pieces, wrong), *map(sentence, of_job)),
-        pieces=tuple(replace(piece, understood=understood(piece.name, job)) for piece in pieces),
+        pieces=tuple(replace(piece, understood=understood(piece.name, whole)) for piece in pieces),
         about=tuple(starmap(Label, _about(job))),
-        tables=(load_path_table(job, run.reactions), totals_table(followed), _combinations_table()),
+        tables=(
+            load_path_table(whole, run.reactions),
+            totals_table(followed),
+            *area_tables(whole, areas),
+            _combinations_table(),
+        ),
         job_text=text,
         job_name=name,
         fingerprint=hashlib.sha256(text.encode()).hexdigest(),
@@ -138,7 +145,7 @@ def settled(
 
     found, reopened = held(job, run.results)
     final = with_groups(spared(job, found, plain), run)
-    return final, collect(final, reopened, tuple(job_checks(job)))
+    return final, collect(final, reopened, tuple(job_checks(run.job)))
 
 
 def with_groups(pieces: tuple[PieceResult, ...], run: Run) -> tuple[PieceResult, ...]:
@@ -205,7 +212,9 @@ def _about(job: Job) -> tuple[tuple[str, str], ...]:
     ) if text]  # fmt: skip
     for one in about.revision:
         rows.append((f"revision {one.mark}", ", ".join(filter(None, (one.date, one.what, one.by)))))
-    if about.ground_snow is not None:
+    if job.site is not None:
+        rows = [row for row in rows if row[0] != "wind speed"] + list(site_rows(job.site))
+    elif about.ground_snow is not None:
         rows.append(("ground snow", show(about.ground_snow, "load")))
     rows.append(("earthquake", "out of scope: not checked here"))
     return tuple(rows)

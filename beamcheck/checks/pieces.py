@@ -9,15 +9,17 @@ from itertools import chain
 from typing import Any
 
 from ..analysis.beams.member_loads import TransferredLoad
+from ..analysis.site.pieces import Areas, areas_of, with_formed_loads
 from ..model.beams import Beam
 from ..model.brackets import Bracket, Trim
 from ..model.existing import Existing
+from ..model.fields.base import Piece
 from ..model.job import Job
 from ..model.posts import Post
 from ..model.roofs import Rafter, Tie
 from .beams.moving_supports import Sinks, sinks_of
 from .beams.result import beam_result
-from .core.context import HEAD, Context, Joints, NoJoints, Structure
+from .core.context import AREAS, HEAD, NO_AREAS, Context, Joints, NoJoints, Structure
 from .core.draft import Reactions
 from .core.result import PieceResult
 from .core.watched import Log, Watched
@@ -28,6 +30,7 @@ from .loadpath.shared_capacity import shared_capacity_checks
 Carrying = Beam | Rafter | Post | Bracket | Trim
 Done = tuple[PieceResult, Reactions]
 KEPT = 64  # results of one piece that are kept for the next time
+FORMED = ("beam", "rafter", "tie", "post")  # kinds of piece whose loads may follow from the site
 _WATCHED = ("stocks", "pieces", "anchors", "runs", "verdicts", "stiffness", "heads")
 
 
@@ -52,12 +55,15 @@ class Memory:
     worked_out: int = 0  # how many pieces were really worked out
     entries: dict[str, dict[str, list[Any]]] = field(default_factory=dict)  # of jobs, by table and name, newest first
     before_each: Callable[[str], None] = lambda _: None  # is told the name of a piece to be worked out; may raise
+    formed: list[tuple[Job, Job, Areas]] = field(default_factory=list)  # jobs before and after their loads were formed
 
     def known(self, job: Job) -> Job:
         """The same job, made of entries that were met before where they are equal: what is the same is found again."""
         met: dict[str, Any] = {"job": self._met("job", job.job)}
         for kind in type(job).model_fields.keys() - met.keys():
-            met[kind] = tuple(self._met(kind, one) for one in getattr(job, kind))
+            value = getattr(job, kind)
+            one_of = isinstance(value, Piece)  # the site, of which a job has one
+            met[kind] = self._met(kind, value) if one_of else value and tuple(self._met(kind, one) for one in value)
         return job.model_copy(update=met)
 
     def _met(self, kind: str, entry: Any) -> Any:
@@ -67,6 +73,31 @@ class Memory:
             met.insert(0, entry)
             del met[KEPT:]
         return entry if same is None else same
+
+    def with_loads(self, job: Job) -> tuple[Job, Areas]:
+        """The job in which pieces carry what follows from the site; what was met before is the same object again."""
+        if not job.roof and not job.floor:
+            return job, NO_AREAS
+        places = (job.site, *job.roof, *job.floor)
+        before = next((one for one in self.formed if _same((one[0].site, *one[0].roof, *one[0].floor), places)), None)
+        areas = before[2] if before is not None else areas_of(job.site, job.roof, job.floor)
+        done = (
+            {}
+            if before is None
+            else {
+                id(old): new
+                for kind in FORMED
+                for old, new in zip(getattr(before[0], kind), getattr(before[1], kind), strict=True)
+            }
+        )
+        update = {
+            kind: tuple(done.get(id(piece)) or with_formed_loads(piece, areas) for piece in getattr(job, kind))
+            for kind in FORMED
+        }
+        made = job.model_copy(update=update)
+        self.formed.insert(0, (job, made, areas))
+        del self.formed[KEPT:]
+        return made, areas
 
     def find(
         self, piece: Carrying, transfers: tuple[TransferredLoad, ...], sinks: Sinks, shared: dict[str, Any]
@@ -102,11 +133,12 @@ def run_pieces(job: Job, memory: Memory | None = None) -> Run:
     then all is run once more, with what the beams below give under them. Each check is the worse of both: what a
     carrier hands on is one end of a range, and further on the other end may be worse.
     """
-    still = _run(job, memory, {})
+    job, areas = (memory or Memory()).with_loads(job)
+    still = _run(job, areas, memory, {})
     sinks = sinks_of(job.beam, still.structure)
     if not sinks:
         return still
-    run = _run(job, memory, sinks)
+    run = _run(job, areas, memory, sinks)
     return replace(run, results=tuple(map(_worse, run.results, still.results)))
 
 
@@ -124,12 +156,17 @@ def _worse(result: PieceResult, other: PieceResult) -> PieceResult:
     return result if tuple(checks) == result.checks else result.with_checks(tuple(checks))
 
 
-def _run(job: Job, memory: Memory | None, sinks: Mapping[str, Sinks]) -> Run:
+def _same(some: Sequence[Any], others: Sequence[Any]) -> bool:
+    return len(some) == len(others) and all(one is other for one, other in zip(some, others, strict=True))
+
+
+def _run(job: Job, areas: Areas, memory: Memory | None, sinks: Mapping[str, Sinks]) -> Run:
     pieces: tuple[Carrying | Tie, ...] = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim)
     everything: tuple[Carrying | Tie | Existing, ...] = (*pieces, *job.existing)
     structure = Structure(
         {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
-        {anchor.name: anchor for anchor in job.anchor}, heads={HEAD: job.job}, joints=joints_of(job),
+        {anchor.name: anchor for anchor in job.anchor}, heads={HEAD: job.job, AREAS: areas},
+        joints=joints_of(job),
     )  # fmt: skip
     transfers: dict[str, list[TransferredLoad]] = {}
     results: dict[str, PieceResult] = {}

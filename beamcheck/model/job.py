@@ -19,6 +19,7 @@ from .fields.quantities import LoadAmount
 from .movement import Climate, Movement
 from .posts import Post
 from .roofs import Rafter, Tie
+from .site import FloorArea, RoofArea, Site
 from .stock import Stock
 
 MOST_PIECES = 500  # of one kind in one job
@@ -107,6 +108,9 @@ class Job(Piece):
         description="what the job is and which standards hold",
         examples=[{"title": "Boathouse (invented)", "standard": "NDS 2018", "loads": "ASCE 7-16"}],
     )
+    site: Site | None = Field(default=None, description="the place: ground snow, wind, surroundings")
+    roof: tuple[RoofArea, ...] = Field(default=(), max_length=MOST_PIECES, description="roofs as areas with loads")
+    floor: tuple[FloorArea, ...] = Field(default=(), max_length=MOST_PIECES, description="floors as areas with loads")
     stock: tuple[Stock, ...] = Field(default=(), max_length=MOST_PIECES, description="kinds of stick")
     beam: tuple[Beam, ...] = Field(default=(), max_length=MOST_PIECES, description="level pieces in bending")
     rafter: tuple[Rafter, ...] = Field(default=(), max_length=MOST_PIECES, description="rafters")
@@ -135,3 +139,6 @@ class Job(Piece):
     ruling: tuple[Ruling, ...] = Field(
         default=(), max_length=MOST_PIECES, description="what an engineer or a department ruled in writing"
     )
+
+
+HEADS: dict[str, type[Piece]] = {"job": About, "site": Site}  # tables of which a job has one

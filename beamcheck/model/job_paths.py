@@ -16,7 +16,7 @@ from pydantic import ConfigDict, Field, TypeAdapter, ValidationError
 from ..errors import JobError, Problem, nearest
 from .fields.base import Piece, annotations_within
 from .fields.places import plain
-from .job import Job
+from .job import HEADS, Job
 
 Sets = Iterable[tuple[str, Any]]  # path and value, as a job file writes it
 
@@ -111,7 +111,7 @@ def _steps(job: Job, path: str) -> list[str | int]:
     kind, _, rest = path.partition(".")
     if kind not in Job.model_fields:
         raise _no_place(path, f"there is no table {kind!r}; {nearest(kind, sorted(Job.model_fields))}")
-    if kind == "job" or not rest:
+    if kind in HEADS or not rest:
         return [kind, *_keys(rest)]
     entries = getattr(job, kind)
     named = [(entry.name, i) for i, entry in enumerate(entries) if _begins(rest, getattr(entry, "name", ""))]

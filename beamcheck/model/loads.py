@@ -65,6 +65,17 @@ class Load(Insisting):
         default=None,
         description="a live load that stays for years, as books, stores and water do: wood creeps under it",
     )
+    roof: Name | None = Field(
+        default=None, description="the [[roof]] that comes down here, with its loads from the site", examples=["porch"]
+    )
+    floor: Name | None = Field(default=None, description="the [[floor]] that comes down here, with its loads")
+    wall_at: Length | None = Field(
+        default=None, description="of a piece that runs away from the higher wall: where that wall is along the piece"
+    )
+    off_wall: Length | None = Field(
+        default=None, description="of a piece along the higher wall: how far its middle stands from that wall"
+    )
+    astride: bool = Field(default=False, description="the strip lies half on either side of the ridge")
     dead_includes_own_weight: bool | None = Field(
         default=None,
         description="the dead load includes the weight of the piece itself, which is then not added; else it is",
@@ -77,7 +88,10 @@ class Load(Insisting):
         if self.room is not None and folded(self.room) not in map(folded, live_load_uses()):
             yield ("room",), f"{self.room!r} is no use of the tables; {nearest(self.room, live_load_uses())}"
         given = [kind for kind in KINDS if getattr(self, kind) is not None]
-        if not given:
+        if self.roof is not None and self.floor is not None:
+            yield ("floor",), "one entry is of a roof or of a floor: make two entries"
+        yield from _of_an_area(self)
+        if not given and self.roof is None and self.floor is None:
             yield (), 'a load without a kind: say dead, live, roof_live, snow or wind, for example dead = "10 psf"'
             return
         for kind in given:
@@ -102,8 +116,30 @@ class Load(Insisting):
 
 def sort_of(load: Load) -> str | None:
     """'area', 'line' or 'point': the sort that all kinds of a load share; None when they differ or there is none."""
+    if load.roof is not None or load.floor is not None:
+        return "area" if all(amount is None or amount[1] == "area" for amount in _amounts(load)) else None
     sorts = {amount[1] for kind in KINDS if (amount := getattr(load, kind)) is not None}
     return sorts.pop() if len(sorts) == 1 else None
+
+
+def _amounts(load: Load) -> list[tuple[float, str] | None]:
+    return [getattr(load, kind) for kind in KINDS]
+
+
+def _of_an_area(load: Load) -> Iterator[Fault]:
+    """What belongs to a load that follows from the site."""
+    if load.roof is None:
+        for field in ("wall_at", "off_wall"):
+            if getattr(load, field) is not None:
+                yield (field,), "it says where a drift lies, and belongs to a load of a [[roof]]: name the roof"
+        if load.astride:
+            yield ("astride",), "only the strip of a [[roof]] lies astride a ridge: name the roof"
+    elif load.wall_at is not None and load.off_wall is not None:
+        yield ("off_wall",), "a piece runs away from the wall (wall_at) or along it (off_wall): give one of the two"
+    if (load.roof or load.floor) and load.measured is not None:
+        yield ("measured",), "the loads of an area are on plan already: leave it out"
+    if (load.roof or load.floor) and load.dead_includes_own_weight:
+        yield ("dead_includes_own_weight",), "layers hold no framing: leave this out"
 
 
 def _point_load(load: Load, given: list[str]) -> Iterator[Fault]:
@@ -162,3 +198,22 @@ def _measured(load: Load, given: list[str]) -> Iterator[Fault]:
         yield ("measured",), f"{' and '.join(others)} is per area of plan: put it into an entry of its own"
     if load.measured == "plan" and load.wind is not None:
         yield ("measured",), "wind presses square to the slope and is not measured on plan: make two entries"
+
+
+class FormedLoad(Load):
+    """A load of a piece as it follows from the site: made by `analysis/site`, never read from a file.
+
+    What is stated stands in the fields of its kind; `formed` holds what the site gives beside it, lbf/in2.
+    """
+
+    entry: int = Field(default=0, description="its entry in the job file, from 0")
+    formed: dict[str, float] = Field(default_factory=dict, description="what the site gives, by kind")
+    snow_ends: tuple[float, float] = Field(
+        default=(1.0, 1.0), description="shares of the snow where it begins and ends"
+    )
+    more: bool = Field(default=False, description="it stands beside the main one of its entry")
+
+
+def ends_of(load: Load, kind: str) -> tuple[float, float]:
+    """The shares of a spread load at its two ends: 1 and 1 unless it is a drift."""
+    return load.snow_ends if kind == "snow" and isinstance(load, FormedLoad) else (1.0, 1.0)

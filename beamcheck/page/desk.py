@@ -25,7 +25,7 @@ from ..model.reading.reader import read_job_text
 from ..units import shown_in
 from .folder.listing import Folder
 
-T = TypeVar("T")
+K = TypeVar("K")
 KEPT = 24  # checked texts of one job
 MOST_DESKS = 20
 
@@ -54,7 +54,7 @@ class Desk:
     _quick: Memory = field(default_factory=Memory)
     _whole: Memory = field(default_factory=Memory)
     _checked: OrderedDict[str, Checked] = field(default_factory=OrderedDict)
-    _worked: OrderedDict[str, Checked] = field(default_factory=OrderedDict)
+    _worked: OrderedDict[tuple[str, bool], Checked] = field(default_factory=OrderedDict)
     _room: dict[tuple[int, str], tuple[str, ...]] = field(default_factory=dict)
     _turn: dict[str, int] = field(default_factory=dict)
     _typing: int = 0  # how many wait for the verdict of what they typed
@@ -86,14 +86,18 @@ class Desk:
 
     def known(self, text: str) -> Checked | None:
         """What was worked out already of that text, with all steps and what answers do."""
-        return self._worked.get(text)
+        return self._worked.get((text, True))
 
-    def work_out(self, text: str) -> Checked:
-        """The same with all steps, remedies and what answers do: later, and after whoever types."""
-        while (known := self._worked.get(text)) is None:
+    def work_out(self, text: str, *, what_ifs: bool = False) -> Checked:
+        """The same with all steps and remedies, and what answers do: later, and after whoever types."""
+        while (known := self._worked.get((text, True)) or self._worked.get((text, what_ifs))) is None:
             try:
                 with self._lock:
-                    return _kept(self._worked, text, lambda: self._read(text, self._whole, self._yield, what_ifs=True))
+                    return _kept(
+                        self._worked,
+                        (text, what_ifs),
+                        lambda: self._read(text, self._whole, self._yield, what_ifs=what_ifs),
+                    )
             except Superseded:
                 time.sleep(0.01)  # what was worked out so far is kept
         return known
@@ -131,7 +135,7 @@ class Desk:
         return Checked(text, job, (), result, time.thread_time() - begins)
 
 
-def _kept(found: OrderedDict[str, Checked], text: str, make: Callable[[], Checked]) -> Checked:
+def _kept(found: OrderedDict[K, Checked], text: K, make: Callable[[], Checked]) -> Checked:
     if text not in found:
         found[text] = make()
         while len(found) > KEPT:

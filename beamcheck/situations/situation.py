@@ -218,7 +218,7 @@ def _wood(text: str) -> Wood:
 
 
 def _picked(ask: Ask, text: str) -> str:
-    if text.isdecimal() and ask.kind not in ("load", "line", "force", "percent") and 1 <= int(text) <= len(ask.choices):
+    if text.isdecimal() and 1 <= int(text) <= len(ask.choices):  # no load is so small that its number would be one
         return ask.choices[int(text) - 1].value
     for one in ask.choices:
         if text.casefold() in (one.says.casefold(), one.value.casefold()):

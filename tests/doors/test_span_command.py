@@ -30,7 +30,7 @@ from beamcheck.sizing.span import CENTIMETER
 
 from .jobs import HEAD, PASSES, STOCK, WALL, joist
 
-ASK = ["span", "2x10", "--species", "Hem-Fir", "--grade", "No.2", "--dead", "10 psf", "--live", "40 psf",
+ASK = ["span", "--all", "2x10", "--species", "Hem-Fir", "--grade", "No.2", "--dead", "10 psf", "--live", "40 psf",
        "--finish", "gypsum board", "--spacing", "16 in"]  # fmt: skip
 SURE = ["--moisture", "dry", "--top-held", "full length", "--seat", "4 in", "--grade-from", "stamp",
         "--evidence", "invented: Hem-Fir No.2 S-DRY"]  # fmt: skip

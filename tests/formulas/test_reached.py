@@ -36,6 +36,7 @@ JOBS = [
     "tests/trials/shear_and_cuts/joist_with_a_three_inch_hole.toml",
     "tests/trials/shear_and_cuts/shear_point_load_near_seat.toml",
     "tests/formulas/rarely_run.toml",
+    "tests/formulas/loads_from_the_site.toml",
 ]
 
 STOCK = Stock.model_validate(

@@ -18,7 +18,7 @@ from .test_slips import JOB
 # told by a rule of the class or by the type itself: signed loads, angles of grain, forces that may be words, a slope
 BY_RULE = {
     "ground_snow", "one_side", "dead", "live", "roof_live", "snow", "wind", "grain", "sweep", "accidental", "start",
-    "end", "roof_slope", "up_to",
+    "end", "roof_slope", "up_to", "lifts", "presses", "partitions",
 }  # fmt: skip
 
 

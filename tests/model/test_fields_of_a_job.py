@@ -80,7 +80,7 @@ FIELDS: list[tuple[list[tuple[str, str]], str, str, str]] = [
         [('what = "plaster ceiling", dead', 'what = "plaster ceiling", form = "1 ft", dead')],
         "form",
         'beam "B1", carries 1, form',
-        "did you mean 'from'?",
+        "did you mean 'from' or 'floor'?",
     ),
     (
         [('[[existing]]\nname = "footing"', '[[exsting]]\nname = "x"\n[[existing]]\nname = "footing"')],
@@ -352,5 +352,5 @@ def _holds_a_piece(annotation: Any) -> bool:
 def test_the_job_class_knows_all_tables() -> None:
     assert set(Job.model_fields) == {
         "job", "stock", "beam", "rafter", "tie", "post", "existing", "anchor", "bracket", "trim",
-            "answer", "ruling",
+            "answer", "ruling", "site", "roof", "floor", "movement",
     }  # fmt: skip

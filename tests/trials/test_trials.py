@@ -17,7 +17,7 @@ from beamcheck.checks.job import check_job
 from beamcheck.errors import BeamcheckError
 from beamcheck.model.reading.reader import read_job
 from beamcheck.sheet.record.as_json import result_json
-from beamcheck.sheet.terminal import plain_text
+from beamcheck.sheet.terminal.everything import plain_text
 
 FOLDER = Path(__file__).parent
 ALLOWED = {"passes": {"passes"}, "fails": {"fails"}, "not_passes": {"fails", "refer", "refused"}}

@@ -9,7 +9,7 @@ import pytest
 from beamcheck.checks.core.result import JobResult, PieceResult
 from beamcheck.checks.job import check_job
 from beamcheck.model.reading.reader import read_job_text
-from beamcheck.sheet.terminal import plain_text
+from beamcheck.sheet.terminal.everything import plain_text
 
 JOB = Path(__file__).parents[2] / "worked_examples" / "chart_room.toml"
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from ...model.loads import Load
+from ...model.loads import FormedLoad, Load, ends_of
 from .load_cases import SLIVER, Applied, Stretch
 
 KIND_OF_FIELD = {"dead": "D", "live": "L", "roof_live": "Lr", "snow": "S", "wind": "W"}
@@ -42,7 +42,8 @@ class TransferredLoad:
 def applied_loads(entries: Sequence[Load], length: float) -> list[Applied]:
     """The loads of a job file on a level piece of the given length; what is not said about their place is 'unknown'."""
     found = []
-    for number, entry in enumerate(entries):
+    for place_in_file, entry in enumerate(entries):
+        number = entry.entry if isinstance(entry, FormedLoad) else place_in_file
         for field, kind in KIND_OF_FIELD.items():
             amount = getattr(entry, field)
             if amount is None or amount[0] == 0.0:  # a load that is not there must not lend its C_D
@@ -62,7 +63,8 @@ def applied_loads(entries: Sequence[Load], length: float) -> list[Applied]:
             end = min(entry.end, length) if entry.end is not None else length
             w = value * (entry.width or 0.0) if sort == "area" else value
             if end - start > SLIVER:
-                found.append(replace(here, start=start, end=end, w_start=w, w_end=w))
+                first, last = ends_of(entry, field)
+                found.append(replace(here, start=start, end=end, w_start=first * w, w_end=last * w))
             else:  # too short to be spread: the same force in one place
                 place = min(start, length)
                 found.append(replace(here, start=place, end=place, P=w * max(end - start, 0.0)))

@@ -11,7 +11,7 @@ from itertools import pairwise, product
 import numpy as np
 
 from ...errors import OutOfRange, Unstable
-from ...model.loads import Load
+from ...model.loads import Load, ends_of
 from ...model.roofs import Rafter, Tie
 from ..beams.combinations import Loaded, combine, matrix
 from ..beams.load_cases import PATTERNED, Applied, Case
@@ -362,11 +362,22 @@ def _on_rafters(
     start, end = load.start or 0.0, load.end if load.end is not None else math.inf
     # a dead load is along the slope unless it is said to be on plan: the heavier reading; all other loads are on plan
     sloped = put.case.kind == "D" and load.measured != "plan"
+    field = _FIELD_OF[put.case.kind]
     for bar in range(len(shape.roof) - 1):
         if start <= shape.middle(bar) <= end and put.loads(shape.part(bar), value):
             # local y points outwards on both sides
             target = square if put.case.kind == "W" else down if sloped else plan
-            target[bar, :, 1] -= w
+            target[bar, :, 1] -= w * _shares(shape, load, field, bar, start, end)
+
+
+def _shares(shape: _Shape, load: Load, field: str, bar: int, start: float, end: float) -> Array:
+    """(2,) what of a load is at the two ends of a bar: all of it, unless it is a drift, which falls off."""
+    first, last = ends_of(load, field)
+    if first == last == 1.0:
+        return np.ones(2)
+    left = bar if bar < shape.top else 2 * shape.top - 1 - bar
+    ends = np.interp(shape.places[left : left + 2], (start, end), (first, last))
+    return ends if bar < shape.top else ends[::-1]
 
 
 def _point_on_rafters(shape: _Shape, put: _Put, load: Load, value: float, nodal: Array) -> None:

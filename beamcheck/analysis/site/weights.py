@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from ...calc.pad import Pad
 from ...formulas.loads.roof import dead_on_plan
 from ...provenance import Source
-from ...values.site import layer_weight_of
+from ...values.site import assembly_weight, layer_weight_of
 
 
 @dataclass(frozen=True)
@@ -61,3 +61,16 @@ def assembled(pad: Pad, layers: Iterable[Layer], slope: float = 0.0) -> Assemble
         total, least = total + float(weight), least + float(low)
         found.append((layer.name, float(weight), source))
     return Assembled(total, least, tuple(found))
+
+
+def whole_assembly(pad: Pad, name: str) -> Assembled:
+    """A whole roof, floor or wall by its name in the tables, framing included; 0.6 of it is sure to stay.
+
+    Raises
+    ------
+    UnknownName
+        If it is not listed.
+    """
+    found = assembly_weight(name)
+    weight = float(pad.take("w_lay", found.value, "psi", note=found.reason, source=found.source))
+    return Assembled(weight, LEAST_OF_GIVEN * weight, ((name, weight, found.source),))

@@ -14,6 +14,7 @@ from ...analysis.beams.solved_beam import SolvedBeam
 from ...analysis.frames.member_line import Line
 from ..core.pictures import CurveMark, CutMark, Figure, LoadMark, SupportMark
 from ..core.tables import amount_words, kind_words
+from ..core.wood.lost import Lost
 from .cuts import Region
 
 if TYPE_CHECKING:
@@ -28,7 +29,9 @@ def beam_figure(
 ) -> Figure:
     """Envelopes of a level piece. `sag` is the largest total deflection with creep at each place."""
     cuts = tuple(
-        (region.start, region.end, _lower_edge(region, depth), region.cut.depth, region.text) for region in regions
+        (region.start, region.end, _lower_edge(region, depth), region.cut.depth, region.text)
+        for region in regions
+        if not isinstance(region.cut, Lost)  # a whole stretch with less of a section is no cut to draw
     )
     line = solved.cases_run.line
     bent = line.combine(_long_term(solved.combinations, solved.cases, solved.factors, K_cr))

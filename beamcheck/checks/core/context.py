@@ -9,11 +9,12 @@ from functools import partial
 from typing import Any, Protocol
 
 from ...analysis.beams.member_loads import TransferredLoad
+from ...analysis.site.pieces import Areas
 from ...model.anchors import Anchor
 from ...model.beams import Beam
 from ...model.brackets import Bracket, Trim
 from ...model.existing import Existing
-from ...model.job import About, Snow
+from ...model.job import Snow
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie
 from ...model.stock import Stock
@@ -23,7 +24,8 @@ from .watched import choose
 from .wood.group_cut import GroupCut
 from .wood.strength import Section
 
-HEAD = "job"
+HEAD, AREAS = "job", "areas"
+NO_AREAS = Areas(None, {}, {})
 AnyPiece = Beam | Rafter | Tie | Post | Bracket | Trim | Existing
 
 
@@ -34,6 +36,7 @@ class Site:
     ground_snow: tuple[float, str] | None = None
     snow: Snow | None = None
     wind_by: str = ""
+    areas: Areas = NO_AREAS
 
 
 class Joints(Protocol):
@@ -67,7 +70,7 @@ class Structure:
     """Pieces, stocks and anchor groups by name. What is left by one piece for another is of a room above this one.
 
     `groups` collects each anchor group as it is checked, with its forces: whoever asks for a layout starts from there.
-    `heads` holds the head of the job, under one name; `joints` answers for the anchor groups of beams.
+    `heads` holds the head of the job, and its roofs and floors; `joints` answers for the anchor groups of beams.
     `runs` and `verdicts` keep the solved beams, for the brackets near them; `stiffness` that of those brackets, lbf/in.
     """
 
@@ -78,14 +81,23 @@ class Structure:
     runs: MutableMapping[str, Any] = field(default_factory=dict, compare=False, repr=False)
     verdicts: MutableMapping[str, Verdict] = field(default_factory=dict, compare=False, repr=False)
     stiffness: MutableMapping[str, tuple[float, float]] = field(default_factory=dict, compare=False, repr=False)
-    heads: Mapping[str, About] = field(default_factory=dict)
+    heads: Mapping[str, Any] = field(default_factory=dict)
     joints: Joints = field(default_factory=NoJoints, compare=False, repr=False)
+
+    @property
+    def areas(self) -> Areas:
+        """Roofs and floors of the job, worked out from its site."""
+        found: Areas = self.heads.get(AREAS, NO_AREAS)
+        return found
 
     @property
     def site(self) -> Site:
         """What the head of the job says of the place where the house stands; of pieces without a job nothing."""
         head = self.heads.get(HEAD)
-        return Site() if head is None else Site(head.ground_snow, head.snow, head.wind_by)
+        if head is None:
+            return Site(areas=self.areas)
+        ground = head.ground_snow if self.areas.site is None else self.areas.site.ground_snow
+        return Site(ground, head.snow, head.wind_by, self.areas)
 
     def beams_on(self, name: str) -> tuple[Beam, ...]:
         """The beams with a support on that piece."""

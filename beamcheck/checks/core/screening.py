@@ -67,10 +67,11 @@ def screen(
     found = [replace(one, unlikely=unlikely(stock, one.values)) for one, _ in tried]
     weakest, wood = tried[0]
     asked = ask_grade(stock)
-    if fact := settled_by(found):
+    planned = worth(stock, [(one.values, one.holds) for one in found])
+    if fact := " ".join(filter(None, (settled_by(found), planned))):
         asked = replace(asked, why=fact)
     shown = [_for_information(one, weakest, found[-1], asked) for one in check(wood)]
-    return [_verdict(name, found, asked), *shown], _table(found, stock), found
+    return [_verdict(name, found, asked, planned), *shown], _table(found, stock), found
 
 
 def settled_by(found: Sequence[Screened]) -> str:
@@ -89,7 +90,7 @@ def _judged(values: DesignValues, checks: Sequence[Check]) -> Screened:
     return Screened(values, ratios[governs], governs)
 
 
-def _verdict(name: str, found: Sequence[Screened], asked: Question) -> Check:
+def _verdict(name: str, found: Sequence[Screened], asked: Question, planned: str) -> Check:
     best = found[-1]
     id, what, clause = "wood.unknown", "wood of unknown grade", "IRC R502.1"
     if best.broken:
@@ -109,7 +110,9 @@ def _verdict(name: str, found: Sequence[Screened], asked: Question) -> Check:
     gone = sum(bool(one.unlikely) for one in found)
     if gone:
         text += f". Tests on site speak against {gone} of the {len(found)} candidates"
-    return Check.refers(id, name, what, clause, text, ask=asked)
+    lost = failing_names([(one.values, one.holds) for one in found])
+    more = (f"would not hold: {lost}" if lost else "", settled_by(found), planned)
+    return Check.refers(id, name, what, clause, text, *filter(None, more), ask=asked)
 
 
 def _for_information(check: Check, weakest: Screened, best: Screened, asked: Question) -> Check:

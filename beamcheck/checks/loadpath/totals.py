@@ -21,7 +21,7 @@ from ...errors import BeamcheckError
 from ...formulas.wood.deflection import shear_modulus_from_E
 from ...model.beams import Beam, beam_length
 from ...model.existing import Existing
-from ...model.loads import Load
+from ...model.loads import Load, ends_of
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie, slope_length
 from ...model.stock import Stock
@@ -291,6 +291,9 @@ def _at_once(run: RoofRun, support: int) -> Kinds:
     return found
 
 
+_FIELD_OF = {kind: field for field, kind in KIND_OF_FIELD.items()}
+
+
 def _on_rafters(rafter: Rafter, sticks: float) -> Iterator[tuple[str, float]]:
     """Upright part of the loads of one rafter, or of both of a pair: (kind, lbf)."""
     whole, level = slope_length(rafter), math.cos(math.radians(rafter.slope))
@@ -304,7 +307,8 @@ def _on_rafters(rafter: Rafter, sticks: float) -> Iterator[tuple[str, float]]:
             start, end = load.start or 0.0, min(load.end if load.end is not None else whole, whole)
             on_plan = level if kind not in ("D", "W") or load.measured == "plan" else lean
             wide = (load.width or rafter.spacing) if sort == "area" else 1.0
-            yield kind, value * wide * max(end - start, 0.0) * on_plan * sticks
+            even = 0.5 * sum(ends_of(load, _FIELD_OF[kind]))
+            yield kind, value * wide * max(end - start, 0.0) * on_plan * sticks * even
 
 
 def _on_tie(rafter: Rafter, tie: Tie, length: float) -> Iterator[tuple[str, float]]:

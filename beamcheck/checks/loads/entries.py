@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...model.beams import Beam
-from ...model.loads import Load, sort_of
+from ...model.loads import FormedLoad, Load, sort_of
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie
 from ...values.judgment import judgment
@@ -26,7 +26,7 @@ def path_of(piece: Loaded, index: int) -> str:
 
 def roof_entries(piece: Loaded) -> list[tuple[int, Load]]:
     """The loads that come from a roof: all of a piece of a roof; of a floor those whose words say so, people apart."""
-    found = list(enumerate(piece.carries))
+    found = [(i, load) for i, load in enumerate(piece.carries) if not _beside(load)]
     return [(i, load) for i, load in found if is_of_a_roof(load)] if is_floor(piece) else found
 
 
@@ -36,6 +36,8 @@ def is_floor(piece: Loaded) -> bool:
 
 def is_of_a_roof(load: Load) -> bool:
     """Whether the words speak of a roof, and of no room or people under or on it."""
+    if load.roof or load.floor:
+        return load.roof is not None
     return bool(told(load.what, "roof")) and not told(load.what, "use") and not told(load.what, "people")
 
 
@@ -58,8 +60,18 @@ def roof_entry(piece: Loaded) -> str | None:
 def with_kind(piece: Loaded, kind: str) -> Iterator[tuple[int, Load]]:
     """The loads that hold that kind and are not said to be meant so."""
     for index, load in enumerate(piece.carries):
-        if getattr(load, kind) is not None and not is_meant(kind, piece, load):
+        if getattr(load, kind) is not None and not _beside(load) and not is_meant(kind, piece, load):
             yield index, load
+
+
+def _beside(load: Load) -> bool:
+    """Whether it is a drift, or wind the other way, beside an entry of the job file."""
+    return isinstance(load, FormedLoad) and load.more
+
+
+def formed(load: Load, kind: str) -> bool:
+    """Whether that amount follows from the site."""
+    return isinstance(load, FormedLoad) and (load.more or kind in load.formed)
 
 
 def is_meant(field: str, piece: Loaded, load: Load) -> bool:

@@ -15,7 +15,19 @@ from ...values.loads import live_load, told
 from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 from ..core.wood.strength import Section
-from .entries import CLAUSE, KIND_WORDS, WHAT, as_it_is, is_of_a_roof, moved, path_of, psf, spread_entry, with_kind
+from .entries import (
+    CLAUSE,
+    KIND_WORDS,
+    WHAT,
+    as_it_is,
+    formed,
+    is_of_a_roof,
+    moved,
+    path_of,
+    psf,
+    spread_entry,
+    with_kind,
+)
 
 ID = "loads.floor"
 _USES = {"other room": "living room", "sleeping room": "bedroom", "attic without storage": "attic, no storage"}
@@ -152,7 +164,12 @@ def _loads_of_a_roof(beam: Beam) -> Iterator[Check]:
     """Snow, wind and roof live load have load duration factors that people do not have, and no patterns with them."""
     for kind in ("roof_live", "snow", "wind"):
         for index, load in with_kind(beam, kind):
-            if is_of_a_roof(load) or (kind != "roof_live" and told(load.what, "outdoors")):
+            if (
+                load.roof
+                or formed(load, kind)
+                or is_of_a_roof(load)
+                or (kind != "roof_live" and told(load.what, "outdoors"))
+            ):
                 continue
             text = (
                 f"{load.what}: {KIND_WORDS[kind]} stands on a floor; with it the wood is allowed more than with people "

@@ -20,6 +20,7 @@ from .floors import floor_checks, strip_checks
 from .kinds import kind_checks
 from .lines import line_checks
 from .roofs import roof_checks
+from .site import site_checks
 from .weights import weight_checks
 from .wind import wind_checks
 
@@ -38,6 +39,7 @@ def load_doubts(
     yield from line_checks(beam, cases)
     yield from kind_checks(beam)
     yield from strip_checks(beam, section)
+    yield from site_checks(beam, site.areas)
 
 
 def rafter_doubts(rafter: Rafter, site: Site) -> Iterator[Check]:
@@ -47,6 +49,7 @@ def rafter_doubts(rafter: Rafter, site: Site) -> Iterator[Check]:
     yield from weight_checks(rafter)
     yield from line_checks(rafter)
     yield from kind_checks(rafter)
+    yield from site_checks(rafter, site.areas)
 
 
 def job_checks(job: Job) -> Iterator[Check]:

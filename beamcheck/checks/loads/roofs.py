@@ -22,6 +22,7 @@ from .entries import (
     SQUARE_FOOT,
     WHAT,
     as_it_is,
+    formed,
     is_floor,
     judged_load,
     moved,
@@ -186,7 +187,7 @@ def _little_snow(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
     open_below = any(told(load.what, "open") for _, load in roof)
     share = judgment("roof snow over ground snow, open below" if open_below else "roof snow over ground snow").value
     usual = share * site.ground_snow[0]
-    if not entries or not given or given >= usual * (1.0 - 1e-6):
+    if not entries or not given or given >= usual * (1.0 - 1e-6) or all(formed(load, "snow") for _, load in entries):
         return
     text = (
         f"{show((given, 'area'), 'load')} of snow, where {show(site.ground_snow, 'load')} lie on the ground: on a roof "
@@ -205,7 +206,7 @@ def _higher(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
         return  # asked of each rafter with snow, by snow.py of the roofs
     said = site.snow is not None and site.snow.higher is not None and bool(vouched(site.snow.by))
     roof = [load for _, load in roof_entries(piece)]
-    if said or all(load.snow is None for load in roof):
+    if said or all(load.snow is None or formed(load, "snow") for load in roof):
         return
     for load in roof:
         found = told(load.what, "higher")

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from ...analysis.roofs.roof_frame import RoofRun
 from ...model.fields.evidence import vouched
+from ...model.loads import FormedLoad
 from ...units import show
 from ...values.judgment import judgment
 from ..core.asking.question import ask
@@ -18,7 +19,15 @@ ONE_SIDED, DRIFT = "ASCE 7-16 7.6.1", "ASCE 7-16 7.7 to 7.9"
 
 def snow_checks(run: RoofRun, context: Context) -> Iterator[Check]:
     """Only where the rafter carries snow."""
-    if any(load.snow is not None and load.snow[0] > 0.0 for load in run.rafter.carries):
+    snowy = [load for load in run.rafter.carries if load.snow is not None and load.snow[0] > 0.0]
+    if snowy and all(isinstance(load, FormedLoad) and (load.more or "snow" in load.formed) for load in snowy):
+        text = (
+            "on the lee side, drifted and slid: formed from the site, the largest at each place, see the design basis"
+        )
+        yield Check.keeps_rule(
+            "roof.snow_one_side", run.rafter.name, "snow that lies unevenly", f"{ONE_SIDED}, {DRIFT}", text
+        )
+    elif any(load.snow is not None and load.snow[0] > 0.0 for load in run.rafter.carries):
         yield _one_sided(run, context)
         yield from _drifted(run, context)
 

@@ -13,7 +13,7 @@ from ..core.result import Check, PieceResult, Table
 from ..core.wood.material import is_unknown
 from ..core.wood.site_tests import tests_words
 from .findings import Finding, findings
-from .indicated import indicated_table
+from .indicated import NOTE, indicated_table
 
 SURVEY, STAMP = "survey of old timber", "IRC R502.1, R602.1"
 SCREENS = (
@@ -29,7 +29,7 @@ def with_survey(result: PieceResult, stock: Stock) -> PieceResult:
     found = findings(stock)
     checks = (*result.checks, *survey_checks(result.name, stock, found))
     tables = [confirm_table(found, stock), *filter(None, [indicated_table(stock)])]
-    words = (SCREENS, *(() if is_unknown(stock) else tests_words(stock)))
+    words = (SCREENS, NOTE, *tests_words(stock))
     done = replace(result, tables=(*result.tables, *tables), assumptions=(*result.assumptions, *words))
     return done.with_checks(checks)
 

@@ -15,7 +15,7 @@ DRIFT = f"{SNOW} 7.7.1"
 NEW = "ASCE 7-22"
 
 
-@formula(symbol="gamma_s", clause=f"{SNOW} 7.7.1 (eq. 7.7-1)", unit="pcf", known="read; second-hand", reference=True)
+@formula(symbol="gamma_s", clause=f"{SNOW} 7.7.1 (eq. 7.7-1)", unit="pcf", known="read; second-hand")
 def snow_density(p_g: NotNegative) -> Number:
     """Weight of snow per volume.
 
@@ -25,7 +25,7 @@ def snow_density(p_g: NotNegative) -> Number:
     return smallest(0.13 * p_g * 144 + 14, 30)
 
 
-@formula(symbol="h_b", clause=DRIFT, unit="in", known="read; second-hand", reference=True)
+@formula(symbol="h_b", clause=DRIFT, unit="in", known="read; second-hand")
 def balanced_depth(p_s: NotNegative, gamma_s: Positive) -> Number:
     """Depth of the balanced snow on the lower roof.
 
@@ -37,7 +37,7 @@ def balanced_depth(p_s: NotNegative, gamma_s: Positive) -> Number:
     return p_s * 1728 / gamma_s
 
 
-@formula(symbol="h_c", clause=DRIFT, unit="in", known="read; second-hand", reference=True)
+@formula(symbol="h_c", clause=DRIFT, unit="in", known="read; second-hand")
 def clear_height(h_step: NotNegative, h_b: NotNegative) -> Number:
     """Height from the balanced snow to the top of the step, parapet or projection.
 
@@ -49,7 +49,7 @@ def clear_height(h_step: NotNegative, h_b: NotNegative) -> Number:
     return h_step - h_b
 
 
-@formula(symbol="h_d", clause=f"{SNOW} 7.7.1 (figure 7.6-1)", unit="in", known="read; second-hand", reference=True)
+@formula(symbol="h_d", clause=f"{SNOW} 7.7.1 (figure 7.6-1)", unit="in", known="read; second-hand")
 def drift_height(p_g: NotNegative, l_fetch: Positive, I_s: Importance) -> Number:
     """Height of a leeward drift. A fetch under 20 ft counts as 20 ft; see `short_fetch_height`.
 
@@ -59,7 +59,7 @@ def drift_height(p_g: NotNegative, l_fetch: Positive, I_s: Importance) -> Number
     return 12 * sqrt(I_s) * (0.43 * largest(l_fetch / 12, 20) ** (1 / 3) * (p_g * 144 + 10) ** (1 / 4) - 1.5)
 
 
-@formula(symbol="h_d", clause=f"{SNOW} figure 7.6-1, note", unit="in", known="read; second-hand", reference=True)
+@formula(symbol="h_d", clause=f"{SNOW} figure 7.6-1, note", unit="in", known="read; second-hand")
 def short_fetch_height(p_g: NotNegative, l_fetch: Positive, I_s: Importance, gamma_s: Positive) -> Number:
     """What a drift need not exceed where its fetch is under 20 ft: the snow that the true fetch holds.
 
@@ -82,7 +82,7 @@ def drift_height_7_22(p_g: NotNegative, l_fetch: Positive, W_2: Annotated[Number
     return 12 * 1.5 * sqrt((p_g * 144) ** 0.74 * (l_fetch / 12) ** 0.70 * W_2**1.7 / gamma_s)
 
 
-@formula(symbol="h_w", clause=DRIFT, unit="in", known="read; second-hand", reference=True)
+@formula(symbol="h_w", clause=DRIFT, unit="in", known="read; second-hand")
 def windward_drift(h_d: NotNegative) -> Number:
     """Height of a windward drift, and of one at a parapet or projection.
 
@@ -94,7 +94,7 @@ def windward_drift(h_d: NotNegative) -> Number:
     return 0.75 * h_d
 
 
-@formula(symbol="h_w", clause=f"{SNOW} 7.7.2", unit="in", known="read; second-hand", reference=True)
+@formula(symbol="h_w", clause=f"{SNOW} 7.7.2", unit="in", known="read; second-hand")
 def drift_beyond_gap(h_d: NotNegative, h_step: NotNegative, s_gap: NotNegative) -> Number:
     """Height of a leeward drift on a lower building at a distance under 20 ft and under 6 steps.
 
@@ -104,7 +104,7 @@ def drift_beyond_gap(h_d: NotNegative, h_step: NotNegative, s_gap: NotNegative) 
     return smallest(h_d, (6 * h_step - s_gap) / 6)
 
 
-@formula(symbol="w_dr", clause=f"{SNOW} 7.7.2", unit="in", known="read; second-hand", reference=True)
+@formula(symbol="w_dr", clause=f"{SNOW} 7.7.2", unit="in", known="read; second-hand")
 def drift_width_beyond_gap(h_d: NotNegative, h_step: NotNegative, s_gap: NotNegative) -> Number:
     """Its width.
 
@@ -114,7 +114,7 @@ def drift_width_beyond_gap(h_d: NotNegative, h_step: NotNegative, s_gap: NotNega
     return smallest(6 * h_d, 6 * h_step - s_gap)
 
 
-@formula(symbol="w_dr", clause=DRIFT, unit="in", known="read; second-hand", reference=True)
+@formula(symbol="w_dr", clause=DRIFT, unit="in", known="read; second-hand")
 def drift_width(h_w: NotNegative, h_c: Positive) -> Number:
     """Width of a drift of that height; one that would stand above the step is wider in its place.
 
@@ -134,7 +134,7 @@ def windward_width_7_22(h_w: NotNegative, h_c: Positive) -> Number:
     return 8 * smallest(h_w, h_c)
 
 
-@formula(symbol="p_d", clause=DRIFT, unit="psi", known="derived", reference=True)
+@formula(symbol="p_d", clause=DRIFT, unit="psi", known="derived")
 def drift_pressure(gamma_s: Positive, h_w: NotNegative, h_c: NotNegative) -> Number:
     """Peak of a drift, on top of the balanced snow, not higher than the step.
 
@@ -154,7 +154,7 @@ def drift_pressure_at(p_d: NotNegative, w_dr: Positive, x: NotNegative) -> Numbe
     return largest(p_d * (1 - x / w_dr), 0)
 
 
-@formula(symbol="p_dr", clause=f"{SNOW} 7.6.1", unit="psi", known="read; second-hand", reference=True)
+@formula(symbol="p_dr", clause=f"{SNOW} 7.6.1", unit="psi", known="read; second-hand")
 def lee_surcharge(gamma_s: Positive, h_d: NotNegative, S_r: Positive) -> Number:
     """Snow heaped on the lee side of a wide hip or gable, next to the ridge, on top of the balanced load.
 
@@ -167,7 +167,7 @@ def lee_surcharge(gamma_s: Positive, h_d: NotNegative, S_r: Positive) -> Number:
     return gamma_s * h_d / sqrt(S_r) / 1728
 
 
-@formula(symbol="w_dr", clause=f"{SNOW} 7.6.1", unit="in", known="read; second-hand", reference=True)
+@formula(symbol="w_dr", clause=f"{SNOW} 7.6.1", unit="in", known="read; second-hand")
 def lee_extent(h_d: NotNegative, S_r: Positive) -> Number:
     """How far it reaches down from the ridge, level.
 

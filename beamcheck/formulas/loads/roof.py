@@ -16,7 +16,7 @@ ROOF_LIVE = "ASCE 7-16 4.8.2"
 Slope = Annotated[Number, below(90, unit="deg")]
 
 
-@formula(symbol="R_1", clause=ROOF_LIVE, unit="", known="read; second-hand", reference=True)
+@formula(symbol="R_1", clause=ROOF_LIVE, unit="", known="read; second-hand")
 def roof_area_reduction(A_t: Positive) -> Number:
     """Reduction of roof live load for a large tributary area. 200 and 600 are in square feet.
 
@@ -26,7 +26,7 @@ def roof_area_reduction(A_t: Positive) -> Number:
     return where(A_t / 144 <= 200, 1.0, where(A_t / 144 < 600, 1.2 - 0.001 * A_t / 144, 0.6))
 
 
-@formula(symbol="R_2", clause=ROOF_LIVE, unit="", known="read; second-hand", reference=True)
+@formula(symbol="R_2", clause=ROOF_LIVE, unit="", known="read; second-hand")
 def roof_slope_reduction(F: NotNegative) -> Number:
     """Reduction of roof live load for a steep roof.
 
@@ -36,7 +36,7 @@ def roof_slope_reduction(F: NotNegative) -> Number:
     return where(F <= 4, 1.0, where(F < 12, 1.2 - 0.05 * F, 0.6))
 
 
-@formula(symbol="L_r", clause=f"{ROOF_LIVE} (eq. 4.8-1)", unit="psi", known="read; second-hand", reference=True)
+@formula(symbol="L_r", clause=f"{ROOF_LIVE} (eq. 4.8-1)", unit="psi", known="read; second-hand")
 def roof_live_load(
     L_o: Annotated[Number, between("12 / 144", "20 / 144", because="12 to 20 psf", noise=NOISE)],
     R_1: Reduction,
@@ -52,7 +52,7 @@ def roof_live_load(
     return largest(L_o * R_1 * R_2 * 144, 12) / 144
 
 
-@formula(symbol="w_plan", clause="geometry", unit="psi", known="derived", reference=True)
+@formula(symbol="w_plan", clause="geometry", unit="psi", known="derived")
 def dead_on_plan(w_slope: Number, theta: Slope) -> Number:
     """Load along the slope as a load on plan. Snow and roof live load are on plan already.
 

@@ -12,7 +12,7 @@ SNOW = "ASCE 7-16"
 Importance = Annotated[Number, between(0.8, 1.2, clause=f"{SNOW} 1.5.1")]
 
 
-@formula(symbol="p_f", clause=f"{SNOW} 7.3 (eq. 7.3-1)", unit="psi", known="read; second-hand", reference=True)
+@formula(symbol="p_f", clause=f"{SNOW} 7.3 (eq. 7.3-1)", unit="psi", known="read; second-hand")
 def flat_roof_snow(
     p_g: NotNegative,
     C_e: Annotated[Number, between(0.7, 1.2, clause=f"{SNOW} 7.3.1")],
@@ -31,7 +31,7 @@ def flat_roof_snow(
     return 0.7 * C_e * C_t * I_s * p_g
 
 
-@formula(symbol="p_m", clause=f"{SNOW} 7.3.4", unit="psi", known="read; second-hand", reference=True)
+@formula(symbol="p_m", clause=f"{SNOW} 7.3.4", unit="psi", known="read; second-hand")
 def low_slope_minimum_snow(p_g: NotNegative, I_s: Importance) -> Number:
     """Least snow load of a low-slope roof (under 15 degrees), a case of its own. 20 is in psf.
 
@@ -41,7 +41,7 @@ def low_slope_minimum_snow(p_g: NotNegative, I_s: Importance) -> Number:
     return where(p_g * 144 <= 20, I_s * p_g, I_s * 20 / 144)
 
 
-@formula(symbol="C_s", clause=f"{SNOW} 7.4 (figure 7.4-1)", unit="", known="read; second-hand", reference=True)
+@formula(symbol="C_s", clause=f"{SNOW} 7.4 (figure 7.4-1)", unit="", known="read; second-hand")
 def roof_slope_factor(theta: AcuteAngle, theta_0: Annotated[Number, between(5, 45, "deg")]) -> Number:
     """Slope factor of snow: 1 up to theta_0, then straight down to 0 at 70 degrees.
 
@@ -56,7 +56,7 @@ def roof_slope_factor(theta: AcuteAngle, theta_0: Annotated[Number, between(5, 4
     return where(theta <= theta_0, 1.0, where(theta < 70, (70 - theta) / (70 - theta_0), 0.0))
 
 
-@formula(symbol="p_s", clause=f"{SNOW} 7.4 (eq. 7.4-1)", unit="psi", known="read; second-hand", reference=True)
+@formula(symbol="p_s", clause=f"{SNOW} 7.4 (eq. 7.4-1)", unit="psi", known="read; second-hand")
 def sloped_roof_snow(C_s: Annotated[Number, between(0, 1)], p_f: NotNegative) -> Number:
     """Balanced snow load of a sloped roof, on plan.
 
@@ -66,7 +66,7 @@ def sloped_roof_snow(C_s: Annotated[Number, between(0, 1)], p_f: NotNegative) ->
     return C_s * p_f
 
 
-@formula(symbol="p_u", clause=f"{SNOW} 7.6.1", unit="psi", known="read; second-hand", reference=True)
+@formula(symbol="p_u", clause=f"{SNOW} 7.6.1", unit="psi", known="read; second-hand")
 def unbalanced_snow(p_g: NotNegative, I_s: Importance) -> Number:
     """Unbalanced snow on the lee side of a hip or gable roof with simple rafters; nothing on the other side.
 
@@ -78,7 +78,7 @@ def unbalanced_snow(p_g: NotNegative, I_s: Importance) -> Number:
     return I_s * p_g
 
 
-@formula(symbol="p_r", clause=f"{SNOW} 7.10", unit="psi", known="read; second-hand", reference=True)
+@formula(symbol="p_r", clause=f"{SNOW} 7.10", unit="psi", known="read; second-hand")
 def rain_on_snow(p_g: NotNegative, theta: AcuteAngle, W_e: NotNegative) -> Number:
     """Rain on snow: 5 psf on the balanced load where little snow lies on a flat roof; else nothing.
 
@@ -90,7 +90,7 @@ def rain_on_snow(p_g: NotNegative, theta: AcuteAngle, W_e: NotNegative) -> Numbe
     return where((p_g > 0) & (p_g * 144 <= 20) & (theta < W_e / 12 / 50), 5 / 144, 0.0)
 
 
-@formula(symbol="p_u", clause=f"{SNOW} 7.6.1", unit="psi", known="read; second-hand", reference=True)
+@formula(symbol="p_u", clause=f"{SNOW} 7.6.1", unit="psi", known="read; second-hand")
 def windward_snow(p_s: NotNegative) -> Number:
     """Snow left on the windward side of a wide hip or gable roof.
 
@@ -110,7 +110,7 @@ def eave_ice(p_f: NotNegative) -> Number:
     return 2 * p_f
 
 
-@formula(symbol="w_sl", clause=f"{SNOW} 7.9", unit="lbf/in", known="read; second-hand", reference=True)
+@formula(symbol="w_sl", clause=f"{SNOW} 7.9", unit="lbf/in", known="read; second-hand")
 def sliding_snow(p_f: NotNegative, W_e: NotNegative) -> Number:
     """Snow that slides from an upper roof, per length of its eave, spread over the 15 ft below it.
 
@@ -123,7 +123,7 @@ def sliding_snow(p_f: NotNegative, W_e: NotNegative) -> Number:
     return 0.4 * p_f * W_e
 
 
-@formula(symbol="p_sl", clause=f"{SNOW} 7.9", unit="psi", known="read; second-hand", reference=True)
+@formula(symbol="p_sl", clause=f"{SNOW} 7.9", unit="psi", known="read; second-hand")
 def sliding_pressure(w_sl: NotNegative) -> Number:
     """Sliding snow per area: spread over 15 ft; a narrower lower roof gets its share only.
 

@@ -48,7 +48,7 @@ def layer_weight(t: NotNegative, rho: NotNegative) -> Number:
     return t * rho / 1728
 
 
-@formula(symbol="w_lay", clause="area times density over spacing", unit="psi", known="derived", reference=True)
+@formula(symbol="w_lay", clause="area times density over spacing", unit="psi", known="derived")
 def framing_weight(A: NotNegative, rho: NotNegative, s_oc: Positive) -> Number:
     """Weight of joists or rafters over the area that they carry.
 

@@ -22,7 +22,7 @@ def velocity_exposure(z: NotNegative, z_g: Positive, alpha_z: Positive) -> Numbe
     return 2.01 * (largest(z, 180) / z_g) ** (2 / alpha_z)
 
 
-@formula(symbol="q_h", clause=f"{WIND} 26.10 (eq. 26.10-1)", unit="psi", known="read; second-hand", reference=True)
+@formula(symbol="q_h", clause=f"{WIND} 26.10 (eq. 26.10-1)", unit="psi", known="read; second-hand")
 def velocity_pressure(
     K_z: Positive, K_zt: Annotated[Number, between(1, 3)], K_d: Positive, K_el: Positive, V_mph: NotNegative
 ) -> Number:
@@ -38,7 +38,7 @@ def velocity_pressure(
     return 0.00256 * K_z * K_zt * K_d * K_el * V_mph**2 / 144
 
 
-@formula(symbol="p_w", clause=f"{WIND} 27.3.2 (eq. 27.3-2)", unit="psi", known="read; second-hand", reference=True)
+@formula(symbol="p_w", clause=f"{WIND} 27.3.2 (eq. 27.3-2)", unit="psi", known="read; second-hand")
 def roof_wind(q_h: NotNegative, G_w: Positive, C_N: Finite) -> Number:
     """Net wind on an open roof; up is negative. Strength level.
 

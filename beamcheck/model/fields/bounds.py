@@ -77,7 +77,16 @@ BOUNDS: dict[str, dict[str, Bound]] = {
     "Cut": {
         "at": _feet(200), "length": _feet(200), "depth": _inches(60), "width": _inches(60), "from_bottom": _inches(60),
     },
-    "Load": {"width": _feet(200), "at": _feet(200), "start": _feet(200), "end": _feet(200), "bearing": _inches(120)},
+    "Load": {
+        "width": _feet(200), "at": _feet(200), "start": _feet(200), "end": _feet(200), "bearing": _inches(120),
+        "wall_at": _feet(200), "off_wall": _feet(200),
+    },
+    "Higher": {"step": _feet(200), "upper_length": _feet(1_000), "lower_length": _feet(500), "gap": _feet(200)},
+    "SlidesFrom": {"slope": Bound(0, 85, "deg"), "eave_to_ridge": _feet(300), "step": _feet(200), "gap": _feet(200)},
+    "RoofArea": {
+        "slope": Bound(0, 85, "deg"), "eave_to_ridge": _feet(300), "parapet": _feet(20), "mean_height": _feet(200),
+        "least_width": _feet(500),
+    },
     "Support": {
         "at": _feet(200), "lands_at": _feet(200), "lands_from": _feet(200), "lands_to": _feet(200),
         "bearing": _inches(120), "bearing_width": _inches(60),

@@ -12,7 +12,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from ...errors import BeamcheckError, JobError, Problem, nearest
-from ..fields.places import Fault, Path, fields, place
+from ..fields.places import Fault, Path, entries, fields, place, plain
 from ..job import About, Job
 from ..job_paths import same_value
 from .anchors import anchor_links, diameter
@@ -56,8 +56,35 @@ def faults_between(job: Job | Mapping[str, Any]) -> Iterator[Fault]:
         yield from slips_of(entry, stocks, carriers)
     if (about := _head(job)) is not None:
         yield from slips_of_the_head(about)
+    yield from _areas(job, others)
     if isinstance(job, Job):
         yield from _answers(job)
+
+
+def _areas(job: Job | Mapping[str, Any], others: Sequence[Entry]) -> Iterator[Fault]:
+    """Loads name a roof or floor of the job; a roof needs the site; ground snow is given in one place."""
+    given = fields(job)
+    names = {kind: [fields(one).get("name") for one in entries(given.get(kind))] for kind in ("roof", "floor")}
+    for kind, of_kind in names.items():
+        for i, name in enumerate(of_kind):
+            if name in of_kind[:i]:
+                yield (kind, i, "name"), f"the name {plain(name)!r} is taken by another [[{kind}]]: give each its own"
+    if names["roof"] and given.get("site") is None:
+        text = "a [[roof]] takes its loads from the site: add [site] with the ground snow load, for example"
+        yield ("roof",), f'{text} ground_snow = "30 psf"'
+    if given.get("site") is not None and fields(given.get("job")).get("ground_snow") is not None:
+        text = "the ground snow load stands in [site] already: leave it out of [job]"
+        yield ("job", "ground_snow"), text
+    for entry in others:
+        for i, load in enumerate(entries(entry.data.get("carries"))):
+            for kind, of_kind in names.items():
+                name = fields(load).get(kind)
+                if name is not None and name not in of_kind:
+                    text = f"there is no [[{kind}]] named {plain(name)!r}"
+                    yield (
+                        (*entry.path, "carries", i, kind),
+                        f"{text}; {nearest(str(name), list(filter(is_name, of_kind)))}",
+                    )
 
 
 def _head(job: Job | Mapping[str, Any]) -> About | None:

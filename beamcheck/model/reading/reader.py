@@ -14,7 +14,7 @@ from pydantic import ValidationError
 from ...errors import JobError, Problem
 from ..fields.places import Path, fields, place
 from ..fields.wording import problems_of
-from ..job import MOST_PIECES, About, Job
+from ..job import HEADS, MOST_PIECES, Job
 from ..links.pieces import faults_between
 from .lines import line_map, line_of
 from .toml_trouble import begins_value, toml_trouble
@@ -112,8 +112,8 @@ def _table_by_table(data: dict[str, Any]) -> Job | None:
     found: dict[str, Any] = {}
     try:
         for name, entries in data.items():
-            if name == "job":
-                found[name] = About.model_validate(entries)
+            if name in HEADS:
+                found[name] = HEADS[name].model_validate(entries)
                 continue
             if not isinstance(entries, (list, tuple)):
                 return None

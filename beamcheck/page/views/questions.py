@@ -124,7 +124,9 @@ def _effects(request: Request, asked: dict[str, Any]) -> Response:
     now = opened(request)
     if now.file.digest != asked["digest"]:
         return changed_elsewhere(now.file.text)
-    cards = _cards(now.worked_out(), asked["who"], asked["of"], now.name, links(now.data))
+    cards = _cards(
+        now.desk.work_out(now.file.text, what_ifs=True), asked["who"], asked["of"], now.name, links(now.data)
+    )
     return JSONResponse({"cards": rendered("cards.html", **cards)})
 
 

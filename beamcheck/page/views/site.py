@@ -96,7 +96,7 @@ class Opened:
         return self.desk.check(self.file.text)
 
     def worked_out(self) -> Checked:
-        """With steps, remedies and what answers do."""
+        """With steps and remedies."""
         return self.desk.work_out(self.file.text)
 
 

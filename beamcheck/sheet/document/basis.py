@@ -13,7 +13,9 @@ from .prose import capital
 # what of the project data belongs to the design basis: label in the result, and its label here
 BASIS = {
     "standard": "Standard for wood", "standards": "Standards", "load combinations": "Load combinations",
-    "local code": "Local code", "ground snow": "Ground snow", "wind speed": "Wind speed", "earthquake": "Earthquake",
+    "local code": "Local code", "ground snow": "Ground snow", "ground snow from": "Ground snow from",
+    "risk category": "Risk category", "surroundings": "Surroundings", "wind speed": "Wind speed",
+    "frost depth": "Frost depth", "local rules": "Local rules", "earthquake": "Earthquake",
 }  # fmt: skip
 EXPOSURE = ("species", "grade", "moisture", "treatment", "service", "finish that cracks")  # labels of a piece's inputs
 _CLAUSE = re.compile(r"([A-Z][A-Za-z]+(?: (?:[0-9]{4}|[0-9]+-[0-9]{2}|Manual))?) (.+)")

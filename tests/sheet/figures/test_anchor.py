@@ -17,7 +17,7 @@ from beamcheck.checks.core.result import HoleDrawing, JobResult
 from beamcheck.sheet.document.calc_sheet import compose
 from beamcheck.sheet.figures.anchor import describe, hole_figure
 from beamcheck.sheet.html.render import render
-from beamcheck.sheet.terminal import plain_text
+from beamcheck.sheet.terminal.everything import plain_text
 
 from .. import sample
 

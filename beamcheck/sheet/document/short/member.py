@@ -33,7 +33,10 @@ NAMES = {
 SEPARATE = {"size as named": ", counts as ", "grade comes from": ": ", "top edge held": "; "}
 BESIDE = 6  # columns of a factor table that still stands beside the drawing
 BESIDE_IT = ("loads", "reactions", "forces under each combination")
-BELOW = ("forces under each combination", "screening", "hardware", "what holds", "the beam above", "cut")
+BELOW = (
+    "forces under each combination", "to be confirmed", "screening", "what the survey", "hardware", "what holds",
+    "the beam above", "cut", "movement across",
+)  # fmt: skip
 FORCES = "forces under each combination"
 
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from textwrap import wrap
 
-from ..checks.core.asking.question_words import WHO, answers_of, place_of, waiting_of
-from ..checks.core.result import Check, JobResult, PieceResult
-from ..checks.core.summary import INVENTED, MEANING, by_gravity, quantity
-from ..lettering import legible
+from ...checks.core.asking.question_words import WHO, answers_of, place_of, waiting_of
+from ...checks.core.result import Check, JobResult, PieceResult
+from ...checks.core.summary import INVENTED, MEANING, by_gravity, quantity
+from ...lettering import legible
 
 NARROWEST, WIDEST = 80, 100  # columns
 LEGEND = (

@@ -1,0 +1,141 @@
+"""Whether loads that follow from the site may be believed: what is not said of the place, what is stated below it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...analysis.site.pieces import Areas
+from ...analysis.site.roofs import beyond_envelope
+from ...model.beams import Beam
+from ...model.fields.evidence import vouched
+from ...model.loads import FormedLoad
+from ...model.roofs import Rafter
+from ...model.site import FloorArea, RoofArea, Site
+from ...units import show
+from ...values.judgment import judgment
+from ...values.loads import point_load_of
+from ..core.asking.question import PlausibleAnswer, ask
+from ..core.result import Check
+from .entries import KIND_WORDS, as_it_is, is_meant, path_of, psf
+from .given_areas import areas_on
+
+ID, SNOW, WIND = "loads.site", "ASCE 7-16 chapter 7", "ASCE 7-16 chapters 26 to 30"
+WHAT = "loads from the site"
+
+
+def site_checks(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
+    """All that keeps the formed loads of a piece from being believed."""
+    roofs, floors = areas_on(piece, areas)
+    if areas.site is not None and (roofs or any(floor.outdoors for floor in floors)):
+        yield from _ground_snow(piece, areas.site)
+    for roof in roofs:
+        if areas.site is not None:
+            yield from _beside(piece, roof, areas.site)
+            yield from _open_below(piece, roof, areas.site)
+    for floor in floors:
+        yield from _point_load(piece, floor)
+    yield from _stated_less(piece)
+    if roofs or floors:
+        formed = [load for load in piece.carries if isinstance(load, FormedLoad) and not load.more]
+        words = "; ".join(f"{load.what}: {_amounts(load)}" for load in formed)
+        text = f"{words}; how they follow from the site and the layers stands in the design basis"
+        yield Check.keeps_rule(ID, piece.name, WHAT, SNOW, text)
+
+
+def _amounts(load: FormedLoad) -> str:
+    return ", ".join(f"{KIND_WORDS[kind]} {show((value, 'area'), 'load')}" for kind, value in load.formed.items())
+
+
+def _ground_snow(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
+    asked = []
+    if not vouched(site.ground_snow_from, "structure"):
+        asked.append(ask("site_snow_from", "site", "site.ground_snow_from"))
+    if site.snow_edition is None and site.ground_snow[0] > 0.0:
+        asked.append(ask("site_snow_edition", "site", "site.snow_edition"))
+    if asked:
+        text = (
+            f"{show(site.ground_snow, 'load')} of ground snow: who says so, and for which standard; values of 7-16, of "
+            "7-22 (strength level) and of the residential code are not interchangeable"
+        )
+        yield Check.refers(ID, piece.name, "ground snow of the site", SNOW, text, ask=asked)
+
+
+def _beside(piece: Beam | Rafter, roof: RoofArea, site: Site) -> Iterator[Check]:
+    """Drift and sliding are formed where something is there; that nothing is there has to be said."""
+    if site.ground_snow[0] <= 0.0:
+        return
+    asked = []
+    if roof.higher is None:
+        asked.append(ask("roof_higher", roof.name, f"roof.{roof.name}.higher"))
+    if roof.slides_from is None:
+        asked.append(ask("roof_slides", roof.name, f"roof.{roof.name}.slides_from"))
+    if asked:
+        text = f"{roof.name}: whether snow drifts or slides onto it from something higher is not said"
+        yield Check.refers(ID, piece.name, f"snow beside {roof.name}", "ASCE 7-16 7.7 to 7.9", text, ask=asked)
+    if roof.parapet > 0.0:
+        text = f"{roof.name}: a drift behind its parapet is not placed on the pieces here"
+        asked_one = ask("roof_parapet", piece.name, roof=roof.name)
+        yield Check.refers(ID, piece.name, f"parapet of {roof.name}", "ASCE 7-16 7.8", text, ask=asked_one)
+
+
+def _open_below(piece: Beam | Rafter, roof: RoofArea, site: Site) -> Iterator[Check]:
+    """An open roof takes the safe envelope or the wind of a sheet; where neither holds, an engineer has to say."""
+    if roof.wind is not None:
+        if not vouched(roof.wind.by, "structure"):
+            text = f"{roof.name}: whose wind pressures these are is not said"
+            asked = ask("roof_wind_by", roof.name, f"roof.{roof.name}.wind.by")
+            yield Check.refers(ID, piece.name, f"wind on {roof.name}", WIND, text, ask=asked)
+        return
+    reason = beyond_envelope(site, roof) if roof.below == "open air" else ""
+    if reason and any(load.wind is not None for load in piece.carries):
+        return  # its own wind, which is looked at with the others
+    if reason:
+        text = f"{roof.name} is open below, and the safe envelope for small open roofs does not hold: {reason}"
+        asked = ask("roof_wind", piece.name, why=text)
+        yield Check.refers(ID, piece.name, f"wind on {roof.name}", WIND, text, ask=asked)
+    elif roof.below == "open air":
+        if not vouched(site.wind_speed_from, "structure"):
+            text = f"{site.wind_speed}: who says so is not said"
+            asked = ask("site_wind_from", "site", "site.wind_speed_from")
+            yield Check.refers(ID, piece.name, "wind speed of the site", WIND, text, ask=asked)
+        else:
+            text = f"{roof.name}: the safe envelope of open roofs, all over the roof at once, up and down"
+            yield Check.keeps_rule(ID, piece.name, f"wind on {roof.name}", "ASCE 7-16 27.3.2", text)
+
+
+def _point_load(piece: Beam | Rafter, floor: FloorArea) -> Iterator[Check]:
+    """A use whose point load may be worse than its load per area: as an entry of its own."""
+    uses = {"stair": "stair tread", "garage": "garage"}
+    if floor.use not in uses:
+        return
+    found = point_load_of(uses[floor.use])
+    given = [load.live[0] for load in piece.carries if load.live is not None and load.live[1] == "point"]
+    if max(given, default=0.0) >= found.value * (1.0 - 1e-9):
+        return
+    text = f"{floor.name}: {found.reason}; no such load stands among the loads of this piece"
+    asked = ask("point_load_of_use", piece.name, load=show(found.value, "force"))
+    yield Check.refers(ID, piece.name, f"point load of {floor.name}", found.source.document, text, ask=asked)
+
+
+def _stated_less(piece: Beam | Rafter) -> Iterator[Check]:
+    """A figure typed beside one that follows from the site, and smaller."""
+    share = judgment("least of a stated load beside that of the site").value
+    for load in piece.carries:
+        if not isinstance(load, FormedLoad) or load.more:
+            continue
+        for kind, formed in load.formed.items():
+            stated = getattr(load, kind)[0]
+            if kind == "wind":
+                continue
+            least = formed if kind == "dead" else share * formed
+            if stated >= least * (1.0 - 1e-6) or is_meant(kind, piece, load):
+                continue
+            field = f"{path_of(piece, load.entry)}.{kind}"
+            text = (
+                f"{load.what}: {KIND_WORDS[kind]} of {show((stated, 'area'), 'load')} is stated, and "
+                f"{show((formed, 'area'), 'load')} follow from the site and the layers"
+            )
+            answers = [PlausibleAnswer(f"that of the site: {psf(formed)}", ((field, None),)),
+                       as_it_is(piece, load.entry, kind, "the letter of the department allows less")]  # fmt: skip
+            asked = ask("stated_under_site", piece.name, field, answers=answers, kind=KIND_WORDS[kind])
+            yield Check.refers(ID, piece.name, f"{KIND_WORDS[kind]} beside that of the site", WHAT, text, ask=asked)

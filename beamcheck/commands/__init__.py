@@ -1,0 +1,1 @@
+"""Commands that talk with somebody: `new` and `ask`. Only click is loaded with them."""
