@@ -10,19 +10,19 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from PIL import Image
 
 from beamcheck.page.folder.pictures import without_place
 
 from .pages import visitor, with_job
 
-PIL = pytest.importorskip("PIL.Image", reason="pillow makes and reads the pictures of this test")
 PLACE = b"N47 12 9.5 the invented quarry"
 
 
 def jpeg(way_up: int = 1) -> bytes:
     """A real JPEG with place, maker's notes, a description and a comment."""
     made = io.BytesIO()
-    picture = PIL.new("RGB", (24, 16), (200, 180, 120))
+    picture = Image.new("RGB", (24, 16), (200, 180, 120))
     exif = picture.getexif()
     exif[0x0112] = way_up
     exif[0x010E] = PLACE.decode()
@@ -33,7 +33,7 @@ def jpeg(way_up: int = 1) -> bytes:
 
 def png() -> bytes:
     made = io.BytesIO()
-    PIL.new("RGB", (8, 8)).save(made, "PNG")
+    Image.new("RGB", (8, 8)).save(made, "PNG")
     data = made.getvalue()
     part = b"Comment\0" + PLACE
     chunk = struct.pack(">I", len(part)) + b"tEXt" + part + struct.pack(">I", zlib.crc32(b"tEXt" + part))
@@ -58,7 +58,7 @@ def test_a_jpeg_loses_all_but_the_picture_and_its_way_up(way_up: int) -> None:
     data = jpeg(way_up)
     clean = without_place(data)
     assert PLACE not in clean and b"GPS" not in clean
-    before, after = PIL.open(io.BytesIO(data)), PIL.open(io.BytesIO(clean))
+    before, after = Image.open(io.BytesIO(data)), Image.open(io.BytesIO(clean))
     assert after.getexif().get(0x0112, 1) == way_up
     assert not dict(after.getexif().get_ifd(0x8825))
     assert before.tobytes() == after.tobytes()
@@ -67,7 +67,7 @@ def test_a_jpeg_loses_all_but_the_picture_and_its_way_up(way_up: int) -> None:
 def test_a_png_keeps_its_picture_only() -> None:
     clean = without_place(png())
     assert PLACE not in clean
-    assert PIL.open(io.BytesIO(clean)).size == (8, 8)
+    assert Image.open(io.BytesIO(clean)).size == (8, 8)
 
 
 @pytest.mark.parametrize("order", ["<", ">"])
