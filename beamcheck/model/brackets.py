@@ -21,8 +21,8 @@ from .layers import Layer, weight_of
 from .loads import Load
 
 __all__ = [
-    "Bent", "Braced", "Bracket", "Closing", "Corbel", "Cover", "Fixings", "Near", "Pocket", "Point", "Role", "Row",
-    "Shape", "Solid", "SteelCore", "Trim",
+    "Bent", "Braced", "Bracket", "Closing", "Corbel", "Cover", "Fixings", "Near", "Pocket", "Point", "RodInWood",
+    "Role", "Row", "Shape", "Solid", "SteelCore", "Trim",
 ]  # fmt: skip
 
 Role = Literal["carries", "decorative", "cover"]
@@ -106,6 +106,29 @@ class Cover(Piece):
                 yield ("hides", i), f"{name!r} is named already: leave it out here"
 
 
+class RodInWood(Piece):
+    """A rod or long screw through the wood, across its grain, that takes what pulls across it; seen from the side."""
+
+    out_from: Length = Field(description="its head, out from the wall face", examples=["9 in"])
+    down_from: PositiveLength = Field(description="its head, down from the top edge", examples=["2 in"])
+    out_to: Length = Field(description="its point, out from the wall face", examples=["1/2 in"])
+    down_to: PositiveLength = Field(description="its point, down from the top edge", examples=["2 in"])
+    bond: Spring = Field(description="what its thread or glue holds in the wood", examples=["400 lb/in"])
+    steel: Force = Field(description="what its steel takes along it", examples=["2,400 lb"])
+    across: Force = Field(description="what it passes across a check sideways", examples=["200 lb"])
+    head_from: Force = Field(default=0.0, description="what its head holds")
+    head_to: Force = Field(default=0.0, description="what a nut at its point holds")
+    report: Answer = Field(default="", description="which report of the maker says so")
+
+    def faults(self) -> Iterator[Fault]:
+        """It has a length, and values above zero."""
+        if abs(self.out_to - self.out_from) + abs(self.down_to - self.down_from) <= SAME_PLACE:
+            yield ("out_to",), "head and point are in one place: say where it ends"
+        for field in ("bond", "steel", "across"):
+            if getattr(self, field) <= 0.0:
+                yield (field,), f"{getattr(self, field):g} cannot be right: more than 0"
+
+
 class Bracket(Insisting):
     """Something that stands out from a wall, post or beam, and carries, or only looks as if it did."""
 
@@ -149,6 +172,14 @@ class Bracket(Insisting):
     knots: Literal["none in the throat", "in the throat", "not looked at"] | None = Field(
         default=None, description="knots, checks and repairs where it is thinnest"
     )
+    checks: tuple[Point, ...] | None = Field(
+        default=None,
+        max_length=20,
+        description="checks that are there, a place on each; they run along the grain; [] when none is seen",
+    )
+    rods: tuple[RodInWood, ...] = Field(
+        default=(), max_length=20, description="rods or long screws across the grain of a solid bracket or corbel"
+    )
 
     @field_validator("shape", mode="before")
     @classmethod
@@ -171,6 +202,16 @@ class Bracket(Insisting):
         if self.stock is None and not isinstance(self.shape, SteelCore):
             text = "missing: which wood it is cut from; the name of its [[stock]] entry"
             yield ("stock",), f'{text}, for example stock = "bracket board" (only a steel core needs none)'
+        if self.rods and not isinstance(self.shape, (Solid, Corbel)):
+            yield ("rods",), "rods across the grain are read for a solid bracket or a corbel: leave them out"
+        out, down = self.shape.stands_out, self.shape.foot_at
+        for i, rod in enumerate(self.rods):
+            for field, most in (("out_from", out), ("out_to", out), ("down_from", down), ("down_to", down)):
+                if most is not None and getattr(rod, field) > most + SAME_PLACE:
+                    yield (
+                        ("rods", i, field),
+                        f"{inches(getattr(rod, field))} is not on the bracket: at most {inches(most)}",
+                    )
         yield from _loads_out(self.carries, self.shape.stands_out)
         yield from _accidental(self.accidental, self.accidental_from)
         if self.fixings is not None:

@@ -25,6 +25,12 @@ class Row(Piece):
         default=None, description="from the side of the bracket to the first; not said: in the middle"
     )
     slot: PositiveLength | None = Field(default=None, description="length of an upright slot that lets it slide")
+    through: PositiveLength | None = Field(
+        default=None, description="wood between its heads and the wall, where it is another than that of the fixings"
+    )
+    length: PositiveLength | None = Field(
+        default=None, description="of its fasteners, where it is another than that of the fixings"
+    )
 
     def faults(self) -> Iterator[Fault]:
         """Several fasteners need the distance between them; one has none."""
@@ -61,6 +67,20 @@ class Fixings(Piece):
         default=None, description="held by nothing but friction, magnets or glue: never enough overhead"
     )
 
+    def through_of(self, row: Row) -> float | None:
+        """Wood between the heads of a row and the wall, in."""
+        return self.through if row.through is None else row.through
+
+    def fastener_of(self, row: Row) -> Fastener | None:
+        """The fasteners of a row."""
+        if self.fastener is None or row.length is None:
+            return self.fastener
+        return self.fastener.model_copy(update={"length": row.length})
+
+    def of_row(self, row: Row) -> Fixings:
+        """The fixings as if all rows were like one."""
+        return self.model_copy(update={"fastener": self.fastener_of(row), "through": self.through_of(row)})
+
     def faults(self) -> Iterator[Fault]:
         """Fasteners that reach what is behind, and no fasteners where nothing but a hand has fixed it."""
         fastener = self.fastener
@@ -68,15 +88,26 @@ class Fixings(Piece):
             field = "fastener" if fastener is not None else "rows"
             text = f'by_hand = "{self.by_hand}" says that nothing but {self.by_hand} holds it'
             yield ("by_hand",), f"{text}, yet {field} is given: leave one of them out"
-        if fastener is None or fastener.length is None or self.through is None or fastener.kind == "pin":
+        if fastener is None or fastener.kind == "pin":
             return
-        need = self.through + self.gap
-        if fastener.kind == "bolt":
+        yield from self._reach(fastener.length, self.through, ("fastener", "length"))
+        for i, row in enumerate(self.rows):
+            if row.through is not None or row.length is not None:
+                length = fastener.length if row.length is None else row.length
+                yield from self._reach(length, self.through_of(row), ("rows", i, "length"))
+
+    def _reach(self, length: float | None, through: float | None, path: Path) -> Iterator[Fault]:
+        """That a fastener comes out of what it goes through."""
+        assert self.fastener is not None
+        if length is None or through is None:
+            return
+        need, bolt = through + self.gap, self.fastener.kind == "bolt"
+        if bolt:
             need += self.other.thickness if self.other is not None else 0.0
-        if fastener.length <= need + SAME_PLACE:
-            more = "as much as its nut takes" if fastener.kind == "bolt" else "as much as it must go in"
-            text = f"{inches(fastener.length)} does not reach through: it needs more than {inches(need)} and {more}"
-            yield ("fastener", "length"), f"{text} (`through` and `gap`)"
+        if length <= need + SAME_PLACE:
+            more = "as much as its nut takes" if bolt else "as much as it must go in"
+            text = f"{inches(length)} does not reach through: it needs more than {inches(need)} and {more}"
+            yield path, f"{text} (`through` and `gap`)"
 
 
 def row_faults(rows: Sequence[Row], shape: Shape | None = None) -> Iterator[Fault]:

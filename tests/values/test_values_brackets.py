@@ -24,7 +24,7 @@ FIGURES = [
     ("divisor of the stiffness, lower value", 1.6), ("factor, sawn arc with straight grain", 1.6),
     ("radial tension, western species", 15.0), ("anchor stiffness, soft", 1e4), ("anchor stiffness, stiff", 5e4),
     ("offset of the force in a tight brace over its depth", (2.2 - 1) / 6), ("shear length over depth of a cut", 8.0),
-    ("uneven shear", 1.5), ("projection of a corbel over height", 0.5), ("tolerance of a gap", 1 / 16),
+    ("uneven shear", 1.5), ("tolerance of a gap", 1 / 16),
     ("slot over gap", 2.0),
     ("clearance around hidden heads", 1 / 8), ("wall of a pocket", 3 / 8), ("holding over weight of a cover", 4.0),
     ("moisture swing inside a heated house", 6.0),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
@@ -16,7 +15,7 @@ from ..core.pictures import Picture
 from ..core.result import Check, PieceResult
 from ..core.tables import forces_table
 from .above import above_checks
-from .asking import ask_engineer, ask_for
+from .asking import ask_for
 from .bearing import hung_on_it
 from .body import Body
 from .covers.cover import cover_checks
@@ -82,7 +81,6 @@ def _worked_out(draft: Draft, family: Family[Any], context: Context) -> tuple[Pi
         id, what, clause = "bracket.grain_relied_on", "grain to be relied on for load", CLAUSE
         make = Check.breaks_rule if loaded else Check.keeps_rule
         draft.checks.append(make(id, name, what, clause, body.weak_grain))
-    draft.checks += short_grain(bracket, loads, body, loaded=loaded)
     draft.checks += fixing_checks(family, loads, body, wood, context)
     rested_on = any(beam.name == near.beam for beam in context.structure.beams_on(name)) if near is not None else False
     prop = propped(draft, family, near, context) if near is not None and not rested_on else None
@@ -111,18 +109,6 @@ def _worked_out(draft: Draft, family: Family[Any], context: Context) -> tuple[Pi
         to_see=tuple(inspection_of(family)), remedies=tuple(prop.remedies) if prop is not None else (),
     )  # fmt: skip
     return result, handed.reactions()
-
-
-def short_grain(bracket: Bracket, loads: BracketLoads, body: Body, *, loaded: bool) -> Iterator[Check]:
-    """Grain too short to be relied on, where what pulls across it is too little to fail for."""
-    if not body.grain_doubt:
-        return
-    id, what, text = "bracket.grain_relied_on", "grain to be relied on for load", body.grain_doubt
-    if not loaded:
-        yield Check.keeps_rule(id, bracket.name, what, CLAUSE, text)
-        return
-    asked = ask_engineer(bracket, "short_grain", why=f"{text[:1].upper()}{text[1:]}.", forces=loads.most)
-    yield Check.refers(id, bracket.name, what, CLAUSE, text, ask=asked)
 
 
 def _asked_for(bracket: Bracket, loads: BracketLoads) -> list[Check]:

@@ -31,6 +31,7 @@ class Strip:
     end: float
     force: float
     own: bool = False  # part of the bracket's own weight
+    stiff: bool = False  # one thing on a seat, whose pressure shifts as it settles
 
 
 @dataclass(frozen=True, eq=False)
@@ -88,7 +89,7 @@ class BracketLoads:
         if load.is_point:
             width = min(max(load.bearing or 0.0, judgment("least width of a load on a bracket").value), self.projection)
             start = min(max(load.start - 0.5 * width, 0.0), self.projection - width)
-            return [Strip(start, start + width, load.P, load.own)]
+            return [Strip(start, start + width, load.P, load.own, stiff=True)]
         edges = np.linspace(load.start, load.end, (PARTS if load.w_start != load.w_end else 1) + 1)
         parts = (load.part(float(low), float(high)) for low, high in pairwise(edges))
         return [Strip(part.start, part.end, part.total, load.own) for part in parts if part is not None]

@@ -38,18 +38,3 @@ def seat_shear(P: NotNegative, t: Positive, l_v: Positive, k_v: AtLeastMean) -> 
     71.43
     """
     return k_v * P / (t * l_v)
-
-
-@formula(symbol="r_out", clause=SEAT, unit="", known="memory")
-def projection_ratio(l_out: Positive, h: Positive) -> Number:
-    """How far a corbel stands out, over its height.
-
-    h: along the post.
-
-    Up to 0.5 the load goes into the post mostly in compression; beyond it the nose of a corbel with upright grain is
-    short grain in bending.
-
-    >>> projection_ratio(4.5, 9.0)
-    0.5
-    """
-    return l_out / h

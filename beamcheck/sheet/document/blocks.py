@@ -264,11 +264,15 @@ class JobText:
 
 @dataclass(frozen=True)
 class Columns:
-    """Blocks beside each other where there is room; `shares` of the room of the left and the right."""
+    """Blocks beside each other where there is room; `shares` of the room of the left and the right.
+
+    `whole`: on one page.
+    """
 
     left: tuple[Block, ...]
     right: tuple[Block, ...]
     shares: tuple[float, float] = (1.0, 1.0)
+    whole: bool = True
 
 
 Block = (

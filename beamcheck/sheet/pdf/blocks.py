@@ -193,7 +193,8 @@ class _Maker(ShortBlocks):
         for each in (*left, *right):
             if each["kind"] == "Pairs":
                 each |= {"look": "narrow"}
-        return {"left": _one_by_one(left), "right": _one_by_one(right), "shares": list(block.shares)}
+        return {"left": _one_by_one(left), "right": _one_by_one(right), "shares": list(block.shares),
+                "whole": block.whole}  # fmt: skip
 
     def _FigureBlock(self, block: Any) -> Data:
         svg, about, width = for_typst(drawn(block))

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Mapping
 from fractions import Fraction
+from typing import Any
 
 from ...errors import BeamcheckError
 from ...model.brackets import Bent, Braced, Bracket, Corbel, Fixings, Solid, SteelCore
@@ -67,16 +69,7 @@ def bracket_drawn(bracket: Bracket) -> Drawn:
         If the shape cannot be drawn; its text says why.
     """
     drawn, shape = Drawn(), bracket.shape
-    if isinstance(shape, Solid):
-        _solid(drawn, shape)
-    elif isinstance(shape, Braced):
-        _braced(drawn, shape)
-    elif isinstance(shape, Bent):
-        _bent(drawn, shape)
-    elif isinstance(shape, SteelCore):
-        _steel(drawn, shape)
-    else:
-        _corbel(drawn, shape)
+    _DRAWN_BY[type(shape)](drawn, shape)
     if bracket.fixings is not None and bracket.fixings.rows:
         wide = shape.width if isinstance(shape, SteelCore) else shape.thickness
         _wall_face(drawn, bracket.fixings, wide)
@@ -270,3 +263,9 @@ def hole_diameter(kind: str, D: float) -> float | None:
         widest = math.floor((D + high) * 64.0 + 1e-9) / 64.0
         return widest if widest >= D + low - 1e-9 else D + high
     return D if kind == "lag screw" else None
+
+
+# how a shape is drawn; one more shape is one more row
+_DRAWN_BY: Mapping[type, Callable[[Drawn, Any], None]] = {
+    Solid: _solid, Braced: _braced, Bent: _bent, SteelCore: _steel, Corbel: _corbel,
+}  # fmt: skip

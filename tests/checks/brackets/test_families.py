@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -172,24 +173,21 @@ def test_a_bar_without_evidence_refers(change: Data, words: str) -> None:
 
 
 def test_corbel_by_hand() -> None:
-    """300 lb at 2 in on 3 1/2 x 9 in: 1.5 V/A; 1.3 x 6 M/(t h^2) across the grain against 15 psi."""
+    """300 lb at 2 in on 3 1/2 x 9 in: 1.5 V/A."""
     made = body(CORBEL, "300 lb", "2 in")
     assert find(made.checks, "shear of the block").demand == pytest.approx(1.5 * 300.0 / 31.5)
-    across = find(made.checks, "tension across the grain")
-    assert across.demand == pytest.approx(1.3 * 600.0 / (3.5 * 81.0 / 6.0))
-    assert across.capacity == 15.0
-    assert across.verdict == "fails"
-    assert "short grain" in made.weak_grain
 
 
-@pytest.mark.parametrize(("projection", "weak"), [("3 1/2 in", False), ("5 in", True)])
-def test_a_corbel_that_stands_far_out_is_short_grain(projection: str, weak: bool) -> None:
-    assert bool(body({**CORBEL, "projection": projection}, "20 lb", "2 in").weak_grain) is weak
+def test_a_corbel_whose_load_lies_beyond_its_heads_carries_nothing() -> None:
+    """Upright grain: a check between heads and load drops the part outside (reference 1.5; statics)."""
+    inside = body(CORBEL, "40 lb", "1 in", fixings=fixings(through="3 in"), knots="none in the throat")
+    beyond = body(CORBEL, "40 lb", "3 in", fixings=fixings(through="2 in"), knots="none in the throat")
+    assert not inside.weak_grain and find(inside.checks, "split test").verdict == "passes"
+    assert "bring a head" in beyond.weak_grain and find(beyond.checks, "split test").verdict == "fails"
 
 
 def test_grain_of_a_corbel() -> None:
     assert "`shape.grain`" in said(body({**CORBEL, "grain": None}, "5 lb", "2 in").checks, "refer")
-    assert "short-grained" in body({**CORBEL, "grain": "level"}, "5 lb", "2 in").weak_grain
 
 
 def test_a_dap_by_hand() -> None:
@@ -316,7 +314,7 @@ def test_thicker_is_never_worse(family: str, thin: str, thick: str) -> None:
 @pytest.mark.parametrize("family", ["steel core", "corbel", "bent"])
 def test_farther_out_is_never_better(family: str) -> None:
     ratios = [loaded(family, 40.0, at) for at in ("1/2 in", "1 in", "2 in", "3 in")]
-    assert ratios == sorted(ratios)
+    assert all(farther >= nearer * (1.0 - 1e-9) for nearer, farther in pairwise(ratios))
 
 
 def test_a_load_farther_out_never_eases_the_brace() -> None:

@@ -58,7 +58,7 @@ def verdicts(found: Body) -> dict[str, str]:
     return {check.what: check.verdict for check in found.checks}
 
 
-def ratio(found: Body, what: str = "stresses along, across") -> float:
+def ratio(found: Body, what: str = "stresses along the grain") -> float:
     value = find(found.checks, what).ratio
     assert value is not None
     return value
@@ -90,11 +90,11 @@ def test_b07_hand_rule() -> None:
     assert rule.soffit.max() == pytest.approx(1.7 * 414.519, rel=0.02)
 
 
-@pytest.mark.parametrize("grain", ["level", "45 deg", "upright", "135 deg"])
-def test_an_l_shaped_bracket_on_anchors_is_short_grained_somewhere(grain: str) -> None:
+@pytest.mark.parametrize("grain", ["upright", "135 deg"])
+def test_heads_deep_in_grain_that_runs_off_the_load_carry_nothing(grain: str) -> None:
     shape = {**SOLID, "soffit": "concave", "foot": "2 in", "nose": "2 in", "projection": "12 in", "grain": grain}
     found = body(loaded(shape, "60 lb", fixings=fixings(rows=[row("2 in"), row("10 in")])))
-    assert found.weak_grain.startswith("short grain: ") and "not to be relied on" in found.weak_grain
+    assert "not to be relied on" in found.weak_grain and find(found.checks, "split test").verdict == "fails"
 
 
 def test_short_grain_fails_the_bracket_that_is_to_carry() -> None:
@@ -107,13 +107,6 @@ def test_grain_not_given_refers_and_shows_what_each_would_mean() -> None:
     assert verdicts(found) == {"grain": "refer"}
     (table,) = found.tables
     assert [row[0] for row in table.rows] == ["0 deg", "45 deg", "90 deg", "135 deg"]
-    assert table.rows[2][2].startswith("short grain: ") and table.rows[0][2].startswith("no short grain")
-
-
-def test_a_stubby_bracket_is_not_confirmed() -> None:
-    found = body(loaded({**SLENDER, "height": "12 in", "projection": "8 in"}))
-    check = find(found.checks, "hand rule and field analysis")
-    assert check.verdict == "refer" and "too stubby" in check.notes[0]
 
 
 def test_uplift_refers() -> None:
@@ -139,12 +132,6 @@ def test_an_inward_corner_refers() -> None:
     found = body(loaded({**SLENDER, "soffit": "points", "points": points}))
     check = find(found.checks, "inward corner")
     assert check.verdict == "refer" and "4 in out, 3 in down" in check.notes[0]
-
-
-def test_bores_in_an_edge_in_tension_refer() -> None:
-    rows = [row("2 in"), row("8 in")]
-    found = body(loaded({**SOLID, "grain": "upright"}, "80 lb", fixings=fixings(rows=rows)))
-    assert any(check.what.startswith("bores of row") and check.verdict == "refer" for check in found.checks)
 
 
 def test_loads_of_two_kinds_in_one_place_bear_together() -> None:
@@ -176,7 +163,7 @@ def test_the_nose_sinks_more_than_the_place_of_the_load() -> None:
 def test_thicker_is_never_worse_and_more_load_never_better() -> None:
     one = body(loaded(SLENDER))
     thick, heavy = body(loaded({**SLENDER, "thickness": "5 in"})), body(loaded(SLENDER, "30 lb"))
-    for what in ("stresses along, across", "tension across the grain", "sinking of the nose"):
+    for what in ("stresses along the grain", "sinking of the nose"):
         assert ratio(thick, what) <= ratio(one, what) <= ratio(heavy, what)
     # without own weight stress goes with load over thickness exactly (linear elasticity)
     assert ratio(one) / ratio(thick) == pytest.approx(5.0 / 3.5, rel=1e-6)
@@ -190,9 +177,38 @@ def test_grain_turned_half_round_is_the_same() -> None:
     assert turned.weak_grain == level.weak_grain == ""
 
 
-def test_the_body_of_a_slender_level_grained_bracket_may_carry_but_not_without_fixings() -> None:
-    piece = loaded(SLENDER)
-    found = body(piece)
+FRONT: Data = {
+    "fastener": {"kind": "lag screw", "size": "1/2 in", "length": "12 in", "washer": "1 3/4 in"}, "through": "9.2 in",
+    "rows": [
+        {"below_top": "2 1/2 in", "count": 1, "through": "9.2 in", "length": "12 in"},
+        {"below_top": "10 in", "count": 1, "through": "5.6 in", "length": "9 in"},
+    ],
+}  # fmt: skip
+STRUT: Data = {**SOLID, "height": "14 in", "foot": "4 in", "nose": "4 in", "grain": "59 deg"}
+
+
+def test_a_bracket_with_its_grain_from_foot_to_nose_and_heads_in_front_carries() -> None:
+    """Reference, section 7 (derived): some 0.45 of the sum of the lateral values, here 2 x 158 lb in end grain."""
+    found = body(loaded(STRUT, "100 lb", fixings=fixings(**FRONT)))
+    check = find(found.checks, "split test")
+    assert check.verdict == "passes" and check.capacity == pytest.approx(0.45 * 316.0, rel=0.15)
     assert not found.weak_grain and set(verdicts(found).values()) == {"passes"}
-    result = result_of(piece)
-    assert result.verdict == "refer" and find(list(result.checks), "fixings").verdict == "refer"
+
+
+def test_the_same_with_its_grain_level_or_heads_deep_does_not() -> None:
+    deep = fixings(fastener={**FRONT["fastener"], "length": "5 in"}, through="2 in",
+                   rows=[row("2 1/2 in"), row("10 in")])  # fmt: skip
+    level = find(body(loaded({**STRUT, "grain": "level"}, "200 lb", fixings=fixings(**FRONT))).checks, "split test")
+    inside = find(body(loaded({**STRUT, "grain": "upright"}, "100 lb", fixings=deep)).checks, "split test")
+    assert level.verdict == inside.verdict == "fails"
+
+
+def test_fixings_that_are_not_described_refer() -> None:
+    found = body(loaded(SLENDER))
+    assert find(found.checks, "split test").verdict == "refer" and not found.weak_grain
+
+
+@pytest.mark.parametrize(("moisture", "asked"), [("dry", False), ("green", True)])
+def test_wood_that_still_dries_refers(moisture: str, asked: bool) -> None:
+    found = body(loaded(STRUT, "100 lb", fixings=fixings(**FRONT, seasoned=moisture)))
+    assert any(check.what == "dry wood" for check in found.checks) is asked

@@ -18,7 +18,7 @@ from ..samples import NAMES, file_of
 
 FILES = (
     "brackets.brace", "brackets.corbel", "wood.shrinkage", "brackets.prop", "brackets.post_with_bracket",
-    "brackets.steel_core",
+    "brackets.steel_core", "brackets.split",
 )  # fmt: skip
 BETA = "(pi*beta_b/180)"
 
@@ -37,7 +37,12 @@ EQUATIONS = {
     # corbel
     "seat_shear_length": "Min(l, k_l*d_cut)",
     "seat_shear": "k_v*P/(t*l_v)",
-    "projection_ratio": "l_out/h",
+    # split
+    "head_reach": "(l_hd - x_Q)*cos(pi/2 - pi*theta_g/180) + y_h*sin(pi/2 - pi*theta_g/180)",
+    "dowel_bearing_force": "F_e*D*C_D/R_d",
+    "dowel_moment": "C_D*F_yb*(D_r**3/6)/R_d",
+    "load_with_own_weight": "(P*x_Q + W*x_c)/x_Q",
+    "load_allowed": "P_s/k_s",
     # steel_core
     "elastic_bending_limit": "0.6*F_y",
     "tip_deflection": (

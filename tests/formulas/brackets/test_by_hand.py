@@ -96,7 +96,6 @@ def test_housing_and_seat() -> None:
     assert brace.housing_bearing(100.0, 2.5, 0.5) == 80.0
     assert corbel.seat_shear_length(12.0, 0.5, 8.0) == 4.0
     assert brace.housing_shear(100.0, 2.5, 4.0, 1.5) == corbel.seat_shear(100.0, 2.5, 4.0, 1.5) == 15.0
-    assert corbel.projection_ratio(3.5, 7.0) == 0.5
 
 
 # ---------------------------------------------------------------------------------------------- ST: L-shaped flat bar

@@ -192,6 +192,36 @@ def _screwed(connection: Connection, T: Array) -> list[Check]:
     return [for_information(check, group, joint) for check in found]
 
 
+def pull_value(pad: Pad, connection: Connection, which: int | slice) -> Number:
+    """What one fastener holds along its axis, whichever its kind, lbf.
+
+    Raises
+    ------
+    NotSaid, OutOfRange
+        If there is no value.
+    """
+    group, joint = connection.group, connection.joint
+    if joint.dowel.kind != "bolt":
+        if joint.dowel.kind == "pin":
+            raise OutOfRange("pins without heads hold nothing along their axis", CLAUSE)
+        return _axial_value(pad, connection, which)
+    assert joint.dowel.washer is not None
+    held = []
+    for part in joint.woods:
+        D_w = counted_washer(group, part, joint.dowel.washer)
+        if part.wood is None or part.stock is None:
+            raise NotSaid(f"the wood of {part.name} under the washer is not known", "other_stock", "other.stock")
+        if D_w <= joint.dowel.hole:
+            raise OutOfRange(f"no more than {max(D_w, 0.0):g} in of the washer lies on the wood", ws.WASHER)
+        none = np.zeros(len(group.forces.combinations))
+        held.append(_under_washer(connection, part, none, D_w, False)(pad, which).capacity)
+    fastener = group.anchor.fastener
+    if fastener is not None and fastener.steel:
+        grade = bolt_steel(fastener.steel)
+        held.append(pad(st.bolt_tension, F_nt=grade.value.F_nt, A_b=math.pi * joint.dowel.D**2 / 4.0))
+    return smallest(*held)
+
+
 def _axial_value(pad: Pad, connection: Connection, which: int | slice) -> Number:
     """The least of withdrawal and what the head holds, lbf."""
     withdrawal = _withdrawal(pad, connection, which)

@@ -9,10 +9,8 @@ from functools import partial
 import numpy as np
 
 from ....calc.pad import Pad
-from ....formulas.brackets.corbel import projection_ratio, seat_shear, seat_shear_length
-from ....formulas.wood.bending import bending_stress
+from ....formulas.brackets.corbel import seat_shear, seat_shear_length
 from ....formulas.wood.compression import compression_stress
-from ....formulas.wood.section import rectangle_modulus
 from ....formulas.wood.shear import shear_stress
 from ....model.brackets import Corbel
 from ....model.posts import Post
@@ -34,13 +32,10 @@ from ..body import Body
 from ..evidence import knots_seen
 from ..family import Family, SideView, Strips, across_the_grain, box, upright
 from ..loads import BracketLoads
+from ..split.split import RULE, more_checks, split_checks
 from ..wood import known_wood, not_known
 
 Array = np.ndarray
-HAND = (
-    "The stress across the grain of the block is that of a plain section, times the factor for the crowding of stress "
-    "at the top; a block is short for its depth, which the section rule does not describe well."
-)
 SEAT = (
     "The foot of the block stands on the wood of the dap, which carries all of the load: end grain is far stiffer than "
     "fasteners, which only tie the block back. What a foot that is not tight sinks until it bears is not counted."
@@ -99,7 +94,7 @@ class CorbelBlock(Family[Corbel]):
             self.shape.thickness,
             self.shape.height,
         )
-        body = Body(assumptions=[HAND, *([SEAT] if self.stands_on_wood else [])])
+        body = Body(assumptions=[RULE, *([SEAT] if self.stands_on_wood else [])])
         body.checks += knots_seen(bracket)
         if loads.lifts:
             text = "some combinations lift the block: an engineer must look at it"
@@ -123,44 +118,13 @@ class CorbelBlock(Family[Corbel]):
             which_way = ask_for(bracket, "grain", "shape.grain")
             body.checks.append(Check.refers("bracket.grain", name, "grain", "judgment", text, ask=which_way))
             return body
-        if not upright(shape.grain):
-            body.weak_grain = (
-                f"its grain lies {show(shape.grain, 'angle')} above level: along the post the block is short-grained, "
-                "and the screws run along the grain; not to be relied on for load"
-            )
-            return body
-        self._short_grain(loads, M, body)
+        which = sorted({int(np.argmax(one)) for one in (F, M, F / loads.C_D, M / loads.C_D)})
+        split = split_checks(self, loads, which, wood, context, shape.grain)
+        body.weak_grain = split.weak
+        body.tables += split.tables
+        body.checks += [*split.checks, *more_checks(self, context, loads, wood)]
         body.checks += self._dap(loads, F, wood, context)
         return body
-
-    def _short_grain(self, loads: BracketLoads, M: Array, body: Body) -> None:
-        """Tension across the grain at the top of the block, and how far its nose stands out."""
-        shape, name = self.shape, self.bracket.name
-        limit, crowding = judgment("tension across the grain"), judgment("factor, stress along the top edge")
-
-        def across(pad: Pad, which: int | slice) -> Outcome:
-            moment = pad.take("M", at(M, which), "lbf*in", note="of the load about the face of the post")
-            f_b = pad(bending_stress, M=moment, S=pad(rectangle_modulus, symbol="S", b=shape.thickness, d=shape.height))
-            k = pad.take("k_top", crowding.value, note=crowding.reason, source=crowding.source)
-            f = k * f_b
-            if not isinstance(which, slice):
-                pad.take("sigma_perp", float(f), "psi", note="across the grain, at the top of the block")
-            allowed = pad.take("F_t_perp", limit.value, "psi", note=limit.reason, source=limit.source)
-            return Outcome(f, allowed, f / allowed)
-
-        clause = "NDS 2018 3.8.2: no value, judgment"
-        asked = Criterion(name, "tension across the grain", clause, "stress", id="bracket.tension_across")
-        found = govern(asked, loads.combinations, across)
-        body.checks.append(found)
-        ratio = float(projection_ratio(shape.projection, shape.height))
-        most = judgment("projection of a corbel over height")
-        why = []
-        if ratio > most.value:
-            why.append(f"it stands out {ratio:.2f} of its height, more than {most.value:g}")
-        if not found.holds:
-            why.append(f"tension across its grain reaches {show(found.demand or 0.0, 'stress')}")
-        if why:
-            body.weak_grain = f"short grain in the nose of the block: {'; '.join(why)}: not to be relied on for load"
 
     def _pull(self, loads: BracketLoads) -> Array | None:
         """Pull on the top row of a block that stands in a dap, lbf: the load turns it about the middle of its seat."""

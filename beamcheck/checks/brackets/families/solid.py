@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from functools import cached_property
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from ....calc.pad import Pad
-from ....errors import BeamcheckError
 from ....model.brackets import Bracket, Fixings, Pocket, Solid
 from ....model.stock import Stock
 from ....units import show
@@ -27,14 +27,16 @@ from ..body import Body
 from ..evidence import knots_seen, sinking_not_given
 from ..family import Family, Rows, SideView, Strips, across_the_grain, box, points_of, upright
 from ..loads import BracketLoads
+from ..split.split import RULE, more_checks, split_checks
 from ..wood import known_wood, wood_or_weakest
 from .solid_comparison import EDGE_WORDS, band, beside
 from .solid_field import FieldModel, FieldRuns, candidates, model_of, nose_stiffness, pull_per_moment
 from .solid_hand_rule import Moduli, is_diagonal
-from .solid_stress import FIELD, Governing, place_words, stress_checks, weak_grain
+from .solid_stress import FIELD, Governing, place_words, stress_checks
 
 if TYPE_CHECKING:
     from ....analysis.fields.field import Field
+    from ....analysis.fields.outline import Outline
 
 Array = np.ndarray
 GRAINS = (0.0, 45.0, 90.0, 135.0)  # tried when the grain is not given
@@ -67,10 +69,14 @@ class SolidBracket(Family[Solid]):
     def pocket(self) -> Pocket | None:
         return self.shape.pocket
 
-    def depth_below(self, x: float) -> float:
+    @cached_property
+    def outline(self) -> Outline:
         from ....analysis.fields.outline import outline_of
 
-        return outline_of(self.shape).depth(x) if x < self.shape.projection else 0.0
+        return outline_of(self.shape)
+
+    def depth_below(self, x: float) -> float:
+        return self.outline.depth(x) if x < self.shape.projection else 0.0
 
     @property
     def swells(self) -> float:
@@ -127,30 +133,30 @@ class SolidBracket(Family[Solid]):
         bracket, shape, name = self.bracket, self.shape, self.bracket.name
         assert bracket.stock is not None
         stock = context.stock(bracket.stock)
-        body = Body(assumptions=[ELASTIC, TWO_ENDS])
+        body = Body(assumptions=[RULE, ELASTIC, TWO_ENDS])
         body.checks += knots_seen(bracket)
         if shape.grain is None:
             text = "the direction of the grain is not given (`shape.grain`): the table shows what each would mean"
             asked = ask_for(bracket, "grain", "shape.grain")
             body.checks.append(Check.refers("bracket.grain", name, "grain", "judgment", text, ask=asked))
-            body.tables.append(self._spread(loads, wood, stock))
+            body.tables.append(self._spread(loads, wood, context))
             return body
         model = model_of(shape, bracket.fixings, stock, wood, grain=shape.grain)
         runs, which = FieldRuns(name, model, loads), candidates(loads)
         governing = Governing(runs, which, wood)
         where, field = governing.where(), governing.field()
+        split = split_checks(self, loads, which, wood, context, shape.grain)
+        body.weak_grain = split.weak
+        body.tables += split.tables
         body.checks += [
-            *stress_checks(governing, bracket),
+            *split.checks,
+            *more_checks(self, context, loads, wood),
+            *stress_checks(governing),
             *bearing_under_loads(bracket, loads, wood, thickness=shape.thickness, grain=shape.grain),
             *self._corners(model, loads),
             *_nose(bracket, runs, which),
         ]
-        hand_check, table = self._beside(runs, field, where)
-        body.checks.append(hand_check)
-        body.tables.append(table)
-        grains = [weak_grain(model, one) for one in governing.fields()]
-        body.weak_grain = next((weak for weak, _ in grains if weak), "")
-        body.grain_doubt = "" if body.weak_grain else next((doubt for _, doubt in grains if doubt), "")
+        body.tables.append(self._beside(runs, field, where))
         body.pull = np.maximum(loads.M_wall, 0.0) * pull_per_moment(runs, which)
         body.pictures.append(_picture(runs, where))
         moved = "not refined, since it fails by more than a mesh can change"
@@ -183,8 +189,8 @@ class SolidBracket(Family[Solid]):
             )
             yield self.doubt("bracket.uplift", "uplift", "ASCE 7-16 2.4.1", text, "lifted", loads)
 
-    def _beside(self, runs: FieldRuns, field: Field, where: tuple[int, int]) -> tuple[Check, Table]:
-        """The hand rule at sections along the edges beside the field analysis; outside the band it refers."""
+    def _beside(self, runs: FieldRuns, field: Field, where: tuple[int, int]) -> Table:
+        """The hand rule at sections along the edges beside the field analysis: shown, no bar."""
         outline, shape = runs.model.outline, self.shape
         elastic = runs.model.variants[where[0]].elastic
         grain = float(elastic.grain)  # type: ignore[arg-type]
@@ -199,43 +205,24 @@ class SolidBracket(Family[Solid]):
         ]  # fmt: skip
         top = band("top", "bonded") or (0.0, math.inf)
         claimed = f"claimed {top[0]:g} to {top[1]:g}"
-        table = Table(
+        return Table(
             "Hand rule beside field analysis",
             ("edge", "along it", "depth of the section", "arm over depth", "hand rule", "field analysis",
              "hand over field", "within the rule"),
             tuple(rows),
             f"Top edge: {claimed} where the rule holds; below 1 the hand rule alone is on the unsafe side.",
         )  # fmt: skip
-        id, what, clause = "bracket.hand_rule", "hand rule and field analysis", "reference rule for brackets, derived"
-        bands = [(band(one.edge, field.backing.kind), one) for one in sections if one.covered and one.counts]
-        if not any(one.edge == "top" for _, one in bands):
-            text = "the hand rule covers no section of it (too stubby, or loads too near): nothing confirms the field"
-            return self.doubt(id, what, clause, text, "field_not_confirmed", runs.loads), table
-        ratios = [one.ratio for _, one in bands if one.edge == "top"]
-        text = (
-            f"hand rule over field analysis {min(ratios):.2f} to {max(ratios):.2f} at {len(ratios)} sections, {claimed}"
-        )
-        outside = [one for band, one in bands if band is not None and not band[0] <= one.ratio <= band[1]]
-        if outside:
-            text += f"; outside the band along the {EDGE_WORDS[outside[0].edge]}"
-            return self.doubt(id, what, clause, text, "field_not_confirmed", runs.loads), table
-        return Check.keeps_rule(id, runs.name, what, clause, text), table
 
-    def _spread(self, loads: BracketLoads, wood: WoodMaterial, stock: Stock) -> Table:
+    def _spread(self, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Table:
         """What each direction of the grain would mean."""
         rows, which = [], candidates(loads)
         for grain in GRAINS:
-            turned = self.shape.model_copy(update={"grain": grain})
-            model = model_of(turned, self.bracket.fixings, stock, wood, grain=grain)
-            try:
-                governing = Governing(FieldRuns(self.bracket.name, model, loads), which, wood)
-                peak = governing.field("across").peak("across tension").value
-                weak = next((words for one in governing.fields() for words in weak_grain(model, one) if words), "")
-                stress = show(max(peak, 0.0), "stress")
-                rows.append((show(grain, "angle"), stress, weak or "no short grain on an edge in tension"))
-            except BeamcheckError as error:
-                rows.append((show(grain, "angle"), "–", str(error)))
-        heads = ("grain above level, towards the nose", "tension across the grain", "what that means")
+            turned = self.bracket.model_copy(update={"shape": self.shape.model_copy(update={"grain": grain})})
+            family = type(self)(turned, turned.shape)  # type: ignore[arg-type]
+            found = split_checks(family, loads, which, wood, context, grain)
+            load = show(found.allowed, "force") if math.isfinite(found.allowed) else "–"
+            rows.append((show(grain, "angle"), load, found.weak or "; ".join(found.checks[0].notes)))
+        heads = ("grain above level, towards the nose", "allowed by the split test", "what that means")
         return Table("What the direction of the grain would mean", heads, tuple(rows))
 
 

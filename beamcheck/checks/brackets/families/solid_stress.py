@@ -1,4 +1,4 @@
-"""Stress in a solid bracket against what the wood bears: across the grain, along the edges, all together, at bores."""
+"""Stress in a solid bracket against what the wood bears: along the grain, along the edges, in shear, all together."""
 
 from __future__ import annotations
 
@@ -11,14 +11,12 @@ from ....calc.pad import Pad, SilentPad
 from ....errors import BeamcheckError
 from ....formulas.wood import off_axis as oa
 from ....formulas.wood.bearing import bearing_at_angle
-from ....model.brackets import Bracket
 from ....units import show
 from ....values.judgment import judgment
 from ...anchors.fastener import dowel_of
 from ...core.result import Check
 from ...core.wood.govern import duration
 from ...core.wood.material import WoodMaterial, bearing_prime, compression_star, shear_prime, tension_prime
-from ..asking import ask_engineer
 from ..loads import BracketLoads
 from .solid_comparison import EDGE_WORDS, Edge, noticed
 from .solid_field import FieldModel, FieldRuns
@@ -29,7 +27,6 @@ if TYPE_CHECKING:
 Array = np.ndarray
 Where = tuple[int, int]  # variant and combination
 FIELD = "plane stress field analysis"
-NO_VALUE = "NDS 2018 3.8.2: no value, judgment"
 CLEAR = (0.85, 1.15)  # of a limit: coarse figures move by some per cent, so only between these they are refined
 
 
@@ -47,7 +44,7 @@ class Governing:
                 field = runs.coarse(variant, combination)
                 where = variant, combination
                 self._note("together", _index(field, F, 1.0)[0], where)
-                self._note("across", field.peak("across tension").value / F["F_t_perp"], where)
+                self._note("across", field.peak("across tension").value, where)
                 for edge in edges_of(field):
                     for sign in (1.0, -1.0):
                         found = _on_edge(field, edge, sign, F, 1.0)
@@ -59,7 +56,7 @@ class Governing:
             self.most[what] = (value, where)
 
     def strengths(self, combination: int, pad: Pad | None = None) -> dict[str, float]:
-        """F_t', F_c*, F_v' with the C_D of a combination; F_c_perp'; and the borrowed figure for tension across."""
+        """F_t', F_c*, F_v' with the C_D of a combination; F_c_perp'."""
         found = strengths(self.wood, SilentPad() if pad is None else pad, self.runs.loads, combination)
         return {key: float(value) for key, value in found.items()}
 
@@ -75,7 +72,7 @@ class Governing:
         if where in self._refined:
             return self._refined[where]
         coarse = self.most[what][0] * self.loss
-        if (CLEAR[0] <= coarse or what == "together") and coarse <= CLEAR[1]:
+        if what != "across" and (CLEAR[0] <= coarse or what == "together") and coarse <= CLEAR[1]:
             self._refined[where] = self.runs.refined(*where)
             return self._refined[where]
         return self.runs.coarse(*where)
@@ -85,35 +82,21 @@ class Governing:
         return [*self._refined.values(), *self.runs.fields.values()]
 
 
-def stress_checks(governing: Governing, bracket: Bracket) -> Iterator[Check]:
-    """Tension across the grain; stresses together; the edges at their angle to the grain; bores; what was not read."""
+def stress_checks(governing: Governing) -> Iterator[Check]:
+    """Stresses along the grain, in shear and pressure across it together; the edges, pulled along the grain or pressed.
+
+    Tension across the grain is no figure here: the split test takes the wood to have none.
+    """
     together = _together(governing)  # first: what it refines serves the others
-    yield _across(governing)
     yield together
     for edge in EDGE_WORDS:
         for sign in (1.0, -1.0):
             if f"{edge} {sign:g}" in governing.most:
                 yield _edge_check(governing, edge, sign)
-    yield from _bores(governing, bracket)
-    yield from _unread(governing, bracket)
 
 
 def _case(governing: Governing, what: str) -> str:
     return governing.runs.loads.combinations[governing.where(what)[1]].name
-
-
-def _across(governing: Governing) -> Check:
-    limit = judgment("tension across the grain")
-    peak = governing.field("across").peak("across tension")
-    pad = Pad()
-    sigma = float(pad.take("sigma_perp", max(peak.value, 0.0) * governing.loss, "psi", clause=FIELD,
-                           note="largest tension across the grain, holes deducted"))  # fmt: skip
-    pad.take("F_t_perp", limit.value, "psi", note=limit.reason, source=limit.source)
-    return Check.of_ratio(
-        "bracket.tension_across", governing.runs.name, "tension across the grain", NO_VALUE, demand=sigma,
-        capacity=limit.value, kind="stress", combination=_case(governing, "across"),
-        where=place_words(peak.x, peak.y), steps=pad.steps,
-    )  # fmt: skip
 
 
 def _together(governing: Governing) -> Check:
@@ -128,10 +111,11 @@ def _together(governing: Governing) -> Check:
         "F_par": F["F_t"] if s_par >= 0.0 else F["F_c"],
         "F_v": F["F_v"],
     }
-    F_perp = min(F["F_t_perp"] if s_perp >= 0.0 else F["F_c_perp"], values["F_par"])
+    F_perp = min(F["F_c_perp"], values["F_par"])
     U = float(pad(oa.quadratic_index, **values, F_perp=F_perp))
     return Check.of_ratio(
-        "bracket.stresses_together", governing.runs.name, "stresses along, across and in shear together",
+        "bracket.stresses_together", governing.runs.name,
+        "stresses along the grain, pressure across it and shear together",
         "quadratic form (memory)", demand=U, capacity=1.0, kind="ratio", combination=_case(governing, "together"),
         where=place_words(*place), steps=pad.steps,
     )  # fmt: skip
@@ -143,10 +127,12 @@ def _on_edge(
     """Largest ratio along an edge by Hankinson, its stress, angle to the grain and place; None where little acts."""
     places, sigma, phi = read_edge(field, edge)
     s = np.maximum(sign * sigma, 0.0) * loss
+    if sign > 0.0:  # where the grain stands at more to a pulled edge, the split test alone says what is left
+        s = np.where(phi <= judgment("slope of grain at an edge in tension").value, s, 0.0)
     if not s.size or float(s.max()) <= noticed():
         return None
     if sign > 0.0:
-        allowed = np.asarray(oa.hankinson_tension(F["F_t"], F["F_t_perp"], phi))
+        allowed = np.full_like(s, F["F_t"])
     else:
         allowed = np.asarray(bearing_at_angle(F["F_c"], F["F_c_perp"], phi))
     k = int(np.argmax(s / allowed))
@@ -161,71 +147,28 @@ def _edge_check(governing: Governing, edge: Edge, sign: float) -> Check:
     if found is None:  # on the finer mesh next to nothing is left of it
         return Check.keeps_rule("bracket.edge_stress", governing.runs.name, what, FIELD, "next to no stress")
     _, stress, angle, place = found
-    pad = Pad()
+    pad, clause = Pad(), "NDS 2018 3.8.1" if sign > 0.0 else "Hankinson (NDS 2018 3.10.3, App. J)"
     demand = float(pad.take("sigma_t", stress, "psi", clause=FIELD, note="along the edge, holes deducted"))
     phi = pad.take("phi", angle, "deg", note="between edge and grain")
     if sign > 0.0:
-        value = pad(oa.hankinson_tension, F_par=F["F_t"], F_perp=F["F_t_perp"], phi=phi)
+        value = pad.take("F_t_prime", F["F_t"], "psi", note="the grain runs along the edge")
     else:
         value = pad(bearing_at_angle, F_c_star=F["F_c"], F_c_perp_prime=F["F_c_perp"], theta=phi)
     return Check.of_ratio(
-        "bracket.edge_stress", governing.runs.name, what, "Hankinson (NDS 2018 3.10.3, App. J)", demand=demand,
+        "bracket.edge_stress", governing.runs.name, what, clause, demand=demand,
         capacity=float(value), kind="stress", combination=_case(governing, key), where=place_words(*place),
         steps=pad.steps,
     )  # fmt: skip
 
 
-def _bores(governing: Governing, bracket: Bracket) -> Iterator[Check]:
-    """The field knows no holes: one in an edge in tension raises the stress beside it by what only a test shows."""
-    outline, fixings = governing.runs.model.outline, bracket.fixings
-    if fixings is None or fixings.fastener is None:
-        return
-    reach = judgment("reach of a bore").value * min(outline.H, outline.P)
-    for i, row in enumerate(fixings.rows):
-        most, where = 0.0, ""
-        for field in governing.fields():
-            for edge in edges_of(field):
-                if edge == "top":
-                    continue
-                places, sigma, _ = read_edge(field, edge)
-                near = np.abs(places[:, 1] - row.below_top) <= reach
-                if bool(near.any()) and float(sigma[near].max()) > most:
-                    most, where = float(sigma[near].max()), EDGE_WORDS[edge]
-        if most > noticed():
-            text = (
-                f"beside row {i + 1} the {where} is pulled with {show(most, 'stress')}: what a hole in an edge in "
-                "tension adds is not worked out; have it tested, or put the row where the edge is pressed"
-            )
-            asked = ask_engineer(bracket, "bore_in_tension", why=text, row=f"{i + 1}", forces=governing.runs.loads.most)
-            what = f"bores of row {i + 1} in an edge in tension"
-            yield Check.refers("bracket.bore_in_tension", bracket.name, what, FIELD, text, ask=asked)
-
-
-def _unread(governing: Governing, bracket: Bracket) -> Iterator[Check]:
-    """An edge that lies in zones which are not read for the most part: its peak may be there."""
-    field = governing.field()
-    for edge in edges_of(field):
-        line = {"top": lambda: field.top, "soffit": lambda: field.soffit, "wall": lambda: field.wall_edge}[edge]()
-        part = float(np.mean(field.readable(line.dense("sigma_t")[0])))  # places evenly along it
-        if part < judgment("part of an edge that is read").value:
-            text = (
-                f"stress is read on {100.0 * part:.0f} % of the {EDGE_WORDS[edge]} only: the rest is too near loads, "
-                "anchors or corners; a test or an engineer must say what it bears"
-            )
-            asked = ask_engineer(bracket, "edge_not_read", why=text, forces=governing.runs.loads.most)
-            what = f"{EDGE_WORDS[edge]} not read"
-            yield Check.refers("bracket.edge_not_read", bracket.name, what, FIELD, text, ask=asked)
-
-
 def strengths(wood: WoodMaterial, pad: Pad, loads: BracketLoads, which: int | slice) -> dict[str, float | Array]:
-    """F_t', F_c*, F_v' with the C_D of a combination; F_c_perp'; and the borrowed figure for tension across."""
+    """F_t', F_c*, F_v' with the C_D of a combination; F_c_perp'."""
     C_D = duration(pad, loads.combinations, which)
     return {
         "F_t": tension_prime(pad, wood, C_D),
         "F_c": compression_star(pad, wood, C_D),
         "F_v": shear_prime(pad, wood, C_D),
         "F_c_perp": bearing_prime(pad, wood, 1.0),
-        "F_t_perp": judgment("tension across the grain").value,
     }
 
 
@@ -251,12 +194,12 @@ def _index(
     s = stress[on] * loss
     if not len(s):
         raise BeamcheckError("no place is left where stress may be read: load and anchors are too near each other")
+    pressed = np.minimum(s[:, 1], 0.0)
     F_par = np.where(s[:, 0] >= 0.0, F["F_t"], F["F_c"])
-    F_perp = np.where(s[:, 1] >= 0.0, F["F_t_perp"], F["F_c_perp"])
-    U = np.asarray(oa.quadratic_index(s[:, 0], s[:, 1], s[:, 2], F_par, np.minimum(F_perp, F_par), F["F_v"]))
+    U = np.asarray(oa.quadratic_index(s[:, 0], pressed, s[:, 2], F_par, np.minimum(F["F_c_perp"], F_par), F["F_v"]))
     k = int(np.argmax(U))
     place = places[on][k]
-    return float(U[k]), (float(s[k, 0]), float(s[k, 1]), float(s[k, 2])), (float(place[0]), float(place[1]))
+    return float(U[k]), (float(s[k, 0]), float(pressed[k]), float(s[k, 2])), (float(place[0]), float(place[1]))
 
 
 def edges_of(field: Field) -> tuple[Edge, ...]:
@@ -270,40 +213,6 @@ def read_edge(field: Field, name: Edge) -> tuple[Array, Array, Array]:
     places = np.stack([edge.x, edge.y], axis=-1)
     on = field.readable(places)
     return places[on], edge.sigma_t[on], edge.phi[on]
-
-
-def weak_grain(model: FieldModel, field: Field) -> tuple[str, str]:
-    """Short grain on an edge in tension, or too much tension across the grain: then it is not to be relied on.
-
-    And, where there is nothing of that: an edge whose grain is as short, and which is pulled across it by no more than
-    is let pass. No value says what it bears, so an engineer has to.
-    """
-    angle = judgment("slope of grain at an edge in tension")
-    limit = judgment("tension across the grain")
-    loss = _loss(model)
-    reasons: list[str] = []
-    small: list[str] = []
-    across = field.peak("across tension")
-    if across.value * loss > limit.value:
-        reasons.append(
-            f"tension across the grain reaches {show(across.value * loss, 'stress')} at "
-            f"{place_words(across.x, across.y)}, and no more than {limit.value:g} psi is let pass"
-        )
-    for edge in edges_of(field):
-        words = EDGE_WORDS[edge]
-        places, sigma, phi = read_edge(field, edge)
-        bad = (sigma > noticed()) & (phi > angle.value)
-        if bool(bad.any()):
-            k = int(np.flatnonzero(bad)[np.argmax(sigma[bad] * np.sin(np.radians(phi[bad])) ** 2)])
-            most = float(np.max(sigma[bad] * np.sin(np.radians(phi[bad])) ** 2)) * loss
-            (reasons if most > limit.value else small).append(
-                f"the {words} is pulled with {show(float(sigma[k]), 'stress')} where the grain stands at "
-                f"{phi[k]:.0f} degrees to it ({place_words(*places[k])})"
-            )
-    if reasons:
-        return f"short grain: {'; '.join([*reasons, *small])}: not to be relied on for load", ""
-    text = f"short grain: {'; '.join(small)}: little, and nothing says that it may be relied on for load"
-    return "", text if small else ""
 
 
 def place_words(x: float, y: float) -> str:

@@ -64,6 +64,11 @@ class FixingRows:
         return [i for i, row in enumerate(self.fixings.rows) if row.slot is None]
 
     @property
+    def alike(self) -> bool:
+        """Whether all rows have the same fasteners through the same wood."""
+        return all(row.through is None and row.length is None for row in self.fixings.rows)
+
+    @property
     def top(self) -> int:
         return int(np.argmin([row.below_top for row in self.fixings.rows]))
 

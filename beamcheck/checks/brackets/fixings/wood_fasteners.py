@@ -12,6 +12,7 @@ from typing import Any
 
 import numpy as np
 
+from ....calc.core import Number
 from ....calc.pad import Pad
 from ....model.anchors import Anchor
 from ....model.brackets import Corbel
@@ -47,36 +48,29 @@ HAIR = 1e-6
 
 def wood_checks(rows: FixingRows, wood: WoodMaterial, context: Context) -> list[Check]:
     """Shear and pull of the rows, the wood they go through, the heel that presses on the wall."""
-    bracket, fixings, loads, name = rows.bracket, rows.fixings, rows.loads, rows.bracket.name
-    if fixings.through is None:
+    bracket, fixings, name = rows.bracket, rows.fixings, rows.bracket.name
+    if any(fixings.through_of(row) is None for row in fixings.rows):
         text = "how much wood the fasteners go through before the wall is not given (`through`)"
         asked = ask_for(bracket, "through", "fixings.through")
         return [Check.refers("bracket.through", name, "fixings", "NDS 2018 12", text, ask=asked)]
     T, top = rows.pulls(), rows.top
     count = fixings.rows[top].count
     upright = rows.family.upright_at_wall is True
-    alone = _group(rows, wood, context, [top], 0.0)
+    alone = row_group(rows, wood, context, [top], 0.0)
     pulled = resolved(alone)
     found = [*_in_the_wood(rows), *sense_checks(alone), *bolt_checks(rows, T)]
     if not isinstance(pulled, Connection):
         found.append(pulled)
-    elif upright and rows.tight:
-        found += _across(rows, _group(rows, wood, context, rows.tight, rows.shared), pulled, T / count)
+    elif upright and rows.tight and rows.alike:
+        found += _across(rows, row_group(rows, wood, context, rows.tight, rows.shared), pulled, T / count)
     elif rows.tight:
         for i in rows.tight:
-            share = rows.on_one_fastener * fixings.rows[i].count
-            checks = _along_the_grain(rows, _group(rows, wood, context, [i], share))
+            one = row_group(rows, wood, context, [i], rows.on_one_fastener * fixings.rows[i].count)
+            checks = _row_across(rows, one) if upright else _along_the_grain(rows, one)
             found += [replace(check, where=f"row {i + 1}" if check.ratio is not None else "") for check in checks]
         found += axial_checks(pulled, T / count)
     if isinstance(pulled, Connection):
         found += _pulled(rows, pulled)
-    if not upright and not loads.only_own_weight:
-        text = (
-            "the grain does not run along the wall, so the fasteners run along or aslant to it: their bearing in the "
-            "bracket is taken across the grain and as in end grain, which an engineer must confirm"
-        )
-        id, what = "bracket.fasteners_along_grain", "fasteners along the grain"
-        found.append(rows.family.doubt(id, what, "NDS 2018 11.5.2", text, "fasteners_along_grain", loads))
     if alone.into_wood is not None:
         found += wood_evidence_checks(name, alone.into_wood.doubts)
     return [*found, *heel_checks(rows, (wood, alone.into_wood))]
@@ -92,9 +86,19 @@ def _across(rows: FixingRows, group: Group, pulled: Connection, T: Array) -> lis
     return [*found, *layout_checks(whole), *axial_checks(whole if rows.top in rows.tight else pulled, T)]
 
 
-def _group(rows: FixingRows, wood: WoodMaterial, context: Context, which: list[int], share: float) -> Group:
+def _row_across(rows: FixingRows, group: Group) -> list[Check]:
+    """One row across the grain, where rows differ."""
+    found = resolved(group)
+    if not isinstance(found, Connection):
+        return [found]
+    lateral = [*split_checks(group)] if rows.family.stands_on_wood else lateral_checks(found)
+    return [*(replace(one, notes=(*one.notes, *rows.share_note)) for one in lateral), *layout_checks(found)]
+
+
+def row_group(rows: FixingRows, wood: WoodMaterial, context: Context, which: list[int], share: float) -> Group:
     """Some rows as an anchor group in the wall face, loaded with `share` times the load."""
-    bracket, fixings, thickness = rows.bracket, rows.fixings, rows.thickness
+    bracket, thickness = rows.bracket, rows.thickness
+    fixings = rows.fixings.of_row(rows.fixings.rows[which[0]])
     assert fixings.fastener is not None and bracket.stock is not None and fixings.through is not None
     deep = fixings.through + (fixings.fastener.counterbore_depth or 0.0)
     x, y = [], []
@@ -128,15 +132,11 @@ def _along_the_grain(rows: FixingRows, group: Group) -> list[Check]:
     placed = resolved(group)
     if not isinstance(lateral, Connection) or not isinstance(placed, Connection):
         return [one for one in (lateral, placed) if isinstance(one, Check)][:1]
-    joint, end_grain = lateral.joint, connection_factor("end grain, lateral")
+    joint = lateral.joint
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         P = pad.take("P_i", at(group.forces.along / count, which), "lbf", note="on one fastener")
-        note = "the fastener lies along the grain of the bracket"
-        C_eg = pad.take("C_eg", end_grain.value, note=note, source=end_grain.source)
-        Z = joint.reference(pad, pad.take("theta", 90.0, "deg")).Z
-        C_D = connection_duration(pad, group, joint, which)
-        Z_prime = C_D * C_eg * Z * _moist(lateral)
+        Z_prime = _end_grain_value(pad, lateral, which)
         if not isinstance(which, slice):
             pad.take("Z_prime", float(Z_prime), "lbf", note="Z times C_D, C_eg, C_M and C_t")
         return Outcome(P, Z_prime, P / Z_prime)
@@ -148,6 +148,22 @@ def _along_the_grain(rows: FixingRows, group: Group) -> list[Check]:
     what, clause = "what is known of the joint", "NDS 2018 11.1"
     found += [group.refers("anchor.joint", what, clause, open_) for open_ in joint.doubts]
     return [*found, *split_checks(group), *layout_checks(placed)]
+
+
+def lateral_in_end_grain(pad: Pad, rows: FixingRows, group: Group, which: int) -> float:
+    """Z' of one fastener that does not cross the grain, lbf."""
+    lateral = resolved(replace(group, x=np.full_like(group.x, rows.family.back)))
+    assert isinstance(lateral, Connection)  # as the group itself is
+    return float(_end_grain_value(pad, lateral, which))
+
+
+def _end_grain_value(pad: Pad, lateral: Connection, which: int | slice) -> Number:
+    end_grain = connection_factor("end grain, lateral")
+    note = "the fastener lies along or aslant to the grain of the bracket"
+    C_eg = pad.take("C_eg", end_grain.value, note=note, source=end_grain.source)
+    Z = lateral.joint.reference(pad, pad.take("theta", 90.0, "deg")).Z
+    C_D = connection_duration(pad, lateral.group, lateral.joint, which)
+    return C_D * C_eg * Z * _moist(lateral)
 
 
 def _moist(lateral: Connection) -> float:
@@ -171,13 +187,19 @@ def _pulled(rows: FixingRows, top: Connection) -> Iterator[Check]:
 def _in_the_wood(rows: FixingRows) -> Iterator[Check]:
     """That the fasteners go through wood that is there, and stand clear of the foot."""
     family, fixings, name = rows.family, rows.fixings, rows.bracket.name
-    assert fixings.fastener is not None and fixings.through is not None
-    whole, there = fixings.through + (fixings.fastener.counterbore_depth or 0.0), family.depth_at_back
-    if whole > there + HAIR:
-        text = f"{show(whole, 'length')} with the bore, but the bracket is only {show(there, 'length')} deep there"
-        id, what = "bracket.through", "wood that the fasteners go through"
-        yield Check.breaks_rule(id, name, what, "geometry", text)
-    yield from _head_in_the_wood(rows, whole)
+    assert fixings.fastener is not None
+    id, what, bore = "bracket.through", "wood that the fasteners go through", fixings.fastener.counterbore_depth or 0.0
+    for i, row in enumerate(fixings.rows):
+        through, own = fixings.through_of(row) or 0.0, row.through is not None
+        deep = _depth_at(family, row.below_top) if own else None  # its bore is as deep as its shape leaves
+        whole, there = through + (0.0 if own else bore), family.depth_at_back
+        there = min(there, deep) if own and deep is not None else there
+        if whole > there + HAIR:
+            text = f"{show(whole, 'length')} with the bore, but the bracket is only {show(there, 'length')} deep there"
+            yield Check.breaks_rule(id, name, what, "geometry", text, where=f"row {i + 1}" if own else "")
+            break
+    if rows.alike and fixings.through is not None:
+        yield from _head_in_the_wood(rows, fixings.through + bore)
     if rows.bracket.shape.foot_at is None:
         return
     D, clause = dowel_of(fixings.fastener).D, "NDS 2018 Table 12.5.1A"

@@ -1,0 +1,25 @@
+"""The mantel on wooden brackets: it carries with its grain from foot to nose and heads in front, else it does not."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from beamcheck import check_file
+
+FOLDER = Path(__file__).parents[2] / "worked_examples"
+
+
+@pytest.mark.parametrize(
+    ("name", "verdict", "finding"),
+    [
+        ("mantel_on_wooden_brackets", "passes", "carries"),
+        ("mantel_with_the_grain_wrong", "fails", "decoration only"),
+    ],
+)
+def test_mantel(name: str, verdict: str, finding: str) -> None:
+    """Reference on brackets that carry, sections 1.5 and 7 (derived): the reach of the heads decides."""
+    result = check_file(FOLDER / f"{name}.toml")
+    (piece,) = result.pieces
+    assert (result.verdict, piece.finding) == (verdict, finding)
