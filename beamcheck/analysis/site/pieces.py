@@ -84,14 +84,14 @@ def _of_roof(piece: Piece, number: int, load: Load, roof: RoofArea, formed: Form
         elif not load.astride:
             even = max(even, balanced + formed.ridge.peak)
     amounts = {"dead": dead, "roof_live": roof_live(_area(piece, width), roof.slope), "snow": even}
-    if formed.wind is not None:
-        up, down = formed.wind
-        amounts["wind"] = up - (formed.dead - formed.least)  # what may be gone one day holds nothing down
+    wind = _wind_on(piece, formed)
+    if wind is not None:
+        amounts["wind"] = wind[0] - (formed.dead - formed.least)  # what may be gone one day holds nothing down
     yield _entry(number, load, amounts)
     if load.wind is not None and load.wind[0] < 0.0 and load.dead is None and formed.dead > formed.least:
         yield _more(number, load, "wind", formed.least - formed.dead, _extent(piece, load, whole=True))
-    if formed.wind is not None and load.wind is None:
-        yield _more(number, load, "wind", down, _extent(piece, load, whole=True))
+    if wind is not None and load.wind is None:
+        yield _more(number, load, "wind", wind[1], _extent(piece, load, whole=True))
     if load.snow is None:
         for start, end, peak, first, last in on_top:
             yield _more(number, load, "snow", peak, (start, end), (first, last))
@@ -178,6 +178,16 @@ def _extent(piece: Piece, load: Load, *, whole: bool = False) -> Any:
     if whole:
         return load.start, load.end
     return load.start or 0.0, _length(piece) if load.end is None else load.end
+
+
+def _wind_on(piece: Piece, formed: Formed) -> tuple[float, float] | None:
+    """Wind up and down: of the roof as a whole; on one of a row (rafter, purlin) that of a part where it is more."""
+    if formed.wind is None or not formed.parts or piece_spacing(piece) is None:
+        return formed.wind
+    span = _area(piece, 1.0)
+    area = span * max(piece_spacing(piece) or 0.0, span / 3.0)  # effective wind area, ASCE 7-16 26.2
+    up, down = next(wind for most, wind in formed.parts if area <= most)
+    return min(up, formed.wind[0]), max(down, formed.wind[1])
 
 
 def _area(piece: Piece, width: float | None) -> float:

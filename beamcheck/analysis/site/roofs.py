@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field
 
-from ...calc.pad import Pad, Step
+from ...calc.pad import Pad, SilentPad, Step
 from ...formulas.loads import roof as rf
 from ...formulas.loads import snow as sn
 from ...formulas.loads import weight as wt
@@ -17,7 +17,7 @@ from .drift import DriftKind, Slide, drift, sliding
 from .snow import Factors, OneSided, balanced_snow, flat_snow, least_snow, one_sided_snow
 from .unevenly import Heap
 from .weights import Assembled, Layer, assembled, whole_assembly
-from .wind import open_roof, velocity_pressure
+from .wind import PARTS, open_roof, open_roof_rafter, velocity_pressure
 
 SURROUNDINGS = {"suburb or woods": "B", "open country": "C", "open water": "D"}
 BELOW = {
@@ -47,7 +47,8 @@ class Formed:
     astride: float = 0.0
     drifts: Heap | None = None
     ridge: Heap | None = None
-    wind: tuple[float, float] | None = None  # up (below 0) and down, strength level
+    wind: tuple[float, float] | None = None  # up (below 0) and down, strength level: the roof as a whole
+    parts: tuple[tuple[float, tuple[float, float]], ...] = ()  # the same for its parts, by the largest area of each
     notes: tuple[str, ...] = field(default=())
 
 
@@ -63,7 +64,7 @@ def formed_roof(site: Site, roof: RoofArea) -> Formed:
     if p_g > 0.0:
         factors = _factors(pad, site, roof, notes)
         p_f = flat_snow(pad, p_g, factors)
-        insulated = (roof.insulation or 0) >= (WELL_VENTED if roof.vented else WELL)
+        insulated = sheds_warm(roof)
         p_s = balanced_snow(pad, p_f, slope=roof.slope, C_t=factors.C_t, slippery=roof.slippery, insulated=insulated)
         rain = float(pad(sn.rain_on_snow, p_g=p_g, theta=roof.slope, W_e=roof.eave_to_ridge))
         least = least_snow(pad, p_g, factors.I_s, slope=roof.slope)
@@ -85,10 +86,16 @@ def formed_roof(site: Site, roof: RoofArea) -> Formed:
         if heap is not None:
             cases.append((f"{heap.kind} drift at the higher wall", p_s + heap.peak))
     wind = _wind(pad, site, roof)
+    parts = _wind_on_parts(site, roof)
     return Formed(
         layers.weight, layers.least, layers, tuple(pad.steps), tuple(cases), 0.0, p_s, even, astride, heap, ridge, wind,
-        tuple(notes),
+        parts, tuple(notes),
     )  # fmt: skip
+
+
+def sheds_warm(roof: RoofArea) -> bool:
+    """Whether a roof over a heated room is insulated so well that snow does not melt on it from below."""
+    return (roof.insulation or 0) >= (WELL_VENTED if roof.vented else WELL)
 
 
 def formed_floor(site: Site | None, floor: FloorArea) -> Formed:
@@ -188,8 +195,20 @@ def _wind(pad: Pad, site: Site, roof: RoofArea) -> tuple[float, float] | None:
     if beyond_envelope(site, roof):
         return None
     q_h = velocity_pressure(pad, site.speed, site.exposure, roof.mean_height or HIGHEST_OPEN)
-    shape = "monoslope" if roof.shape == "monoslope" else "pitched"
-    return open_roof(pad, q_h, shape, roof.slope)
+    return open_roof(pad, q_h, _shape(roof), roof.slope)
+
+
+def _wind_on_parts(site: Site, roof: RoofArea) -> tuple[tuple[float, tuple[float, float]], ...]:
+    """What rafters and purlins of a small open roof get: more than the roof as a whole, the more so the smaller."""
+    if roof.wind is not None or beyond_envelope(site, roof):
+        return ()
+    pad = SilentPad()
+    q_h = velocity_pressure(pad, site.speed, site.exposure, roof.mean_height or HIGHEST_OPEN)
+    return tuple((area, open_roof_rafter(pad, q_h, _shape(roof), roof.slope, area=area)) for area in PARTS)
+
+
+def _shape(roof: RoofArea) -> str:
+    return "monoslope" if roof.shape == "monoslope" else "pitched"
 
 
 def beyond_envelope(site: Site, roof: RoofArea) -> str:

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import math
+
 from ...calc.pad import Pad
 from ...formulas.loads import wind as wd
+from ...values.judgment import judgment
 from ...values.site import component_extremes, exposure_at, free_roof_extremes
 
 GUST = 0.85  # ASCE 7-16 26.11.1, rigid roofs
 DIRECTION = 0.85  # Table 26.6-1, roofs
+EDGE = 36.0  # in
+PARTS = (EDGE**2, 4.0 * EDGE**2, math.inf)  # effective areas up to which corners, edges and the inside count
 
 
 def velocity_pressure(pad: Pad, V: float, exposure: str, height: float) -> float:
@@ -27,6 +32,16 @@ def open_roof_part(
 ) -> tuple[float, float]:  # fmt: skip
     """The same for a part of it, by zone 1, 2, 3 and effective area in in2: rafters, fasteners of the skin."""
     return _both(pad, q_h, component_extremes(shape, slope, zone, area, a))
+
+
+def open_roof_rafter(pad: Pad, q_h: float, shape: str, slope: float, *, area: float) -> tuple[float, float]:
+    """The same for a rafter or purlin wherever it lies, by its effective area in in2.
+
+    The edge strip is taken 3 ft wide, as it is on roofs up to 30 ft wide; the least is that of 30.2.2.
+    """
+    up, down = open_roof_part(pad, q_h, shape, slope, zone=3, area=area, a=EDGE)
+    least = judgment("least wind on a part").value
+    return min(up, -least), max(down, least)
 
 
 def _both(pad: Pad, q_h: float, C_N: tuple[float, float]) -> tuple[float, float]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...analysis.site.pieces import Areas
-from ...analysis.site.roofs import beyond_envelope
+from ...analysis.site.roofs import beyond_envelope, sheds_warm
 from ...model.beams import Beam
 from ...model.fields.evidence import vouched
 from ...model.loads import FormedLoad
@@ -32,6 +32,7 @@ def site_checks(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
         if areas.site is not None:
             yield from _beside(piece, roof, areas.site)
             yield from _open_below(piece, roof, areas.site)
+            yield from _ice(piece, roof, areas.site)
     for floor in floors:
         yield from _point_load(piece, floor)
     yield from _stated_less(piece)
@@ -101,6 +102,18 @@ def _open_below(piece: Beam | Rafter, roof: RoofArea, site: Site) -> Iterator[Ch
         else:
             text = f"{roof.name}: the safe envelope of open roofs, all over the roof at once, up and down"
             yield Check.keeps_rule(ID, piece.name, f"wind on {roof.name}", "ASCE 7-16 27.3.2", text)
+
+
+def _ice(piece: Beam | Rafter, roof: RoofArea, site: Site) -> Iterator[Check]:
+    """Snow that melts over a heated room freezes on the cold overhang: it is not added to the tail here (7.4.5)."""
+    tail = piece.wall.at if isinstance(piece, Rafter) else 0.0
+    if roof.below != "heated" or site.ground_snow[0] <= 0.0 or tail <= judgment("overhang that bears ice").value:
+        return
+    if sheds_warm(roof):
+        return
+    text = f"{roof.name} is heated below and not insulated to R-30 (R-20 vented): ice may build up on its overhang"
+    asked = ask("roof_insulation", roof.name, f"roof.{roof.name}.insulation", answers=(30,))
+    yield Check.refers(ID, piece.name, f"ice at the eave of {roof.name}", "ASCE 7-16 7.4.5", text, ask=asked)
 
 
 def _point_load(piece: Beam | Rafter, floor: FloorArea) -> Iterator[Check]:

@@ -15,6 +15,8 @@ import pytest
 
 from beamcheck import JobError, check_job, job_from_data
 from beamcheck.analysis.site.pieces import areas_of, with_formed_loads
+from beamcheck.analysis.site.wind import open_roof_rafter
+from beamcheck.calc.pad import Pad
 from beamcheck.checks.core.result import JobResult, PieceResult
 from beamcheck.model.job import Job
 from beamcheck.model.loads import FormedLoad
@@ -310,12 +312,34 @@ class TestRoofs:
         (load,) = formed(ridge_beam(), "b")
         assert load.snow == (pytest.approx(25.2 * PSF), "area")
 
+    def test_ice_on_the_overhang_of_a_warm_roof_asks_for_its_insulation(self) -> None:
+        """ASCE 7-16 7.4.5: R-30, or R-20 where it is vented, and none builds up."""
+        warm = changed(rafters(), roof_set(below="heated"))
+        (asked,) = (one for one in piece(warm, "rafters").checks if one.what.startswith("ice at the eave"))
+        assert asked.verdict == "refer" and asked.questions[0].field == "roof.main roof.insulation"
+        for said in ({"insulation": 30}, {"insulation": 20, "vented": True}):
+            good = changed(rafters(), roof_set(below="heated", **said))
+            assert not any(one.what.startswith("ice at the eave") for one in piece(good, "rafters").checks)
+
     def test_the_open_porch_is_lifted_by_the_envelope(self) -> None:
         """-1.02 x q_h, 115 mph, B taken as said: 0.57: -16.7 psf at 10 ft, less what may be gone of its layers."""
         loads = formed(porch(), "porch")
         q_h = 0.00256 * 0.57 * 0.85 * 115**2
         up = -1.2 * 0.85 * q_h - (1.5 + 2.3 - 1.2 - 1.9) * (12.0**2 + 0.5**2) ** 0.5 / 12.0
         assert [144.0 * load.wind[0] for load in loads if load.wind] == pytest.approx([up, 1.2 * 0.85 * q_h], abs=0.01)
+
+    def test_one_of_a_row_under_it_gets_the_wind_of_a_part(self) -> None:
+        """Fig. 30.7-1, 2.39 deg, 9 ft x 3 ft is between a^2 and 4 a^2: zone 2, -1.8 - 0.8 (2.386/7.5) = -2.0545."""
+        data = porch()
+        data["beam"][0]["spacing"] = "24 in"
+        (up, *_) = [144.0 * load.wind[0] for load in formed(data, "porch") if load.wind]
+        part = -2.0545 * 0.85 * 0.00256 * 0.57 * 0.85 * 115**2
+        assert up == pytest.approx(part - (1.5 + 2.3 - 1.2 - 1.9) * (12.0**2 + 0.5**2) ** 0.5 / 12.0, abs=0.02)
+
+    def test_a_part_never_gets_less_than_sixteen_psf(self) -> None:
+        """ASCE 7-16 30.2.2, read second-hand."""
+        up, down = open_roof_rafter(Pad(), 1.0 / 144.0, "pitched", 10.0, area=2000.0)
+        assert (144.0 * up, 144.0 * down) == (pytest.approx(-16.0), pytest.approx(16.0))
 
     def test_weaker_straps_do_not_hold_it(self) -> None:
         data = porch()
