@@ -200,8 +200,8 @@ def _in_the_wood(rows: FixingRows) -> Iterator[Check]:
             text = f"{show(whole, 'length')} with the bore, but the bracket is only {show(there, 'length')} deep there"
             yield Check.breaks_rule(id, name, what, "geometry", text, where=f"row {i + 1}" if own else "")
             break
-        if not own and (asked := _deeper_than_its_row(rows, i, through)) is not None:
-            yield asked
+        if not own and (deeper := _deeper_than_its_row(rows, i, through)) is not None:
+            yield deeper
             break
     if rows.alike and fixings.through is not None:
         yield from _head_in_the_wood(rows, fixings.through + bore)
