@@ -117,7 +117,8 @@ def _ice(piece: Beam | Rafter, roof: RoofArea, site: Site) -> Iterator[Check]:
     if sheds_warm(roof):
         return
     text = f"{roof.name} is heated below and not insulated to R-30 (R-20 vented): ice may build up on its overhang"
-    asked = ask("roof_insulation", roof.name, f"roof.{roof.name}.insulation", answers=(30,))
+    path = f"roof.{roof.name}.insulation"
+    asked = ask("roof_insulation", roof.name, path, answers=[PlausibleAnswer("R-30 or more", ((path, 30),))])
     yield Check.refers(ID, piece.name, f"ice at the eave of {roof.name}", "ASCE 7-16 7.4.5", text, ask=asked)
 
 
@@ -149,7 +150,7 @@ def _same_roof(rafter: Rafter, roof: RoofArea) -> Iterator[Check]:
     beyond = rafter.run > roof.eave_to_ridge + judgment("rafter beyond its roof").value
     if apart or beyond:
         text = (
-            f"{roof.name} rises at {roof.slope:.1f} degrees over {show(roof.eave_to_ridge, 'length')}, and the rafter at "
+            f"{roof.name} rises at {roof.slope:.1f} degrees over {show(roof.eave_to_ridge, 'length')}, the rafter at "
             f"{rafter.slope:.1f} degrees over {show(rafter.run, 'length')}: they do not belong together"
         )
         asked = ask("rafter_of_roof", rafter.name, roof=roof.name)
@@ -157,7 +158,7 @@ def _same_roof(rafter: Rafter, roof: RoofArea) -> Iterator[Check]:
 
 
 def _allowed(kind: str, piece: Beam | Rafter, load: FormedLoad) -> bool:
-    """Whether somebody who may allows less than the site gives; less weight needs only a reason that is none of doubt."""
+    """Whether somebody who may allows less than the site gives; less weight needs only a reason."""
     reason = load.meant.get(kind) or piece.meant.get(kind) or ""
     roles = {one.says for one in told(reason, "role")}
     return bool(reason) and not doubt_in(reason) and (kind == "dead" or bool(roles & {"structure", "grade"}))
