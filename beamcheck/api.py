@@ -119,7 +119,9 @@ def looked_ahead(result: JobResult, memory: Memory, *, seconds: float) -> JobRes
         job, text=result.job_text, name=result.job_name, units=result.units, what_ifs=True, seconds=seconds,
         memory=memory,
     )  # fmt: skip
-    return replace(result, questions=found.questions)
+    known = {one.id: one for one in found.questions}
+    # in the order of the result: how far the time goes hangs on the machine, the order must not
+    return replace(result, questions=tuple(known.get(one.id, one) for one in result.questions))
 
 
 def sheet_html(result: JobResult, *, all_steps: bool = False) -> str:

@@ -34,6 +34,7 @@ def test_the_short_answer_says_what_an_answer_does(open_seat) -> None:
     assert one.answers and "J1 passes" in (one.threshold or " ".join(_does(one)))
     assert "J1 passes" in " ".join(short_text(ahead, source="job.toml").split())
     assert replace(ahead, questions=result.questions) == result  # nothing else has become known
+    assert [each.id for each in ahead.questions] == [each.id for each in result.questions]
 
 
 def test_without_time_nothing_is_tried_and_the_order_stays(open_seat) -> None:
