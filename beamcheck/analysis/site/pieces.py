@@ -13,6 +13,7 @@ from ...model.loads import FormedLoad, Load
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie, slope_length
 from ...model.site import FloorArea, RoofArea, Site
+from ...values.loads import live_load, told
 from ..beams.load_cases import spans_of
 from .roofs import Formed, formed_floor, formed_roof, framing, roof_live
 from .unevenly import Heap
@@ -60,7 +61,13 @@ def _formed(piece: Piece, number: int, load: Load, areas: Areas) -> Iterator[For
     elif load.floor in areas.floors:
         floor, formed = areas.floors[load.floor or ""]
         amounts = {"dead": formed.dead + _framing(piece, floor), "live": formed.live, "snow": formed.even}
-        yield _entry(number, load.model_copy(update={"room": load.room or floor.use}), amounts)
+        yield _entry(number, load.model_copy(update={"room": load.room or _heaviest_use(load, floor)}), amounts)
+
+
+def _heaviest_use(load: Load, floor: FloorArea) -> str:
+    """The use of the floor, or a heavier one that the words of the load name: it is asked about then."""
+    said = (one.says for one in told(load.what, "use"))
+    return max((floor.use, *said), key=lambda use: live_load(use, least=True).value)
 
 
 def _of_roof(piece: Piece, number: int, load: Load, roof: RoofArea, formed: Formed) -> Iterator[FormedLoad]:

@@ -328,6 +328,13 @@ class TestRoofs:
         up = -1.2 * 0.85 * q_h - (1.5 + 2.3 - 1.2 - 1.9) * (12.0**2 + 0.5**2) ** 0.5 / 12.0
         assert [144.0 * load.wind[0] for load in loads if load.wind] == pytest.approx([up, 1.2 * 0.85 * q_h], abs=0.01)
 
+    @pytest.mark.parametrize("words", ["hot tub", "library stacks", "garage floor"])
+    def test_what_the_words_say_is_on_a_floor_outweighs_its_use(self, words) -> None:
+        data = joists()
+        data["beam"][0]["carries"][0]["what"] = words
+        found = piece(data, "joists")
+        assert found.verdict == "refer", [check.what for check in found.checks]
+
     def test_one_of_a_row_under_it_gets_the_wind_of_a_part(self) -> None:
         """Fig. 30.7-1, 2.39 deg, 9 ft x 3 ft is between a^2 and 4 a^2: zone 2, -1.8 - 0.8 (2.386/7.5) = -2.0545."""
         data = porch()
