@@ -89,6 +89,7 @@ _WHERE = {
         "residual_section",
         "slope_ratio",
     ),
+    "single_field": ("BracketField", "FieldCase", "bracket_field"),
     "sizing.anchors": ("Proposal", "fasteners_for"),
     "sizing.brackets": ("Sized", "size_bracket"),
     "sizing.simple_beam": ("Member", "member"),
@@ -109,6 +110,7 @@ __all__ = [
     "Bent",
     "Braced",
     "Bracket",
+    "BracketField",
     "Check",
     "Closing",
     "Comparison",
@@ -118,6 +120,7 @@ __all__ = [
     "Difference",
     "Existing",
     "Fastener",
+    "FieldCase",
     "Fixings",
     "GivenValues",
     "Holes",
@@ -159,6 +162,7 @@ __all__ = [
     "UnitError",
     "UnknownName",
     "__version__",
+    "bracket_field",
     "char_depth",
     "check_file",
     "check_job",
@@ -282,6 +286,7 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
         solved_beam,
         withdrawal_value,
     )
+    from .single_field import BracketField, FieldCase, bracket_field
     from .single_frames import SolvedFrame, solved_frame, solved_free_frame
     from .single_joints import StepJoint, TurnedGroup, peg_distances, peg_value, step_joint, turned_group
     from .single_wood import (

@@ -180,7 +180,7 @@ def knot_ratio(knot: object, face: object, place: Place = "edge of wide face") -
     elif place == "edge of wide face":
         value = pad(ratios.edge_knot_ratio, d_k=d_k, h=width)
     elif place in ("center of wide face", "post face"):
-        value = pad(ratios.centre_knot_ratio, d_k=d_k, h=width)
+        value = pad(ratios.center_knot_ratio, d_k=d_k, h=width)
     else:
         raise BeamcheckError(f"there is no place {place!r}: edge or center of wide face, narrow face, post face")
     return SingleValue(f"strength ratio of a knot, {place}", float(value), "ratio", tuple(pad.steps))

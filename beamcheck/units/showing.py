@@ -123,7 +123,7 @@ def show_number(value: float | tuple[float, str], kind: str, system: str | None 
     if not math.isfinite(value):
         raise UnitError(f"{kind_of(kind).with_article} of {value} cannot be shown")
     if kind in ("length", "offset"):
-        return _feet_and_inches(value) if system == "US" else _metres(value)
+        return _feet_and_inches(value) if system == "US" else _meters(value)
     if kind == "ratio":
         return _ratio(value), ""
     if kind == "slope" and system == "US" and (rise := _rise_in_12(value)):
@@ -236,7 +236,7 @@ def _feet_and_inches(value: float) -> tuple[str, str]:
     return f"{sign}{feet:,} ft{rest}", ""
 
 
-def _metres(value: float) -> tuple[str, str]:
+def _meters(value: float) -> tuple[str, str]:
     mm = round(abs(from_inner(value, "length", "SI")))
     sign = MINUS if value < 0 and mm else ""
     if mm < 1000:

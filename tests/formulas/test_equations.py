@@ -56,7 +56,7 @@ EQUATIONS = {
     "indicated_compression": "B_05*SR/n_f",
     "indicated_modulus": "B_mean*q_E/0.94",
     "edge_knot_ratio": f"Piecewise((Min(((h - d_k)/h)**2, {DEEP}**2), h > 12), ((1 - d_k/h)**2, True))",
-    "centre_knot_ratio": f"Piecewise((Min((h - d_k)/h, {DEEP}), h > 12), (1 - d_k/h, True))",
+    "center_knot_ratio": f"Piecewise((Min((h - d_k)/h, {DEEP}), h > 12), (1 - d_k/h, True))",
     "narrow_knot_ratio": (
         "Piecewise((Min((b - d_k)/b, Max(0, 1 - Max(0, d_k - Rational(1, 24))/sqrt(6*b + 3))), b > 6),"
         " (1 - d_k/b, True))"

@@ -64,7 +64,7 @@ CONSTANTS_WITH_UNITS = {
     "front_of_double_step": "10 mm",
     "splitting_strength": "14 N/mm^1.5",
     "edge_knot_ratio": "1/24 and 1/2 in beside knot and face, and 12 in",
-    "centre_knot_ratio": "1/24 and 1/2 in beside knot and face, and 12 in",
+    "center_knot_ratio": "1/24 and 1/2 in beside knot and face, and 12 in",
     "narrow_knot_ratio": "1/24 and 1/2 in beside knot and face, and 6 in",
     "indicated_bending": "2 in, the depth of the clear specimens",
     "gravity_from_density": "62.4 pcf, the weight of water",

@@ -28,7 +28,7 @@ Gap = float | Array
 APART = 0.5  # in; a nose is no sharper than this: props that stand closer are taken this far apart
 SAME = 1e-6  # part by which two methods may differ
 VANISHING = 1e-9  # lbf
-NEIGHBOURS = 4  # of a prop whose gap and stiffness are tried both ways; what others do dies away behind these
+NEIGHBORS = 4  # of a prop whose gap and stiffness are tried both ways; what others do dies away behind these
 
 
 @dataclass(frozen=True, eq=False)
@@ -344,7 +344,7 @@ def _pressed(lacking: Array, soft: Array, fixed: Array) -> Array:
 def _choices(places: Sequence[float], f: Array, i: int) -> list[frozenset[int]]:
     """Which of the others are early and stiff: every choice among the nearest, with those farther off that load it."""
     others = sorted((j for j in range(len(places)) if j != i), key=lambda j: abs(places[j] - places[i]))
-    near, far = others[:NEIGHBOURS], others[NEIGHBOURS:]
+    near, far = others[:NEIGHBORS], others[NEIGHBORS:]
     loading = frozenset(j for j in far if f[i, j] < 0.0)
     return [loading.union(some) for n in range(len(near) + 1) for some in combinations(near, n)]
 

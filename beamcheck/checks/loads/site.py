@@ -112,7 +112,8 @@ def _ice(piece: Beam | Rafter, roof: RoofArea, site: Site) -> Iterator[Check]:
     if sheds_warm(roof):
         return
     text = f"{roof.name} is heated below and not insulated to R-30 (R-20 vented): ice may build up on its overhang"
-    asked = ask("roof_insulation", roof.name, f"roof.{roof.name}.insulation", answers=(30,))
+    path = f"roof.{roof.name}.insulation"
+    asked = ask("roof_insulation", roof.name, path, answers=[PlausibleAnswer("R-30 or more", ((path, 30),))])
     yield Check.refers(ID, piece.name, f"ice at the eave of {roof.name}", "ASCE 7-16 7.4.5", text, ask=asked)
 
 

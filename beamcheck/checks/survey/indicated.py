@@ -59,10 +59,10 @@ def strength_ratios(survey: Survey, size: Size) -> Seen | None:
         elif knot.place == "edge":
             ratio = float(ratios.edge_knot_ratio(d_k=knot.width, h=size.d))
         else:
-            ratio = float(ratios.centre_knot_ratio(d_k=knot.width, h=size.d))
+            ratio = float(ratios.center_knot_ratio(d_k=knot.width, h=size.d))
         face = size.b if knot.face in ("top", "bottom") else size.d
         bending.append((ratio, said))
-        compression.append((float(ratios.centre_knot_ratio(d_k=knot.width, h=face)), said))
+        compression.append((float(ratios.center_knot_ratio(d_k=knot.width, h=face)), said))
     lowest, by = min(bending)
     least, why = min(compression)
     return Seen(lowest, least, by, why)

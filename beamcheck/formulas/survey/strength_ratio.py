@@ -31,13 +31,13 @@ def edge_knot_ratio(d_k: OnDepth, h: Positive) -> Number:
 
 
 @formula(symbol="SR", clause=D245, unit="", known="derived")
-def centre_knot_ratio(d_k: OnDepth, h: Positive) -> Number:
+def center_knot_ratio(d_k: OnDepth, h: Positive) -> Number:
     """Of a knot on the center line of the wide face, or on a face of a post.
 
     d_k: of the knot or cluster, between lines along the edges.
     h: of the face.
 
-    >>> centre_knot_ratio(2.5, 10.0)
+    >>> center_knot_ratio(2.5, 10.0)
     0.75
     """
     deep = largest(1 - largest(d_k - 1 / 24, 0) / sqrt(12 * (h + 1 / 2)), 0)

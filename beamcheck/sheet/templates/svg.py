@@ -1,4 +1,4 @@
-"""A template as an SVG drawing at full size: its width is in inches or millimetres, its numbers are those units."""
+"""A template as an SVG drawing at full size: its width is in inches or millimeters, its numbers are those units."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from .dxf import UNITS, wrapped
 from .geometry import Contour, Point, Round, Template
 
 MARGIN, TEXT, LINE = 0.6, 0.14, 0.2  # in
-COLOURS = {"CUT": "#000", "DRILL": "#000", "GRAIN": "#555", "NOTES": "#777"}
+COLORS = {"CUT": "#000", "DRILL": "#000", "GRAIN": "#555", "NOTES": "#777"}
 WIDTHS = {"CUT": 0.02, "DRILL": 0.016, "GRAIN": 0.012, "NOTES": 0.008}
 BAR_IN, BAR_MM = 4.0, 100.0 / 25.4
 
@@ -65,7 +65,7 @@ class _Drawing:
             layer: ElementTree.SubElement(
                 self.root, "g", {"id": layer, "fill": "none", "stroke": color, "stroke-width": self.n(WIDTHS[layer])}
             )
-            for layer, color in COLOURS.items()
+            for layer, color in COLORS.items()
         }
 
     def n(self, inches: float) -> str:

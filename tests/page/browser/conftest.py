@@ -21,7 +21,7 @@ SHOTS = os.environ.get("PAGE_SHOTS", "")  # a folder: pictures of each step are 
 def browser() -> Iterator[Any]:
     path = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
     try:
-        from playwright.sync_api import sync_playwright
+        from playwright.sync_api import Error, sync_playwright
     except ImportError:
         path = None
     if path is None:
@@ -29,7 +29,11 @@ def browser() -> Iterator[Any]:
         print(f"\n{'!' * 100}\n{said}\n{'!' * 100}", file=sys.__stderr__)
         pytest.skip(said)
     with sync_playwright() as playwright:
-        made = playwright.chromium.launch(executable_path=path, args=ARGS)
+        try:
+            made = playwright.chromium.launch(executable_path=path, args=ARGS)
+        except Error as error:
+            print(f"\n{'!' * 100}\nNO BROWSER: it does not start: {error}\n{'!' * 100}", file=sys.__stderr__)
+            pytest.skip("NO BROWSER: it does not start")
         yield made
         made.close()
 
