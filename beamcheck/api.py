@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import os
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
+from .checks.core.asking.question import RULING
 from .checks.core.result import JobResult
 from .checks.job import check_job
+from .checks.pieces import Memory
 from .errors import BeamcheckError
 from .lettering import legible
 from .model.reading.reader import MOST_BYTES, read_job, read_job_text
@@ -66,7 +69,9 @@ def check_text(text: str, name: str = "job", *, units: str | None = None) -> Job
     return check_job(read_job_text(text, name), text=text, name=name, units=units)
 
 
-def check_file(path: FilePath, *, units: str | None = None, what_ifs: bool = False) -> JobResult:
+def check_file(
+    path: FilePath, *, units: str | None = None, what_ifs: bool = False, memory: Memory | None = None
+) -> JobResult:  # fmt: skip
     """Check a job file; the result carries its text, its name without folders, and its SHA-256.
 
     Parameters
@@ -76,6 +81,8 @@ def check_file(path: FilePath, *, units: str | None = None, what_ifs: bool = Fal
         Units of the words in the result; None is what the job asks for.
     what_ifs : bool
         Find out what each plausible answer to each open question does, by running the job with it.
+    memory : Memory or None
+        Of earlier runs of the job; it also tells how far the work has come.
 
     Raises
     ------
@@ -90,7 +97,31 @@ def check_file(path: FilePath, *, units: str | None = None, what_ifs: bool = Fal
         read_job(source)  # says why it cannot be read
         raise
     job = read_job_text(text, source)
-    return check_job(job, text=text, name=legible(Path(source).name), units=units, what_ifs=what_ifs)
+    return check_job(job, text=text, name=legible(Path(source).name), units=units, what_ifs=what_ifs, memory=memory)
+
+
+def looked_ahead(result: JobResult, memory: Memory, *, seconds: float) -> JobResult:
+    """The same result, with what answers to its open questions do as far as that is found out in the time.
+
+    Parameters
+    ----------
+    result : JobResult
+        Of a job file, with its text.
+    memory : Memory
+        Of the run that made it.
+    seconds : float
+        Processor time at the most.
+    """
+    if not result.job_text or all(one.state == "idle" or one.question.field == RULING for one in result.questions):
+        return result
+    job = memory.known(read_job_text(result.job_text, result.job_name))
+    found = check_job(
+        job, text=result.job_text, name=result.job_name, units=result.units, what_ifs=True, seconds=seconds,
+        memory=memory,
+    )  # fmt: skip
+    known = {one.id: one for one in found.questions}
+    # in the order of the result: how far the time goes hangs on the machine, the order must not
+    return replace(result, questions=tuple(known.get(one.id, one) for one in result.questions))
 
 
 def sheet_html(result: JobResult, *, all_steps: bool = False) -> str:

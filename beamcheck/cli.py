@@ -26,6 +26,7 @@ from .console import (
     Doors,
     amount,
     amounts,
+    checked,
     colored,
     progress,
     reasons,
@@ -144,12 +145,9 @@ def _check(
     lists = [("--pdf", pdf), ("--checks-csv", checks_csv), ("--hardware-csv", hardware_csv), ("--xlsx", xlsx)]
     lists.append(("--shop", shop))
     _check_targets([("the job file", job), ("--sheet", sheet), ("--json", json_), *lists], overwrite)
-    from .api import check_file
-
     more = [*_calc_sheets(sheet, pdf, all_steps), *_lists(checks_csv, hardware_csv, xlsx), *_shop(shop)]
-    with waiting(f"checking {job}"):
-        result = check_file(job, units=units, what_ifs=answers)
-    return _deliver(result, json_, overwrite, more, Shown(job, all_, why, color))
+    found = checked(job, units=units, what_ifs=answers, look=why is None and json_ != "-")
+    return _deliver(found.result, json_, overwrite, more, Shown(job, all_, why, color), found.shown)
 
 
 def _calc_sheets(sheet: str | None, pdf: str | None, all_steps: bool) -> Iterator[tuple[str, Maker]]:
@@ -468,10 +466,11 @@ class Shown(NamedTuple):
 
 
 def _deliver(
-    result: JobResult, json_: str | None, overwrite: bool, more: Sequence[tuple[str, Maker]], shown: Shown
+    result: JobResult, json_: str | None, overwrite: bool, more: Sequence[tuple[str, Maker]], shown: Shown,
+    told: JobResult | None = None,
 ) -> int:  # fmt: skip
-    """Make everything first, then write, then speak; the status is the verdict's."""
-    said = _said(result, shown)  # a piece that is not there is told before anything is written
+    """Make everything first, then write, then speak, of `told` where it knows more; the status is the verdict's."""
+    said = _said(told or result, shown)  # a piece that is not there is told before anything is written
     made: list[tuple[str, str | bytes]] = []
     for path, make in more:
         progress(f"setting {path}")

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from shutil import get_terminal_size
 from threading import Event, Thread
-from typing import TYPE_CHECKING, Any, NoReturn, TextIO
+from typing import TYPE_CHECKING, Any, NamedTuple, NoReturn, TextIO
 
 import click
 
@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from .checks.core.result import JobResult
 
 FAULT, BAD_INPUT, STOPPED = 1, 2, 130
+SECONDS = 0.3  # processor time for what answers do, beside the verdicts; what is not tried by then is not shown
 STATUS = {"passes": 0, "refer": 3, "fails": 4}
 EXIT_STATUS = """\b
 Exit status:
@@ -45,6 +46,17 @@ Exit status:
   2  bad input or usage, or a file that could not be written
   1  a fault in whatcarries itself
 130  stopped from the keyboard"""
+
+
+class Checked(NamedTuple):
+    """A result, and the same one as it is shown."""
+
+    result: JobResult
+    shown: JobResult
+
+
+class StoppedAt(KeyboardInterrupt):
+    """Stopped from the keyboard; the text says in the middle of what."""
 
 
 def say(text: str, *, error: bool = False) -> None:
@@ -87,6 +99,21 @@ def width() -> int:
     return get_terminal_size((80, 24)).columns
 
 
+def checked(path: str, *, units: str | None = None, what_ifs: bool = False, look: bool = True) -> Checked:
+    """A job file checked while somebody waits: verdicts first, then what answers do, as far as the time goes.
+
+    With `look` the second result says what answers do; the first, which files are made of, is the same on each machine.
+    """
+    from .api import check_file, looked_ahead
+    from .checks.pieces import Memory
+
+    with waiting(f"checking {path}") as shown:
+        memory = Memory(before_question=shown.question)
+        memory.before_each = lambda name: shown.piece(name, memory.pieces)
+        result = check_file(path, units=units, what_ifs=what_ifs, memory=memory)
+        return Checked(result, looked_ahead(result, memory, seconds=SECONDS) if look and not what_ifs else result)
+
+
 def answer(result: JobResult, source: str, color: str) -> None:
     """Say the short answer."""
     from .sheet.terminal.look import painted
@@ -96,14 +123,40 @@ def answer(result: JobResult, source: str, color: str) -> None:
     say(painted(text) if colored(color) else text)
 
 
+class Shown:
+    """What is being done, for the line that shows it."""
+
+    def __init__(self, what: str) -> None:
+        self.what = what
+        self.now = ""
+        self._met: set[str] = set()
+
+    def __str__(self) -> str:
+        return " ".join(legible(f"{self.what}{self.now}").split())
+
+    def piece(self, name: str, of: int) -> None:
+        """A piece is going to be worked out."""
+        self._met.add(name)
+        if not self.now.startswith(", question"):
+            self.now = f", piece {min(len(self._met), of)} of {of}: {name}"
+
+    def question(self, number: int, of: int) -> None:
+        """A question is going to be answered for a try."""
+        self.now = f", question {number} of {of}: what answers do"
+
+
 @contextmanager
-def waiting(what: str) -> Iterator[None]:
+def waiting(what: str) -> Iterator[Shown]:
     """After half a second one line on standard error with what is done and for how long; wiped when it is over.
 
-    On a terminal only.
+    On a terminal only. What it shows can be told while it waits; after a stop from the keyboard it stays to be read.
     """
+    shown = Shown(what)
     if sys.stderr is None or not sys.stderr.isatty():
-        yield
+        try:
+            yield shown
+        except KeyboardInterrupt:
+            raise StoppedAt(str(shown)) from None
         return
     over = Event()
 
@@ -115,13 +168,16 @@ def waiting(what: str) -> Iterator[None]:
 
         columns = (TextColumn("{task.description}", markup=False), TimeElapsedColumn())
         with Progress(*columns, console=Console(stderr=True), transient=True) as line:
-            line.add_task(" ".join(legible(what).split()), total=None)
-            over.wait()
+            task = line.add_task(str(shown), total=None)
+            while not over.wait(0.1):
+                line.update(task, description=str(shown))
 
     thread = Thread(target=show, daemon=True)
     thread.start()
     try:
-        yield
+        yield shown
+    except KeyboardInterrupt:
+        raise StoppedAt(str(shown)) from None
     finally:
         over.set()
         thread.join()
@@ -175,6 +231,8 @@ def _start_light() -> None:
 def _status(run: Callable[[], Any]) -> int:
     try:
         return int(run() or 0)
+    except StoppedAt as stop:
+        return _wrong(f"stopped while {stop}: nothing was decided, nothing written", STOPPED)
     except (click.Abort, KeyboardInterrupt):
         return _wrong("stopped: nothing was decided, nothing written", STOPPED)
     except click.UsageError as error:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import hashlib
+import time
 from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import replace
 from itertools import starmap
 from typing import Any
@@ -29,6 +31,7 @@ from .pieces import Memory, Run, run_pieces
 from .questions.best_answers import spared
 from .questions.collect import collect
 from .questions.rulings import changed_answers, ruled
+from .questions.trial import OutOfTime
 
 NOTHING = "The job has no beams, rafters, ties or posts: nothing was checked."
 
@@ -49,7 +52,8 @@ def check_job(
     what_ifs : bool
         Find out what each plausible answer to each open question does, by running the job with it.
     seconds : float or None
-        Time for that at the most; by default it is bounded by a number of runs, so that the result is always the same.
+        Processor time for that at the most; by default it is bounded by a number of runs, so that the result is always
+        the same.
     memory : Memory or None
         Of earlier runs of the job: only what has changed is worked out.
 
@@ -100,7 +104,9 @@ def _check(
 
         from .questions.explore import explore  # the runs of answers: a job without open questions does without
 
-        questions = explore(job, pieces, questions, again, seconds=seconds)
+        until = None if seconds is None else time.thread_time() + seconds
+        with _stopping(memory, until):
+            questions = explore(job, pieces, questions, again, until=until, tell=memory.before_question)
     whole, areas = run.job, run.structure.areas  # with the loads that follow from the site
     path, followed = load_path(whole, run.structure, run.reactions, pieces)
     wrong = tuple(fault.text for fault in faults_of(job, run.ways))
@@ -127,6 +133,26 @@ def _check(
         checks=of_job,
         questions=questions,
     )
+
+
+@contextmanager
+def _stopping(memory: Memory, until: float | None) -> Iterator[None]:
+    """Runs end before the next piece once the time is over."""
+    told = memory.before_each
+    if until is None:
+        yield
+        return
+
+    def before(name: str) -> None:
+        if time.thread_time() >= until:
+            raise OutOfTime
+        told(name)
+
+    memory.before_each = before
+    try:
+        yield
+    finally:
+        memory.before_each = told
 
 
 def settled(

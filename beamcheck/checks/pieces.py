@@ -53,8 +53,10 @@ class Memory:
 
     kept: dict[str, list[_Kept]] = field(default_factory=dict)
     worked_out: int = 0  # how many pieces were really worked out
+    pieces: int = 0  # of the job that is run
     entries: dict[str, dict[str, list[Any]]] = field(default_factory=dict)  # of jobs, by table and name, newest first
     before_each: Callable[[str], None] = lambda _: None  # is told the name of a piece to be worked out; may raise
+    before_question: Callable[[int, int], None] = lambda *_: None  # is told which of how many is tried
     formed: list[tuple[Job, Job, Areas]] = field(default_factory=list)  # jobs before and after their loads were formed
 
     def known(self, job: Job) -> Job:
@@ -168,6 +170,8 @@ def _run(job: Job, areas: Areas, memory: Memory | None, sinks: Mapping[str, Sink
         {anchor.name: anchor for anchor in job.anchor}, heads={HEAD: job.job, AREAS: areas},
         joints=joints_of(job),
     )  # fmt: skip
+    if memory is not None:
+        memory.pieces = len(pieces)
     transfers: dict[str, list[TransferredLoad]] = {}
     results: dict[str, PieceResult] = {}
     groups: dict[str, list[PieceResult]] = {}

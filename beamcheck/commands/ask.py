@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 from collections.abc import Iterator, Sequence
 from datetime import date
 from pathlib import Path
@@ -15,7 +14,7 @@ from ..errors import BeamcheckError
 from .talk import Stopped, asked, at_a_terminal, in_short, line_of
 
 if TYPE_CHECKING:
-    from ..checks.core.asking.open_questions import OpenQuestion
+    from ..checks.core.asking.open_questions import OpenQuestion, WorkedAnswer
     from ..checks.core.asking.question import PlausibleAnswer
     from ..checks.core.result import JobResult
     from ..jobfile.keep import JobFile
@@ -23,7 +22,6 @@ if TYPE_CHECKING:
 WHO = click.Choice(["tape", "camera", "meter", "you", "supplier", "grader", "engineer", "department"])
 MEASURED = ("length", "percent", "force")  # a number that is typed is the measure itself
 SECONDS = 3.0  # for what answers do; what is not tried by then is not shown
-KINDS = ((b"\xff\xd8\xff", ".jpg"), (b"\x89PNG", ".png"), (b"%PDF-", ".pdf"))  # evidence, by its content
 MOST_EVIDENCE = 15_000_000  # bytes
 
 
@@ -105,12 +103,20 @@ def _does(one: OpenQuestion) -> Iterator[str]:
     """Each plausible answer, with what it does where that was tried."""
     if not one.answers:
         yield from (answer.says for answer in one.question.answers)
-    for worked in one.answers:
-        effects = "   ".join(f"{effect.piece} {_mark(effect.verdict)}" for effect in worked.effects)
-        says = "; ".join(dict.fromkeys(effect.says for effect in worked.effects))
-        yield f"{worked.answer.says}   {effects}   {says}".rstrip()
+    elif len(one.answers) < len(one.question.answers):  # the time was over
+        tried = {worked.answer.says: worked for worked in one.answers}
+        for answer in one.question.answers:
+            yield _done(tried[answer.says]) if answer.says in tried else f"{answer.says}   not tried"
+        return
+    yield from map(_done, one.answers)
     if one.threshold:
         yield one.threshold
+
+
+def _done(worked: WorkedAnswer) -> str:
+    effects = "   ".join(f"{effect.piece} {_mark(effect.verdict)}" for effect in worked.effects)
+    says = "; ".join(dict.fromkeys(effect.says for effect in worked.effects))
+    return f"{worked.answer.says}   {effects}   {says}".rstrip()
 
 
 def _mark(verdict: str) -> str:
@@ -174,7 +180,8 @@ def _answered(file: JobFile, one: OpenQuestion, by: str, columns: int) -> tuple[
             continue
         try:
             if one.question.field == RULING:
-                return _ruled(file, one, text)
+                made, who = _ruled(file, one, text)
+                break
             picked = _picked(one, text)
             with_answer(file.text, one.question, picked, by="a trial", on=_today(), source=str(file.path))
         except BeamcheckError as error:
@@ -187,11 +194,12 @@ def _answered(file: JobFile, one: OpenQuestion, by: str, columns: int) -> tuple[
         except BeamcheckError as error:
             say(f"  {in_short(error)}\n")
             continue
-        return _saved(file, made), who
+        break
+    return _saved(file, made), who
 
 
-def _ruled(file: JobFile, one: OpenQuestion, says: str) -> tuple[JobFile, str]:
-    """A ruling: who, which document, and up to which forces."""
+def _ruled(file: JobFile, one: OpenQuestion, says: str) -> tuple[str, str]:
+    """The text with a ruling, and who ruled: which document, and up to which forces."""
     from ..jobfile.answer import with_ruling
 
     by = line_of("name and license of the engineer, or the department: ")
@@ -201,7 +209,7 @@ def _ruled(file: JobFile, one: OpenQuestion, says: str) -> tuple[JobFile, str]:
         come = f"{abs(force):,.0f} lb"
         up_to[part] = _pounds(line_of(f"{part}: {come} come; it covers up to, lb: "))
     made = with_ruling(file.text, one.question, says=says, by=by, document=document, up_to=up_to, source=str(file.path))
-    return _saved(file, made), by
+    return made, by
 
 
 def _pounds(text: str) -> str:
@@ -266,31 +274,19 @@ def _saved(file: JobFile, made: str) -> JobFile:
 
 
 def _kept(name: str, file: JobFile, question: str) -> str:
-    """Evidence copied into `photos/` beside the job, under a name that says what it is of; '' for none."""
+    """Evidence copied beside the job without the place where it was taken, with its digest; '' for none."""
+    from ..jobfile.kept_files import keep
+
     if not name:
         return ""
     source = Path(name).expanduser()
     try:
         if source.stat().st_size > MOST_EVIDENCE:
             raise BeamcheckError(f"{name} is larger than {MOST_EVIDENCE / 1e6:g} MB")
-        with source.open("rb") as opened:
-            head = opened.read(16)
+        data = source.read_bytes()
     except OSError as error:
         raise BeamcheckError(f"{name}: {error.strerror}; Enter where there is none") from None
-    ending = next((end for start, end in KINDS if head.startswith(start)), ".heic" if head[4:8] == b"ftyp" else "")
-    if not ending:
-        raise BeamcheckError(f"{name} is neither a photo (JPEG, PNG, HEIC) nor a PDF")
-    folder = file.path.parent / "photos"
-    stem = "".join(letter if letter.isalnum() else "-" for letter in question).strip("-")
-    number = 1
-    while (target := folder / f"{stem}-{number}{ending}").exists():
-        number += 1
-    try:
-        folder.mkdir(exist_ok=True)
-        shutil.copyfile(source, target)
-    except OSError as error:
-        raise BeamcheckError(f"{target} could not be written: {error.strerror}") from None
-    return f"photos/{target.name}"
+    return keep(file.path.parent, question, data).evidence
 
 
 def _now(result: JobResult) -> str:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from ..console import COLOR, EXIT_STATUS, STATUS, answer, say, waiting
+from ..console import COLOR, EXIT_STATUS, STATUS, answer, checked, say
 from .talk import Stopped, asked, at_a_terminal
 
 if TYPE_CHECKING:
@@ -166,7 +166,7 @@ def _typed(one: Ask) -> Any:
 
 def _written(text: str, target: Path, print_: bool, color: str) -> int:
     """Write the job, the schema beside it, and say what a check finds."""
-    from ..api import check_file, check_text
+    from ..api import check_text
     from ..jobfile.keep import save_new
 
     if print_:
@@ -176,10 +176,9 @@ def _written(text: str, target: Path, print_: bool, color: str) -> int:
     save_new(target, text)
     _schema_beside(target)
     say(f"written   {target}, {len(text.splitlines())} lines, each with a word on why it is there\n\n")
-    with waiting(f"checking {target}"):
-        result = check_file(target)
-    answer(result, str(target), color)
-    return STATUS[result.verdict]
+    found = checked(str(target))
+    answer(found.shown, str(target), color)
+    return STATUS[found.result.verdict]
 
 
 def _schema_beside(target: Path) -> None:

@@ -212,12 +212,31 @@ class Bracket(Insisting):
                         ("rods", i, field),
                         f"{inches(getattr(rod, field))} is not on the bracket: at most {inches(most)}",
                     )
+        yield from self._in_the_air()
         yield from _loads_out(self.carries, self.shape.stands_out)
         yield from _accidental(self.accidental, self.accidental_from)
         if self.fixings is not None:
             yield from row_faults(self.fixings.rows, self.shape)
 
+    def _in_the_air(self) -> Iterator[Fault]:
+        """Rods and checks run in the wood: where a rod is said to be there must be some all along it."""
+        if not isinstance(self.shape, (Solid, Corbel)):
+            return
+        for i, rod in enumerate(self.rods):
+            share = [k / RODS for k in range(RODS + 1)]
+            line = [
+                (rod.out_from + s * (rod.out_to - rod.out_from), rod.down_from + s * (rod.down_to - rod.down_from))
+                for s in share
+            ]
+            if (air := _air(self.shape, line)) is not None:
+                yield ("rods", i, "down_to"), f"{air} there is no wood: a rod holds in wood all along it"
+        for i, point in enumerate(self.checks or ()):
+            if (air := _air(self.shape, [(point.x, point.y)])) is not None:
+                yield ("checks", i), f"{air} there is no wood: give a place on the check"
 
+
+ON_IT = 1.0 / 16.0  # in: what lies so near to the edge lies on it
+RODS = 32  # parts of a rod that are looked at
 LIGHTER = 0.98  # of what its layers weigh: less is a slip, not rounding
 
 
@@ -295,6 +314,23 @@ class Trim(Insisting):
             if self.height is not None and lowest >= self.height:
                 text = f"{inches(self.height)} high, but a row is {inches(lowest)} below its top edge"
                 yield ("height",), f"{text}: give the whole height"
+
+
+def _air(shape: Solid | Corbel, places: Sequence[tuple[float, float]]) -> str | None:
+    """The first of some places, out from the wall and down from the top, at which a bracket has no wood, in words."""
+    if isinstance(shape, Corbel):
+        within = [
+            -shape.seat - ON_IT <= x <= shape.projection + ON_IT and -ON_IT <= y <= shape.height + ON_IT
+            for x, y in places
+        ]
+    else:
+        import numpy as np
+
+        from .outlines.geometry import in_the_wood
+
+        within = list(in_the_wood(shape, np.array(places, dtype=float), ON_IT))
+    bad = next((place for place, inside in zip(places, within, strict=True) if not inside), None)
+    return None if bad is None else f"{inches(bad[0])} out from the wall and {inches(bad[1])} down"
 
 
 def _sort(load: Load) -> str | None:

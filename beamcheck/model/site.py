@@ -11,7 +11,7 @@ from pydantic import Field
 from ..errors import BeamcheckError, nearest
 from ..values.loads import live_load, live_load_uses
 from ..values.lumber import read_size
-from ..values.site import assembly_names, layer_names
+from ..values.site import assembly_names, layer_names, layer_weight_of
 from ..values.species import folded
 from .fields.base import Answer, Insisting, Name, Piece, Words
 from .fields.bounds import GROUND_SNOW
@@ -19,11 +19,14 @@ from .fields.places import Fault
 from .fields.quantities import Length, LoadAmount, PositiveLength, Slope
 
 _SPEED = re.compile(r"\s*([\d.]+)\s*mph\b", re.IGNORECASE)
+_ALLOWABLE = re.compile(r"\b(?:allowable|asd|v_?asd|service)\b", re.IGNORECASE)
+_STRENGTH_SNOW = re.compile(r"\b7-22\b|\bstrength[ -]level\b", re.IGNORECASE)
 _FRAMING = re.compile(r"\s*(.+?)\s+at\s+([\d.]+)\s*in\s*")
 FASTEST = 250.0  # mph
 Surface = Literal["shingles", "metal", "slate", "glass", "smooth membrane", "other"]
 SLIPPERY = ("metal", "slate", "glass", "smooth membrane")  # ASCE 7-16 7.4
 Below = Literal["heated", "cold attic", "just above freezing", "unheated", "open air"]
+OPEN_USES = ("deck", "balcony", "fire escape", "fire escape of one house", "roof garden")
 Layers = Annotated[tuple[Words, ...], Field(max_length=30)]
 
 
@@ -58,6 +61,15 @@ class Site(Piece):
             yield ("ground_snow",), f'{GROUND_SNOW.text(value)}; where no snow falls write ground_snow = "0 psf"'
         if self.wind_speed.strip() and not 0.0 < self.speed <= FASTEST:
             yield ("wind_speed",), 'a basic wind speed in miles per hour, for example wind_speed = "115 mph"'
+        if self.snow_edition != "ASCE 7-22" and (found := _STRENGTH_SNOW.search(self.ground_snow_from)):
+            text = (
+                f"{found.group()!r} is said here, and values of ASCE 7-22 are of strength level, those of 7-16 are not"
+            )
+            yield ("ground_snow_from",), f"{text}: give the value of 7-16, from the building department"
+        for field in ("wind_speed", "wind_speed_from"):
+            if found := _ALLOWABLE.search(getattr(self, field)):
+                text = f"{found.group()!r} is said here, and the wind speed has to be the basic one, of strength level"
+                yield (field,), f"{text}: ask the building department for that of ASCE 7-16"
         if self.snow_edition == "ASCE 7-22":
             text = (
                 "a ground snow load of ASCE 7-22 is of strength level, and the combinations of this job are those of "
@@ -123,6 +135,9 @@ class RoofWind(Piece):
             value, sort = getattr(self, field)
             if sort != "area" or value < 0.0:
                 yield (field,), 'a pressure, as a positive amount, for example "20 psf"'
+        if self.level == "strength" and (found := _ALLOWABLE.search(self.by)):
+            text = f"{found.group()!r} is said in `by`, and the level is said to be strength: one of the two is a slip"
+            yield ("level",), f"{text}, and strength pressures are 1.67 times as large"
 
 
 class Area(Insisting):
@@ -149,6 +164,12 @@ class Area(Insisting):
             if own is None and folded(name) not in map(folded, layer_names()):
                 text = f"{name!r} is no layer of the tables; {nearest(name, layer_names())}"
                 yield ("layers", i), f"{text}, or write its weight with it: '{name}: 3 psf'"
+            elif own is not None and folded(name) in map(folded, layer_names()):
+                least = layer_weight_of(name)[1]
+                if own < least * (1.0 - 1e-6):
+                    low, said = f"{least * 144.0:.3g} psf", f"{own * 144.0:.3g} psf"
+                    text = f"{name!r} weighs {low} at least by the tables, and {said} are said"
+                    yield ("layers", i), f"{text}: leave the weight out, or name what is really there"
         if self.assembly.strip() and folded(self.assembly) not in map(folded, assembly_names()):
             yield ("assembly",), f"{self.assembly!r} is not in the tables; {nearest(self.assembly, assembly_names())}"
         if self.framing.strip() and self.rhythm is None:
@@ -219,13 +240,16 @@ class FloorArea(Area):
     """A floor, deck or attic with one use."""
 
     use: Words = Field(description="its use, as the table of live loads has it", examples=["sleeping room"])
-    outdoors: bool = Field(default=False, description="snow lies on it")
+    outdoors: bool | None = Field(default=None, description="snow lies on it; of a deck or balcony it has to be said")
     partitions: LoadAmount | None = Field(default=None, description="movable partitions, per area", examples=["15 psf"])
 
     def faults(self) -> Iterator[Fault]:
         """A use with a load per area."""
         if folded(self.use) not in map(folded, live_load_uses()):
             yield ("use",), f"{self.use!r} is no use of the tables; {nearest(self.use, live_load_uses())}"
+            return
+        if folded(self.use) == "roof":
+            yield ("use",), "a roof is no floor: write it as [[roof]], which takes its snow from the site"
             return
         try:
             live_load(self.use)

@@ -206,11 +206,19 @@ class Survey(Piece):
         if self.stations and len(self.stations) < STATIONS:
             text = f"{len(self.stations)} only: measure both sides at both ends and in the middle"
             yield ("stations",), f"{text}, for example three entries at 1 ft, 7 ft and 13 ft"
+        elif self.stations and not self._spread():
+            text = "all of them lie near one place: measure at both ends and in the middle"
+            yield ("stations",), f"{text}, one in each third of {feet(self.length)}"
         for path, place in self._places():
             if place > self.length + SAME_PLACE:
                 yield path, f"{feet(place)} is beyond the end: the timber is {feet(self.length)} long"
         if self.readings and self.meter is None:
             yield ("meter",), 'missing: which kind of meter read that? meter = "pins" or "plate"'
+
+    def _spread(self) -> bool:
+        """Whether a section was measured in each third of the length."""
+        thirds = {min(int(STATIONS * station.at / self.length), STATIONS - 1) for station in self.stations}
+        return len(thirds) == STATIONS
 
     def _places(self) -> Iterator[tuple[Path, float]]:
         for i, station in enumerate(self.stations):

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import hashlib
+import io
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
+from PIL import Image
 
 from beamcheck.api import check_file
 from beamcheck.cli import main
@@ -57,16 +60,22 @@ def test_what_is_no_answer_is_asked_again(job) -> None:
 
 def test_evidence_is_copied_beside_the_job(job, tmp_path) -> None:
     photo = tmp_path / "seen.JPG"
-    photo.write_bytes(b"\xff\xd8\xff\xe0 invented")
+    place = Image.Exif()
+    place[0x010E] = "the invented quarry"
+    Image.new("RGB", (8, 8)).save(photo, "JPEG", exif=place)
     typed(job, "4", "the carpenter", str(photo), "q", more=("--who", "tape"))
     (answer,) = read_job(job).answer
-    assert (job.parent / answer.evidence).read_bytes() == photo.read_bytes()
+    name, _, digest = answer.evidence.partition(" (sha256 ")
+    kept = (job.parent / name).read_bytes()
+    assert hashlib.sha256(kept).hexdigest().startswith(digest.rstrip(")"))
+    assert b"the invented quarry" in photo.read_bytes() and b"the invented quarry" not in kept
+    assert Image.open(io.BytesIO(kept)).tobytes() == Image.open(photo).tobytes()
     fake = tmp_path / "fake.jpg"
     fake.write_text("no photo")
     said = CliRunner().invoke(
         main, ["ask", str(job), "--answer", f"{ids(job)[0]}=yes", "--by", "Ana", "--evidence", str(fake)]
     )
-    assert said.exit_code == 2 and "neither a photo" in said.stderr
+    assert said.exit_code == 2 and "this is none of them" in said.stderr
 
 
 def test_answered_by_flags(job, run) -> None:

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 from PIL import Image
 
-from beamcheck.page.folder.pictures import without_place
+from beamcheck.jobfile.pictures import without_place
 
 from .pages import visitor, with_job
 

@@ -87,7 +87,9 @@ class BracketLoads:
 
     def _spread(self, load: Applied) -> list[Strip]:
         if load.is_point:
-            width = min(max(load.bearing or 0.0, judgment("least width of a load on a bracket").value), self.projection)
+            # beyond the nose nothing bears: a seat that were moved in whole would bring the load nearer to the wall
+            least, room = judgment("least width of a load on a bracket").value, 2.0 * (self.projection - load.start)
+            width = min(max(min(load.bearing or 0.0, room), least), self.projection)
             start = min(max(load.start - 0.5 * width, 0.0), self.projection - width)
             return [Strip(start, start + width, load.P, load.own, stiff=True)]
         edges = np.linspace(load.start, load.end, (PARTS if load.w_start != load.w_end else 1) + 1)

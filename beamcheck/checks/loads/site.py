@@ -7,16 +7,17 @@ from collections.abc import Iterator
 from ...analysis.site.pieces import Areas
 from ...analysis.site.roofs import beyond_envelope, sheds_warm
 from ...model.beams import Beam
-from ...model.fields.evidence import vouched
+from ...model.fields.evidence import doubt_in, vouched
 from ...model.loads import FormedLoad
 from ...model.roofs import Rafter
-from ...model.site import FloorArea, RoofArea, Site
+from ...model.site import OPEN_USES, FloorArea, RoofArea, Site
 from ...units import show
 from ...values.judgment import judgment
-from ...values.loads import point_load_of
+from ...values.loads import point_load_of, told
+from ...values.species import folded
 from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
-from .entries import KIND_WORDS, as_it_is, is_meant, path_of, psf
+from .entries import KIND_WORDS, as_it_is, path_of, psf
 from .given_areas import areas_on
 
 ID, SNOW, WIND = "loads.site", "ASCE 7-16 chapter 7", "ASCE 7-16 chapters 26 to 30"
@@ -33,8 +34,12 @@ def site_checks(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
             yield from _beside(piece, roof, areas.site)
             yield from _open_below(piece, roof, areas.site)
             yield from _ice(piece, roof, areas.site)
+    if isinstance(piece, Rafter):
+        for roof in roofs:
+            yield from _same_roof(piece, roof)
     for floor in floors:
         yield from _point_load(piece, floor)
+        yield from _outdoors(piece, floor)
     yield from _stated_less(piece)
     if roofs or floors:
         formed = [load for load in piece.carries if isinstance(load, FormedLoad) and not load.more]
@@ -131,6 +136,34 @@ def _point_load(piece: Beam | Rafter, floor: FloorArea) -> Iterator[Check]:
     yield Check.refers(ID, piece.name, f"point load of {floor.name}", found.source.document, text, ask=asked)
 
 
+def _outdoors(piece: Beam | Rafter, floor: FloorArea) -> Iterator[Check]:
+    """A deck has snow on it unless somebody says that it stands under a roof."""
+    if floor.outdoors is None and folded(floor.use) in OPEN_USES:
+        text = f"{floor.name} is a {floor.use}, and whether snow lies on it is not said"
+        asked = ask("floor_outdoors", floor.name, f"floor.{floor.name}.outdoors")
+        yield Check.refers(ID, piece.name, f"snow on {floor.name}", "ASCE 7-16 7.2", text, ask=asked)
+
+
+def _same_roof(rafter: Rafter, roof: RoofArea) -> Iterator[Check]:
+    """A rafter lies in its roof: a steeper or shorter roof than it is would shed snow, or gather less."""
+    apart = abs(rafter.slope - roof.slope) > judgment("slope that a rating must name").value
+    beyond = rafter.run > roof.eave_to_ridge + judgment("rafter beyond its roof").value
+    if apart or beyond:
+        text = (
+            f"{roof.name} rises at {roof.slope:.1f} degrees over {show(roof.eave_to_ridge, 'length')}, the rafter at "
+            f"{rafter.slope:.1f} degrees over {show(rafter.run, 'length')}: they do not belong together"
+        )
+        asked = ask("rafter_of_roof", rafter.name, roof=roof.name)
+        yield Check.refers(ID, rafter.name, f"rafter in {roof.name}", "ASCE 7-16 7.4, 7.6", text, ask=asked)
+
+
+def _allowed(kind: str, piece: Beam | Rafter, load: FormedLoad) -> bool:
+    """Whether somebody who may allows less than the site gives; less weight needs only a reason."""
+    reason = load.meant.get(kind) or piece.meant.get(kind) or ""
+    roles = {one.says for one in told(reason, "role")}
+    return bool(reason) and not doubt_in(reason) and (kind == "dead" or bool(roles & {"structure", "grade"}))
+
+
 def _stated_less(piece: Beam | Rafter) -> Iterator[Check]:
     """A figure typed beside one that follows from the site, and smaller."""
     share = judgment("least of a stated load beside that of the site").value
@@ -142,7 +175,7 @@ def _stated_less(piece: Beam | Rafter) -> Iterator[Check]:
             if kind == "wind":
                 continue
             least = formed if kind == "dead" else share * formed
-            if stated >= least * (1.0 - 1e-6) or is_meant(kind, piece, load):
+            if stated >= least * (1.0 - 1e-6) or _allowed(kind, piece, load):
                 continue
             field = f"{path_of(piece, load.entry)}.{kind}"
             text = (

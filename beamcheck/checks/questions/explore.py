@@ -1,13 +1,12 @@
 """What each plausible answer does: the job is run with it, after all verdicts, touched pieces only.
 
 The number of runs is bounded, not their time, so that the same job always gives the same answer; who has no patience
-may give a time as well, and what is not tried by then is said to be so.
+may give a time as well, and what is not tried by then is said to be so, in the order in which it was collected.
 """
 
 from __future__ import annotations
 
-import time
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from ...model.job import Job
@@ -23,14 +22,21 @@ from .trial import Budget, Trial
 
 def explore(
     job: Job, pieces: Sequence[PieceResult], questions: Sequence[OpenQuestion], run: Runner,
-    *, runs: int | None = None, seconds: float | None = None,
+    *, runs: int | None = None, until: float | None = None, tell: Callable[[int, int], None] = lambda *_: None,
 ) -> tuple[OpenQuestion, ...]:  # fmt: skip
-    """The questions with what each answer does, in the order in which they are worth asking."""
+    """The questions with what each answer does, in the order in which they are worth asking.
+
+    `until` is in processor time of this thread; `tell` hears before each question which it is and of how many.
+    """
     most = int(judgment("runs to find out what answers do").value) if runs is None else runs
-    until = None if seconds is None else time.monotonic() + seconds
     trial = Trial(job, {piece.name: piece for piece in pieces}, run, Budget(most, until))
-    worked = [one if one.state == "idle" else _worked(trial, one) for one in questions]
-    return ordered(trial, worked)
+    worked = []
+    for number, one in enumerate(questions, start=1):
+        tell(number, len(questions))
+        worked.append(one if one.state == "idle" else _worked(trial, one))
+    found = ordered(trial, worked)
+    # how far it came hangs on the machine: the order must not
+    return tuple(worked) if trial.budget.late() else found
 
 
 def _worked(trial: Trial, one: OpenQuestion) -> OpenQuestion:

@@ -14,16 +14,23 @@ from ..core.result import PieceResult
 from .best_answers import Runner
 
 
+class OutOfTime(BeamcheckError):
+    """The time for finding out what answers do is over, in the middle of a run."""
+
+
 @dataclass
 class Budget:
-    """How many runs are left, and until when."""
+    """How many runs are left, and until when, in processor time of this thread."""
 
     runs: int
     until: float | None = None
     used: int = field(default=0)
 
     def left(self) -> bool:
-        return self.used < self.runs and (self.until is None or time.monotonic() < self.until)
+        return self.used < self.runs and not self.late()
+
+    def late(self) -> bool:
+        return self.until is not None and time.thread_time() >= self.until
 
 
 @dataclass(frozen=True)

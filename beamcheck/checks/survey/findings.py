@@ -147,13 +147,13 @@ def _openings(survey: Survey, size: Size) -> Iterator[Finding]:
         where = f"{one.kind} {long} long from {show(one.start, 'length')}"
         if one.at_bolts:
             yield judged("split at bolts", 1.0, f"{where}, through a row of bolts")
-        if one.kind == "split":
+        deep = (one.depth or 0.0) + one.other_side
+        if one.kind == "split" or deep >= size.b * (1.0 - 1e-6):  # checks from both sides that meet are a split
             if _at_an_end(one, survey):
                 yield judged("end split", (one.end - one.start) / size.d, f"{where}, at an end")
             else:
                 yield judged("split away from the ends", 1.0, where)
         elif one.start < zone or one.end > survey.length - zone:
-            deep = (one.depth or 0.0) + one.other_side
             yield judged("checks at the ends", deep / size.b, f"{where}, {show(deep, 'length')} deep, both sides added")
     if survey.heart_checks is not None:
         reach = float(survey.heart_checks != "no")

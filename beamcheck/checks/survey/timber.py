@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
@@ -86,8 +87,20 @@ def _wanting(stock: Stock) -> str:
     read = read_evidence(words)
     if read.doubt:
         return f"it for sure ({read.doubt!r})"
+    if other := _another(words, stock.name):
+        return f"that it is for {stock.name}: it names {other}"
     parts = [("who", read.who), ("when", read.when), ("under which number", read.what)]
     return " and ".join(word for word, there in parts if not there)
+
+
+def _another(words: str, name: str) -> str:
+    """The timber that a paper names by another number of the same kind, and not this one; '' where it names none."""
+    stem = re.fullmatch(r"(.*[A-Za-z])[\s-]*\d+", name)
+    if stem is None:
+        return ""
+    found: list[str] = re.findall(rf"\b{re.escape(stem[1])}[\s-]*\d+\b", words, re.IGNORECASE)
+    plain = [re.sub(r"[\s-]", "", text).casefold() for text in found]
+    return "" if re.sub(r"[\s-]", "", name).casefold() in plain else next(iter(found), "")
 
 
 def confirm_table(found: Sequence[Finding], stock: Stock) -> Table:

@@ -46,7 +46,7 @@ _PAPER = (
 _NUMBER = r"(?:(?:no|nr)\.?\s*|number\s+|#\s*)"
 _CODE = r"(?:[A-Z]{1,5}-?\d[\w./-]*|\d[\w/-]*)"
 _WHAT = re.compile(
-    rf"\b{_PAPER}\b(?: of (?:the )?\w+)?[\s:,]*(?:{_NUMBER})?(?-i:{_CODE})"
+    rf"\b{_PAPER}\b(?: of (?:the )?(?!{_MONTH})[a-z]\w*\b)?[\s:,]*(?:{_NUMBER})?(?-i:{_CODE})"
     rf"|\b{_PAPER}\b[^.;]{{0,40}}?\b{_NUMBER}\d[\w/-]*|\b(?-i:[A-Z]{{2,5}}-\d{{3,}})\b",
     re.IGNORECASE,
 )

@@ -72,6 +72,10 @@ def _areas(job: Job | Mapping[str, Any], others: Sequence[Entry]) -> Iterator[Fa
     if names["roof"] and given.get("site") is None:
         text = "a [[roof]] takes its loads from the site: add [site] with the ground snow load, for example"
         yield ("roof",), f'{text} ground_snow = "30 psf"'
+    for i, floor in enumerate(entries(given.get("floor"))):
+        if fields(floor).get("outdoors") is True and given.get("site") is None:
+            text = "snow lies on what is outdoors: add [site] with the ground snow load, for example"
+            yield ("floor", i, "outdoors"), f'{text} ground_snow = "30 psf"'
     if given.get("site") is not None and fields(given.get("job")).get("ground_snow") is not None:
         text = "the ground snow load stands in [site] already: leave it out of [job]"
         yield ("job", "ground_snow"), text

@@ -79,6 +79,19 @@ def _arc(start: tuple[float, float], end: tuple[float, float], sagitta: float, *
     return np.asarray(0.5 * (one + two) + (r * np.sin(angle))[:, None] * along + outwards)
 
 
+def in_the_wood(shape: SideView, points: Array, slack: float) -> Array:
+    """Which of the points (n, 2) lie within the outline, or no farther than `slack` outside of it."""
+    corners = [[(0.0, 0.0), (shape.projection, 0.0)], soffit_of(shape)[::-1], [(0.0, shape.height)]]
+    ring = np.vstack([np.asarray(part, dtype=float) for part in corners])
+    step = np.roll(ring, -1, axis=0) - ring
+    x, y = points[:, 0][None, :], points[:, 1][None, :]
+    x0, y0, dx, dy = (one[:, None] for one in (ring[:, 0], ring[:, 1], step[:, 0], step[:, 1]))
+    across = (y0 > y) != (y0 + dy > y)
+    beyond = x < x0 + dx * (y - y0) / np.where(dy == 0.0, 1.0, dy)
+    inside = np.sum(across & beyond, axis=0) % 2 == 1
+    return np.asarray(inside | (_distances(points, ring, step).min(axis=0) <= slack))
+
+
 def first_crossing(ring: Array) -> tuple[int, int, float, float] | None:
     """Two edges of a closed ring that cross, touch or fold back on each other, and where: (edge, edge, x, y).
 

@@ -14,9 +14,9 @@ from ...checks.core.asking.question_words import WHO, place_of
 from ...errors import JobError, Problem
 from ...jobfile.answer import answer_of, with_answer, with_ruling
 from ...jobfile.keep import ChangedSince, save
+from ...jobfile.kept_files import keep
 from ...units import show
 from ..desk import Checked
-from ..folder.keep import keep
 from ..form.values import value_of
 from ..guard.bodies import MOST_PHOTO, Refused, body_of, json_of
 from ..show.elevation import drawing_of
@@ -204,7 +204,7 @@ async def photo(request: Request) -> Response:
         from starlette.responses import JSONResponse
 
         opened(request)
-        kept = keep(site_of(request).folder, about, data)
+        kept = keep(site_of(request).folder.path, about, data)
         return JSONResponse({"place": kept.place, "evidence": kept.evidence, "sha256": kept.sha256})
 
     return await later(work)

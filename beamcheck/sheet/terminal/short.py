@@ -116,7 +116,7 @@ def _open(result: JobResult, width: int) -> Iterator[_Entry]:
 
 def _asks(questions: Sequence[OpenQuestion]) -> str:
     first = questions[0]
-    does = first.threshold or _best(first)
+    does = first.threshold or _does(first)
     said = f"{WHO[first.question.who]}: {first.question.ask}" + (f" {does}" if does else "")
     if len(questions) == 1:
         return said
@@ -124,13 +124,14 @@ def _asks(questions: Sequence[OpenQuestion]) -> str:
     return f"{len(questions)} questions ({', '.join(by)}). First, {said}"
 
 
-def _best(one: OpenQuestion) -> str:
-    """What the best answer does, where the job was run with it."""
-    if not one.answers:
-        return ""
-    best = one.answers[0]
-    done = ", ".join(f"{effect.piece} {effect.verdict}" for effect in best.effects[:2])
-    return f"{best.answer.says}: {done}" if done else ""
+def _does(one: OpenQuestion) -> str:
+    """What answers do where the job was run with them; what settles nothing yet is left out."""
+    told = []
+    for worked in one.answers:
+        done = [f"{effect.piece} {effect.verdict}" for effect in worked.effects if effect.verdict != "refer"]
+        if done:
+            told.append(f"{worked.answer.says}: {', '.join(done[:2])}")
+    return "; ".join(told[:2]) + ("." if told else "")
 
 
 def _good(result: JobResult, width: int) -> Iterator[_Entry]:

@@ -164,3 +164,11 @@ def test_a_tie_pulls_on_what_is_left() -> None:
 def test_bad_input(fire: Data, text: str) -> None:
     with pytest.raises(JobError, match=text):
         job_from_data(job(fire=fire))
+
+
+@pytest.mark.parametrize("said", ["plank floor, says the carpenter, 3 May 2026", "engineer refused, letter no. 6"])
+def test_a_cover_that_nobody_answers_for_does_not_count(said: str) -> None:
+    data = job()
+    data["beam"][0]["fire"] |= {"exposed": ["bottom", "left", "right"], "others_covered_by": said}
+    checks = [check for check in run(data).pieces[0].checks if check.id == "fire.cover"]
+    assert [check.verdict for check in checks] == ["refer"]

@@ -409,3 +409,45 @@ class TestJobs:
         text = (TRIALS / "everyday/shed_roof.toml").read_text(encoding="utf-8")
         job: Job = job_from_data(tomllib.loads(text))
         assert job.site is None and check_job(job).verdict == "passes"
+
+
+SHEET = {"lifts": "12 psf", "presses": "12 psf", "level": "strength", "by": "engineer, sheet S-3 of 2026-01-02, ASD"}
+
+
+@pytest.mark.parametrize(
+    ("made", "change"),
+    [
+        (rafters, site_set(ground_snow_from=f"{BY}, 7-22 value")),
+        (rafters, site_set(ground_snow_from=f"{BY}, strength level")),
+        (porch, site_set(wind_speed="90 mph ASD")),
+        (porch, site_set(wind_speed_from=f"{BY}, allowable level")),
+        (porch, roof_set(wind=SHEET)),
+        (joists, floor_set(use="roof")),
+        (joists, floor_set(layers=["tile on 1 in mortar bed: 1 psf", "3/4 in panel"])),
+    ],
+)
+def test_words_that_contradict_the_figure_beside_them_are_told(made: Any, change: Any) -> None:
+    with pytest.raises(JobError):
+        job_from_data(changed(made(), change))
+
+
+@pytest.mark.parametrize(
+    ("made", "change"),
+    [
+        (rafters, typed("rafters", snow="10 psf", meant={"snow": "carpenter says so, 3 May 2026"})),
+        (rafters, typed("rafters", snow="10 psf", meant={"snow": "department refused less, letter no. 4"})),
+        (joists, typed("joists", live="20 psf", meant={"live": "owner, letter no. 4 of 3 May 2026"})),
+        (rafters, roof_set(slope="12:12")),
+        (rafters, roof_set(eave_to_ridge="3 ft")),
+        (deck, floor_set(outdoors="remove")),
+    ],
+)
+def test_what_makes_the_loads_of_the_site_smaller_has_to_be_answered_for(made: Any, change: Any) -> None:
+    assert check_job(job_from_data(changed(made(), change))).verdict == "refer"
+
+
+def test_a_deck_without_a_site_asks_for_its_snow() -> None:
+    data = deck()
+    del data["site"]
+    with pytest.raises(JobError, match=r"add \[site\]"):
+        job_from_data(data)

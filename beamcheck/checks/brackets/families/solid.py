@@ -11,12 +11,14 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ....calc.pad import Pad
+from ....errors import BeamcheckError
 from ....model.brackets import Bracket, Fixings, Pocket, Solid
 from ....model.stock import Stock
 from ....units import show
 from ....values.brackets import lever_arm_eta
 from ....values.found import Found
 from ....values.judgment import judgment
+from ...core.asking.question import ask
 from ...core.context import Context
 from ...core.pictures import Points, StressMark, StressPicture
 from ...core.result import Check, Table
@@ -141,21 +143,24 @@ class SolidBracket(Family[Solid]):
             body.checks.append(Check.refers("bracket.grain", name, "grain", "judgment", text, ask=asked))
             body.tables.append(self._spread(loads, wood, context))
             return body
-        model = model_of(shape, bracket.fixings, stock, wood, grain=shape.grain)
-        runs, which = FieldRuns(name, model, loads), candidates(loads)
-        governing = Governing(runs, which, wood)
-        where, field = governing.where(), governing.field()
+        which = candidates(loads)
         split = split_checks(self, loads, which, wood, context, shape.grain)
         body.weak_grain = split.weak
         body.tables += split.tables
-        body.checks += [
-            *split.checks,
-            *more_checks(self, context, loads, wood),
-            *stress_checks(governing),
-            *bearing_under_loads(bracket, loads, wood, thickness=shape.thickness, grain=shape.grain),
-            *self._corners(model, loads),
-            *_nose(bracket, runs, which),
-        ]
+        body.checks += [*split.checks, *more_checks(self, context, loads, wood)]
+        bearing = bearing_under_loads(bracket, loads, wood, thickness=shape.thickness, grain=shape.grain)
+        try:
+            model = model_of(shape, bracket.fixings, stock, wood, grain=shape.grain)
+            runs = FieldRuns(name, model, loads)
+            governing = Governing(runs, which, wood)
+            where, field = governing.where(), governing.field()
+            stresses = list(stress_checks(governing))
+        except BeamcheckError as error:  # its other faults and questions are said all the same
+            asked = ask("outside_rules", name, rule=str(error))
+            unread = Check.refers("piece.within_rules", name, "field analysis", FIELD, str(error), ask=asked)
+            body.checks += [unread, *bearing]
+            return body
+        body.checks += [*stresses, *bearing, *self._corners(model, loads), *_nose(bracket, runs, which)]
         body.tables.append(self._beside(runs, field, where))
         body.pull = np.maximum(loads.M_wall, 0.0) * pull_per_moment(runs, which)
         body.pictures.append(_picture(runs, where))

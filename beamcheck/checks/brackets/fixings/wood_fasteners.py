@@ -6,6 +6,7 @@ down from its top edge (along an upright grain) and y across its thickness.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
@@ -15,7 +16,7 @@ import numpy as np
 from ....calc.core import Number
 from ....calc.pad import Pad
 from ....model.anchors import Anchor
-from ....model.brackets import Corbel
+from ....model.brackets import Corbel, Solid
 from ....units import show
 from ....values.connections import THIN, connection_factor, distance
 from ....values.found import Found
@@ -44,6 +45,7 @@ from .rows import FixingRows, bolt_checks, heel_checks, outward_pulls
 
 Array = np.ndarray
 HAIR = 1e-6
+ROUNDED = 0.02  # in: sizes are written to a 64th
 
 
 def wood_checks(rows: FixingRows, wood: WoodMaterial, context: Context) -> list[Check]:
@@ -194,9 +196,12 @@ def _in_the_wood(rows: FixingRows) -> Iterator[Check]:
         deep = _depth_at(family, row.below_top) if own else None  # its bore is as deep as its shape leaves
         whole, there = through + (0.0 if own else bore), family.depth_at_back
         there = min(there, deep) if own and deep is not None else there
-        if whole > there + HAIR:
+        if whole > there + (ROUNDED if own else HAIR):
             text = f"{show(whole, 'length')} with the bore, but the bracket is only {show(there, 'length')} deep there"
             yield Check.breaks_rule(id, name, what, "geometry", text, where=f"row {i + 1}" if own else "")
+            break
+        if not own and (deeper := _deeper_than_its_row(rows, i, through)) is not None:
+            yield deeper
             break
     if rows.alike and fixings.through is not None:
         yield from _head_in_the_wood(rows, fixings.through + bore)
@@ -215,6 +220,23 @@ def _in_the_wood(rows: FixingRows) -> Iterator[Check]:
             higher = f"{family.back - full * D:.4g} in"
             asked = ask_for(rows.bracket, "lowest_row", f"fixings.rows.{number}.below_top", [higher])
             yield Check.refers(id, name, what, clause, text, ask=asked)
+
+
+def _deeper_than_its_row(rows: FixingRows, i: int, through: float) -> Check | None:
+    """What all rows are said to go through, where the front of a sawn bracket stands nearer to the wall at this one."""
+    below = rows.fixings.rows[i].below_top
+    deep = _depth_at(rows.family, below) if isinstance(rows.bracket.shape, Solid) else None
+    if deep is None or through <= deep + ROUNDED:
+        return None
+    text = (
+        f"through {show(through, 'length')} of wood, but the bracket is {show(deep, 'length')} deep where this row is, "
+        f"{show(below, 'length')} below its top: its heads would stand in the air"
+    )
+    asked = ask_for(
+        rows.bracket, "through", f"fixings.rows.{i + 1}.through", [f"{math.floor(100.0 * deep) / 100:g} in"]
+    )
+    id, what = "bracket.through", "wood that the fasteners go through"
+    return Check.refers(id, rows.bracket.name, what, "geometry", text, ask=asked, where=f"row {i + 1}")
 
 
 def _head_in_the_wood(rows: FixingRows, whole: float) -> Iterator[Check]:
@@ -253,8 +275,14 @@ def _depth_at(family: Family[Any], down: float) -> float | None:
     depths = np.array([family.depth_below(float(x)) for x in places])
     if not depths.any():
         return out if isinstance(family.bracket.shape, Corbel) else None
-    there = places[depths >= down - HAIR]
-    return float(there.max()) if there.size else None
+    deeper = np.flatnonzero(depths >= down - HAIR)
+    if not deeper.size:
+        return None
+    last = int(deeper[-1])
+    if last >= places.size - 2:
+        return out  # the front of the nose
+    more = (depths[last] - down) / max(depths[last] - depths[last + 1], HAIR)
+    return float(places[last] + min(max(more, 0.0), 1.0) * (places[last + 1] - places[last]))
 
 
 def holding_over_weight() -> Found[float]:

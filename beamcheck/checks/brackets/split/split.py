@@ -299,7 +299,8 @@ def more_checks(family: Family[Any], context: Context, loads: BracketLoads, wood
     bracket, name = family.bracket, family.bracket.name
     stock = context.stock(bracket.stock) if bracket.stock is not None else None
     green = bracket.fixings is not None and bracket.fixings.seasoned == "green"
-    if stock is not None and (stock.moisture != "dry" or green):
+    wet = stock is not None and stock.metered is not None and not wood.dry
+    if stock is not None and (stock.moisture != "dry" or green or wet):
         text = "its wood is not dry: it dries with more than one check, and threads work loose in it"
         asked = ask_engineer(bracket, "wet_bracket", why=text[:1].upper() + text[1:] + ".", forces=loads.most)
         yield Check.refers("bracket.dry_wood", name, "dry wood", "judgment", text, ask=asked)

@@ -15,6 +15,7 @@ from ....analysis.beams.combinations import Loaded
 from ....calc.pad import Pad, Step
 from ....errors import OutOfRange
 from ....formulas.fire import char
+from ....model.fields.evidence import read_evidence
 from ....model.fire import Fire
 from ....provenance import Source
 from ....units import show
@@ -109,26 +110,33 @@ def nothing_is_left(name: str, fire: Fire, error: OutOfRange) -> Check:
     return Check.breaks_rule("fire.section", name, "section left by the fire", CLAUSE, text)
 
 
+def _answered(said: str) -> bool:
+    """Whether a cover is that of an engineer, or of a listing or report."""
+    read = read_evidence(said)
+    return read.documented or read.answers_for("structure")
+
+
 def cover_checks(name: str, kind: str, fire: Fire) -> Iterator[Check]:
     """Faces that the fire is said not to reach: something has to cover them all that time."""
     covered = [face for face in ("top", "bottom", "left", "right") if face not in fire.exposed]
     what = "faces that the fire does not reach"
     if not covered:
         return
-    if fire.others_covered_by:
+    if _answered(fire.others_covered_by):
         text = f"{' and '.join(covered)}: {fire.others_covered_by}"
         yield Check.keeps_rule("fire.cover", name, what, CLAUSE, text)
         return
     faces = " and ".join(covered)
     asked = ask("fire_cover", name, f"{kind}.{name}.fire.others_covered_by", faces=faces, minutes=f"{fire.minutes:g}")
-    text = f"{faces}: what covers them for {fire.minutes:g} min is not said"
+    said = f"{fire.others_covered_by!r} does not say who answers for it, and in which paper"
+    text = f"{faces}: {said if fire.others_covered_by else f'what covers them for {fire.minutes:g} min is not said'}"
     yield Check.refers("fire.cover", name, what, CLAUSE, text, ask=asked)
 
 
 def steel_check(name: str, group: str, cover: float | None, said: str, fire: Fire, a_eff: float) -> Check:
     """Steel that holds a piece in a fire: as much wood over it as chars, or a cover that somebody answers for."""
     what, clause, where = f"cover of the steel of {group}", "NDS 2018 16.3", group
-    if said:
+    if _answered(said):
         return Check.keeps_rule("fire.steel", name, what, clause, f"covered: {said}; not checked here", where=where)
     asked = ask("fire_steel", group, f"anchor.{group}.fire_cover", answers=[show(a_eff, "length")],
                 minutes=f"{fire.minutes:g}", needed=show(a_eff, "small length"))  # fmt: skip

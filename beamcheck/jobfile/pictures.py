@@ -6,7 +6,7 @@ import re
 import struct
 from collections.abc import Iterator
 
-from ..guard.bodies import Refused
+from ..errors import BeamcheckError
 
 _GPS, _MAKER, _EXIF = 0x8825, 0x927C, 0x8769
 _SIZES = {1: 1, 2: 1, 3: 2, 4: 4, 5: 8, 6: 1, 7: 1, 8: 2, 9: 4, 10: 8, 11: 4, 12: 8}
@@ -15,12 +15,20 @@ _HEIC = (b"heic", b"heix", b"mif1", b"msf1", b"heim", b"heis", b"hevc")
 TAKEN = "a photo is JPEG, PNG or HEIC, a letter PDF: this is none of them"
 
 
+class NotKept(BeamcheckError):
+    """It cannot be kept; the text says why. `status_code` is what a page answers then."""
+
+    def __init__(self, text: str, status_code: int = 400) -> None:
+        super().__init__(text)
+        self.status_code = status_code
+
+
 def kind_of(data: bytes) -> str:
     """The ending of its name, by the content: 'jpg', 'png', 'heic' or 'pdf'.
 
     Raises
     ------
-    Refused
+    NotKept
         If it is none of them.
     """
     if data.startswith(b"\xff\xd8\xff") and data.rstrip(b"\0\r\n").find(b"\xff\xda") > 0:
@@ -31,7 +39,7 @@ def kind_of(data: bytes) -> str:
         return "heic"
     if data.startswith((b"%PDF-1.", b"%PDF-2.")):
         return "pdf"
-    raise Refused(TAKEN, 415)
+    raise NotKept(TAKEN, 415)
 
 
 def without_place(data: bytes) -> bytes:
@@ -42,7 +50,7 @@ def without_place(data: bytes) -> bytes:
 
     Raises
     ------
-    Refused
+    NotKept
         If it is no picture, or a broken one.
     """
     kind = kind_of(data)
@@ -53,7 +61,7 @@ def without_place(data: bytes) -> bytes:
             return _png(data)
         return _blanked(data)
     except (struct.error, IndexError, ValueError):
-        raise Refused("this file is broken: take or save it anew", 415) from None
+        raise NotKept("this file is broken: take or save it anew", 415) from None
 
 
 def _jpeg(data: bytes) -> bytes:
