@@ -109,10 +109,15 @@ def _uses(result: JobResult, marks: Mapping[str, str]) -> dict[Source, str]:
     for piece, step in _steps(result):
         if step.source is not None:
             found.setdefault(step.source, {}).setdefault(marks[piece], {})[plain_symbol(step.symbol)] = None
-    return {
-        source: "; ".join(f"{name}: {', '.join(symbols)}" for name, symbols in used.items())
-        for source, used in found.items()
-    }
+    return {source: _used(used) for source, used in found.items()}
+
+
+def _used(by_piece: Mapping[str, Iterable[str]]) -> str:
+    """`B1, B2: F_b, E; P1: E`: pieces with the same symbols are named together."""
+    alike: dict[tuple[str, ...], list[str]] = {}
+    for name, symbols in by_piece.items():
+        alike.setdefault(tuple(symbols), []).append(name)
+    return "; ".join(f"{', '.join(names)}: {', '.join(symbols)}" for symbols, names in alike.items())
 
 
 def symbols_of(result: JobResult) -> tuple[str, ...]:

@@ -15,6 +15,7 @@ from xml.etree import ElementTree
 from ...calc.pad import Step
 from ...checks.core.result import JobResult
 from ...checks.core.summary import INVENTED
+from ...lettering import legible
 from ..document.blocks import (
     Beside,
     Block,
@@ -49,11 +50,12 @@ from ..document.symbols import meaning, plain_symbol, symbol_source
 from ..figures.svg import PAPER, fixed, text_width
 from ..html.render import brief_reason, drawn, reason
 from .short_blocks import ShortBlocks
-from .text import LONGEST_IN_CELL, LONGEST_IN_CODE, Data, cell_text, cut, prose, shown_text, spoken
-from .typefaces import TEXT_FACE, in_drawing, printable
+from .text import LONGEST_IN_CELL, LONGEST_IN_CODE, NOT_TEXT, Data, cell_text, cut, prose, shown_text, spoken
+from .typefaces import TEXT_FACE, Printable, held, in_drawing, printable
 
 HALF, BESIDE, WHOLE = 16.0, 31.0, 47.0  # em; of an equation on half a line, with its reason beside it, alone
 HEADING, DESCRIPTION = 300, 3000  # letters of a heading, and of a drawing in words: a PDF holds no endless ones there
+IN_A_HALF, IN_A_THIRD = 58, 34  # letters on a line of half the page, and of a symbol in a third of it
 BESIDE_HALF = 30  # letters of what stands beside an equation on half a line
 PAIRS_SHORT, PAIRS_MANY = 64, 8  # letters and rows: pairs so short and so many stand in two columns
 ON_A_LINE = 90  # letters of a table that need no column to give way
@@ -61,6 +63,11 @@ RUNNING, RUNNING_PIECE, RUNNING_CAUTION = 50, 34, 400  # letters in the head and
 # paper has the caution at the foot of each page
 ON_A_SCREEN = frozenset(("Caution", "MemberList", "FoldStart", "FoldEnd"))
 Told = Callable[[Step], str]
+NUMBERED = (
+    "Letters that the typefaces of this sheet lack are printed as their Unicode numbers, such as [U+6728]; in the job "
+    "file that this PDF carries, and on the page (HTML), they stand as they were written. The typefaces have the "
+    "Latin, Greek, Cyrillic, Armenian, Hebrew, Arabic and Georgian letters."
+)
 NO_TITLE = "Job without a title"
 _RULE = re.compile(r"(([-=_*~])\2{19})\2+")  # a line of one sign is cut to what fits a column
 _REMARK = re.compile(r"(?<=\S) {3,}#")  # of a job file: set far to the right it would break its line
@@ -77,6 +84,7 @@ def sheet_data(result: JobResult, blocks: Sequence[Block]) -> Data:
     made = _Maker(frozenset(_anchors(rest)))
     data = _kept_together(_beside_each_other([each for block in rest for each in made.block(block)]))
     about = {label.casefold(): text.strip() for label, text in result.about}
+    shown = shown_text(data)
     return {
         "head": {
             "title": shown_text(cut(head.short, HEADING) or NO_TITLE),
@@ -87,10 +95,11 @@ def sheet_data(result: JobResult, blocks: Sequence[Block]) -> Data:
             "fingerprint": head.fingerprint,
             "job": head.fingerprint[:12],
             "caution": shown_text(cut(head.caution, RUNNING_CAUTION)),
+            "letters": NUMBERED if _any_numbered([head.short, shown]) else "",
             "invented": INVENTED if head.invented else "",
             "paper": "us-letter" if result.units != "SI" else "a4",
         },
-        "blocks": shown_text(data),
+        "blocks": shown,
     }
 
 
@@ -116,6 +125,20 @@ def _anchors(blocks: Sequence[Block]) -> Iterator[str]:
             yield block.anchor
         if isinstance(block, References) and not block.short:
             yield from (f"source-{row.number}" for row in block.rows)
+
+
+def _any_numbered(value: Any) -> bool:
+    """Is a letter printed as its number anywhere?"""
+    if isinstance(value, str):
+        return "[U+" in value if isinstance(value, Printable) else not all(map(held, legible(value)))
+    if isinstance(value, dict):
+        return any(_any_numbered(one) for key, one in value.items() if key not in NOT_TEXT)
+    return isinstance(value, list) and any(map(_any_numbered, value))
+
+
+def _lines_of(text: str, letters: int) -> int:
+    """About how many lines a text fills, so that columns come out alike."""
+    return 1 + len(text) // letters
 
 
 def _kept_together(data: list[Data]) -> list[Data]:
@@ -296,7 +319,8 @@ class _Maker(ShortBlocks):
             {"number": str(row.number), "to": self._link(f"source-{row.number}"), "document": row.source.document,
              "how": row.source.how, "warned": bool(warning(row.source)),
              "sure": f", {row.source.confidence} confidence" if row.source.confidence else "",
-             "used": f"For {row.used}." if row.used else "", "note": prose(sentence(row.source.note))}
+             "used": f"For {row.used}." if row.used else "", "note": prose(sentence(row.source.note)),
+             "weight": _lines_of(f"{row.source.document} {row.used} {row.source.note}", IN_A_HALF)}
             for row in block.rows
         ]  # fmt: skip
         return {"title": cut(block.title, HEADING), "rows": rows, "note": block.note, "short": block.short}
@@ -305,12 +329,14 @@ class _Maker(ShortBlocks):
         return {
             "title": cut(block.title, HEADING),
             "items": [prose(item) for item in block.items],
+            "weights": [_lines_of(item, IN_A_HALF) for item in block.items],
             "note": prose(block.note),
         }
 
     def _Symbols(self, block: Symbols) -> Data:
         rows = [
-            {"math": symbol_source(name).source, "alt": plain_symbol(name), "text": prose(meaning(name))}
+            {"math": symbol_source(name).source, "alt": plain_symbol(name), "text": prose(meaning(name)),
+             "weight": _lines_of(meaning(name), IN_A_THIRD)}
             for name in block.names
         ]  # fmt: skip
         return {"rows": rows}

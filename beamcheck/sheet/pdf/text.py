@@ -11,7 +11,7 @@ from .typefaces import printable
 
 Data = dict[str, Any]
 LONGEST_WORD, LONGEST_IN_CELL, LONGEST_IN_CODE = 40, 18, 48  # letters, after which a word may be broken
-_NOT_TEXT = frozenset(("math", "anchor", "to", "svg"))
+NOT_TEXT = frozenset(("math", "anchor", "to", "svg"))
 _CODE_OR_SYMBOL = re.compile(r"`([^`]+)`|\b([A-Za-z]{1,5})_([A-Za-z0-9]{1,3})\b")
 
 
@@ -55,5 +55,5 @@ def shown_text(value: Any) -> Any:
     if isinstance(value, list):
         return [shown_text(each) for each in value]
     if isinstance(value, dict):
-        return {key: one if key in _NOT_TEXT else shown_text(one) for key, one in value.items()}
+        return {key: one if key in NOT_TEXT else shown_text(one) for key, one in value.items()}
     return value

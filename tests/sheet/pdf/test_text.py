@@ -167,3 +167,14 @@ def test_symbols_and_code_in_running_text() -> None:
         "except ", {"base": "C", "sub": "L"}, " and ", {"code": "top_held"}, " are 1",
     ]  # fmt: skip
     assert prose("my_file and `a_b") == ["my_file and `a_b"]
+
+
+@pytest.mark.parametrize(
+    ("said", "shown", "noted"),
+    [("Ωμέγα δοκός", "Ωμέγα δοκός", False), ("Балка из дуба", "Балка из дуба", False),
+     ("木材", "[U+6728 U+6750]", True), ("목재", "[U+BAA9 U+C7AC]", True)],
+)  # fmt: skip
+def test_letters_of_other_scripts_print_or_a_note_says_how_they_stand(said: str, shown: str, noted: bool) -> None:
+    sheet = Sheet(sheet_pdf(replace(job(), about=(("notes", said),))))
+    assert squeezed(shown) in sheet.squeezed
+    assert (squeezed("are printed as their Unicode numbers") in sheet.squeezed) is noted
