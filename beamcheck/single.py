@@ -26,9 +26,9 @@ from .model.anchors import Fastener
 from .model.stock import Stock
 from .units import KINDS, read, show, to_pint
 from .values.factors import load_duration
+from .values.hardware.steels import bearing_materials, other_bearing
 from .values.lumber import read_size
 from .values.species import specific_gravity
-from .values.steels import bearing_materials, other_bearing
 
 Property = Literal[
     "bending", "tension", "shear", "bearing across the grain", "compression", "modulus", "modulus for stability"
@@ -128,7 +128,7 @@ def lateral_value(
     fastener : Fastener
         Kind, size and, for screws, length, as in an `[[anchor]]` group.
     main, side : Stock or str
-        Wood by stock or species; steel or concrete as `bearing_materials` of values/steels.py lists it.
+        Wood by stock or species; steel or concrete as `bearing_materials` of values/hardware/steels.py lists it.
     main_length, side_length : str or pint quantity
         Bearing length in each: thickness, or penetration less the tip where the standard deducts it.
     main_angle, side_angle : str or pint quantity

@@ -20,9 +20,9 @@ from .formulas.joints.pegs import PEGS
 from .formulas.wood.bearing import bearing_at_angle
 from .single import SingleValue
 from .units import read, show
+from .values.hardware.pegs import PegDistances
+from .values.hardware.pegs import peg_distances as listed_distances
 from .values.judgment import judgment
-from .values.pegs import PegDistances
-from .values.pegs import peg_distances as listed_distances
 from .values.species import specific_gravity
 
 SCREENING = "from memory: for screening, until the printed standard confirms it"

@@ -16,9 +16,9 @@ from .formulas.survey import clear_wood as build_up
 from .formulas.survey import strength_ratio as ratios
 from .single import SingleValue
 from .units import read
-from .values import clear_wood as table
-from .values import moisture as of_wood
-from .values.fire import fire_factor
+from .values.conditions import clear_wood as table
+from .values.conditions import moisture as of_wood
+from .values.conditions.fire import fire_factor
 from .values.judgment import judgment
 
 Place = Literal["edge of wide face", "center of wide face", "narrow face", "post face"]

@@ -14,10 +14,10 @@ from pydantic import Field, ValidationError, field_validator, model_validator
 from ..errors import JobError
 from .bracket_shapes import Bent, Braced, Corbel, Pocket, Point, Shape, Solid, SteelCore
 from .fields.base import Answer, Insisting, Name, Piece, Words
+from .fields.layers import Layer, weight_of
 from .fields.places import SAME_PLACE, Fault, entries, inches
 from .fields.quantities import Force, Length, Moisture, PositiveLength, Spring
 from .fixings import Fixings, Row, row_faults
-from .layers import Layer, weight_of
 from .loads import Load
 
 __all__ = [

@@ -11,12 +11,12 @@ from .anchors import Anchor
 from .answers import GivenAnswer, Ruling
 from .beams import Beam
 from .brackets import Bracket, Trim
+from .conditions.movement import Climate, Movement
 from .existing import Existing
 from .fields.base import Answer, Insisting, Piece, Words
 from .fields.bounds import GROUND_SNOW
 from .fields.places import Fault
 from .fields.quantities import LoadAmount
-from .movement import Climate, Movement
 from .posts import Post
 from .roofs import Rafter, Tie
 from .site import FloorArea, RoofArea, Site

@@ -9,11 +9,11 @@ from pydantic import Field
 
 from .brackets import Near, Role
 from .fields.base import Name, Piece
+from .fields.marks import Marked
 from .fields.places import Fault
 from .fields.quantities import Length, PositiveLength
 from .fire import Fire
 from .loads import Load, sort_of
-from .marks import Marked
 from .sticks import Cut, inside
 
 

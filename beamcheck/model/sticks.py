@@ -9,11 +9,11 @@ from pydantic import Field
 
 from .brackets import Role
 from .fields.base import Answer, Name, Piece
+from .fields.marks import Marked
 from .fields.places import SAME_PLACE, Fault, Path, feet, inches
 from .fields.quantities import Length, PositiveLength
 from .fire import Fire
 from .loads import Load, sort_of
-from .marks import Marked
 
 Finish = Literal["plaster", "gypsum board", "masonry veneer", "flexible", "none"]
 

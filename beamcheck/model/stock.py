@@ -9,10 +9,10 @@ from pydantic import BeforeValidator, Field, StringConstraints
 
 from ..errors import BeamcheckError
 from ..values.lumber import read_size
+from .conditions.survey import Survey, too_large
 from .fields.base import Answer, Insisting, Name, Piece, Words
 from .fields.places import Fault
 from .fields.quantities import Density, Moisture, Stress, Temperature
-from .survey import Survey, too_large
 
 Evidence = Literal["stamp", "certificate", "engineer", "assumed"]
 LARGEST_SHARE = 0.55  # E_min of E: 0.51 for machine-stress-rated lumber, COV 0.11 (NDS 2018 Appendix D, memory)

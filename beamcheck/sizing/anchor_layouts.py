@@ -16,7 +16,7 @@ from ..checks.anchors.joint import Joint
 from ..checks.anchors.manners.registry import manner_of
 from ..model.anchors import Holes
 from ..units import show
-from ..values.connections import distance
+from ..values.hardware.connections import distance
 from ..values.sizes import read_size
 
 STEP = 0.25  # in: distances of a proposal are whole quarters of an inch, rounded up

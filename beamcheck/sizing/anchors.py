@@ -26,7 +26,7 @@ from ..model.anchors import Anchor, Fastener
 from ..model.job import Job
 from ..model.links.anchors import crossed
 from ..units import show
-from ..values.fasteners import NailKind, bolt_sizes, lag_screw_sizes, nail, nail_sizes, wood_screw_sizes
+from ..values.hardware.fasteners import NailKind, bolt_sizes, lag_screw_sizes, nail, nail_sizes, wood_screw_sizes
 from ..values.loader import rows as table_rows
 from .anchor_layouts import STEP, Layout, TooLittleWood, layouts, other_width, placed, trial_line
 

@@ -43,7 +43,7 @@ def test_each_answer_shown_is_what_a_fresh_run_with_it_gives(run) -> None:
                 tried += 1
                 assert fresh[effect.piece].verdict == effect.verdict
     assert tried
-    assert "passes" in run("check", OPEN, "--answers").stdout.partition("To find out")[2]
+    assert "passes" in run("check", OPEN, "--answers", "--all").stdout.partition("To find out")[2]
 
 
 def test_what_passes_asks_nothing() -> None:

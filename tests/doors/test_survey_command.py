@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from beamcheck.errors import BeamcheckError
+from beamcheck.model.conditions.survey import Survey
 from beamcheck.model.reading.reader import read_job
-from beamcheck.model.survey import Survey
 from beamcheck.sheet.survey.form import Choice, Line, Rows, blank_form, filled_form
 from beamcheck.sheet.survey.write import survey_html
 

@@ -8,8 +8,8 @@ from typing import Literal
 
 from beamcheck.calc.pad import Pad, SilentPad
 from beamcheck.formulas.connections.lateral import Yield, double_shear, single_shear, wood_bearing
-from beamcheck.values.fasteners import Family, bending_yield
-from beamcheck.values.steels import other_bearing
+from beamcheck.values.hardware.fasteners import Family, bending_yield
+from beamcheck.values.hardware.steels import other_bearing
 
 Row = dict[str, str]
 

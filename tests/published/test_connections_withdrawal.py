@@ -15,8 +15,8 @@ from beamcheck.errors import OutOfRange
 from beamcheck.formulas.connections import adjustment as connection_adjustment
 from beamcheck.formulas.connections import withdrawal
 from beamcheck.formulas.connections.dowel_lengths import lag_thread_held
-from beamcheck.values.connections import connection_factor
-from beamcheck.values.fasteners import lag_screw, lag_screw_sizes, wood_screw
+from beamcheck.values.hardware.connections import connection_factor
+from beamcheck.values.hardware.fasteners import lag_screw, lag_screw_sizes, wood_screw
 
 from .lateral_rows import read
 

@@ -17,8 +17,8 @@ from beamcheck.errors import BeamcheckError
 from beamcheck.formulas.loads import weight
 from beamcheck.formulas.movement import shrinkage
 from beamcheck.formulas.survey import clear_wood, site_tests, strength_ratio
+from beamcheck.values.conditions.moisture import shrinkage as shrinkage_of
 from beamcheck.values.judgment import judgment
-from beamcheck.values.moisture import shrinkage as shrinkage_of
 
 TABLE = Path(__file__).parent / "wood_worked_values.csv"
 with TABLE.open(newline="", encoding="utf-8") as file:

@@ -9,7 +9,7 @@ from itertools import pairwise
 import pytest
 
 from beamcheck.errors import BeamcheckError, OutOfRange, UnknownName
-from beamcheck.values import connections, fasteners, steels
+from beamcheck.values.hardware import connections, fasteners, steels
 from beamcheck.values.loader import rows
 
 

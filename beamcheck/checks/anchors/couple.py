@@ -15,8 +15,8 @@ from ...formulas.connections import bolt_pattern as pattern
 from ...formulas.wood.bending import bending_stress
 from ...formulas.wood.section import rectangle_modulus
 from ...units import show
-from ...values.connections import lever_arm
 from ...values.found import Found
+from ...values.hardware.connections import lever_arm
 from ...values.judgment import judgment
 from ..core.result import Check
 from .group import Group

@@ -12,7 +12,7 @@ from ...model.anchor_manners import MANNERS
 from ...model.anchors import Anchor, Fastener
 from ...model.beams import Beam, beam_length
 from ...model.links.anchors import diameter
-from ...values.connections import THIN
+from ...values.hardware.connections import THIN
 from ..core.context import Context
 from ..core.wood.group_cut import GroupCut, Void
 from ..core.wood.strength import Section

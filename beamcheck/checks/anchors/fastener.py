@@ -12,8 +12,8 @@ from ...formulas.connections import dowel_lengths as ln
 from ...formulas.connections import tear_out as tear
 from ...model.anchors import Fastener
 from ...provenance import Source
-from ...values import fasteners
-from ...values.connections import THIN
+from ...values.hardware import fasteners
+from ...values.hardware.connections import THIN
 from ..core.asking.question import PlausibleAnswer
 from .unsaid import NotSaid, Open
 

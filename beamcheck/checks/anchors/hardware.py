@@ -14,7 +14,7 @@ from ...model.anchors import Anchor
 from ...model.links.anchors import crossed
 from ...model.stock import Stock
 from ...units import show
-from ...values.connections import bolt_hole_over, fastener_steel, lead_hole
+from ...values.hardware.connections import bolt_hole_over, fastener_steel, lead_hole
 from ..core.result import Table
 from ..core.wood.material import WoodMaterial
 from .fastener import Dowel, dowel_of

@@ -19,10 +19,10 @@ from ...formulas.connections.lateral import Yield, double_shear, shear_across_ga
 from ...model.anchors import Other, Plate
 from ...model.stock import Stock
 from ...units import show
-from ...values.connections import connection_limit
+from ...values.hardware.connections import connection_limit
+from ...values.hardware.steels import other_bearing, steel
 from ...values.judgment import judgment
 from ...values.lumber import fallback, lowest, read_size, specific_gravity
-from ...values.steels import other_bearing, steel
 from ..core.wood.material import WoodMaterial, is_unknown, rows_to_screen, wood_of
 from .fastener import THREADED, Dowel
 from .group import Group

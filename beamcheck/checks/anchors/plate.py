@@ -14,8 +14,8 @@ from ...formulas.steel import holes, plates
 from ...formulas.wood.section import rectangle_modulus
 from ...model.anchors import Plate
 from ...units import show
+from ...values.hardware.steels import least_fillet, steel
 from ...values.judgment import judgment
-from ...values.steels import least_fillet, steel
 from ..core.result import Check
 from ..core.wood.govern import Criterion, at, govern
 from ..core.wood.strength import Outcome

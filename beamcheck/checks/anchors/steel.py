@@ -14,7 +14,7 @@ from ...formulas.steel import bolts, holes
 from ...formulas.wood.section import round_area
 from ...model.anchors import Fastener, Plate
 from ...model.links.anchors import diameter
-from ...values.steels import Steel, bolt_grades, bolt_steel, steel
+from ...values.hardware.steels import Steel, bolt_grades, bolt_steel, steel
 from ..core.result import Check
 from ..core.wood.govern import Criterion, govern, out_of_range
 from ..core.wood.strength import Outcome

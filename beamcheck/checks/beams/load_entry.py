@@ -14,7 +14,7 @@ from ...model.beams import Beam
 from ...model.brackets import Bracket
 from ...model.posts import Post
 from ...units import show
-from ...values.connections import connection_limit
+from ...values.hardware.connections import connection_limit
 from ...values.judgment import judgment
 from ...values.loads import asd_combinations
 from ..core.asking.question import PlausibleAnswer, Question, ask

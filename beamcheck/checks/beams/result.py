@@ -33,11 +33,11 @@ from ..core.wood.govern import writing
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, sharing_of, wood_of
 from .beam import check_beam
 from .beam_run import BeamRun, BeamSolver
-from .figure import beam_figure
 from .load_entry import twist_checks
-from .remedies import beam_remedies
+from .record.figure import beam_figure
+from .record.remedies import beam_remedies
+from .record.statics import beam_statics
 from .rows import row_words
-from .statics import beam_statics
 
 SEATS = (
     "A support is given by the middle of its seat; spans run from middle to middle, which is not less than the span of "

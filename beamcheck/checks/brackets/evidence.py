@@ -11,7 +11,7 @@ from ...model.existing import Existing
 from ...model.links.anchors import diameter
 from ...model.posts import Post
 from ...units import show
-from ...values.connections import distance
+from ...values.hardware.connections import distance
 from ...values.judgment import judgment
 from ...values.lumber import Size, read_size
 from ..core.asking.question import PlausibleAnswer, Question, ask

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from ...calc.pad import Pad, SilentPad
 from ...formulas.movement import moisture
-from ...model.movement import Air, Climate
+from ...model.conditions.movement import Air, Climate
 from ...units import show
-from ...values.moisture import in_use
+from ...values.conditions.moisture import in_use
 
 USUAL = "indoors, most of the USA"
 

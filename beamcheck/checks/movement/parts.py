@@ -9,12 +9,12 @@ from typing import Any
 from ...calc.pad import Pad
 from ...errors import BeamcheckError
 from ...formulas.movement import shrinkage as rules
+from ...model.conditions.movement import Climate, Movement
 from ...model.job import Job
-from ...model.movement import Climate, Movement
 from ...model.stock import Stock
 from ...units import show
+from ...values.conditions.moisture import has_shrinkage, shrinkage
 from ...values.judgment import judgment
-from ...values.moisture import has_shrinkage, shrinkage
 from ..core.asking.question import ask
 from ..core.result import Check, PieceResult
 from .air import Lives, lives_in

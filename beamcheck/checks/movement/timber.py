@@ -6,12 +6,12 @@ from dataclasses import dataclass
 
 from ...errors import BeamcheckError
 from ...formulas.movement import shrinkage as rules
-from ...model.movement import Climate
+from ...model.conditions.movement import Climate
 from ...model.stock import Stock
 from ...units import show
+from ...values.conditions.moisture import shrinkage
 from ...values.judgment import judgment
 from ...values.lumber import Size, read_size
-from ...values.moisture import shrinkage
 from ..core.result import Table
 from .air import Lives, lives_in
 

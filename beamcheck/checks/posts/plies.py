@@ -5,7 +5,7 @@ from __future__ import annotations
 from ...model.links.anchors import nail_name
 from ...model.posts import PlySchedule, Post
 from ...units import show
-from ...values.fasteners import bolt, nail
+from ...values.hardware.fasteners import bolt, nail
 from ...values.judgment import judgment
 from ...values.loader import rows
 from ...values.lumber import Size

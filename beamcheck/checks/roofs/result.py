@@ -20,8 +20,8 @@ from ...units import show
 from ...values.lumber import DesignValues
 from ..anchors.results import anchors_of_rafter, anchors_of_tie
 from ..beams.beam import section_of
-from ..beams.figure import roof_figure
-from ..beams.statics import stations
+from ..beams.record.figure import roof_figure
+from ..beams.record.statics import stations
 from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.draft import GENERAL, SHEAR_SAG, Draft, Reactions, SupportForces, unknown_below

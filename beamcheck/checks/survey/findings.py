@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
+from ...model.conditions.survey import Opening, Survey
 from ...model.stock import Stock
-from ...model.survey import Opening, Survey
 from ...units import show
 from ...values.judgment import judgment
 from ...values.loader import Row, rows

@@ -12,10 +12,10 @@ from ...calc.pad import SilentPad
 from ...errors import BeamcheckError
 from ...formulas.survey import clear_wood as build_up
 from ...formulas.survey import strength_ratio as ratios
+from ...model.conditions.survey import Survey
 from ...model.stock import Stock
-from ...model.survey import Survey
 from ...units import show
-from ...values import clear_wood as table
+from ...values.conditions import clear_wood as table
 from ...values.judgment import judgment
 from ...values.lumber import Size, design_values, read_size
 from ...values.species import species_name

@@ -9,9 +9,9 @@ from itertools import combinations
 from typing import TYPE_CHECKING, Any, get_args
 
 from ...errors import BeamcheckError, UnknownName, nearest
-from ...values.fasteners import NailKind, bolt, lag_screw, nail, nail_sizes, wood_screw
+from ...values.hardware.fasteners import NailKind, bolt, lag_screw, nail, nail_sizes, wood_screw
+from ...values.hardware.steels import bolt_grades, bolt_steel, steel, steel_grades
 from ...values.lumber import Size
-from ...values.steels import bolt_grades, bolt_steel, steel, steel_grades
 from ..anchor_manners import MANNERS
 from ..anchors import Anchor, Fastener, Holes
 from ..beams import Beam, beam_length

@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Any, TypeGuard
 
 from ...errors import BeamcheckError, UnknownName, nearest
+from ...values.hardware.steels import bolt_grades, bolt_steel, steel, steel_grades
 from ...values.lumber import Size
-from ...values.steels import bolt_grades, bolt_steel, steel, steel_grades
 from ..beams import Beam, beam_length
 from ..brackets import Bent, Braced, Bracket, Corbel, Shape, SteelCore, Trim
 from ..fields.places import SAME_PLACE, Fault, Path, entries, feet, fields, inches

@@ -10,10 +10,10 @@ from dataclasses import dataclass
 from typing import Any, Literal, get_args
 
 from ...errors import BeamcheckError, nearest
+from ...model.conditions.survey import Knot, Loss, Opening, Survey
 from ...model.fields.base import Piece, annotations_within
 from ...model.job import Job
 from ...model.stock import Stock
-from ...model.survey import Knot, Loss, Opening, Survey
 from ...units import show
 
 CAUTION = (

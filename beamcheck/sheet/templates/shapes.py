@@ -256,7 +256,7 @@ def hole_diameter(kind: str, D: float) -> float | None:
 
     Bolts: the widest step of 1/64 in that the standard lets pass; lag screws: as wide as the shank.
     """
-    from ...values.connections import bolt_hole_over
+    from ...values.hardware.connections import bolt_hole_over
 
     if kind == "bolt":
         low, high = bolt_hole_over("bolt").value

@@ -8,7 +8,7 @@ import pytest
 
 from beamcheck.errors import JobError
 from beamcheck.model.brackets import Trim
-from beamcheck.model.layers import Layer
+from beamcheck.model.fields.layers import Layer
 
 make: Any = Trim
 OAK = {

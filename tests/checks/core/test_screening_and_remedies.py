@@ -9,10 +9,10 @@ from typing import Any
 
 import pytest
 
-from beamcheck.checks.beams import remedies as advise
 from beamcheck.checks.beams.beam import check_beam
 from beamcheck.checks.beams.beam_run import BeamSolver
-from beamcheck.checks.beams.remedies import _largest_scale
+from beamcheck.checks.beams.record import remedies as advise
+from beamcheck.checks.beams.record.remedies import _largest_scale
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check, no_figure
 from beamcheck.checks.core.screening import screen, screening_woods

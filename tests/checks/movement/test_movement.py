@@ -15,7 +15,7 @@ from beamcheck.checks.job import check_job
 from beamcheck.checks.movement.air import lives_in
 from beamcheck.checks.movement.timber import change, movement_line, timber_moves
 from beamcheck.errors import JobError
-from beamcheck.model.movement import Air, Climate
+from beamcheck.model.conditions.movement import Air, Climate
 from beamcheck.model.reading.reader import job_from_data, read_job_text
 from beamcheck.model.stock import Stock
 from beamcheck.sheet.shop.shop import shop_pages

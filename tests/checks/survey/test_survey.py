@@ -16,9 +16,9 @@ from beamcheck.checks.job import check_job
 from beamcheck.checks.survey.findings import ENTRIES, findings
 from beamcheck.checks.survey.indicated import indicated_table, strength_ratios
 from beamcheck.errors import JobError
+from beamcheck.model.conditions.survey import Survey
 from beamcheck.model.reading.reader import job_from_data
 from beamcheck.model.stock import Stock
-from beamcheck.model.survey import Survey
 from beamcheck.values.lumber import read_size
 
 from .timbers import CERTIFICATE, CLEAN, Data, data, found, result

@@ -22,7 +22,7 @@ from beamcheck.formulas.connections.lateral import (
     single_shear,
     wood_bearing,
 )
-from beamcheck.values.steels import other_bearing
+from beamcheck.values.hardware.steels import other_bearing
 
 SILENT = SilentPad()
 lengths = st.floats(0.25, 12.0)

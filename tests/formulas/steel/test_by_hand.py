@@ -13,7 +13,7 @@ from beamcheck.formulas.steel import bolts as steel_bolts
 from beamcheck.formulas.steel import holes as steel_holes
 from beamcheck.formulas.steel import plates as steel_plates
 from beamcheck.formulas.wood.section import rectangle_modulus, round_area, round_modulus
-from beamcheck.values.steels import bolt_steel, least_fillet, steel
+from beamcheck.values.hardware.steels import bolt_steel, least_fillet, steel
 
 A36 = steel("A36").value
 A307 = bolt_steel("A307").value

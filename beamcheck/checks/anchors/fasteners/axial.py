@@ -17,10 +17,10 @@ from ....formulas.connections import withdrawal as wd
 from ....formulas.steel import bolts as st
 from ....formulas.wood import bearing as br
 from ....units import show
-from ....values import connections as tables
-from ....values.fasteners import lag_thread
+from ....values.hardware import connections as tables
+from ....values.hardware.fasteners import lag_thread
+from ....values.hardware.steels import bolt_steel
 from ....values.judgment import judgment
-from ....values.steels import bolt_steel
 from ...core.result import Check
 from ...core.trivial import NEGLIGIBLE
 from ...core.wood.govern import Criterion, at, govern, out_of_range

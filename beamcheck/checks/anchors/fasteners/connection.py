@@ -11,7 +11,7 @@ from ....calc.core import Number, smallest
 from ....calc.pad import Pad, SilentPad
 from ....formulas.connections import adjustment as adj
 from ....formulas.connections.ranges import LONGEST_LASTING
-from ....values.connections import connection_factor
+from ....values.hardware.connections import connection_factor
 from ...core.wood.govern import at, duration
 from ..group import Group
 from ..joint import Joint, pin_share

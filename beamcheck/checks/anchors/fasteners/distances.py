@@ -19,7 +19,7 @@ from ....formulas.connections import spacing as sp
 from ....model.anchors import Other
 from ....model.stock import Stock
 from ....provenance import Source
-from ....values import connections as tables
+from ....values.hardware import connections as tables
 from ....values.judgment import judgment
 from ....values.loader import rows
 from ....values.lumber import read_size

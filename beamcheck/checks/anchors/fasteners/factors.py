@@ -10,7 +10,8 @@ from ....calc.core import smallest
 from ....calc.pad import Pad, SilentPad
 from ....formulas.connections import group_action as act
 from ....model.stock import Stock
-from ....values.connections import (
+from ....values.found import Found
+from ....values.hardware.connections import (
     Action,
     Moist,
     connection_limit,
@@ -18,7 +19,6 @@ from ....values.connections import (
     connection_wet_service,
     distance,
 )
-from ....values.found import Found
 from ....values.judgment import judgment
 from ....values.lumber import read_size
 from ...core.wood.material import WoodMaterial, modulus_prime

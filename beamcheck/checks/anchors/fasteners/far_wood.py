@@ -8,7 +8,7 @@ import numpy as np
 
 from ....model.anchors import Other
 from ....units import show
-from ....values import connections as tables
+from ....values.hardware import connections as tables
 from ....values.lumber import read_size
 from ...core.result import Check
 from ..group import Group

@@ -10,8 +10,8 @@ import numpy as np
 from ....calc.pad import Pad
 from ....formulas.connections import spacing as sp
 from ....units import show
-from ....values import connections as tables
-from ....values import fasteners
+from ....values.hardware import connections as tables
+from ....values.hardware import fasteners
 from ....values.judgment import judgment
 from ...core.result import Check
 from ...core.wood.govern import Criterion, at, govern

@@ -13,7 +13,7 @@ from ....errors import OutOfRange
 from ....formulas.connections import tear_out as tear
 from ....formulas.wood import shear as sh
 from ....units import show
-from ....values.connections import connection_limit
+from ....values.hardware.connections import connection_limit
 from ....values.judgment import judgment
 from ...core.result import Check
 from ...core.trivial import NEGLIGIBLE, trivial

@@ -12,7 +12,7 @@ import numpy as np
 from ....errors import BeamcheckError, OutOfRange
 from ....model.anchor_manners import MANNERS, Made
 from ....units import show
-from ....values import fasteners
+from ....values.hardware import fasteners
 from ....values.judgment import judgment
 from ...core.context import Context
 from ...core.result import Check

@@ -18,11 +18,11 @@ from ....model.anchors import Fastener
 from ....model.beams import Beam, beam_length
 from ....model.links.anchors import diameter
 from ....units import show
-from ....values import connections as tables
-from ....values.fasteners import washer
+from ....values.hardware import connections as tables
+from ....values.hardware.fasteners import washer
+from ....values.hardware.steels import bolt_grades, bolt_steel, steel
 from ....values.judgment import judgment
 from ....values.lumber import read_size
-from ....values.steels import bolt_grades, bolt_steel, steel
 from ...beams.beam import section_of
 from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context

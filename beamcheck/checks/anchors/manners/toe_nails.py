@@ -7,7 +7,7 @@ import numpy as np
 from ....calc.pad import SilentPad
 from ....formulas.connections.toe_nails import toe_nail_main_length, toe_nail_side_length
 from ....units import show
-from ....values import connections as tables
+from ....values.hardware import connections as tables
 from ....values.judgment import judgment
 from ...core.result import Check
 from ..couple import Couple

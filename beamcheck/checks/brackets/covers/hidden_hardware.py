@@ -15,7 +15,7 @@ from ....model.brackets import Bracket, Cover
 from ....model.links.anchors import diameter
 from ....model.roofs import Rafter, Tie
 from ....units import show
-from ....values.fasteners import washer
+from ....values.hardware.fasteners import washer
 from ....values.judgment import judgment
 from ...anchors.group import hole_places
 from ...core.asking.question import ask

@@ -21,8 +21,8 @@ from ....model.stock import Stock
 from ....units import show
 from ....values.brackets import lever_arm_eta
 from ....values.found import Found
+from ....values.hardware.steels import least_fillet, steel
 from ....values.judgment import judgment
-from ....values.steels import least_fillet, steel
 from ...core.context import Context
 from ...core.result import Check
 from ...core.wood.govern import Criterion, at, govern

@@ -16,10 +16,10 @@ from ....formulas.wood.bearing import bearing_stress
 from ....formulas.wood.section import round_area
 from ....model.brackets import Bracket, Fixings
 from ....units import show
-from ....values.fasteners import bolt
 from ....values.found import Found
+from ....values.hardware.fasteners import bolt
+from ....values.hardware.steels import bolt_steel
 from ....values.judgment import judgment
-from ....values.steels import bolt_steel
 from ...core.asking.question import PlausibleAnswer
 from ...core.result import Check
 from ...core.wood.govern import Criterion, at, govern

@@ -18,8 +18,8 @@ from ....calc.pad import Pad
 from ....model.anchors import Anchor
 from ....model.brackets import Corbel, Solid
 from ....units import show
-from ....values.connections import THIN, connection_factor, distance
 from ....values.found import Found
+from ....values.hardware.connections import THIN, connection_factor, distance
 from ....values.judgment import judgment
 from ...anchors.fastener import dowel_of
 from ...anchors.fasteners.axial import axial_checks

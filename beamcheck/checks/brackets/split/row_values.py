@@ -14,7 +14,7 @@ from ....formulas.brackets.split import dowel_bearing_force, dowel_moment
 from ....formulas.connections.washer import round_washer_area, washer_bearing
 from ....formulas.connections.yield_terms import angle_coefficient, reduction_term_I, reduction_term_III_IV
 from ....formulas.wood.bearing import bearing_at_angle
-from ....values.connections import connection_factor
+from ....values.hardware.connections import connection_factor
 from ....values.judgment import judgment
 from ...anchors.fasteners.axial import counted_washer, pull_value
 from ...anchors.fasteners.connection import Connection, connection_duration

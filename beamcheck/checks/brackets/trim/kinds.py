@@ -15,10 +15,10 @@ from ....formulas.steel import bolts
 from ....formulas.wood.section import round_area
 from ....model.brackets import Trim
 from ....units import show
-from ....values.fasteners import bolt
 from ....values.found import Found
+from ....values.hardware.fasteners import bolt
+from ....values.hardware.steels import bolt_steel
 from ....values.judgment import judgment
-from ....values.steels import bolt_steel
 from ...anchors.fasteners.axial import axial_checks
 from ...anchors.fasteners.connection import Connection
 from ...anchors.fasteners.lateral import lateral_checks

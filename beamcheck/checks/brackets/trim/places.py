@@ -14,7 +14,7 @@ from ....model.brackets import Trim
 from ....model.fixings import Fixings
 from ....model.stock import Stock
 from ....units import show
-from ....values.connections import THIN, distance, lever_arm
+from ....values.hardware.connections import THIN, distance, lever_arm
 from ....values.judgment import judgment
 from ...anchors.fastener import dowel_of
 from ...anchors.fasteners.distances import far_width

@@ -19,7 +19,7 @@ from ....model.fields.evidence import read_evidence
 from ....model.fire import Fire
 from ....provenance import Source
 from ....units import show
-from ....values.fire import fire_factor
+from ....values.conditions.fire import fire_factor
 from ....values.found import Found
 from ....values.judgment import judgment
 from ....values.lumber import Size

@@ -14,8 +14,8 @@ from typing import Literal
 from ....calc.core import Number
 from ....calc.pad import Pad, SilentPad
 from ....formulas.wood import section as sc
+from ....model.conditions.survey import Loss, Survey
 from ....model.stock import Stock
-from ....model.survey import Loss, Survey
 from ....units import show
 from ....values.judgment import judgment
 from ....values.lumber import read_size

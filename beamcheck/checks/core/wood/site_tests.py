@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 from ....formulas.survey import site_tests as rules
 from ....formulas.wood.deflection import shear_free_modulus
+from ....model.conditions.survey import SagTest, Weighing
 from ....model.stock import Stock
-from ....model.survey import SagTest, Weighing
 from ....units import show
 from ....values.judgment import judgment
 from ....values.lumber import DesignValues, read_size

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ....model.fields.evidence import read_evidence, read_stamp
-from ....model.marks import Marked
+from ....model.fields.marks import Marked
 from ....model.stock import Stock
 from ....values.judgment import judgment
 from ....values.loads import told

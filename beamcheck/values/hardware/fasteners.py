@@ -8,10 +8,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, get_args
 
-from ..errors import OutOfRange, UnknownName
-from .found import Found
-from .loader import Row, rows, source_of
-from .species import folded
+from ...errors import OutOfRange, UnknownName
+from ..found import Found
+from ..loader import Row, rows, source_of
+from ..species import folded
 
 NailKind = Literal["common", "box", "sinker"]
 Family = Literal["bolt", "drift pin", "lag screw", "wood screw", "nail", "hardened nail"]

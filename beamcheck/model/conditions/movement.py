@@ -7,9 +7,9 @@ from typing import Literal
 
 from pydantic import Field
 
-from .fields.base import Answer, Insisting, Name, Piece
-from .fields.places import Fault
-from .fields.quantities import Length, Moisture, PositiveLength, Temperature
+from ..fields.base import Answer, Insisting, Name, Piece
+from ..fields.places import Fault
+from ..fields.quantities import Length, Moisture, PositiveLength, Temperature
 
 Way = Literal["tangential", "radial", "mixed"]
 

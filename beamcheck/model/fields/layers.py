@@ -8,13 +8,13 @@ from fractions import Fraction
 
 from pydantic import Field
 
-from ..errors import BeamcheckError
-from ..formulas.loads.weight import green_timber_density, timber_density
-from ..values.loads import finish_weight
-from ..values.species import specific_gravity
-from .fields.base import Name, Piece
-from .fields.places import Fault
-from .fields.quantities import Moisture, PositiveLength
+from ...errors import BeamcheckError
+from ...formulas.loads.weight import green_timber_density, timber_density
+from ...values.loads import finish_weight
+from ...values.species import specific_gravity
+from .base import Name, Piece
+from .places import Fault
+from .quantities import Moisture, PositiveLength
 
 _PER = re.compile(r"\bper (\d+(?:/\d+)?) in\b")
 CUBIC_FOOT = 1728.0  # in3

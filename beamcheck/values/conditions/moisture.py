@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from ..errors import UnknownName
-from .brackets import rows_for_species
-from .found import Found
-from .loader import rows, source_of
+from ...errors import UnknownName
+from ..brackets import rows_for_species
+from ..found import Found
+from ..loader import rows, source_of
 
 SHRINKAGE, IN_USE = "wood_handbook_4_3_shrinkage", "wood_handbook_13_2_moisture"
 Way = Literal["radial", "tangential", "mixed"]

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..errors import UnknownName
-from ..provenance import Source
-from .loader import rows, source_of
-from .species import known_species
+from ...errors import UnknownName
+from ...provenance import Source
+from ..loader import rows, source_of
+from ..species import known_species
 
 TABLE, OTHERS = "peg_distances", "any other"
 

@@ -8,17 +8,17 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
-from ...analysis.beams.combinations import Loaded
-from ...analysis.beams.load_cases import Applied, Case
-from ...analysis.beams.solved_beam import SolvedBeam
-from ...analysis.frames.member_line import Line
-from ..core.pictures import CurveMark, CutMark, Figure, LoadMark, SupportMark
-from ..core.tables import amount_words, kind_words
-from ..core.wood.lost import Lost
-from .cuts import Region
+from ....analysis.beams.combinations import Loaded
+from ....analysis.beams.load_cases import Applied, Case
+from ....analysis.beams.solved_beam import SolvedBeam
+from ....analysis.frames.member_line import Line
+from ...core.pictures import CurveMark, CutMark, Figure, LoadMark, SupportMark
+from ...core.tables import amount_words, kind_words
+from ...core.wood.lost import Lost
+from ..cuts import Region
 
 if TYPE_CHECKING:
-    from ...analysis.roofs.roof_frame import RoofRun
+    from ....analysis.roofs.roof_frame import RoofRun
 
 STATIONS = 61  # points of the drawn curves, besides both sides of every jump
 CURVES: tuple[Literal["V"], Literal["M"]] = ("V", "M")

@@ -11,10 +11,10 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from .fields.base import Answer, Piece, Words
-from .fields.places import SAME_PLACE, Fault, Path, feet, inches
-from .fields.quantities import Force, Length, Moisture, PositiveLength
-from .sticks import Cut
+from ..fields.base import Answer, Piece, Words
+from ..fields.places import SAME_PLACE, Fault, Path, feet, inches
+from ..fields.quantities import Force, Length, Moisture, PositiveLength
+from ..sticks import Cut
 
 Face = Literal["top", "bottom", "left", "right"]
 Corner = Literal["top left", "top right", "bottom left", "bottom right"]

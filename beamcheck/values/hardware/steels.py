@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..errors import UnknownName
-from .found import Found
-from .loader import Row, rows, source_of
+from ...errors import UnknownName
+from ..found import Found
+from ..loader import Row, rows, source_of
 
 
 @dataclass(frozen=True)

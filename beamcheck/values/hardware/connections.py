@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, get_args
 
-from ..errors import OutOfRange, UnknownName
-from .found import Found
-from .loader import Row, rows, source_of
+from ...errors import OutOfRange, UnknownName
+from ..found import Found
+from ..loader import Row, rows, source_of
 
 Moist = Literal["dry", "wet"]
 Action = Literal["lateral", "withdrawal of screws", "withdrawal of nails", "withdrawal of toe-nails"]

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from ..errors import UnknownName
-from .found import Found
-from .loader import rows, source_of
+from ...errors import UnknownName
+from ..found import Found
+from ..loader import rows, source_of
 
 TABLE = "nds_2018_16_2_2_fire"
 

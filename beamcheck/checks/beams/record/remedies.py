@@ -6,21 +6,21 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
-from ...analysis.beams.member_loads import TransferredLoad
-from ...calc.pad import SilentPad
-from ...errors import BeamcheckError
-from ...model.beams import Beam
-from ...model.loads import Load
-from ...model.stock import Stock
-from ...units import down_to_inch, show
-from ...values.lumber import DesignValues, Size, read_size
-from ...values.sizes import listed_sizes
-from ..core.context import Context
-from ..core.result import Check, judge
-from ..core.wood.govern import figures_only
-from ..core.wood.material import WoodMaterial, reference_values, sharing_of, wood_of
-from .beam import check_beam, largest_ratio
-from .beam_run import BeamRun, beam_length, section_of
+from ....analysis.beams.member_loads import TransferredLoad
+from ....calc.pad import SilentPad
+from ....errors import BeamcheckError
+from ....model.beams import Beam
+from ....model.loads import Load
+from ....model.stock import Stock
+from ....units import down_to_inch, show
+from ....values.lumber import DesignValues, Size, read_size
+from ....values.sizes import listed_sizes
+from ...core.context import Context
+from ...core.result import Check, judge
+from ...core.wood.govern import figures_only
+from ...core.wood.material import WoodMaterial, reference_values, sharing_of, wood_of
+from ..beam import check_beam, largest_ratio
+from ..beam_run import BeamRun, beam_length, section_of
 
 LEAST = 0.25  # of the length or load: less is another beam
 TRIES = 12

@@ -9,10 +9,10 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from ..errors import OutOfRange, UnknownName
-from .brackets import rows_for_species
-from .found import Found
-from .loader import Row, rows, source_of
+from ...errors import OutOfRange, UnknownName
+from ..brackets import rows_for_species
+from ..found import Found
+from ..loader import Row, rows, source_of
 
 CLEAR, FACTORS, SLOPES = "astm_d2555_clear_wood", "astm_d245_factors", "astm_d245_slope_of_grain"
 GRADES, QUALITY, VARIATION = "astm_d245_grade_ratios", "astm_d245_modulus_quality", "astm_d2555_variation"

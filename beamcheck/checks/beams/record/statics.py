@@ -6,14 +6,14 @@ import math
 
 import numpy as np
 
-from ...analysis.beams.combinations import Loaded
-from ...analysis.beams.load_cases import DRIES, KIND_WORDS, SLIVER, Applied
-from ...analysis.beams.solved_beam import BENDING_ONLY, SolvedBeam
-from ...calc.pad import Pad, SilentPad
-from ...formulas.wood import deflection as df
-from ...units import show
-from ..core.pictures import Figure, Table
-from ..core.statics import (
+from ....analysis.beams.combinations import Loaded
+from ....analysis.beams.load_cases import DRIES, KIND_WORDS, SLIVER, Applied
+from ....analysis.beams.solved_beam import BENDING_ONLY, SolvedBeam
+from ....calc.pad import Pad, SilentPad
+from ....formulas.wood import deflection as df
+from ....units import show
+from ...core.pictures import Figure, Table
+from ...core.statics import (
     BY_FRAME,
     BY_HAND,
     FOOT,
@@ -26,8 +26,8 @@ from ..core.statics import (
     sag_line,
     terms,
 )
-from ..core.wood.material import modulus_prime
-from .beam_run import SHEAR_PART, BeamRun
+from ...core.wood.material import modulus_prime
+from ..beam_run import SHEAR_PART, BeamRun
 
 CLOSE = 0.005  # relative: a closed form that is farther from the solution than this is not shown
 SIMPLE = "One span under a uniform load: these lines give what the analysis gives. Pounds and feet; sag in inches."

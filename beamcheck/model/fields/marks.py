@@ -6,8 +6,8 @@ from typing import Annotated, Any
 
 from pydantic import BeforeValidator, Field, WithJsonSchema
 
-from ..units import read
-from .fields.base import Insisting, Name, Piece, Words
+from ...units import read
+from .base import Insisting, Name, Piece, Words
 
 
 def _spot(value: Any) -> Any:
