@@ -14,7 +14,7 @@ SEARCHED = {"at": "any place, since the span is what is asked for"}  # a span th
 
 def parted(meant: Mapping[str, str] | None) -> tuple[Reasons, Reasons]:
     """Reasons for fields of the wood, and for all others: fields of the beam and of what it carries."""
-    of_wood = field_names(Stock) - field_names(Beam)
+    of_wood = set(Stock.model_fields) - field_names(Beam)  # a question has no survey of its wood
     given = dict(meant or {})
     return (
         {field: why for field, why in given.items() if field in of_wood},
