@@ -64,6 +64,7 @@ _WHERE = {
     "sheet.recheck.compare": ("compare_files",),
     "sheet.recheck.difference": ("Comparison", "Difference"),
     "sheet.recheck.recheck": ("recheck",),
+    "sheet.notebook": ("Drawings", "drawings"),
     "sheet.record.as_json": ("result_json", "result_schema"),
     "sheet.terminal.everything": ("plain_text",),
     "single": (
@@ -118,6 +119,7 @@ __all__ = [
     "Cover",
     "Cut",
     "Difference",
+    "Drawings",
     "Existing",
     "Fastener",
     "FieldCase",
@@ -170,6 +172,7 @@ __all__ = [
     "checks_csv",
     "compare_files",
     "design_value",
+    "drawings",
     "equilibrium_moisture",
     "exclusion_value",
     "fasteners_for",
@@ -272,6 +275,7 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
     from .model.stock import GivenValues, Stock
     from .sheet.lists.csv_out import checks_csv, hardware_csv
     from .sheet.lists.xlsx_out import result_xlsx
+    from .sheet.notebook import Drawings, drawings
     from .sheet.recheck.compare import compare_files
     from .sheet.recheck.difference import Comparison, Difference
     from .sheet.recheck.recheck import recheck

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import doctest
+import html
 import json
 import os
 from dataclasses import replace
@@ -12,6 +13,7 @@ import pytest
 
 import beamcheck
 from beamcheck import BeamcheckError, JobError, check_file, check_text, result_json, sheet_html, write_json, write_sheet
+from beamcheck.checks.core.asking.question_words import WHO
 from beamcheck.checks.core.result import Check, JobResult, PieceResult, no_figure
 
 from .jobs import BAD, FAILS, GOOD, PASSES
@@ -107,6 +109,23 @@ def test_a_result_shows_why_and_each_piece() -> None:
         assert all(reason in text for reason in result.reasons)
         assert "J1" in text and "J2" in text and "ratio 3.05" in text
         assert "Invented data: an example, not a real building" in text
+
+
+def test_a_notebook_shows_what_to_find_out_and_who_answers() -> None:
+    result = next(one for one in (check_text(text) for text in GOOD.values()) if one.questions)
+    page = result._repr_html_()
+    places = [page.index(html.escape(one.question.ask)) for one in result.questions]
+    assert places == sorted(places) and WHO[result.questions[0].question.who] in page
+
+
+def test_a_notebook_draws_a_piece_as_its_sheet_does() -> None:
+    result = check_text(GOOD["passes"])
+    (piece,) = [one for one in result.pieces if one.figure is not None][:1]
+    shown = beamcheck.drawings(piece)
+    assert shown.svg and all(text.startswith("<svg") for text in shown.svg)
+    assert beamcheck.CAUTION in shown._repr_html_() and SIGN in shown._repr_html_()
+    hostile = beamcheck.drawings(replace(piece, name=EVIL))
+    assert "<script" not in hostile._repr_html_()
 
 
 def test_nothing_in_a_text_breaks_out_of_it() -> None:

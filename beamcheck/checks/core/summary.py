@@ -11,6 +11,7 @@ from html import escape
 
 from ...lettering import legible as legible  # the sheet takes it from here
 from ...units import show
+from .asking.question_words import WHO, answers_of
 from .result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult, Verdict
 
 MEANING: dict[Verdict, str] = {
@@ -106,8 +107,19 @@ def job_html(result: JobResult) -> str:
         f"{invented}{_paragraph(result.title)}{_verdict(result.verdict, MEANING[result.verdict])}"
         + (f"<ul>{reasons}</ul>" if reasons else "")
         + _table([(piece.verdict, piece.name, governing_phrase(piece)) for piece in result.pieces])
+        + _questions(result)
     )
     return _page(body, result.caution, result.sign_off)
+
+
+def _questions(result: JobResult) -> str:
+    """What is open, in the order in which it is worth asking: who answers, and what answers there are."""
+    items = []
+    for one in result.questions:
+        answers = "".join(f"<li>{_safe(answer)}</li>" for answer in answers_of(one))
+        text = f"{_safe(one.question.ask)} <em>({_safe(WHO[one.question.who])})</em>"
+        items.append(f"<li>{text}{f'<ul>{answers}</ul>' if answers else ''}</li>")
+    return f"<p>To find out, in this order:</p><ol>{''.join(items)}</ol>" if items else ""
 
 
 def _check_row(check: Check) -> tuple[str, ...]:
