@@ -115,8 +115,8 @@ def describe(drawn: StressPicture, system: Any = "US") -> str:
 def _about_limit(drawn: StressPicture, classes: Classes, system: Any) -> str:
     limit = show(classes.limit, "stress", system)
     if _most(drawn) > classes.limit:
-        return f"Inside the thick line the wood is pulled apart by more than {limit}, the most that is let pass."
-    return f"Nowhere that is read is the wood pulled apart by more than {limit}, the most that is let pass."
+        return f"Inside the thick line the wood is pulled apart by more than {limit}."
+    return f"Nowhere that is read is the wood pulled apart by more than {limit}."
 
 
 def _most(drawn: StressPicture) -> float:
@@ -214,7 +214,7 @@ def _scale(board: Board, classes: Classes, top: float, system: Any) -> float:
         if at_limit:
             board.line((x, top - 4), (x, foot + 4), width=3.0)
             board.shape(((x - 5, foot + 30), (x + 5, foot + 30), (x, foot + 21)), fill=INK)
-            board.lettering(x + 9, foot + 32, "limit", bold=True)
+            board.lettering(x + 9, foot + 32, "marked", bold=True)
     unit = show(classes.borders[0], "stress", system).rpartition(" ")[2]
     board.lettering(left + count * BOX + 3, foot + 17, unit)
     return foot + LINE * 2 + 4

@@ -221,7 +221,7 @@ def test_one_area_for_each_class_and_a_line_at_the_limit() -> None:
     outline = paths(svg, fill="none", stroke_width="2")[0]
     inch = (outline[1, 0] - outline[0, 0]) / 6.0
     assert (limit[:, 0] - outline[0, 0]) / inch == pytest.approx([4.0, 4.0], abs=0.01)
-    assert {"limit", "pressed together", "pulled apart", "psi", "15", "A"} <= set(words(svg))
+    assert {"marked", "pressed together", "pulled apart", "psi", "15", "A"} <= set(words(svg))
 
 
 def test_the_scale_of_an_si_sheet_is_in_megapascals() -> None:

@@ -147,7 +147,7 @@ def _edge_check(governing: Governing, edge: Edge, sign: float) -> Check:
     if found is None:  # on the finer mesh next to nothing is left of it
         return Check.keeps_rule("bracket.edge_stress", governing.runs.name, what, FIELD, "next to no stress")
     _, stress, angle, place = found
-    pad, clause = Pad(), "NDS 2018 3.8.1" if sign > 0.0 else "Hankinson (NDS 2018 3.10.3, App. J)"
+    pad, clause = Pad(), "NDS 2018 3.8.1" if sign > 0.0 else "NDS 2018 3.10.3, App. J"
     demand = float(pad.take("sigma_t", stress, "psi", clause=FIELD, note="along the edge, holes deducted"))
     phi = pad.take("phi", angle, "deg", note="between edge and grain")
     if sign > 0.0:
