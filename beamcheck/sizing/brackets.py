@@ -32,6 +32,7 @@ from ..model.brackets import Bent, Bracket, Solid, SteelCore
 from ..model.job import Job
 from ..model.links.pieces import check_links
 from ..units import show
+from ..values.judgment import judgment
 from ..values.lumber import read_size
 from .bracket_screen import Screened, Strength, screen
 
@@ -315,6 +316,7 @@ class _Search:
         elastic = model.variants[0].elastic
         moduli = Moduli(elastic.E_L, elastic.E_T, elastic.G_LT, elastic.nu_LT, shape.grain)
         diagonal = is_diagonal(shape.grain, shape.soffit, bool(model.outline.kinks))
+        across = judgment("tension across the grain").value  # a first look only; the split test decides
         found = []
         for combination in candidates(self.loads):
             F = strengths(wood, SilentPad(), self.loads, combination)
@@ -323,9 +325,10 @@ class _Search:
                  strip.force * (thickness / shape.thickness * projection / P if strip.own else factor))
                 for strip in self.loads.strips(combination)
             ]  # fmt: skip
+            strength = Strength(**{key: float(value) for key, value in F.items()}, F_t_perp=across)
             found.append(
-                screen(model.outline, moduli, Strength(**{key: float(value) for key, value in F.items()}), presses,
-                       thickness=thickness, projection=projection, diagonal=diagonal)
+                screen(model.outline, moduli, strength, presses, thickness=thickness, projection=projection,
+                       diagonal=diagonal)
             )  # fmt: skip
         return Screened(
             np.max([each.ratio for each in found], axis=0), np.any([each.short for each in found], axis=0),

@@ -14,6 +14,7 @@ from ..core.draft import GENERAL, Draft, Reactions, transfer_doubts, unknown_bel
 from ..core.pictures import Picture
 from ..core.result import Check, PieceResult
 from ..core.tables import forces_table
+from ..core.unsaid import unsaid_of, with_unsaid
 from .above import above_checks
 from .asking import ask_for
 from .bearing import hung_on_it
@@ -82,6 +83,8 @@ def _worked_out(draft: Draft, family: Family[Any], context: Context) -> tuple[Pi
         make = Check.breaks_rule if loaded else Check.keeps_rule
         draft.checks.append(make(id, name, what, clause, body.weak_grain))
     draft.checks += fixing_checks(family, loads, body, wood, context)
+    if bracket.stock:
+        draft.checks = with_unsaid(draft.checks, unsaid_of(context.stock(bracket.stock)))
     rested_on = any(beam.name == near.beam for beam in context.structure.beams_on(name)) if near is not None else False
     prop = propped(draft, family, near, context) if near is not None and not rested_on else None
     if bracket.role != "carries":

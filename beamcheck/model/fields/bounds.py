@@ -150,7 +150,13 @@ BOUNDS: dict[str, dict[str, Bound]] = {
     "Corbel": {
         "thickness": _THICK, "height": _SIDE, "projection": _SIDE, "seat": _inches(12), "below_seat": _feet(100),
     },
-    "Row": {"below_top": _inches(120), "apart": _inches(24), "from_side": _inches(24), "slot": _inches(24)},
+    "Row": {"below_top": _inches(120), "apart": _inches(24), "from_side": _inches(24), "slot": _inches(24),
+            "through": _inches(60), "length": _inches(60)},
+    "RodInWood": {
+        "out_from": _inches(120), "down_from": _inches(120), "out_to": _inches(120), "down_to": _inches(120),
+        "bond": Bound(0, 1_000_000, "lbf/in"), "steel": Bound(0, 500_000, "lbf"), "across": Bound(0, 500_000, "lbf"),
+        "head_from": Bound(0, 500_000, "lbf"), "head_to": Bound(0, 500_000, "lbf"),
+    },
     "Fixings": {"through": _inches(60), "gap": _inches(24)},
     "Near": {
         "at": _feet(200), "gap": _inches(24), "slot": _inches(24), "pad": Bound(1, 1_000_000, "lbf/in"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from beamcheck.analysis.site.pieces import areas_of
 from beamcheck.checks.core.result import PieceResult
 from beamcheck.checks.pieces import _run, run_pieces
 from beamcheck.model.reading.reader import job_from_data
@@ -117,7 +118,7 @@ def test_each_check_is_the_worse_of_supports_that_stand_still_and_that_give() ->
         beam(name="end", supports=[seat("0 ft"), seat("12 ft")]),
         beam(name="lower", supports=[seat("0 ft"), seat("20 ft")]),
     ))  # fmt: skip
-    whole, still = run_pieces(read), _run(read, None, {})
+    whole, still = run_pieces(read), _run(read, areas_of(read.site, read.roof, read.floor), None, {})
     assert whole.results != still.results, "the supports give"
     for both, one in zip(whole.results, still.results, strict=True):
         found = {(check.id, check.what, check.where): check for check in both.checks}
