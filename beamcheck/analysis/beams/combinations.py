@@ -11,7 +11,7 @@ import numpy as np
 from ...values.factors import load_duration
 from ...values.found import Found
 from ...values.loads import Combination, asd_combinations
-from .load_cases import DRIES, PATTERNED, SETTLED, Case
+from .load_cases import DRIES, MAY_LIFT, PATTERNED, SETTLED, Case
 
 
 @dataclass(frozen=True)
@@ -37,9 +37,11 @@ def combine(cases: Sequence[Case]) -> list[Loaded]:
     A pattern takes all variable loads away from the same spans: their influence has the same sign there. Where supports
     settle, each combination is there with the settlement and without, for it may ease as well as strain. Where a
     combination counts only a part of the dead load, because that holds down, the water of green wood is left out of it.
+    A dead load that another piece hands on as a range and that lifts at the least of it is there at both of its ends.
     """
     settling = [i for i, case in enumerate(cases) if case.kind == SETTLED]
-    drying = [i for i, case in enumerate(cases) if case.kind == DRIES]
+    drying = [i for i, case in enumerate(cases) if case.kind == DRIES and case.pattern != MAY_LIFT]
+    lifting = [i for i, case in enumerate(cases) if case.kind == DRIES and case.pattern == MAY_LIFT]
     found: dict[tuple[tuple[tuple[int, float], ...], float], Loaded] = {}
     for combination in asd_combinations():
         for there, shape, wind in _arrangements(cases):
@@ -54,14 +56,18 @@ def combine(cases: Sequence[Case]) -> list[Loaded]:
             kinds = tuple(kind for kind in combination.factors if kind in present)
             dead = combination.factors.get("D", 0.0)
             gone = [(i, -dead) for i in drying] if 0.0 < dead < 1.0 else []
-            for settled in ([], settling) if settling else ([],):
-                weights = tuple(sorted([*((i, factor) for _, i, factor in parts), *gone, *((i, 1.0) for i in settled)]))
+            for settled, less in product(([], settling) if settling else ([],), ([], lifting) if lifting else ([],)):
+                weights = tuple(sorted([
+                    *((i, factor) for _, i, factor in parts), *gone, *((i, 1.0) for i in settled),
+                    *((i, -dead) for i in less),
+                ]))  # fmt: skip
                 C_D = durations[shortest]
                 if (weights, C_D.value) in found:
                     continue
                 by_case = dict(weights)
                 found[weights, C_D.value] = Loaded(
-                    ", ".join([*words, *(["supports settled"] if settled else [])]),
+                    ", ".join([*words, *(["supports settled"] if settled else []),
+                               *(["dead load that lifts most"] if less else [])]),
                     tuple(by_case.get(i, 0.0) for i in range(len(cases))), C_D.value, shortest, kinds,
                     combination.clause, C_D,
                 )  # fmt: skip

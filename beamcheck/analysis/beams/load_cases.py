@@ -13,6 +13,7 @@ KIND_WORDS = {"D": "dead", "L": "live", "Lr": "roof live", "S": "snow", "W": "wi
 PATTERNED = ("L", "Lr", "S")  # loads that may be there in one span and not in the next
 SETTLED = "settlement"  # kind of the case that holds the known settlements of the supports and no load
 DRIES = "dries"  # kind of the case that holds what dead loads may lose with time: the water of green wood
+MAY_LIFT = "may lift"  # name of that case where a dead load that another piece hands on lifts once that is lost
 UPLIFT = "uplift from above"  # nothing on the piece but what pulls up on it
 WINDS = (("wind down", 1.0), ("wind up", -1.0))
 SLIVER = 0.01  # in; shorter stretches come from rounding of units, and model/loads.py lets as much go
@@ -67,6 +68,11 @@ class Applied:
         """The same load, so many times as large."""
         low = None if self.P_low is None else factor * self.P_low
         return replace(self, P=factor * self.P, P_low=low, w_start=factor * self.w_start, w_end=factor * self.w_end)
+
+    @property
+    def may_lift(self) -> bool:
+        """Whether the least of a dead load whose size is a range lifts; `dries` then leads below zero."""
+        return not 0.0 <= self.dries <= 1.0
 
     @property
     def lifts(self) -> bool:
@@ -215,8 +221,9 @@ def cases_for(
             continue
         if kind not in PATTERNED:
             made.append(Case(kind, "", tuple(of_kind)))
-            if drying := [load.times(load.dries) for load in of_kind if load.dries]:
-                made.append(Case(DRIES, "", tuple(drying)))
+            for name in ("", MAY_LIFT):
+                if part := [load.times(load.dries) for load in of_kind if load.dries and load.may_lift == bool(name)]:
+                    made.append(Case(DRIES, name, tuple(part)))
             continue
         wanted = shapes
         if any(load.moves for load in of_kind):

@@ -11,6 +11,8 @@ from .load_cases import SLIVER, Applied, Stretch
 KIND_OF_FIELD = {"dead": "D", "live": "L", "roof_live": "Lr", "snow": "S", "wind": "W"}
 SELF_WEIGHT = "self weight"
 
+SAME = 1e-9  # two forces that differ by less, as a part, are one: rounding
+
 
 @dataclass(frozen=True)
 class TransferredLoad:
@@ -103,13 +105,14 @@ def _transferred(transfer: TransferredLoad, length: float) -> Iterator[Applied]:
 
 
 def dead_force(high: float, low: float) -> float:
-    """The dead force that always acts: the largest that presses; where none presses, what lifts most."""
-    return high if high > 0.0 else low
+    """The dead force that always acts: the largest that presses, or lifts least; `_may_go` leads to the other end."""
+    return high or low
 
 
 def _may_go(high: float, low: float) -> float:
-    """Part of a dead force that may be gone one day: the water of green wood, what a settlement brought."""
-    return (high - low) / high if high > 0.0 and low < high else 0.0
+    """Part of a dead force that may be gone: the water of green wood, what a settlement or another way of bending
+    brought. Over 1, or below 0, where the least of the force lifts."""
+    return (high - low) / high if high and high - low > SAME * max(abs(high), abs(low)) else 0.0
 
 
 def row_stretch(transfer: TransferredLoad, length: float) -> Stretch:

@@ -17,7 +17,7 @@ import numpy as np
 from ..frames.beam_frame import SNAP, BeamLoad, LineLoad, PointLoad, Section, Settlement
 from ..frames.member_line import BeamResult, Extremes, Line, straight_beam
 from .combinations import Loaded, combine, matrix
-from .load_cases import DRIES, SETTLED, Applied, Case, Stretch, cases_for, spans_of
+from .load_cases import DRIES, MAY_LIFT, SETTLED, Applied, Case, Stretch, cases_for, spans_of
 
 Array = np.ndarray
 BENDING_ONLY, GIVES = "shear deflection left out", "supports that give"  # the words for a way, besides the first
@@ -204,19 +204,19 @@ class SolvedBeam:
     def lifting(self, support: int) -> Array:
         """(combinations,) the least upward force of a support, lbf, without the weight of water that dries out."""
         least = np.min([way.reactions[..., support, 1] for way in self._ways], axis=0)
-        dries = self._by_case(DRIES, support)
+        dries = self._water(support)
         if dries <= 0.0:
             return np.asarray(least)
         dead = [case.kind == "D" for case in self.cases]
         there = self.factors @ np.array(dead, dtype=float) + self.factors @ np.array(
-            [case.kind == DRIES for case in self.cases], dtype=float
+            [case.kind == DRIES and case.pattern != MAY_LIFT for case in self.cases], dtype=float
         )
         return np.asarray(least - there * dries)
 
-    def _by_case(self, kind: str, support: int) -> float:
-        """Upward force under the one case of a kind, in the first way; 0 where there is none."""
+    def _water(self, support: int) -> float:
+        """Upward force of what dries out, in the first way; 0 where nothing does."""
         for case, force in zip(self.cases, self.cases_run.reactions[..., support, 1].tolist(), strict=True):
-            if case.kind == kind:
+            if case.kind == DRIES and case.pattern != MAY_LIFT:
                 return float(force)
         return 0.0
 
