@@ -66,8 +66,7 @@ def test_with_everyday_answers_nothing_fails_and_what_is_open_can_be_cured(name:
     result = check_text(text)
     assert result.verdict in ("passes", "refer")
     for piece in result.pieces:
-        over = piece.closest is not None and piece.closest.ratio is not None and piece.closest.ratio > 1.0
-        assert not over or (piece.verdict == "refer" and piece.closest.questions)  # too much only as taken, wet
+        assert piece.closest is None or piece.closest.ratio is None or piece.closest.ratio <= 1.0
     for one in result.questions:
         assert one.question.ask.endswith("?")
         assert one.question.field == RULING or one.question.field.partition(".")[0] in tomllib.loads(text)

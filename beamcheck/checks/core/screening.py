@@ -10,7 +10,7 @@ from ...model.stock import Stock
 from ...units import show
 from ...values.lumber import DesignValues
 from .asking.question import Question
-from .result import Check, Table, judge, within
+from .result import Check, Table, within
 from .seat import ask_grade
 from .settling import failing_names, settling_fact
 from .wood.govern import figures_only
@@ -96,7 +96,7 @@ def _verdict(name: str, found: Sequence[Screened], asked: Question, planned: str
     if best.broken:
         text = f"whatever the wood is, it fails in {' and in '.join(best.broken)}"
         return Check.breaks_rule(id, name, what, clause, text)
-    if judge(best.ratio) == "fails":
+    if not within(best.ratio):
         text = (
             f"even {best.values.species} {best.values.grade}, the best of {len(found)} candidates, gives "
             f"{show(best.ratio, 'ratio')} in {best.governs}: it cannot carry this whatever it is"

@@ -119,13 +119,12 @@ class TestScreening:
         assert math.isinf(found[0].ratio) and found[0].broken == ("a",)
         assert table.rows[0][-1] == "over"
 
-    def test_a_ratio_that_is_no_number_holds_nothing_and_asks(self) -> None:
+    def test_a_ratio_that_is_no_number_counts_as_too_much(self) -> None:
         _, stock_, _ = read_job(beam(), unknown())
         nothing = Check("B", "a", "", "refer", ratio=math.nan, questions=(no_figure("B", "a"),))
         checks, _, found = screen("B", stock_, lambda values: wood_of(stock_, values), lambda _: [nothing])
         assert {one.ratio for one in found} == {math.inf}
-        assert checks[0].verdict == "refer" and checks[0].questions
-        assert checks[0].notes[0].startswith("0 of ")
+        assert checks[0].verdict == "fails"
 
 
 HEAVY = floor(dead="10 psf", live="40 psf", width="8 ft", dead_includes_own_weight=False)
