@@ -14,13 +14,16 @@ from ...units import show
 from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.result import Check, worst_of
+from ..core.unsaid import with_unsaid
 from ..core.wood.burnt import (
     CLAUSE,
     Burnt,
+    bracing_asked,
     burning_wood,
     burnt,
     cover_checks,
     in_the_fire,
+    lasts,
     left_as_size,
     nothing_is_left,
     steel_check,
@@ -53,7 +56,8 @@ def fire_checks(run: BeamRun, context: Context) -> Iterator[Check]:
         why = "the fire gets between plies" if beam.plies > 1 else "wood is missing from it, and the fire gets in there"
         asked = ask("fire_engineer", beam.name, why=f"{why[0].upper()}{why[1:]}.", minutes=f"{fire.minutes:g}")
         yield Check.refers("fire.engineer", beam.name, "what the fire leaves", CLAUSE, why, ask=asked)
-    yield from in_the_fire([*_bending(run, left, fire)], "fire.bending", fire.minutes, left.steps)
+    checks = with_unsaid(_bending(run, left, fire), bracing_asked(beam.name, "beam", fire))
+    yield from in_the_fire(checks, "fire.bending", fire.minutes, left.steps)
     for support in beam.supports:
         anchor = context.anchor(support.held_by)
         if anchor is not None and anchor.manner != "holds nothing":
@@ -65,8 +69,8 @@ def _bending(run: BeamRun, left: Burnt, fire: Fire) -> Iterator[Check]:
     combinations = without_duration(run.solved.combinations)
     counts, wood = without_wind(combinations), burning_wood(run.wood)
     size = left_as_size(run.size, left.section)
-    lasts = bool(fire.bracing_lasts)
-    beam = run.beam if lasts else run.beam.model_copy(update={"top_held": "ends only", "bottom_held": "ends only"})
+    held = lasts(fire.bracing_lasts, fire.minutes)
+    beam = run.beam if held else run.beam.model_copy(update={"top_held": "ends only", "bottom_held": "ends only"})
     for top in (True, False):
         found = []
         for span in run.spans:
@@ -77,7 +81,7 @@ def _bending(run: BeamRun, left: Burnt, fire: Fire) -> Iterator[Check]:
             bracing = bracing_of(beam, size, left.section, span, run.solved.loads, simple=run.simple, top=top)
             where = f"from {show(span.start, 'length')} to {show(span.end, 'length')}"
             edge = "" if top else ", bottom edge pressed"
-            notes = () if lasts else (FIRE_HOLDS,)
+            notes = () if held else (FIRE_HOLDS,)
             criterion = Criterion(beam.name, f"bending{edge}", "3.3", "stress", where, notes)
 
             def calculate(

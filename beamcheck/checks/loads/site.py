@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from ...analysis.site.pieces import Areas
@@ -20,6 +21,7 @@ from ..core.result import Check
 from .entries import KIND_WORDS, as_it_is, path_of, psf
 from .given_areas import areas_on
 
+_PSF = re.compile(r"(\d+(?:\.\d+)?)\s*psf\b", re.IGNORECASE)
 ID, SNOW, WIND = "loads.site", "ASCE 7-16 chapter 7", "ASCE 7-16 chapters 26 to 30"
 WHAT = "loads from the site"
 
@@ -54,7 +56,7 @@ def _amounts(load: FormedLoad) -> str:
 
 def _ground_snow(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
     asked = []
-    if not vouched(site.ground_snow_from, "structure"):
+    if not vouched(site.ground_snow_from, "structure") or _names_another(site.ground_snow_from, site.ground_snow[0]):
         asked.append(ask("site_snow_from", "site", "site.ground_snow_from"))
     if site.snow_edition is None and site.ground_snow[0] > 0.0:
         asked.append(ask("site_snow_edition", "site", "site.snow_edition"))
@@ -64,6 +66,12 @@ def _ground_snow(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
             "7-22 (strength level) and of the residential code are not interchangeable"
         )
         yield Check.refers(ID, piece.name, "ground snow of the site", SNOW, text, ask=asked)
+
+
+def _names_another(said: str, pressure: float) -> bool:
+    """Whether a paper names figures in psf, and none of them is the one that is given."""
+    named = [float(number) / 144.0 for number in _PSF.findall(said)]
+    return bool(named) and not any(abs(one - pressure) <= 0.01 * pressure for one in named)
 
 
 def _beside(piece: Beam | Rafter, roof: RoofArea, site: Site) -> Iterator[Check]:

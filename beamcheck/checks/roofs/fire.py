@@ -11,12 +11,15 @@ from ...errors import OutOfRange
 from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.result import Check
+from ..core.unsaid import with_unsaid
 from ..core.wood.burnt import (
     CLAUSE,
+    bracing_asked,
     burning_wood,
     burnt,
     cover_checks,
     in_the_fire,
+    lasts,
     left_as_size,
     nothing_is_left,
     steel_check,
@@ -43,7 +46,7 @@ def fire_checks(stick: FramedStick, run: RoofRun, line: Line, context: Context, 
         why = "plies and cuts in a fire are not worked out here"
         asked = ask("fire_engineer", piece.name, why="Plies and cuts let the fire in.", minutes=f"{fire.minutes:g}")
         yield Check.refers("fire.engineer", piece.name, "what the fire leaves", CLAUSE, why, ask=asked)
-    bare = piece if fire.bracing_lasts else piece.model_copy(
+    bare = piece if lasts(fire.bracing_lasts, fire.minutes) else piece.model_copy(
         update={"top_held": "ends only", "bottom_held": "ends only"}
     )  # fmt: skip
     burns = replace(stick, piece=bare, size=left_as_size(stick.size, left.section), section=left.section,
@@ -51,7 +54,8 @@ def fire_checks(stick: FramedStick, run: RoofRun, line: Line, context: Context, 
     counts = without_wind(run.combinations)
     forces = Forces(*(values * counts for values in vars(Forces.of(line)).values()))
     still = replace(run, combinations=tuple(without_duration(run.combinations)))
-    checks = forces_checks(burns, still, forces, length=float(line.length), free=free)
+    asked_bracing = bracing_asked(piece.name, kind, fire)
+    checks = with_unsaid(forces_checks(burns, still, forces, length=float(line.length), free=free), asked_bracing)
     yield from in_the_fire(checks, "fire.roof", fire.minutes, left.steps)
     held = getattr(piece, "ends_held_by", None) or getattr(getattr(piece, "wall", None), "held_by", None)
     if (anchor := context.anchor(held)) is not None:

@@ -79,6 +79,27 @@ def test_bracing_that_is_not_said_to_last_counts_for_nothing() -> None:
     assert ratio(unsaid, "fire.bending") > ratio(said, "fire.bending")
 
 
+def test_what_lasts_for_less_time_than_is_asked_does_not_last() -> None:
+    """Common practice, no source: a listing is for the time that it names."""
+    short = "2 layers of board for 20 minutes, engineer's sheet S-6 of 3 May 2025"
+    found = run(job(fire={"others_covered_by": short})).pieces[0]
+    assert found.verdict == "refer" and any("fire_cover" in one.id for one in found.questions)
+    for enough in ("60 minutes", "1 hour", "90 min", "2 h"):
+        assert run(job(fire={"others_covered_by": short.replace("20 minutes", enough)})).pieces[0].verdict == "passes"
+
+
+@pytest.mark.parametrize("words", ["ok", "", "the floor does"])
+def test_bracing_that_nobody_answers_for_is_asked_where_it_decides(words: str) -> None:
+    """Held by a floor that lasts it stands; what was not said never fails a piece."""
+    load = [{"what": "floor", "dead": "10 psf", "live": "40 psf", "width": "6 ft", "applied": "top"}]
+    held = run(job("4x14 dressed", {"minutes": 30}, carries=load)).pieces[0]
+    found = run(job("4x14 dressed", {"minutes": 30, "bracing_lasts": words}, carries=load)).pieces[0]
+    assert ratio(held, "fire.bending") <= 1.0 < ratio(found, "fire.bending")
+    (over,) = [check for check in found.checks if check.id == "fire.bending" and (check.ratio or 0.0) > 1.0]
+    assert found.verdict == "refer" and over.verdict == "refer"
+    assert any(one.field == "beam.B1.fire.bracing_lasts" for one in over.questions)
+
+
 def test_nothing_left_fails_and_what_covers_is_asked() -> None:
     thin = run(job("2x12", {"minutes": 60})).pieces[0]
     assert thin.verdict == "fails" and any(check.id == "fire.section" for check in thin.checks)

@@ -312,6 +312,13 @@ class TestRoofs:
         (load,) = formed(ridge_beam(), "b")
         assert load.snow == (pytest.approx(25.2 * PSF), "area")
 
+    @pytest.mark.parametrize(
+        ("words", "verdict"), [("letter of 3 May 2026: 70 psf", "refer"), ("letter of 3 May 2026: 30 psf", "passes")]
+    )
+    def test_a_source_that_names_another_ground_snow_asks(self, words, verdict) -> None:
+        data = changed(rafters(), lambda data: data["site"].update(ground_snow_from=f"building department, {words}"))
+        assert piece(data, "rafters").verdict == verdict
+
     def test_ice_on_the_overhang_of_a_warm_roof_asks_for_its_insulation(self) -> None:
         """ASCE 7-16 7.4.5: R-30, or R-20 where it is vented, and none builds up."""
         warm = changed(rafters(), roof_set(below="heated"))

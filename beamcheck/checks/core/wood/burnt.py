@@ -6,6 +6,7 @@ without C_D, C_M, C_t and C_r, E_min times that of buckling, size and flat-use f
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -23,7 +24,7 @@ from ....values.conditions.fire import fire_factor
 from ....values.found import Found
 from ....values.judgment import judgment
 from ....values.lumber import Size
-from ..asking.question import ask
+from ..asking.question import Question, ask
 from ..result import Check
 from .material import ONE, Property, WoodMaterial
 from .strength import Section
@@ -35,6 +36,8 @@ SAID = (
     "a beam. Shear and bearing of what is left, and deflection, are not checked. Deep open checks let the fire in: an "
     "engineer has to look at them. A bare steel part has no rating."
 )
+
+_TIME = re.compile(r"(\d+(?:\.\d+)?)[\s-]*(min|minutes?|h|hr|hours?)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -110,10 +113,17 @@ def nothing_is_left(name: str, fire: Fire, error: OutOfRange) -> Check:
     return Check.breaks_rule("fire.section", name, "section left by the fire", CLAUSE, text)
 
 
-def _answered(said: str) -> bool:
-    """Whether a cover is that of an engineer, or of a listing or report."""
+def lasts(said: str, minutes: float) -> bool:
+    """Whether an engineer, listing or report answers for what covers or holds, for all that time if one is named."""
     read = read_evidence(said)
-    return read.documented or read.answers_for("structure")
+    named = [float(number) * (60.0 if unit[0] in "hH" else 1.0) for number, unit in _TIME.findall(said)]
+    return (read.documented or read.answers_for("structure")) and not (named and max(named) < minutes)
+
+
+def bracing_asked(name: str, kind: str, fire: Fire) -> Iterator[Question]:
+    """What holds the edges of a piece in the fire, where nobody answers for it: only its ends count then."""
+    if not lasts(fire.bracing_lasts, fire.minutes):
+        yield ask("fire_bracing", name, f"{kind}.{name}.fire.bracing_lasts", minutes=f"{fire.minutes:g}")
 
 
 def cover_checks(name: str, kind: str, fire: Fire) -> Iterator[Check]:
@@ -122,13 +132,13 @@ def cover_checks(name: str, kind: str, fire: Fire) -> Iterator[Check]:
     what = "faces that the fire does not reach"
     if not covered:
         return
-    if _answered(fire.others_covered_by):
+    if lasts(fire.others_covered_by, fire.minutes):
         text = f"{' and '.join(covered)}: {fire.others_covered_by}"
         yield Check.keeps_rule("fire.cover", name, what, CLAUSE, text)
         return
     faces = " and ".join(covered)
     asked = ask("fire_cover", name, f"{kind}.{name}.fire.others_covered_by", faces=faces, minutes=f"{fire.minutes:g}")
-    said = f"{fire.others_covered_by!r} does not say who answers for it, and in which paper"
+    said = f"{fire.others_covered_by!r} does not say who answers for it, in which paper, for so long"
     text = f"{faces}: {said if fire.others_covered_by else f'what covers them for {fire.minutes:g} min is not said'}"
     yield Check.refers("fire.cover", name, what, CLAUSE, text, ask=asked)
 
@@ -136,7 +146,7 @@ def cover_checks(name: str, kind: str, fire: Fire) -> Iterator[Check]:
 def steel_check(name: str, group: str, cover: float | None, said: str, fire: Fire, a_eff: float) -> Check:
     """Steel that holds a piece in a fire: as much wood over it as chars, or a cover that somebody answers for."""
     what, clause, where = f"cover of the steel of {group}", "NDS 2018 16.3", group
-    if _answered(said):
+    if lasts(said, fire.minutes):
         return Check.keeps_rule("fire.steel", name, what, clause, f"covered: {said}; not checked here", where=where)
     asked = ask("fire_steel", group, f"anchor.{group}.fire_cover", answers=[show(a_eff, "length")],
                 minutes=f"{fire.minutes:g}", needed=show(a_eff, "small length"))  # fmt: skip
