@@ -27,7 +27,10 @@ class Climate(Piece):
     place: (
         Literal[
             "indoors, most of the USA", "indoors, dry southwest", "indoors, damp warm coast",
-            "outdoors, most of the USA", "outdoors, dry southwest",
+            "outdoors, most of the USA", "outdoors, dry southwest", "outdoors, Atlanta", "outdoors, Boston",
+            "outdoors, Chicago", "outdoors, Denver", "outdoors, Las Vegas", "outdoors, Los Angeles",
+            "outdoors, Minneapolis", "outdoors, New Orleans", "outdoors, New York", "outdoors, Phoenix",
+            "outdoors, Portland OR", "outdoors, Seattle",
         ]
         | None
     ) = Field(default=None, description="a place of the Wood Handbook's Table 13-2")  # fmt: skip
@@ -47,8 +50,9 @@ class Movement(Insisting):
     """A part that moves with its moisture, on one piece of the job."""
 
     name: Name = Field(description="what it is called in the job", examples=["cover of the seam"])
-    kind: Literal["boxed cover", "seam cover", "panel", "bolt row", "plaster line"] = Field(
-        description="what has to have room", examples=["seam cover"]
+    kind: Literal["boxed cover", "seam cover", "panel", "bolt row", "plaster line", "bracket"] = Field(
+        description="what has to have room; bracket: the wood between a bracket and what is above or against it",
+        examples=["seam cover"],
     )
     on: Name = Field(description="the piece that it is on", examples=["B1"])
     species: Name | None = Field(

@@ -32,11 +32,13 @@ def survey_links(found: Sequence[Entry], stocks: Mapping[str, Entry]) -> Iterato
 
 def movement_links(job: Any, things: Mapping[str, Entry]) -> Iterator[Fault]:
     """A part that moves is on a piece that there is."""
-    names = [name for name, entry in things.items() if entry.kind not in ("existing",)]
+    names = [name for name, entry in things.items() if entry.kind not in ("existing", "roof", "floor")]
     for i, part in enumerate(entries(fields(job).get("movement"))):
         on = fields(part).get("on")
         if isinstance(on, str) and on not in names:
             yield ("movement", i, "on"), f"there is no piece named {on!r} in the job; {nearest(on, names)}"
+        elif fields(part).get("kind") == "bracket" and isinstance(on, str) and things[on].kind != "bracket":
+            yield ("movement", i, "on"), f"{on!r} is no bracket: name the bracket whose gap or bearing moves"
 
 
 def _of_one(user: Entry, stock: Stock) -> Iterator[Fault]:

@@ -11,6 +11,7 @@ from ..found import Found
 from ..loader import rows, source_of
 
 SHRINKAGE, IN_USE = "wood_handbook_4_3_shrinkage", "wood_handbook_13_2_moisture"
+OUTDOORS, SEASONS = "wood_handbook_13_1_outdoors", ("january", "april", "july", "october")
 Way = Literal["radial", "tangential", "mixed"]
 
 
@@ -63,7 +64,8 @@ def has_shrinkage(species: str) -> bool:
 
 
 def in_use(place: str) -> Found[InUse]:
-    """Moisture of wood in use at a place, such as 'indoors, most of the USA' (Wood Handbook Table 13-2).
+    """Moisture of wood in use at a place: 'indoors, most of the USA' (Wood Handbook Table 13-2), or outdoors under a
+    roof in a town, 'outdoors, Denver' (Table 13-1: the driest and the dampest of four months).
 
     Raises
     ------
@@ -74,4 +76,11 @@ def in_use(place: str) -> Found[InUse]:
         if row["place"] == place:
             mean, low, high = (float(row[name]) for name in ("mean", "low", "high"))
             return Found(InUse(place, mean, low, high), source_of(row), f"{place}: {mean:g} %, {low:g} to {high:g} %")
-    raise UnknownName("place", place, [row["place"] for row in rows(IN_USE)])
+    for row in rows(OUTDOORS):
+        if row["place"] == place:
+            year = [float(row[name]) for name in SEASONS]
+            low, mean, high = min(year), sum(year) / len(year), max(year)
+            return Found(
+                InUse(place, mean, low, high), source_of(row), f"{place}: {low:g} to {high:g} % through the year"
+            )
+    raise UnknownName("place", place, [row["place"] for name in (IN_USE, OUTDOORS) for row in rows(name)])

@@ -13,9 +13,10 @@ from hypothesis import strategies as st
 from beamcheck.checks.core.result import Check, JobResult
 from beamcheck.checks.job import check_job
 from beamcheck.checks.movement.air import lives_in
+from beamcheck.checks.movement.parts import part_checks
 from beamcheck.checks.movement.timber import change, movement_line, timber_moves
 from beamcheck.errors import JobError
-from beamcheck.model.conditions.movement import Air, Climate
+from beamcheck.model.conditions.movement import Air, Climate, Movement
 from beamcheck.model.reading.reader import job_from_data, read_job_text
 from beamcheck.model.stock import Stock
 from beamcheck.sheet.shop.shop import shop_pages
@@ -127,6 +128,35 @@ class TestParts:
                         "room": "1 in"})  # fmt: skip
         assert [check.id for check in found if check.verdict == "refer"] == ["movement.species"]
 
+    @pytest.mark.parametrize(
+        "part",
+        [{"kind": "seam cover", "lap": "1/16 in"}, {"kind": "panel", "lap": "1/4 in", "fixed": "middle"},
+         {"kind": "boxed cover"}, {"kind": "plaster line"}, {"kind": "boxed cover", "fixed": "both edges"},
+         {"kind": "bolt row"}],
+    )  # fmt: skip
+    def test_the_best_answer_gives_it_room(self, part: Data) -> None:
+        """Whatever asks is closed by the first answer that it offers."""
+        for _ in range(3):
+            found = [one for one in checks({"species": "White Oak", "across": "9 in", "built_at": "8 %", **part})
+                     if one.verdict == "refer"]  # fmt: skip
+            if not found:
+                break
+            ((path, value),) = found[0].questions[0].answers[0].sets
+            part = {**part, path.rsplit(".", 1)[1]: value}
+        assert not found
+
+    def test_slots_that_nobody_measured_are_asked_and_never_fail(self) -> None:
+        row = {"kind": "bolt row", "across": "5 in", "built_at": "19 %", "way": "mixed"}
+        (unsaid,), (unknown, said) = checks(row), checks({**row, "species": "Moon Wood", "room": "3/32 in"})
+        assert unsaid.verdict == "refer" and unsaid.questions[0].field == "movement.part 1.room"
+        assert (unknown.verdict, said.verdict) == ("refer", "refer")
+        *_, none = checks({**row, "species": "Moon Wood", "room": "0 in"})
+        assert none.verdict == "fails"  # no wood keeps still
+
+    @pytest.mark.parametrize("words", ["looks fine", "will be asked by the owner"])
+    def test_words_that_name_nobody_accept_nothing(self, words: str) -> None:
+        assert checks({**self.OAK, "lap": "1/8 in", "accepted": words})[0].verdict == "refer"
+
     def test_a_fixed_middle_halves_it(self) -> None:
         panel = {"kind": "panel", "across": "12 in", "built_at": "12 %", "lap": "3/8 in", "room": "1/4 in"}
         edge, middle = checks(panel)[0], checks({**panel, "fixed": "middle"})[0]
@@ -146,6 +176,7 @@ class TestParts:
     @pytest.mark.parametrize(
         ("part", "text"),
         [({"kind": "seam cover", "across": "9 in", "built_at": "12 %"}, "how far does the seam cover lap"),
+         ({"kind": "bracket", "across": "9 in", "built_at": "12 %"}, "'B1' is no bracket"),
          ({"kind": "plaster line", "across": "9 in", "built_at": "12 %", "on": "B7"}, "no piece named 'B7'")],
     )  # fmt: skip
     def test_bad_parts(self, part: Data, text: str) -> None:
@@ -173,6 +204,51 @@ def test_the_invented_house(house: JobResult) -> None:
     beam = next(piece for piece in house.pieces if piece.name == "B2")
     said = {check.notes[0].split(":")[0]: check.verdict for check in beam.checks if check.id == "movement.room"}
     assert said == {"narrow cover": "refer", "rebated cover": "passes"}
+
+
+def test_wood_that_swells_into_a_bracket_asks_and_a_wide_gap_stays_open() -> None:
+    """K1 has 11 in of wood above its nose: from 6 to 10.9 % it swells 11 x 4.92/(3000/9.1 - 24) = 0.177 in at the most
+    (eq. 13-3; S_T 9.1 % of western larch, the more of the two, Wood Handbook Table 4-3, memory)."""
+    text = JOB.read_text(encoding="utf-8")
+    for room, verdict in (("1/8 in", "refer"), ("3/16 in", "passes")):
+        part = f'''
+[[movement]]
+name = "wood over the nose"
+kind = "bracket"
+on = "K1"
+across = "11 in"
+built_at = "6 %"
+room = "{room}"
+'''
+        result = check_job(read_job_text(text + part, JOB.name), text=text + part, name=JOB.name)
+        piece = next(one for one in result.pieces if one.name == "K1")
+        (found,) = [check for check in piece.checks if check.id == "movement.bracket"]
+        assert found.verdict == verdict
+        if found.demand is not None:
+            assert found.demand == pytest.approx(11 * 4.92 / (3000 / 9.1 - 24), abs=0.002)
+
+
+def test_a_gap_that_opens_over_a_bracket_that_carries_is_shimmed_by_somebody() -> None:
+    """9 1/2 in of green hemlock from 30 to 5.4 %: 9.5 x 24.6/(3000/6.8) = 0.531 in (eq. 13-3, memory)."""
+    wood = stock()
+    given = {"name": "m", "kind": "bracket", "on": "K1", "across": "9 1/2 in", "built_at": "30 %"}
+    climate = Climate(winter=Air(temperature="70 F", humidity="25 %"),  # type: ignore[arg-type]
+                      summer=Air(temperature="75 F", humidity="60 %"))  # type: ignore[arg-type]  # fmt: skip
+    (hangs,) = part_checks(Movement.model_validate(given), wood, climate, carries=True)
+    assert hangs.verdict == "refer" and "0.531 in opens" in " ".join(hangs.notes)
+    ((path, words),) = hangs.questions[0].answers[0].sets
+    assert path == "movement.m.accepted"
+    (shimmed,) = part_checks(Movement.model_validate({**given, "accepted": words}), wood, climate, carries=True)
+    assert shimmed.verdict == "passes"
+
+
+@pytest.mark.parametrize(
+    ("town", "low", "high"), [("Denver", 9.4, 10.7), ("Las Vegas", 4.5, 8.5), ("Seattle", 12.2, 15.6)]
+)
+def test_wood_outdoors_by_town(town: str, low: float, high: float) -> None:
+    """Monthly equilibrium under a roof (Wood Handbook Table 13-1, memory)."""
+    lives = lives_in(Climate(place=f"outdoors, {town}"))  # type: ignore[arg-type]
+    assert (lives.low, lives.high) == (low, high)
 
 
 def test_each_shop_sheet_of_a_timber_has_its_movement_line(house: JobResult) -> None:
