@@ -1,8 +1,9 @@
-"""A beam in a fire: bending of what is left, the faces that something covers, the steel at its ends."""
+"""A beam in a fire: bending, shear and bearing of what is left, what covers faces and steel, what carries it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -14,6 +15,7 @@ from ...units import show
 from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.result import Check, worst_of
+from ..core.trivial import NEGLIGIBLE
 from ..core.unsaid import with_unsaid
 from ..core.wood.burnt import (
     CLAUSE,
@@ -21,23 +23,28 @@ from ..core.wood.burnt import (
     bracing_asked,
     burning_wood,
     burnt,
+    carrier_checks,
     cover_checks,
     in_the_fire,
     lasts,
     left_as_size,
     nothing_is_left,
     steel_check,
+    without_a_factor,
     without_duration,
     without_wind,
 )
 from ..core.wood.govern import Criterion, at, duration, govern
-from ..core.wood.strength import Outcome, bending
+from ..core.wood.strength import Outcome, bearing, bending, shear
 from .bending import SMALL
 from .bracing import bracing_of
+from .ends import hangs
+from .seats import contact_of
 
 if TYPE_CHECKING:
     from .beam_run import BeamRun
 
+SMALL_PLACE = 1e-6  # in
 FIRE_HOLDS = "only its ends are held: that its bracing lasts as long is not said"
 
 
@@ -58,10 +65,61 @@ def fire_checks(run: BeamRun, context: Context) -> Iterator[Check]:
         yield Check.refers("fire.engineer", beam.name, "what the fire leaves", CLAUSE, why, ask=asked)
     checks = with_unsaid(_bending(run, left, fire), bracing_asked(beam.name, "beam", fire))
     yield from in_the_fire(checks, "fire.bending", fire.minutes, left.steps)
+    yield without_a_factor(_shear(run, left), "fire.shear", fire.minutes, left.steps)
+    yield from _bearing(run, left, fire, context)
+    yield from carrier_checks(beam.name, [context.under(one.on) for one in beam.supports], fire)
     for support in beam.supports:
         anchor = context.anchor(support.held_by)
         if anchor is not None and anchor.manner != "holds nothing":
-            yield steel_check(beam.name, anchor.name, anchor.fire_cover, anchor.fire_covered_by, fire, left.a_eff)
+            cover, said = anchor.fire_cover, anchor.fire_covered_by
+            yield steel_check(beam.name, anchor.name, cover, said, fire, left.a_eff, run.section)
+
+
+def _shear(run: BeamRun, left: Burnt) -> Check:
+    """The full shear of every span on what is left: nothing near a seat is left out."""
+    combinations = without_duration(run.solved.combinations)
+    found = [run.solved.shears(span.start, span.end) for span in run.spans]
+    largest = np.max([np.maximum(np.abs(low), np.abs(high)) for low, _, high, _ in found], axis=0)
+    V_all, wood = largest * without_wind(combinations), burning_wood(run.wood)
+
+    def calculate(pad: Pad, which: int | slice) -> Outcome:
+        V = pad.take("V", at(V_all, which), "lbf", note="largest anywhere, from the analysis, wind left out")
+        return shear(pad, wood, left.section, V=V, C_D=duration(pad, combinations, which))
+
+    return govern(Criterion(run.beam.name, "shear", "3.4.2", "stress"), combinations, calculate)
+
+
+def _bearing(run: BeamRun, left: Burnt, fire: Fire, context: Context) -> Iterator[Check]:
+    """The seats: their breadth as burnt; in length the char eats in wherever the bottom runs on past a seat."""
+    combinations = without_duration(run.solved.combinations)
+    wood, length = burning_wood(run.wood), run.solved.length
+    for seat in run.seats:
+        pressing = np.maximum(run.solved.pressing(seat.index), 0.0) * without_wind(combinations)
+        if float(np.max(pressing)) <= NEGLIGIBLE or hangs(seat, context) or seat.support.bearing is None:
+            continue  # a seat without a length is asked for cold
+        contact = contact_of(run.beam, seat, run.section, context)
+        on_past = (seat.start > SMALL_PLACE) + (seat.end < length - SMALL_PLACE)
+        b = min(contact.b, float(left.section.b))
+        l_b = contact.l_b - (left.a_eff * on_past if "bottom" in fire.exposed else 0.0)
+        what = f"bearing at {seat.name}"
+        if l_b <= 0.0:
+            asked = ask("fire_no_factor", run.beam.name, what=what, minutes=f"{fire.minutes:g}")
+            asked = replace(asked, id=f"{asked.id} of {what}")
+            text = f"a seat {show(contact.l_b, 'length')} long: {show(left.a_eff, 'small length')} burns from each side"
+            yield Check.refers("fire.bearing", run.beam.name, what, CLAUSE, text, ask=asked, where=seat.where)
+            continue
+
+        def calculate(
+            pad: Pad, which: int | slice, forces: np.ndarray = pressing, b: float = b, l_b: float = l_b,
+            near_end: bool = seat.near_end,
+        ) -> Outcome:  # fmt: skip
+            R = pad.take("R", at(forces, which), "lbf", note="reaction, from the analysis, wind left out")
+            long = pad.take("l_b", l_b, "in", note="less what burns where the piece runs on")
+            return bearing(pad, wood, R=R, b=b, l_b=long, near_end=near_end)
+
+        criterion = Criterion(run.beam.name, what, "3.10.2", "stress", seat.where)
+        check = govern(criterion, combinations, calculate)
+        yield without_a_factor(check, "fire.bearing", fire.minutes, left.steps)
 
 
 def _bending(run: BeamRun, left: Burnt, fire: Fire) -> Iterator[Check]:

@@ -13,6 +13,7 @@ from ..core.wood.burnt import (
     CLAUSE,
     burning_wood,
     burnt,
+    carrier_checks,
     cover_checks,
     in_the_fire,
     left_as_size,
@@ -53,7 +54,9 @@ def fire_checks(run: PostRun) -> Iterator[Check]:
     straight = govern(criterion, burns.combinations, partial(straight_down, burns))
     off = [one for one in off_center_checks(burns) if one.ratio is not None]
     yield from in_the_fire([straight, *off], "fire.post", fire.minutes, left.steps)
+    yield from carrier_checks(post.name, [run.context.under(post.on)], fire)
     for name in filter(None, (post.head_held_by, post.foot_held_by)):
         anchor = run.context.anchor(name)
         if anchor is not None:
-            yield steel_check(post.name, anchor.name, anchor.fire_cover, anchor.fire_covered_by, fire, left.a_eff)
+            cover, said = anchor.fire_cover, anchor.fire_covered_by
+            yield steel_check(post.name, anchor.name, cover, said, fire, left.a_eff, run.section)

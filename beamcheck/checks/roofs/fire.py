@@ -4,30 +4,43 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import partial
+
+import numpy as np
 
 from ...analysis.frames.member_line import Line
 from ...analysis.roofs.roof_frame import RoofRun
+from ...calc.pad import Pad
 from ...errors import OutOfRange
+from ...model.fire import Fire
+from ...model.roofs import Rafter
+from ...units import show
 from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.result import Check
 from ..core.unsaid import with_unsaid
 from ..core.wood.burnt import (
     CLAUSE,
+    Burnt,
     bracing_asked,
     burning_wood,
     burnt,
+    carrier_checks,
     cover_checks,
     in_the_fire,
     lasts,
     left_as_size,
     nothing_is_left,
     steel_check,
+    without_a_factor,
     without_duration,
     without_wind,
 )
+from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.strength import Outcome, notch_shear
 from .framed_stick import FramedStick
-from .member import Forces, forces_checks
+from .member import Forces, forces_checks, sheared
+from .seat import cut_depth, seat_check, seat_length, tail_over_the_wall
 
 
 def fire_checks(stick: FramedStick, run: RoofRun, line: Line, context: Context, *, free: float) -> Iterator[Check]:
@@ -57,6 +70,52 @@ def fire_checks(stick: FramedStick, run: RoofRun, line: Line, context: Context, 
     asked_bracing = bracing_asked(piece.name, kind, fire)
     checks = with_unsaid(forces_checks(burns, still, forces, length=float(line.length), free=free), asked_bracing)
     yield from in_the_fire(checks, "fire.roof", fire.minutes, left.steps)
+    criterion = Criterion(piece.name, "shear", "3.4.2", "stress")
+    check = govern(criterion, still.combinations, partial(sheared, burns, still, forces.V))
+    yield without_a_factor(check, "fire.shear", fire.minutes, left.steps)
+    if isinstance(piece, Rafter):
+        yield from _foot(burns, still, forces, counts, fire, left)
+        names = [piece.wall.on, *filter(None, (piece.ridge_on, piece.other_wall, piece.tie))]
+        yield from carrier_checks(piece.name, [context.under(one) for one in names], fire)
+    else:
+        yield from carrier_checks(piece.name, [run.rafter], fire)
     held = getattr(piece, "ends_held_by", None) or getattr(getattr(piece, "wall", None), "held_by", None)
     if (anchor := context.anchor(held)) is not None:
-        yield steel_check(piece.name, anchor.name, anchor.fire_cover, anchor.fire_covered_by, fire, left.a_eff)
+        cover, said = anchor.fire_cover, anchor.fire_covered_by
+        yield steel_check(piece.name, anchor.name, cover, said, fire, left.a_eff, stick.section)
+
+
+def _foot(
+    stick: FramedStick, run: RoofRun, forces: Forces, counts: np.ndarray, fire: Fire, left: Burnt
+) -> Iterator[Check]:  # fmt: skip
+    """The seat, shorter by what burns from its inner side, and the birdsmouth, as deep as it was cut."""
+    name, support, minutes = stick.piece.name, run.rafter.wall, fire.minutes
+    pressed, eaten = np.maximum(run.wall_reactions, 0.0) * counts, left.a_eff if "bottom" in fire.exposed else 0.0
+    long, _ = seat_length(run)
+    if long is not None and long <= eaten:
+        what = f"bearing on {support.on}"
+        text = f"a seat {show(long, 'length')} long: {show(left.a_eff, 'small length')} burns from its inner side"
+        asked = ask("fire_no_factor", name, what=what, minutes=f"{minutes:g}")
+        yield Check.refers("fire.bearing", name, what, CLAUSE, text, ask=replace(asked, id=f"{asked.id} of {what}"))
+    elif (seat := seat_check(run, stick, pressed, eaten)) is not None:
+        yield without_a_factor(seat, "fire.bearing", minutes, left.steps)
+    depth, _ = cut_depth(run)
+    if depth is None or depth >= float(stick.section.d):
+        return  # asked for, or failed, cold; what the cut leaves of a burnt rafter is nothing
+
+    def notched(pad: Pad, which: int | slice) -> Outcome:
+        V = pad.take("V", at(forces.V, which), "lbf", note="largest in the rafter, wind left out")
+        C_D = duration(pad, run.combinations, which)
+        return notch_shear(pad, stick.wood, stick.section, V=V, C_D=C_D, depth=depth, tension_side=True, e=0.0)
+
+    criterion = Criterion(name, "shear at the birdsmouth", "3.4.3.2", "force")
+    yield without_a_factor(govern(criterion, run.combinations, notched), "fire.shear", minutes, left.steps)
+    if run.tail > 0.0:
+
+        def bent(pad: Pad, which: int | slice) -> Outcome:
+            found = tail_over_the_wall(run, stick, depth, pad, which)
+            ratio = found.ratio * at(counts, which)
+            return Outcome(ratio, 1.0, ratio)
+
+        criterion = Criterion(name, "bending of the tail at the birdsmouth", "3.9.2", "ratio")
+        yield from in_the_fire([govern(criterion, run.combinations, bent)], "fire.roof", minutes, left.steps)

@@ -81,7 +81,7 @@ def stick_checks(stick: FramedStick, run: RoofRun, line: Line, *, free: float, s
         notes=("the full shear is taken: nothing is left out",),
         id="roof.shear",
     )
-    found.append(govern(criterion, run.combinations, partial(_sheared, stick, run, forces.V)))
+    found.append(govern(criterion, run.combinations, partial(sheared, stick, run, forces.V)))
     found += roof_deflection(name, run, free, isinstance(stick.piece, Rafter), stick.wood,
                              limits_of(stick.piece, "roof", steep_rafter=steep))  # fmt: skip
     return [*found, *finish_checks(stick.piece, "roof"), *_rules(stick, forces)]
@@ -134,7 +134,8 @@ def _alone(
     return bending(pad, stick.wood, stick.section, bracing, M=M, C_D=duration(pad, run.combinations, which))
 
 
-def _sheared(stick: FramedStick, run: RoofRun, V_all: np.ndarray, pad: Pad, which: int | slice) -> Outcome:
+def sheared(stick: FramedStick, run: RoofRun, V_all: np.ndarray, pad: Pad, which: int | slice) -> Outcome:
+    """Shear of the whole section, the largest anywhere."""
     V = pad.take("V", at(V_all, which), "lbf", note=f"largest anywhere, {FROM_FRAME}")
     return shear(pad, stick.wood, stick.section, V=V, C_D=duration(pad, run.combinations, which))
 

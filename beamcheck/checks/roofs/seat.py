@@ -84,19 +84,36 @@ def _uplift(run: RoofRun, stick: FramedStick, context: Context) -> Iterator[Chec
 
 def _seat(run: RoofRun, stick: FramedStick, context: Context) -> list[Check]:
     """Bearing of the rafter at an angle to its grain, and of the wood under it."""
-    rafter, wood, section = run.rafter, stick.wood, stick.section
+    rafter, section = run.rafter, stick.section
     support, what = rafter.wall, f"bearing on {rafter.wall.on}"
-    l_b, why = seat_length(run)
+    l_b, _ = seat_length(run)
     if l_b is None:
         text = "neither the length of the level seat is given (`bearing`) nor the depth of its cut (`seat_cut`)"
         asked = ask("level_seat", rafter.name, f"rafter.{rafter.name}.wall.bearing")
         return [Check.refers("roof.bearing", rafter.name, what, "NDS 2018 3.10.3", text, ask=asked)]
+    b, pressed = float(min(support.bearing_width or section.b, section.b)), np.maximum(run.wall_reactions, 0.0)
+    under, found = context.under(support.on), seat_check(run, stick, pressed)
+    return [
+        *([] if found is None else [found]),
+        *least_seat(rafter.name, f"least seat length on {support.on}", l_b, under, "IRC R802.6 (memory)"),
+        *wood_under(rafter.name, run.combinations, pressed, b, l_b, under, context),
+    ]
+
+
+def seat_check(run: RoofRun, stick: FramedStick, pressed: np.ndarray, eaten: float = 0.0) -> Check | None:
+    """Bearing of the rafter on its level seat under the forces given; None where its length is not known.
+
+    eaten: how much of that length a fire leaves out, inches.
+    """
+    rafter, wood, section = run.rafter, stick.wood, stick.section
+    support, (l_b, why) = rafter.wall, seat_length(run)
+    if l_b is None:
+        return None
     b = float(min(support.bearing_width or section.b, section.b))
-    pressed = np.maximum(run.wall_reactions, 0.0)
 
     def seat(pad: Pad, which: int | slice) -> Outcome:
         R = pad.take("R", at(pressed, which), "lbf", note=FROM_FRAME)
-        length = pad.take("l_b", l_b, "in", note=why)
+        length = pad.take("l_b", l_b - eaten, "in", note=f"{why}, less what burns" if eaten else why)
         f = pad(br.bearing_stress, R=R, b=b, l_b=length)
         F_c_star = compression_star(pad, wood, duration(pad, run.combinations, which))
         F_c_perp_prime = bearing_prime(pad, wood, 1.0)
@@ -104,12 +121,8 @@ def _seat(run: RoofRun, stick: FramedStick, context: Context) -> list[Check]:
         F = pad(br.bearing_at_angle, F_c_star=F_c_star, F_c_perp_prime=F_c_perp_prime, theta=theta)
         return Outcome(f, F, f / F)
 
-    under = context.under(support.on)
-    return [
-        govern(Criterion(rafter.name, what, "NDS 2018 3.10.3", "stress", id="roof.bearing"), run.combinations, seat),
-        *least_seat(rafter.name, f"least seat length on {support.on}", l_b, under, "IRC R802.6 (memory)"),
-        *wood_under(rafter.name, run.combinations, pressed, b, l_b, under, context),
-    ]
+    what = f"bearing on {support.on}"
+    return govern(Criterion(rafter.name, what, "NDS 2018 3.10.3", "stress", id="roof.bearing"), run.combinations, seat)
 
 
 def seat_length(run: RoofRun) -> tuple[float | None, str]:
@@ -240,11 +253,11 @@ def _cut_forces(run: RoofRun, stick: FramedStick, depth: float) -> list[Check]:
     if run.tail > 0.0:
         criterion = Criterion(rafter.name, "bending of the tail at the birdsmouth", "NDS 2018 3.1.2, 3.9.2", "ratio",
                               id="roof.tail")  # fmt: skip
-        found.append(govern(criterion, run.combinations, partial(_tail, run, stick, depth)))
+        found.append(govern(criterion, run.combinations, partial(tail_over_the_wall, run, stick, depth)))
     return found
 
 
-def _tail(run: RoofRun, stick: FramedStick, depth: float, pad: Pad, which: int | slice) -> Outcome:
+def tail_over_the_wall(run: RoofRun, stick: FramedStick, depth: float, pad: Pad, which: int | slice) -> Outcome:
     """What is left over the wall: the moment of the tail with the compression there (eq. 3.9-3 on the net section)."""
     rafter, wood, section = run.rafter, stick.wood, stick.section
     line = run.rafter_line

@@ -193,3 +193,101 @@ def test_a_cover_that_nobody_answers_for_does_not_count(said: str) -> None:
     data["beam"][0]["fire"] |= {"exposed": ["bottom", "left", "right"], "others_covered_by": said}
     checks = [check for check in run(data).pieces[0].checks if check.id == "fire.cover"]
     assert [check.verdict for check in checks] == ["refer"]
+
+
+def test_shear_of_what_is_left_has_no_factor() -> None:
+    """1.5 V over the 3.9 x 9.7 in that are left, against F_v of the table at C_D = 1 (NDS 2018 3.4.2; no factor)."""
+    piece = run(job()).pieces[0]
+    hot = next(check for check in piece.checks if check.id == "fire.shear")
+    steps = {step.symbol: step.value for step in hot.steps}
+    assert hot.demand == pytest.approx(1.5 * steps["V"] / (3.9 * 9.7), rel=1e-3)
+    assert hot.capacity == pytest.approx(170.0) and hot.verdict == "passes"  # Table 4D Douglas fir-larch (memory)
+
+
+def test_shear_beyond_the_cold_value_is_for_an_engineer_who_can_lift_it() -> None:
+    load = [{"what": "floor", "dead": "10 psf", "live": "40 psf", "width": "40 ft", "applied": "top"}]
+    short = [{"at": at, "on": "walls", "bearing": "12 in", "restrained": True} for at in ("6 in", "6 ft 6 in")]
+    piece = run(job(supports=short, carries=load, length="7 ft")).pieces[0]
+    hot = next(check for check in piece.checks if check.id == "fire.shear")
+    assert hot.verdict == "refer" and hot.ratio is None and hot.questions[0].who == "engineer"
+
+
+def test_bearing_loses_breadth_and_length() -> None:
+    """8x12, an hour, three faces: 7.5 - 3.6 = 3.9 in broad, 6 - 1.8 = 4.2 in long (one side runs on)."""
+    piece = run(job()).pieces[0]
+    cold = next(check for check in piece.checks if check.id == "beam.bearing")
+    hot = next(check for check in piece.checks if check.id == "fire.bearing")
+    assert (hot.demand or 0) / (cold.demand or 1) == pytest.approx(7.5 * 6.0 / (3.9 * 4.2), rel=1e-3)
+    assert hot.capacity == pytest.approx(625.0)
+    thin = [{"at": at, "on": "walls", "bearing": "1 3/4 in", "restrained": True} for at in ("1 in", "13 ft 11 in")]
+    gone = [check for check in run(job(supports=thin)).pieces[0].checks if check.id == "fire.bearing"]
+    assert [check.verdict for check in gone] == ["refer", "refer"]
+
+
+def test_shear_and_bearing_never_gain_by_more_char() -> None:
+    for id in ("fire.shear", "fire.bearing"):
+        found = [ratio(run(job(fire={"minutes": t})).pieces[0], id) for t in (30, 45, 60, 75)]
+        assert found == sorted(found) and found[0] > 0.0
+
+
+def test_what_carries_it_is_asked_to_stand_as_long() -> None:
+    """Supporting construction lasts as long as what it carries (IBC 2018 704.1, memory)."""
+    data = job()
+    data["stock"].append(wood("p", "8x8 dressed"))
+    data["beam"][0]["supports"][1]["on"] = "P1"
+    data["post"] = [{"name": "P1", "stock": "p", "height": "8 ft", "on": "walls", "top_restraint": "pinned",
+                     "eccentricity": "0 in", "eccentricity_weak": "0 in"}]  # fmt: skip
+    asked = [check for check in run(data).pieces[0].checks if check.id == "fire.carrier"]
+    assert [check.verdict for check in asked] == ["refer"]
+    sets = dict(asked[0].questions[0].answers[0].sets)
+    assert sets == {"post.P1.fire.minutes": 60.0, "post.P1.fire.exposed": ["bottom", "left", "right", "top"]}
+    data["post"][0]["fire"] = {"minutes": 60, "exposed": ["bottom", "left", "right", "top"]}
+    assert not [check for check in run(data).pieces[0].checks if check.id == "fire.carrier"]
+    data["post"][0]["fire"]["minutes"] = 45
+    assert [check.id for check in run(data).pieces[0].checks if check.verdict == "refer"] == ["fire.carrier"]
+
+
+@pytest.mark.parametrize(("cover", "verdict"), [("1 3/4 in", "fails"), ("2 in", "passes"), ("6 in", "refer")])
+def test_a_cover_thicker_than_half_the_piece_is_a_slip(cover: str, verdict: str) -> None:
+    """7 1/2 in broad: no place has more than 3 3/4 in over it."""
+    data = job()
+    data["beam"][0]["supports"][0] |= {"held_by": "A1"}
+    data["anchor"] = [{"name": "A1", "manner": "by others", "confirmed_by": "letter no. 3 of 3 May 2025, engineer",
+                       "fire_cover": cover}]  # fmt: skip
+    (found,) = [check for check in run(data).pieces[0].checks if check.id == "fire.steel"]
+    assert found.verdict == verdict
+
+
+def test_a_thin_piece_is_told_to_cover_its_steel() -> None:
+    """3 1/2 in broad has 1 3/4 in at most, an hour needs 1.8: the answer is a cover, and it closes."""
+    data = job("4x14 dressed", {"minutes": 60, "exposed": ["bottom"]})
+    data["beam"][0]["supports"][0] |= {"held_by": "A1"}
+    data["anchor"] = [{"name": "A1", "manner": "by others", "confirmed_by": "letter no. 3 of 3 May 2025, engineer"}]
+    (found,) = [check for check in run(data).pieces[0].checks if check.id == "fire.steel"]
+    ((path, words),) = found.questions[0].answers[0].sets
+    assert found.verdict == "refer" and path == "anchor.A1.fire_covered_by"
+    data["anchor"][0]["fire_covered_by"] = words
+    (found,) = [check for check in run(data).pieces[0].checks if check.id == "fire.steel"]
+    assert found.verdict == "passes"
+
+
+def test_a_rafter_in_a_fire_keeps_seat_and_birdsmouth() -> None:
+    """6x12 rafter, half an hour: a_eff = 1.2 x 1.5 x 0.5^0.813 = 1.025 in; the seat loses that (derived)."""
+    data = job()
+    del data["beam"]
+    data["stock"] = [wood("r", "6x12 dressed"), wood("t", "6x10 dressed")]
+    wall = {"at": "0 ft", "on": "walls", "bearing": "4 in", "restrained": True, "tied_down": "strap, S-2, 3 May 2025"}
+    hot = {"minutes": 30, "exposed": ["bottom", "left", "right"], "others_covered_by": FLOOR, "bracing_lasts": FLOOR}
+    data["rafter"] = [{"name": "R1", "stock": "r", "run": "9 ft", "slope": "12:12", "pair": True, "ridge": "board",
+                       "spacing": "4 ft", "wall": wall, "other_wall": "walls", "tie": "T1", "finish": "none",
+                       "top_held": "full length", "fire": hot,
+                       "carries": [{"what": "roof", "dead": "15 psf", "snow": "30 psf", "width": "4 ft",
+                                    "measured": "plan", "applied": "top"}]}]  # fmt: skip
+    data["tie"] = [{"name": "T1", "stock": "t", "height": "0 ft", "finish": "none", "top_held": "ends only"}]
+    rafter = next(piece for piece in run(data).pieces if piece.name == "R1")
+    seat = next(check for check in rafter.checks if check.id == "fire.bearing")
+    steps = {step.symbol: step.value for step in seat.steps}
+    a_eff = 1.2 * 1.5 * 0.5**0.813
+    assert steps["l_b"] == pytest.approx(4.0 - a_eff, abs=1e-3)
+    assert len([check for check in rafter.checks if check.id == "fire.shear"]) == 2
+    assert [check.what for check in rafter.checks if check.id == "fire.carrier"] == ["what carries it in the fire: T1"]

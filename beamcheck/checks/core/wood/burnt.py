@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import Any
 
 import numpy as np
 
@@ -24,7 +25,7 @@ from ....values.conditions.fire import fire_factor
 from ....values.found import Found
 from ....values.judgment import judgment
 from ....values.lumber import Size
-from ..asking.question import Question, ask
+from ..asking.question import PlausibleAnswer, Question, ask
 from ..result import Check
 from .material import ONE, Property, WoodMaterial
 from .strength import Section
@@ -33,9 +34,11 @@ CLAUSE = "NDS 2018 16.2"
 NO_DURATION = Found(1.0, Source("NDS 2018 Table 16.2.2", "memory"), "no load duration factor in a fire")
 SAID = (
     "Fire: whether a rating is needed is decided by the code official; one- and two-family houses seldom need one for "
-    "a beam. Shear and bearing of what is left, and deflection, are not checked. Deep open checks let the fire in: an "
-    "engineer has to look at them. A bare steel part has no rating."
+    "a beam. Shear and bearing of what is left get no factor of the fire, since its edition decides; deflection has no "
+    "limit in a fire. Deep open checks let the fire in: an engineer has to look at them. A bare steel part has no "
+    "rating."
 )
+NO_FACTOR = "with the value of the cold wood and C_D = 1: no factor of the fire is counted on"
 
 _TIME = re.compile(r"(\d+(?:\.\d+)?)[\s-]*(min|minutes?|h|hr|hours?)\b", re.IGNORECASE)
 
@@ -107,6 +110,48 @@ def in_the_fire(checks: Sequence[Check], id: str, minutes: float, steps: Sequenc
         yield replace(check, id=id, what=what, steps=(*steps, *check.steps), clause=f"{CLAUSE}, {check.clause}")
 
 
+def without_a_factor(check: Check, id: str, minutes: float, steps: Sequence[Step]) -> Check:
+    """Shear or bearing of what is left. The reference knows no factor for them: what goes beyond the value of the cold
+    wood is for an engineer, who has the edition in force.
+    """
+    (found,) = in_the_fire([check], id, minutes, steps)
+    found = replace(found, notes=(*found.notes, NO_FACTOR))
+    if found.holds:
+        return found
+    what, figure = check.what, "" if check.ratio is None else f": {show(check.ratio, 'ratio')} of it"
+    asked = ask("fire_no_factor", check.subject, what=what, minutes=f"{minutes:g}")
+    asked = replace(asked, id=f"{asked.id} of {what}")
+    text = f"more than the value of the cold wood on what is left{figure}; the factor of the edition in force decides"
+    return Check.refers(id, check.subject, found.what, found.clause, text, ask=asked, where=check.where)
+
+
+def carrier_checks(name: str, under: Sequence[Any], fire: Fire) -> Iterator[Check]:
+    """What carries or holds a piece has to stand as long: sticks of the job by their own fire, brackets by an engineer.
+
+    What is there already is answered for by whoever confirms it.
+    """
+    for one in under:
+        kind = type(one).__name__.casefold()
+        if kind not in ("beam", "post", "bracket", "rafter", "tie"):
+            continue
+        own: Fire | None = getattr(one, "fire", None)
+        if own is not None and own.minutes >= fire.minutes:
+            continue
+        id, what, clause = "fire.carrier", f"what carries it in the fire: {one.name}", "IBC 2018 704.1"
+        if kind == "bracket":
+            why = "What a bracket and its fixings take in a fire is not worked out here."
+            asked = ask("fire_engineer", one.name, why=why, minutes=f"{fire.minutes:g}")
+            yield Check.refers(id, name, what, clause, why, ask=asked)
+            continue
+        path, faces = f"{kind}.{one.name}.fire", ["bottom", "left", "right", *(["top"] if kind == "post" else [])]
+        sets = ((f"{path}.minutes", fire.minutes), *(() if own else ((f"{path}.exposed", faces),)))
+        best = PlausibleAnswer(f"{fire.minutes:g} minutes, {', '.join(faces)} exposed", sets)
+        asked = ask("fire_carrier", one.name, f"{path}.minutes", answers=[best], minutes=f"{fire.minutes:g}",
+                    carried=name)  # fmt: skip
+        text = f"{one.name} carries it, and no fire of {fire.minutes:g} min is asked of {one.name}"
+        yield Check.refers(id, name, what, clause, text, ask=asked)
+
+
 def nothing_is_left(name: str, fire: Fire, error: OutOfRange) -> Check:
     """A piece of which the fire leaves nothing."""
     text = f"after {fire.minutes:g} min: {error}"
@@ -143,14 +188,33 @@ def cover_checks(name: str, kind: str, fire: Fire) -> Iterator[Check]:
     yield Check.refers("fire.cover", name, what, CLAUSE, text, ask=asked)
 
 
-def steel_check(name: str, group: str, cover: float | None, said: str, fire: Fire, a_eff: float) -> Check:
-    """Steel that holds a piece in a fire: as much wood over it as chars, or a cover that somebody answers for."""
+def steel_check(
+    name: str, group: str, cover: float | None, said: str, fire: Fire, a_eff: float, section: Section
+) -> Check:  # fmt: skip
+    """Steel that holds a piece in a fire: as much wood over it as chars, or a cover that somebody answers for.
+
+    No place in wood has more of it over it than half of its lesser side: a cover beyond that is a slip.
+    """
     what, clause, where = f"cover of the steel of {group}", "NDS 2018 16.3", group
     if lasts(said, fire.minutes):
         return Check.keeps_rule("fire.steel", name, what, clause, f"covered: {said}; not checked here", where=where)
-    asked = ask("fire_steel", group, f"anchor.{group}.fire_cover", answers=[show(a_eff, "length")],
-                minutes=f"{fire.minutes:g}", needed=show(a_eff, "small length"))  # fmt: skip
+    most, needed = 0.5 * min(float(section.b), float(section.d)), show(a_eff, "small length")
+    fits = a_eff <= most
+    field, boards = f"anchor.{group}.fire_covered_by", f"boards of {_up(a_eff)} over all steel, engineer's sheet no. 1"
+    best = [_up(a_eff)] if fits else [PlausibleAnswer(boards, ((field, boards),))]
+    asked = ask("fire_steel", group, f"anchor.{group}.fire_cover", answers=best, minutes=f"{fire.minutes:g}",
+                needed=needed)  # fmt: skip
     if cover is None or cover <= 0.0:
-        text = f"a bare steel part has no rating; {show(a_eff, 'small length')} of wood over it would do"
+        text = f"a bare steel part has no rating; {needed} of wood over it would do"
+        more = "" if fits else f", which a piece of {show(2.0 * most, 'length')} has nowhere"
+        return Check.refers("fire.steel", name, what, clause, text + more, ask=asked, where=where)
+    if cover > most:
+        text = f"{show(cover, 'length')} of wood is said to lie over it: in a piece of {show(2.0 * most, 'length')} no "
+        text += f"place has more than {show(most, 'length')}"
         return Check.refers("fire.steel", name, what, clause, text, ask=asked, where=where)
     return Check.of_ratio("fire.steel", name, what, clause, demand=a_eff, capacity=cover, kind="length", where=where)
+
+
+def _up(x: float) -> str:
+    """A length rounded up to the next sixteenth."""
+    return show(-(-x * 16.0 // 1.0) / 16.0, "length")
