@@ -9,6 +9,7 @@ from typing import Literal
 
 from .calc.pad import Pad
 from .checks.movement.air import moisture_in
+from .checks.survey.indicated import indicated
 from .errors import BeamcheckError
 from .formulas.fire import char
 from .formulas.movement import shrinkage
@@ -216,24 +217,6 @@ def indicated_stress(
     value = indicated(pad, every[least], of, ratio, float(read(depth, "length")))
     what = f"indicated {of} of {every[least].species}, ratio {ratio:g}"
     return SingleValue(what, value, "stress", tuple(pad.steps), "indicated, green: not a design value")
-
-
-def indicated(pad: Pad, wood: table.ClearWood, of: str, ratio: float, depth: float) -> float:
-    """The build-up for one botanical species on a pad, psi."""
-    if of == "modulus":
-        q = table.modulus_quality(ratio)
-        return float(pad(build_up.indicated_modulus, B_mean=wood.MOE[0], q_E=q.value))
-    mean, sd = getattr(wood, _CLEAR["bending" if of == "tension" else of])
-    B_05 = pad(build_up.exclusion_limit, B_mean=mean, B_sd=sd)
-    n = table.divisor(of, wood.kind)
-    n_f = pad.take("n_f", n.value, note=n.reason, source=n.source)
-    if of == "bending":
-        return float(pad(build_up.indicated_bending, B_05=B_05, SR=ratio, d=depth, n_f=n_f))
-    if of == "tension":
-        return float(pad(build_up.indicated_tension, B_05=B_05, SR=ratio, n_f=n_f))
-    if of == "shear":
-        return float(pad(build_up.indicated_shear, B_05=B_05, n_f=n_f))
-    return float(pad(build_up.indicated_compression, B_05=B_05, SR=ratio, n_f=n_f))
 
 
 def char_depth(minutes: float, *, effective: bool = True) -> SingleValue:

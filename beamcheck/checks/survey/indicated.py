@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ...calc.pad import SilentPad
+from ...calc.pad import Pad, SilentPad
 from ...errors import BeamcheckError
 from ...formulas.survey import clear_wood as build_up
 from ...formulas.survey import strength_ratio as ratios
@@ -104,14 +104,14 @@ def _row(
 ) -> tuple[str, ...]:  # fmt: skip
     heart = judgment(HEART).value if survey.heart_checks == "to an end or the tension face" else 1.0
     bends = seen.bending * heart
-    F_b = _stress("bending", wood, bends, size.d)
+    pad = SilentPad()
     values = (
-        F_b,
-        _stress("tension", wood, bends),
-        _stress("shear", wood),
-        _stress("compression", wood, seen.compression),
+        indicated(pad, wood, "bending", bends, size.d),
+        indicated(pad, wood, "tension", bends),
+        indicated(pad, wood, "shear"),
+        indicated(pad, wood, "compression", seen.compression),
     )
-    E = float(build_up.indicated_modulus(B_mean=wood.MOE[0], q_E=table.modulus_quality(seen.bending).value))
+    E = indicated(pad, wood, "modulus", seen.bending)
     return (
         species, wood.species, f"{bends:.2f}", grade, *(show(round(value), "stress") for value in values),
         show(round(E, -4), "stress"),
@@ -119,10 +119,16 @@ def _row(
     )  # fmt: skip
 
 
-def _stress(of: str, wood: table.ClearWood, ratio: float = 1.0, depth: float = 12.0) -> float:
-    pad = SilentPad()
-    mean, sd = {"bending": wood.MOR, "tension": wood.MOR, "shear": wood.F_v, "compression": wood.F_c}[of]
-    B_05, n_f = pad(build_up.exclusion_limit, B_mean=mean, B_sd=sd), table.divisor(of, wood.kind).value
+def indicated(pad: Pad, wood: table.ClearWood, of: str, ratio: float = 1.0, depth: float = 12.0) -> float:
+    """The build-up for one botanical species on a pad, psi (ASTM D245): no design value."""
+    if of == "modulus":
+        q = table.modulus_quality(ratio)
+        return float(pad(build_up.indicated_modulus, B_mean=wood.MOE[0], q_E=q.value))
+    clear = {"bending": wood.MOR, "tension": wood.MOR, "shear": wood.F_v, "compression": wood.F_c}
+    mean, sd = clear[of]
+    B_05 = pad(build_up.exclusion_limit, B_mean=mean, B_sd=sd)
+    n = table.divisor(of, wood.kind)
+    n_f = pad.take("n_f", n.value, note=n.reason, source=n.source)
     if of == "bending":
         return float(pad(build_up.indicated_bending, B_05=B_05, SR=ratio, d=depth, n_f=n_f))
     if of == "tension":

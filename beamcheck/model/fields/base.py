@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING, Annotated, Any, Self, get_args
 
 from pydantic import (
@@ -154,6 +155,7 @@ class Insisting(Piece):
         return field in self.meant
 
 
+@cache
 def field_names(model: type[Piece]) -> frozenset[str]:
     """The words that a job file uses for the fields of a class, and of the tables within it."""
     found: set[str] = set()

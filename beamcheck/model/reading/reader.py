@@ -6,6 +6,7 @@ import os
 import re
 import tomllib
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from functools import lru_cache
 from itertools import islice
 from typing import Any, get_args
 
@@ -54,21 +55,30 @@ def read_job_text(text: str, source: str = "job file") -> Job:
     JobError
         With every problem of the text.
     """
+    try:
+        return _read(text)
+    except JobError as error:
+        raise JobError(source, error.problems) from None
+
+
+@lru_cache(maxsize=4)  # as one types, a text is read to edit it, to look at what came out, and to check it
+def _read(text: str) -> Job:
+    """A job, which nobody can change; what is wrong with a text is not kept."""
     if len(text) > MOST_BYTES:
-        raise JobError(source, [Problem("", f"larger than {MOST_BYTES / 1e6:g} MB: this is not a job file")])
+        raise JobError("", [Problem("", f"larger than {MOST_BYTES / 1e6:g} MB: this is not a job file")])
     text = text.removeprefix("\ufeff").replace("\r\n", "\n")
     if endless := _ENDLESS_NAME.search(text):
         line = text.count("\n", 0, endless.start()) + 1
-        raise JobError(source, [Problem("", "a dotted name of so many parts is not that of a job file", line)])
+        raise JobError("", [Problem("", "a dotted name of so many parts is not that of a job file", line)])
     try:
         data = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise JobError(source, [_syntax_problem(str(error), text)]) from None
+        raise JobError("", [_syntax_problem(str(error), text)]) from None
     except RecursionError:
-        raise JobError(source, [Problem("", "brackets within brackets, too deep: this is not a job file")]) from None
+        raise JobError("", [Problem("", "brackets within brackets, too deep: this is not a job file")]) from None
     except ValueError:  # a number of thousands of digits
-        raise JobError(source, [Problem("", "a number in it is too long to be read")]) from None
-    return _job(data, source, lambda: line_map(text))
+        raise JobError("", [Problem("", "a number in it is too long to be read")]) from None
+    return _job(data, "", lambda: line_map(text))
 
 
 def job_from_data(data: Mapping[str, Any], source: str = "job") -> Job:
