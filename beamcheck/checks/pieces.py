@@ -298,14 +298,14 @@ def _results_of(piece: Carrying, context: Context) -> list[Done]:
 def from_the_top(job: Job) -> list[Carrying]:
     """Pieces in an order in which each comes after all that rests on it. Links were checked: there is no circle.
 
-    A bracket or post also waits for the beam above it, whose sag it asks for, and for those on which that stands,
-    unless one of them in turn waits for it.
+    A bracket, a post or trim also waits for the beam above it, whose sag it asks for, and for those on which that
+    stands, unless one of them in turn waits for it.
     """
     every: tuple[Carrying, ...] = (*job.rafter, *job.beam, *job.post, *job.bracket, *job.trim)
     pieces = {piece.name: piece for piece in every}
     below = {name: [under for under in carriers_of(piece) if under in pieces] for name, piece in pieces.items()}
     watched: dict[str, list[str]] = {}  # what looks at a beam above it
-    watching: tuple[Bracket | Post, ...] = (*job.bracket, *job.post)
+    watching: tuple[Bracket | Post | Trim, ...] = (*job.bracket, *job.post, *job.trim)
     for one in watching:
         if one.near is not None and one.near.beam in pieces:
             for beam in _with_beams_below(one.near.beam, pieces):

@@ -266,6 +266,13 @@ class Trim(Insisting):
     height: PositiveLength | None = Field(
         default=None, description="on a face: from its top edge down to the lowest edge that presses on the wall"
     )
+    near: Near | None = Field(
+        default=None, description="a beam above it that does not rest on it, with the gap between them",
+        examples=[{"beam": "B1", "at": "6 ft", "gap": "1/2 in"}],
+    )  # fmt: skip
+    above: Literal["nothing"] | None = Field(
+        default=None, description='"nothing": no beam, floor or roof over it can come down on it'
+    )
     fixings: Fixings | None = Field(default=None, description="what holds it there")
     carries: tuple[Load, ...] = Field(
         default=(), max_length=50, description="anything that rests on it or hangs from it"
@@ -294,6 +301,8 @@ class Trim(Insisting):
             yield ("weight",), f"{text}: weigh it, or leave weight out"
         if self.weight <= 0.0:
             yield ("weight",), f"{self.weight:g} lbf cannot be right: everything weighs something"
+        if self.above is not None and self.near is not None:
+            yield ("above",), f"nothing is said to be above it, yet near names {self.near.beam!r}: leave one out"
         for i, load in enumerate(self.carries):
             if _sort(load) in ("area", "line"):
                 text = "trim carries forces (lbf): multiply the load by the area or length it comes from"

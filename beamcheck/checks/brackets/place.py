@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import math
+from collections.abc import Iterator, Sequence
 from typing import Any
 
+from ...errors import BeamcheckError
 from ...model.beams import Beam
+from ...model.brackets import Near
 from ...model.posts import Post
 from ...units import show
 from ...values.judgment import judgment
@@ -22,6 +25,8 @@ ID, CLAUSE = "bracket.place", "geometry"
 def place_checks(family: Family[Any], context: Context) -> Iterator[Check]:
     """Refers where the place of the nose or the gap cannot be what they are said to be."""
     near, beams = family.bracket.near, _beams_on_its_post(family, context)
+    if near is None:
+        yield from _beam_that_nobody_names(family, beams, context)
     beam = next((one for one in beams if near is not None and one.name == near.beam), None)
     if near is None or beam is None:
         return
@@ -38,6 +43,53 @@ def place_checks(family: Family[Any], context: Context) -> Iterator[Check]:
     gap = gap_by_sizes(family, beam, context)
     if gap is not None and near.gap is not None and abs(near.gap - gap) > judgment("gap by sizes").value:
         yield _gap_contradicted(family, beam, context, near.gap, gap)
+
+
+def _beam_that_nobody_names(family: Family[Any], beams: Sequence[Beam], context: Context) -> Iterator[Check]:
+    """Of a bracket for a load or a cover, which stands on the post of a beam: whether that may come down on it.
+
+    One that is only for looks is asked what is above it in any case.
+    """
+    bracket = family.bracket
+    if bracket.role == "decorative" or bracket.above is not None:
+        return
+    for beam in beams:
+        gap, places = gap_by_sizes(family, beam, context), noses(family, beam, context)
+        if not places or any(support.on == bracket.name for support in beam.supports):
+            continue
+        what = f"gap under {beam.name} by its sizes"
+        needed = max((_needed(family, beam, place, context) for place in places), default=math.inf)
+        if gap is not None and gap - judgment("gap by sizes").value > needed:
+            text = f"{show(gap, 'length')} is left under {beam.name}, which comes down {show(needed, 'length')} at most"
+            yield Check.keeps_rule(ID, bracket.name, what, CLAUSE, text)
+            continue
+        text = f"it stands on {bracket.on}, on which {beam.name} rests, and whether its nose is under it is not said: "
+        text += (
+            "how far up its foot stands is not said either (`at`)" if gap is None
+            else f"by the sizes {show(max(gap, 0.0), 'length')} is left between them"
+        )  # fmt: skip
+        nothing = PlausibleAnswer("no: it is on another face", ((path_of(bracket, "above"), "nothing"),))
+        asked = ask_for(bracket, "above", "above", [nothing, *likely_beams(family, context)])
+        yield Check.refers(ID, bracket.name, what, CLAUSE, text, ask=asked)
+
+
+def _needed(family: Family[Any], beam: Beam, place: float, context: Context) -> float:
+    """Gap that keeps a nose free, with a live load that stays, in; inf where it is not known."""
+    from .props.gap import Nearby, PropAsk
+    from .props.supports import moving_supports
+
+    run = context.structure.runs.get(beam.name)
+    if run is None:
+        return math.inf
+    supports, unknown = moving_supports(run.beam, context, live_stays=True)
+    if unknown:
+        return math.inf
+    try:
+        near = Near.model_construct(beam=beam.name, at=place, gap=None, sagged=None, closing=(), fixed_to_beam=False)
+        ask = PropAsk(family.bracket.name, near, 0.0, math.inf, family.swells)
+        return Nearby(run, [ask], supports, live_stays=True).g_needed(0)
+    except BeamcheckError:
+        return math.inf
 
 
 def _gap_contradicted(family: Family[Any], beam: Beam, context: Context, said: float, gap: float) -> Check:

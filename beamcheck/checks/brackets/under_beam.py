@@ -9,7 +9,6 @@ from typing import Any
 import numpy as np
 
 from ...analysis.beams.load_cases import Applied
-from ...errors import BeamcheckError
 from ...model.brackets import Near
 from ...units import show
 from ...values.judgment import judgment
@@ -19,12 +18,12 @@ from ..core.draft import Draft
 from ..core.result import Check
 from .asking import ask_engineer, ask_for
 from .bearing import hung_on_it
-from .families.registry import family_of
 from .family import Family
 from .fixings.fixings import fixing_checks
 from .loads import BracketLoads, bracket_loads
-from .props.prop import PropAsk, PropResult, prop_result
-from .wood import known_species, weight_of, wood_of_bracket
+from .props.asks import asks_under
+from .props.prop import PropResult, prop_result
+from .wood import weight_of, wood_of_bracket
 
 NEVER_ADDED = "The capacity of a bracket is never added to that of the beam above: the beam must pass without it."
 PROPPED = "as a prop: "
@@ -33,7 +32,7 @@ PROPPED = "as a prop: "
 def propped(draft: Draft, family: Family[Any], near: Near, context: Context) -> PropResult:
     """What the beam above does to it."""
     bracket = family.bracket
-    prop = prop_result(_asks(near, context), bracket.name, context)
+    prop = prop_result(asks_under(near.beam, context), bracket.name, context)
     draft.checks += prop.checks
     draft.assumptions += [NEVER_ADDED, *prop.assumptions]
     rounding = judgment("force that is rounding").value
@@ -53,21 +52,6 @@ def propped(draft: Draft, family: Family[Any], near: Near, context: Context) -> 
         asked = ask_for(bracket, "slots", f"fixings.rows.{tight[0]}.slot")
         draft.checks.append(Check.refers("bracket.slots", bracket.name, "slots", "judgment", text, ask=asked))
     return prop
-
-
-def _asks(near: Near, context: Context) -> list[PropAsk]:
-    """All brackets under the same beam: they share the load that they attract."""
-    found = []
-    for other in context.structure.brackets_under(near.beam):
-        if other.near is not None:
-            family, stock = family_of(other), context.stock(other.stock) if other.stock is not None else None
-            try:
-                k_low, k_high = family.stiffness(stock)
-            except BeamcheckError:
-                k_low, k_high = 0.0, np.inf
-            carries = other.role == "carries"
-            found.append(PropAsk(other.name, other.near, k_low, k_high, family.swells, known_species(stock), carries))
-    return found
 
 
 def with_prop(family: Family[Any], R: float, near: Near, context: Context, *, accidental: bool) -> BracketLoads:

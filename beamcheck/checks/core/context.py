@@ -115,10 +115,10 @@ class Structure:
         found = choose(self.pieces, f"named in {words}", partial(_named, words))
         return tuple(piece.name for piece in found)
 
-    def brackets_under(self, beam: str) -> tuple[Bracket, ...]:
-        """The brackets near that beam."""
-        found = choose(self.pieces, f"brackets under {beam}", partial(_under, beam))
-        return tuple(piece for piece in found if isinstance(piece, Bracket))
+    def stand_under(self, beam: str) -> tuple[Bracket | Post | Trim, ...]:
+        """What stands near that beam without being one of its supports."""
+        found = choose(self.pieces, f"near {beam}", partial(_under, beam))
+        return tuple(piece for piece in found if isinstance(piece, (Bracket, Post, Trim)))
 
 
 def _on(name: str, piece: AnyPiece) -> bool:
@@ -138,7 +138,7 @@ def _named(words: str, piece: AnyPiece) -> bool:
 
 
 def _under(beam: str, piece: AnyPiece) -> bool:
-    return isinstance(piece, Bracket) and piece.near is not None and piece.near.beam == beam
+    return isinstance(piece, (Bracket, Post, Trim)) and piece.near is not None and piece.near.beam == beam
 
 
 @dataclass(frozen=True)

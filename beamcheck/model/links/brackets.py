@@ -26,15 +26,19 @@ def bracket_links(
 ) -> Iterator[Fault]:
     """All that is wrong between brackets or trim and the rest of the job."""
     for entry in found:
+        if isinstance(entry.piece, Post):
+            yield from near_faults(entry.path, entry.piece, things)
         if entry.kind not in ("bracket", "trim"):
             continue
         yield from _of_the_tables(entry)
         yield from _names(entry, stocks, things)
         if isinstance(entry.piece, (Bracket, Trim)):
             yield from _fasteners(entry.path, entry.piece)
+        if isinstance(entry.piece, Trim):
+            yield from near_faults(entry.path, entry.piece, things)
         if isinstance(entry.piece, Bracket):
             yield from _place(entry.path, entry.piece, things)
-            yield from _near(entry.path, entry.piece, things)
+            yield from near_faults(entry.path, entry.piece, things)
             yield from _cut_from(entry.path, entry.piece, stocks, size_of)
             yield from _seat(entry.path, entry.piece, stocks, things, size_of)
 
@@ -143,14 +147,14 @@ def _place(path: Path, bracket: Bracket, things: Things) -> Iterator[Fault]:
         yield (*path, "at"), f"{text}: the {under.kind} {bracket.on!r} is {feet(length)} {what}"
 
 
-def _near(path: Path, bracket: Bracket, things: Things) -> Iterator[Fault]:
-    """The beam above: its length, and that it is not what holds the bracket, nor rests on it with a gap."""
-    near = bracket.near
+def near_faults(path: Path, piece: Bracket | Trim | Post, things: Things) -> Iterator[Fault]:
+    """The beam above: its length, and that it is not what holds the piece, nor rests on it with a gap."""
+    near, kind = piece.near, type(piece).__name__.lower()
     entry = things.get(near.beam) if near is not None else None
     if near is None or entry is None or entry.kind != "beam":
         return
-    if near.beam == bracket.on:
-        text = f"{near.beam!r} is what the bracket is fixed to, so it goes up and down with it"
+    if near.beam == piece.on:
+        text = f"{near.beam!r} is what the {kind} is fixed to, so it goes up and down with it"
         yield (*path, "near", "beam"), f"{text}: name the beam above it, or leave near out"
     if not isinstance(entry.piece, Beam):
         return
@@ -159,8 +163,8 @@ def _near(path: Path, bracket: Bracket, things: Things) -> Iterator[Fault]:
         text = f"{feet(near.at)} is beyond the end: the beam {near.beam!r} is {feet(length)} long"
         yield (*path, "near", "at"), text
     for i, support in enumerate(entry.piece.supports, start=1):
-        if support.on == bracket.name and near.gap:
-            text = f"support {i} of {near.beam!r} rests on this bracket, so there is no gap of {inches(near.gap)}"
+        if support.on == piece.name and near.gap:
+            text = f"support {i} of {near.beam!r} rests on this {kind}, so there is no gap of {inches(near.gap)}"
             yield (*path, "near", "gap"), f"{text}: leave near out, or take the support away"
             return
 

@@ -152,6 +152,7 @@ NAMED: Mapping[str, Mapping[tuple[str, ...], tuple[str, ...]]] = {
     "rafter": {("other_wall",): ("beam", "existing")},
     "tie": {("ends_rest_on",): ("beam", "existing")},
     "post": {("near", "beam"): ("beam",)},
+    "trim": {("near", "beam"): ("beam",)},
 }
 
 

@@ -142,7 +142,11 @@ SECTIONS: Mapping[str, tuple[tuple[str, tuple[str, ...]], ...]] = {
         ("What holds", ("manner", "into", "fastener", "plate", "rating", "split")),
         ("Where the holes are", ("holes",)),
     ),
-    "Trim": (("What it is", ("what", "on", "role", "weight", "hangs")), ("What fixes it", ("fixings",))),
+    "Trim": (
+        ("What it is", ("what", "on", "role", "weight", "hangs")),
+        ("What is above it", ("near",)),
+        ("What fixes it", ("fixings",)),
+    ),
 }
 
 IN_FEET = frozenset(

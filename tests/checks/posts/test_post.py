@@ -456,12 +456,24 @@ class TestAbove:
         assert piece(self.of(above="nothing"), "P").verdict == "passes"
 
     def test_the_gap_decides(self) -> None:
-        near = {"beam": "B", "at": "5 ft"}
+        near = {"beam": "B", "at": "5 ft", "closing": []}
         asked = check(self.of(near=near), "P", "gap under B")
         assert asked.verdict == "refer" and asked.questions[0].field == "post.P.near.gap"
         best = asked.questions[0].answers[0].says
-        assert piece(self.of(near={**near, "gap": best}), "P").verdict == "passes"
+        assert check(self.of(near={**near, "gap": best}), "P", "gap under B").holds
+        assert piece(self.of(near={**near, "gap": "2 in"}), "P").verdict == "passes"
         assert check(self.of(near={**near, "gap": "0 in"}), "P", "gap under B").verdict == "fails"
+
+    def test_it_is_asked_what_a_bracket_is_asked(self) -> None:
+        """Wood that closes the gap; a tight one is a prop, with its force on it."""
+        open_ = check(self.of(near={"beam": "B", "at": "5 ft", "gap": "1 in"}), "P", "movements that close the gap")
+        assert open_.verdict == "refer" and open_.questions[0].field == "post.P.near.closing"
+        tight = check(
+            self.of(near={"beam": "B", "at": "5 ft", "gap": "0 in", "closing": []}),
+            "P",
+            "force that it attracts from B",
+        )
+        assert tight.verdict == "fails" and tight.demand is not None and tight.demand > 0.0
 
 
 class TestKeptFromPassing:

@@ -33,7 +33,7 @@ BY_FRAME = "from the frame analysis with E_05, shear included"
 
 @dataclass(frozen=True)
 class PropAsk:
-    """A bracket near a beam.
+    """A bracket near a beam, or what else is under one and not meant to carry it.
 
     Parameters
     ----------
@@ -56,6 +56,11 @@ class PropAsk:
     height_above_fixing: float = 0.0
     species: str | None = None
     carries: bool = False
+    kind: str = "bracket"  # of piece, in the job file
+
+    def path(self, field: str) -> str:
+        """Its field as a question names it."""
+        return f"{self.kind}.{self.name}.near.{field}"
 
 
 class Nearby:

@@ -115,7 +115,7 @@ def prop_result(asks: Sequence[PropAsk], mine: str, context: Context) -> PropRes
         check = Check.refers("bracket.gap", own.name, what, GAP, text, ask=asked, where=where)
         return replace(found, checks=(*found.checks, check), free=False)
     except BeamcheckError as error:
-        return _refused(own, str(error), ask("nose_at", own.name, f"bracket.{own.name}.near.at", beam=beam))
+        return _refused(own, str(error), ask("nose_at", own.name, own.path("at"), beam=beam))
 
 
 def _refused(own: PropAsk, text: str, asked: Question) -> PropResult:
@@ -154,7 +154,7 @@ def _gap_asked(nearby: Nearby, i: int) -> Question:
     answers = [f"{needed:g} in", f"{0.5 * needed:g} in", "0 in"]
     comes = show(float(np.max(nearby.long_term[:, i])), "small length")
     why = f"{beam} comes down {comes} there in time; {show(needed, 'length')} of gap keeps {own.name} free of it."
-    return ask("gap", own.name, f"bracket.{own.name}.near.gap", answers=answers, why=why, beam=beam)
+    return ask("gap", own.name, own.path("gap"), answers=answers, why=why, beam=beam)
 
 
 def _doubts(nearby: Nearby, i: int) -> Iterator[Check]:
@@ -165,7 +165,7 @@ def _doubts(nearby: Nearby, i: int) -> Iterator[Check]:
             "wood that shrinks or swells and closes the gap is not stated (`closing`): plates and sills under the "
             f"beam's supports, and the depth of {nearby.beam} where it hangs from its top; `[]` says that there is none"
         )
-        at = f"bracket.{own.name}.near.closing"
+        at = own.path("closing")
         plates = {"what": "plates under the beam's supports", "height": "3 in", "change": "6 %"}
         answers = [PlausibleAnswer("no", ((at, []),)), PlausibleAnswer("yes, 3 in of plates", ((at, [plates]),))]
         asked, what = ask("closing", own.name, at, answers=answers, beam=nearby.beam), "movements that close the gap"
@@ -176,7 +176,7 @@ def _doubts(nearby: Nearby, i: int) -> Iterator[Check]:
             "its dead load explains: it is softer than taken here, bore more once, or was crooked from the start"
         )
         sags = [f"{math.floor(1000.0 * nearby.explained(i)) / 1000.0:g} in", "0 in"]
-        asked = ask("sagged", own.name, f"bracket.{own.name}.near.sagged", answers=sags, beam=nearby.beam)
+        asked = ask("sagged", own.name, own.path("sagged"), answers=sags, beam=nearby.beam)
         what = f"how far {nearby.beam} had come down"
         yield Check.refers("bracket.sagged", own.name, what, GAP, text, ask=asked, where=where)
 

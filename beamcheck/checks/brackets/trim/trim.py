@@ -14,6 +14,7 @@ from ....errors import BeamcheckError
 from ....model.anchors import Anchor
 from ....model.brackets import Fixings, Trim
 from ....model.existing import Existing
+from ....model.posts import Post
 from ....units import show
 from ....values.judgment import judgment
 from ....values.lumber import read_size
@@ -29,11 +30,14 @@ from ...core.seat import answered
 from ...core.wood.stated_capacity import enough
 from ...core.wood.strength import Section
 from ...core.wood.wood_doubts import wood_evidence_checks
+from ..above import above_checks
 from ..asking import ask_engineer, ask_for, other_asked, path_of
 from ..evidence import into_checks
 from ..fixings.fixings import by_hand, not_given
 from ..hands import accidental_checks
 from ..loads import ACCIDENTAL, STIFF
+from ..props.asks import asks_under
+from ..props.prop import prop_result
 from ..wood import known_wood, wood_or_weakest
 from ..words import fixing_rows
 from .kinds import KINDS, Kind
@@ -59,7 +63,7 @@ def trim_result(trim: Trim, context: Context) -> tuple[PieceResult, Reactions]:
         loads.append(Applied("L", 0.0, 0.0, P=trim.accidental, what=ACCIDENTAL))
     solved = solve_beam(LONG, [BeamSupport(0.0, "fixed")], loads, depth=LONG, EI=STIFF, GA_s=STIFF)
     draft.checks = [*transfer_doubts(trim.name, context), *_fixings(trim, kind, solved, context)]
-    draft.checks += accidental_checks(trim)
+    draft.checks += [*_above(trim, context), *accidental_checks(trim)]
     by_kind, forces = solved.reaction_by_kind(0), solved.reactions(0)
     row = SupportForces(trim.on, by_kind, float(np.max(forces)), float(np.min(forces)))
     result = draft.done()
@@ -67,6 +71,19 @@ def trim_result(trim: Trim, context: Context) -> tuple[PieceResult, Reactions]:
     # along a beam its place is not asked for, so it is taken at midspan
     load = TransferredLoad(trim.name, by_kind, applied=kind.applied)
     return replace(result, finding=finding), Reactions(trim.name, (row,), ((trim.on, load),))
+
+
+def _above(trim: Trim, context: Context) -> list[Check]:
+    """A beam over it; asked of what is fixed to a post on which a beam rests, since a boxed column stands tight there.
+
+    What hangs from a beam comes down with it.
+    """
+    if trim.near is not None:
+        return list(prop_result(asks_under(trim.near.beam, context), trim.name, context).checks)
+    rests = context.structure.beams_on(trim.on) if isinstance(context.under(trim.on), Post) else ()
+    if trim.hangs == "below" or (trim.above is None and not rests):
+        return []
+    return list(above_checks(trim.name, f"trim.{trim.name}", None, trim.above))
 
 
 def _fixings(trim: Trim, kind: Kind, solved: SolvedBeam, context: Context) -> Iterator[Check]:
