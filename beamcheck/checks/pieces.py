@@ -17,6 +17,7 @@ from ..model.fields.base import Piece
 from ..model.job import Job
 from ..model.posts import Post
 from ..model.roofs import Rafter, Tie
+from ..model.stock import Stock
 from .beams.moving_supports import Sinks, sinks_of
 from .beams.result import beam_result
 from .core.context import AREAS, HEAD, NO_AREAS, Context, Joints, NoJoints, Structure
@@ -253,16 +254,26 @@ def transfers_to(piece: Carrying, transfers: Sequence[TransferredLoad]) -> Itera
 def results_of(piece: Carrying, context: Context) -> list[Done]:
     """The result of a piece, and of the tie that belongs to it; of surveyed timber with what its survey says."""
     done = [(_of_a_fire(result, context), handed) for result, handed in _results_of(piece, context)]
-    name = piece.stock if isinstance(piece, (Beam, Post)) else None
-    if name is None or context.stock(name).survey is None:
+    if not any(_survey_of(result, context) for result, _ in done):
         return done
     from .survey.timber import with_survey
 
-    found = [(with_survey(result, context.stock(name)), handed) for result, handed in done]
+    found = [
+        (with_survey(result, stock, context.under(result.name)) if (stock := _survey_of(result, context)) else result,
+         handed)
+        for result, handed in done
+    ]  # fmt: skip
     for result, _ in found:
         if result.name in context.structure.verdicts:
             context.structure.verdicts[result.name] = result.verdict
     return found
+
+
+def _survey_of(result: PieceResult, context: Context) -> Stock | None:
+    """The stock of a stick that was surveyed."""
+    name = getattr(context.structure.pieces.get(result.name), "stock", None)
+    stock = None if name is None else context.stock(name)
+    return stock if stock is not None and stock.survey is not None else None
 
 
 def _of_a_fire(result: PieceResult, context: Context) -> PieceResult:

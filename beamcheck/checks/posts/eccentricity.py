@@ -21,6 +21,7 @@ from ..beams.bracing import proportion
 from ..core.asking.question import Question, ask
 from ..core.result import Check, worst_of
 from ..core.wood.govern import Criterion, duration, govern
+from ..core.wood.lost import one_sided
 from ..core.wood.strength import Bracing, Outcome, Section, bending_values, column_values, compression, sideways_limit
 from .brackets import FACE, SIDE_BRACKETS, brackets_on, on_a_face, side_moment
 from .cuts import AS_ONE, NET, Weak, can_be_counted, weak_places, weakened
@@ -47,6 +48,11 @@ def _offsets(run: PostRun) -> Iterator[_Off]:
     post = run.post
     given = [None if e is None else abs(e) for e in (post.eccentricity, post.eccentricity_weak)]
     taken = [_assumed(run, side) if e is None else (e, "as given") for e, side in zip(given, run.sides, strict=True)]
+    gone = one_sided(run.context.stock(post.stock))
+    taken = [
+        (e + x, f"{why}, and {show(x, 'small length')} as wood is gone on one side") if x else (e, why)
+        for x, (e, why) in zip(gone, taken, strict=True)
+    ]
     notes = [f"offset the {way} way {show(e, 'length')}: {why}" for way, (e, why) in zip(WAYS, taken, strict=True)]
     if None not in given:
         sets = [(True, True)]
@@ -55,7 +61,7 @@ def _offsets(run: PostRun) -> Iterator[_Off]:
     else:
         sets = [(True, True)]
     for ways in sets:
-        e_1, e_2 = (e if counts else 0.0 for counts, (e, _) in zip(ways, taken, strict=True))
+        e_1, e_2 = (e if counts else x for counts, x, (e, _) in zip(ways, gone, taken, strict=True))
         if e_1 == e_2 == 0.0:
             continue
         said = "both ways" if e_1 and e_2 else f"the {WAYS[0] if e_1 else WAYS[1]} way"

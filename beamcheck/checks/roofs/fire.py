@@ -55,7 +55,7 @@ def fire_checks(stick: FramedStick, run: RoofRun, line: Line, context: Context, 
     except OutOfRange as error:
         yield nothing_is_left(piece.name, fire, error)
         return
-    if piece.plies > 1 or piece.cuts:
+    if piece.plies > 1 or piece.cuts or stick.old_cuts:
         why = "plies and cuts in a fire are not worked out here"
         asked = ask("fire_engineer", piece.name, why="Plies and cuts let the fire in.", minutes=f"{fire.minutes:g}")
         yield Check.refers("fire.engineer", piece.name, "what the fire leaves", CLAUSE, why, ask=asked)

@@ -8,9 +8,11 @@ from ...analysis.roofs.roof_frame import Stiff
 from ...calc.pad import SilentPad
 from ...formulas.wood.deflection import shear_modulus_from_E
 from ...model.roofs import Rafter, Tie
+from ...model.sticks import Cut
 from ...values.lumber import Size
 from ..beams.beam_run import SHEAR_PART, section_of
 from ..core.context import Context
+from ..core.wood.lost import least_section
 from ..core.wood.material import WoodMaterial, modulus_prime
 from ..core.wood.strength import Section
 
@@ -23,6 +25,7 @@ class FramedStick:
     size: Size
     section: Section
     wood: WoodMaterial
+    old_cuts: tuple[Cut, ...] = ()  # that a survey found
 
     @property
     def stiff(self) -> Stiff:
@@ -35,6 +38,8 @@ class FramedStick:
 
 
 def framed(piece: Rafter | Tie, wood: WoodMaterial, context: Context) -> FramedStick:
-    """A rafter or tie with its section."""
-    size = context.size(piece.stock)
-    return FramedStick(piece, size, section_of(size, piece.laid, piece.plies), wood)
+    """A rafter or tie with its section; of a surveyed timber the least breadth and depth anywhere, all along it."""
+    size, stock = context.size(piece.stock), context.stock(piece.stock)
+    cuts = () if stock.survey is None else stock.survey.cuts or ()
+    section = least_section(stock, section_of(size, piece.laid, piece.plies))
+    return FramedStick(piece, size, section, wood, cuts)

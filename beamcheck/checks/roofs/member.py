@@ -213,7 +213,7 @@ def _rules(stick: FramedStick, forces: Forces) -> list[Check]:
         found.append(Check.refers("roof.slender", piece.name, "slender section with compression", "NDS 2018 4.4.1.3",
                                   text, ask=asked))  # fmt: skip
     forces_to_cover = {"presses": float(np.max(forces.compression)), "pulls": float(np.max(forces.tension))}
-    if piece.cuts:
+    if piece.cuts or stick.old_cuts:
         text = "wood is missing from a piece with axial force, and the figures are those of the whole section"
         asked = ask("rafter_cuts", piece.name, forces=forces_to_cover)
         found.append(Check.refers("roof.cuts", piece.name, "cuts", "NDS 2018 3.1.2", text, ask=asked))

@@ -11,6 +11,7 @@ from functools import lru_cache
 from typing import Literal
 
 from ...model.conditions.survey import Opening, Survey
+from ...model.fields.evidence import days_in
 from ...model.stock import Stock
 from ...units import show
 from ...values.judgment import judgment
@@ -85,6 +86,8 @@ def _completeness(survey: Survey, stock: Stock) -> Iterator[Finding]:
     absent = missing(survey)
     if survey.grain == ():
         absent.append("slope of grain")
+    if survey.by and not days_in(survey.by):
+        absent.append("on which day it was looked at")
     yield judged("not looked at", len(absent), f"not looked at: {', '.join(absent) or 'nothing'}")
     unseen = survey.not_seen or ()
     yield judged("faces not seen", len(unseen), f"not seen: {', '.join(unseen) or 'nothing'}")

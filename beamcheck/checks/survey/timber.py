@@ -7,13 +7,14 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from ...model.fields.evidence import read_evidence
+from ...model.fields.evidence import days_in, person_in, read_evidence
 from ...model.stock import Stock
+from ...units import show
 from ..core.asking.question import ask
 from ..core.result import Check, PieceResult, Table
 from ..core.wood.material import is_unknown
 from ..core.wood.site_tests import tests_words
-from .findings import Finding, findings
+from .findings import Finding, findings, judged
 from .indicated import NOTE, indicated_table
 
 SURVEY, STAMP = "survey of old timber", "IRC R502.1, R602.1"
@@ -23,16 +24,24 @@ SCREENS = (
 )
 
 
-def with_survey(result: PieceResult, stock: Stock) -> PieceResult:
+def with_survey(result: PieceResult, stock: Stock, piece: object = None) -> PieceResult:
     """The result of a piece with the survey of its timber; of one without a survey as it is."""
     if stock.survey is None or not result.checks:
         return result
-    found = findings(stock)
+    found = [*findings(stock), *_one_of_many(piece)]
     checks = (*result.checks, *survey_checks(result.name, stock, found))
     tables = [confirm_table(found, stock), *filter(None, [indicated_table(stock)])]
     words = (SCREENS, NOTE, *tests_words(stock))
     done = replace(result, tables=(*result.tables, *tables), assumptions=(*result.assumptions, *words))
     return done.with_checks(checks)
+
+
+def _one_of_many(piece: object) -> Iterator[Finding]:
+    """A survey is of one timber: where the entry stands for a pair or a row, the others have to be as good."""
+    pair, spacing = getattr(piece, "pair", False), getattr(piece, "spacing", None)
+    if pair or spacing is not None:
+        row = "a pair of them" if spacing is None else f"a row of them, {show(spacing, 'length')} apart"
+        yield judged("one of many", 1.0, f"one timber was looked at, and the entry stands for {row}")
 
 
 def survey_checks(name: str, stock: Stock, found: Sequence[Finding]) -> Iterator[Check]:
@@ -89,8 +98,14 @@ def _wanting(stock: Stock) -> str:
         return f"it for sure ({read.doubt!r})"
     if other := _another(words, stock.name):
         return f"that it is for {stock.name}: it names {other}"
-    parts = [("who", read.who), ("when", read.when), ("under which number", read.what)]
-    return " and ".join(word for word, there in parts if not there)
+    who = "by which person" if read.who else "who"
+    parts = [(who, read.who and person_in(words)), ("when", read.when), ("under which number", read.what)]
+    if wanting := " and ".join(word for word, there in parts if not there):
+        return wanting
+    seen = days_in("" if stock.survey is None else stock.survey.by)
+    if seen and (signed := days_in(words)) and max(signed) < min(seen):
+        return f"what was found on {min(seen):%d %B %Y}".replace(" 0", " ") + ": it is older than the survey"
+    return ""
 
 
 def _another(words: str, name: str) -> str:

@@ -54,6 +54,19 @@ _WHAT = re.compile(
 _NAME = re.compile(r"\b[A-Z]\. ?[A-Z][a-z]+|\b(?:by|from|of|signed) (?:Mr\.? |Ms\.? |Dr\.? )?[A-Z][a-z]+ [A-Z][a-z]+")
 _WHO = re.compile(rf"\b(?:{_ROLE})\b|\bP\.?\s?E\.?(?=\W|$)", re.IGNORECASE)
 NOBODY = re.compile(r"\W*(?:me|myself|i|us|we|ourselves|you|him|her|them|they|someone|somebody|anyone|nobody)\W*", re.I)
+# A person beside what they are or sign; words of firms, agencies and mills are none.
+_CAPITAL = r"(?:[A-Z]\. ?)*[A-Z][a-z'-]+(?: (?:[A-Z]\. ?)*[A-Z][a-z'-]+)*"
+_INITIAL = re.compile(r"\b[A-Z]\. ?(?:[A-Z]\. ?)?[A-Z][a-z]+")
+_BESIDE = re.compile(
+    rf"\b(?:by|from|of|signed|Mr\.?|Ms\.?|Dr\.?|(?i:grader|engineer|inspector|architect|surveyor))[:,]? ({_CAPITAL})"
+    rf"|({_CAPITAL}),? (?i:certified |licensed |structural |lumber |timber )*"
+    r"(?i:grader|engineer|inspector|architect|surveyor|P\.? ?E\.?)(?=\W|$)"
+)
+_FIRM = re.compile(
+    rf"\b(?:agency|associat\w*|bureau|board|company|corp\w*|co|department|firm|grading|inc|inspection|llc|lumber|mills?"
+    rf"|office|rules|sawmills?|services?|state|timber|yard|county|city|works|{_MONTH})\b",
+    re.IGNORECASE,
+)
 # What is still to come, or only believed, is no evidence yet.
 DOUBT = re.compile(
     r"\?|\b(?:to be|will|pending|awaiting|waiting for|assum(?:ed|es?|ing)|probably|presumably|perhaps|maybe|i think"
@@ -102,6 +115,29 @@ class Evidence:
         parts = [] if self.who else ["who says so (a name or a role)"]
         parts += [] if self.when or self.what else ["when, or in which document (its date or number)"]
         return f"it does not say {' and '.join(parts)}" if parts else ""
+
+
+def person_in(text: str) -> str:
+    """The person that such words name; '' where they name only an agency, a mill, a firm or a role."""
+    if given := _apart(text):
+        by = given.get("by", "")
+        return by if re.search(_CAPITAL, by) and not _FIRM.search(by) and " " in by.strip() else ""
+    if found := _INITIAL.search(text):
+        return found.group()
+    for found in _BESIDE.finditer(text):
+        name = found.group(1) or found.group(2)
+        if " " in name and not _FIRM.search(name):
+            return name
+    return ""
+
+
+def days_in(text: str) -> list[datetime.date]:
+    """Every day that such words may name, both ways where month and day can be exchanged; a month by a late day."""
+    found = []
+    for words in _WHEN.findall(text):
+        alone = re.search(_MONTH, words, re.IGNORECASE) and not any(int(x) <= 31 for x in re.findall(r"\d+", words))
+        found += [day.replace(day=28) if alone else day for day in _days(words)]
+    return found
 
 
 def read_evidence(text: str) -> Evidence:

@@ -30,6 +30,14 @@ def timber() -> dict[str, Any]:
         (f"{PAPER}, for timber 7", "refer"),
         ("grading certificate of 10 October 2026, A. Example, grader", "refer"),
         ("grading certificate of May 10, 2026, A. Example, grader", "refer"),
+        ("grading certificate no. 31 of 10 October 2026, the grading agency", "refer"),
+        ("grading certificate no. 31 of 10 October 2026, West Hill Lumber Inspection Bureau", "refer"),
+        ("grading certificate no. 31 of 10 October 2026, mill 12", "refer"),
+        ("grading certificate no. 31 of 10 October 2026, grader Ann Example", "passes"),
+        ("grading certificate no. 31 of 10 October 2026, Ann Example, certified lumber grader", "passes"),
+        ("by: Ann Example, grader; date: 10 October 2026; document: certificate no. 31", "passes"),
+        ("by: the grader; date: 10 October 2026; document: certificate no. 31", "refer"),
+        ("grading certificate no. 31 of 10 October 2025, A. Example, grader", "refer"),
     ],
 )
 def test_the_paper_is_numbered_and_for_this_timber(paper: str, verdict: str) -> None:
@@ -52,3 +60,13 @@ def test_checks_that_meet_are_a_split() -> None:
     ]
     checks = check_job(job_from_data(data)).pieces[0].checks
     assert any(one.verdict == "refer" and "split away from the ends" in one.what for one in checks)
+
+
+def test_a_paper_older_than_the_survey_says_nothing_of_what_was_found() -> None:
+    data = timber()
+    data["stock"][0]["survey"]["by"] = "carpenter, 12 November 2026"
+    (found,) = [one for one in check_job(job_from_data(data)).pieces[0].checks if one.id == "wood.written"]
+    assert found.verdict == "refer" and "12 November 2026: it is older than the survey" in " ".join(found.notes)
+    data["stock"][0]["survey"]["by"] = "carpenter"
+    piece = check_job(job_from_data(data)).pieces[0]
+    assert any("on which day it was looked at" in " ".join(one.notes) for one in piece.checks)

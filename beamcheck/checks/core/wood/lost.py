@@ -177,3 +177,18 @@ def share_lost(stock: Stock) -> Iterator[tuple[Lost, float, float]]:
             continue
         S, A, _, _ = lost_net(pad, whole, lost)
         yield lost, 1.0 - float(S) / float(whole.modulus(pad)), 1.0 - float(A) / float(whole.area(pad))
+
+
+def one_sided(stock: Stock) -> tuple[float, float]:
+    """How far off the middle the least section of an upright timber lies, the deep and the thin way, inches.
+
+    Each face and corner by itself: what two of them would balance need not be at the same height.
+    """
+    deep = thin = 0.0
+    for loss in (stock.survey.losses or ()) if stock.survey is not None else ():
+        gone = 0.5 * (loss.depth + behind(loss))
+        if loss.where in ("top", "bottom"):
+            deep = max(deep, gone)
+        else:
+            thin = max(thin, gone)
+    return deep, thin
