@@ -14,13 +14,14 @@ from ..model.beams import Beam
 from ..model.brackets import Bracket, Trim
 from ..model.existing import Existing
 from ..model.fields.base import Piece
+from ..model.frames.frame import Frame, FrameStick, pieces_of
 from ..model.job import Job
 from ..model.posts import Post
 from ..model.roofs import Rafter, Tie
 from ..model.stock import Stock
 from .beams.moving_supports import Sinks, sinks_of
 from .beams.result import beam_result
-from .core.context import AREAS, HEAD, NO_AREAS, Context, Joints, NoJoints, Structure
+from .core.context import AREAS, HEAD, JOINTS_OF, NO_AREAS, Context, Joints, NoJoints, Structure
 from .core.draft import Reactions
 from .core.result import PieceResult
 from .core.watched import Log, Watched
@@ -28,7 +29,7 @@ from .core.wood.govern import writing
 from .loadpath.roles import Way, in_its_role, role_checks, ways_of
 from .loadpath.shared_capacity import shared_capacity_checks
 
-Carrying = Beam | Rafter | Post | Bracket | Trim
+Carrying = Beam | Rafter | Post | Bracket | Trim | Frame
 Done = tuple[PieceResult, Reactions]
 KEPT = 64  # results of one piece that are kept for the next time
 FORMED = ("beam", "rafter", "tie", "post")  # kinds of piece whose loads may follow from the site
@@ -165,10 +166,13 @@ def _same(some: Sequence[Any], others: Sequence[Any]) -> bool:
 
 def _run(job: Job, areas: Areas, memory: Memory | None, sinks: Mapping[str, Sinks]) -> Run:
     pieces: tuple[Carrying | Tie, ...] = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim)
-    everything: tuple[Carrying | Tie | Existing, ...] = (*pieces, *job.existing)
+    members = pieces_of(job.frame)
+    everything: tuple[Carrying | Tie | Existing | FrameStick, ...] = (
+        *pieces, *job.existing, *job.frame, *members.values()
+    )  # fmt: skip
     structure = Structure(
         {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
-        {anchor.name: anchor for anchor in job.anchor}, heads={HEAD: job.job, AREAS: areas},
+        {anchor.name: anchor for anchor in job.anchor}, heads={HEAD: job.job, AREAS: areas, **_joints_by_frame(job)},
         joints=joints_of(job),
     )  # fmt: skip
     if memory is not None:
@@ -183,15 +187,18 @@ def _run(job: Job, areas: Areas, memory: Memory | None, sinks: Mapping[str, Sink
             results[result.name] = result
             for anchor in handed.anchors:
                 groups.setdefault(anchor.name, []).append(anchor)
-            reactions.append(handed)
+            if result.kind != "joint":  # a joint hands nothing on, its frame does
+                reactions.append(handed)
             for under, transfer in handed.transfers:
                 transfers.setdefault(under, []).append(transfer)
     ways = ways_of(job, reactions)
     roles = role_checks(job, reactions, ways)
     for name, checks in shared_capacity_checks(job, reactions).items():
         roles.setdefault(name, []).extend(checks)
+    by_name = {piece.name for piece in pieces}  # the others are frames, their members and their joints
     ordered = (
         *(in_its_role(results[piece.name], piece, roles.get(piece.name, ())) for piece in pieces),
+        *(results[name] for name in results if name not in by_name),
         *_of_anchors(job, groups),
     )
     if job.movement or job.job.air is not None:
@@ -224,6 +231,15 @@ def _done(
     for name, found in known.groups.items():
         structure.groups.setdefault(name, []).extend(found)
     return known.done
+
+
+def _joints_by_frame(job: Job) -> dict[str, tuple[Any, ...]]:
+    """The [[joint]] entries of a job under the frame that each names."""
+    found: dict[str, tuple[Any, ...]] = {}
+    for joint in getattr(job, "joint", ()):
+        key = f"{JOINTS_OF}{joint.frame}"
+        found[key] = (*found.get(key, ()), joint)
+    return found
 
 
 def joints_of(job: Job) -> Joints:
@@ -301,6 +317,10 @@ def _results_of(piece: Carrying, context: Context) -> list[Done]:
         from .brackets.trim.trim import trim_result
 
         return [trim_result(piece, context)]
+    if isinstance(piece, Frame):
+        from .frames.result import frame_results
+
+        return frame_results(piece, context)
     from .roofs.result import roof_results
 
     return roof_results(piece, context)
@@ -312,7 +332,7 @@ def from_the_top(job: Job) -> list[Carrying]:
     A bracket, a post or trim also waits for the beam above it, whose sag it asks for, and for those on which that
     stands, unless one of them in turn waits for it.
     """
-    every: tuple[Carrying, ...] = (*job.rafter, *job.beam, *job.post, *job.bracket, *job.trim)
+    every: tuple[Carrying, ...] = (*job.frame, *job.rafter, *job.beam, *job.post, *job.bracket, *job.trim)
     pieces = {piece.name: piece for piece in every}
     below = {name: [under for under in carriers_of(piece) if under in pieces] for name, piece in pieces.items()}
     watched: dict[str, list[str]] = {}  # what looks at a beam above it
@@ -355,4 +375,6 @@ def carriers_of(piece: Carrying) -> list[str]:
         return [support.on for support in piece.supports]
     if isinstance(piece, Rafter):
         return [piece.wall.on, *filter(None, (piece.ridge_on, piece.other_wall))]
+    if isinstance(piece, Frame):
+        return [foot.on for foot in piece.feet]
     return [piece.on]

@@ -17,6 +17,7 @@ from .fields.base import Answer, Insisting, Piece, Words
 from .fields.bounds import GROUND_SNOW
 from .fields.places import Fault
 from .fields.quantities import LoadAmount
+from .frames.frame import Frame
 from .posts import Post
 from .roofs import Rafter, Tie
 from .site import FloorArea, RoofArea, Site
@@ -116,6 +117,9 @@ class Job(Piece):
     rafter: tuple[Rafter, ...] = Field(default=(), max_length=MOST_PIECES, description="rafters")
     tie: tuple[Tie, ...] = Field(default=(), max_length=MOST_PIECES, description="ties between pairs of rafters")
     post: tuple[Post, ...] = Field(default=(), max_length=MOST_PIECES, description="upright pieces")
+    frame: tuple[Frame, ...] = Field(
+        default=(), max_length=MOST_PIECES, description="frames and trusses of members in one plane"
+    )
     existing: tuple[Existing, ...] = Field(
         default=(), max_length=MOST_PIECES, description="what is there already or is the work of others"
     )

@@ -9,6 +9,7 @@ from typing import Any
 
 from ...calc.pad import SilentPad
 from ...model.beams import Beam, beam_length
+from ...model.frames.frame import FrameStick
 from ...model.loads import FormedLoad, Load
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie, slope_length
@@ -18,7 +19,7 @@ from ..beams.load_cases import spans_of
 from .roofs import Formed, formed_floor, formed_roof, framing, roof_live
 from .unevenly import Heap
 
-Piece = Beam | Rafter | Tie | Post
+Piece = Beam | Rafter | Tie | Post | FrameStick
 ROOT = 1e-9
 AREA_FIELDS = ("dead", "live", "roof_live", "snow", "wind")
 
@@ -40,7 +41,8 @@ def areas_of(site: Site | None, roofs: Sequence[RoofArea], floors: Sequence[Floo
 
 def with_formed_loads(piece: Any, areas: Areas) -> Any:
     """The piece with the amounts of what it carries from roofs and floors filled in; the same one where none does."""
-    if not isinstance(piece, (Beam, Rafter, Tie, Post)) or not any(load.roof or load.floor for load in piece.carries):
+    sort = isinstance(piece, (Beam, Rafter, Tie, Post, FrameStick))
+    if not sort or not any(load.roof or load.floor for load in piece.carries):
         return piece
     main, more = [], []
     for number, load in enumerate(piece.carries):
@@ -85,8 +87,8 @@ def _of_roof(piece: Piece, number: int, load: Load, roof: RoofArea, formed: Form
         else:
             even = max(even, balanced + heap.peak)
     if formed.ridge is not None:
-        if isinstance(piece, Rafter):
-            top = slope_length(piece)
+        if isinstance(piece, Rafter) or (isinstance(piece, FrameStick) and piece.to_ridge):
+            top = _length(piece)
             on_top += _beside(_above(formed.ridge, even - balanced), top, (0.0, top), _lean(piece))
         elif not load.astride:
             even = max(even, balanced + formed.ridge.peak)
@@ -162,14 +164,16 @@ def piece_spacing(piece: Piece) -> float | None:
 
 def _framing(piece: Piece, area: RoofArea | FloorArea) -> float:
     """The joists or rafters that stand on a beam; one of a row weighs itself."""
-    if area.assembly.strip() or isinstance(piece, Rafter) or piece_spacing(piece) is not None:
+    if area.assembly.strip() or isinstance(piece, Rafter):
+        return 0.0
+    if piece_spacing(piece) is not None and not isinstance(piece, FrameStick):  # purlins or rafters stand on a frame
         return 0.0
     return framing(SilentPad(), area)
 
 
 def _lean(piece: Piece) -> float:
     """Level length of an inch along the piece."""
-    return math.cos(math.radians(piece.slope)) if isinstance(piece, Rafter) else 1.0
+    return math.cos(math.radians(piece.slope)) if isinstance(piece, (Rafter, FrameStick)) else 1.0
 
 
 def _length(piece: Piece) -> float:
@@ -177,6 +181,8 @@ def _length(piece: Piece) -> float:
         return beam_length(piece)
     if isinstance(piece, Rafter):
         return slope_length(piece)
+    if isinstance(piece, FrameStick):
+        return piece.length
     return piece.height if isinstance(piece, Post) else math.inf
 
 
@@ -201,6 +207,8 @@ def _area(piece: Piece, width: float | None) -> float:
     """Tributary area for the reduction of roof live load, in2: of the longest span."""
     if isinstance(piece, Rafter):
         return piece.run * (width or 0.0)
+    if isinstance(piece, FrameStick):
+        return piece.length * _lean(piece) * (width or 0.0)
     if isinstance(piece, Beam):
         spans = spans_of(beam_length(piece), [support.at for support in piece.supports])
         return max(end - start for start, end in spans) * (width or 0.0)

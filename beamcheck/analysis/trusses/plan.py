@@ -9,33 +9,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from typing import Literal
 
 import numpy as np
 
 from ...errors import OutOfRange, UnknownName
+from ...model.frames.forms import Point, Shape, StickPath
 from ..frames.frame import Bar, Frame, Loads, Support, bar_loads
 from ..frames.structure import Hold
 
-Point = tuple[float, float]
-Acts = Literal["both", "push", "pull"]
-
-
-@dataclass(frozen=True)
-class Stick:
-    """A stick through points, in their order.
-
-    hinged : 'ends', or 'all' where it is cut at every point that it passes.
-    slips : whether the joints at its ends give along it (a tie at its heels, posts, struts, braces, collars).
-    acts, gap : as of a `Bar`: 'push' for a dry shoulder, 'pull' for a rod or strap.
-    """
-
-    name: str
-    points: tuple[str, ...]
-    hinged: Literal["ends", "all", "none"] = "ends"
-    slips: bool = False
-    acts: Acts = "both"
-    gap: float = 0.0
+Stick = StickPath
 
 
 @dataclass(frozen=True)
@@ -57,48 +39,20 @@ class Plan:
     feet: tuple[str, ...]
     anchored: bool = False
 
+    @classmethod
+    def of(cls, shape: Shape) -> Plan:
+        """The plan of a shape."""
+        return cls(shape.points, shape.sticks, shape.feet, shape.anchored)
+
     def __post_init__(self) -> None:
-        names = [stick.name for stick in self.sticks]
-        twice = {name for name in names if names.count(name) > 1}
-        if twice:
-            raise OutOfRange(f"sticks: {sorted(twice)[0]!r} is there twice; every stick has a name of its own", "frame")
-        reached = {point for stick in self.sticks for point in stick.points}
-        for stick in self.sticks:
-            if len(stick.points) < 2:
-                raise OutOfRange(f"stick {stick.name!r} needs two points or more", "frame")
-            for point in stick.points:
-                if point not in self.points:
-                    raise UnknownName(f"point of stick {stick.name!r}", point, list(self.points))
-            for a, b in pairwise(stick.points):
-                if np.hypot(*np.subtract(self.points[b], self.points[a])) < 1e-6:
-                    raise OutOfRange(f"stick {stick.name!r} has no length between {a!r} and {b!r}", "frame")
-            self._straight(stick)
-        for point in self.points:
-            if point not in reached:
-                raise OutOfRange(f"point {point!r}: no stick reaches it; leave it out, or take a stick to it", "frame")
-        for foot in self.feet:
-            if foot not in self.points:
-                raise UnknownName("foot", foot, list(self.points))
-        if not self.feet:
-            raise OutOfRange("the frame stands on nothing: name its feet", "frame")
+        for _, text in Shape(self.points, self.sticks, self.feet, self.anchored).troubles():
+            raise OutOfRange(text, "frame")
         object.__setattr__(self, "sticks", tuple(self._from_the_left(stick) for stick in self.sticks))
 
     def _from_the_left(self, stick: Stick) -> Stick:
         """Runs to the right, upright ones up: then a moment is positive where the lower side is pulled."""
         runs = self.points[stick.points[0]] < self.points[stick.points[-1]]
         return stick if runs else replace(stick, points=stick.points[::-1])
-
-    def _straight(self, stick: Stick) -> None:
-        at = np.array([self.points[point] for point in stick.points])
-        axis = at[-1] - at[0]
-        length = float(np.hypot(*axis))
-        if length < 1e-6:
-            raise OutOfRange(f"stick {stick.name!r} ends where it starts", "frame")
-        off = np.abs((at[:, 0] - at[0, 0]) * axis[1] - (at[:, 1] - at[0, 1]) * axis[0]) / length
-        along = np.diff((at - at[0]) @ axis)
-        if np.max(off) > 1e-6 * length or np.any(along <= 0.0):
-            bent = stick.points[int(np.argmax(off))]
-            raise OutOfRange(f"stick {stick.name!r} is not straight at {bent!r}: make it two sticks there", "frame")
 
     def bars_of(self) -> dict[str, list[int]]:
         """The numbers of the bars of each stick, in order."""
@@ -125,11 +79,12 @@ class Plan:
             of, last = stiffness[stick.name], len(stick.points) - 2
             for k, (a, b) in enumerate(pairwise(stick.points)):
                 first, end = stick.hinged != "none" and k == 0, stick.hinged != "none" and k == last
+                cut_a, cut_b = (stick.hinged == "all" and point not in stick.stations for point in (a, b))
                 give = slip if stick.slips else np.inf
                 bars.append(
                     Bar(
                         self.node(a), self.node(b), of.EA, of.EI, of.GA_s,
-                        release_start=first or stick.hinged == "all", release_end=end or stick.hinged == "all",
+                        release_start=first or cut_a, release_end=end or cut_b,
                         slip_start=give if k == 0 else np.inf, slip_end=give if k == last else np.inf, acts=stick.acts,
                         gap=stick.gap,
                     )

@@ -14,6 +14,7 @@ from ...model.anchors import Anchor
 from ...model.beams import Beam
 from ...model.brackets import Bracket, Trim
 from ...model.existing import Existing
+from ...model.frames.frame import Frame, FrameStick
 from ...model.job import Snow
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie
@@ -24,9 +25,9 @@ from .watched import choose
 from .wood.group_cut import GroupCut
 from .wood.strength import Section
 
-HEAD, AREAS = "job", "areas"
+HEAD, AREAS, JOINTS_OF = "job", "areas", "joints of "
 NO_AREAS = Areas(None, {}, {})
-AnyPiece = Beam | Rafter | Tie | Post | Bracket | Trim | Existing
+AnyPiece = Beam | Rafter | Tie | Post | Bracket | Trim | Existing | Frame | FrameStick
 
 
 @dataclass(frozen=True)
@@ -70,7 +71,8 @@ class Structure:
     """Pieces, stocks and anchor groups by name. What is left by one piece for another is of a room above this one.
 
     `groups` collects each anchor group as it is checked, with its forces: whoever asks for a layout starts from there.
-    `heads` holds the head of the job, and its roofs and floors; `joints` answers for the anchor groups of beams.
+    `heads` holds the head of the job, its roofs and floors, and the joints of each frame.
+    `joints` answers for the anchor groups of beams.
     `runs` and `verdicts` keep the solved beams, for the brackets near them; `stiffness` that of those brackets, lbf/in.
     """
 
@@ -98,6 +100,11 @@ class Structure:
             return Site(areas=self.areas)
         ground = head.ground_snow if self.areas.site is None else self.areas.site.ground_snow
         return Site(ground, head.snow, head.wind_by, self.areas)
+
+    def joints_of(self, frame: str) -> tuple[Any, ...]:
+        """The [[joint]] entries of a frame."""
+        found: tuple[Any, ...] = self.heads.get(f"{JOINTS_OF}{frame}", ())
+        return found
 
     def beams_on(self, name: str) -> tuple[Beam, ...]:
         """The beams with a support on that piece."""

@@ -10,6 +10,7 @@ from ...model.anchors import Anchor
 from ...model.beams import Beam, beam_length
 from ...model.brackets import Bracket, Trim
 from ...model.fields.base import Insisting
+from ...model.frames.frame import Frame, FrameStick, said_length
 from ...model.job import Job
 from ...model.loads import KINDS, Load
 from ...model.posts import Post
@@ -114,6 +115,34 @@ def post_inputs(post: Post) -> Rows:
     ]  # fmt: skip
 
 
+def frame_inputs(frame: Frame) -> Rows:
+    """Its form, its measures, what it stands on and what holds it upright."""
+    rows = [("form", frame.kind), *((name.replace("_", " "), show(value, "length"))
+                                    for name, value in frame.measures.items())]  # fmt: skip
+    if frame.spacing:
+        rows.append(("from frame to frame", show(frame.spacing, "length")))
+    for foot in frame.feet:
+        seat = f", seat {show(foot.bearing, 'length')}" if foot.bearing else ", seat not given"
+        slides = f", slides: {foot.slides_by or 'by nobody'}" if foot.slides else ""
+        rows.append((foot.at, f"on {foot.on}{seat}{slides}"))
+    rows += [
+        ("held upright by", frame.upright_by or "not said"), ("finish that cracks", frame.finish),
+        ("softest joint", show(frame.joint_stiffness, "stiffness") if frame.joint_stiffness else "not said"),
+    ]  # fmt: skip
+    if frame.sway_held_by:
+        rows.append(("held from swaying by", frame.sway_held_by))
+    return [*rows, *_meant_rows(frame, *frame.carries)]
+
+
+def member_inputs(member: FrameStick) -> Rows:
+    """Its place in the frame and what holds it."""
+    return [
+        ("member of", member.frame), ("length", show(member.length, "length")), ("slope", show(member.slope, "angle")),
+        ("upper edge held", _as_stated(member.top_held)), ("lower edge held", _as_stated(member.bottom_held)),
+        *_cut_rows(member.cuts), *_meant_rows(member, *member.carries),
+    ]  # fmt: skip
+
+
 def _as_stated(held: str | float) -> str:
     return held if isinstance(held, str) else f"every {show(held, 'length')}"
 
@@ -135,7 +164,10 @@ _HOLDS = {"rests": "rests on", "hung": "hangs on", "fixed": "is clamped in"}
 def understood(name: str, job: Job) -> str:
     """The sentence for a piece or an anchor group of a job; '' for what is none of both."""
     stocks = {stock.name: stock for stock in job.stock}
-    every: tuple[Any, ...] = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.anchor)
+    members = [stick for frame in job.frame for stick in frame.sticks]
+    every: tuple[Any, ...] = (
+        *job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.anchor, *job.frame, *members
+    )  # fmt: skip
     piece = next((one for one in every if one.name == name), None)
     if piece is None:
         return ""
@@ -153,6 +185,14 @@ def _parts(piece: object, stocks: dict[str, Stock], job: Job) -> Sequence[str]:
             return _beam(piece, stocks)
         case Rafter():
             return _rafter(piece, stocks)
+        case Frame():
+            held = [f"its {foot.at} stands on {foot.on}{_seat(foot.bearing)}" for foot in piece.feet]
+            return [
+                f"a {piece.kind} frame of {len(piece.sticks)} members, {said_length(piece)} from foot to foot",
+                *held,
+            ]
+        case FrameStick():
+            return [f"the {piece.stick} of {piece.frame}, {_wood(piece, stocks)}", *_loads(piece.carries)]
         case Tie():
             return [
                 f"a level tie of {_wood(piece, stocks)}",
@@ -287,6 +327,8 @@ def _rests_on(piece: object) -> list[str]:
         return [support.on for support in piece.supports]
     if isinstance(piece, Rafter):
         return [piece.wall.on, *([piece.ridge_on] if piece.ridge_on else [])]
+    if isinstance(piece, Frame):
+        return [foot.on for foot in piece.feet]
     return [piece.on] if isinstance(piece, (Post, Bracket, Trim)) else []
 
 

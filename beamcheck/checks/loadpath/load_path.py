@@ -13,6 +13,7 @@ from ...analysis.beams.member_loads import applied_loads, self_weight
 from ...analysis.beams.solved_beam import BeamSupport, solve_beam
 from ...calc.pad import SilentPad
 from ...model.existing import Existing
+from ...model.frames.frame import pieces_of
 from ...model.job import Job
 from ...model.roofs import Rafter, Tie
 from ...units import show
@@ -59,7 +60,8 @@ def load_path(
     edges += [edge for result in results for edge in _prop_edges(result, pieces)]
     verdicts = {result.name: result.verdict for result in results}
     used = dict.fromkeys(name for edge in edges for name in (edge.above, edge.below))
-    names = dict.fromkeys([*(handed.name for handed in reactions), *used])
+    members = pieces_of(job.frame)  # a frame is one step of the path
+    names = dict.fromkeys([*(handed.name for handed in reactions if handed.name not in members), *used])
     nodes = tuple(_node(name, pieces.get(name), verdicts.get(name, "")) for name in names)
     followed = trace(structure, reactions)
     return LoadPath(nodes, tuple(edges), tuple(starmap(PathTotal, followed.totals()))), followed

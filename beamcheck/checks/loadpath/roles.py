@@ -10,6 +10,7 @@ from ...analysis.beams.member_loads import KIND_OF_FIELD
 from ...model.beams import Beam, beam_length
 from ...model.brackets import Bent, Bracket, Role, Trim
 from ...model.existing import Existing
+from ...model.frames.frame import Frame, pieces_of
 from ...model.job import Job
 from ...model.loads import Load
 from ...model.posts import Post
@@ -74,7 +75,8 @@ def role_of(piece: AnyPiece) -> Role:
 def everything(job: Job) -> dict[str, AnyPiece]:
     """All that a load can go through, by name."""
     found: tuple[AnyPiece, ...] = (
-        *job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.existing,
+        *job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.existing, *job.frame,
+        *pieces_of(job.frame).values(),
     )  # fmt: skip
     return {piece.name: piece for piece in found}
 
@@ -200,7 +202,7 @@ def why_not(under: AnyPiece) -> str:
 
 def _own_loads(piece: AnyPiece) -> Iterator[tuple[str, str]]:
     """Loads that the job file itself puts on a piece that is not meant to carry."""
-    if isinstance(piece, Existing) or role_of(piece) == "carries":
+    if isinstance(piece, (Existing, Frame)) or role_of(piece) == "carries":
         return
     for load in piece.carries:
         amounts = [getattr(load, field) for field in KIND_OF_FIELD]

@@ -21,6 +21,7 @@ from ...errors import BeamcheckError
 from ...formulas.wood.deflection import shear_modulus_from_E
 from ...model.beams import Beam, beam_length
 from ...model.existing import Existing
+from ...model.frames.frame import Frame, FrameStick
 from ...model.loads import Load, ends_of
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie, slope_length
@@ -93,8 +94,8 @@ def trace(structure: Structure, reactions: Sequence[Reactions]) -> Trace:
     try:
         for handed in reactions:
             piece = structure.pieces.get(handed.name)
-            if piece is None or isinstance(piece, (Tie, Existing)):
-                continue  # a tie is part of its rafters
+            if piece is None or isinstance(piece, (Tie, Existing, FrameStick)):
+                continue  # a tie is part of its rafters, a member of its frame
             if not handed.rows:
                 raise _Lost(f"{handed.name} could not be worked out")
             own, forces = _statics(piece, handed, brought.get(handed.name, []), structure)
@@ -143,6 +144,8 @@ def _statics(
         return _beam(run, given)
     if isinstance(piece, Rafter):
         return _rafter(piece, structure)
+    if isinstance(piece, Frame):
+        raise _Lost(f"the loads of the frame {piece.name} are not summed up beside its analysis")
     if isinstance(piece, Post):
         loads = [*applied_loads(piece.carries, piece.height), _post_weight(piece, structure)]
         own = _sums((load.kind, load.total) for load in loads)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import Any
 
 from ...analysis.beams.load_cases import Applied, Case
 from ...model.beams import Beam
@@ -55,7 +56,9 @@ def rafter_doubts(rafter: Rafter, site: Site) -> Iterator[Check]:
 def job_checks(job: Job) -> Iterator[Check]:
     """What the head of the job speaks of and no piece carries."""
     pieces: tuple[Beam | Rafter | Tie | Post, ...] = (*job.beam, *job.rafter, *job.tie, *job.post)
-    entries = [load for piece in pieces for load in piece.carries]
+    entries: list[Any] = [load for piece in pieces for load in piece.carries]
+    for frame in job.frame:
+        entries += [*frame.carries, *(load for member in frame.members for load in member.carries)]
     roofs = [*job.rafter, *(beam for beam in job.beam if beam.service == "roof")]
     if job.job.ground_snow is not None and job.job.ground_snow[0] > 0.0 and not any(load.snow for load in entries):
         text = "a ground snow load is given, but no piece carries snow"

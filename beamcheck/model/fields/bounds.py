@@ -96,6 +96,22 @@ BOUNDS: dict[str, dict[str, Bound]] = {
     "Beam": {"length": _feet(200), "clear": _feet(200)},
     "Rafter": {"run": _feet(100), "slope": Bound(0, 85, "deg"), "seat_cut": _inches(60)},
     "Tie": {"height": _feet(100)},
+    "Frame": {
+        "span": _feet(120), "rise": _feet(60), "height": _feet(60), "post_from_heel": _feet(60),
+        "collar_height": _feet(60), "brace_on_beam": _feet(30), "brace_on_post": _feet(30), "spacing": _feet(60),
+        "joint_stiffness": Bound(1_000, 10_000_000, "lbf/in"),
+    },
+    "FramePoint": {"x": _feet(200), "y": _feet(100)},
+    "FrameMember": {"top_held": _inches(2_400, low=1), "bottom_held": _inches(2_400, low=1)},
+    "FrameFoot": {
+        "lands_at": _feet(200), "bearing": _inches(120), "bearing_width": _inches(60),
+        "wall_stiffness": Bound(10, 1_000_000, "lbf/in"),
+    },
+    "FrameForce": {
+        "dead": Bound(0, 500_000, "lbf"), "live": Bound(0, 500_000, "lbf"), "roof_live": Bound(0, 500_000, "lbf"),
+        "snow": Bound(0, 500_000, "lbf"), "wind": Bound(-500_000, 500_000, "lbf"),
+        "wind_sideways": Bound(0, 500_000, "lbf"),
+    },
     "Post": {
         "height": _feet(100), "lands_at": _feet(200), "braced_strong": _feet(100), "braced_weak": _feet(100),
         "eccentricity": _inches(60, low=-60), "eccentricity_weak": _inches(60, low=-60),

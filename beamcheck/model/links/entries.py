@@ -16,6 +16,7 @@ from ..brackets import Bracket, Trim
 from ..existing import Existing
 from ..fields.base import Piece
 from ..fields.places import LONGEST_NAME, Path, entries, fields
+from ..frames.frame import Frame
 from ..job import Job
 from ..posts import Post
 from ..roofs import Rafter, Tie
@@ -23,7 +24,7 @@ from ..stock import Stock
 
 MODELS: dict[str, type[Piece]] = {
     "stock": Stock, "existing": Existing, "beam": Beam, "rafter": Rafter, "tie": Tie, "post": Post, "anchor": Anchor,
-    "bracket": Bracket, "trim": Trim,
+    "bracket": Bracket, "trim": Trim, "frame": Frame,
 }  # fmt: skip
 KINDS = tuple(MODELS)
 HOLDERS = ("beam", "post", "existing")  # what a rafter may rest on
@@ -59,6 +60,9 @@ class Entry:
             named.append(((*self.path, "ridge_on"), self.data.get("ridge_on"), ("beam", "existing")))
         elif self.kind == "post":
             named.append(((*self.path, "on"), self.data.get("on"), CARRIERS))
+        elif self.kind == "frame":
+            for i, foot in enumerate(entries(self.data.get("feet"))):
+                named.append(((*self.path, "feet", i, "on"), fields(foot).get("on"), HOLDERS))
         elif self.kind in FIXED_TO:
             named.append(((*self.path, "on"), self.data.get("on"), FIXED_TO[self.kind]))
         return [(path, name, kinds) for path, name, kinds in named if is_name(name)]

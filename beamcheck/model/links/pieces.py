@@ -80,15 +80,22 @@ def _areas(job: Job | Mapping[str, Any], others: Sequence[Entry]) -> Iterator[Fa
         text = "the ground snow load stands in [site] already: leave it out of [job]"
         yield ("job", "ground_snow"), text
     for entry in others:
-        for i, load in enumerate(entries(entry.data.get("carries"))):
+        for path, load in _loads_of(entry):
             for kind, of_kind in names.items():
                 name = fields(load).get(kind)
                 if name is not None and name not in of_kind:
                     text = f"there is no [[{kind}]] named {plain(name)!r}"
-                    yield (
-                        (*entry.path, "carries", i, kind),
-                        f"{text}; {nearest(str(name), list(filter(is_name, of_kind)))}",
-                    )
+                    yield (*path, kind), f"{text}; {nearest(str(name), list(filter(is_name, of_kind)))}"
+
+
+def _loads_of(entry: Entry) -> Iterator[tuple[Path, Any]]:
+    """Every load of an entry, and of the members of a frame, with its path."""
+    for i, load in enumerate(entries(entry.data.get("carries"))):
+        yield (*entry.path, "carries", i), load
+    if entry.kind == "frame":
+        for m, member in enumerate(entries(entry.data.get("members"))):
+            for i, load in enumerate(entries(fields(member).get("carries"))):
+                yield (*entry.path, "members", m, "carries", i), load
 
 
 def _head(job: Job | Mapping[str, Any]) -> About | None:
@@ -109,6 +116,8 @@ def _answers(job: Job) -> Iterator[Fault]:
         except JobError as error:
             yield ("answer", i, "to"), "; ".join(problem.text for problem in error.problems)
     names = [entry.name for kind in KINDS for entry in getattr(job, kind)]
+    for frame in job.frame:  # its members and its points
+        names += [*(stick.name for stick in frame.sticks), *(f"{frame.name}: {point}" for point in frame.shape.points)]
     for i, ruling in enumerate(job.ruling):
         if ruling.on not in names:
             yield ("ruling", i, "on"), f"there is nothing named {ruling.on!r} in the job; {nearest(ruling.on, names)}"
@@ -133,6 +142,14 @@ def _names(found: Sequence[Entry]) -> Iterator[Fault]:
 def _references(entry: Entry, stocks: Mapping[str, Entry], things: Mapping[str, Entry]) -> Iterator[Fault]:
     if (stock := entry.text("stock")) is not None and stock not in stocks:
         yield (*entry.path, "stock"), f"there is no [[stock]] named {stock!r}; {nearest(stock, list(stocks))}"
+    if entry.kind == "frame":
+        for i, one in enumerate(entries(entry.data.get("members"))):
+            of = fields(one).get("stock")
+            if is_name(of) and of not in stocks:
+                yield (
+                    (*entry.path, "members", i, "stock"),
+                    f"there is no [[stock]] named {of!r}; {nearest(of, list(stocks))}",
+                )
     for path, name, kinds in entry.rests_on():
         yield from _carrier(path, name, kinds, stocks, things)
     yield from _neighbors(entry, things)
@@ -191,7 +208,7 @@ def _carrier(
             fixed = path[0] in FIXED_TO
             text = f"name {here}" if fixed else f'write held_by = "{name}", and here {here}'
             yield path, f"{name!r} is an anchor, which only fastens: {text}"
-        elif kind in ("rafter", "tie"):
+        elif kind in ("rafter", "tie", "frame"):
             text = f"nothing rests on a {kind} here: name another piece, or let an engineer check it"
             yield path, f"{name!r} is a {kind}; {text}"
         elif kind not in kinds:

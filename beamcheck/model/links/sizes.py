@@ -13,6 +13,7 @@ from ..beams import Beam, beam_length
 from ..brackets import Bracket
 from ..fields.base import Piece
 from ..fields.places import SAME_PLACE, Fault, Path, entries, feet, fields, inches
+from ..frames.frame import Frame
 from ..posts import Post
 from ..roofs import Rafter, Tie
 from ..sticks import Cut, Stick
@@ -80,6 +81,11 @@ def of_sizes(path: Path, piece: Piece, stocks: Mapping[str, Entry], things: Mapp
                 yield from _landing((*at, "lands_to"), support.on, support.lands_to, things, needed=False)
     elif isinstance(piece, Post):
         yield from _landing((*path, "lands_at"), piece.on, piece.lands_at, things, needed=True)
+    elif isinstance(piece, Frame):
+        for i, foot in enumerate(piece.feet):
+            yield from _landing((*path, "feet", i, "lands_at"), foot.on, foot.lands_at, things, needed=True)
+        for i, member in enumerate(piece.members):
+            yield from _cuts((*path, "members", i), member.cuts, size_of(stocks.get(member.stock)), flat=False)
     elif isinstance(piece, Rafter):
         # repeated rafters press on a beam all along; one that is named with its place presses there
         yield from _landing((*path, "wall", "lands_at"), piece.wall.on, piece.wall.lands_at, things, needed=False)

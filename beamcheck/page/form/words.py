@@ -73,6 +73,21 @@ LABELS: Mapping[str, Mapping[str, str]] = {
         "room": "use of the room",
         "dead_includes_own_weight": "the stick's own weight is in it",
     },
+    "Frame": {
+        "kind": "form",
+        "span": "span, foot to foot",
+        "rise": "rise, feet to ridge",
+        "spacing": "frame to frame",
+        "members": "its members",
+        "feet": "what it stands on",
+        "carries": "forces at its points",
+        "upright_by": "what holds it upright, who answers",
+        "sway_held_by": "what keeps it from swaying, who answers",
+        "joint_stiffness": "its softest joint",
+    },
+    "FrameMember": {"name": "member, or sort of members", "through": "through the points", "acts": "it can"},
+    "FrameFoot": {"at": "foot", "bearing": "seat, along the span", "slides": "it slides", "slides_by": "who says so"},
+    "FrameForce": {"what": "what it is", "at": "at the point", "wind_sideways": "wind, level"},
     "Post": {"height": "height, foot to top", "on": "stands on", "base_restraint": "foot", "top_restraint": "top"},
     "Existing": {
         "name": "what it is called here",
@@ -100,6 +115,10 @@ FIRST: Mapping[str, tuple[str, ...]] = {
     "Post": ("height", "on", "carries", "base_restraint", "top_restraint"),
     "Rafter": ("run", "slope", "spacing", "wall", "ridge", "ridge_on", "carries", "top_held", "finish"),
     "Tie": ("height", "end_connection", "carries", "top_held", "finish"),
+    "Frame": ("kind", "span", "rise", "spacing", "members", "feet", "upright_by", "finish"),
+    "FrameMember": ("name", "stock", "carries", "top_held"),
+    "FrameFoot": ("at", "on", "bearing", "slides"),
+    "FrameForce": ("what", "at", "dead", "snow"),
     "Existing": ("name", "what", "material", "confirmed_by", "takes"),
     "Bracket": ("role", "on", "at", "shape", "near", "carries", "fixings"),
     "Trim": ("what", "on", "role", "weight", "hangs", "fixings"),
@@ -142,6 +161,11 @@ SECTIONS: Mapping[str, tuple[tuple[str, tuple[str, ...]], ...]] = {
         ("What holds", ("manner", "into", "fastener", "plate", "rating", "split")),
         ("Where the holes are", ("holes",)),
     ),
+    "Frame": (
+        ("Its form", ("kind", "span", "rise", "height", "spacing", "points")),
+        ("Its members and what they carry", ("members", "carries")),
+        ("What it stands on, what holds it", ("feet", "upright_by", "sway_held_by", "finish")),
+    ),
     "Trim": (
         ("What it is", ("what", "on", "role", "weight", "hangs")),
         ("What is above it", ("near",)),
@@ -156,6 +180,8 @@ IN_FEET = frozenset(
         "length",
         "height",
         "run",
+        "span",
+        "rise",
         "from",
         "to",
         "lands_at",
@@ -166,7 +192,7 @@ IN_FEET = frozenset(
         "width",
     )
 )
-CLASSES_IN_FEET = frozenset(("Beam", "Support", "Load", "Post", "Rafter", "Tie"))
+CLASSES_IN_FEET = frozenset(("Beam", "Support", "Load", "Post", "Rafter", "Tie", "Frame"))
 OF_NAMES = {
     "stock": "sticks",
     "on": "places",
@@ -187,6 +213,7 @@ KINDS = {
     "rafter": "rafter",
     "tie": "tie",
     "post": "post",
+    "frame": "frame or truss",
     "existing": "wall, footing or other support",
     "anchor": "what holds an end",
     "bracket": "bracket",

@@ -12,7 +12,10 @@ from ..piece import piece_anchor
 from ..rich_blocks import Marks
 from .alike import Group, groups_of
 
-LETTERS = {"beam": "B", "rafter": "R", "tie": "T", "post": "P", "anchor": "A", "bracket": "K", "trim": "M"}
+LETTERS = {
+    "beam": "B", "rafter": "R", "tie": "T", "post": "P", "anchor": "A", "bracket": "K", "trim": "M", "frame": "F",
+    "member": "S", "joint": "J",
+}  # fmt: skip
 _IS_MARK = re.compile(r"[A-Z]{1,2}-?[0-9]{1,3}[a-z]?")
 
 

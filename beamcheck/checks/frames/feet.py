@@ -1,0 +1,160 @@
+"""What the feet of a frame stand on: the seat, who answers for it, uplift, and the thrust that comes to it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping
+
+import numpy as np
+
+from ...analysis.trusses.record import SolvedFrame
+from ...calc.pad import Pad
+from ...formulas.wood import bearing as br
+from ...model.existing import Existing
+from ...model.fields.evidence import vouched
+from ...model.frames.frame import Frame, FrameFoot
+from ...provenance import Source
+from ...units import show
+from ..core.asking.question import PlausibleAnswer, ask
+from ..core.context import Context
+from ..core.result import Check
+from ..core.seat import answered, least_seat, wood_under
+from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.material import bearing_prime, compression_star
+from ..core.wood.stated_capacity import enough, uplift_taken
+from ..core.wood.strength import Outcome
+from .member import FROM_FRAME, LITTLE, MadeOf
+
+THRUST = "statics"
+
+
+def feet_checks(
+    frame: Frame, solved: SolvedFrame, made: Mapping[str, MadeOf], context: Context
+) -> Iterator[Check]:  # fmt: skip
+    """Everything about what carries a frame."""
+    for number, foot in enumerate(frame.feet, 1):
+        reaction = solved.nodes[foot.at].reaction
+        yield from _seat(frame, number, foot, solved, made, context)
+        yield from _under(frame, foot, solved, reaction, context)
+        yield from _lifted(frame, foot, reaction, solved, context)
+        yield _thrust(frame, number, foot, solved, context)
+
+
+def _on_the_seat(frame: Frame, foot: FrameFoot, made: Mapping[str, MadeOf]) -> MadeOf:
+    """The member whose wood lies on the seat: of those that meet there the one that is most level."""
+    there = [path.name for path in frame.shape.sticks if foot.at in path.points]
+    return min((made[name] for name in there), key=lambda one: one.member.slope)
+
+
+def _seat(
+    frame: Frame, number: int, foot: FrameFoot, solved: SolvedFrame, made: Mapping[str, MadeOf], context: Context
+) -> Iterator[Check]:
+    one = _on_the_seat(frame, foot, made)
+    id, what, clause = "frame.bearing", f"bearing of the {one.member.stick} on {foot.on}", "NDS 2018 3.10.3"
+    if one.section.round:
+        return  # referred as a whole
+    if foot.bearing is None:
+        text = f"how long the seat of the {foot.at} is, is not given"
+        asked = ask("frame_seat", f"{frame.name}: {foot.at}", f"frame.{frame.name}.feet.{number}.bearing")
+        yield Check.refers(id, frame.name, what, clause, text, ask=asked)
+        return
+    l_b, b = foot.bearing, float(min(foot.bearing_width or one.section.b, one.section.b))
+    pressed = np.maximum(solved.nodes[foot.at].reaction[:, 1], 0.0)
+    upright = one.member.slope
+    if upright > 80.0:
+        l_b = min(l_b, float(one.section.d))
+
+    def calculate(pad: Pad, which: int | slice) -> Outcome:
+        R = pad.take("R", at(pressed, which), "lbf", note=FROM_FRAME)
+        length = pad.take("l_b", l_b, "in", note="along the span, as given")
+        f = pad(br.bearing_stress, R=R, b=b, l_b=length)
+        F_c_star = compression_star(pad, one.wood, duration(pad, solved.combinations, which))
+        F_c_perp_prime = bearing_prime(pad, one.wood, 1.0)
+        theta = pad.take("theta", 90.0 - upright, "deg", note="between the upright load and the grain")
+        F = pad(br.bearing_at_angle, F_c_star=F_c_star, F_c_perp_prime=F_c_perp_prime, theta=theta)
+        return Outcome(f, F, f / F)
+
+    yield govern(Criterion(frame.name, what, clause, "stress", id=id), solved.combinations, calculate)
+    under = context.under(foot.on)
+    yield from least_seat(frame.name, f"least seat length on {foot.on}", l_b, under, "IRC R502.6 (memory)")
+    yield from wood_under(frame.name, solved.combinations, pressed, b, l_b, under, context)
+
+
+def _under(
+    frame: Frame, foot: FrameFoot, solved: SolvedFrame, reaction: np.ndarray, context: Context
+) -> Iterator[Check]:
+    """Who answers for what is under it."""
+    under, what = context.under(foot.on), f"what holds the {foot.at} on {foot.on}"
+    if isinstance(under, Existing):
+        yield answered(frame.name, what, under)
+        yield from enough(frame.name, f"what {under.name} takes", under, solved.combinations, reaction[:, 1])
+        return
+    if any(joint.at == foot.at for joint in context.structure.joints_of(frame.name)):
+        yield Check.keeps_rule("frame.foot", frame.name, what, "load path", "by the joint there, a piece of its own")
+        return
+    text = f"how the {foot.at} sits on {foot.on} is not described: a [[joint]] there, or a letter"
+    asked = ask("frame_foot", f"{frame.name}: {foot.at}", on=foot.on,
+                forces={"presses": max(float(np.max(reaction[:, 1])), 0.0)})  # fmt: skip
+    yield Check.refers("frame.foot", frame.name, what, "load path", text, ask=asked)
+
+
+def _lifted(
+    frame: Frame, foot: FrameFoot, reaction: np.ndarray, solved: SolvedFrame, context: Context
+) -> Iterator[Check]:
+    lifts = np.maximum(-reaction[:, 1], 0.0)
+    if float(np.max(lifts)) <= LITTLE:
+        return
+    under, what = context.under(foot.on), f"uplift at {foot.on}"
+    if isinstance(under, Existing):
+        yield from uplift_taken(frame.name, what, under, solved.combinations, lifts)
+        return
+    force = show(float(np.max(lifts)), "force")
+    asked = ask("frame_uplift", f"{frame.name}: {foot.at}", on=foot.on, force=force,
+                forces={"lifts": float(np.max(lifts))})  # fmt: skip
+    text = f"it lifts with {force}; what ties it to {foot.on} is not worked out here"
+    yield Check.refers("frame.uplift", frame.name, what, "ASCE 7-16 2.4.1", text, ask=asked)
+
+
+def _thrust(frame: Frame, number: int, foot: FrameFoot, solved: SolvedFrame, context: Context) -> Check:
+    """Level force on what it stands on: none where a foot slides, else it must be taken by somebody."""
+    id, what, where = "frame.thrust", f"thrust on {foot.on}", f"frame.{frame.name}.feet.{number}"
+    level = np.abs(solved.nodes[foot.at].reaction[:, 0])
+    most = float(np.max(level))
+    sliding = [one for one in frame.feet if one.slides]
+    if most <= LITTLE:
+        unproved = [one for one in sliding if not vouched(one.slides_by, "structure")]
+        if unproved:
+            asked = ask("frame_slides", f"{frame.name}: {unproved[0].at}",
+                        f"frame.{frame.name}.feet.{frame.feet.index(unproved[0]) + 1}.slides_by")  # fmt: skip
+            text = f"no thrust as long as the {unproved[0].at} slides, and nobody answers for that"
+            return Check.refers(id, frame.name, what, THRUST, text, ask=asked)
+        return Check.keeps_rule(id, frame.name, what, THRUST, "no thrust: by statics and by the feet as they are held")
+    under = context.under(foot.on)
+    if isinstance(under, Existing) and under.takes_sideways is not None:
+        source = Source(under.confirmed_by or "the job file", "given")
+        limit = under.takes_sideways
+
+        def calculate(pad: Pad, which: int | slice) -> Outcome:
+            H = pad.take("H", at(level, which), "lbf", note=f"with feet held, {FROM_FRAME}")
+            allowed = pad.take("H_allowed", limit, "lbf", note=f"stated for {under.name} (`takes_sideways`)",
+                               source=source)  # fmt: skip
+            return Outcome(H, allowed, H / allowed)
+
+        return govern(Criterion(frame.name, what, THRUST, "force", id=id), solved.combinations, calculate)
+    force = show(most, "force")
+    text = f"held feet push with up to {force}: neither is it said that one slides, nor what {foot.on} takes sideways"
+    answers = []
+    if not frame.shape.anchored:
+        slides = ((f"{where}.slides", True), (f"{where}.slides_by", "engineer's sheet S-2 of 3 May 2025"))
+        answers.append(PlausibleAnswer("it slides: slotted holes, by the engineer's sheet", slides))
+    if isinstance(under, Existing):
+        taken = f"{math.ceil(most / 100.0) * 100} lb"
+        answers.append(PlausibleAnswer(f"{foot.on} takes {taken}", ((f"existing.{under.name}.takes_sideways", taken),)))
+    field = f"{where}.slides" if not frame.shape.anchored else f"existing.{under.name}.takes_sideways"
+    if not answers:
+        asked = ask("frame_thrust_by_engineer", f"{frame.name}: {foot.at}", on=foot.on, force=force,
+                    forces={"pushes": most})  # fmt: skip
+    else:
+        asked = ask("frame_thrust", f"{frame.name}: {foot.at}", field, answers=answers, on=foot.on, force=force,
+                    forces={"pushes": most})  # fmt: skip
+    return Check.refers(id, frame.name, what, THRUST, text, ask=asked)

@@ -1,0 +1,64 @@
+"""What the joints of a frame say: each point at which members meet has its joint, and what a joint cuts out counts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from ...analysis.trusses.record import NodeForces, SolvedFrame
+from ...model.frames.frame import Frame
+from ...model.sticks import Cut
+from ...units import show
+from ..core.asking.question import ask
+from ..core.context import Context
+from ..core.result import Check, PieceResult
+from ..core.wood.group_cut import GroupCut
+
+ID, CLAUSE, LITTLE = "frame.joints", "NDS 2018 chapters 11 to 14", 1.0  # lbf: rounding
+
+
+def joint_results(frame: Frame, solved: SolvedFrame | None, context: Context) -> list[PieceResult]:
+    """The joints of a frame, checked with its forces; none where the job describes none."""
+    if not context.structure.joints_of(frame.name):
+        return []
+    return []
+
+
+def cuts_of(frame: Frame, context: Context) -> dict[str, list[GroupCut | Cut]]:
+    """What the joints take out of each member, by its name among the pieces."""
+    if not context.structure.joints_of(frame.name):
+        return {}
+    return {}
+
+
+def described(frame: Frame, solved: SolvedFrame, context: Context) -> Iterator[Check]:
+    """Each point at which members meet needs its joint, and none joins what does not meet."""
+    at = [joint.at for joint in context.structure.joints_of(frame.name)]
+    for node in solved.nodes.values():
+        if len({end.stick for end in node.ends}) < 2:
+            continue
+        if node.name in at:
+            yield Check.keeps_rule(ID, frame.name, f"joint at the {node.name}", CLAUSE, "a piece of its own here")
+            continue
+        forces = _forces(node)
+        words = ", ".join(f"{stick} {said}" for stick, (said, _) in forces.items())
+        text = f"{words}; how they are joined is not described, and no member is better than its joints"
+        asked = ask(
+            "frame_joint", f"{frame.name}: {node.name}", frame=frame.name, node=node.name,
+            forces={stick: force for stick, (_, force) in forces.items()},
+        )  # fmt: skip
+        yield Check.refers(ID, frame.name, f"joint at the {node.name}", CLAUSE, text, ask=asked)
+
+
+def _forces(node: NodeForces) -> dict[str, tuple[str, float]]:
+    """What each member brings to a point at the most: words, and lbf."""
+    found: dict[str, tuple[str, float]] = {}
+    for end in node.ends:
+        push, pull = float(np.max(-end.N)), float(np.max(end.N))
+        said = [f"{way} up to {show(force, 'force')}" for way, force in (("pushes", push), ("pulls", pull))
+                if force > LITTLE]  # fmt: skip
+        force = max(push, pull, 0.0)
+        if end.stick not in found or force > found[end.stick][1]:
+            found[end.stick] = (" and ".join(said) or "brings next to nothing", force)
+    return found

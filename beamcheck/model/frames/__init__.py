@@ -1,0 +1,1 @@
+"""Frames: members between named points in one plane, in trade words."""

@@ -1,0 +1,119 @@
+"""A frame from the job file to its verdicts: members, feet, thrust, what refers until somebody says it."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import pytest
+
+from beamcheck.errors import JobError
+from beamcheck.model.reading.reader import job_from_data
+
+from .jobs import SHEET, check, checked, king, piece, wall
+
+
+def test_a_truss_without_joints_refers_and_asks_for_each() -> None:
+    result = checked(king())
+    assert result.verdict == "refer"
+    asked = [one for one in piece(result, "truss").checks if one.id == "frame.joints"]
+    assert len(asked) == 6 and all(one.verdict == "refer" and one.questions for one in asked)
+    others = [one for one in piece(result, "truss").checks if one.verdict != "passes" and one.id != "frame.joints"]
+    assert others == []
+    for name in ("left rafter", "right rafter", "tie", "king post", "left strut", "right strut"):
+        assert piece(result, f"truss: {name}").verdict == "passes"
+
+
+def test_each_heel_takes_half_of_all_and_the_tie_what_holds_the_rafters() -> None:
+    """Dead 12 psf along the slope, snow 30 psf on plan, 8 ft, and the wood at 33.5 pcf (G 0.5 at 14 %, Wood Handbook).
+    With rafters as beams from heel to ridge and nothing else the tie pulls W L/8 H (closed form). On stiff struts the
+    rafters are beams of two spans, 3/8, 5/4, 3/8 of a span's load: (5/16 + 3/32) W in each heel, 1.625 times that.
+    """
+    result = checked(king())
+    roof = 12 / 144 * 96 * 2 * math.hypot(144, 96) + 30 / 144 * 96 * 288
+    volume = 41.25 * (2 * 173.07 + 96 + 2 * 86.53) + 52.25 * 288
+    up = check(result, "truss", "frame.bearing", "west wall").demand
+    pull = check(result, "truss: tie", "frame.tension").demand
+    assert up is not None and pull is not None
+    assert 2 * up * 5.5 * 8 == pytest.approx(roof + 33.5 / 1728 * volume, rel=1e-3)
+    closed = (roof + 33.5 / 1728 * volume) * 288 / (8 * 96)
+    assert closed < pull * 5.5 * 9.5 < 1.625 * closed
+
+
+@pytest.mark.parametrize(
+    ("changed", "id", "words"),
+    [
+        ({"upright_by": ""}, "frame.upright", "not said"),
+        ({"upright_by": "the purlins"}, "frame.upright", "purlins"),
+        ({"span": "44 ft"}, "frame.form", "over 40 ft"),
+    ],
+)
+def test_what_nobody_answers_for_refers(changed: dict[str, Any], id: str, words: str) -> None:
+    found = check(checked(king(**changed)), "truss", id)
+    assert found.verdict == "refer" and found.questions and words in found.notes[0]
+
+
+def feet(**right: Any) -> list[dict[str, Any]]:
+    return [
+        {"at": "left heel", "on": "west wall", "bearing": "8 in"},
+        {"at": "right heel", "on": "east wall", "bearing": "8 in", **right},
+    ]
+
+
+def test_feet_that_are_held_push_their_walls() -> None:
+    """Neither foot slides: the run with held feet has no pull in the tie but all of the thrust in the walls."""
+    found = check(checked(king(feet=feet())), "truss", "frame.thrust", "west wall")
+    assert found.verdict == "refer" and len(found.questions[0].answers) == 2
+    data = king(feet=feet())
+    data["existing"] = [wall(name, takes_sideways="9,000 lb") for name in ("west wall", "east wall")]
+    assert check(checked(data), "truss", "frame.thrust", "west wall").verdict == "passes"
+    data["existing"] = [wall(name, takes_sideways="500 lb") for name in ("west wall", "east wall")]
+    assert check(checked(data), "truss", "frame.thrust", "west wall").verdict == "fails"
+
+
+def test_a_foot_that_slides_by_nobodys_word_refers() -> None:
+    found = check(checked(king(feet=feet(slides=True))), "truss", "frame.thrust", "west wall")
+    assert found.verdict == "refer" and "nobody answers" in found.notes[0]
+
+
+def test_a_mechanism_fails_in_plain_words() -> None:
+    members = [
+        {"name": name, "stock": "6x8", "through": through}
+        for name, through in (("left", ["a", "b"]), ("top", ["b", "c"]), ("right", ["c", "d"]))
+    ]
+    at = {"a": ("0 ft", "0 ft"), "b": ("4 ft", "8 ft"), "c": ("12 ft", "8 ft"), "d": ("16 ft", "0 ft")}
+    points = [{"name": name, "x": x, "y": y} for name, (x, y) in at.items()]
+    frame = {
+        "name": "truss", "kind": "free form", "spacing": "8 ft", "finish": "none", "upright_by": SHEET,
+        "points": points, "members": members,
+        "feet": [{"at": "a", "on": "west wall"}, {"at": "d", "on": "east wall"}],
+    }  # fmt: skip
+    data = king()
+    data["frame"] = [frame]
+    result = checked(data)
+    found = check(result, "truss", "frame.stands")
+    assert result.verdict == "fails" and found.verdict == "fails" and "without resistance" in found.notes[0]
+    assert piece(result, "truss: left").verdict == "fails"
+
+
+@pytest.mark.parametrize(
+    ("changed", "words"),
+    [
+        ({"rise": None}, "needs its rise"),
+        ({"collar_height": "2 ft"}, "has no collar_height"),
+        ({"feet": [{"at": "left heel", "on": "west wall"}]}, "two feet"),
+        ({"feet": [{"at": "heel", "on": "west wall"}, {"at": "right heel", "on": "east wall"}]}, "foot 'heel'"),
+        ({"feet": [{"at": "left heel", "on": "north wall"}, {"at": "right heel", "on": "east wall"}]}, "north wall"),
+        ({"members": [{"name": "rafters", "stock": "6x8"}]}, "Each member of the form"),
+        ({"members": [{"name": "collar", "stock": "6x8"}]}, "has no 'collar'"),
+        ({"members": [{"name": "rafters", "stock": "8x8"}]}, "no \\[\\[stock\\]\\] named '8x8'"),
+        ({"carries": [{"what": "lamp", "at": "peak", "dead": "40 lb"}]}, "no point 'peak'"),
+        ({"carries": [{"what": "lamp", "at": "ridge"}]}, "without a kind"),
+        ({"kind": "hall of mirrors"}, "kind"),
+    ],
+)
+def test_bad_input_says_where_and_what_would_be_right(changed: dict[str, Any], words: str) -> None:
+    data = king()
+    data["frame"][0] = {key: value for key, value in (data["frame"][0] | changed).items() if value is not None}
+    with pytest.raises(JobError, match=words):
+        job_from_data(data)
