@@ -44,6 +44,9 @@ class Beam(Stick):
     roof_slope: Slope | None = Field(
         default=None, description="slope of the roof that it carries: under 1/4:12 water can stand"
     )
+    stamp_up: bool | None = Field(
+        default=None, description="of glued laminated timber: whether the face stamped TOP lies up", examples=[True]
+    )
     clear: PositiveLength | None = Field(
         default=None,
         description="face to face of its two supports, as a tape reads it, in place of `at`; needs both seats",

@@ -13,6 +13,7 @@ from .conditions.survey import Survey, too_large
 from .fields.base import Answer, Insisting, Name, Piece, Words
 from .fields.places import Fault
 from .fields.quantities import Density, Moisture, Stress, Temperature
+from .made.report import MakersReport
 
 Evidence = Literal["stamp", "certificate", "engineer", "assumed"]
 LARGEST_SHARE = 0.55  # E_min of E: 0.51 for machine-stress-rated lumber, COV 0.11 (NDS 2018 Appendix D, memory)
@@ -57,6 +58,11 @@ class Stock(Insisting):
     """A kind of stick: what the wood is and how that is known."""
 
     name: Name = Field(description="what this kind of stick is called in the job", examples=["old beam"])
+    made: Literal["sawn", "glulam", "composite"] = Field(
+        default="sawn",
+        description="sawn; glulam: glued laminated, its layup as grade; composite: LVL, PSL or LSL by its report",
+    )
+    report: MakersReport | None = Field(default=None, description="the maker's report of composite lumber")
     species: Annotated[Name, _plain_word("unknown")] = Field(
         description='a species of the tables, or "unknown"', examples=["Eastern White Pine"]
     )
@@ -113,6 +119,7 @@ class Stock(Insisting):
     def faults(self) -> Iterator[Fault]:
         """A grade says who vouches for it."""
         yield from self._of_the_survey()
+        yield from self._of_its_make()
         if self.assumed and self.moisture == "dry":
             text = 'dry is not the safe side: what nobody has said is entered as "green", or leave assumed out'
             yield ("assumed",), text
@@ -132,6 +139,23 @@ class Stock(Insisting):
         elif self.grade_from is None:
             text = 'missing: who says that it is that grade; for example grade_from = "stamp"'
             yield ("grade_from",), f'{text} (allowed are "stamp", "certificate", "engineer" and "assumed")'
+
+    def _of_its_make(self) -> Iterator[Fault]:
+        if self.made == "sawn":
+            if self.report is not None:
+                yield (
+                    ("report",),
+                    'a maker\'s report is for composite lumber: write made = "composite", or leave it out',
+                )
+            return
+        for field in ("values", "survey", "graded_as"):
+            if getattr(self, field) is not None:
+                yield (field,), f'{field} is for sawn wood: leave it out, or write made = "sawn"'
+        if self.made == "composite" and self.report is None:
+            text = "missing: of composite lumber only the report of its maker has values"
+            yield ("report",), f'{text}; for example report = {{ number = "...", edition = "...", F_b = "2600 psi" }}'
+        if self.made == "glulam" and self.report is not None:
+            yield ("report",), "glued laminated timber goes by its layup (grade): leave the report out"
 
     def _of_the_survey(self) -> Iterator[Fault]:
         if self.survey is None:

@@ -38,9 +38,9 @@ STUD_WIDTH = 6.0  # nominal in; wider Stud takes the No.3 values (Table 4A, adju
 class DesignValues:
     """Reference design values of one species, grade and size class, psi; no adjustment but what the table itself holds.
 
-    `G` is the specific gravity (oven-dry weight and volume). `table` is '4A', '4B', '4D' or 'given' (a grader's or
-    engineer's letter). `lowered` says in words where the lowest of several rows was taken, or the row is not quite
-    that of the stamp.
+    `G` is the specific gravity (oven-dry weight and volume). `table` is '4A', '4B', '4D', '5A', 'report' (a maker's) or
+    'given' (a letter). `lowered` says in words where the lowest of several rows was taken, or the row is not quite that
+    of the stamp.
     """
 
     F_b: float
@@ -53,7 +53,7 @@ class DesignValues:
     G: float | None
     species: str
     grade: str
-    table: Literal["4A", "4B", "4D", "given"]
+    table: Literal["4A", "4B", "4D", "5A", "report", "given"]
     size_class: SizeClass
     source: Source
     lowered: tuple[str, ...] = ()

@@ -15,6 +15,7 @@ from beamcheck.errors import OutOfRange
 from .bracket_samples import BY_FILE as OF_BRACKETS
 from .connection_samples import BY_FILE
 from .joint_samples import BY_FILE as OF_JOINTS
+from .made_samples import BY_FILE as OF_MADE
 
 for found in pkgutil.walk_packages(beamcheck.formulas.__path__, "beamcheck.formulas."):
     importlib.import_module(found.name)
@@ -93,7 +94,7 @@ def units(name: str) -> dict[str, str]:
 def interval(name: str, argument: str) -> tuple[float, float]:
     """Where the argument of that formula is drawn from."""
     unit = unit_of(argument)
-    of_file = (BY_FILE | OF_BRACKETS | OF_JOINTS).get(file_of(name), {}).get(argument)
+    of_file = (BY_FILE | OF_BRACKETS | OF_JOINTS | OF_MADE).get(file_of(name), {}).get(argument)
     return BY_FORMULA.get((name, argument)) or of_file or BY_NAME.get(argument) or BY_UNIT[unit]
 
 

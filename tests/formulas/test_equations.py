@@ -29,6 +29,13 @@ C = "((T_air - 32)*5/9)"
 DEEP = "Max(0, 1 - Max(0, d_k - Rational(1, 24))/sqrt(12*h + 6))"
 
 EQUATIONS = {
+    # glued and composite wood
+    "volume_factor": "Min(1, (21*12*12*Rational(41, 8)/(L*d*b))**(1/x_V))",
+    "depth_factor": "d_0**m_V/d**m_V",
+    "adjusted_bending_glued": "F_b_star*Piecewise((C_L*C_V, C_V > 1), (Min(C_L, C_V), True))",
+    "shear_at_cut": "C_vr*F_v_prime",
+    "tension_notch_limit": "Min(3, d/10)",
+    "compression_notch_limit": "Rational(2, 5)*d",
     # moisture and movement; the air in deg C, as the handbook has it
     "hydrate_weight": f"349 + 1.29*{C} + 0.0135*{C}**2",
     "hydrate_dissolved": f"0.805 + 0.000736*{C} - 0.00000273*{C}**2",
@@ -268,6 +275,7 @@ def test_the_function_takes_symbols(name: str) -> None:
 
 def test_every_formula_of_these_files_has_its_equation_here() -> None:
     files = (
+        "engineered.glued",
         "wood.adjustment",
         "wood.bearing",
         "wood.bending",

@@ -22,6 +22,8 @@ from .samples import NAMES, POWERS, draw, units
 
 # Formulas in which a number of the standard carries a unit. Their value changes when inches and pounds are replaced.
 CONSTANTS_WITH_UNITS = {
+    "volume_factor": "21 ft, 12 in, 5.125 in",
+    "tension_notch_limit": "3 in",
     "size_factor_timber": "12 in, the depth of the reference value",
     "bearing_area_factor": "0.375 in of fibres beside the seat that help, and 6 in where they no longer do",
     "roof_area_reduction": "200 and 600 ft2",

@@ -37,6 +37,7 @@ JOBS = [
     "tests/trials/shear_and_cuts/shear_point_load_near_seat.toml",
     "tests/formulas/rarely_run.toml",
     "tests/formulas/loads_from_the_site.toml",
+    "tests/formulas/made_beams.toml",
 ]
 
 STOCK = Stock.model_validate(

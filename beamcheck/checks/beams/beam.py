@@ -53,7 +53,8 @@ def check_beam(
     """Solve and check; what cannot be solved is one check that says why."""
     try:
         run = (solver or BeamSolver(beam, context)).run(wood)
-        return run, [*beam_checks(run, context), *wood_evidence_checks(beam.name, wood.doubts), *named_engineered(beam)]
+        named = named_engineered(beam) if wood.made == "sawn" else []
+        return run, [*beam_checks(run, context), *wood_evidence_checks(beam.name, wood.doubts), *named]
     except Unstable as error:
         return None, [Check.breaks_rule("beam.stands", beam.name, "stands still", "statics", str(error))]
     except OutOfRange as error:
@@ -76,19 +77,36 @@ def beam_checks(run: BeamRun, context: Context) -> list[Check]:
         *support_checks(beam, solved, run.seats, wood, section, context),
         *rule_checks(beam, context.stock(beam.stock), run.spans, run.size, section, run.seats),
         *finish_checks(beam, beam.service),
-        *cut_checks(
-            beam.name, run.regions, section, spans, seats, single_span=run.simple,
-            pulled=[pulled_edges(solved, region) for region in run.regions],
-        ),
+        *_cuts(run, context, spans, seats),
         *load_checks(beam, solved, wood, section, context),
         *load_doubts(beam, solved.cases, solved.loads, section, context.structure.site),
         *weather_checks(beam, context.stock(beam.stock)),
         *row_checks(beam, context),
         *own_row_checks(beam, context),
-        *fire_checks(run, context),
+        *(fire_checks(run, context) if wood.made == "sawn" else _of_its_make(run, context)),
         *_own_weight(run),
         *_plies(run),
     ]  # fmt: skip
+
+
+def _cuts(run: BeamRun, context: Context, spans: Sequence[Stretch], seats: Sequence[Stretch]) -> Iterator[Check]:
+    """Where cuts may be, by the rules of the wood that it is."""
+    pulled = [pulled_edges(run.solved, region) for region in run.regions]
+    if run.wood.made == "sawn":
+        yield from cut_checks(
+            run.beam.name, run.regions, run.section, spans, seats, single_span=run.simple, pulled=pulled
+        )
+    elif run.regions:
+        from .made.engineered import cuts_by_make
+
+        stock = context.stock(run.beam.stock)
+        yield from cuts_by_make(run.beam, stock, run.regions, run.section, spans, seats, pulled)
+
+
+def _of_its_make(run: BeamRun, context: Context) -> Iterator[Check]:
+    from .made.engineered import engineered_checks
+
+    yield from engineered_checks(run.beam, context.stock(run.beam.stock), context)
 
 
 def _of_the_span(run: BeamRun, context: Context) -> Iterator[Check]:

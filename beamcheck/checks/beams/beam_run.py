@@ -107,9 +107,11 @@ def solved_run(beam: Beam, wood: WoodMaterial, context: Context, at: Sequence[fl
     """Solve a beam. `at`: where the analysis has its supports, if not in the middle of the seats, inches."""
     pad, size = SilentPad(), read_size(context.stock(beam.stock).size)
     section, length = section_of(size, beam.laid, beam.plies), beam_length(beam)
+    if wood.made != "sawn":
+        section = replace(section, sawn=False)
     d, area, inertia = float(section.d), float(section.area(pad)), float(section.inertia(pad))
     E = float(modulus_prime(pad, wood))
-    E_sf = float(pad(shear_free_modulus, E=E))
+    E_sf = E if wood.shear_free else float(pad(shear_free_modulus, E=E))
     GA = float(pad(shear_modulus_from_E, E=E)) * (0.9 if section.round else SHEAR_PART)
     loads = loads_on(beam, wood, area, context.transfers)
     seats = seats_of(beam.supports, length, at)

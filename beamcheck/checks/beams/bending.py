@@ -38,7 +38,8 @@ def bending_checks(
         return bracing_of(beam, size, section, span, solved.loads, simple=simple, top=top)
 
     for top in (True, False):
-        asks = _unsaid(beam, solved, size, section, seats, top=top)
+        asks = _unsaid(beam, solved, size, section, seats, top=top,
+                       unbalanced=wood.F_b_other is not None)  # fmt: skip
         candidates = [_span(beam, solved, span, wood, section, bracing(span, top), asks, top=top) for span in spans]
         if needed := [check for check in candidates if check is not None]:
             found.append(worst_of(needed))
@@ -55,7 +56,8 @@ def _meet(span: Span, region: Region) -> bool:
 
 
 def _unsaid(
-    beam: Beam, solved: SolvedBeam, size: Size, section: Section, seats: Sequence[Seat], *, top: bool
+    beam: Beam, solved: SolvedBeam, size: Size, section: Section, seats: Sequence[Seat], *, top: bool,
+    unbalanced: bool,
 ) -> tuple[Question, ...]:  # fmt: skip
     """What was not said of the bracing and is taken on the safe side: ends that may turn over, loads that hold
     nothing.
@@ -64,6 +66,8 @@ def _unsaid(
     loose = [seat for seat in seats if seat.support.restrained is None]
     if loose and (upright_is_enough(size, section) or (not top and needs_end_restraint(size, section))):
         found.append(ask_upright(beam, loose))
+    if beam.stamp_up is None and unbalanced:
+        found.append(ask("stamp_up", beam.name, f"beam.{beam.name}.stamp_up"))
     if top and beam.top_held == "at loads":
         found += [ask_what_brings(beam, load) for load in solved.loads if load.entry is not None and not load.by]
     return tuple({one.id: one for one in found}.values())
@@ -88,12 +92,13 @@ def _span(
         return None
     id, what = ("beam.bending", "bending") if top else ("beam.bending.below", "bending with the bottom edge pressed")
     where = f"from {show(span.start, 'length')} to {show(span.end, 'length')}"
+    pulled = _pulled(beam, solved, span, wood, top=top)
     criterion = Criterion(beam.name, what, "NDS 2018 3.3", "stress", where, (UPRIGHT,) if top else (), id=id, ask=asks)
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         note = "" if isinstance(which, slice) else f"from the analysis, at {show(float(places[which]), 'length')}"
         M = pad.take("M", at(moments, which), "lbf*in", note=note)
-        return bending(pad, wood, section, bracing, M=M, C_D=duration(pad, solved.combinations, which))
+        return bending(pad, pulled, section, bracing, M=M, C_D=duration(pad, solved.combinations, which))
 
     return govern(criterion, solved.combinations, calculate)
 
@@ -113,17 +118,34 @@ def _at_cut(
     for top, bracing in ways:
         if not (top_pressed if top else bottom_pressed):
             continue
-        moments = np.maximum(high if top else -low, 0.0)
+        moments, pulled = np.maximum(high if top else -low, 0.0), _pulled(beam, solved, None, wood, top=top)
 
         def calculate(
-            pad: Pad, which: int | slice, moments: np.ndarray = moments, bracing: Bracing = bracing
+            pad: Pad,
+            which: int | slice,
+            moments: np.ndarray = moments,
+            bracing: Bracing = bracing,
+            pulled: WoodMaterial = pulled,
         ) -> Outcome:
             M = pad.take("M", at(moments, which), "lbf*in", note="largest at the cut, from the analysis")
             net = net_section(pad, section, region.cut)
             C_D = duration(pad, solved.combinations, which)
-            return bending(pad, wood, section, bracing, M=M, C_D=C_D, S=net.S)
+            return bending(pad, pulled, section, bracing, M=M, C_D=C_D, S=net.S)
 
         yield govern(criterion, solved.combinations, calculate)
+
+
+def _pulled(beam: Beam, solved: SolvedBeam, span: Span | None, wood: WoodMaterial, *, top: bool) -> WoodMaterial:
+    """Glued wood with the face that is pulled, and how far the points of zero moment lie apart at most.
+
+    Where all loads press down the moment that presses on the top ends within its span; else the whole beam counts.
+    """
+    if wood.volume is None:
+        return wood
+    from ..core.wood.engineered import pulled_side
+
+    within = span is not None and not span.overhang and top and not any(load.lifts for load in solved.loads)
+    return pulled_side(wood, beam.stamp_up, span.length if within and span else solved.length, top=top)
 
 
 def rule_checks(
@@ -132,7 +154,8 @@ def rule_checks(
     """What must be so for the bending checks to hold: ends held upright, grading over the whole length."""
     if needs_end_restraint(size, section):
         id, what = "beam.ends_upright", "ends held against turning over"
-        clause, why = "NDS 2018 3.3.3.4, 4.4.1.2", "d/b is over 2, so the ends must be held upright"
+        clause, why = "NDS 2018 3.3.3.4, 4.4.1.2", "the ends must be held upright"
+        why = f"{'d/b is over 2' if section.sawn else 'it is deeper than broad'}, so {why}"
         free = [seat for seat in seats if seat.support.restrained is False]
         loose = [seat for seat in seats if seat.support.restrained is None]
         if free:
@@ -142,7 +165,12 @@ def rule_checks(
             names = ", ".join(seat.name for seat in loose)
             yield Check.refers(id, beam.name, what, clause, f"{names}: not said; {why}", ask=ask_upright(beam, loose))
     bends_over_supports = len(spans) > 1 or any(span.overhang for span in spans)
-    if bends_over_supports and size.size_class == "beams_and_stringers" and stock.graded_over != "whole length":
+    if (
+        bends_over_supports
+        and section.sawn
+        and size.size_class == "beams_and_stringers"
+        and stock.graded_over != "whole length"
+    ):
         text = (
             "beam and stringer grades allow larger knots outside the middle third: the certificate must say that the "
             "middle-third rules hold over the whole length"

@@ -48,6 +48,8 @@ def proportion(size: Size, section: Section) -> float:
 
 def _asks_for(size: Size, section: Section) -> str:
     """What its proportion asks to be held (NDS 2018 4.4.1.2): 'nothing', 'ends', more; '' beyond the rules."""
+    if not section.sawn:  # NDS 2018 3.3.3 alone: nothing is needed up to a square
+        return ""
     try:
         return proportion_rule(proportion(size, section)).value
     except OutOfRange:

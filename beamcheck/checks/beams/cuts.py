@@ -227,6 +227,13 @@ def cut_checks(
         else:
             question = told_apart(ask("cut", name, cut=region.text), region.text)
             yield Check.refers(id, name, what, clause, text, ask=question)
+    yield from cuts_together(name, found, section, seats)
+
+
+def cuts_together(
+    name: str, found: Sequence[Region], section: Section, seats: Sequence[Stretch]
+) -> Iterator[Check]:  # fmt: skip
+    """What several cuts do together, and what they take from seats: for an engineer."""
     made = [region for region in found if not isinstance(region.cut, Lost)]
     for text in (*_too_near(made, float(section.d)), *_on_seats(made, seats)):
         question = told_apart(ask("cuts_together", name, text=text), text.split(":")[0])

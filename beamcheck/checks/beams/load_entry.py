@@ -22,7 +22,7 @@ from ..core.context import Context
 from ..core.result import Check
 from ..core.seat import BEARING
 from ..core.wood.govern import Criterion, at, duration, govern
-from ..core.wood.material import WoodMaterial, shear_prime
+from ..core.wood.material import WoodMaterial, shear_prime_at_cut
 from ..core.wood.strength import Outcome, Section, bearing
 from .seats import told_apart
 
@@ -264,7 +264,7 @@ def _beside_fastenings(
             pad: Pad, which: int | slice, V_all: Array = V_all, near_end: bool = stretches is near
         ) -> Outcome:
             V = pad.take("V", at(V_all, which), "lbf", note="largest there, from the analysis")
-            F_v_prime = shear_prime(pad, wood, duration(pad, solved.combinations, which))
+            F_v_prime = shear_prime_at_cut(pad, wood, duration(pad, solved.combinations, which))
             c_u = pad.take("c_u", highest, "in", note="from the unloaded edge to the nearest fastening")
             d_e = pad(sh.connection_depth, d=section.d, c_u=c_u)
             if near_end:

@@ -102,7 +102,7 @@ def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:
     solver = BeamSolver(beam, context)
 
     def make(values: DesignValues) -> WoodMaterial:
-        return wood_of(stock, values, laid=beam.laid, sharing=sharing_of(beam))
+        return wood_of(stock, values, laid=beam.laid, sharing=sharing_of(beam), level=True)
 
     if is_unknown(stock):
         checks, table, _ = screen(beam.name, stock, make, lambda wood: check_beam(beam, wood, context, solver)[1])
@@ -113,7 +113,9 @@ def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:
         wood = make(reference_values(stock))
         run, checks = check_beam(beam, wood, context, solver)
         draft.remedies = (
-            beam_remedies(beam, stock, make, context, checks, run) if writing() and stock.survey is None else ()
+            beam_remedies(beam, stock, make, context, checks, run)
+            if writing() and stock.survey is None and stock.made == "sawn"
+            else ()
         )
     draft.checks = [*with_unsaid(checks, unsaid_of(stock, beam)), *draft.checks]
     draft.assumptions = [*wood.notes, *draft.assumptions]

@@ -24,8 +24,9 @@ Rows = list[tuple[str, str]]
 
 
 def wood_words(stock: Stock) -> str:
-    """'6x12 dressed Douglas Fir-Larch No.1'."""
-    return f"{stock.size} {stock.species} {stock.grade}"
+    """'6x12 dressed Douglas Fir-Larch No.1'; glued or composite wood says so."""
+    made = {"sawn": "", "glulam": "glulam, ", "composite": ""}[stock.made]
+    return f"{stock.size} {made}{stock.species} {stock.grade}"
 
 
 def stock_inputs(stock: Stock) -> Rows:
@@ -38,14 +39,29 @@ def stock_inputs(stock: Stock) -> Rows:
     metered = f", metered at {show(stock.metered, 'moisture')}" if stock.metered is not None else ""
     treatment = ("treated" * stock.treated, "incised" * stock.incised)
     rows = [
-        ("stock", stock.name), ("size as named", stock.size), ("size counted", actual),
-        ("size class", size.size_class.replace("_", " ")), ("species", stock.species), ("grade", stock.grade),
+        ("stock", stock.name), *_made_rows(stock), ("size as named", stock.size), ("size counted", actual),
+        *([("size class", size.size_class.replace("_", " "))] if stock.made == "sawn" else []),
+        ("species", stock.species), ("grade", stock.grade),
         ("grade comes from", stock.grade_from or "not said"), ("evidence", stock.evidence or "none given"),
         ("moisture", stock.moisture + metered), ("treatment", ", ".join(filter(None, treatment)) or "none"),
     ]  # fmt: skip
     if stock.values is not None:
         rows.append(("design values", f"given: {stock.values.source}"))
     return [*rows, *_meant_rows(stock)]
+
+
+def _made_rows(stock: Stock) -> Rows:
+    """What is not sawn says what it is, and of which report all that is taken from it."""
+    if stock.made == "sawn":
+        return []
+    rows = [("made", "glued laminated timber" if stock.made == "glulam" else "structural composite lumber")]
+    if (report := stock.report) is None:
+        return rows
+    values = [f"{name} {show(value, 'stress')}" for name in ("F_b", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_min")
+              if (value := getattr(report, name)) is not None]  # fmt: skip
+    depth = f"depth factor ({show(report.d_0, 'length')} over the depth) to the power {report.power:g}"
+    return [*rows, ("the maker's report", f"{report.number}, {report.edition}"), ("it gives", ", ".join(values)),
+            ("its factors", f"{depth}; C_r {report.C_r:g}")]  # fmt: skip
 
 
 def stick_inputs(stick: Stick) -> Rows:

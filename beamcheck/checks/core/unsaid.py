@@ -36,7 +36,7 @@ def with_unsaid(checks: Iterable[Check], questions: Iterable[Question]) -> list[
 def unsaid_of(stock: Stock, stick: Stick | None = None) -> Iterator[Question]:
     """What is open of the wood of a piece."""
     size = read_size(stock.size)
-    as_sold = size.size_class == "dimension" and size.surface == "dressed"  # stamped dry
+    as_sold = stock.made != "sawn" or (size.size_class == "dimension" and size.surface == "dressed")  # stamped dry
     if stock.moisture == "dry" and stock.metered is None and not as_sold:
         yield ask("moisture", stock.name, f"stock.{stock.name}.measured_moisture")
     if "moisture" in stock.assumed and stock.moisture != "dry":
@@ -54,7 +54,8 @@ def unsaid_of(stock: Stock, stick: Stick | None = None) -> Iterator[Question]:
     if stick is None or stick.spacing is None or stick.model_fields_set & {"members", "shared_by"}:
         return
     three = int(judgment("members that share a load").value)
-    if repetitive_factor(size, three, stick.spacing, True).value > 1.0:
+    raises = stock.report.C_r > 1.0 if stock.report is not None else stock.made == "sawn"
+    if raises and repetitive_factor(size, three, stick.spacing, True).value > 1.0:
         path = f"{type(stick).__name__.casefold()}.{stick.name}"
         deck = "3/4 in subfloor, nailed to each"
         sets = ((f"{path}.shared_by", deck), (f"{path}.members", three))  # members without a deck are refused

@@ -49,6 +49,13 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "F_b": _psi(10, 10_000), "F_t": _psi(10, 10_000), "F_v": _psi(5, 2_000), "F_c_perp": _psi(10, 5_000),
         "F_c": _psi(10, 10_000), "E": _psi(100_000, 5_000_000), "E_min": _psi(30_000, 3_000_000),
     },
+    # no composite lumber of the trade has more; a digit too many is a slip
+    "MakersReport": {
+        "F_b": _psi(500, 5_000), "F_t": _psi(300, 4_000), "F_v": _psi(50, 600), "F_c_perp": _psi(200, 2_000),
+        "F_c": _psi(500, 5_000), "E": _psi(800_000, 2_600_000), "E_min": _psi(300_000, 1_400_000),
+        "d_0": _inches(48), "least_depth": _inches(24), "density": Bound(25, 60, "pcf"), "end_notch": _inches(24),
+    },
+    "ReportHoles": {"largest": _inches(24), "from_seats": _inches(240), "from_edges": _inches(24)},
     "Stock": {
         "temperature": Bound(-60, 250, "deg F"), "density": Bound(5, 100, "pcf"),
         "measured_moisture": Bound(1, 200, "%"),

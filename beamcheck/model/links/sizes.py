@@ -29,6 +29,9 @@ def of_the_wood(entry: Entry) -> Iterator[Fault]:
         except BeamcheckError as error:
             yield (*entry.path, "size"), str(error)
     species, grade = entry.text("species"), entry.text("grade")
+    if (made := entry.text("made") or "sawn") != "sawn":
+        yield from _engineered(entry, made, species, grade, size)
+        return
     known = species is not None and species.strip().casefold() != "unknown"
     if entry.data.get("values") is not None:
         yield from _weight(entry, species if known else None)
@@ -45,6 +48,29 @@ def of_the_wood(entry: Entry) -> Iterator[Fault]:
         design_values(species, grade, size, entry.text("agency") or "")
     except BeamcheckError as error:
         yield (*entry.path, "grade"), str(error)
+
+
+def _engineered(entry: Entry, made: str, species: str | None, grade: str | None, size: Size | None) -> Iterator[Fault]:
+    """A layup of the table with the wood of its outer laminations; a size as measured."""
+    from ...values.engineered import layup
+
+    if size is not None and size.surface != "measured":
+        text = "glued and composite wood is not sawn to nominal sizes: write the sides as measured"
+        yield (*entry.path, "size"), f"{text}, for example '5 1/8 in x 12 in'"
+    if made != "glulam" or grade is None:
+        return
+    try:
+        found = layup(grade)
+    except BeamcheckError as error:
+        yield (*entry.path, "grade"), str(error)
+        return
+    if found.outer == "any" or species is None or "/" in species:
+        return
+    try:
+        if species_name(species) != found.outer:
+            yield (*entry.path, "species"), f"the outer laminations of {found.name} are {found.outer}, not {species}"
+    except BeamcheckError as error:
+        yield (*entry.path, "species"), str(error)
 
 
 def _known_species(path: Path, name: Any) -> Iterator[Fault]:

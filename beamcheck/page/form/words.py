@@ -44,6 +44,8 @@ LABELS: Mapping[str, Mapping[str, str]] = {
         "moisture": "moisture",
         "candidates": "woods it may be",
         "values": "design values by letter",
+        "made": "sawn, glued or composite",
+        "report": "the maker's report",
     },
     "Beam": {
         "clear": "clear, from seat to seat",
@@ -51,6 +53,7 @@ LABELS: Mapping[str, Mapping[str, str]] = {
         "service": "it belongs to a",
         "length": "length over all",
         "in_a_row": "one of a row",
+        "stamp_up": "the face stamped TOP lies up",
     },
     "Support": {
         "at": "middle of its seat, from the left end",

@@ -18,7 +18,7 @@ from ....values.judgment import judgment
 from ...core.result import Check
 from ...core.trivial import NEGLIGIBLE, trivial
 from ...core.wood.govern import Criterion, at, duration, govern
-from ...core.wood.material import WoodMaterial, shear_prime, tension_prime
+from ...core.wood.material import WoodMaterial, shear_prime_at_cut, tension_prime
 from ...core.wood.strength import Outcome
 from ..joint import HAIR, Part, weak_wood
 from ..unsaid import Open
@@ -155,13 +155,13 @@ def _torn(connection: Connection, block: Block) -> Iterator[Check]:
 
     def by_rows(pad: Pad, which: int | slice) -> Outcome:
         T = pad.take("T", at(block.pull, which), "lbf", note="towards the end")
-        F_v_prime = shear_prime(pad, block.wood, duration(pad, combinations, which))
+        F_v_prime = shear_prime_at_cut(pad, block.wood, duration(pad, combinations, which))
         Z = pad.take("Z_RT", sum(rows_of(pad, F_v_prime)), "lbf", note=f"{len(rows)} rows together")
         return Outcome(T, Z, T / Z)
 
     def as_block(pad: Pad, which: int | slice) -> Outcome:
         T, C_D = at(block.pull, which), duration(pad, combinations, which)
-        F_v_prime, F_t_prime = shear_prime(pad, block.wood, C_D), tension_prime(pad, block.wood, C_D)
+        F_v_prime, F_t_prime = shear_prime_at_cut(pad, block.wood, C_D), tension_prime(pad, block.wood, C_D)
         Z = rows_of(pad, F_v_prime)
         n_row, wide = float(len(rows)), float(np.ptp(block.v))
         s_row = pad.take("s_row", wide / (n_row - 1.0), "in", note="between rows, the mean")
@@ -196,7 +196,7 @@ def _across(connection: Connection, wood: WoodMaterial) -> Iterator[Check]:
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", np.abs(at(force, which)), "lbf", note="the whole force across the grain")
-        F_v_prime = shear_prime(pad, wood, duration(pad, group.forces.combinations, which))
+        F_v_prime = shear_prime_at_cut(pad, wood, duration(pad, group.forces.combinations, which))
         c_u = pad.take("c_u", at(unloaded, which), "in", note="unloaded edge to the nearest fastener")
         d_e = pad(sh.connection_depth, d=d, c_u=c_u)
         breadth = pad.take("b", b, "in", note="breadth less the slot") if joint.slot else b

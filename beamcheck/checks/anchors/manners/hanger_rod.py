@@ -184,7 +184,7 @@ class _Rod:
             open_ = Open(text, "grade", f"stock.{stock.name}.grade", of=stock.name)
             yield group.refers("anchor.washer", what, wash.WASHER, open_)
             return
-        wood = wood_of(stock, reference_values(stock), laid=carrying.laid)
+        wood = wood_of(stock, reference_values(stock), laid=carrying.laid, level=True)
         at_end, length = group.lands_at, beam_length(carrying)
         end = -1.0 if at_end is None else min(at_end, length - at_end) - 0.5 * D_w
         yield self._washer(wood, what, end >= clear, notes)

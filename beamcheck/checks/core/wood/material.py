@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any, Literal
 
 from ....calc.core import Number
 from ....calc.pad import Pad
+from ....formulas.engineered import glued as gl
 from ....formulas.loads import weight as weights
 from ....formulas.wood import adjustment as adj
 from ....formulas.wood.section import equal_area_square
@@ -28,67 +29,14 @@ from ....values.lumber import (
     specific_gravity,
 )
 from ..asking.question import Question, ask
-from .wood_doubts import WoodDoubt, wood_doubts
+from .record import ONE as ONE
+from .record import Factor as Factor
+from .record import Property as Property
+from .record import Sharing as Sharing
+from .record import WoodMaterial as WoodMaterial
+from .wood_doubts import wood_doubts
 
 UNGRADED = ("unstamped", "unknown")  # words for a grade that nobody knows
-
-
-@dataclass(frozen=True)
-class Factor:
-    """One factor with the reason for its value."""
-
-    value: Number = 1.0
-    why: str = ""
-    source: Source | None = None
-
-
-ONE = Factor()
-
-
-@dataclass(frozen=True)
-class Sharing:
-    """Members side by side: how many, how far apart (in), and whether a deck joins them (NDS 2018 4.3.9)."""
-
-    members: int
-    spacing: float
-    joined: bool
-
-
-@dataclass(frozen=True)
-class Property:
-    """A reference design value and the factors that belong to it, apart from C_D, C_L, C_P and C_b."""
-
-    value: Number
-    C_M: Factor = ONE
-    C_t: Factor = ONE
-    C_F: Factor = ONE
-    C_i: Factor = ONE
-    C_fu: Factor = ONE
-    C_r: Factor = ONE
-    source: Source | None = None
-
-
-@dataclass(frozen=True, kw_only=True)
-class WoodMaterial:
-    """Everything a check needs to know of the wood. Values may be floats or arrays (a sweep)."""
-
-    F_b: Property
-    F_t: Property
-    F_v: Property
-    F_c_perp: Property
-    F_c: Property
-    E: Property
-    E_min: Property
-    K_cr: Factor
-    dead_share: Factor = ONE  # of the dead-load deflection in the total of the code (IBC Table 1604.3, footnote d)
-    density: Number = 0.0  # lbf/in3
-    dry_density: Number = 0.0  # lbf/in3, once the water of green wood is gone; 0: as now
-    dry: bool = True  # put in and used at 19 % or less
-    c: float = 0.8  # NDS 2018 3.7.1, sawn lumber; the 0.85 of graded poles and piles is not given to round pieces here
-    G: float | None = None
-    label: str = ""
-    doubts: tuple[WoodDoubt, ...] = ()  # each one keeps the piece from passing
-    notes: tuple[str, ...] = ()
 
 
 def _noted(pad: Pad, symbol: str, factor: Factor) -> Number:
@@ -115,6 +63,14 @@ def bending_star(pad: Pad, wood: WoodMaterial, C_D: Number) -> Number:
 def shear_prime(pad: Pad, wood: WoodMaterial, C_D: Number) -> Number:
     """Adjusted shear design value, psi."""
     return pad(adj.adjusted_shear, **_start(pad, "F_v", wood.F_v), C_D=C_D)
+
+
+def shear_prime_at_cut(pad: Pad, wood: WoodMaterial, C_D: Number) -> Number:
+    """Adjusted shear design value at a notch or connection, psi: of glued laminated timber times C_vr."""
+    F_v_prime = shear_prime(pad, wood, C_D)
+    if wood.C_vr.source is None:
+        return F_v_prime
+    return pad(gl.shear_at_cut, F_v_prime=F_v_prime, C_vr=_noted(pad, "C_vr", wood.C_vr))
 
 
 def tension_prime(pad: Pad, wood: WoodMaterial, C_D: Number) -> Number:
@@ -148,6 +104,8 @@ def modulus_min_prime(pad: Pad, wood: WoodMaterial) -> Number:
 
 def is_unknown(stock: Stock) -> bool:
     """True when neither a letter nor a table row gives this stock its values."""
+    if stock.made != "sawn":
+        return False
     return stock.values is None and (stock.species.casefold() == "unknown" or stock.grade.casefold() in UNGRADED)
 
 
@@ -160,6 +118,10 @@ def rows_to_screen(stock: Stock) -> list[DesignValues]:
 
 def reference_values(stock: Stock) -> DesignValues:
     """The design values of a stock whose species and grade are known: the user's letter, or the table row."""
+    if stock.made != "sawn":
+        from .engineered import engineered_values
+
+        return engineered_values(stock)
     size = read_size(stock.size)
     if stock.values is not None:
         given = stock.values
@@ -198,12 +160,21 @@ def ask_what_shares(stick: Stick) -> tuple[Question, ...]:
 
 
 def wood_of(
-    stock: Stock, values: DesignValues, *, laid: str = "on edge", sharing: Sharing | None = None
+    stock: Stock, values: DesignValues, *, laid: str = "on edge", sharing: Sharing | None = None, level: bool = False
 ) -> WoodMaterial:
     """Resolve factors for one stock. What is not known is taken on the safe side and said in `notes` or `doubts`.
 
-    `sharing` tells of repeated members side by side, for C_r.
+    `sharing` tells of repeated members side by side, for C_r; `level` that it is for a beam.
+
+    Raises
+    ------
+    OutOfRange
+        If glued or composite wood is asked for anything but a level beam.
     """
+    if stock.made != "sawn":
+        from .engineered import engineered_wood
+
+        return engineered_wood(stock, values, laid=laid, sharing=sharing, level=level)
     size = read_size(stock.size)
     wet, K_cr, dead_share, notes = _moisture(stock, size)
     timber = size.size_class != "dimension"

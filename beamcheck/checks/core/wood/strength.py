@@ -28,6 +28,7 @@ from .material import (
     compression_star,
     modulus_min_prime,
     shear_prime,
+    shear_prime_at_cut,
     tension_prime,
 )
 
@@ -52,6 +53,7 @@ class Section:
     d: Number
     breadth_alone: Number
     round: bool = False
+    sawn: bool = True  # the proportion rules of NDS 2018 4.4.1 are for sawn lumber
 
     def area(self, pad: Pad) -> Number:
         return pad(sc.round_area, D=self.d) if self.round else pad(sc.rectangle_area, b=self.b, d=self.d)
@@ -113,6 +115,10 @@ def bending_values(
     """F_b* and F_b', psi."""
     F_b_star = bending_star(pad, wood, C_D)
     C_L = stability(pad, wood, section, bracing, F_b_star)
+    if wood.volume is not None:
+        from .engineered import adjusted
+
+        return F_b_star, adjusted(pad, wood.volume, section.breadth_alone, section.d, F_b_star, C_L)
     C_fu = wood.F_b.C_fu
     fu = pad.take("C_fu", C_fu.value, note=C_fu.why, source=C_fu.source) if C_fu.why else C_fu.value
     return F_b_star, pad(adj.adjusted_bending, F_b_star=F_b_star, C_L=C_L, C_fu=fu)
@@ -144,7 +150,7 @@ def shear(
         f_v = pad(sh.shear_stress_round, V=V, A=section.area(pad))
     else:
         f_v = pad(sh.shear_stress, V=V, b=section.b, d=section.d)
-    F_v_prime = shear_prime(pad, wood, C_D)
+    F_v_prime = (shear_prime if stress is None else shear_prime_at_cut)(pad, wood, C_D)
     return Outcome(f_v, F_v_prime, f_v / F_v_prime)
 
 
@@ -160,7 +166,7 @@ def notch_shear(
     e: Number,
 ) -> Outcome:
     """Shear at an end notch (NDS 2018 3.4.3.2), with the full shear: nothing near the support is left out."""
-    F_v_prime = shear_prime(pad, wood, C_D)
+    F_v_prime = shear_prime_at_cut(pad, wood, C_D)
     d_n = pad(sc.notched_depth, d=section.d, d_cut=depth)
     if not tension_side:
         V_r = pad(sh.end_notch_compression_shear, F_v_prime=F_v_prime, b=section.b, d=section.d, d_n=d_n, e=e)
@@ -172,7 +178,9 @@ def notch_shear(
 def bearing(pad: Pad, wood: WoodMaterial, *, R: Number, b: Number, l_b: Number, near_end: bool) -> Outcome:
     """Bearing across the grain (NDS 2018 3.10.2); C_b only away from the end (3.10.4)."""
     f_c_perp = pad(br.bearing_stress, R=R, b=b, l_b=l_b)
-    if near_end:
+    if wood.made == "composite":
+        C_b = pad.take("C_b", 1.0, clause="NDS 2018 8.3", note="the maker's report alone says what may be counted")
+    elif near_end:
         C_b = pad.take(
             "C_b", 1.0, clause="NDS 2018 3.10.4", note="less than 3 in from the end, or not shown to be more"
         )

@@ -52,6 +52,11 @@ def named_engineered(piece: Marked) -> list[Check]:
     return found
 
 
+def stated_grade_doubts(stock: Stock) -> Iterator[WoodDoubt]:
+    """Who says that it is of its grade, layup or make."""
+    yield from _grade(stock)
+
+
 def wood_doubts(stock: Stock, size: Size, values: DesignValues) -> Iterator[WoodDoubt]:
     """Everything that is in doubt about a stock whose species and grade are said."""
     yield from _grade(stock)

@@ -1,0 +1,208 @@
+"""Glued laminated timber by its layup, and composite lumber by the report of its maker, ready for a check of a beam.
+
+Of a report nothing is taken but what it says: no bearing area factor, no notch, no hole, no factor for neighbors.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from ....calc.core import Number
+from ....calc.pad import Pad
+from ....errors import OutOfRange
+from ....formulas.engineered import glued as gl
+from ....formulas.loads import weight as weights
+from ....model.made.report import MakersReport
+from ....model.stock import Stock
+from ....provenance import Source
+from ....units import show
+from ....values import factors
+from ....values.engineered import glued_factor, layup
+from ....values.judgment import judgment
+from ....values.lumber import DesignValues, read_size
+from ..asking.question import ask
+from .record import ONE, Factor, Property, Sharing, Volume, WoodMaterial
+from .wood_doubts import WoodDoubt, stated_grade_doubts
+
+GLUED, COMPOSITE = "NDS 2018 chapter 5", "NDS 2018 chapter 8"
+WORDS = {"glulam": "glued laminated timber", "composite": "structural composite lumber"}
+NOTHING = 1.0  # psi; what a report does not give carries next to nothing, and a beam does not ask for it
+NAMES = ("F_b", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_min")
+
+
+def engineered_values(stock: Stock) -> DesignValues:
+    """The reference values of a layup, or of the report; of an unbalanced layup with its tension face pulled."""
+    size = read_size(stock.size)
+    if stock.made == "glulam":
+        found = layup(stock.grade)
+        return DesignValues(
+            F_b=found.F_b, F_t=found.F_t, F_v=found.F_v, F_c_perp=found.F_c_perp, F_c=found.F_c, E=found.E,
+            E_min=found.E_min, G=found.G, species=stock.species, grade=found.name, table="5A",
+            size_class=size.size_class, source=found.source,
+        )  # fmt: skip
+    report = _report(stock)
+    E_min = report.E_min or judgment("E_min of E where a report gives none").value * report.E
+    return DesignValues(
+        report.F_b, report.F_t or NOTHING, report.F_v, report.F_c_perp, report.F_c or NOTHING, report.E,
+        E_min, report.G, species=stock.species, grade=stock.grade, table="report", size_class=size.size_class,
+        source=report_source(report),
+    )  # fmt: skip
+
+
+def _report(stock: Stock) -> MakersReport:
+    if stock.report is None:
+        raise OutOfRange(f"stock {stock.name!r}: the maker's report is not given", COMPOSITE)
+    return stock.report
+
+
+def report_source(report: MakersReport) -> Source:
+    """Number and edition as the source of every value."""
+    return Source(f"{report.number}, {report.edition}", "given")
+
+
+def engineered_wood(
+    stock: Stock, values: DesignValues, *, laid: str, sharing: Sharing | None, level: bool
+) -> WoodMaterial:
+    """The wood of a beam. What is not known is taken on the safe side and said in `notes` or `doubts`.
+
+    Raises
+    ------
+    OutOfRange
+        For anything but a beam on edge.
+    """
+    words = WORDS[stock.made]
+    if not level:
+        text = f"{words} is counted in beams here, not in this piece: an engineer answers for it"
+        raise OutOfRange(text, GLUED if stock.made == "glulam" else COMPOSITE)
+    if laid == "flat":
+        raise OutOfRange(f"{words} laid flat has values of its own, not run here: an engineer answers for it", GLUED)
+    limit = judgment("wettest glued laminated timber that counts as dry").value
+    wet = stock.moisture != "dry" or (stock.metered is not None and stock.metered > limit)
+    K_cr, K_source, K_why = factors.creep("green" if wet else "dry")
+    share, share_source, share_why = factors.dead_share_of_total("green" if wet else "dry")
+    make = _glulam if stock.made == "glulam" else _composite
+    made = make(stock, values, wet, sharing)
+    return replace(
+        made, K_cr=Factor(K_cr, K_why, K_source), dead_share=Factor(share, share_why, share_source), dry=not wet,
+        label=f"{values.species} {values.grade}", c=0.9,
+    )  # fmt: skip
+
+
+def of_properties(of: Mapping[str, Property]) -> WoodMaterial:
+    """A material of its seven values; all else as for nothing in particular."""
+    return WoodMaterial(
+        F_b=of["F_b"], F_t=of["F_t"], F_v=of["F_v"], F_c_perp=of["F_c_perp"], F_c=of["F_c"], E=of["E"],
+        E_min=of["E_min"], K_cr=ONE,
+    )  # fmt: skip
+
+
+def _glulam(stock: Stock, values: DesignValues, wet: bool, sharing: Sharing | None) -> WoodMaterial:
+    found = layup(stock.grade)
+
+    def prop(name: str, value: float) -> Property:
+        C_M, C_t = ONE, ONE
+        if wet:
+            factor = glued_factor("C_M", name)
+            C_M = Factor(factor.value, factor.reason, factor.source)
+        if stock.temperature > 100.0:
+            heat = factors.temperature(name, stock.temperature, wet)  # type: ignore[arg-type]
+            C_t = Factor(heat.value, heat.reason, heat.source)
+        return Property(value, C_M, C_t, source=found.source)
+
+    cut = glued_factor("C_vr", "F_v")
+    density, note = _density(stock, found.G, wet)
+    notes = [note]
+    if sharing is not None and sharing.members > 1:
+        notes.append("neighbors that share the load raise nothing here: C_r is for sawn dimension lumber")
+    return replace(
+        of_properties({name: prop(name, getattr(values, name)) for name in NAMES}), density=density,
+        G=found.G, made="glulam", volume=Volume(found.source, x_V=found.x_V),
+        F_b_other=None if found.balanced else prop("F_b", found.F_b_other),
+        C_vr=Factor(cut.value, cut.reason, cut.source), doubts=tuple(_doubts(stock, values)), notes=tuple(notes),
+    )  # fmt: skip
+
+
+def _composite(stock: Stock, values: DesignValues, wet: bool, sharing: Sharing | None) -> WoodMaterial:
+    report = _report(stock)
+    source = report_source(report)
+    C_r = ONE
+    if sharing is not None and report.C_r > 1.0 and sharing.members >= 3 and sharing.joined and sharing.spacing <= 24.0:
+        C_r = Factor(report.C_r, f"{sharing.members} members that share the load, by the report", source)
+    properties = {name: Property(getattr(values, name), source=source) for name in NAMES}
+    properties["F_b"] = replace(properties["F_b"], C_r=C_r)
+    density, note = _report_density(stock, report, wet)
+    notes = [note, f"values, factors and what may be cut are those of {source.document}, and no others"]
+    if report.E_min is None:
+        notes.append(judgment("E_min of E where a report gives none").reason)
+    if report.E_is is None:
+        notes.append("whether E holds shear deflection is not said: shear deflection is added to it")
+    if report.remarks:
+        notes.append(f"the report says besides: {report.remarks}")
+    return replace(
+        of_properties(properties), density=density, G=report.G, made="composite",
+        volume=Volume(source, d_0=report.d_0, m_V=report.power, least=report.least_depth),
+        shear_free=report.E_is != "shear included", doubts=tuple(_doubts(stock, values, wet)), notes=tuple(notes),
+    )  # fmt: skip
+
+
+def _doubts(stock: Stock, values: DesignValues, wet: bool = False) -> Iterator[WoodDoubt]:
+    yield from stated_grade_doubts(stock)
+    if values.source.confidence == "low":
+        text = f"{values.grade}: the tabulated values are recalled with low confidence"
+        yield WoodDoubt(text, ask("low_confidence", stock.name, wood=values.grade))
+    words = WORDS[stock.made]
+    for wrong in (
+        "treated" if stock.treated or stock.incised else "",
+        "put in wet, or wet in service" if wet else "",
+        f"at {show(stock.temperature, 'temperature')}" if stock.made == "composite" and stock.temperature > 100 else "",
+    ):
+        if wrong:
+            text = f"{words} {wrong}: only its maker can say what its values are then"
+            yield WoodDoubt(text, ask("engineered_state", stock.name, kind=words, state=wrong))
+
+
+def _density(stock: Stock, G: float, wet: bool) -> tuple[float, str]:
+    if stock.density is not None:
+        return stock.density / 1728.0, f"weight as given: {show(stock.density, 'density')}"
+    moisture = judgment("wettest wood that counts as dry").value if not wet else 30.0
+    pcf = float(weights.timber_density(G, moisture))
+    return pcf / 1728.0, f"own weight {show(pcf, 'density')} from G = {G:g} at {moisture:g} % moisture (assumed)"
+
+
+def _report_density(stock: Stock, report: MakersReport, wet: bool) -> tuple[float, str]:
+    given = stock.density or report.density
+    if given is not None:
+        return given / 1728.0, f"weight as given: {show(given, 'density')}"
+    heavy = judgment("weight of composite lumber that no report gives")
+    return heavy.value / 1728.0, heavy.reason
+
+
+# ---- bending ----------------------------------------------------------------------------------------------------
+
+
+def pulled_side(wood: WoodMaterial, stamp_up: bool | None, L: float, *, top: bool) -> WoodMaterial:
+    """The wood for bending with one edge pressed over a length `L` between points of zero moment, inches.
+
+    `top`: the top edge is pressed. Which face of an unbalanced layup is pulled hangs on how it lies; where that is not
+    said the weaker counts.
+    """
+    if wood.volume is None:
+        return wood
+    wood = replace(wood, volume=replace(wood.volume, L=L))
+    if wood.F_b_other is None or stamp_up is top:
+        return wood
+    return replace(wood, F_b=wood.F_b_other)
+
+
+def adjusted(pad: Pad, volume: Volume, b: Number, d: Number, F_b_star: Number, C_L: Number) -> Number:
+    """F_b' of glued or composite wood, psi."""
+    if volume.x_V:
+        L = pad.take("L", volume.L, "in", note="between points of zero moment, at most")
+        x_V = pad.take("x_V", volume.x_V, note="power of the volume factor", source=volume.source)
+        C_V = pad(gl.volume_factor, L=L, d=d, b=b, x_V=x_V)
+    else:
+        d_0 = pad.take("d_0", volume.d_0, "in", source=volume.source)
+        m_V = pad.take("m_V", volume.m_V, source=volume.source)
+        C_V = pad(gl.depth_factor, d=max(d, volume.least), d_0=d_0, m_V=m_V)
+    return pad(gl.adjusted_bending_glued, F_b_star=F_b_star, C_L=C_L, C_V=C_V)
