@@ -9,6 +9,8 @@ import pytest
 from beamcheck.checks.core.result import JobResult
 from beamcheck.checks.job import check_job
 from beamcheck.model.reading.reader import read_job_text
+from beamcheck.sheet.terminal.one_piece import why_text
+from beamcheck.sheet.terminal.short import short_text
 
 JOB = Path(__file__).parents[2] / "worked_examples" / "old_timbers.toml"
 
@@ -31,6 +33,15 @@ def test_the_screened_one_ends_with_a_useful_fact_and_its_test_rules_out_half(jo
     (table,) = (one for one in first.tables if one.title.startswith("Screening"))
     assert sum("by its sag" in row[-1] for row in table.rows) >= len(table.rows) / 2
     assert "never strength" in table.note
+
+
+def test_the_fact_that_settles_it_stands_in_the_short_answer_and_beside_its_piece(job: JobResult) -> None:
+    short = " ".join(short_text(job).split())
+    assert (
+        "The species settles it: Eastern Hemlock would hold in every grade here, Eastern White Pine in none." in short
+    )
+    assert len(short_text(job).splitlines()) <= 25
+    assert "The species settles it:" in " ".join(why_text(job, "B1").split())
 
 
 def test_the_rejected_one_says_by_whom(job: JobResult) -> None:

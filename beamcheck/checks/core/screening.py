@@ -15,7 +15,8 @@ from .seat import ask_grade
 from .settling import failing_names, settling_fact
 from .wood.govern import figures_only
 from .wood.material import WoodMaterial, rows_to_screen
-from .wood.site_tests import tests_words, unlikely, worth
+from .wood.site_tests import tests_words, unlikely
+from .wood.worth_of_tests import worth
 
 MOST_ROWS = 40
 

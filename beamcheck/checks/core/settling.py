@@ -40,6 +40,12 @@ def settling_fact(tried: Sequence[Tried]) -> str:
     )
 
 
+def settling_sentence(why: str) -> str:
+    """The sentence of a reason that says what settles it; '' where none does."""
+    found = next((one for one in why.split(". ") if " settle it:" in one or " settles it:" in one), "")
+    return f"{found.rstrip('.')}." if found else ""
+
+
 def failing_names(tried: Sequence[Tried]) -> str:
     """The candidates that would not do."""
     return _names([f"{values.species} {values.grade}" for values, holds in tried if not holds])

@@ -133,9 +133,12 @@ class SagTest(Piece):
 
 
 class Weighing(Piece):
-    """The timber, or an offcut of it, on a scale."""
+    """The timber, or an offcut of it, on a scale.
 
-    weight: Force = Field(description="as read", examples=["128 lb"])
+    Without `weight` it is planned: the sheet then says what each result would be worth.
+    """
+
+    weight: Force | None = Field(default=None, description="as read", examples=["128 lb"])
     weight_off: Force = Field(default=0.0, description="how much that may be wrong, either way")
     length: PositiveLength = Field(description="of what was weighed", examples=["10 ft"])
     breadth: PositiveLength | None = Field(default=None, description="of what was weighed, where it is an offcut")
@@ -145,7 +148,7 @@ class Weighing(Piece):
 
     def faults(self) -> Iterator[Fault]:
         """A weight that is larger than its error, of wood at a moisture that was read."""
-        if self.weight <= 0.0 or self.weight_off >= self.weight:
+        if self.weight is not None and (self.weight <= 0.0 or self.weight_off >= self.weight):
             yield ("weight",), "the weight is no larger than its error: it says nothing so"
         if self.moisture > 30.0:
             yield ("moisture",), "over 30 % the weight is mostly water: weigh it once it is drier"

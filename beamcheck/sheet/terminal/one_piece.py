@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from ...checks.core.asking.open_questions import OpenQuestion
 from ...checks.core.result import Check, JobResult, PieceResult
+from ...checks.core.settling import settling_sentence
 from ...checks.core.summary import by_gravity, quantity
 from ...errors import UnknownName
 from .look import SIGN, WIDE, bar, closing, columns, hung, line, ratio_text
@@ -91,6 +92,8 @@ def _cure(piece: PieceResult, result: JobResult, width: int) -> Iterator[str]:
     ]
     for one in asked[:3]:
         yield from hung("?   ", f"{WHO[one.question.who]}: {one.question.ask}", width, most=2)
+        if settles := settling_sentence(one.question.why):
+            yield from hung("    ", settles, width, most=3)
     if len(asked) > 3:
         yield f"?   and {len(asked) - 3} more questions"
     if piece.verdict == "fails" and not asked:

@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from ...checks.core.asking.open_questions import OpenQuestion
 from ...checks.core.result import Check, JobResult, PieceResult
+from ...checks.core.settling import settling_sentence
 from ...checks.core.summary import INVENTED, by_gravity
 from ..document.short.alike import Group, groups_of
 from .look import WIDE, closing, columns, hung, line, listed, ratio_text
@@ -103,8 +104,10 @@ def _open(result: JobResult, width: int) -> Iterator[_Entry]:
         together.setdefault(one.pieces, []).append(one)
     number = 1
     for pieces, questions in together.items():
-        text = _asks(questions)
-        yield _Entry(hung(_behind(f"?{number}", listed(pieces, 2), margin), text, width, most=3), len(pieces), 0.0)
+        text, settles = _asks(questions), settling_sentence(questions[0].question.why)
+        lines = hung(_behind(f"?{number}", listed(pieces, 2), margin), text, width, most=3)
+        lines += hung(" " * margin, settles, width, most=3) if settles else []
+        yield _Entry(lines, len(pieces), 0.0)
         number += len(questions)
     covered = {name for one in asked for name in one.pieces}
     for piece in result.pieces:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import pytest
@@ -9,7 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from beamcheck.checks.core.settling import settling_fact
-from beamcheck.checks.core.wood.site_tests import gravity_found, modulus_found, unlikely, worth
+from beamcheck.checks.core.wood.site_tests import gravity_found, modulus_found, unlikely
+from beamcheck.checks.core.wood.worth_of_tests import worth
 from beamcheck.model.reading.reader import job_from_data
 from beamcheck.model.stock import Stock
 from beamcheck.values.lumber import design_values, read_size
@@ -128,6 +130,25 @@ class TestBeforeItIsMade:
         assert "do alike" in worth(stock(sag_test=planned), [(row, True) for row, _ in self.ROWS])
         alike = [(self.ROWS[0][0], True), (self.ROWS[1][0], False)]
         assert "would not leave only" in worth(stock(sag_test=planned), alike)
+
+    def test_the_weight_that_would_leave_only_what_holds(self) -> None:
+        """G of White Pine 0.36 x 1.1645 = 0.419 (COV 10 %): at 13 % moisture that many pcf over the sides by tape."""
+        wood = stock(weighing={"length": "10 ft", "weight_off": "2 lb", "moisture": "13 %"})
+        said, G = worth(wood, list(self.ROWS)), 0.36 * (1 + 1.645 * 0.10)
+        pcf = 62.4 * G / (1 + G * 0.009 * 13) * 1.13  # NDS Supplement 3.1.3
+        heavy = math.ceil(pcf * (7.5 + 1 / 16) * (9.5 + 1 / 16) * 120 / 1728 + 2)
+        assert f"10 ft of it at 13 % moisture that weighs more than {heavy} lb would leave only" in said
+        done = stock(
+            weighing={"length": "10 ft", "weight": f"{heavy + 1} lb", "weight_off": "2 lb", "moisture": "13 %"}
+        )
+        assert unlikely(done, self.ROWS[0][0]) and not unlikely(done, self.ROWS[1][0])
+
+    def test_tests_that_nobody_planned_are_worked_out_as_they_are_usually_made(self) -> None:
+        said = worth(stock(), list(self.ROWS))
+        assert "under 600 lb in the middle of 14 ft, what both supports sink taken off" in said
+        assert "14 ft of it at 13 % moisture that weighs more than" in said
+        plain = stock().model_copy(update={"survey": None})
+        assert worth(plain, list(self.ROWS)) == ""
 
 
 class TestTheSettlingFact:

@@ -41,7 +41,7 @@ def modulus_found(stock: Stock) -> Interval | None:
     if test is None or test.sag is None or test.supports_sank is None or test.came_back is False:
         return None  # what did not go back was no bending of sound wood
     net, tape = test.sag - test.supports_sank, judgment(TAPE).value
-    sides = _sides(stock)
+    sides = sides_of(stock)
     return Interval(
         _modulus(sides, tape, test, test.weight - test.weight_off, net + test.sag_off),
         _modulus(sides, 0.0, test, test.weight, net),
@@ -49,7 +49,7 @@ def modulus_found(stock: Stock) -> Interval | None:
     )
 
 
-def _sides(stock: Stock) -> tuple[float, float]:
+def sides_of(stock: Stock) -> tuple[float, float]:
     """The mean section of the stations, for stiffness; without any the size."""
     size = read_size(stock.size)
     stations = () if stock.survey is None else stock.survey.stations
@@ -61,19 +61,19 @@ def _sides(stock: Stock) -> tuple[float, float]:
 def _modulus(sides: tuple[float, float], tape: float, test: SagTest, P: float, net: float) -> float:
     b, d = sides[0] + tape, sides[1] + tape
     E = rules.modulus_from_sag(P=P, L=test.span, I=b * d**3 / 12.0, d=d, Delta=net)
-    return float(E) / _shear_free()
+    return float(E) / shear_free()
 
 
-def _shear_free() -> float:
+def shear_free() -> float:
     return float(shear_free_modulus(E=1.0))
 
 
 def gravity_found(stock: Stock) -> Interval | None:
     """Specific gravity (ovendry weight and volume) by a weighing; None without one."""
     test = None if stock.survey is None else stock.survey.weighing
-    if test is None:
+    if test is None or test.weight is None:
         return None
-    b, d = _sides(stock)
+    b, d = sides_of(stock)
     b, d = test.breadth or b, test.depth or d
     off = test.tape_off
     return Interval(
@@ -127,41 +127,3 @@ def tests_words(stock: Stock) -> list[str]:
             "from light ones; knots and dirt weigh too. It never shows strength."
         )
     return words
-
-
-def worth(stock: Stock, rows: list[tuple[DesignValues, bool]]) -> str:
-    """What a planned sag test would be worth, worked out before it is made; '' where none is planned.
-
-    `rows` are the candidates, and whether each stays within the limits.
-    """
-    test = None if stock.survey is None else stock.survey.sag_test
-    if test is None or test.sag is not None:
-        return ""
-    COV, tape = judgment("scatter of the modulus").value, judgment(TAPE).value
-    over = [values.E for values, holds in rows if not holds]
-    within = [values.E for values, holds in rows if holds]
-    if not over or not within:
-        return "A sag test would settle nothing: all candidates do alike."
-    b, d = _sides(stock)
-    needed = max(over) * (1.0 + 1.645 * COV)  # above it none of those that fail is left
-    P, size = test.weight - test.weight_off, (b + tape, d + tape)
-    sag = _sag(P, test.span, size, needed) - test.sag_off
-    under = f"under {show(test.weight, 'force')} in the middle of {show(test.span, 'length')}"
-    if sag <= test.sag_off:
-        return (
-            f"A sag test {under} would settle nothing: the sag that tells them apart is too small to read with an "
-            f"error of {show(test.sag_off, 'small length')}. Put more weight on, or read finer."
-        )
-    best = max(within) * (1.0 + 1.645 * COV)
-    if needed >= best:
-        return (
-            f"A sag test {under} would not leave only candidates that hold: stiff pieces of the weaker ones bend no "
-            "more than pieces of the stronger ones. It can still rule some out."
-        )
-    less = f"A sag of less than {show(sag, 'small length')} {under}"
-    return f"{less} would leave only candidates that stay within the limits."
-
-
-def _sag(P: float, span: float, sides: tuple[float, float], E: float) -> float:
-    b, d = sides
-    return float(rules.sag_of_modulus(P=P, L=span, I=b * d**3 / 12.0, d=d, E_test=E * _shear_free()))
