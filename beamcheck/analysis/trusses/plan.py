@@ -12,7 +12,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from ...errors import OutOfRange, UnknownName
+from ...errors import OutOfRange, UnknownName, Unstable
 from ...model.frames.forms import Point, Shape, StickPath
 from ..frames.frame import Bar, Frame, Loads, Support, bar_loads
 from ..frames.structure import Hold
@@ -68,10 +68,11 @@ class Plan:
             raise UnknownName("point", point, list(self.points))
         return list(self.points).index(point)
 
-    def frame(self, stiffness: Mapping[str, Stiffness], slip: float, hold: Hold) -> Frame:
+    def frame(self, stiffness: Mapping[str, Stiffness], slip: float, hold: Hold, slides: str = "") -> Frame:
         """Nodes and bars.
 
         slip : stiffness of the joints that give, lbf/in; inf for tight ones.
+        slides : the foot that slides where one does; the last one when left out.
         hold : what keeps the feet that could slide: False (free), True (held) or a wall's stiffness, lbf/in.
         """
         bars = []
@@ -92,9 +93,21 @@ class Plan:
         sliding: dict[str, Hold] = {}
         if not self.anchored:
             walls = not isinstance(hold, bool)
-            sliding = dict.fromkeys(self.feet if walls else self.feet[-1:], hold)
+            sliding = dict.fromkeys(self.feet if walls else [slides or self.feet[-1]], hold)
         supports = [Support(self.node(foot), sliding.get(foot, True), True) for foot in self.feet]
         return Frame([self.points[point] for point in self.points], bars, supports)
+
+    @property
+    def triangulated(self) -> bool:
+        """Whether it stands by its triangles alone, with a hinge at every point and one foot that slides."""
+        sticks = tuple(replace(stick, hinged="all", slips=False, acts="both", stations=frozenset())
+                       for stick in self.sticks)  # fmt: skip
+        pins = Plan(self.points, sticks, self.feet, self.anchored)
+        frame = pins.frame({stick.name: Stiffness(1.0, 1.0) for stick in sticks}, np.inf, False)
+        try:
+            return frame.stiffness is not None
+        except Unstable:
+            return False
 
     def loads(
         self, frame: Frame, stiffness: Mapping[str, Stiffness], on_plan: Mapping[str, float],

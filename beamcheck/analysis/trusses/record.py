@@ -13,6 +13,7 @@ import numpy as np
 
 from ..beams.combinations import Loaded
 from ..beams.load_cases import Case
+from ..frames.buckling import critical_factor
 from ..frames.frame import Solution
 from ..frames.member_line import Line, Quantity
 
@@ -104,6 +105,7 @@ class MemberForces:
 class SolvedFrame:
     """A frame under every combination in every run.
 
+    triangulated : whether it stands by its triangles alone, every joint a hinge.
     combinations : (n) their names end in the run where there are several; with C_D, as `govern` takes them.
     runs, run_of : words for each run; (n,) which column belongs to which.
     moved : (n, points, 2) how far each point moves, right and up, inches; points in the order of `nodes`.
@@ -113,6 +115,7 @@ class SolvedFrame:
     """
 
     name: str
+    triangulated: bool
     combinations: tuple[Loaded, ...]
     runs: tuple[str, ...]
     run_of: Array
@@ -139,6 +142,24 @@ class SolvedFrame:
             start, end = length - end, length - start
         found = [line.extremes(quantity, start, end) for line in lines]
         return np.concatenate([one[0] for one in found]), np.concatenate([one[2] for one in found])
+
+    def buckling(self) -> tuple[float, int]:
+        """The least factor at which it buckles in its plane by elastic theory, and the column; inf where none does.
+
+        Of each run the column in which its members are pressed most is looked at.
+        """
+        pressed = np.sum([one.pressed for one in self.members.values()], axis=0)
+        least, which = np.inf, 0
+        for run, solution in enumerate(self.solutions):
+            own = np.flatnonzero(self.run_of == run)
+            column = int(own[int(np.argmax(pressed[own]))])
+            N = solution.N[column - own[0]]
+            L = solution.frame.length
+            ends = np.minimum(N[:, 0], N[:, 0] + N[:, 1] * L + N[:, 2] * L**2)
+            factor = critical_factor(solution.frame, ends)
+            if factor < least:
+                least, which = factor, column
+        return least, which
 
     @property
     def reactions(self) -> dict[str, Array]:

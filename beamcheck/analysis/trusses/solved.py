@@ -49,6 +49,7 @@ class _Run:
     held: bool
     hold: Hold
     slip: float
+    slides: str = ""
 
 
 def solve_frame(job_frame: JobFrame, sized: Sequence[Sized], softest: float) -> SolvedFrame:
@@ -76,7 +77,7 @@ def solve_frame(job_frame: JobFrame, sized: Sequence[Sized], softest: float) -> 
     combinations = combine(cases)
     factors = matrix(combinations)
     runs = list(_runs(job_frame, plan, softest))
-    frames = [plan.frame(stiffness, run.slip, run.hold) for run in runs]
+    frames = [plan.frame(stiffness, run.slip, run.hold, run.slides) for run in runs]
     loads = loads_of(plan, frames[0], stiffness, puts, members, job_frame.carries, firsts)
     solved = [_solved(plan, frame, loads, factors, run.words) for frame, run in zip(frames, runs, strict=True)]
     columns = combinations
@@ -97,8 +98,8 @@ def solve_frame(job_frame: JobFrame, sized: Sequence[Sized], softest: float) -> 
     points = list(plan.points)
     kept = [points.index(point) for point in whole.points]
     return SolvedFrame(
-        job_frame.name, tuple(columns), tuple(run.words for run in runs), np.repeat(np.arange(len(runs)), n),
-        tuple(run.held for run in runs),
+        job_frame.name, whole.triangulated, tuple(columns), tuple(run.words for run in runs),
+        np.repeat(np.arange(len(runs)), n), tuple(run.held for run in runs),
         {stick.name: _member(plan, whole, stick, bars[stick.name], both, idle, firsts) for stick in plan.sticks},
         _nodes(plan, whole, job_frame, of, bars, both, idle, applied, solved, firsts),
         np.concatenate([np.nan_to_num(one.displacements[:, kept, :2]) for one, *_ in solved]), cases, by_case,
@@ -107,18 +108,22 @@ def solve_frame(job_frame: JobFrame, sized: Sequence[Sized], softest: float) -> 
 
 
 def _runs(job_frame: JobFrame, plan: Plan, softest: float) -> list[_Run]:
-    holds: list[tuple[str, bool, Hold]] = [("", True, True)] if plan.anchored else []
+    holds: list[tuple[str, bool, Hold, str]] = [("", True, True, "")] if plan.anchored else []
     if not plan.anchored:
-        holds.append((FREE, False, False))
-        if not any(foot.slides for foot in job_frame.feet):
-            holds.append((HELD, True, True))
+        sliding = [foot.at for foot in job_frame.feet if foot.slides]
+        pushed = any(force.wind_sideways for force in job_frame.carries)
+        outer = [plan.feet[-1], plan.feet[0]] if pushed else [plan.feet[-1]]  # upright loads do not tell them apart
+        for at in sliding[:1] or outer:
+            holds.append((FREE if at == outer[0] else f"{FREE} at the {at}", False, False, at))
+        if not sliding:
+            holds.append((HELD, True, True, ""))
             stiff = [foot.wall_stiffness for foot in job_frame.feet if foot.wall_stiffness is not None]
             if stiff:
-                holds.append((f"walls of {show(min(stiff), 'stiffness')}", True, min(stiff)))
+                holds.append((f"walls of {show(min(stiff), 'stiffness')}", True, min(stiff), ""))
     slips = [(TIGHT, np.inf), (SOFT, softest)] if any(stick.slips for stick in plan.sticks) else [("", np.inf)]
     return [
-        _Run(", ".join(filter(None, (words, joints))), held, hold, slip)
-        for (words, held, hold), (joints, slip) in product(holds, slips)
+        _Run(", ".join(filter(None, (words, joints))), held, hold, slip, at)
+        for (words, held, hold, at), (joints, slip) in product(holds, slips)
     ]
 
 

@@ -138,7 +138,7 @@ class _Framed:
         """Everything about the frame as a whole."""
         made = self.made
         return [
-            *whole_checks(self.frame, solved, self.context),
+            *whole_checks(self.frame, solved, made),
             *feet_checks(self.frame, solved, made, self.context),
             *described(self.frame, solved, self.context),
             *frame_loads(self.frame, self.members, solved, self.context),

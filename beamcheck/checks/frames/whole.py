@@ -3,28 +3,28 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 import numpy as np
 
 from ...analysis.trusses.record import SolvedFrame
+from ...calc.pad import SilentPad
 from ...model.fields.evidence import read_evidence, vouched
-from ...model.frames.frame import Frame
+from ...model.frames.frame import BY_POINTS, Frame
 from ...units import show
 from ...values.judgment import judgment
 from ..core.asking.question import ask
-from ..core.context import Context
 from ..core.result import Check
-from .member import LITTLE
+from ..core.wood.material import modulus_min_prime, modulus_prime
+from .member import MadeOf
 
-SPREADS = ("collar tie", "scissor")
 
-
-def whole_checks(frame: Frame, solved: SolvedFrame, context: Context) -> Iterator[Check]:
+def whole_checks(frame: Frame, solved: SolvedFrame, made: Mapping[str, MadeOf]) -> Iterator[Check]:
     """Form, span, what holds it upright and from swaying, which members act one way only."""
     yield from _form(frame)
     yield _upright(frame)
-    yield from _sway(frame)
+    yield from _sway(frame, solved)
+    yield from _buckling(frame, solved, made)
     yield from _collar(frame)
     yield from _one_way(frame, solved)
 
@@ -53,9 +53,9 @@ def _upright(frame: Frame) -> Check:
     return Check.refers(id, frame.name, what, "NDS 2018 Appendix A", text, ask=asked)
 
 
-def _sway(frame: Frame) -> Iterator[Check]:
+def _sway(frame: Frame, solved: SolvedFrame) -> Iterator[Check]:
     """Knee braces do not hold a bent from swaying as far as posts ask for it."""
-    if frame.kind not in ("braced bent", "free form", "hammer beam"):
+    if solved.triangulated or frame.kind not in ("braced bent", *BY_POINTS):
         return
     id, what, said = "frame.sway", "held from swaying in its plane", frame.sway_held_by.strip()
     if vouched(said, "structure"):
@@ -100,8 +100,8 @@ def in_plane_length(frame: Frame, solved: SolvedFrame, stick: str) -> tuple[floa
         return K * whole, f"{K:g} of the whole rafter: a collar does not brace it (elastic critical load, feet free)"
     if frame.kind in ("braced bent", "hammer beam") and frame.shape.slope(stick) > 60.0:
         return whole, "the whole height: braces do not hold a post"
-    if frame.kind == "free form":
-        return whole, "from end to end: whether the points between are held by triangles is not worked out"
+    if frame.kind in BY_POINTS and not solved.triangulated:
+        return whole, "from end to end: no triangles hold the points between"
     return max(panels), "the longest panel between two points of the frame (K = 1)"
 
 
@@ -111,6 +111,18 @@ def eccentric(frame: Frame, stick: str) -> bool:
     return path.slips and len(path.points) == 2
 
 
-def changes_of_sign(solved: SolvedFrame) -> list[str]:
-    """The members that push under one combination and pull under another."""
-    return [stick for stick, one in solved.members.items() if one.changes_sign and float(np.max(one.pressed)) > LITTLE]
+def _buckling(frame: Frame, solved: SolvedFrame, made: Mapping[str, MadeOf]) -> Iterator[Check]:
+    """A frame without triangles may buckle as a whole: its elastic critical load with the modulus for stability."""
+    swaying = frame.kind in ("braced bent", *BY_POINTS)  # asked about, and held by others
+    if solved.triangulated or swaying or any(path.acts != "both" for path in frame.shape.sticks):
+        return
+    pad = SilentPad()
+    share = min(float(modulus_min_prime(pad, one.wood)) / float(modulus_prime(pad, one.wood)) for one in made.values())
+    factor, column = solved.buckling()
+    if factor == math.inf:
+        return
+    text = f"elastic, of the whole in its plane, with E_min': {factor * share:.3g} times the loads"
+    yield Check.of_ratio(
+        "frame.buckling", frame.name, "buckling of the whole in its plane", "NDS 2018 3.7.1.3", text,
+        demand=1.0, capacity=factor * share, kind="ratio", combination=solved.combinations[column].name,
+    )  # fmt: skip

@@ -33,6 +33,7 @@ from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions
 from ..core.screening import screening_woods
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
+from .frame_totals import at_its_feet, put_on_frame
 
 if TYPE_CHECKING:
     from ...analysis.roofs.roof_frame import RoofRun
@@ -145,7 +146,8 @@ def _statics(
     if isinstance(piece, Rafter):
         return _rafter(piece, structure)
     if isinstance(piece, Frame):
-        raise _Lost(f"the loads of the frame {piece.name} are not summed up beside its analysis")
+        woods = {name: standing_for(structure.stocks[name], "on edge") for name in {one.stock for one in piece.sticks}}
+        return _sums(put_on_frame(piece, woods, structure)), list(at_its_feet(handed))
     if isinstance(piece, Post):
         loads = [*applied_loads(piece.carries, piece.height), _post_weight(piece, structure)]
         own = _sums((load.kind, load.total) for load in loads)
