@@ -344,6 +344,46 @@ class RafterPicture:
     picture: Literal["rafter"] = "rafter"
 
 
+class FrameBar(NamedTuple):
+    """A member between its outer points, from left to right, with its largest push and pull."""
+
+    name: str
+    x0: Inches
+    y0: Inches
+    x1: Inches
+    y1: Inches
+    depth: Inches
+    push: Pounds
+    pull: Pounds
+
+
+class FrameFootMark(NamedTuple):
+    """A foot: what it stands on, its largest force up, the least (negative lifts), and its thrust either way."""
+
+    x: Inches
+    y: Inches
+    on: str
+    up: Pounds
+    least: Pounds
+    thrust: Pounds
+
+
+@dataclass(frozen=True)
+class FramePicture:
+    """A frame to scale with the largest forces of its members under any combination; `shown` is drawn dark.
+
+    `points`: where members meet, with a letter each. `loads`: in words.
+    """
+
+    name: str
+    bars: tuple[FrameBar, ...]
+    feet: tuple[FrameFootMark, ...]
+    points: tuple[StressMark, ...]
+    loads: tuple[str, ...] = ()
+    shown: str = ""
+    picture: Literal["frame"] = "frame"
+
+
 @dataclass(frozen=True)
 class PathNode:
     """A piece. `ends`: 'ground', 'by others, confirmed', 'by others, not confirmed', '' if the path goes on."""
@@ -378,4 +418,4 @@ class LoadPath:
     totals: tuple[PathTotal, ...] = ()
 
 
-Picture = Elevation | StressPicture | GapPicture | PostPicture | RafterPicture
+Picture = Elevation | StressPicture | GapPicture | PostPicture | RafterPicture | FramePicture

@@ -26,6 +26,7 @@ from ..core.result import Check, PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.understood import frame_inputs, member_inputs, stock_inputs, wood_words
 from ..core.unsaid import unsaid_of, with_unsaid
+from ..core.wood.govern import writing
 from ..core.wood.group_cut import GroupCut
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.wood.wood_doubts import wood_evidence_checks
@@ -34,6 +35,7 @@ from .joined import cuts_of, described, joint_results
 from .loads import frame_loads, member_loads
 from .member import MadeOf, made_of, member_checks
 from .net import net_checks
+from .picture import frame_picture
 from .sag import sag_checks
 from .tables import forces_table, frame_loads_table, member_forces_table, reactions_table
 from .whole import eccentric, in_plane_length, whole_checks
@@ -63,10 +65,15 @@ def frame_results(frame: Frame, context: Context) -> list[Done]:
         draft.outside(error)
         return _not_solved(frame, members, draft, None, context)
     draft.tables += [frame_loads_table(frame), forces_table(frame, solved), reactions_table(frame, solved)]
+    made = one.made
+    if writing():
+        draft.pictures = (frame_picture(frame, solved, made, draft.tables[0]),)
     joints = joint_results(frame, solved, context)
     found = [(draft.done(), _reactions(frame, solved))]
     for member in members:
         result = one.member_result(member, solved)
+        if writing():
+            result = replace(result, pictures=(frame_picture(frame, solved, made, None, member.stick),))
         at = tuple(joint for joint in joints if _joins(joint, member, frame, context))
         found.append((result, Reactions(member.name, anchors=at)))
     return [*found, *((joint, Reactions(joint.name)) for joint in joints)]

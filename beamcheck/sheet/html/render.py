@@ -10,7 +10,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ...calc.pad import Step
-from ...checks.core.pictures import Elevation, GapPicture, LoadPath, PostPicture, RafterPicture, StressPicture
+from ...checks.core.pictures import (
+    Elevation,
+    FramePicture,
+    GapPicture,
+    LoadPath,
+    PostPicture,
+    RafterPicture,
+    StressPicture,
+)
 from ...checks.core.result import HoleDrawing, JobResult
 from ...checks.core.summary import INVENTED, legible
 from ...errors import BeamcheckError
@@ -24,6 +32,7 @@ from ..document.symbols import meaning, symbol_source
 from ..figures.anchor import hole_figure
 from ..figures.beam import beam_figure
 from ..figures.bracket import bracket_figure
+from ..figures.frame import frame_figure
 from ..figures.gap import gap_figure
 from ..figures.load_path import path_figure
 from ..figures.post import post_figure
@@ -165,6 +174,7 @@ def drawn(block: Any) -> str:
     drawers: dict[type, Any] = {
         HoleDrawing: hole_figure, LoadPath: path_figure, Elevation: bracket_figure, StressPicture: stress_figure,
         GapPicture: gap_figure, PostPicture: post_figure, RafterPicture: rafter_figure,
+        FramePicture: frame_figure,
     }  # fmt: skip
     draw: Callable[..., str] = drawers.get(type(block.figure), beam_figure)
     return draw(block.figure, block.name, block.units, block.key)

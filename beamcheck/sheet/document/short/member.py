@@ -35,7 +35,7 @@ BESIDE = 6  # columns of a factor table that still stands beside the drawing
 BESIDE_IT = ("loads", "reactions", "forces under each combination")
 BELOW = (
     "forces under each combination", "to be confirmed", "screening", "what the survey", "hardware", "what holds",
-    "the beam above", "cut", "movement across",
+    "the beam above", "cut", "movement across", "forces of the members", "forces along the member",
 )  # fmt: skip
 FORCES = "forces under each combination"
 
