@@ -7,10 +7,10 @@ from collections.abc import Iterator
 import numpy as np
 
 from ...analysis.trusses.record import NodeForces, SolvedFrame
-from ...model.frames.frame import Frame
+from ...model.frames.frame import Frame, FrameStick
 from ...model.sticks import Cut
 from ...units import show
-from ..core.asking.question import ask
+from ..core.asking.question import Question, ask
 from ..core.context import Context
 from ..core.result import Check, PieceResult
 from ..core.wood.group_cut import GroupCut
@@ -41,14 +41,28 @@ def described(frame: Frame, solved: SolvedFrame, context: Context) -> Iterator[C
         if node.name in at:
             yield Check.keeps_rule(ID, frame.name, f"joint at the {node.name}", CLAUSE, "a piece of its own here")
             continue
-        forces = _forces(node)
+        forces, asked = _forces(node), _asked(frame, node)
         words = ", ".join(f"{stick} {said}" for stick, (said, _) in forces.items())
         text = f"{words}; how they are joined is not described, and no member is better than its joints"
-        asked = ask(
-            "frame_joint", f"{frame.name}: {node.name}", frame=frame.name, node=node.name,
-            forces={stick: force for stick, (_, force) in forces.items()},
-        )  # fmt: skip
         yield Check.refers(ID, frame.name, f"joint at the {node.name}", CLAUSE, text, ask=asked)
+
+
+def of_member(member: FrameStick, frame: Frame, solved: SolvedFrame, context: Context) -> Iterator[Check]:
+    """A member is no better than the joints along it: those that nobody described keep it from passing."""
+    at = [joint.at for joint in context.structure.joints_of(frame.name)]
+    open_ = [
+        node for name in frame.shape.stick(member.stick).points
+        if (node := solved.nodes[name]).name not in at and len({end.stick for end in node.ends}) > 1
+    ]  # fmt: skip
+    if open_:
+        text = f"not described: those at the {', the '.join(node.name for node in open_)}"
+        asked = [_asked(frame, node) for node in open_]
+        yield Check.refers(ID, member.name, "its joints", CLAUSE, text, ask=asked)
+
+
+def _asked(frame: Frame, node: NodeForces) -> Question:
+    forces = {stick: force for stick, (_, force) in _forces(node).items()}
+    return ask("frame_joint", f"{frame.name}: {node.name}", frame=frame.name, node=node.name, forces=forces)
 
 
 def _forces(node: NodeForces) -> dict[str, tuple[str, float]]:

@@ -31,7 +31,7 @@ from ..core.wood.group_cut import GroupCut
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.wood.wood_doubts import wood_evidence_checks
 from .feet import feet_checks
-from .joined import cuts_of, described, joint_results
+from .joined import cuts_of, described, joint_results, of_member
 from .loads import frame_loads, member_loads
 from .member import MadeOf, made_of, member_checks
 from .net import net_checks
@@ -168,6 +168,7 @@ class _Framed:
             return [
                 *member_checks(made, solved.members[member.stick], solved.combinations, in_plane, leans=leans),
                 *net_checks(made, solved, cuts),
+                *of_member(member, self.frame, solved, self.context),
                 *member_loads(self.frame, member, self.context),
                 *wood_evidence_checks(member.name, of.doubts),
             ]

@@ -103,13 +103,16 @@ def _forces(board: Board, bar: FrameBar, start: Point, end: Point, system: Any, 
     wide, rise = end[0] - start[0], start[1] - end[1]
     if abs(wide) < 0.3 * abs(rise):
         middle = 0.5 * (start[0] + end[0])
-        anchor = "end" if middle > 0.52 * WIDTH else "start"
-        x, y = middle + (9 if anchor == "start" else -9), start[1] - (0.38 if outer else 0.62) * rise
+        inside = "start" if middle < 0.52 * WIDTH else "end"
+        central = abs(middle - 0.5 * WIDTH) < 0.02 * WIDTH
+        anchor = inside if outer or central else ("end" if inside == "start" else "start")
+        x = middle + (9 if anchor == "start" else -9)
+        y = start[1] - (0.62 if central else 0.38 if outer else 0.3) * rise
     elif abs(rise) < 0.05 * wide:
         x, y, anchor = start[0] + (0.26 if outer else 0.5) * wide, start[1] + 20, "middle"
     else:
         low = 0.3 if outer == (rise > 0) else 0.7
-        t = low if outer else 0.5
+        t = low if outer else 0.5 if wide < 0.4 * WIDTH else 0.35 if rise > 0 else 0.65
         x, y = start[0] + t * wide, start[1] - t * rise
         up = outer
         anchor = "end" if (rise > 0) == up else "start"

@@ -6,13 +6,14 @@ import re
 from collections.abc import Sequence
 from textwrap import wrap
 
-from ...checks.core.pictures import CutMark, PostPicture, RafterPicture
+from ...checks.core.pictures import CutMark, FramePicture, PostPicture, RafterPicture
 from ...checks.core.result import Figure, PieceResult
 from ...errors import BeamcheckError
 from ...model.beams import Beam
 from ...model.brackets import Bracket
 from ...units import show
 from ..figures.anchor import hole_figure
+from ..figures.frame import frame_figure
 from ..figures.post import post_figure
 from ..figures.rafter import rafter_figure
 from ..figures.svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width
@@ -41,6 +42,10 @@ def piece_drawing(piece: PieceResult, given: object, units: str, key: str) -> tu
     for picture in piece.pictures:
         if isinstance(picture, PostPicture):
             return post_figure(picture, piece.name, units, key), "To scale. Heights run from the foot."
+        if isinstance(picture, FramePicture):
+            return frame_figure(
+                picture, piece.name, units, key
+            ), "To scale. Lengths run between the points, not the ends."
         if isinstance(picture, RafterPicture):
             return rafter_figure(picture, piece.name, units, key), "To scale. Cuts as in the sizes below."
     if piece.figure is not None and piece.figure.length > 0.0:
