@@ -42,12 +42,15 @@ def solve_field(
     voids: Sequence[Void] = (),
     density: float = 0.0,
     before: Field | None = None,
+    like: Field | None = None,
     triangles: bool = False,
 ) -> Field:
     """Solve one mesh with `across` cells from wall and top to the soffit.
 
     density : own weight (lbf/in3). triangles : do without the mapped mesh; else only where it folds.
-    before : a field of the same bracket; its contact with the wall is where to begin.
+    before : a field of the same bracket on a coarser mesh; its contact with the wall is where to begin.
+    like : a field with the same bracket, places of rows and loads and as many cells, but other wood or stiffness: its
+    mesh is taken, and its contact is where to begin.
 
     Raises
     ------
@@ -60,11 +63,13 @@ def solve_field(
     wall_stops, top_stops = _stops(outline, backing, presses, voids)
     # stress is steep where the wall's pressure ends
     fine = [y for y in before.contact[:2] if 0.0 < y < outline.H] if before is not None and before.contact[2] else []
-    mesh = None if voids or triangles else mapped(outline, thickness, across, wall_stops, top_stops, fine)
+    mesh = like.mesh if like is not None else None
+    if mesh is None and not voids and not triangles:
+        mesh = mapped(outline, thickness, across, wall_stops, top_stops, fine)
     if mesh is None:
         mesh = filled(outline, thickness, across, wall_stops, top_stops, voids, fine)
     loads, weights = _forces(mesh, presses, density)
-    solution = solve(mesh, elastic, backing, loads, weights, _guess(backing, before))
+    solution = solve(mesh, elastic, backing, loads, weights, _guess(backing, before or like))
     return Field(outline, solution, backing, tuple(presses), _zones(outline, backing, presses, voids), across)
 
 

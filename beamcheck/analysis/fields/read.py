@@ -26,6 +26,7 @@ PeakName = Literal[
 EDGE_PEAKS: tuple[PeakName, ...] = ("top tension", "soffit tension", "soffit compression", "wall tension")
 DENSE = 801  # places along an edge that peaks are read at
 SIDE = np.array([0.5 - np.sqrt(1.0 / 12.0), 0.5 + np.sqrt(1.0 / 12.0)])  # where the stretch of a side is best
+NEAREST = 12  # triangles by their centers, before all are tried
 SIDE_SHAPE = np.stack([(1 - SIDE) * (1 - 2 * SIDE), 4 * SIDE * (1 - SIDE), SIDE * (2 * SIDE - 1)], axis=-1)
 SIDE_SLOPE = np.stack([4 * SIDE - 3, 4 - 8 * SIDE, 4 * SIDE - 1], axis=-1)
 
@@ -354,17 +355,32 @@ def nodal_stress(solution: Solution, axes: Grain | None = None) -> tuple[Array, 
 
 def _locate(places: Array, triangles: Index, wanted: Array) -> tuple[Index, Array]:
     """Which triangle holds each wanted place (-1: none) and the (n, 3) weights of its corners there."""
+    from scipy.spatial import cKDTree
+
     a, b, c = (places[triangles[:, i]] for i in range(3))
+    _, near = cKDTree((a + b + c) / 3.0).query(wanted, k=min(NEAREST, len(a)))
+    near = np.asarray(near).reshape(len(wanted), -1)
+    best, weight, least = _among(a[near], b[near], c[near], wanted)
+    found = near[np.arange(len(wanted)), best]
+    far = np.flatnonzero(least < 0.0)  # slender triangles have far centers: there all are tried
+    if len(far):
+        best, weight[far], least[far] = _among(a[None], b[None], c[None], wanted[far])
+        found[far] = best
+    return np.where(least > -0.02, found, -1), weight
+
+
+def _among(a: Array, b: Array, c: Array, wanted: Array) -> tuple[Index, Array, Array]:
+    """Of triangles (n or 1, k, 2) the one that holds each place best, its weights, and the least of those."""
     u, v = b - a, c - a
-    det = u[:, 0] * v[:, 1] - u[:, 1] * v[:, 0]
+    det = u[..., 0] * v[..., 1] - u[..., 1] * v[..., 0]
     ok = np.abs(det) > 1e-300
     det = np.where(ok, det, 1.0)
-    w = wanted[:, None, :] - a[None]
-    second = (w[..., 0] * v[:, 1] - w[..., 1] * v[:, 0]) / det
-    third = (u[:, 0] * w[..., 1] - u[:, 1] * w[..., 0]) / det
+    w = wanted[:, None, :] - a
+    second = (w[..., 0] * v[..., 1] - w[..., 1] * v[..., 0]) / det
+    third = (u[..., 0] * w[..., 1] - u[..., 1] * w[..., 0]) / det
     least = np.where(ok, np.minimum(np.minimum(second, third), 1.0 - second - third), -np.inf)
     best = np.argmax(least, axis=1)
     row = np.arange(len(wanted))
     second, third = second[row, best], third[row, best]
     weight = np.stack([1.0 - second - third, second, third], axis=-1)
-    return np.where(least[row, best] > -0.02, best, -1), weight
+    return best, weight, least[row, best]

@@ -77,9 +77,15 @@ class FieldRuns:
         key = variant, combination
         if key not in self.fields:
             model, one = self.model, self.model.variants[variant]
+            presses = self.presses(combination)
+            places = [(press.x0, press.x1) for press in presses]
+            like = next(
+                (field for field in reversed(self.fields.values())
+                 if [(press.x0, press.x1) for press in field.presses] == places), None,
+            )  # fmt: skip
             self.fields[key] = solve_field(
-                model.outline, model.shape.thickness, one.elastic, one.backing, self.presses(combination),
-                across=COARSE, voids=model.voids,
+                model.outline, model.shape.thickness, one.elastic, one.backing, presses,
+                across=COARSE, voids=model.voids, like=like,
             )  # fmt: skip
         return self.fields[key]
 

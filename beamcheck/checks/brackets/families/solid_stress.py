@@ -12,6 +12,7 @@ from ....errors import BeamcheckError
 from ....formulas.wood import off_axis as oa
 from ....formulas.wood.bearing import bearing_at_angle
 from ....units import show
+from ....values.found import Found
 from ....values.judgment import judgment
 from ...anchors.fastener import dowel_of
 from ...core.result import Check
@@ -27,7 +28,7 @@ if TYPE_CHECKING:
 Array = np.ndarray
 Where = tuple[int, int]  # variant and combination
 FIELD = "plane stress field analysis"
-CLEAR = (0.85, 1.15)  # of a limit: coarse figures move by some per cent, so only between these they are refined
+OVER = 1.25  # of a limit: a coarse figure above it fails on any mesh (coarse ones were at most 1.21 of fine ones)
 
 
 class Governing:
@@ -64,18 +65,26 @@ class Governing:
         return self.most[what][1]
 
     def field(self, what: str = "together") -> Field:
-        """The field that governs: refined unless a coarse figure is clear of its limit.
-
-        The one for all stresses together is refined whenever it may pass: a pass rests on figures that stand still.
-        """
+        """The field that governs: refined where a coarse figure with its bound of error does not settle it."""
         where = self.where(what)
         if where in self._refined:
             return self._refined[where]
         coarse = self.most[what][0] * self.loss
-        if what != "across" and (CLEAR[0] <= coarse or what == "together") and coarse <= CLEAR[1]:
+        if what != "across" and coarse * error_bound("coarse").value > 1.0 and coarse <= OVER:
             self._refined[where] = self.runs.refined(*where)
             return self._refined[where]
         return self.runs.coarse(*where)
+
+    def bound(self, what: str) -> Found[float]:
+        """What a finer mesh makes of a figure at most, over the figure: measured, not what the last mesh moved it by.
+
+        A figure that fails already is shown as it is.
+        """
+        if self.most[what][0] * self.loss > OVER:
+            return error_bound("coarse")._replace(value=1.0, reason="above its limit on any mesh")
+        refined = self.where(what) in self._refined
+        return error_bound("refined, in the wood" if refined and what == "together" else
+                           "refined, at an edge" if refined else "coarse")  # fmt: skip
 
     def fields(self) -> list[Field]:
         """All that were solved, refined ones first."""
@@ -95,6 +104,11 @@ def stress_checks(governing: Governing) -> Iterator[Check]:
                 yield _edge_check(governing, edge, sign)
 
 
+def error_bound(of: str) -> Found[float]:
+    """Largest of a figure on a mesh of 40 cells over the same on the mesh that is used."""
+    return judgment(f"error of a stress field, {of}")
+
+
 def _case(governing: Governing, what: str) -> str:
     return governing.runs.loads.combinations[governing.where(what)[1]].name
 
@@ -102,8 +116,11 @@ def _case(governing: Governing, what: str) -> str:
 def _together(governing: Governing) -> Check:
     pad = Pad()
     F = governing.strengths(governing.where()[1], pad)
-    _, (s_par, s_perp, tau), place = _index(governing.field(), F, governing.loss)
-    note = "field analysis, holes deducted"
+    field = governing.field()
+    bound = governing.bound("together")
+    _, (s_par, s_perp, tau), place = _index(field, F, governing.loss * bound.value)
+    pad.take("k_mesh", bound.value, note=bound.reason, source=bound.source)
+    note = "field analysis, holes deducted, times k_mesh"
     values = {
         "s_par": pad.take("s_par", s_par, "psi", clause=FIELD, note=note),
         "s_perp": pad.take("s_perp", s_perp, "psi", clause=FIELD, note=note),
@@ -143,12 +160,17 @@ def _edge_check(governing: Governing, edge: Edge, sign: float) -> Check:
     key = f"{edge} {sign:g}"
     what = f"{'tension' if sign > 0.0 else 'compression'} along the {EDGE_WORDS[edge]}"
     F = governing.strengths(governing.where(key)[1])
-    found = _on_edge(governing.field(key), edge, sign, F, governing.loss)
+    field = governing.field(key)
+    bound = governing.bound(key)
+    found = _on_edge(field, edge, sign, F, governing.loss * bound.value)
     if found is None:  # on the finer mesh next to nothing is left of it
         return Check.keeps_rule("bracket.edge_stress", governing.runs.name, what, FIELD, "next to no stress")
     _, stress, angle, place = found
     pad, clause = Pad(), "NDS 2018 3.8.1" if sign > 0.0 else "NDS 2018 3.10.3, App. J"
-    demand = float(pad.take("sigma_t", stress, "psi", clause=FIELD, note="along the edge, holes deducted"))
+    pad.take("k_mesh", bound.value, note=bound.reason, source=bound.source)
+    demand = float(
+        pad.take("sigma_t", stress, "psi", clause=FIELD, note="along the edge, holes deducted, times k_mesh")
+    )
     phi = pad.take("phi", angle, "deg", note="between edge and grain")
     if sign > 0.0:
         value = pad.take("F_t_prime", F["F_t"], "psi", note="the grain runs along the edge")
