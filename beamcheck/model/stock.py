@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Field, StringConstraints
+from pydantic import BeforeValidator, Field, StringConstraints, model_validator
 
 from ..errors import BeamcheckError
+from ..units import read
 from ..values.lumber import read_size
 from .conditions.survey import Survey, too_large
 from .fields.base import Answer, Insisting, Name, Piece, Words
 from .fields.places import Fault
 from .fields.quantities import Density, Moisture, Stress, Temperature
 from .made.report import MakersReport
+from .made.shapes import SteelShape
 
 Evidence = Literal["stamp", "certificate", "engineer", "assumed"]
 LARGEST_SHARE = 0.55  # E_min of E: 0.51 for machine-stress-rated lumber, COV 0.11 (NDS 2018 Appendix D, memory)
@@ -54,14 +56,30 @@ class GivenValues(Piece):
             yield ("E_min",), f"{text} (NDS 2018 Appendix D); here it is {self.E_min / self.E:.2f} of E"
 
 
+def steel_says(shape: Any) -> dict[str, str]:
+    """The size that the name or the measures of a shape give, as text; nothing where they cannot be read."""
+    given = shape if isinstance(shape, Mapping) else getattr(shape, "__dict__", {})
+    try:
+        if isinstance(name := given.get("shape"), str):
+            from ..values.hardware.sections import w_shape
+
+            found = w_shape(name)
+            return {"size": f"{found.b_f:g} in x {found.d:g} in"}
+        broad, deep = (read(given[field], "length") for field in ("flange_width", "depth"))
+    except (BeamcheckError, KeyError, TypeError):
+        return {"size": "1.5 in x 1.5 in"}  # what is wrong with the shape is told beside it
+    return {"size": f"{broad} in x {deep} in"}
+
+
 class Stock(Insisting):
     """A kind of stick: what the wood is and how that is known."""
 
     name: Name = Field(description="what this kind of stick is called in the job", examples=["old beam"])
-    made: Literal["sawn", "glulam", "composite"] = Field(
+    made: Literal["sawn", "glulam", "composite", "steel"] = Field(
         default="sawn",
-        description="sawn; glulam: glued laminated, its layup as grade; composite: LVL, PSL or LSL by its report",
+        description="sawn; glulam: glued laminated, layup as grade; composite: LVL, PSL or LSL by its report; steel",
     )
+    steel: SteelShape | None = Field(default=None, description="the shape of a steel beam; its grade is the stock's")
     report: MakersReport | None = Field(default=None, description="the maker's report of composite lumber")
     species: Annotated[Name, _plain_word("unknown")] = Field(
         description='a species of the tables, or "unknown"', examples=["Eastern White Pine"]
@@ -116,6 +134,14 @@ class Stock(Insisting):
         found += [] if self.measured_moisture is None else [self.measured_moisture]
         return max(found, default=None)
 
+    @model_validator(mode="before")
+    @classmethod
+    def _steel_says_the_rest(cls, data: Any) -> Any:
+        """Of steel its shape gives the size; it has no species and no moisture."""
+        if not isinstance(data, Mapping) or data.get("made") != "steel":
+            return data
+        return {**steel_says(data.get("steel")), "species": "steel", "moisture": "dry", **data}
+
     def faults(self) -> Iterator[Fault]:
         """A grade says who vouches for it."""
         yield from self._of_the_survey()
@@ -141,6 +167,10 @@ class Stock(Insisting):
             yield ("grade_from",), f'{text} (allowed are "stamp", "certificate", "engineer" and "assumed")'
 
     def _of_its_make(self) -> Iterator[Fault]:
+        if self.steel is not None and self.made != "steel":
+            yield ("steel",), 'a shape is for steel: write made = "steel", or leave it out'
+        if self.made == "steel" and self.steel is None:
+            yield ("steel",), 'missing: the shape, for example steel = { shape = "W8x18" }'
         if self.made == "sawn":
             if self.report is not None:
                 yield (
@@ -154,8 +184,8 @@ class Stock(Insisting):
         if self.made == "composite" and self.report is None:
             text = "missing: of composite lumber only the report of its maker has values"
             yield ("report",), f'{text}; for example report = {{ number = "...", edition = "...", F_b = "2600 psi" }}'
-        if self.made == "glulam" and self.report is not None:
-            yield ("report",), "glued laminated timber goes by its layup (grade): leave the report out"
+        if self.made in ("glulam", "steel") and self.report is not None:
+            yield ("report",), "a maker's report is for composite lumber: leave it out"
 
     def _of_the_survey(self) -> Iterator[Fault]:
         if self.survey is None:

@@ -29,6 +29,37 @@ C = "((T_air - 32)*5/9)"
 DEEP = "Max(0, 1 - Max(0, d_k - Rational(1, 24))/sqrt(12*h + 6))"
 
 EQUATIONS = {
+    # rolled steel, from its plates
+    "shape_area": "b_f*d - (b_f - t_web)*(d - 2*t_f)",
+    "shape_inertia": "2*(b_f*t_f**3/12 + b_f*t_f*((d - t_f)/2)**2) + t_web*(d - 2*t_f)**3/12",
+    "shape_inertia_weak": "2*t_f*b_f**3/12 + (d - 2*t_f)*t_web**3/12",
+    "shape_modulus": "I_x/(d/2)",
+    "shape_plastic_modulus": "2*(b_f*t_f*(d - t_f)/2 + t_web*(d/2 - t_f)*(d/2 - t_f)/2)",
+    "shape_torsion": "2*b_f*t_f**3/3 + (d - t_f)*t_web**3/3",
+    "weak_radius": "(I_y/A)**Rational(1, 2)",
+    "torsion_radius": "(I_y*h_o/(2*S_x))**Rational(1, 2)",
+    "plastic_length": "Rational(44, 25)*r_y*sqrt(E_steel/F_y)",
+    "elastic_length": (
+        "Rational(195, 100)*r_ts*E_steel*10/(7*F_y)*sqrt(J/(S_x*h_o)"
+        " + sqrt((J/(S_x*h_o))**2 + Rational(676, 100)*(7*F_y/(10*E_steel))**2))"
+    ),
+    "lateral_buckling_stress": ("PI**2*E_steel/(L_b/r_ts)**2*sqrt(1 + Rational(78, 1000)*J/(S_x*h_o)*(L_b/r_ts)**2)"),
+    "shape_bending": (
+        "Piecewise((F_y*Z_x, L_b <= L_p), (F_y*Z_x - (F_y*Z_x - Rational(7, 10)*F_y*S_x)*(L_b - L_p)/(L_rs - L_p),"
+        " L_b <= L_rs), (Min(F_y*Z_x, F_cr*S_x), True))*100/167"
+    ),
+    "web_shear": "Rational(60, 167)*F_y*d*t_web",
+    "web_yielding": "F_y*t_web*(Rational(5, 2)*k_des + l_b)*2/3",
+    "web_crippling": (
+        "Rational(1, 5)*t_web**2*sqrt(E_steel*F_y*t_f/t_web)*Piecewise((1 + 3*(l_b/d)*(t_web/t_f)**Rational(3, 2),"
+        " l_b/d <= Rational(1, 5)), (1 + (4*l_b/d - Rational(1, 5))*(t_web/t_f)**Rational(3, 2), True))"
+    ),
+    "web_sidesway": "C_sway*t_web**3*t_f/h_web**2*Rational(40, 176)*slender_web**3",
+    "web_over_flange": "h_web*b_f/(t_web*L_b)",
+    "flange_over_seat": "n_out*sqrt(2*Rational(167, 100)*p_seat/F_y)",
+    "half_flange_over_thickness": "b_f/t_f/2",
+    "compact_flange_limit": "Rational(38, 100)*sqrt(E_steel/F_y)",
+    "stocky_web_limit": "Rational(11, 10)*sqrt(Rational(534, 100)*E_steel/F_y)",
     # glued and composite wood
     "volume_factor": "Min(1, (21*12*12*Rational(41, 8)/(L*d*b))**(1/x_V))",
     "depth_factor": "d_0**m_V/d**m_V",
@@ -276,6 +307,7 @@ def test_the_function_takes_symbols(name: str) -> None:
 def test_every_formula_of_these_files_has_its_equation_here() -> None:
     files = (
         "engineered.glued",
+        "steel.rolled",
         "wood.adjustment",
         "wood.bearing",
         "wood.bending",

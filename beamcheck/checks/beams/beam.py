@@ -66,6 +66,8 @@ def check_beam(
 
 def beam_checks(run: BeamRun, context: Context) -> list[Check]:
     """Every check of a beam of known wood."""
+    if run.wood.made == "steel":
+        return _of_steel(run, context)
     found = [*_of_the_span(run, context)]
     if any(check.verdict == "fails" for check in found) and (shorter := _by_the_code_span(run, context)):
         found = [_beside(check, shorter) for check in found]
@@ -101,6 +103,21 @@ def _cuts(run: BeamRun, context: Context, spans: Sequence[Stretch], seats: Seque
 
         stock = context.stock(run.beam.stock)
         yield from cuts_by_make(run.beam, stock, run.regions, run.section, spans, seats, pulled)
+
+
+def _of_steel(run: BeamRun, context: Context) -> list[Check]:
+    """Every check of a steel beam."""
+    from .made.steel import steel_checks
+
+    beam, solved = run.beam, run.solved
+    return [
+        *steel_checks(run, context),
+        *load_doubts(beam, solved.cases, solved.loads, run.section, context.structure.site),
+        *weather_checks(beam, context.stock(beam.stock)),
+        *row_checks(beam, context),
+        *own_row_checks(beam, context),
+        *_own_weight(run),
+    ]
 
 
 def _of_its_make(run: BeamRun, context: Context) -> Iterator[Check]:

@@ -28,6 +28,7 @@ from .rows import placed_rows
 from .seats import Seat, seats_of
 
 SHEAR_PART = 5.0 / 6.0  # of a rectangle's area works in shear deflection (Timoshenko); 0.9 of a circle's
+STEEL_SHEARS = 2.6  # E/G of steel, 2 (1 + 0.3)
 KINDS_OF_HOLD = {"rests": "roller", "hung": "roller", "fixed": "fixed"}
 LOOKED_AT = 61  # places along a span where it is looked at which edge is pressed; what lies between two counts too
 PRESSES = 1.0  # lb-in: a moment below this presses on no edge; rounding
@@ -47,6 +48,7 @@ class BeamRun:
     regions: list[Region]
     E: float
     soft: Callable[[], SolvedBeam]  # solves the beam once more, see `with_shear`
+    GA: float = 0.0  # stiffness in shear per area of the section, psi
 
     @cached_property
     def with_shear(self) -> SolvedBeam:
@@ -108,11 +110,13 @@ def solved_run(beam: Beam, wood: WoodMaterial, context: Context, at: Sequence[fl
     pad, size = SilentPad(), read_size(context.stock(beam.stock).size)
     section, length = section_of(size, beam.laid, beam.plies), beam_length(beam)
     if wood.made != "sawn":
-        section = replace(section, sawn=False)
+        section = _made_section(context.stock(beam.stock), section)
     d, area, inertia = float(section.d), float(section.area(pad)), float(section.inertia(pad))
     E = float(modulus_prime(pad, wood))
     E_sf = E if wood.shear_free else float(pad(shear_free_modulus, E=E))
     GA = float(pad(shear_modulus_from_E, E=E)) * (0.9 if section.round else SHEAR_PART)
+    if wood.made == "steel":
+        GA = E / STEEL_SHEARS * section.shear_area / area  # type: ignore[attr-defined]
     loads = loads_on(beam, wood, area, context.transfers)
     seats = seats_of(beam.supports, length, at)
     spans = spans_of(length, [seat.x for seat in seats])
@@ -149,7 +153,16 @@ def solved_run(beam: Beam, wood: WoodMaterial, context: Context, at: Sequence[fl
 
     solved = solve(E_sf, E / E_sf)
     checked = tuple(_span(span, span in overhangs, solved, seats) for span in spans if span not in stubs)
-    return BeamRun(beam, size, section, wood, solved, checked, seats, cuts, E, lambda: solve(E))
+    return BeamRun(beam, size, section, wood, solved, checked, seats, cuts, E, lambda: solve(E), GA)
+
+
+def _made_section(stock: Stock, section: Section) -> Section:
+    """The section of what is not sawn."""
+    if stock.made != "steel":
+        return replace(section, sawn=False)
+    from ..core.wood.steel_section import rolled_section
+
+    return rolled_section(stock)
 
 
 def _cuts(beam: Beam, stock: Stock) -> list[Cut | Lost]:

@@ -63,10 +63,11 @@ def load_checks(
         yield from _fastened(beam, solved, wood, section, [load for load in aside if load.what == what])
     for load in solved.loads:
         if load.applied == "unknown" and not load.is_point:
-            yield _unsaid(beam, load)
+            yield unsaid_entry(beam, load)
 
 
-def _unsaid(beam: Beam, load: Applied) -> Check:
+def unsaid_entry(beam: Beam, load: Applied) -> Check:
+    """How a load comes on is not said."""
     id, what = "beam.load_entry", f"how {_name(load)} comes on"
     if load.entry is None:
         text = f"how each of {_name(load)} sits on this beam, and what seat it needs, is not checked"

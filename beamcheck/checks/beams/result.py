@@ -47,6 +47,10 @@ SAG = (
     "Deflection is the larger of two ways: the tabulated E with bending alone, and 1.03 E with shear deflection beside "
     "it, G = E/16 (NDS 2018 Appendix F; common practice). The first governs slender pieces, the second deep short ones."
 )
+STEEL_SAG = (
+    "Deflection holds that of the web in shear, and all of the dead load once. Whatever is said to hold the top edge "
+    "of steel must be fastened to the flange, for example to a bolted nailer (common practice, no source)."
+)
 BENDING_ONLY = "Forces of a piece on more than two supports are the worst with shear deflection and without it."
 MOVING = (
     "{name} stands on beams that come down: it is solved on supports that stand still, and on supports that give with "
@@ -62,7 +66,7 @@ def beam_result(beam: Beam, context: Context) -> tuple[PieceResult, Reactions]:
     draft.inputs = [*stock_inputs(stock), *stick_inputs(beam), *beam_inputs(beam)]
     draft.assumptions = [
         SEATS,
-        SAG,
+        STEEL_SAG if stock.made == "steel" else SAG,
         *GENERAL,
         *row_words(beam, context.transfers),
         *light_trim_words(beam.name, context),

@@ -129,10 +129,12 @@ def _across_the_load(under: AnyPiece, context: Context) -> WoodMaterial | float 
         )  # fmt: skip
     if isinstance(under, Bracket):
         return None if isinstance(under.shape, SteelCore) else bracket_wood(under, context)
-    return _wood_of(under.name, under.stock, context, under.laid) if isinstance(under, Beam) else None
+    if not isinstance(under, Beam) or context.stock(under.stock).made == "steel":
+        return None  # web and flange of steel are checked as its own
+    return _made_of(under.name, under.stock, context, under.laid)
 
 
-def _wood_of(name: str, stock: str, context: Context, laid: str = "on edge") -> WoodMaterial | tuple[str, Question]:
+def _made_of(name: str, stock: str, context: Context, laid: str = "on edge") -> WoodMaterial | tuple[str, Question]:
     found = context.stock(stock)
     if is_unknown(found):
         return f"the wood of {name} is not known", ask_grade(found)
@@ -147,7 +149,10 @@ def bracket_wood(under: Bracket, context: Context) -> WoodMaterial | tuple[str, 
     if under.stock is None:
         question = ask("bracket_stock", under.name, f"bracket.{under.name}.stock")
         return f"what {under.name} is made of where it is pressed is not said", question
-    return _wood_of(under.name, under.stock, context)
+    if context.stock(under.stock).made == "steel":
+        question = ask("bracket_stock", under.name, f"bracket.{under.name}.stock")
+        return f"{under.name} is entered as a stick of steel", question
+    return _made_of(under.name, under.stock, context)
 
 
 def least_seat_length(under: AnyPiece | None = None) -> Found[float]:

@@ -25,7 +25,10 @@ Rows = list[tuple[str, str]]
 
 def wood_words(stock: Stock) -> str:
     """'6x12 dressed Douglas Fir-Larch No.1'; glued or composite wood says so."""
-    made = {"sawn": "", "glulam": "glulam, ", "composite": ""}[stock.made]
+    if stock.made == "steel":
+        shape = stock.steel.shape if stock.steel is not None else None
+        return f"steel {shape or stock.size} of {stock.grade}"
+    made = "glulam, " if stock.made == "glulam" else ""
     return f"{stock.size} {made}{stock.species} {stock.grade}"
 
 
@@ -45,6 +48,8 @@ def stock_inputs(stock: Stock) -> Rows:
         ("grade comes from", stock.grade_from or "not said"), ("evidence", stock.evidence or "none given"),
         ("moisture", stock.moisture + metered), ("treatment", ", ".join(filter(None, treatment)) or "none"),
     ]  # fmt: skip
+    if stock.made == "steel":
+        rows = [row for row in rows if row[0] not in ("species", "moisture", "treatment")]
     if stock.values is not None:
         rows.append(("design values", f"given: {stock.values.source}"))
     return [*rows, *_meant_rows(stock)]
@@ -54,7 +59,7 @@ def _made_rows(stock: Stock) -> Rows:
     """What is not sawn says what it is, and of which report all that is taken from it."""
     if stock.made == "sawn":
         return []
-    rows = [("made", "glued laminated timber" if stock.made == "glulam" else "structural composite lumber")]
+    rows = [("made", {"glulam": "glued laminated timber", "steel": "steel"}.get(stock.made, "composite lumber"))]
     if (report := stock.report) is None:
         return rows
     values = [f"{name} {show(value, 'stress')}" for name in ("F_b", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_min")
@@ -318,7 +323,7 @@ def _named(name: str, stocks: dict[str, Stock]) -> str:
         words = (
             f"{stock.size}, wood that nobody has graded" if stock.values is None else f"{stock.size}, values by letter"
         )
-    return f"{words}, {stock.moisture}"
+    return words if stock.made == "steel" else f"{words}, {stock.moisture}"
 
 
 def _seat(bearing: float | None) -> str:

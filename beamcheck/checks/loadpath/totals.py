@@ -18,7 +18,6 @@ from ...analysis.beams.solved_beam import BeamSupport, solve_beam
 from ...analysis.frames.beam_frame import Section as Stretched
 from ...calc.pad import SilentPad
 from ...errors import BeamcheckError
-from ...formulas.wood.deflection import shear_modulus_from_E
 from ...model.beams import Beam, beam_length
 from ...model.existing import Existing
 from ...model.frames.frame import Frame, FrameStick
@@ -27,7 +26,7 @@ from ...model.posts import Post
 from ...model.roofs import Rafter, Tie, slope_length
 from ...model.stock import Stock
 from ...values.loads import asd_combinations
-from ..beams.beam import SHEAR_PART, BeamRun, section_of
+from ..beams.beam import BeamRun, section_of
 from ..beams.cuts import has_net_section, net_section
 from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions
@@ -230,8 +229,7 @@ def _shares(run: BeamRun, loads: Sequence[Applied]) -> list[float]:
         x1, x2 = (held.x for held in supports)
         far = (sum(map(_moment, loads)) - x1 * total) / (x2 - x1)
         return [total - far, far]
-    pad, section = SilentPad(), run.section
-    GA = float(pad(shear_modulus_from_E, E=run.E)) * (0.9 if section.round else SHEAR_PART)
+    pad, section, GA = SilentPad(), run.section, run.GA
     weaker = [
         Stretched(region.start, region.end, run.E * float(net.I), GA * float(net.A))
         for region in run.regions if has_net_section(section, region.cut) and region.end - region.start > SLIVER

@@ -51,7 +51,10 @@ def of_the_wood(entry: Entry) -> Iterator[Fault]:
 
 
 def _engineered(entry: Entry, made: str, species: str | None, grade: str | None, size: Size | None) -> Iterator[Fault]:
-    """A layup of the table with the wood of its outer laminations; a size as measured."""
+    """A layup of the table with the wood of its outer laminations; a size as measured; a shape and grade of steel."""
+    if made == "steel":
+        yield from _steel(entry, grade)
+        return
     from ...values.engineered import layup
 
     if size is not None and size.surface != "measured":
@@ -71,6 +74,20 @@ def _engineered(entry: Entry, made: str, species: str | None, grade: str | None,
             yield (*entry.path, "species"), f"the outer laminations of {found.name} are {found.outer}, not {species}"
     except BeamcheckError as error:
         yield (*entry.path, "species"), str(error)
+
+
+def _steel(entry: Entry, grade: str | None) -> Iterator[Fault]:
+    from ...values.hardware.sections import w_shape
+    from ...values.hardware.steels import steel
+
+    shape = fields(entry.data.get("steel")).get("shape")
+    for path, name, find in (("grade",), grade, steel), (("steel", "shape"), shape, w_shape):
+        if not is_name(name):
+            continue
+        try:
+            find(name)
+        except BeamcheckError as error:
+            yield (*entry.path, *path), str(error)
 
 
 def _known_species(path: Path, name: Any) -> Iterator[Fault]:
@@ -95,10 +112,24 @@ def _weight(entry: Entry, species: str | None) -> Iterator[Fault]:
     yield (*entry.path, "values"), "the weight of this wood is not known: give G in the values, or density in the stock"
 
 
+def _steel_beam(path: Path, beam: Beam) -> Iterator[Fault]:
+    """A steel beam is one shape on edge, and groups of fasteners are for wood."""
+    if beam.plies > 1:
+        yield (*path, "plies"), "a steel beam is one shape: describe each as a beam of its own"
+    if beam.laid == "flat":
+        yield (*path, "laid"), "a steel beam laid flat is not run here: leave laid out"
+    for i, support in enumerate(beam.supports):
+        if support.held_by is not None:
+            text = "an [[anchor]] group holds wood: say in tied_down what a steel beam is bolted to"
+            yield (*path, "supports", i, "held_by"), text
+
+
 def of_sizes(path: Path, piece: Piece, stocks: Mapping[str, Entry], things: Mapping[str, Entry]) -> Iterator[Fault]:
     if isinstance(piece, (Stick, Post)):
         yield from _cuts(path, piece.cuts, size_of(stocks.get(piece.stock)), flat=getattr(piece, "laid", "") == "flat")
     if isinstance(piece, Beam):
+        if (stock := stocks.get(piece.stock)) is not None and stock.text("made") == "steel":
+            yield from _steel_beam(path, piece)
         for i, support in enumerate(piece.supports):
             row = support.lands_from is not None
             at = (*path, "supports", i)

@@ -44,7 +44,8 @@ LABELS: Mapping[str, Mapping[str, str]] = {
         "moisture": "moisture",
         "candidates": "woods it may be",
         "values": "design values by letter",
-        "made": "sawn, glued or composite",
+        "made": "sawn, glued, composite or steel",
+        "steel": "shape of the steel beam",
         "report": "the maker's report",
     },
     "Beam": {

@@ -162,7 +162,7 @@ def _moves(given: Given, job: Job) -> Iterator[str]:
     """How its wood moves, and what the parts on it need."""
     named = getattr(given, "stock", None)
     stock = next((one for one in job.stock if one.name == named), None)
-    if stock is not None:
+    if stock is not None and stock.made != "steel":
         yield movement_line(stock, job.job.air)
     for part in job.movement:
         if part.on == getattr(given, "name", None):
@@ -245,6 +245,8 @@ def _do_nots(piece: PieceResult, given: Given, job: Job, *, stop: bool) -> Itera
         yield f"Do not cut, notch or drill it anywhere but as shown here{known}."
         yield (
             "Do not use other wood: species, grade, size and moisture are as listed."
+            if piece.kind != "trim" and dict(piece.inputs).get("made") != "steel"
+            else "Do not use another shape or grade than is listed."
             if piece.kind != "trim"
             else ("Do not make it heavier than the job says.")
         )
@@ -276,6 +278,8 @@ def _ticks(piece: PieceResult, given: Given) -> Iterator[str]:
         return
     if size := inputs.get("size counted"):
         yield f"Measured in three places: nowhere less than {size}."
+    if inputs.get("made") == "steel":
+        yield f"Mark or certificate seen and photographed: steel {inputs.get('grade', '')}."
     if inputs.get("species"):
         grade = " ".join(filter(None, (inputs["species"], inputs.get("grade", ""))))
         yield f"Stamp or certificate seen and photographed: {grade}."

@@ -118,6 +118,10 @@ def rows_to_screen(stock: Stock) -> list[DesignValues]:
 
 def reference_values(stock: Stock) -> DesignValues:
     """The design values of a stock whose species and grade are known: the user's letter, or the table row."""
+    if stock.made == "steel":
+        from .steel_section import steel_values
+
+        return steel_values(stock)
     if stock.made != "sawn":
         from .engineered import engineered_values
 
@@ -171,6 +175,10 @@ def wood_of(
     OutOfRange
         If glued or composite wood is asked for anything but a level beam.
     """
+    if stock.made == "steel":
+        from .steel_section import steel_material
+
+        return steel_material(stock, values, laid=laid, level=level)
     if stock.made != "sawn":
         from .engineered import engineered_wood
 
