@@ -14,8 +14,9 @@ import numpy as np
 from .calc.pad import Pad
 from .errors import BeamcheckError, OutOfRange, UnknownName
 from .formulas.connections import bolt_pattern as pattern
-from .formulas.connections import dowel_bearing, lateral, yield_terms
-from .formulas.joints import peg_modes, pegs, steps
+from .formulas.connections import lateral
+from .formulas.joints import steps
+from .formulas.joints.pegged import peg_in_double_shear
 from .formulas.joints.pegs import PEGS
 from .formulas.wood.bearing import bearing_at_angle
 from .single import SingleValue
@@ -66,27 +67,10 @@ def peg_value(
             f"the cheek is {show(l_s, 'length')} and the tenon {show(l_m, 'length')} thick: cheeks thinner than the "
             "tenon split; no value"
         )
-    along = pad(pegs.peg_bearing_parallel, G_p=G_p)
-    across = pad(pegs.peg_bearing_perpendicular, G_p=G_p, G_t=G_t)
-    F_em, F_es = (
-        float(pad(dowel_bearing.dowel_bearing_at_angle, symbol=symbol, F_e_par=along, F_e_perp=across, theta=angle))
-        for symbol, angle in zip(("F_em", "F_es"), angles, strict=True)
+    found = peg_in_double_shear(pad, D=D, G_p=G_p, G_t=G_t, l_m=l_m, l_s=l_s, theta_m=angles[0], theta_s=angles[1])
+    return SingleValue(
+        "lateral value of one peg", float(found.Z), "force", tuple(pad.steps), f"mode {found.mode}; {SCREENING}"
     )
-    F_yb = pad(pegs.peg_bending_yield, G_p=G_p)
-    F_vy = pad(pegs.peg_shear_strength, G_p=G_p, G_t=G_t)
-    K_theta = pad(yield_terms.angle_coefficient, theta=max(angles))
-    R_e = pad(yield_terms.bearing_strength_ratio, F_em=F_em, F_es=F_es)
-    k_3 = pad(peg_modes.peg_hinge_coefficient, R_e=R_e, F_yb=F_yb, D=D, F_em=F_em, l_s=l_s)
-    modes = {
-        "Im": pad(peg_modes.peg_Im, D=D, l_m=l_m, F_em=F_em, K_theta=K_theta),
-        "Is": pad(peg_modes.peg_Is, D=D, l_s=l_s, F_es=F_es, K_theta=K_theta),
-        "IIIs": pad(peg_modes.peg_IIIs, k_3=k_3, D=D, l_s=l_s, F_em=F_em, R_e=R_e, K_theta=K_theta),
-        "IV": pad(peg_modes.peg_IV, D=D, F_em=F_em, F_yb=F_yb, R_e=R_e, K_theta=K_theta),
-        "V": pad(peg_modes.peg_V, D=D, F_vy=F_vy),
-    }
-    Z = pad(peg_modes.peg_value, **{f"Z_{mode}": value for mode, value in modes.items()})
-    mode = min(modes, key=lambda each: float(modes[each]))
-    return SingleValue("lateral value of one peg", float(Z), "force", tuple(pad.steps), f"mode {mode}; {SCREENING}")
 
 
 def _within_what_was_tested(G_p: float, G_t: float, tenon: float) -> None:

@@ -19,7 +19,7 @@ from ..values.loads import asd_combinations
 from ..version import VERSION
 from .core.asking.open_questions import OpenQuestion
 from .core.pictures import Label
-from .core.result import Check, Holding, JobResult, PieceResult, Table, worst
+from .core.result import HOLDING, Check, Holding, JobResult, PieceResult, Table, worst
 from .core.summary import by_gravity
 from .core.understood import understood
 from .core.wood.govern import figures_only
@@ -176,7 +176,7 @@ def settled(
 
 def with_groups(pieces: tuple[PieceResult, ...], run: Run) -> tuple[PieceResult, ...]:
     """The results, in which what holds the ends of a piece counts to the joints of that piece."""
-    verdicts = {piece.name: piece.verdict for piece in pieces if piece.kind == "anchor"}
+    verdicts = {piece.name: piece.verdict for piece in pieces if piece.kind in HOLDING}
     held = {handed.name: dict.fromkeys(group.name for group in handed.anchors) for handed in run.reactions}
     groups = {
         name: tuple(Holding(one, verdicts[one]) for one in by if one in verdicts) for name, by in held.items() if by

@@ -21,7 +21,7 @@ from ..model.roofs import Rafter, Tie
 from ..model.stock import Stock
 from .beams.moving_supports import Sinks, sinks_of
 from .beams.result import beam_result
-from .core.context import AREAS, HEAD, JOINTS_OF, NO_AREAS, Context, Joints, NoJoints, Structure
+from .core.context import AREAS, HEAD, JOINTS, JOINTS_OF, NO_AREAS, Context, Joints, NoJoints, Structure
 from .core.draft import Reactions
 from .core.result import PieceResult
 from .core.watched import Log, Watched
@@ -172,7 +172,8 @@ def _run(job: Job, areas: Areas, memory: Memory | None, sinks: Mapping[str, Sink
     )  # fmt: skip
     structure = Structure(
         {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
-        {anchor.name: anchor for anchor in job.anchor}, heads={HEAD: job.job, AREAS: areas, **_joints_by_frame(job)},
+        {anchor.name: anchor for anchor in job.anchor},
+        heads={HEAD: job.job, AREAS: areas, JOINTS: job.joint, **_joints_by_frame(job)},
         joints=joints_of(job),
     )  # fmt: skip
     if memory is not None:
@@ -200,6 +201,7 @@ def _run(job: Job, areas: Areas, memory: Memory | None, sinks: Mapping[str, Sink
         *(in_its_role(results[piece.name], piece, roles.get(piece.name, ())) for piece in pieces),
         *(results[name] for name in results if name not in by_name),
         *_of_anchors(job, groups),
+        *_of_joints(job, structure, groups),
     )
     if job.movement or job.job.air is not None:
         from .movement.parts import with_movement
@@ -259,6 +261,20 @@ def _of_anchors(job: Job, groups: Mapping[str, list[PieceResult]]) -> Iterator[P
 
     for anchor in job.anchor:
         yield worst_result(groups.get(anchor.name) or [held_by_nobody(anchor)])
+
+
+def _of_joints(job: Job, structure: Structure, groups: Mapping[str, list[PieceResult]]) -> Iterator[PieceResult]:
+    """The joints in the order of the file: of posts as these were worked out, and those whose forces are stated."""
+    if not job.joint:
+        return
+    from .joints.results import not_worked_out, stated_result
+
+    for joint in job.joint:
+        if joint.frame is None and joint.post is None:
+            yield stated_result(joint, Context(structure))
+        elif joint.post is not None:
+            found = groups.get(joint.name)
+            yield found[0] if found else not_worked_out(joint, f"{joint.post} could not be worked out")
 
 
 def transfers_to(piece: Carrying, transfers: Sequence[TransferredLoad]) -> Iterator[TransferredLoad]:

@@ -18,6 +18,7 @@ from .fields.bounds import GROUND_SNOW
 from .fields.places import Fault
 from .fields.quantities import LoadAmount
 from .frames.frame import Frame
+from .joints.joint import Joint
 from .posts import Post
 from .roofs import Rafter, Tie
 from .site import FloorArea, RoofArea, Site
@@ -127,6 +128,9 @@ class Job(Piece):
         default=(),
         max_length=MOST_PIECES,
         description="what holds ends: groups of fasteners, plates, hangers",
+    )
+    joint: tuple[Joint, ...] = Field(
+        default=(), max_length=MOST_PIECES, description="what holds the members of frames, and posts, where they meet"
     )
     bracket: tuple[Bracket, ...] = Field(
         default=(), max_length=MOST_PIECES, description="brackets and covers that stand out from a wall, post or beam"

@@ -33,7 +33,7 @@ SHEET = "A653 Grade 33 sheet, cold-formed"
 HAIR = 1e-6  # in, of rounding in sums of lengths
 SAME_SIDE = 0.25  # in: as a side of the stock, when measured
 GUESSED = ("grade", "other_stock", "gravity")  # questions of wood for which the lowest plausible stands in
-Grain = Literal["held", "along", "across", "end", "into"]
+Grain = Literal["held", "along", "across", "end", "into", "turned"]
 
 
 @dataclass(frozen=True)
@@ -51,7 +51,9 @@ class Part:
     """One member of the joint; `length` is how long the fastener bears in it (in one of two side members), in.
 
     `grain` is that of the member against the grain of the held piece; 'held' is the held piece itself, 'into' the held
-    piece with the fastener going along its grain; of the other member 'end' is that.
+    piece with the fastener going along its grain; of the other member 'end' is that. A 'turned' one lies at an angle
+    `turn` to the held piece, deg, from inwards along it toward its upper edge; with the distances that it has it is
+    checked as a held piece of its own.
     """
 
     name: str
@@ -63,6 +65,7 @@ class Part:
     why: str = ""
     wood: WoodMaterial | None = None
     stock: Stock | None = None
+    turn: float = 0.0
 
     @property
     def is_held(self) -> bool:
@@ -74,10 +77,15 @@ class Part:
         return self.grain in ("end", "into")
 
     def angle(self, theta: Number) -> Number:
-        """Angle of the load to this member's grain, from that to the grain of the held piece, deg."""
+        """Angle of the load to this member's grain, from that to the grain of the held piece, deg.
+
+        Where a member is turned, `theta` has a sign: positive toward the upper edge of the held piece.
+        """
         if self.end_grain:
             return 0.0 * theta + 90.0
-        return 90.0 - theta if self.grain == "across" else theta
+        if self.grain == "turned":
+            return abs((theta - self.turn + 90.0) % 180.0 - 90.0)
+        return 90.0 - theta if self.grain == "across" else abs(theta)
 
     def bearing(self, pad: Pad, dowel: Dowel, theta: Number, symbol: str) -> Number:
         """Dowel bearing strength, psi."""
@@ -126,6 +134,11 @@ class Joint:
     def held_part(self) -> Part:
         """The held piece."""
         return self.main if self.main.is_held else self.side
+
+    @property
+    def turned(self) -> bool:
+        """Whether its members lie at an angle of their own to each other."""
+        return any(part.grain == "turned" for part in self.parts)
 
     @property
     def end_grain(self) -> bool:

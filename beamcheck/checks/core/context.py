@@ -16,6 +16,7 @@ from ...model.brackets import Bracket, Trim
 from ...model.existing import Existing
 from ...model.frames.frame import Frame, FrameStick
 from ...model.job import Snow
+from ...model.joints.joint import Joint
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie
 from ...model.stock import Stock
@@ -25,7 +26,7 @@ from .watched import choose
 from .wood.group_cut import GroupCut
 from .wood.strength import Section
 
-HEAD, AREAS, JOINTS_OF = "job", "areas", "joints of "
+HEAD, AREAS, JOINTS, JOINTS_OF = "job", "areas", "joints", "joints of "
 NO_AREAS = Areas(None, {}, {})
 AnyPiece = Beam | Rafter | Tie | Post | Bracket | Trim | Existing | Frame | FrameStick
 
@@ -91,6 +92,16 @@ class Structure:
         """Roofs and floors of the job, worked out from its site."""
         found: Areas = self.heads.get(AREAS, NO_AREAS)
         return found
+
+    @property
+    def all_joints(self) -> tuple[Joint, ...]:
+        """The [[joint]] entries of the job."""
+        found: tuple[Joint, ...] = self.heads.get(JOINTS, ())
+        return found
+
+    def joint_of_post(self, post: str) -> Joint | None:
+        """The joint that carries the foot of a post."""
+        return next((joint for joint in self.all_joints if joint.post == post), None)
 
     @property
     def site(self) -> Site:

@@ -22,6 +22,7 @@ from .pictures import Table as Table
 from .statics import Statics
 
 DISTANCES = ("length", "small length")  # kinds of quantity that are needed and there, not a demand and a capacity
+HOLDING = ("anchor", "joint")  # kinds of piece that hold others: all of them is joint
 ROUNDING = 1e-9  # relative: below it two ratios are the same number
 
 CAUTION = (
@@ -207,7 +208,7 @@ class PieceResult:
     """Everything about one piece."""
 
     name: str
-    kind: str  # 'beam', 'rafter', 'tie', 'post', 'anchor', 'bracket', 'trim'
+    kind: str  # 'beam', 'rafter', 'tie', 'post', 'anchor', 'joint', 'bracket', 'trim'
     title: str  # plain words: '8x10 rough eastern white pine, 14 ft'
     verdict: Verdict
     checks: tuple[Check, ...]
@@ -230,13 +231,13 @@ class PieceResult:
     @property
     def member_verdict(self) -> Verdict | None:
         """Of the wood, or whatever it is made of; None where nothing of it is checked."""
-        found = [check.verdict for check in self.checks if self.kind != "anchor" and check.part == "member"]
+        found = [check.verdict for check in self.checks if self.kind not in HOLDING and check.part == "member"]
         return worst(found) if found else None
 
     @property
     def joints_verdict(self) -> Verdict | None:
         """Of its ends, joints and seats, and of the way on of its load; None where nothing of that is checked."""
-        found = [check.verdict for check in self.checks if self.kind == "anchor" or check.part != "member"]
+        found = [check.verdict for check in self.checks if self.kind in HOLDING or check.part != "member"]
         found += [group.verdict for group in self.held_by]
         return worst(found) if found else None
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 import numpy as np
 
@@ -22,26 +23,33 @@ def joint_results(frame: Frame, solved: SolvedFrame | None, context: Context) ->
     """The joints of a frame, checked with its forces; none where the job describes none."""
     if not context.structure.joints_of(frame.name):
         return []
-    return []
+    from ..joints import framed  # most jobs have no joint of a frame
+
+    return framed.joint_results(frame, solved, context)
 
 
 def cuts_of(frame: Frame, context: Context) -> dict[str, list[GroupCut | Cut]]:
     """What the joints take out of each member, by its name among the pieces."""
     if not context.structure.joints_of(frame.name):
         return {}
-    return {}
+    from ..joints import framed
+
+    return framed.cuts_of(frame, context)
 
 
 def described(frame: Frame, solved: SolvedFrame, context: Context) -> Iterator[Check]:
     """Each point at which members meet needs its joint, and none joins what does not meet."""
-    at = [joint.at for joint in context.structure.joints_of(frame.name)]
+    joints = context.structure.joints_of(frame.name)
     for node in solved.nodes.values():
         if len({end.stick for end in node.ends}) < 2:
             continue
-        if node.name in at:
+        here = [joint for joint in joints if joint.at == node.name]
+        left = _left_out(node, here)
+        if not left:
             yield Check.keeps_rule(ID, frame.name, f"joint at the {node.name}", CLAUSE, "a piece of its own here")
             continue
-        forces, asked = _forces(node), _asked(frame, node)
+        forces = {stick: said for stick, said in _forces(node).items() if stick in left}
+        asked = _asked(frame, node)
         words = ", ".join(f"{stick} {said}" for stick, (said, _) in forces.items())
         text = f"{words}; how they are joined is not described, and no member is better than its joints"
         yield Check.refers(ID, frame.name, f"joint at the {node.name}", CLAUSE, text, ask=asked)
@@ -49,10 +57,11 @@ def described(frame: Frame, solved: SolvedFrame, context: Context) -> Iterator[C
 
 def of_member(member: FrameStick, frame: Frame, solved: SolvedFrame, context: Context) -> Iterator[Check]:
     """A member is no better than the joints along it: those that nobody described keep it from passing."""
-    at = [joint.at for joint in context.structure.joints_of(frame.name)]
+    joints = context.structure.joints_of(frame.name)
     open_ = [
-        node for name in frame.shape.stick(member.stick).points
-        if (node := solved.nodes[name]).name not in at and len({end.stick for end in node.ends}) > 1
+        node for node in map(solved.nodes.__getitem__, frame.shape.stick(member.stick).points)
+        if len(dict.fromkeys(end.stick for end in node.ends)) > 1
+        and member.stick in _left_out(node, [joint for joint in joints if joint.at == node.name])
     ]  # fmt: skip
     if open_:
         text = f"not described: those at the {', the '.join(node.name for node in open_)}"
@@ -63,6 +72,12 @@ def of_member(member: FrameStick, frame: Frame, solved: SolvedFrame, context: Co
 def _asked(frame: Frame, node: NodeForces) -> Question:
     forces = {stick: force for stick, (_, force) in _forces(node).items()}
     return ask("frame_joint", f"{frame.name}: {node.name}", frame=frame.name, node=node.name, forces=forces)
+
+
+def _left_out(node: NodeForces, joints: list[Any]) -> list[str]:
+    """The members at a point that no joint there names."""
+    named = {one.name for joint in joints for one in joint.members}
+    return list(dict.fromkeys(end.stick for end in node.ends if end.stick not in named and end.piece not in named))
 
 
 def _forces(node: NodeForces) -> dict[str, tuple[str, float]]:

@@ -68,6 +68,10 @@ def _foot(run: PostRun, lifted: np.ndarray, capacity: float) -> Iterator[Check]:
         yield Check.keeps_rule(id, post.name, what, UPLIFT, text)
         if not isinstance(under, Existing) or under.takes_uplift is None:
             return
+    elif (joint := run.context.structure.joint_of_post(post.name)) is not None:
+        text = f"{words}: checked in joint {joint.name}, a piece of its own here"
+        yield Check.keeps_rule(id, post.name, what, UPLIFT, text)
+        what = "uplift of its base"
     elif trivial(most, capacity):
         text = f"{words}: next to nothing beside what the post carries; any nail holds it"
         yield Check.keeps_rule(id, post.name, what, UPLIFT, text)

@@ -53,6 +53,10 @@ def post_result(post: Post, context: Context) -> tuple[PieceResult, Reactions]:
     row = SupportForces(post.on, by_kind, float(np.max(run.P)), float(np.min(run.P)))
     ends = {"foot": -lifting(run), "head": -own_lift(run)}
     groups = anchors_of_post(post, run.wood, run.section, run.combinations, ends, context)
+    if (joint := context.structure.joint_of_post(post.name)) is not None:
+        from .foot_joint import foot_result  # most posts have none
+
+        groups.append(foot_result(joint, run))
     return draft.done(), Reactions(post.name, (row,), ((post.on, transfer),), tuple(groups))
 
 

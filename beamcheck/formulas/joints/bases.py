@@ -8,7 +8,7 @@ from ...calc.core import Number, formula, sqrt
 from ...calc.ranges import NotNegative, Positive, below
 
 
-@formula(symbol="A_n", clause="NDS 2018 3.10.1", unit="in2", known="memory", reference=True)
+@formula(symbol="A_n", clause="NDS 2018 3.10.1", unit="in2", known="memory")
 def end_grain_less_slot(b: Positive, d: Positive, w_slot: Annotated[Number, below("b")]) -> Number:
     """Area of a post's end beside the slot for a plate.
 
@@ -22,7 +22,7 @@ def end_grain_less_slot(b: Positive, d: Positive, w_slot: Annotated[Number, belo
     return (b - w_slot) * d
 
 
-@formula(symbol="M", clause="statics", unit="lbf*in", known="derived", reference=True)
+@formula(symbol="M", clause="statics", unit="lbf*in", known="derived")
 def plate_overhang(f_c: NotNegative, b: Positive, a: NotNegative) -> Number:
     """Moment in a bearing plate where it stands out over what holds it. Against `bar_bending`.
 
@@ -35,7 +35,7 @@ def plate_overhang(f_c: NotNegative, b: Positive, a: NotNegative) -> Number:
     return f_c * b * a**2 / 2
 
 
-@formula(symbol="M", clause="statics", unit="lbf*in", known="derived", reference=True)
+@formula(symbol="M", clause="statics", unit="lbf*in", known="derived")
 def stem_moment(H: NotNegative, h: Positive) -> Number:
     """Moment at the foot of the stem by a level force at its top. Against `bar_bending`, the weak way.
 
@@ -48,7 +48,7 @@ def stem_moment(H: NotNegative, h: Positive) -> Number:
     return H * h
 
 
-@formula(symbol="slenderness", clause="AISC 360-16 E2", unit="", known="memory", reference=True)
+@formula(symbol="slenderness", clause="AISC 360-16 E2", unit="", known="memory")
 def stem_slenderness(h: Positive, t: Positive) -> Number:
     """Slenderness of a flat stem as a cantilever (K = 2.1). At most 25 is short; above it is a column of steel.
 

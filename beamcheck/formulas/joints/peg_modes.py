@@ -19,7 +19,7 @@ PegDiameter = Annotated[Number, between(0.75, 1.25, "in", because="that is what 
 Direction = Annotated[Number, between(1, 1.25)]
 
 
-@formula(symbol="Z_Im", clause=PEGS, unit="lbf", known="memory", reference=True)
+@formula(symbol="Z_Im", clause=PEGS, unit="lbf", known="memory")
 def peg_Im(D: PegDiameter, l_m: Positive, F_em: Positive, K_theta: Direction) -> Number:
     """Mode Im: the tenon crushes, or the peg against it.
 
@@ -31,7 +31,7 @@ def peg_Im(D: PegDiameter, l_m: Positive, F_em: Positive, K_theta: Direction) ->
     return D * l_m * F_em / (4 * K_theta)
 
 
-@formula(symbol="Z_Is", clause=PEGS, unit="lbf", known="memory", reference=True)
+@formula(symbol="Z_Is", clause=PEGS, unit="lbf", known="memory")
 def peg_Is(D: PegDiameter, l_s: Positive, F_es: Positive, K_theta: Direction) -> Number:
     """Mode Is: both cheeks crush, or the peg against them.
 
@@ -43,7 +43,7 @@ def peg_Is(D: PegDiameter, l_s: Positive, F_es: Positive, K_theta: Direction) ->
     return 2 * D * l_s * F_es / (4 * K_theta)
 
 
-@formula(symbol="k_3", clause=PEGS, unit="", known="memory", reference=True)
+@formula(symbol="k_3", clause=PEGS, unit="", known="memory")
 def peg_hinge_coefficient(R_e: Positive, F_yb: Positive, D: PegDiameter, F_em: Positive, l_s: Positive) -> Number:
     """Coefficient of mode IIIs.
 
@@ -53,7 +53,7 @@ def peg_hinge_coefficient(R_e: Positive, F_yb: Positive, D: PegDiameter, F_em: P
     return hinge_coefficient(R_e, F_yb, D, F_em, l_s)
 
 
-@formula(symbol="Z_IIIs", clause=PEGS, unit="lbf", known="memory", reference=True)
+@formula(symbol="Z_IIIs", clause=PEGS, unit="lbf", known="memory")
 def peg_IIIs(k_3: Positive, D: PegDiameter, l_s: Positive, F_em: Positive, R_e: Positive, K_theta: Direction) -> Number:
     """Mode IIIs: the peg bends at each face of the tenon, the cheeks crush.
 
@@ -63,7 +63,7 @@ def peg_IIIs(k_3: Positive, D: PegDiameter, l_s: Positive, F_em: Positive, R_e: 
     return 2 * hinge_in_side(k_3, D, l_s, F_em, R_e) / (3.2 * K_theta)
 
 
-@formula(symbol="Z_IV", clause=PEGS, unit="lbf", known="memory", reference=True)
+@formula(symbol="Z_IV", clause=PEGS, unit="lbf", known="memory")
 def peg_IV(D: PegDiameter, F_em: Positive, F_yb: Positive, R_e: Positive, K_theta: Direction) -> Number:
     """Mode IV: the peg bends in tenon and cheeks.
 
@@ -73,7 +73,7 @@ def peg_IV(D: PegDiameter, F_em: Positive, F_yb: Positive, R_e: Positive, K_thet
     return 2 * two_hinges(D, F_em, F_yb, R_e) / (3.2 * K_theta)
 
 
-@formula(symbol="Z_V", clause=PEGS, unit="lbf", known="memory", reference=True)
+@formula(symbol="Z_V", clause=PEGS, unit="lbf", known="memory")
 def peg_V(D: PegDiameter, F_vy: Positive) -> Number:
     """Mode V: the peg shears at both faces of the tenon. With a term of its own, 3.5, and no angle.
 
@@ -83,7 +83,7 @@ def peg_V(D: PegDiameter, F_vy: Positive) -> Number:
     return math.pi * D**2 * F_vy / (2 * 3.5)
 
 
-@formula(symbol="Z", clause=PEGS, unit="lbf", known="memory", reference=True)
+@formula(symbol="Z", clause=PEGS, unit="lbf", known="memory")
 def peg_value(Z_Im: Positive, Z_Is: Positive, Z_IIIs: Positive, Z_IV: Positive, Z_V: Positive) -> Number:
     """Reference value of one peg in two shear planes: the least of the five modes.
 

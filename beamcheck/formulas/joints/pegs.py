@@ -18,7 +18,7 @@ PegGravity = Annotated[Number, between(0.5, 0.9, because="pegs are of dense hard
 """Specific gravity of a peg. What was tested is less wide: see tables/judgment_joints.csv."""
 
 
-@formula(symbol="F_e_par", clause=PEGS, unit="psi", known="memory", reference=True)
+@formula(symbol="F_e_par", clause=PEGS, unit="psi", known="memory")
 def peg_bearing_parallel(G_p: PegGravity) -> Number:
     """Bearing strength of peg and timber together, load along the grain of the timber.
 
@@ -30,7 +30,7 @@ def peg_bearing_parallel(G_p: PegGravity) -> Number:
     return 4770 * G_p**1.32
 
 
-@formula(symbol="F_e_perp", clause=PEGS, unit="psi", known="memory", reference=True)
+@formula(symbol="F_e_perp", clause=PEGS, unit="psi", known="memory")
 def peg_bearing_perpendicular(G_p: PegGravity, G_t: Gravity) -> Number:
     """Bearing strength of peg and timber together, load across the grain of the timber.
 
@@ -42,7 +42,7 @@ def peg_bearing_perpendicular(G_p: PegGravity, G_t: Gravity) -> Number:
     return 4900 * G_p * sqrt(G_t)
 
 
-@formula(symbol="F_yb", clause=PEGS, unit="psi", known="memory", reference=True)
+@formula(symbol="F_yb", clause=PEGS, unit="psi", known="memory")
 def peg_bending_yield(G_p: PegGravity) -> Number:
     """Bending strength of a peg: the mean modulus of rupture of dry hardwood of that gravity.
 
@@ -52,7 +52,7 @@ def peg_bending_yield(G_p: PegGravity) -> Number:
     return 24850 * G_p**1.13
 
 
-@formula(symbol="F_vy", clause=PEGS, unit="psi", known="memory", reference=True)
+@formula(symbol="F_vy", clause=PEGS, unit="psi", known="memory")
 def peg_shear_strength(G_p: PegGravity, G_t: Gravity) -> Number:
     """Shear strength of a peg across its grain; soft timber holds it less and it bends as it shears.
 

@@ -109,7 +109,7 @@ def moment_of_missed_axes(dN: Finite, e: NotNegative) -> Number:
     return dN * e / 2
 
 
-@formula(symbol="M", clause=STATICS, unit="lbf*in", known="derived", reference=True)
+@formula(symbol="M", clause=STATICS, unit="lbf*in", known="derived")
 def moment_of_single_lap(N: NotNegative, l_m: Positive, l_s: Positive) -> Number:
     """Moment out of the plane of a single lap that bends both pieces the weak way.
 

@@ -20,7 +20,7 @@ Meeting = Annotated[Number, inside(0, 90, "deg")]
 OverMean = Annotated[Number, at_least(1)]
 
 
-@formula(symbol="t_n", clause=LIMITS, unit="in", known="read; second-hand", reference=True)
+@formula(symbol="t_n", clause=LIMITS, unit="in", known="read; second-hand")
 def deepest_step(d: Positive, beta_r: Meeting) -> Number:
     """Greatest depth of a step: a quarter of the tie up to 50 degrees, a sixth from 60 on, straight between.
 
@@ -34,7 +34,7 @@ def deepest_step(d: Positive, beta_r: Meeting) -> Number:
     return where(beta_r <= 50, d / 4, where(beta_r < 60, d * (1 / 4 - (beta_r - 50) / 120), d / 6))
 
 
-@formula(symbol="f_theta", clause=STATICS, unit="psi", known="derived", reference=True)
+@formula(symbol="f_theta", clause=STATICS, unit="psi", known="derived")
 def step_on_bisector(N: NotNegative, beta_r: Meeting, b: Positive, t_n: Positive) -> Number:
     """Pressure on the front face of a step that halves the outer angle.
 
@@ -49,7 +49,7 @@ def step_on_bisector(N: NotNegative, beta_r: Meeting, b: Positive, t_n: Positive
     return N * cos(beta_r / 2) ** 2 / (b * t_n)
 
 
-@formula(symbol="f_theta", clause=STATICS, unit="psi", known="derived", reference=True)
+@formula(symbol="f_theta", clause=STATICS, unit="psi", known="derived")
 def step_square(N: NotNegative, beta_r: Meeting, b: Positive, t_n: Positive) -> Number:
     """Pressure on the front face of a step that is square to the rafter, or square to the tie.
 
@@ -85,7 +85,7 @@ def let_in_flat_face(N: NotNegative, A: Positive, beta_r: Meeting) -> Number:
     return 2 * N * sin(beta_r / 2) ** 2 / A
 
 
-@formula(symbol="l_v_ef", clause=LIMITS, unit="in", known="read; second-hand", reference=True)
+@formula(symbol="l_v_ef", clause=LIMITS, unit="in", known="read; second-hand")
 def step_shear_length(
     l_v: Annotated[Number, at_least(8, because="less than 8 in splits off")], t_n: Positive
 ) -> Number:
@@ -99,7 +99,7 @@ def step_shear_length(
     return smallest(l_v, 8 * t_n)
 
 
-@formula(symbol="f_v", clause=LIMITS, unit="psi", known="read; second-hand", reference=True)
+@formula(symbol="f_v", clause=LIMITS, unit="psi", known="read; second-hand")
 def step_shear(T: NotNegative, b: Positive, l_v_ef: Positive, k_v: OverMean) -> Number:
     """Shear along the grain behind the notch.
 
@@ -124,7 +124,7 @@ def step_length_needed(T: NotNegative, b: Positive, F_v_prime: Positive, k_v: Ov
     return k_v * T / (b * F_v_prime)
 
 
-@formula(symbol="M", clause=STATICS, unit="lbf*in", known="derived", reference=True)
+@formula(symbol="M", clause=STATICS, unit="lbf*in", known="derived")
 def moment_under_step(T: NotNegative, d: Positive, V: NotNegative, x_R: Finite) -> Number:
     """Moment in the wood under the notch, with T: bending and tension (NDS 3.9.1) on b (d - t_n).
 
@@ -139,7 +139,7 @@ def moment_under_step(T: NotNegative, d: Positive, V: NotNegative, x_R: Finite) 
     return T * d / 2 - V * x_R
 
 
-@formula(symbol="e", clause=STATICS, unit="in", known="derived", reference=True)
+@formula(symbol="e", clause=STATICS, unit="in", known="derived")
 def step_offset(d: Positive, d_c: Annotated[Number, at_most("d")]) -> Number:
     """How far the push comes into the rafter off its axis.
 

@@ -10,7 +10,7 @@ from ...calc.core import Number, formula
 from ...calc.ranges import NotNegative, Positive
 
 
-@formula(symbol="V", clause="NDS 2018 3.10.2", unit="lbf", known="memory", reference=True)
+@formula(symbol="V", clause="NDS 2018 3.10.2", unit="lbf", known="memory")
 def housing_capacity(F_c_perp_prime: Positive, b: Positive, l_h: Positive) -> Number:
     """Shear of a beam that its housing carries, by the beam's bearing across the grain.
 

@@ -153,6 +153,30 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "down": Bound(1, 500_000, "lbf"), "up": Bound(1, 500_000, "lbf"), "along": Bound(1, 500_000, "lbf"),
         "slope": Bound(0, 85, "deg"),
     },
+    "Step": {
+        "depth": _inches(24), "behind": _feet(20), "contact": _inches(60), "reaction_off": _inches(120, low=-120),
+        "wide": _inches(60),
+    },
+    "Pegs": {
+        "diameter": _inches(3, low=0.25), "end": _inches(60), "edge": _inches(60), "side": _inches(60),
+        "spacing": _inches(60),
+    },
+    "Tenon": {
+        "thickness": _inches(24, low=0.25), "width": _inches(60), "length": _inches(60), "cheek": _inches(24),
+        "housing": _inches(12), "under_housing": _feet(100),
+    },
+    "Strap": {
+        "thickness": _inches(2, low=1 / 32), "width": _inches(24, low=0.25), "beyond": _inches(60),
+        "from_end": _feet(200),
+    },
+    "Base": {
+        "plate": _inches(4, low=1 / 32), "bears_wide": _inches(60), "bears_long": _inches(60),
+        "stands_off": _inches(48), "stem_width": _inches(60), "stem_thickness": _inches(24),
+        "sideways": Bound(0, 500_000, "lbf"),
+    },
+    "StatedForce": {"pull": Bound(-500_000, 500_000, "lbf"), "down": Bound(-500_000, 500_000, "lbf")},
+    "Member": {"direction": Bound(-360, 360, "deg"), "arm": _inches(120, low=-120)},
+    "Joint": {"gap": _inches(24)},
     "OnGirder": {"highest": _inches(60), "lowest": _inches(60)},
     "Anchor": {"fire_cover": _inches(24), "gap": _inches(24), "arm": _inches(120)},
     "Point": {"x": _inches(120), "y": _inches(120)},

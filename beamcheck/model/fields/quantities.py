@@ -18,6 +18,7 @@ def _reader(kind: str) -> Any:
 
 
 Length = Annotated[float, *_reader("length")]  # in
+Offset = Annotated[float, *_reader("offset")]  # in, with a sign
 PositiveLength = Annotated[float, Field(gt=0), *_reader("length")]  # in
 Force = Annotated[float, *_reader("force")]  # lbf
 Stress = Annotated[float, Field(gt=0), *_reader("stress")]  # psi

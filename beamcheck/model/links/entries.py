@@ -18,13 +18,14 @@ from ..fields.base import Piece
 from ..fields.places import LONGEST_NAME, Path, entries, fields
 from ..frames.frame import Frame
 from ..job import Job
+from ..joints.joint import Joint
 from ..posts import Post
 from ..roofs import Rafter, Tie
 from ..stock import Stock
 
 MODELS: dict[str, type[Piece]] = {
     "stock": Stock, "existing": Existing, "beam": Beam, "rafter": Rafter, "tie": Tie, "post": Post, "anchor": Anchor,
-    "bracket": Bracket, "trim": Trim, "frame": Frame,
+    "joint": Joint, "bracket": Bracket, "trim": Trim, "frame": Frame,
 }  # fmt: skip
 KINDS = tuple(MODELS)
 HOLDERS = ("beam", "post", "existing")  # what a rafter may rest on

@@ -18,6 +18,7 @@ from ..job_paths import same_value
 from .anchors import anchor_links, diameter
 from .brackets import bracket_links
 from .entries import FIXED_TO, KINDS, Entry, entries_of, is_name, size_of
+from .joints import joint_links
 from .sizes import of_sizes, of_the_wood
 from .slips import slips_of, slips_of_the_head
 from .surveys import movement_links, survey_links
@@ -44,6 +45,7 @@ def faults_between(job: Job | Mapping[str, Any]) -> Iterator[Fault]:
     for entry in of_stock:
         yield from of_the_wood(entry)
     yield from anchor_links(others, stocks, things, size_of)
+    yield from joint_links(others, stocks, things)
     yield from bracket_links(others, stocks, things, size_of)
     yield from survey_links(others, stocks)
     yield from movement_links(job, things)

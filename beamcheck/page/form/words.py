@@ -220,6 +220,7 @@ KINDS = {
     "frame": "frame or truss",
     "existing": "wall, footing or other support",
     "anchor": "what holds an end",
+    "joint": "joint of members",
     "bracket": "bracket",
     "trim": "trim",
 }

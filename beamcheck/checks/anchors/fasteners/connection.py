@@ -40,6 +40,11 @@ class Connection:
         along, across = large_part(self.spread.theta, self.spread.loaded)
         return {"along": along, "across": across}
 
+    @property
+    def directions(self) -> Array:
+        """(holes, combinations) of the forces to the grain of the held piece, deg; signed where a member is turned."""
+        return self.spread.toward if self.joint.turned else self.spread.theta
+
     @cached_property
     def C_g(self) -> tuple[Array, dict[Way, Array]]:
         """Per fastener and combination; and per way and fastener."""
@@ -55,7 +60,7 @@ class Connection:
             If an input that all fasteners share is outside the rules.
         """
         pad = SilentPad()
-        Z = self._reference(pad, self.spread.theta)
+        Z = self._reference(pad, self.directions)
         C_delta = geometry_factor(pad, self.needs, self.joint.dowel.D, slice(None))
         return np.broadcast_to(self._adjusted(pad, Z, slice(None), C_delta, self.C_g[0]), self.spread.P.shape)
 
@@ -75,7 +80,7 @@ class Connection:
             return at(self.Z_prime[k], which)
         theta = pad.take("theta", float(self.spread.theta[k, which]), "deg",
                          note="angle of its force to the grain of the held piece")  # fmt: skip
-        Z = self._reference(pad, theta)
+        Z = self._reference(pad, float(self.directions[k, which]) if self.joint.turned else theta)
         C_delta = geometry_factor(pad, self.needs, self.joint.dowel.D, which)
         ways = [way for way, there in self.ways.items() if there[k, which]]
         C_g = 1.0

@@ -77,7 +77,8 @@ def needs(group: Group, joint: Joint, spread: Spread) -> list[Need]:
     """Every distance that 12.5.1 asks for; none for fasteners below 1/4 in, toe-nails and members of steel."""
     if not joint.dowel.large or group.made.aslant:
         return []
-    return [need for part in joint.woods for need in _of_member(group, joint, spread, part)]
+    woods = [part for part in joint.woods if part.grain != "turned"]
+    return [need for part in woods for need in _of_member(group, joint, spread, part)]
 
 
 def geometry_factor(pad: Pad, found: list[Need], D: float, which: int | slice) -> float | Array:

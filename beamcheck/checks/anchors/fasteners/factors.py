@@ -63,6 +63,8 @@ def _one_row(group: Group, part: Part) -> bool:
     """A single fastener, or one row along the grain of this member (NDS 2018 Table 11.3.3, footnote)."""
     if group.x.size == 1:
         return True
+    if part.grain == "turned":  # asked of it as a held piece
+        return False
     lines = group.x if part.grain == "across" else group.y
     return not part.end_grain and float(np.ptp(lines)) < 1e-6
 
@@ -135,7 +137,7 @@ def _stiff(group: Group, joint: Joint, part: Part, way: Way) -> tuple[float, flo
         return E, thick * float(group.section.d) if way == "along" else thick * _width(group, joint, way)
     wood = part.wood or group.wood  # wood that is not known refers in any case
     E, thick = float(modulus_prime(SilentPad(), wood)), (group.anchor.other.thickness if group.anchor.other else 1.0)
-    with_grain = (way == "across") == (part.grain == "across") and part.grain != "end"
+    with_grain = (way == "across") == (part.grain == "across") and part.grain not in ("end", "turned")
     if with_grain and part.stock is not None:
         size = read_size(part.stock.size)
         return E, size.b * size.d

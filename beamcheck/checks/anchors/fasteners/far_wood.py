@@ -34,7 +34,7 @@ def far_wood_checks(connection: Connection) -> Iterator[Check]:
     """Fasteners beside the far wood fail; small ones near its end or edge refer, for the standard has no figure."""
     group, joint = connection.group, connection.joint
     other, part = group.anchor.other, joint.other
-    if other is None or part.material != "wood" or part.is_held or not group.x.size:
+    if other is None or part.material != "wood" or part.is_held or not group.x.size or part.grain == "turned":
         return
     yield from _not_given(connection, other)
     width = far_width(other, part.stock)

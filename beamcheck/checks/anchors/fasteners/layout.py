@@ -99,7 +99,7 @@ def _shrinkage(connection: Connection) -> Iterator[Check]:
     group = connection.group
     rule = tables.connection_limit("outer fasteners across the grain, sawn wood")
     for part in connection.joint.woods:
-        if part.end_grain:
+        if part.end_grain or part.grain == "turned":
             continue
         wide = float(np.ptp(group.x if part.grain == "across" else group.y))
         if wide <= HAIR:

@@ -55,6 +55,11 @@ class Spread:
         return np.asarray(least < self.P)
 
     @property
+    def toward(self) -> Array:
+        """(holes, combinations) direction of the force, deg, -90 to 90: positive toward the upper edge."""
+        return np.asarray((np.degrees(np.arctan2(self.P_y, self.P_x)) + 90.0) % 180.0 - 90.0)
+
+    @property
     def worst(self) -> int:
         """The fastener with the largest force under any combination."""
         return int(np.argmax(self.P.max(axis=1)))

@@ -72,7 +72,7 @@ def _other(connection: Connection) -> Iterator[Check]:
     """The member on the other side: torn out towards its end, or loaded across its grain."""
     group, part = connection.group, connection.joint.other
     other = group.anchor.other
-    if part.material != "wood" or other is None or part.end_grain or group.made.aslant:
+    if part.material != "wood" or other is None or part.end_grain or group.made.aslant or part.grain == "turned":
         return
     turned = part.grain == "across"
     along, across = np.abs(group.forces.along), np.abs(group.forces.across)

@@ -52,10 +52,7 @@ class RatedHardware(Manner):
     name = "rated hardware"
 
     def checks(self, group: Group, context: Context | None = None) -> list[Check]:
-        return [
-            *rated_checks(group), *_fits_the_report(group), *_said_of_others(group, context), *wood_checks(group),
-            *far_side_checks(group),
-        ]  # fmt: skip
+        return [*by_report(group, context), *far_side_checks(group)]
 
     def to_see(self, group: Group) -> tuple[str, ...]:
         source = group.anchor.rating.source if group.anchor.rating is not None else "its report"
@@ -64,6 +61,13 @@ class RatedHardware(Manner):
             "every hole is filled with the fastener that the report lists, none changed, bent or left out",
             "the wood, its moisture and the distances are those of the report's conditions",
         )
+
+
+def by_report(group: Group, context: Context | None = None) -> list[Check]:
+    """The published loads against the forces, and whether the report is for this wood and joint."""
+    return [
+        *rated_checks(group), *_fits_the_report(group), *_said_of_others(group, context), *wood_checks(group),
+    ]  # fmt: skip
 
 
 def rated_checks(group: Group) -> list[Check]:

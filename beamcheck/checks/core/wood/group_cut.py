@@ -47,15 +47,19 @@ class GroupCut:
     from_bottom: float
     kind: Literal["slot"] = "slot"
     face: Literal["side"] = "side"
+    made_by: Literal["anchor", "joint"] = "anchor"
+    called: str = ""  # what it is, where it is no slot with holes
 
     @property
     def words(self) -> str:
         """What it is, in a carpenter's words."""
+        if self.called:
+            return f"{self.called} at {show(self.at, 'length')}"
         parts = [f"slot {show(self.width, 'length')} wide"] if self.width else []
         if self.voids:
             parts.append("holes" + (" and bores" if len({void.y for void in self.voids}) < len(self.voids) else ""))
         long = f", {show(self.length, 'length')} along the piece" if self.length else ""
-        return f"{' with '.join(parts)}{long} at {show(self.at, 'length')}, cut by anchor {self.by}"
+        return f"{' with '.join(parts)}{long} at {show(self.at, 'length')}, cut by {self.made_by} {self.by}"
 
 
 def broadest() -> float:

@@ -1,0 +1,90 @@
+"""Joints that hold what somebody else says: hardware and screws by report, work of others; and what has no value."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from ....model.fields.evidence import read_evidence, vouched
+from ...anchors.group import Forces
+from ...core.result import Check
+from ...core.trivial import NEGLIGIBLE
+from ..groups import report_checks
+from ..meeting import Meeting, wood_checks
+from .base import Kind
+
+PATH = "load path"
+
+
+class Rated(Kind):
+    """Hardware, long screws, anchors in concrete: the loads that a report publishes for one member.
+
+    The figures are those in the directions of the first member; of the others only the wood is asked.
+    """
+
+    name = "rated"
+
+    def checks(self, meeting: Meeting) -> list[Check]:
+        first = meeting.members[0]
+        force = meeting.through(first)
+        forces = Forces(meeting.combinations, first.across(force), np.asarray(force @ first.direction))
+        found = report_checks(meeting, first, forces)
+        pressed = float(np.max(-first.N, initial=0.0))
+        if pressed > NEGLIGIBLE and len(meeting.members) > 1:
+            found = [check for check in found if check.what != "pressing into the joint"]
+            text = f"{first.name} also presses into the joint: how that goes from wood to wood is a check of its own"
+            found.append(meeting.refers("joint.pressed", f"{first.name} pressed into the joint", PATH, text,
+                                        "joint_pressed"))  # fmt: skip
+        return [*found, *wood_checks(meeting)]
+
+    def to_see(self, meeting: Meeting) -> Iterator[str]:
+        rating = meeting.joint.rating
+        assert rating is not None
+        yield f"the mark on the hardware is that of its report: {rating.source}"
+        yield "every fastener that the report lists is in, none changed, bent or left out; screws at the angle it names"
+        yield "the wood, its moisture and the distances are those of the report's conditions"
+
+    def assumptions(self, meeting: Meeting) -> Iterator[str]:
+        yield f"The published loads are those in the directions of {meeting.members[0].name}; nothing is added to them."
+
+
+class ByOthers(Kind):
+    """Somebody else answers for it."""
+
+    name = "by others"
+
+    def checks(self, meeting: Meeting) -> list[Check]:
+        return list(_answered(meeting, "joint_by_others"))
+
+    def to_see(self, meeting: Meeting) -> Iterator[str]:
+        yield f"what is shown in the papers of whoever answers for it: {meeting.joint.confirmed_by or 'nobody yet'}"
+
+
+class Scarf(ByOthers):
+    """Hooked and tabled scarfs: eccentric, half the section, shear on short tables. No value here."""
+
+    name = "scarf"
+
+    def checks(self, meeting: Meeting) -> list[Check]:
+        return list(_answered(meeting, "joint_scarf"))
+
+
+class BondedRods(ByOthers):
+    """Rods glued into the wood: NDS has no value for them, and published models contradict each other."""
+
+    name = "bonded rods"
+
+    def checks(self, meeting: Meeting) -> list[Check]:
+        return list(_answered(meeting, "joint_bonded_rods"))
+
+
+def _answered(meeting: Meeting, key: str) -> Iterator[Check]:
+    said, id, what = meeting.joint.confirmed_by.strip(), "joint.confirmed", "who answers for the joint"
+    if vouched(said, "structure"):
+        text = f"{said}: for {meeting.force_words}; nothing of it is checked here"
+        yield Check.keeps_rule(id, meeting.name, what, PATH, text)
+        return
+    why = f"{said!r}: {read_evidence(said).missing}" if said else "nobody who may answer for it is named"
+    text = f"{meeting.joint.kind}: no value here; {why}"
+    yield meeting.refers(id, what, PATH, text, key, "confirmed_by")

@@ -1,0 +1,28 @@
+"""Every kind of joint by its name in the job file: the one place where a joint finds its rules."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from ....model.joints.joint import Joint
+from .base import Kind
+from .bolted import BoltedBetween, BoltedLap
+from .others import BondedRods, ByOthers, Rated, Scarf
+from .plated import KnifePlate, Plated, StrapJoint
+from .post_base import PostBase
+from .step import StepJoint
+from .tenon import MortiseAndTenon
+
+REGISTRY: Mapping[str, Kind] = MappingProxyType({
+    kind.name: kind
+    for kind in (
+        StepJoint(), BoltedLap(), BoltedBetween(), Plated(), KnifePlate(), StrapJoint(), MortiseAndTenon(), PostBase(),
+        Rated(), ByOthers(), Scarf(), BondedRods(),
+    )
+})  # fmt: skip
+
+
+def kind_of(joint: Joint) -> Kind:
+    """The kind of a joint."""
+    return REGISTRY[joint.kind]

@@ -1,0 +1,86 @@
+"""A joint as a piece of the job: its checks by its kind, its inputs, forces, hardware and what to see."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from ...errors import BeamcheckError
+from ...model.joints.joint import Joint
+from ...units import show
+from ..core.asking.question import ask
+from ..core.context import Context
+from ..core.draft import Draft
+from ..core.result import Check, PieceResult
+from ..core.tables import forces_table
+from .kinds.registry import kind_of
+from .meeting import Meeting, stated_meeting
+
+BESIDE = "Each action has one path: a seat, fasteners, pegs and straps are not added to each other."
+
+
+def stated_result(joint: Joint, context: Context) -> PieceResult:
+    """A joint whose members carry their forces in the job file."""
+    try:
+        meeting = stated_meeting(joint, context)
+    except BeamcheckError as error:
+        return not_worked_out(joint, str(error))
+    return joint_result(meeting)
+
+
+def joint_result(meeting: Meeting) -> PieceResult:
+    """A joint with its forces, checked."""
+    joint, kind = meeting.joint, kind_of(meeting.joint)
+    draft = Draft(joint.name, "joint", _title(joint))
+    draft.inputs = list(_inputs(meeting))
+    draft.assumptions = [BESIDE, *meeting.assumptions]
+    draft.checks = [*meeting.doubts]
+    if not meeting.combinations:
+        return draft.done()
+    try:
+        draft.checks += kind.checks(meeting)
+        draft.assumptions += kind.assumptions(meeting)
+        draft.tables = [
+            forces_table(meeting.combinations, {f"{one.name}, pull": (one.N, "force") for one in meeting.members}),
+            *kind.tables(meeting),
+        ]
+    except BeamcheckError as error:
+        draft.outside(error)
+        return draft.done()
+    return replace(draft.done(), to_see=tuple(kind.to_see(meeting)), drawing=kind.drawing(meeting))
+
+
+def not_worked_out(joint: Joint, text: str) -> PieceResult:
+    """A joint whose forces or members are not known: it never passes."""
+    draft = Draft(joint.name, "joint", _title(joint))
+    asked = ask("joint_forces", joint.name, force="forces that are not known")
+    draft.checks = [Check.refers("joint.forces", joint.name, "forces on the joint", "load path", text, ask=asked)]
+    return draft.done()
+
+
+def _title(joint: Joint) -> str:
+    return f"{joint.kind}, {' with '.join(one.name for one in joint.members) or joint.post or joint.at}"
+
+
+def _inputs(meeting: Meeting) -> Iterator[tuple[str, str]]:
+    joint = meeting.joint
+    yield "kind", joint.kind
+    if joint.frame is not None:
+        yield "where", f"{joint.at} of {joint.frame}"
+    for one in meeting.members:
+        part = f"{one.entry.part}: " if one.entry.part else ""
+        size = f"{show(one.b, 'length')} x {show(one.d, 'length')}"
+        yield one.name, f"{part}{size} {one.stock.species} {one.stock.grade}{', goes on' if one.passes else ''}"
+    for words in ("step", "tenon", "strap", "base"):
+        part_ = getattr(joint, words)
+        if part_ is not None:
+            for field, value in part_.model_dump(exclude_none=True).items():
+                if not isinstance(value, dict):
+                    text = show(value, "length") if isinstance(value, float) else str(value)
+                    yield f"{words}: {field.replace('_', ' ')}", text
+    if joint.fastener is not None:
+        yield "fastener", f"{joint.fastener.kind} {joint.fastener.size}"
+    if joint.rating is not None:
+        yield "rating from", joint.rating.source
+    if joint.forces_by:
+        yield "forces by", joint.forces_by

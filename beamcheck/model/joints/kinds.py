@@ -1,0 +1,79 @@
+"""The kinds of joint: which parts each has, what each of its members is there, and what the job file must say.
+
+How strong each is stands in `checks/joints/kinds/`; both sides find a kind by the name that the job file writes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import Literal
+
+JointKind = Literal[
+    "step", "bolted lap", "bolted between", "plates both sides", "knife plate", "strap", "mortise and tenon",
+    "post base", "rated", "by others", "scarf", "bonded rods",
+]  # fmt: skip
+Part = Literal["notched", "landing", "between", "outside", "mortised", "tenoned", "strapped", "hung"]
+
+_ANY = 12  # members that meet at one joint
+
+
+@dataclass(frozen=True)
+class MadeOf:
+    """What a kind of joint is made of.
+
+    Attributes
+    ----------
+    roles : mapping
+        What a member is there, and how many of it there are, from and up to; empty where all are alike.
+    members : (int, int)
+        How many members there are, from and up to.
+    needed, may : tuple of str
+        Fields that it must have, and may have beside them.
+    laid_out : bool
+        Members say where their holes are.
+    plated : bool
+        Members say which plate lies on them.
+    fasteners : tuple of str
+        Kinds of fastener that do.
+    why : str
+        Why the rest does not belong to it.
+    """
+
+    members: tuple[int, int]
+    why: str
+    roles: Mapping[str, tuple[int, int]] = field(default_factory=dict)
+    needed: tuple[str, ...] = ()
+    may: tuple[str, ...] = ()
+    laid_out: bool = False
+    plated: bool = False
+    fasteners: tuple[str, ...] = ()
+
+
+_LAID = ("gap", "split", "seasoned", "clamped")
+MADE: Mapping[str, MadeOf] = MappingProxyType({
+    "step": MadeOf((2, 3), "one or two pieces press into a notch of another", {"notched": (1, 1), "landing": (1, 2)},
+                   ("step",), ("rating",)),
+    "bolted lap": MadeOf((2, 2), "two pieces lie side by side, bolted or screwed together", {}, ("fastener",),
+                         (*_LAID, "twist_held_by"), laid_out=True, fasteners=("bolt", "lag screw", "wood screw")),
+    "bolted between": MadeOf((2, 2), "a piece lies between two others, bolted right through",
+                             {"between": (1, 1), "outside": (1, 1)}, ("fastener",), _LAID, laid_out=True,
+                             fasteners=("bolt",)),
+    "plates both sides": MadeOf((1, _ANY), "steel plates on both faces hold each piece by bolts of its own", {},
+                                ("fastener",), _LAID, laid_out=True, plated=True, fasteners=("bolt",)),
+    "knife plate": MadeOf((1, _ANY), "a steel plate in slots holds each piece by bolts or pins of its own", {},
+                          ("fastener",), _LAID, laid_out=True, plated=True, fasteners=("bolt", "pin")),
+    "strap": MadeOf((2, 2), "a strap under one piece hangs it on another", {"strapped": (1, 1), "hung": (1, 1)},
+                    ("fastener", "strap"), _LAID, laid_out=True, plated=False, fasteners=("bolt",)),
+    "mortise and tenon": MadeOf((2, 2), "a tenon of one piece sits in a mortise of the other",
+                                {"mortised": (1, 1), "tenoned": (1, 1)}, ("tenon",), ("split",)),
+    "post base": MadeOf((1, 1), "a steel base carries the foot of a post above the floor", {}, ("base",),
+                        ("fastener", *_LAID), laid_out=True, plated=True, fasteners=("bolt", "pin")),
+    "rated": MadeOf((1, _ANY), "it holds what a report says and no more", {}, ("rating",), ("split",)),
+    "by others": MadeOf((1, _ANY), "somebody else answers for it and nothing of it is checked here", {}, (),
+                        ("confirmed_by",)),
+    "scarf": MadeOf((2, 2), "two pieces are cut to hook into each other", {}, (), ("confirmed_by",)),
+    "bonded rods": MadeOf((1, _ANY), "rods are glued into the wood", {}, (), ("confirmed_by", "fastener")),
+})  # fmt: skip
+PARTS = ("fastener", "step", "tenon", "strap", "base", "rating", "confirmed_by", "twist_held_by", "gap", "clamped")

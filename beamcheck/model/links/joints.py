@@ -1,0 +1,146 @@
+"""What must hold between joints and the rest of a job: stocks, posts, members, and one joint for one place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from ...errors import BeamcheckError, nearest
+from ..anchor_manners import Manner
+from ..anchors import Anchor, Other
+from ..fields.places import Fault, Path
+from ..frames.frame import Frame
+from ..joints.joint import Joint
+from ..joints.kinds import MADE
+from ..joints.parts import Member
+from .anchors import diameter
+from .entries import Entry
+
+# kind of joint -> the manner in which the fasteners of one member hold
+MANNER_OF: dict[str, Manner] = {
+    "bolted lap": "wood side", "bolted between": "wood both sides", "plates both sides": "plates both sides",
+    "knife plate": "concealed plate", "strap": "plates both sides", "post base": "concealed plate",
+}  # fmt: skip
+OF_MEMBER = ("holes", "plate", "arm")
+
+
+def joint_links(
+    found: Sequence[Entry], stocks: Mapping[str, Entry], things: Mapping[str, Entry]
+) -> Iterator[Fault]:  # fmt: skip
+    """Everything that is wrong between joints and what they name."""
+    taken: dict[tuple[str, str], str] = {}
+    for entry in found:
+        joint = entry.piece
+        if not isinstance(joint, Joint):
+            continue
+        for i, member in enumerate(joint.members):
+            if member.stock is not None and member.stock not in stocks:
+                text = f"there is no [[stock]] named {member.stock!r}; {nearest(member.stock, list(stocks))}"
+                yield (*entry.path, "members", i, "stock"), text
+        yield from _of_a_post(entry, joint, things)
+        yield from _fasteners(entry, joint)
+        yield from _of_a_frame(entry, joint, things)
+        for key, path in _places(joint):
+            other = taken.setdefault(key, joint.name)
+            if other != joint.name:
+                text = f"{key[1]!r} has joint {other!r} there already: one joint for one end"
+                yield (*entry.path, *path), text
+
+
+def _places(joint: Joint) -> Iterator[tuple[tuple[str, str], Path]]:
+    """Ends that it holds. What others are notched or let into may be that of several joints."""
+    if joint.frame is not None and joint.at is not None:
+        for i, member in enumerate(joint.members):
+            if member.part not in ("notched", "mortised", "hung"):
+                yield (f"{joint.frame}: {joint.at}", member.name), ("members", i, "name")
+    if joint.post is not None:
+        yield ("post", joint.post), ("post",)
+
+
+def _of_a_frame(entry: Entry, joint: Joint, things: Mapping[str, Entry]) -> Iterator[Fault]:
+    """The frame, its point, and members that reach that point."""
+    if joint.frame is None or joint.at is None:
+        return
+    frames = {name: thing for name, thing in things.items() if thing.kind == "frame"}
+    if joint.frame not in frames:
+        what = f"{joint.frame!r} is a {things[joint.frame].kind}" if joint.frame in things else "there is no such frame"
+        yield (*entry.path, "frame"), f"{what}; {nearest(joint.frame, list(frames))}"
+        return
+    frame = frames[joint.frame].piece
+    if not isinstance(frame, Frame):
+        return
+    shape = frame.shape
+    if joint.at not in shape.points:
+        text = f"the frame has no point {joint.at!r}"
+        yield (*entry.path, "at"), f"{text}; {nearest(joint.at, list(shape.points))}"
+        return
+    here = [stick.name for stick in shape.sticks if joint.at in stick.points]
+    for i, member in enumerate(joint.members):
+        name = member.name.removeprefix(f"{frame.name}: ")
+        if name not in here:
+            there = any(stick.name == name for stick in shape.sticks)
+            what = f"{name!r} does not come to the {joint.at}" if there else f"the frame has no member {name!r}"
+            yield (*entry.path, "members", i, "name"), f"{what}; there meet: {', '.join(here)}"
+
+
+def _of_a_post(entry: Entry, joint: Joint, things: Mapping[str, Entry]) -> Iterator[Fault]:
+    if joint.post is None:
+        return
+    posts = [name for name, thing in things.items() if thing.kind == "post"]
+    if joint.post not in posts:
+        what = f"{joint.post!r} is a {things[joint.post].kind}" if joint.post in things else "there is no such [[post]]"
+        yield (*entry.path, "post"), f"{what}; {nearest(joint.post, posts)}"
+        return
+    foot = things[joint.post].data.get("foot_held_by")
+    if foot:
+        text = f"the foot of {joint.post!r} is held by {foot!r} already: one joint for one end"
+        yield (*entry.path, "post"), text
+
+
+def _fasteners(entry: Entry, joint: Joint) -> Iterator[Fault]:
+    """Fasteners, holes and plates of each member, by the rules of the groups that hold ends."""
+    made = MADE[joint.kind]
+    if joint.fastener is None or not made.laid_out:
+        return
+    try:
+        diameter(joint.fastener.kind, joint.fastener.size)
+    except BeamcheckError as error:
+        yield (*entry.path, "fastener", "size"), str(error)
+    given = 0
+    for i, member in enumerate(joint.members):
+        path = (*entry.path, "members", i)
+        if joint.kind == "strap" and member.part == "hung":
+            continue
+        if member.holes is None:
+            text = "missing: where the fasteners are in it"
+            yield (*path, "holes"), f'{text}, for example holes = {{ end = "5 1/4 in", edge = "3 in" }}'
+            continue
+        if made.plated and member.plate is None and joint.kind != "post base":
+            text = "missing: the plate on it"
+            example = 'plate = { steel = "A36", thickness = "1/4 in", width = "6 in", length = "12 in" }'
+            yield (*path, "plate"), f"{text}, for example {example}"
+            continue
+        shared = not made.plated and joint.kind != "strap"
+        many = max((member.holes.rows or 1) * (member.holes.columns or 1), len(member.holes.places))
+        if shared and many > 1:
+            given += 1
+            if given > 1:
+                text = "the layout is given at another member already: here only how far the nearest hole is"
+                yield (*path, "holes"), f'{text}, for example holes = {{ end = "7 in", edge = "3 in" }}'
+        yield from _of_member(entry, joint, i, member)
+
+
+def _of_member(entry: Entry, joint: Joint, i: int, member: Member) -> Iterator[Fault]:
+    if joint.kind == "strap" or (joint.kind == "post base" and member.plate is None):
+        return
+    other = Other.model_construct(thickness=1.0, grain="along", material="wood")
+    plates = joint.kind in ("plates both sides", "knife plate", "post base")
+    made = Anchor.model_construct(
+        name=joint.name, manner=MANNER_OF[joint.kind], fastener=joint.fastener, holes=member.holes,
+        plate=member.plate, other=None if plates else other,
+    )  # fmt: skip
+    for path, text in Anchor.faults(made):
+        head = path[0] if path else ""
+        if head in OF_MEMBER:
+            yield (*entry.path, "members", i, *path), text
+        elif head != "other":
+            yield (*entry.path, *path), text

@@ -1,0 +1,133 @@
+"""Joints of a frame: an invented king-post truss with all its joints, its forces by statics typed here."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import pytest
+
+from beamcheck.checks.core.result import JobResult, PieceResult
+from beamcheck.checks.job import check_job
+from beamcheck.errors import JobError
+from beamcheck.model.reading.reader import job_from_data
+
+from ..frames.jobs import king
+from .jobs import Data, the
+
+LAID: Data = {"split": "none seen", "seasoned": "dry"}
+STEP: Data = {"depth": "1 3/4 in", "behind": "12 in", "checked": "no checks there"}
+BOLT: Data = {"kind": "bolt", "size": "5/8 in", "length": "7 in", "steel": "A307", "threads": "clear of it",
+              "thread_length": "1 1/2 in"}  # fmt: skip
+
+
+def step(name: str, at: str, notched: str, *landing: str, **cut: Any) -> Data:
+    members = [{"name": notched, "part": "notched"}, *({"name": one, "part": "landing"} for one in landing)]
+    return {"name": name, "kind": "step", "frame": "truss", "at": at, "step": {**STEP, **cut}, "members": members}
+
+
+def joints() -> list[Data]:
+    found = []
+    for side in ("left", "right"):
+        found += [
+            step(f"{side} heel step", f"{side} heel", "tie", f"{side} rafter", reaction_off="0 in"),
+            step(f"{side} strut head", f"{side} rafter, middle", f"{side} rafter", f"{side} strut", depth="1 in",
+                 behind="30 in"),
+        ]  # fmt: skip
+    return [
+        *found,
+        step("ridge joint", "ridge", "king post", "left rafter", "right rafter", depth="1 in", behind="14 in",
+             face="square to the landing piece", wide="12 in"),
+        step("strut seats", "foot of the king post", "king post", "left strut", "right strut", depth="1 1/4 in",
+             behind="10 in"),
+        {
+            "name": "stirrup", "kind": "strap", "frame": "truss", "at": "foot of the king post", "fastener": BOLT,
+            "strap": {"steel": "A36", "thickness": "1/4 in", "width": "2 1/2 in", "beyond": "1 1/2 in",
+                      "from_end": "11 ft"},
+            "members": [
+                {"name": "king post", "part": "strapped",
+                 "holes": {"columns": 2, "spacing": "3 in", "end": "5 in", "edge": "3 3/4 in"}},
+                {"name": "tie", "part": "hung"},
+            ], **LAID,
+        },
+    ]  # fmt: skip
+
+
+def truss(found: list[Data] | None = None, **frame: Any) -> JobResult:
+    return check_job(job_from_data({**king(**frame), "joint": joints() if found is None else found}))
+
+
+def piece(result: JobResult, name: str) -> PieceResult:
+    return next(one for one in result.pieces if one.name == name)
+
+
+def test_whole_truss_passes() -> None:
+    result = truss()
+    assert {one.name: one.verdict for one in result.pieces if one.verdict != "passes"} == {}
+    assert result.verdict == "passes"
+
+
+def test_forces_are_those_of_the_frame() -> None:
+    """Pull at the heel of a pinned king-post truss with struts at mid-rafter: 1.5 P/tan(slope), P a panel load; own
+    weight and the stiffness of the rafters are on top (statics)."""
+    check = the(piece(truss(), "left heel step"), "joint.step_shear")
+    T = [one.value for one in check.steps if one.symbol == "T"][-1]
+    w = (12.0 * math.hypot(1, 8 / 12) + 30.0) * 8.0  # lbf per ft of plan
+    pinned = 1.5 * (w * 24.0 / 4.0) / (8 / 12)
+    assert pinned < T < 1.3 * pinned
+
+
+def test_member_hears_what_its_joint_says() -> None:
+    short = joints()
+    short[0]["step"]["behind"] = "6 in"
+    result = truss(short)
+    assert piece(result, "left heel step").verdict == "fails"
+    assert piece(result, "truss: tie").verdict == "fails"
+    assert piece(result, "truss: right strut").verdict == "passes"
+
+
+def test_what_a_joint_cuts_out_counts_in_the_member() -> None:
+    """A deeper notch leaves less of the tie."""
+    deep = joints()
+    for one in (deep[0], deep[2]):
+        one["step"]["depth"] = "2 3/8 in"
+
+    def most(result: JobResult) -> float:
+        return max(check.ratio or 0.0 for check in piece(result, "truss: tie").checks if "net" in check.id)
+
+    assert most(truss(deep)) > most(truss()) > 0.0
+
+
+def test_member_that_no_joint_names_is_asked() -> None:
+    without = [one for one in joints() if one["name"] != "stirrup"]
+    asked = [check for check in piece(truss(without), "truss").checks if check.verdict == "refer"]
+    assert [check.what for check in asked] == ["joint at the foot of the king post"]
+    assert "tie" in asked[0].notes[0] and "strut" not in asked[0].notes[0]
+
+
+@pytest.mark.parametrize(
+    ("change", "words"),
+    [
+        ({"frame": "trus"}, "there is no such frame"),
+        ({"at": "left heal"}, "no point 'left heal'"),
+        ({"at": "ridge"}, "does not come to the ridge"),
+        ({"members": [{"name": "tie", "part": "notched"}, {"name": "leftrafter", "part": "landing"}]}, "no member"),
+        ({"name": "other heel"}, "one joint for one end"),
+    ],
+)
+def test_told(change: Data, words: str) -> None:
+    found = joints()
+    found = [*found, {**found[0], **change}] if "name" in change else [{**found[0], **change}, *found[1:]]
+    with pytest.raises(JobError) as caught:
+        job_from_data({**king(), "joint": found})
+    assert words in str(caught.value)
+
+
+def test_mirrored_truss_has_the_same_joints() -> None:
+    result = truss()
+    for name in ("heel step", "strut head"):
+        left, right = (
+            sorted(round(check.ratio or 0.0, 6) for check in piece(result, f"{side} {name}").checks)
+            for side in ("left", "right")
+        )
+        assert left == pytest.approx(right, rel=1e-3)

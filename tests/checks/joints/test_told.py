@@ -1,0 +1,68 @@
+"""What cannot be read of a joint: an error that says where, what, and what would be right."""
+
+from __future__ import annotations
+
+import copy
+from collections.abc import Callable
+
+import pytest
+
+from beamcheck.errors import JobError
+from beamcheck.model.reading.reader import job_from_data
+
+from .jobs import HEAD, Data, joint, member, wood
+from .test_fastened import between, splice
+from .test_step import heel
+
+STOCKS = [wood("tie", "5 1/2 in x 9 1/2 in"), wood("rafter", "5 1/2 in x 7 1/2 in"), wood("plank", "1 1/2 in x 9 in")]
+
+
+def told(one: Data) -> str:
+    with pytest.raises(JobError) as caught:
+        job_from_data({"job": HEAD, "stock": STOCKS, "joint": [one]})
+    return str(caught.value)
+
+
+def changed(one: Data, change: Callable[[Data], object]) -> Data:
+    made = copy.deepcopy(one)
+    change(made)
+    return made
+
+
+@pytest.mark.parametrize(
+    ("one", "words"),
+    [
+        (changed(heel(), lambda j: j.pop("step")), "'step' needs it"),
+        (changed(heel(), lambda j: j["members"][0].pop("part")), "what is it in this joint"),
+        (changed(heel(), lambda j: j["members"][1].update(part="between")), "no part of it"),
+        (changed(heel(), lambda j: j["members"].pop()), "joins 2 to 3 members"),
+        (changed(heel(), lambda j: j["members"][1].update(name="tie")), "each member once"),
+        (changed(heel(), lambda j: j["members"][1].update(part="notched")), "must be 'notched'"),
+        (changed(heel(), lambda j: j["members"][0].update(stock="tye")), "no [[stock]] named 'tye'"),
+        (changed(heel(), lambda j: j["members"][0].pop("direction")), "needs its direction"),
+        (changed(heel(), lambda j: j.update(frame="T1")), "needs the frame and the node"),
+        (changed(heel(), lambda j: j.update(fastener={"kind": "bolt", "size": "1 in"})), "does not belong to 'step'"),
+        (changed(between(), lambda j: j.update(fastener={"kind": "nail", "size": "16d common"})), "does not go"),
+        (changed(between(), lambda j: j["fastener"].update(size="13/16 in")), "13/16"),
+        (changed(between(), lambda j: j["members"][0].pop("holes")), "where the fasteners are in it"),
+        (changed(between(), lambda j: j.update(bears_on="wall")), "is no member of it"),
+        (changed(between(), lambda j: [one["holes"].update(columns=2, spacing="4 in") for one in j["members"]]),
+         "the layout is given at another member"),
+        (joint("rated", member("a", "tie", 0.0, 100.0)), "'rated' needs it"),
+    ],
+)  # fmt: skip
+def test_told(one: Data, words: str) -> None:
+    assert words in told(one)
+
+
+def test_one_joint_for_one_post() -> None:
+    base = {"kind": "post base", "post": "P1", "base": {"steel": "A36", "plate": "3/8 in", "bears_wide": "5 in",
+                                                        "bears_long": "5 in", "stands_off": "1 in"}}  # fmt: skip
+    post = {"name": "P1", "stock": "tie", "height": "8 ft", "on": "footing", "top_restraint": "pinned"}
+    footing = {"name": "footing", "what": "footing", "material": "concrete"}
+    data = {"job": HEAD, "stock": STOCKS, "post": [post], "existing": [footing],
+            "joint": [{"name": "one", **base}, {"name": "other", **base}]}  # fmt: skip
+    with pytest.raises(JobError) as caught:
+        job_from_data(data)
+    assert "one joint for one end" in str(caught.value)
+    assert splice().verdict == "passes"
