@@ -12,7 +12,7 @@ from .folder.listing import Folder
 from .guard.bodies import Refused
 from .guard.gate import Gate
 from .guard.keys import Keys
-from .views import engineer, job, outline, piece, questions, shop, situations, start
+from .views import engineer, job, outline, piece, questions, shop, situations, start, survey
 from .views.site import Site, page
 
 if TYPE_CHECKING:
@@ -80,6 +80,8 @@ def application(folder: Path, hosts: frozenset[str], keys: Keys, cookie: str = "
             posts(f"{at}/remove", piece.remove),
             get(f"{at}/add/{{kind}}", piece.new_entry),
             get(f"{at}/template/{{number:int}}.{{ending}}", job.template),
+            get(f"{at}/survey/{{number:int}}", survey.survey),
+            get(f"{at}/survey/{{number:int}}.pdf", survey.paper),
             get(f"{at}/{{kind}}.pdf", job.paper),
             get(f"{at}/{{kind}}/{{number:int}}", piece.entry),
         ],

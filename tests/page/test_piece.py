@@ -218,3 +218,16 @@ def test_an_entry_is_added_and_taken_out(tmp_path: Path) -> None:
     assert 'name = "post"' not in path.read_text()
     needed = {"digest": digest_of(client), "kind": "stock", "number": 1}
     assert client.post("/job/joists/remove", json=needed).json()["problems"]
+
+
+def test_every_table_of_a_job_has_its_form(tmp_path: Path) -> None:
+    """Also what is no piece: a part that moves, a roof and a floor of the place."""
+    with_job(tmp_path, TRIALS.parents[1] / "worked_examples" / "moving_wood.toml", "moving")
+    with_job(tmp_path, TRIALS.parents[1] / "worked_examples" / "net_loft.toml", "loft")
+    client = visitor(tmp_path)
+    for name in ("moving", "loft"):
+        held = tomllib.loads((tmp_path / f"{name}.toml").read_text(encoding="utf-8"))
+        for kind, entries in held.items():
+            if isinstance(entries, list) and kind not in ("answer", "ruling"):
+                assert client.get(f"/job/{name}/{kind}/1").status_code == 200, kind
+    assert "gap, slot or reveal" in client.get("/job/moving/movement/1").text.casefold()

@@ -12,8 +12,10 @@ from pydantic.fields import FieldInfo
 from ...model.fields.base import Piece
 from ...model.fields.places import place
 from .kinds import UNITS, Kind, kind_of
-from .words import CLASSES_IN_FEET, FIRST, IN_FEET, OF_NAMES, SECTIONS, known, label
+from .words import FIRST, OF_NAMES, SECTIONS, in_feet, known, label
 
+NONE_SEEN = "none: []"  # in the description of a list that may be looked for and empty
+AT_ONCE = {("Survey", "stations"): 3}  # of a list with fewer nothing can be read
 MANY = 6  # entries of one list; more are folded
 _TAPE = re.compile(r"(?:(-?\d+)\s*(?:ft|'))?\s*(?:-?\s*([\d.]+(?:\s+\d+/\d+)?|\d+/\d+)\s*(?:in|\"))?")
 _WITH_UNIT = re.compile(r"(-?[\d.,]+)\s*([A-Za-z%]+)")
@@ -72,6 +74,7 @@ class Group:
     note: str = ""
     link: str = ""
     where: str = field(default="")
+    none: str = ""  # where an empty list goes: looked at, and there is none
 
 
 def sections(
@@ -130,7 +133,11 @@ def _one(
         if len(inside) > MANY:
             one_more = blank(one, f"{path}.{len(entries) + 1}")
             return Group(f"{title}, {len(inside)} of them", (one_more,), tuple(inside), note=_help(info))
-        return Group(title, (*inside, blank(one, f"{path}.{len(entries) + 1}")), note=_help(info))
+        more = _blanks(one, path, len(entries), cls, key)
+        looked = NONE_SEEN in _help(info)
+        if looked and value == []:
+            return Group(f"{title}: looked, there is none", (more,), remove=path, note=_help(info))
+        return Group(title, (*inside, more), note=_help(info), none=path if looked and not entries else "")
     if kind.control in ("one", "either"):
         if isinstance(value, Mapping):
             return _entry(_which(kind, value), value, path, keys, whole, title, info)
@@ -142,11 +149,11 @@ def _one(
         title,
         _help(info),
         kind,
-        _text(value),
+        "none" if value == [] and kind.words else _text(value),
         place(keys, whole),
         info.is_required(),
         OF_NAMES.get(key, ""),
-        key in IN_FEET and cls.__name__ in CLASSES_IN_FEET,
+        in_feet(cls.__name__, key),
         known(cls.__name__, key),
     )
 
@@ -165,6 +172,15 @@ def _entry(
     first = tuple(found[name] for name in found if name in wanted or name in data)
     more = tuple(found[name] for name in found if name not in wanted and name not in data)
     return Group(title, first, more, path, note=_help(info) if info else "", where=place(keys, whole))
+
+
+def _blanks(cls: type[Piece], path: str, there: int, of: type[Piece], key: str) -> Group:
+    """A form for one more; for as many as there have to be at once, where that is more than one."""
+    count = AT_ONCE.get((of.__name__, key), 1)
+    if there or count == 1:
+        return blank(cls, f"{path}.{there + 1}")
+    fields = (Group(f"{_called(cls)} {i + 1}", tuple(_blank_fields(cls, f"{i + 1}.", 0))) for i in range(count))
+    return Group(f"{count} {_called(cls)}s", tuple(fields), blank=True, add=path)
 
 
 def blank(cls: type[Piece], path: str, title: str = "") -> Group:
@@ -197,7 +213,7 @@ def _blank_fields(cls: type[Piece], before: str, depth: int) -> Iterator[Field |
             "",
             info.is_required(),
             OF_NAMES.get(key, ""),
-            key in IN_FEET and cls.__name__ in CLASSES_IN_FEET,
+            in_feet(cls.__name__, key),
             known(cls.__name__, key),
         )
 
@@ -216,8 +232,16 @@ def _called(cls: type[Piece]) -> str:
     return {"place": "hole", "row": "row of fasteners", "in plan": "place in the plan"}.get(words, words)
 
 
+_SINGULAR = {
+    "what holds it": "support", "what it carries": "load", "what is cut out of it": "cut",
+    "sections: least of each side": "section", "moisture readings": "reading", "slope of grain, two faces": "face",
+    "knots, the worst": "knot", "checks, shakes and splits": "opening", "wood that is gone": "loss",
+    "old mortises, notches, holes": "old cut",
+}  # fmt: skip
+
+
 def _singular(title: str) -> str:
-    return {"what holds it": "support", "what it carries": "load", "what is cut out of it": "cut"}.get(title, title)
+    return _SINGULAR.get(title, title)
 
 
 def _help(info: FieldInfo) -> str:

@@ -37,6 +37,11 @@ def value_of(path: str, sent: Any, before: str = "") -> Any:
     if sent is None:
         return None
     classes, info = _leads_to(path)
+    if info is not None and kind_of(info).control == "many" and not path.rpartition(".")[2].isdecimal():
+        if sent == "none":
+            return []  # looked at, and there is none
+        if isinstance(sent, dict) and sent and all(key.isdecimal() for key in sent):
+            return [_table(classes, sent[key], 0) for key in sorted(sent, key=int) if isinstance(sent[key], dict)]
     if isinstance(sent, str):
         return _written(kind_of(info), sent, before) if info is not None else sent
     if isinstance(sent, dict):
@@ -105,6 +110,8 @@ def _written(kind: Kind, text: str, before: str) -> Any:
             return text == "yes"
         case "number":
             return _number(text)
+        case "names" if kind.words and text.casefold() == "none":
+            return []
         case "names":
             return [part.strip() for part in text.split(",") if part.strip()]
         case "quantity":

@@ -110,8 +110,43 @@ LABELS: Mapping[str, Mapping[str, str]] = {
     },
 }
 
+# what was found on a timber, in the words of the printed form; what moves
+_SURVEY: Mapping[str, Mapping[str, str]] = {
+    "Survey": {
+        "by": "who looks, and on which day", "length": "length over all", "species_by": "how the species is known",
+        "stations": "sections: least of each side", "meter": "kind of moisture meter", "readings": "moisture readings",
+        "grain": "slope of grain, two faces", "knots": "knots, the worst", "openings": "checks, shakes and splits",
+        "heart_checks": "checks from the heart", "losses": "wood that is gone", "cuts": "old mortises, notches, holes",
+        "crushed": "a seat is pressed in by", "chemicals": "salt, acid, white fuzz",
+        "overload": "wrinkles on top, splinters below", "sag": "the middle hangs by", "use": "what is meant to change",
+        "not_seen": "not seen", "rejected": "a written no", "sag_test": "a known weight in the middle",
+        "weighing": "on a scale",
+    },
+    "Knot": {"place": "edge or center", "width": "across the face", "face": "face"},
+    "Grain": {"one_in": "grain runs 1 in", "face": "face"},
+    "Opening": {"start": "from", "end": "to", "depth": "feeler goes in", "other_side": "the one opposite",
+                "at_bolts": "through bolts or pegs"},
+    "Loss": {"what": "what", "start": "from", "end": "to", "where": "face or corner", "depth": "to sound wood"},
+    "Reading": {"moisture": "reading", "deep": "pins deep", "near": "near"},
+    "Movement": {"kind": "what has to have room", "on": "the piece it is on", "species": "wood that moves",
+                 "across": "size across the grain", "way": "rings", "built_at": "moisture when it is put up",
+                 "fixed": "fixed at", "room": "gap, slot or reveal", "lap": "it laps over", "accepted": "accepted by"},
+    "SagTest": {"span": "span", "weight": "weight on it", "weight_off": "weight, give or take",
+                "sag": "the middle came down", "supports_sank": "both supports sank, mean",
+                "sag_off": "reading, give or take", "came_back": "it came back"},
+}  # fmt: skip
+
 FIRST: Mapping[str, tuple[str, ...]] = {
     "About": ("title", "address", "author", "date", "local_code", "ground_snow", "wind_speed", "wind_by", "invented"),
+    "Survey": ("length", "by", "species_by"),
+    "Station": ("at", "breadth", "depth"),
+    "Reading": ("at", "moisture", "near"),
+    "Knot": ("at", "face", "place", "width", "sound"),
+    "Opening": ("kind", "start", "end", "depth", "other_side", "at_bolts"),
+    "Loss": ("what", "where", "start", "end", "depth"),
+    "SagTest": ("span", "weight", "weight_off", "sag", "supports_sank", "sag_off", "came_back"),
+    "Weighing": ("weight", "weight_off", "length", "breadth", "depth", "moisture"),
+    "Movement": ("kind", "on", "species", "across", "way", "built_at", "fixed", "room", "lap"),
     "Stock": ("size", "species", "grade", "grade_from", "evidence", "moisture", "measured_moisture"),
     "Beam": ("clear", "supports", "carries", "top_held", "finish", "service"),
     "Support": ("on", "bearing", "restrained"),
@@ -128,7 +163,7 @@ FIRST: Mapping[str, tuple[str, ...]] = {
     "Trim": ("what", "on", "role", "weight", "hangs", "fixings"),
     "Anchor": ("manner", "into", "fastener", "holes", "plate", "rating", "split"),
     "Near": ("beam", "at", "gap"),
-    "Cut": ("kind", "at", "length", "depth", "face"),
+    "Cut": ("kind", "at", "length", "depth", "face", "from_bottom"),
     "Fastener": ("kind", "size", "length", "steel"),
     "Holes": ("rows", "columns", "spacing", "row_spacing", "end", "edge"),
 }
@@ -170,6 +205,20 @@ SECTIONS: Mapping[str, tuple[tuple[str, tuple[str, ...]], ...]] = {
         ("Its members and what they carry", ("members", "carries")),
         ("What it stands on, what holds it", ("feet", "upright_by", "sway_held_by", "finish")),
     ),
+    "Survey": (
+        ("1  Which timber, and who looks", ("by", "length", "species_by")),
+        ("2  Size: least of each side, sound wood", ("stations", "sag")),
+        ("3  Moisture", ("meter", "readings")),
+        ("4  Grain and knots", ("grain", "knots")),
+        ("5  Checks, shakes and splits", ("openings", "heart_checks")),
+        ("6  Wood that is gone, and old cuts", ("losses", "cuts")),
+        (
+            "7  Decay, insects, metal, signs",
+            ("decay", "insects", "metal", "crushed", "fire", "chemicals", "overload", "use"),
+        ),
+        ("8  What was not seen, and photographs", ("not_seen", "photographs", "rejected")),
+        ("9  Tests, if any: stiffness and weight, never strength", ("sag_test", "weighing")),
+    ),
     "Trim": (
         ("What it is", ("what", "on", "role", "weight", "hangs")),
         ("What is above it", ("near",)),
@@ -191,12 +240,31 @@ IN_FEET = frozenset(
         "lands_at",
         "lands_from",
         "lands_to",
+        "start",
+        "end",
         "braced_strong",
         "braced_weak",
         "width",
     )
 )
-CLASSES_IN_FEET = frozenset(("Beam", "Support", "Load", "Post", "Rafter", "Tie", "Frame"))
+CLASSES_IN_FEET = frozenset(
+    (
+        "Survey",
+        "Station",
+        "Reading",
+        "Knot",
+        "Opening",
+        "Loss",
+        "Weighing",
+        "Beam",
+        "Support",
+        "Load",
+        "Post",
+        "Rafter",
+        "Tie",
+        "Frame",
+    )
+)
 OF_NAMES = {
     "stock": "sticks",
     "on": "places",
@@ -223,14 +291,27 @@ KINDS = {
     "joint": "joint of members",
     "bracket": "bracket",
     "trim": "trim",
+    "movement": "part that moves",
+    "roof": "roof of the place",
+    "floor": "floor of the place",
 }
+
+
+def in_feet(cls: str, field: str) -> bool:
+    """Whether a length is one of feet and inches: along a piece, not across it."""
+    return field in IN_FEET and cls in CLASSES_IN_FEET and (cls, field) != ("Knot", "width")
 
 
 def label(cls: str, field: str) -> str:
     """What a field is called on the page."""
-    return LABELS.get(cls, {}).get(field) or LABELS["*"].get(field) or field.replace("_", " ")
+    return (
+        LABELS.get(cls, {}).get(field)
+        or _SURVEY.get(cls, {}).get(field)
+        or LABELS["*"].get(field)
+        or field.replace("_", " ")
+    )
 
 
 def known(cls: str, field: str) -> bool:
     """Whether what it is called says enough."""
-    return field in LABELS.get(cls, {}) or field in LABELS["*"]
+    return field in LABELS.get(cls, {}) or field in _SURVEY.get(cls, {}) or field in LABELS["*"]

@@ -193,6 +193,12 @@ document.addEventListener("click", async (e) => {
     if (said) { const w = inside.querySelector(":scope > .inner > .wrong"); w.textContent = said.problems.map((p) => `${p.where ? p.where + ": " : ""}${p.text}`).join(" "); w.hidden = false; }
     return;
   }
+  const none = e.target.closest(".do-none");
+  if (none) {   // looked at, and there is none: an empty list, which is not the same as not looked at
+    const said = await post(`${at}/set`, {...base(), sets: [...sets(), [none.dataset.none, "none"]]});
+    if (said?.written) location.reload(); else if (said) tell(said.problems.map((p) => p.text).join(" "));
+    return;
+  }
   const takes = e.target.closest(".do-remove");
   if (takes && confirm("Take this out of the job file? The file as it was is kept beside it, with .1 behind its name.")) {
     const said = await post(`${at}/set`, {...base(), sets: [[takes.dataset.remove, null]]});
@@ -239,6 +245,11 @@ document.addEventListener("change", async (e) => {
   file.dataset.evidence = kept.evidence;
   file.dataset.place = kept.place;
   if (file.dataset.into) $(file.dataset.into).value = kept.evidence;
+  if (file.dataset.append) {
+    const f = document.querySelector(`#form .f[data-path="${CSS.escape(file.dataset.append)}"]`), list = f.querySelector("input");
+    list.value = [list.value.trim().replace(/^none$/, ""), kept.place].filter(Boolean).join(", ");
+    touch(f); write();
+  }
   if (file.dataset.tick) tick(file.closest(".tick"), true);
 });
 

@@ -51,6 +51,7 @@ def _job(request: Request) -> Response:
         heading=str(head.get("title") or now.name) if isinstance(head, dict) else now.name, problems=found.problems,
         verdict=None if result is None else result.verdict, counts=counts(result), next=asked,
         next_who="" if asked is None else WHO[asked.question.who], pieces=pieces, links=at, others=others,
+        sticks=[(str(one.get("name", "")), n) for n, one in enumerate(entries_of(data, "stock"), start=1)],
         kinds=[(kind, word) for kind, word in KINDS.items() if kind != "job"],
         invented=isinstance(head, dict) and head.get("invented") is True,
         job_checks=[] if result is None else [one for one in result.checks if one.verdict != "passes"],

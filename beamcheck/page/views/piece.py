@@ -20,6 +20,7 @@ from ..guard.bodies import Refused, json_of
 from ..show.elevation import drawing_of
 from ..show.render import rendered
 from ..show.rows import Shown, shown
+from ..show.surveyed import found_in
 from .new_file import told
 from .site import PIECES, Opened, class_of, entries_of, entry_of, later, links, opened, page
 
@@ -67,15 +68,15 @@ def _entry(request: Request) -> Response:
         called=str(given.get("called") or given.get("what") or ""),
         groups=groups,
         digest=now.file.digest,
-        see=_see(found, now, kind, name),
+        see=seen_now(found, now, kind, name),
         is_piece=kind in PIECES,
-        lists=_lists(data),
+        lists=lists_of(data),
         links=links(data),
         problems=found.problems,
         kind_word=KINDS[kind],
-        invented=_invented(data),
+        invented=is_invented(data),
         where=now.name,
-        lines=_block(now.file.text, kind, number),
+        lines=block_lines(now.file.text, kind, number),
         removable=kind != "job",
     )
 
@@ -84,12 +85,12 @@ def _users(data: dict[str, Any], stock: str) -> list[str]:
     return [str(one.get("name", "")) for kind in PIECES for one in entries_of(data, kind) if one.get("stock") == stock]
 
 
-def _invented(data: dict[str, Any]) -> bool:
+def is_invented(data: dict[str, Any]) -> bool:
     head = data.get("job")
     return isinstance(head, dict) and head.get("invented") is True
 
 
-def _lists(data: dict[str, Any]) -> dict[str, list[str]]:
+def lists_of(data: dict[str, Any]) -> dict[str, list[str]]:
     """Names to choose from."""
     from ...values.loads import live_load_uses
     from ...values.species import species_names
@@ -126,7 +127,7 @@ def piece_now(found: Checked, name: str) -> Shown | None:
     return None if piece is None else shown(piece, found.result)
 
 
-def _see(found: Checked, now: Opened, kind: str, name: str) -> str:
+def seen_now(found: Checked, now: Opened, kind: str, name: str) -> str:
     """The part of the page that changes as one types."""
     piece = piece_now(found, name) if kind in PIECES else None
     drawing = ""
@@ -142,13 +143,14 @@ def _see(found: Checked, now: Opened, kind: str, name: str) -> str:
         problems=found.problems,
         job=now.name,
         others=touched,
+        survey=found_in(found, name) if kind == "stock" else {},
         job_verdict=None if result is None else result.verdict,
         links=links(now.data),
         job_checks=() if result is None else [one for one in result.checks if one.verdict != "passes"],
     )
 
 
-def _block(text: str, kind: str, number: int) -> list[tuple[int, str]]:
+def block_lines(text: str, kind: str, number: int) -> list[tuple[int, str]]:
     """The lines of the file that the form shows."""
 
     try:
@@ -203,7 +205,7 @@ def _attempt(request: Request, asked: dict[str, Any], *, write: bool) -> Respons
             "digest": digest,
             "written": write,
             "problems": told(found.problems),
-            "see": _see(found, now, kind, called),
+            "see": seen_now(found, now, kind, called),
             "bar": rendered("bar.html", piece=piece, problems=found.problems),
             "say": spoken(piece, found),
             "lines": changed_lines(now.file.text, text)[:40],
@@ -330,7 +332,7 @@ def _new_entry(request: Request) -> Response:
         kind_word=KINDS[kind],
         group=blank(class_of(kind), kind),
         digest=now.file.digest,
-        lists=_lists(now.data),
+        lists=lists_of(now.data),
         where=now.name,
     )
 
