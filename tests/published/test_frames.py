@@ -17,6 +17,9 @@ import numpy as np
 import pytest
 
 from beamcheck.analysis.frames.buckling import critical_factor
+from beamcheck.analysis.site.snow import one_sided_snow
+from beamcheck.calc.pad import SilentPad
+from beamcheck.formulas.loads.drift import drift_height, snow_density
 
 from .frame_forms import PIN, ROLLER, Form, bent, king_post, queen_post, rafter_pair
 
@@ -332,7 +335,31 @@ def collar_buckling(i: Given) -> dict[str, float]:
     return {"K on the whole": math.sqrt(math.pi**2 * i["EI_rafter"] / P) / length}
 
 
+def lee_snow(i: Given) -> dict[str, float]:
+    """In the reference's units: ft and psf; the roof is a truss, so the heap counts whatever its width."""
+    slope = math.degrees(math.atan(1.0 / i["S_run_per_rise"]))
+    found = one_sided_snow(
+        SilentPad(), p_g=i["p_g"] / 144, p_s=i["p_s"] / 144, I_s=i["I_s"], W_e=12 * i["W_ft"], slope=slope,
+        shape="gable", simple_rafters=False,
+    )  # fmt: skip
+    assert found is not None and found.heap is not None
+    return {
+        "drift height h_d": found.heap.height / 12, "surcharge on the lee side": 144 * found.heap.peak,
+        "length of the surcharge from the ridge": found.heap.width / 12, "windward side": 144 * found.windward,
+    }  # fmt: skip
+
+
+def step_snow(i: Given) -> dict[str, float]:
+    p_g = i["p_g"] / 144
+    return {
+        "drift height h_d": float(drift_height(p_g=p_g, l_fetch=12 * i["l_u_ft"], I_s=1.0)) / 12,
+        "snow density": float(snow_density(p_g=p_g)),
+    }
+
+
 METHODS: dict[str, Callable[[Given], dict[str, float]]] = {
+    "load.unbalanced_snow": lee_snow,
+    "load.published": step_snow,
     "truss.king_post": king,
     "truss.queen_post": queen,
     "truss.queen_post_unbalanced": queen,

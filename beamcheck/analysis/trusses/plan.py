@@ -97,13 +97,12 @@ class Plan:
         supports = [Support(self.node(foot), sliding.get(foot, True), True) for foot in self.feet]
         return Frame([self.points[point] for point in self.points], bars, supports)
 
-    @property
-    def triangulated(self) -> bool:
-        """Whether it stands by its triangles alone, with a hinge at every point and one foot that slides."""
+    def triangulated(self, held: bool) -> bool:
+        """Whether it stands by its triangles alone, a hinge at every point; with all feet held, or one that slides."""
         sticks = tuple(replace(stick, hinged="all", slips=False, acts="both", stations=frozenset())
                        for stick in self.sticks)  # fmt: skip
         pins = Plan(self.points, sticks, self.feet, self.anchored)
-        frame = pins.frame({stick.name: Stiffness(1.0, 1.0) for stick in sticks}, np.inf, False)
+        frame = pins.frame({stick.name: Stiffness(1.0, 1.0) for stick in sticks}, np.inf, held)
         try:
             return frame.stiffness is not None
         except Unstable:

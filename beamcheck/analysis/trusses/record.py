@@ -106,6 +106,7 @@ class SolvedFrame:
     """A frame under every combination in every run.
 
     triangulated : whether it stands by its triangles alone, every joint a hinge.
+    leans : whether it stands only with its feet held against thrust.
     combinations : (n) their names end in the run where there are several; with C_D, as `govern` takes them.
     runs, run_of : words for each run; (n,) which column belongs to which.
     moved : (n, points, 2) how far each point moves, right and up, inches; points in the order of `nodes`.
@@ -116,6 +117,7 @@ class SolvedFrame:
 
     name: str
     triangulated: bool
+    leans: bool
     combinations: tuple[Loaded, ...]
     runs: tuple[str, ...]
     run_of: Array

@@ -77,6 +77,10 @@ def solve_frame(job_frame: JobFrame, sized: Sequence[Sized], softest: float) -> 
     combinations = combine(cases)
     factors = matrix(combinations)
     runs = list(_runs(job_frame, plan, softest))
+    leans = False
+    if not (plan.anchored or any(foot.slides for foot in job_frame.feet)):
+        leans = not stands(plan, stiffness)
+        runs = [run for run in runs if run.held or not leans]
     frames = [plan.frame(stiffness, run.slip, run.hold, run.slides) for run in runs]
     loads = loads_of(plan, frames[0], stiffness, puts, members, job_frame.carries, firsts)
     solved = [_solved(plan, frame, loads, factors, run.words) for frame, run in zip(frames, runs, strict=True)]
@@ -98,7 +102,7 @@ def solve_frame(job_frame: JobFrame, sized: Sequence[Sized], softest: float) -> 
     points = list(plan.points)
     kept = [points.index(point) for point in whole.points]
     return SolvedFrame(
-        job_frame.name, whole.triangulated, tuple(columns), tuple(run.words for run in runs),
+        job_frame.name, whole.triangulated(leans), leans, tuple(columns), tuple(run.words for run in runs),
         np.repeat(np.arange(len(runs)), n), tuple(run.held for run in runs),
         {stick.name: _member(plan, whole, stick, bars[stick.name], both, idle, firsts) for stick in plan.sticks},
         _nodes(plan, whole, job_frame, of, bars, both, idle, applied, solved, firsts),
@@ -125,6 +129,17 @@ def _runs(job_frame: JobFrame, plan: Plan, softest: float) -> list[_Run]:
         _Run(", ".join(filter(None, (words, joints))), held, hold, slip, at)
         for (words, held, hold, at), (joints, slip) in product(holds, slips)
     ]
+
+
+def stands(plan: Plan, stiffness: Mapping[str, Stiffness]) -> bool:
+    """Whether it stands with one foot that slides, all its members acting."""
+    frame = plan.frame(stiffness, np.inf, False)
+    try:
+        return (
+            Frame(frame.nodes, [replace(bar, acts="both") for bar in frame.bars], frame.supports).stiffness is not None
+        )
+    except Unstable:
+        return False
 
 
 def _solved(

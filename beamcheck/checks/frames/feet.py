@@ -15,7 +15,7 @@ from ...model.fields.evidence import vouched
 from ...model.frames.frame import Frame, FrameFoot
 from ...provenance import Source
 from ...units import show
-from ..core.asking.question import PlausibleAnswer, ask
+from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.context import Context
 from ..core.result import Check
 from ..core.seat import answered, least_seat, wood_under
@@ -37,7 +37,7 @@ def feet_checks(
         yield from _seat(frame, number, foot, solved, made, context)
         yield from _under(frame, foot, solved, reaction, context)
         yield from _lifted(frame, foot, reaction, solved, context)
-        yield _thrust(frame, number, foot, solved, context)
+        yield _thrust(frame, foot, solved, context)
 
 
 def _on_the_seat(frame: Frame, foot: FrameFoot, made: Mapping[str, MadeOf]) -> MadeOf:
@@ -115,9 +115,9 @@ def _lifted(
     yield Check.refers("frame.uplift", frame.name, what, "ASCE 7-16 2.4.1", text, ask=asked)
 
 
-def _thrust(frame: Frame, number: int, foot: FrameFoot, solved: SolvedFrame, context: Context) -> Check:
+def _thrust(frame: Frame, foot: FrameFoot, solved: SolvedFrame, context: Context) -> Check:
     """Level force on what it stands on: none where a foot slides, else it must be taken by somebody."""
-    id, what, where = "frame.thrust", f"thrust on {foot.on}", f"frame.{frame.name}.feet.{number}"
+    id, what = "frame.thrust", f"thrust on {foot.on}"
     level = np.abs(solved.nodes[foot.at].reaction[:, 0])
     most = float(np.max(level))
     sliding = [one for one in frame.feet if one.slides]
@@ -143,18 +143,36 @@ def _thrust(frame: Frame, number: int, foot: FrameFoot, solved: SolvedFrame, con
         return govern(Criterion(frame.name, what, THRUST, "force", id=id), solved.combinations, calculate)
     force = show(most, "force")
     text = f"held feet push with up to {force}: neither is it said that one slides, nor what {foot.on} takes sideways"
-    answers = []
-    if not frame.shape.anchored:
+    if solved.leans:
+        text = f"it stands only as long as its feet are held, and pushes with up to {force}: who takes that is not said"
+    return Check.refers(id, frame.name, what, THRUST, text, ask=ask_thrust(frame, solved, context))
+
+
+def held_by_nobodys_word(frame: Frame, solved: SolvedFrame, context: Context) -> bool:
+    """Whether its feet are run as held though nobody said that they are."""
+    under = [context.under(foot.on) for foot in frame.feet]
+    stated = all(isinstance(one, Existing) and one.takes_sideways is not None for one in under)
+    return any(solved.held) and not frame.shape.anchored and not stated
+
+
+def ask_thrust(frame: Frame, solved: SolvedFrame, context: Context) -> Question:
+    """Whether one foot slides, or what all that it stands on takes sideways."""
+    level = {foot.on: float(np.max(np.abs(solved.nodes[foot.at].reaction[:, 0]))) for foot in frame.feet}
+    most = max(level.values())
+    force, last = show(most, "force"), frame.shape.feet[-1]
+    number = next(i for i, foot in enumerate(frame.feet, 1) if foot.at == last)
+    where, answers = f"frame.{frame.name}.feet.{number}", []
+    if not (frame.shape.anchored or solved.leans):
         slides = ((f"{where}.slides", True), (f"{where}.slides_by", "engineer's sheet S-2 of 3 May 2025"))
-        answers.append(PlausibleAnswer("it slides: slotted holes, by the engineer's sheet", slides))
-    if isinstance(under, Existing):
+        answers.append(PlausibleAnswer(f"the {last} slides: slotted holes, by the engineer's sheet", slides))
+    walls = [one for on in level if isinstance(one := context.under(on), Existing)]
+    if len(walls) == len(level):
         taken = f"{math.ceil(most / 100.0) * 100} lb"
-        answers.append(PlausibleAnswer(f"{foot.on} takes {taken}", ((f"existing.{under.name}.takes_sideways", taken),)))
-    field = f"{where}.slides" if not frame.shape.anchored else f"existing.{under.name}.takes_sideways"
+        sets = tuple((f"existing.{wall.name}.takes_sideways", taken) for wall in walls)
+        answers.append(PlausibleAnswer(f"each takes {taken}", sets))
+    names = " and ".join(level)
     if not answers:
-        asked = ask("frame_thrust_by_engineer", f"{frame.name}: {foot.at}", on=foot.on, force=force,
-                    forces={"pushes": most})  # fmt: skip
-    else:
-        asked = ask("frame_thrust", f"{frame.name}: {foot.at}", field, answers=answers, on=foot.on, force=force,
-                    forces={"pushes": most})  # fmt: skip
-    return Check.refers(id, frame.name, what, THRUST, text, ask=asked)
+        return ask("frame_thrust_by_engineer", frame.name, on=names, force=force, forces={"pushes": most})
+    field = answers[0].sets[0][0]
+    return ask("frame_thrust", frame.name, field, answers=answers, on=names, foot=last, force=force,
+               forces={"pushes": most})  # fmt: skip

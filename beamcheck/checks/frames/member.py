@@ -15,12 +15,11 @@ from ...analysis.trusses.solved import Sized
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood.deflection import shear_modulus_from_E
 from ...model.frames.frame import FrameStick
-from ...units import show
 from ...values.judgment import judgment
 from ...values.lumber import Size
 from ..beams.beam_run import SHEAR_PART, section_of
 from ..beams.bracing import Span, bracing_of, proportion
-from ..core.asking.question import ask
+from ..core.asking.question import Question, ask
 from ..core.context import Context
 from ..core.result import Check
 from ..core.wood.govern import Criterion, at, duration, govern
@@ -70,7 +69,8 @@ def made_of(member: FrameStick, wood: WoodMaterial, context: Context) -> MadeOf:
 
 
 def member_checks(
-    made: MadeOf, forces: MemberForces, combinations: Sequence[Loaded], in_plane: tuple[float, str], *, leans: bool
+    made: MadeOf, forces: MemberForces, combinations: Sequence[Loaded], in_plane: tuple[float, str], *, leans: bool,
+    asked: tuple[Question, ...] = (),
 ) -> list[Check]:  # fmt: skip
     """Every check of one member by itself.
 
@@ -80,12 +80,14 @@ def member_checks(
         The length that may buckle in the plane of the frame, inches, and why.
     leans : bool
         A strut, post, brace or collar: its push comes off center by as much as that of a post of which nobody says.
+    asked : tuple of Question
+        What nobody said of the frame and is run both ways; it goes with what fails.
     """
     name = made.member.name
     if made.section.round:
         text = "a round member of a frame is for an engineer"
         return [Check.refers("frame.round", name, "round section", "NDS 2018", text, ask=ask("round_rafter", name))]
-    one = _Member(made, forces, combinations, in_plane, leans)
+    one = _Member(made, forces, combinations, in_plane, leans, asked)
     return [*one.axial(), *one.bent(), one.sheared(), *one.rules()]
 
 
@@ -96,6 +98,7 @@ class _Member:
     combinations: Sequence[Loaded]
     in_plane: tuple[float, str]
     leans: bool
+    asked: tuple[Question, ...]
 
     @property
     def name(self) -> str:
@@ -126,8 +129,10 @@ class _Member:
                 (l_e2, float(self.made.section.b), "out of its plane"))  # fmt: skip
         for length, side, words in ways:
             if length / side > SLENDEREST:
-                text = f"l_e/d is {length / side:.3g} {words}: a column may have {SLENDEREST:.0f} at the most"
-                yield Check.breaks_rule("frame.slender", self.name, f"slenderness {words}", "NDS 2018 3.7.1.4", text)
+                yield Check.of_ratio(
+                    "frame.slender", self.name, f"slenderness {words}", "NDS 2018 3.7.1.4", "l_e/d of a column",
+                    demand=length / side, capacity=SLENDEREST, kind="ratio", ask=self.asked,
+                )  # fmt: skip
 
     def bent(self) -> Iterator[Check]:
         """Either edge pressed, with all that acts beside it."""
@@ -210,18 +215,13 @@ class _Member:
         self, id: str, what: str, clause: str, kind: str, calculate: Callable[[Pad, int | slice], Outcome],
         *notes: str, strict: bool = False,
     ) -> Check:  # fmt: skip
-        criterion = Criterion(self.name, what, clause, kind, notes=notes, strict=strict, id=id)
+        criterion = Criterion(self.name, what, clause, kind, notes=notes, strict=strict, id=id, ask=self.asked)
         return govern(criterion, self.combinations, calculate)
 
 
 def address(member: FrameStick) -> str:
     """The place of a member in the job file."""
     return f"frame.{member.frame}.members.{member.entry + 1}"
-
-
-def span_words(member: FrameStick) -> str:
-    """How long it is, in words."""
-    return show(member.length, "length")
 
 
 def _any(values: np.ndarray) -> bool:

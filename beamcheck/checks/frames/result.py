@@ -30,7 +30,7 @@ from ..core.wood.govern import writing
 from ..core.wood.group_cut import GroupCut
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.wood.wood_doubts import wood_evidence_checks
-from .feet import feet_checks
+from .feet import ask_thrust, feet_checks, held_by_nobodys_word
 from .joined import cuts_of, described, joint_results, of_member
 from .loads import frame_loads, member_loads
 from .member import MadeOf, made_of, member_checks
@@ -165,8 +165,12 @@ class _Framed:
             made = made_of(member, of, self.context)
             in_plane = in_plane_length(self.frame, solved, member.stick)
             leans = eccentric(self.frame, member.stick)
+            unsaid = held_by_nobodys_word(self.frame, solved, self.context)
+            asked = (ask_thrust(self.frame, solved, self.context),) if unsaid else ()
             return [
-                *member_checks(made, solved.members[member.stick], solved.combinations, in_plane, leans=leans),
+                *member_checks(
+                    made, solved.members[member.stick], solved.combinations, in_plane, leans=leans, asked=asked
+                ),
                 *net_checks(made, solved, cuts),
                 *of_member(member, self.frame, solved, self.context),
                 *member_loads(self.frame, member, self.context),
