@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import partial
+from functools import cached_property, partial
 
 import numpy as np
 
@@ -131,7 +131,12 @@ class _Framed:
         make = partial(_wood, stock, member.laid)
         return screening_woods(stock, make)[0][1] if is_unknown(stock) else make(reference_values(stock))
 
-    @property
+    @cached_property
+    def cuts(self) -> dict[str, list[GroupCut | Cut]]:
+        """What its joints take out of its members."""
+        return cuts_of(self.frame, self.context)
+
+    @cached_property
     def made(self) -> dict[str, MadeOf]:
         """The members by their names in the frame."""
         return {member.stick: made_of(member, self.wood(member), self.context) for member in self.members}
@@ -159,7 +164,7 @@ class _Framed:
         own.inputs = [*stock_inputs(stock), *member_inputs(member)]
         own.assumptions = [PINS, RUNS, *GENERAL]
         wood = self.wood(member)
-        cuts: list[GroupCut | Cut] = [*member.cuts, *cuts_of(self.frame, self.context).get(member.name, [])]
+        cuts: list[GroupCut | Cut] = [*member.cuts, *self.cuts.get(member.name, [])]
 
         def checks(of: WoodMaterial) -> list[Check]:
             made = made_of(member, of, self.context)
