@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import starmap
 from typing import Literal
 
@@ -9,7 +10,21 @@ import numpy as np
 
 from ...model.anchors import Fastener, Plate
 from ...units import show
-from ..core.pictures import BoreSize, Dimension, Hole, HoleDrawing, Neighbor, PlateEdges, SlotSize, Table
+from ..core.pictures import (
+    BoreSize,
+    Dimension,
+    FastenerSize,
+    ForceMark,
+    Hole,
+    HoleDrawing,
+    Neighbor,
+    PlateEdges,
+    ShortOf,
+    SlotSize,
+    Table,
+)
+from ..core.result import Check
+from .fastener import Dowel
 from .group import Group
 from .hardware import hardware_table, lead_hole_table, looked_up
 
@@ -136,8 +151,11 @@ def _parts_seen(group: Group) -> list[str]:
     return [*found, "moisture of the wood metered on the day, the meter in the picture"]
 
 
-def hole_drawing(group: Group, governing: int | None = None) -> HoleDrawing:
-    """The elevation of the held end and its end view; `governing` is the index of the fastener to mark."""
+def hole_drawing(group: Group, governing: int | None = None, checks: Sequence[Check] = ()) -> HoleDrawing:
+    """The elevation of the held end and its end view; `governing` is the index of the fastener to mark.
+
+    Of the `checks` those of distances that are not kept are drawn.
+    """
     anchor, plate, fastener = group.anchor, group.anchor.plate, group.anchor.fastener
     dowel, d = looked_up(anchor), float(group.section.d)
     D = dowel.D if dowel is not None else 0.0
@@ -172,7 +190,25 @@ def hole_drawing(group: Group, governing: int | None = None) -> HoleDrawing:
         gap=anchor.gap,
         upright=upright,
         texts=_texts(group, place is not None),
-    )
+        fastener=_size(dowel, upright=upright),
+        from_right=_plate_at(group) == "on one side" and dowel is not None and not dowel.through,
+        other_grain=other.grain if other is not None and other.material == "wood" else "",
+        line=group.line,
+        forces=tuple(starmap(ForceMark, group.largest.items())),
+        short=tuple(
+            ShortOf(check.what, check.demand, check.capacity, check.verdict)
+            for check in checks
+            if check.kind == "length" and check.verdict != "passes" and check.demand is not None
+            and check.capacity is not None
+        ),
+    )  # fmt: skip
+
+
+def _size(dowel: Dowel | None, *, upright: bool) -> FastenerSize | None:
+    if dowel is None:
+        return None
+    kind = "rod" if upright else dowel.kind
+    return FastenerSize(kind, dowel.D, dowel.length, dowel.head, dowel.washer, dowel.washer_thickness)
 
 
 def _texts(group: Group, plated: bool) -> tuple[str, ...]:
@@ -183,6 +219,10 @@ def _texts(group: Group, plated: bool) -> tuple[str, ...]:
     found = [f"{n} x {what}, {group.end} end of {group.piece}" if n else f"{what}, {group.end} end of {group.piece}"]
     if not n:
         found.append("The job gives no hole layout.")
+    if (plate := group.anchor.plate) is not None:
+        size = " x ".join(show(side, "length") for side in (plate.thickness, plate.width, plate.length))
+        slot = f", slot {show(plate.slot, 'length')} wide" if plate.slot is not None else ""
+        found.append(f"plate {size}{slot}")
     if plated and not group.made.in_a_slot:
         found.append("The plate is drawn about the holes: the job does not place it.")
     return tuple(found)

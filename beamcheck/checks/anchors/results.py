@@ -61,7 +61,7 @@ def anchor_result(group: Group, context: Context) -> PieceResult:
     except BeamcheckError as error:
         draft.outside(error)
     done = draft.done()
-    drawing = hole_drawing(group, _governing(group, done.checks)) if manner.drawn and done.tables else None
+    drawing = hole_drawing(group, _governing(group, done.checks), done.checks) if manner.drawn and done.tables else None
     return replace(done, to_see=manner.to_see(group), drawing=drawing)
 
 

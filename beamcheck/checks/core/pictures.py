@@ -140,6 +140,36 @@ class Neighbor(NamedTuple):
     thickness: Inches
 
 
+class FastenerSize(NamedTuple):
+    """Sizes of a fastener by the tables; 0 where there is none, None where it is not known.
+
+    `kind`: 'bolt', 'lag screw', 'wood screw', 'nail', 'pin', 'rod'. `head` is that of a nail or screw.
+    """
+
+    kind: str
+    diameter: Inches
+    length: Inches | None
+    head: Inches | None
+    washer: Inches | None
+    washer_thickness: Inches
+
+
+class ForceMark(NamedTuple):
+    """The largest force on a group in one direction: 'down', 'up', 'out of the joint', 'into the joint'."""
+
+    way: str
+    force: Pounds
+
+
+class ShortOf(NamedTuple):
+    """A distance or size that is not kept, or open: what is needed and what is there."""
+
+    what: str
+    needed: Inches
+    there: Inches
+    verdict: str
+
+
 @dataclass(frozen=True)
 class HoleDrawing:
     """What a drawing of an anchor group needs: the end of the held piece seen from its side, and an end view.
@@ -166,6 +196,12 @@ class HoleDrawing:
     gap: Inches = 0.0
     upright: bool = False
     texts: tuple[str, ...] = ()
+    fastener: FastenerSize | None = None
+    from_right: bool = False  # the head is on the side of the plate or of the other member, right in the end view
+    other_grain: str = ""  # 'along', 'across', 'end' as the job says it, '' where it is no wood
+    line: Inches | None = None  # from the end of the piece to the line of its support
+    forces: tuple[ForceMark, ...] = ()
+    short: tuple[ShortOf, ...] = ()
 
 
 class Outline(NamedTuple):

@@ -242,9 +242,12 @@ class References:
 
 @dataclass(frozen=True)
 class Bullets:
+    """Points of a list; `marked`: each has a letter of its own."""
+
     title: str
     items: tuple[str, ...]
     note: str = ""
+    marked: bool = False
 
 
 @dataclass(frozen=True)
@@ -256,23 +259,25 @@ class Symbols:
 
 @dataclass(frozen=True)
 class JobText:
-    """The job file, character by character."""
+    """The job file, character by character; `printed`: on paper too, not only carried along."""
 
     name: str
     text: str
+    printed: bool = True
 
 
 @dataclass(frozen=True)
 class Columns:
     """Blocks beside each other where there is room; `shares` of the room of the left and the right.
 
-    `whole`: on one page.
+    `whole`: on one page. `flow`: what comes after; on paper it first fills the shorter side.
     """
 
     left: tuple[Block, ...]
     right: tuple[Block, ...]
     shares: tuple[float, float] = (1.0, 1.0)
     whole: bool = True
+    flow: tuple[Block, ...] = ()
 
 
 Block = (

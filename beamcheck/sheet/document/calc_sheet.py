@@ -14,7 +14,7 @@ from .prose import capital, short_title
 from .rich_blocks import Cell, FoldEnd, FoldStart, MemberHead, MemberList, RichTable, StaticsBlock, Strong, Symbol
 from .short.context import Sheet, sheet_of
 from .short.cover import decision_blocks
-from .short.load_path import path_blocks
+from .short.load_path import IN_TABLE, path_blocks
 from .short.member import member_blocks
 from .short.questions import question_blocks
 from .short.schedule import schedule_blocks
@@ -31,10 +31,11 @@ def compose(result: JobResult, *, all_steps: bool = False) -> tuple[Block, ...]:
     members = [block for group in sheet.groups for block in member_blocks(group, sheet)]
     symbols = symbols_of(result) if all_steps else alphabetical(_printed(members))
     body: tuple[Block, ...] = (
-        *basis_blocks(result), *schedule_blocks(sheet), *_path(sheet), *question_blocks(sheet), *members,
-        *closing_blocks(result, sheet.numbers, sheet.letters, sheet.marks, symbols),
+        *basis_blocks(result), *schedule_blocks(sheet), *question_blocks(sheet), *_path(sheet, all_steps=all_steps),
+        *members,
+        *closing_blocks(result, sheet.numbers, sheet.letters, sheet.marks, symbols, all_steps=all_steps),
         *(_appendix(sheet) if all_steps else ()),
-        *job_blocks(result),
+        *job_blocks(result, printed=all_steps),
     )  # fmt: skip
     front = tuple(_front(sheet))
     if not all_steps:
@@ -46,7 +47,7 @@ def _printed(blocks: Iterable[Block]) -> Iterator[str]:
     """The symbols that stand on the pages of the members."""
     for block in blocks:
         if isinstance(block, Columns):
-            yield from _printed((*block.left, *block.right))
+            yield from _printed((*block.left, *block.right, *block.flow))
         elif isinstance(block, RichTable):
             yield from (cell.name for row in (block.heads, *block.rows) for cell in row if isinstance(cell, Symbol))
         elif isinstance(block, StaticsBlock):
@@ -119,13 +120,15 @@ def _project(result: JobResult, tool: str, *, whole_title: bool) -> tuple[tuple[
     return (*rows, ("Tool", tool), ("Job file", result.job_name), ("Its SHA-256", result.fingerprint))
 
 
-def _path(sheet: Sheet) -> Iterator[Block]:
-    """The load path: drawn, and as a table."""
+def _path(sheet: Sheet, *, all_steps: bool) -> Iterator[Block]:
+    """The load path: drawn; as a table where the drawing has not all of it, and among all steps."""
     result = sheet.result
     if path := [table for table in result.tables if is_path(table)]:
-        yield Heading("Load path", anchor="path")
-        yield from path_blocks(sheet)
-        yield from (table_block(table, "Load path") for table in path)
+        yield Heading("Key plan and load path", anchor="path")
+        drawn = tuple(path_blocks(sheet))
+        yield from drawn
+        if all_steps or not drawn or any(isinstance(one, Paragraph) and one.text.endswith(IN_TABLE) for one in drawn):
+            yield from (table_block(table, "Load path") for table in path)
 
 
 def _appendix(sheet: Sheet) -> Iterator[Block]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 
 from ...calc.pad import Step
 from ...checks.core.result import JobResult
@@ -19,6 +20,7 @@ HOW = {
     "practice": "common practice, no document behind it",
     "memory": "recalled, not yet compared with the printed document",
 }
+SEEN = frozenset(("read", "derived", "read, second-hand", "given"))
 RESTS_ON = "What this rests on: memory, assumptions and others"
 NOT_CHECKED = (
     "Wind and earthquake acting on the building as a whole: bracing, shear walls, diaphragms, hold-downs.",
@@ -33,11 +35,12 @@ NOT_CHECKED = (
 
 def closing_blocks(
     result: JobResult, numbers: Mapping[Source, int], letters: Mapping[str, str], marks: Mapping[str, str],
-    symbols: tuple[str, ...],
+    symbols: tuple[str, ...], *, all_steps: bool = True,
 ) -> Iterator[Block]:  # fmt: skip
     """The blocks after the last member.
 
     `numbers` are those of the sources, `letters` of the assumptions, `marks` of the pieces; `symbols` are explained.
+    Without `all_steps` a source that was seen is named without the remark on where.
     """
     every = (Reference(numbers[source], source, used) for source, used in _uses(result, marks).items())
     references = tuple(sorted(every, key=lambda one: one.source.how != "memory" and one.source.confidence != "low"))
@@ -45,7 +48,9 @@ def closing_blocks(
     if references:
         yield Heading("Sources", anchor="sources")
         how = "; ".join(f"{word}: {told}" for word, told in HOW.items())
-        yield References("", references, f"How known – {how}.")
+        more = "" if all_steps else " What is to be known of those that were seen: the full form and the data."
+        shown = references if all_steps else tuple(map(_brief, references))
+        yield References("", shown, f"How known – {how}.{more}")
     yield Heading("What is not checked here", anchor="not-checked")
     yield Bullets("", NOT_CHECKED)
     if names := tuple(name for name in symbols if meaning(name)):
@@ -53,12 +58,20 @@ def closing_blocks(
         yield Symbols(names)
 
 
-def job_blocks(result: JobResult) -> Iterator[Block]:
-    """The very end: the job file and the caution once more."""
-    yield Heading("The job file", anchor="job-file")
-    yield Paragraph("Every figure of this sheet follows from this text and the tables named under Sources.")
-    yield JobText(result.job_name, result.job_text)
+def job_blocks(result: JobResult, *, printed: bool = True) -> Iterator[Block]:
+    """The very end: the job file, on paper only if `printed`, and the caution once more."""
+    if printed:
+        yield Heading("The job file", anchor="job-file")
+        yield Paragraph("Every figure of this sheet follows from this text and the tables named under Sources.")
+    yield JobText(result.job_name, result.job_text, printed)
     yield Caution(result.caution)
+
+
+def _brief(one: Reference) -> Reference:
+    """Without the remark, where the source was seen or somebody answers for it."""
+    if one.source.how in SEEN and one.source.confidence != "low":
+        return replace(one, source=replace(one.source, note=""))
+    return one
 
 
 def _rests_on(
@@ -69,7 +82,8 @@ def _rests_on(
     weak = [each for each in references if each.source.how == "memory" or each.source.confidence == "low"]
     told = f"The first {len(weak)} under Sources: compare them with the printed document before relying on them."
     yield Bullets("From memory or of low confidence", (told if weak else "Nothing.",))
-    yield Bullets("Assumed", _assumed(result, letters, marks) or ("Nothing.",))
+    assumed = _assumed(result, letters, marks)
+    yield Bullets("Assumed", assumed or ("Nothing.",), marked=bool(assumed))
     yield Bullets("By others", _by_others(result, marks) or ("Nothing.",))
 
 

@@ -37,6 +37,7 @@ _DENOMINATOR = 64  # largest denominator that a formula may be expected to hold
 _RELATIONS = {"<": "<", "<=": "<=", ">": ">", ">=": ">="}
 _OPPOSITE = {"<": ">=", "<=": ">", ">": "<=", ">=": "<"}
 _EQUALS = Box("=", ATOM, 1.4)
+_BESIDE = 1.4  # em; of an equals sign with its room
 _BECAUSE = Box('"because" thick', ATOM, 4.5)
 _NAMED = {"smallest": "min", "largest": "max"}
 
@@ -66,10 +67,16 @@ class Equation:
             made += packed([joined([_BECAUSE, first]), *others], width)
         return made
 
+    @property
+    def width(self) -> float:
+        """On one line, in em."""
+        sides = (*self._sides(), *self.reasons)
+        return self.symbol.width + sum(side.width + _BESIDE for side in sides)
+
     def source(self, width: float = 2 * LINE) -> str:
         """One typst equation, aligned at the equals signs and broken into lines where it is long."""
         sides = self._sides()
-        if not self.reasons and self.symbol.width + sum(side.width + 1.4 for side in sides) <= width:
+        if not self.reasons and self.width <= width:
             return " = ".join([self.symbol.source, *(side.source for side in sides)])
         rows: list[str] = []
         for side in sides:

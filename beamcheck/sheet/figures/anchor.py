@@ -10,14 +10,18 @@ from typing import Any
 
 from ...checks.core.result import HoleDrawing
 from ...units import show
+from .fasteners import draw_fastener, draw_rod_end, head_height, nut_height, reach
 from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width
 
 WIDTH, MARGIN = 440.0, 6.0
-DIMENSIONS, BETWEEN = 80.0, 34.0  # width of the lettering beside the elevation; room between the two views
+DIMENSIONS, BETWEEN = 88.0, 34.0  # width of the lettering beside the elevation; room between the two views
 HIGHEST, LARGEST = 250.0, 24.0  # drawing units: height of the piece, and of an inch
 WOOD, STEEL = "#f1f1f1", "#c4c4c4"
 PLATE_DASH, SLOT_DASH, AXIS_DASH = "10 3", "4 3", "9 3 2 3"
 SMALL, LINE = 12.0, 15.0
+GRAIN, GRAIN_APART = "#cfcfcf", 26.0  # of the lines of the grain
+ARROW_IN, ARROW_LONG, MOST_FORCES = 10.0, 26.0, 2
+VERBS = {"down": "presses down", "up": "lifts", "out of the joint": "pulls out", "into the joint": "presses in"}
 _RUNG = 16.0  # from one row of lettering to the next
 _NOTE_LETTERS, _NOTE_LINES = 54, 3
 _ROWS = 4  # of dimensions under the elevation, at most
@@ -54,11 +58,16 @@ def hole_figure(drawing: HoleDrawing, name: str, system: Any = "US", key: str = 
     """
     board = Board(WIDTH, key, f"{name}: holes from the side and in end view", describe(drawing, system))
     frame = _frame(drawing)
-    _titles(board, drawing, frame, system)
+    under = _titles(board, drawing, frame, system)
     _elevation(board, drawing, frame)
     _end_view(board, drawing, frame)
     _heights(board, drawing, frame, system)
-    foot = _running(board, drawing, frame, system)
+    foot = max(_running(board, drawing, frame, system), under + 8)
+    _forces(board, drawing, frame, system)
+    for note in _short(drawing, system):
+        for line in wrap(note, _NOTE_LETTERS - 6, subsequent_indent=" ")[:_NOTE_LINES]:
+            board.lettering(8, foot + LINE, clipped(line, WIDTH - 12), bold=True, tip=note)
+            foot += LINE
     for note in drawing.texts:
         for line in wrap(" ".join(note.split()), _NOTE_LETTERS, subsequent_indent=" ")[:_NOTE_LINES]:
             board.lettering(8, foot + LINE, clipped(line, WIDTH - 12), tip=note)
@@ -91,7 +100,19 @@ def describe(drawing: HoleDrawing, system: Any = "US") -> str:
         parts.append(f"Beside it {drawing.other[0]}, {inches(drawing.other[1])} thick.")
     if drawing.gap:
         parts.append(f"Gap {inches(drawing.gap)}.")
-    return " ".join([*parts, *drawing.texts])
+    if drawing.line is not None:
+        parts.append(f"The line of its support is {inches(drawing.line)} from the end.")
+    parts += [f"It {VERBS.get(way, way)} with {show(force, 'force', system)}." for way, force in drawing.forces]
+    return " ".join([*parts, *_short(drawing, system), *drawing.texts])
+
+
+def _short(drawing: HoleDrawing, system: Any) -> list[str]:
+    """What is not kept or open, with what is needed and what is there."""
+    return [
+        f"{one.what[:1].upper()}{one.what[1:]}: needs {show(one.needed, 'length', system)}, "
+        f"has {show(one.there, 'length', system)}."
+        for one in drawing.short
+    ]
 
 
 def _sheets(drawing: HoleDrawing) -> tuple[float, float]:
@@ -101,7 +122,18 @@ def _sheets(drawing: HoleDrawing) -> tuple[float, float]:
     right = steel + drawing.gap if steel else 0.0
     if drawing.other is not None:
         right += drawing.gap + _shown(drawing)
+    if drawing.fastener is not None and not drawing.upright:
+        head, nut = head_height(drawing.fastener), nut_height(drawing.fastener)
+        through = drawing.breadth + left + right
+        left += max(head - (drawing.bores[1] if drawing.bores else 0.0), 0.0) if not drawing.from_right else 0.0
+        right += head if drawing.from_right else reach(drawing.fastener, through) if drawing.other is None else nut
     return left, right
+
+
+def _beside(drawing: HoleDrawing) -> float:
+    """Steel and gap on the left of the held piece in the end view, inches."""
+    steel = drawing.plate[4] if drawing.plate is not None and drawing.plate_at == "on both sides" else 0.0
+    return steel + drawing.gap if steel else 0.0
 
 
 def _shown(drawing: HoleDrawing) -> float:
@@ -115,7 +147,7 @@ def _frame(drawing: HoleDrawing) -> _Frame:
     across = length + drawing.breadth + left + right
     room = WIDTH - 2 * MARGIN - DIMENSIONS - BETWEEN
     scale = min(room / across, HIGHEST / depth, LARGEST)
-    top = 44.0
+    top = 44.0 + (ARROW_LONG - 4 if drawing.forces else 0.0)
     spare = room - scale * across
     foot = top + scale * depth
     held_left = drawing.end == "left"
@@ -130,7 +162,8 @@ def _frame(drawing: HoleDrawing) -> _Frame:
     )
 
 
-def _titles(board: Board, drawing: HoleDrawing, frame: _Frame, system: Any) -> None:
+def _titles(board: Board, drawing: HoleDrawing, frame: _Frame, system: Any) -> float:
+    """The names of the views, and the breadth under the end view; where its lettering ends."""
     first, second = f"{drawing.end} end from the side", "end view"
     left, right = _sheets(drawing)
     start = max(0.5 * (frame.to_x(0.0) + frame.inner) - 0.5 * text_width(first), 2.0)
@@ -138,9 +171,13 @@ def _titles(board: Board, drawing: HoleDrawing, frame: _Frame, system: Any) -> N
     board.lettering(start, 14, first)
     board.lettering(max(middle - 0.5 * text_width(second), start + text_width(first) + 12), 14, second)
     center = frame.end_left + 0.5 * frame.scale * drawing.breadth
-    board.lettering(
-        center, frame.foot + SMALL + 3, show(drawing.breadth, "length", system), anchor="middle", size=SMALL
-    )
+    under = frame.foot
+    if drawing.plate is not None:
+        under = max(under, frame.to_y(drawing.plate[1]))
+    if drawing.upright and drawing.fastener is not None:
+        under += nut_height(drawing.fastener) * frame.scale
+    board.lettering(center, under + SMALL + 3, show(drawing.breadth, "length", system), anchor="middle", size=SMALL)
+    return under + SMALL + 3
 
 
 def _elevation(board: Board, drawing: HoleDrawing, frame: _Frame) -> None:
@@ -165,6 +202,9 @@ def _piece(board: Board, frame: _Frame) -> None:
     teeth = [(x1, top), (x1, top + 2 * fifth), (x1 + 5 * away, top + 2.25 * fifth), (x1 - 5 * away, top + 2.75 * fifth),
              (x1, top + 3 * fifth), (x1, foot)]  # fmt: skip
     board.shape(((x0, top), *teeth, (x0, foot)), fill=WOOD, width=0)
+    lines = max(int((foot - top) / GRAIN_APART), 1)
+    grain = [top + (foot - top) * (n + 0.5) / lines for n in range(lines)]
+    board.strokes([((x0 - 4 * frame.outwards, y), (x1 + 8 * frame.outwards, y)) for y in grain], stroke=GRAIN)
     board.line((x1, top), (x0, top), (x0, foot), (x1, foot), width=1.8)
     board.line(*teeth, width=0.8)
 
@@ -215,7 +255,11 @@ def _hole(
         aside = at_x - inwards * (outer + 6)
         slanted = (at_x - inwards * outer * 0.71, at_y - outer * 0.71)
         board.line(slanted, (aside, at_y - outer - 6), (aside, frame.top - 3), width=1.0)
-        board.lettering(aside - 8 * inwards, frame.top - 8, f"{number} governs", anchor=anchor, bold=True)
+        said = f"{number} governs"
+        crosses = inwards * (frame.inner - aside) < text_width(said) + 2 * ARROW_IN and bool(drawing.forces)
+        over = {"start": "end", "end": "start"}[anchor] if crosses else anchor
+        at = aside + (4 if crosses else -8) * inwards
+        board.lettering(at, frame.top - 8, said, anchor=over, bold=True)
     if numbered and not drawing.upright:
         board.lettering(at_x + inwards * (outer + 3), at_y - outer * 0.35, number, anchor=anchor, bold=governing)
 
@@ -223,6 +267,7 @@ def _hole(
 def _end_view(board: Board, drawing: HoleDrawing, frame: _Frame) -> None:
     left, wide, deep = frame.end_left, frame.scale * drawing.breadth, frame.foot - frame.top
     board.box(left, frame.top, wide, deep, fill=WOOD, stroke=1.8)
+    _end_grain(board, left, frame.top, wide, deep)
     beyond = left + wide
     if drawing.plate is not None and drawing.plate_at != "in the slot":
         _, y0, _, y1, thickness = drawing.plate
@@ -238,13 +283,15 @@ def _end_view(board: Board, drawing: HoleDrawing, frame: _Frame) -> None:
         beyond = _other(board, drawing, frame, beyond)
     start = left - 5 - (frame.scale * (_sheets(drawing)[0]))
     if drawing.upright:
+        if drawing.fastener is not None:
+            draw_rod_end(board, drawing.fastener, left + 0.5 * wide, frame.foot, frame.scale, 1.0)
         D = max((hole[2] for hole in drawing.holes), default=0.0)
         middle, r = left + 0.5 * wide, max(0.5 * D * frame.scale, 1.6)
         for side in (-r, r):
             board.line((middle + side, frame.top), (middle + side, frame.foot), width=1.0, dash=SLOT_DASH)
         return
     for y in sorted({hole[1] for hole in drawing.holes}):
-        _bolt(board, drawing, frame, y, start, beyond + 5)
+        _bolt(board, drawing, frame, y, start, beyond)
 
 
 def _slot_in_end(board: Board, drawing: HoleDrawing, frame: _Frame) -> None:
@@ -272,6 +319,7 @@ def _other(board: Board, drawing: HoleDrawing, frame: _Frame, beyond: float) -> 
     board.line((x0, top), (x0, foot), width=1.4)
     whole = _shown(drawing) >= thickness - 1e-9
     board.line((x1, top), (x1, foot), width=1.4 if whole else 0.8, dash="" if whole else SLOT_DASH)
+    _grain_beside(board, drawing, x0, x1, top, foot)
     shown = clipped(name, WIDTH - frame.end_left, SMALL)
     board.lettering(x1, foot + 20, shown, anchor="end", size=SMALL, tip=name)
     return x1
@@ -287,7 +335,64 @@ def _bolt(board: Board, drawing: HoleDrawing, frame: _Frame, y: float, start: fl
             corners = ((x0, at_y - across / 2), (x0 + deep, at_y - across / 2), (x0 + deep, at_y + across / 2),
                        (x0, at_y + across / 2))  # fmt: skip
             board.shape(corners, fill="none", width=0.9, dash="3 2")
-    board.line((start, at_y), (end, at_y), width=1.0, dash=AXIS_DASH)
+    if (size := drawing.fastener) is not None and size.diameter:
+        deep = drawing.bores[1] * frame.scale if drawing.bores is not None else 0.0
+        near = frame.end_left - frame.scale * _beside(drawing) + deep
+        far = end - (deep if drawing.bored > 1 and drawing.other is None and drawing.plate_at != "on one side" else 0.0)
+        if drawing.from_right:
+            draw_fastener(board, size, at_y, far, frame.end_left, frame.scale, -1.0)
+        else:
+            draw_fastener(board, size, at_y, near, far, frame.scale, stops=WIDTH - MARGIN)
+    board.line((start, at_y), (end + 5, at_y), width=0.7, dash=AXIS_DASH)
+
+
+def _end_grain(board: Board, left: float, top: float, wide: float, deep: float) -> None:
+    """Rings of the tree across the end, about a heart below it."""
+    middle, below, steps = left + 0.5 * wide, top + 1.15 * deep, 24
+    for share in (0.35, 0.6, 0.85, 1.1):
+        ring = [
+            (middle + share * deep * math.cos(angle), below - share * deep * math.sin(angle))
+            for angle in (math.pi * n / steps for n in range(steps + 1))
+        ]
+        inside = [(x, y) for x, y in ring if left + 1 < x < left + wide - 1 and top + 1 < y < top + deep - 1]
+        if len(inside) > 1:
+            board.line(*inside, width=0.6, stroke=GRAIN)
+
+
+def _grain_beside(board: Board, drawing: HoleDrawing, x0: float, x1: float, top: float, foot: float) -> None:
+    """How the grain of the other member runs: level lines along the fastener, upright ones across, rings along ours."""
+    if drawing.other_grain == "across":
+        count = max(int((x1 - x0) / GRAIN_APART), 1)
+        xs = [x0 + (x1 - x0) * (n + 0.5) / count for n in range(count)]
+        board.strokes([((x, top + 3), (x, foot - 3)) for x in xs], stroke=GRAIN)
+    elif drawing.other_grain == "end":
+        count = max(int((foot - top) / GRAIN_APART), 1)
+        ys = [top + (foot - top) * (n + 0.5) / count for n in range(count)]
+        board.strokes([((x0 + 3, y), (x1 - 3, y)) for y in ys], stroke=GRAIN)
+    elif drawing.other_grain == "along":
+        _end_grain(board, x0, top, x1 - x0, foot - top)
+
+
+def _forces(board: Board, drawing: HoleDrawing, frame: _Frame, system: Any) -> None:
+    """The line of the support, and over the inner end what the piece does to the group: the largest of each way."""
+    if drawing.line is not None and 0.0 <= drawing.line <= drawing.length:
+        x = frame.to_x(drawing.line)
+        board.line((x, frame.top - 4), (x, frame.foot + 6), width=0.9, stroke=GRAY, dash=AXIS_DASH)
+    inwards = -frame.outwards
+    x, y = frame.inner - inwards * ARROW_IN, frame.top - 4 - 0.5 * ARROW_LONG
+    for way, force in drawing.forces[:MOST_FORCES]:
+        text, half = show(force, "force", system), 0.5 * ARROW_LONG
+        upright = way in ("down", "up")
+        sign = {"down": 1.0, "up": -1.0, "out of the joint": inwards}.get(way, -inwards)
+        tail, tip = (x, y - sign * half), (x, y + sign * half)
+        head = ((x - 4, tip[1] - 8 * sign), (x + 4, tip[1] - 8 * sign), tip)
+        if not upright:
+            tail, tip = (x - sign * half, y), (x + sign * half, y)
+            head = ((tip[0] - 8 * sign, y - 4), (tip[0] - 8 * sign, y + 4), tip)
+        board.line(tail, tip, width=2.0)
+        board.shape(head, fill=INK, width=0.5)
+        board.lettering(x + (7 if upright else half + 5), y + 5, text, bold=True)
+        x -= inwards * (text_width(text) + ARROW_LONG + 12)
 
 
 def _heights(board: Board, drawing: HoleDrawing, frame: _Frame, system: Any) -> None:

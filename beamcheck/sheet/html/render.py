@@ -97,7 +97,7 @@ def _flat(blocks: Sequence[Block]) -> Iterator[Block]:
     """The blocks with those inside columns."""
     for block in blocks:
         if isinstance(block, Columns):
-            yield from _flat((*block.left, *block.right))
+            yield from _flat((*block.left, *block.right, *block.flow))
         else:
             yield block
 

@@ -49,12 +49,15 @@ from ..document.rich_blocks import MemberHead, RichTable
 from ..document.symbols import meaning, plain_symbol, symbol_source
 from ..figures.svg import PAPER, fixed, text_width
 from ..html.render import brief_reason, drawn, reason
+from .columns import height, stacked
 from .short_blocks import ShortBlocks
 from .text import LONGEST_IN_CELL, LONGEST_IN_CODE, NOT_TEXT, Data, cell_text, cut, prose, shown_text, spoken
 from .typefaces import TEXT_FACE, Printable, held, in_drawing, printable
 
-HALF, BESIDE, WHOLE = 16.0, 31.0, 47.0  # em; of an equation on half a line, with its reason beside it, alone
+HALF, BESIDE, WHOLE = 20.0, 31.0, 47.0  # em; of an equation on half a line, with its reason beside it, alone
+ROW = 40.0  # em; of an equation in a row of a short sheet
 HEADING, DESCRIPTION = 300, 3000  # letters of a heading, and of a drawing in words: a PDF holds no endless ones there
+HIGHEST = 560.0  # points, of columns that stand on one page with the head of their member
 IN_A_HALF, IN_A_THIRD = 58, 34  # letters on a line of half the page, and of a symbol in a third of it
 BESIDE_HALF = 30  # letters of what stands beside an equation on half a line
 PAIRS_SHORT, PAIRS_MANY = 64, 8  # letters and rows: pairs so short and so many stand in two columns
@@ -118,7 +121,7 @@ def _anchors(blocks: Sequence[Block]) -> Iterator[str]:
     """Every place that a link may lead to."""
     for block in blocks:
         if isinstance(block, Columns):
-            yield from _anchors((*block.left, *block.right))
+            yield from _anchors((*block.left, *block.right, *block.flow))
         if isinstance(block, Heading | CheckBlock) and block.anchor:
             yield block.anchor
         if isinstance(block, MemberHead) or (isinstance(block, RichTable) and block.anchor):
@@ -142,14 +145,16 @@ def _lines_of(text: str, letters: int) -> int:
 
 
 def _kept_together(data: list[Data]) -> list[Data]:
-    """The head of a member with all up to its drawing as one block, which does not break."""
+    """The head of a member with all up to its drawing as one block, which does not break unless it is very high."""
     made: list[Data] = []
     for each in data:
         before = made[-1] if made else {}
         if before.get("kind") == "Start" and before["blocks"][-1]["kind"] not in ("Columns", "Pairs"):
             before["blocks"].append(each)
+            if each["kind"] == "Columns":
+                before["whole"] = max(sum(map(height, each[side])) for side in ("left", "right")) < HIGHEST
         else:
-            made.append({"kind": "Start", "blocks": [each]} if each["kind"] == "MemberHead" else each)
+            made.append({"kind": "Start", "blocks": [each], "whole": False} if each["kind"] == "MemberHead" else each)
     return made
 
 
@@ -179,7 +184,9 @@ class _Maker(ShortBlocks):
         name = type(block).__name__
         if name in ON_A_SCREEN:
             return
-        if hasattr(self, f"_{name}"):
+        if isinstance(block, Columns):
+            yield from self._columns(block)
+        elif hasattr(self, f"_{name}"):
             yield {"kind": name} | getattr(self, f"_{name}")(block)
         else:  # a drawing of another kind
             yield {"kind": "FigureBlock"} | self._FigureBlock(block)
@@ -211,17 +218,23 @@ class _Maker(ShortBlocks):
     def _Beside(self, block: Beside) -> Data:
         return {"pairs": self._Pairs(block.pairs)["rows"], "figure": self._FigureBlock(block.figure)}
 
-    def _Columns(self, block: Columns) -> Data:
-        left, right = ([each for one in side for each in self.block(one)] for side in (block.left, block.right))
-        for each in (*left, *right):
-            if each["kind"] == "Pairs":
-                each |= {"look": "narrow"}
-        return {"left": _one_by_one(left), "right": _one_by_one(right), "shares": list(block.shares),
-                "whole": block.whole}  # fmt: skip
+    def _columns(self, block: Columns) -> Iterator[Data]:
+        """Two columns, and below them what of the flow has found no room in the shorter one."""
+        sides = (block.left, block.right, block.flow)
+        left, right, flow = ([each for one in side for each in self.block(one)] for side in sides)
+        for pair in stacked(left, right, flow):
+            if isinstance(pair, dict):
+                yield pair
+                continue
+            for each in (*pair[0], *pair[1]):
+                if each["kind"] == "Pairs":
+                    each |= {"look": "narrow"}
+            yield {"kind": "Columns", "left": _one_by_one(pair[0]), "right": _one_by_one(pair[1]),
+                   "shares": list(block.shares), "whole": block.whole}  # fmt: skip
 
     def _FigureBlock(self, block: Any) -> Data:
-        svg, about, width = for_typst(drawn(block))
-        return {"svg": svg, "alt": cut(about, DESCRIPTION), "caption": block.caption, "width": width}
+        svg, about, wide, high = for_typst(drawn(block))
+        return {"svg": svg, "alt": cut(about, DESCRIPTION), "caption": block.caption, "width": wide, "height": high}
 
     def _TableBlock(self, block: TableBlock) -> Data:
         return {
@@ -278,10 +291,11 @@ class _Maker(ShortBlocks):
         return {"kind": "taken", "entries": [self._entry(entry, 2 * WHOLE, told) for entry in line.entries]}
 
     def _worked(self, line: Worked, told: Told) -> Data:
-        width = max(box.width for box in equation(line.entry.step).lines(BESIDE))
-        wide = width > BESIDE
-        entry = self._entry(line.entry, WHOLE if wide else BESIDE, told)
-        half = width <= HALF and len(told(line.entry.step)) <= BESIDE_HALF
+        room = ROW if told is brief_reason else BESIDE
+        width = max(box.width for box in equation(line.entry.step).lines(room))
+        wide = width > room
+        entry = self._entry(line.entry, WHOLE if wide else room, told)
+        half = equation(line.entry.step).width <= HALF and len(told(line.entry.step)) <= BESIDE_HALF
         return {"kind": "worked", "wide": wide, "half": half, **entry}
 
     def _entry(self, entry: Entry, width: float, told: Told) -> Data:
@@ -331,6 +345,7 @@ class _Maker(ShortBlocks):
             "items": [prose(item) for item in block.items],
             "weights": [_lines_of(item, IN_A_HALF) for item in block.items],
             "note": prose(block.note),
+            "marked": block.marked,
         }
 
     def _Symbols(self, block: Symbols) -> Data:
@@ -342,6 +357,8 @@ class _Maker(ShortBlocks):
         return {"rows": rows}
 
     def _JobText(self, block: JobText) -> Data:
+        if not block.printed:
+            return {"name": cut(block.name, HEADING), "code": ""}
         return {
             "name": cut(block.name, HEADING),
             "code": printable(_REMARK.sub("  #", block.text.replace("\t", "    ")), LONGEST_IN_CODE),
@@ -378,8 +395,8 @@ def _knock_out(parent: ElementTree.Element) -> None:
         parent.insert(place, ElementTree.Element(f"{_SVG}rect", box))
 
 
-def for_typst(svg: str) -> tuple[str, str, float]:
-    """The drawing in a typeface that typst has, its description, and its width in units of its own."""
+def for_typst(svg: str) -> tuple[str, str, float, float]:
+    """The drawing in a typeface that typst has, its description, its width and its height in units of its own."""
     root = ElementTree.fromstring(
         svg if "xmlns=" in svg[:200] else svg.replace("<svg", f'<svg xmlns="{_SVG[1:-1]}"', 1)
     )
@@ -392,6 +409,6 @@ def for_typst(svg: str) -> tuple[str, str, float]:
             element.text = in_drawing(element.text)
         for tip in element.findall(f"{_SVG}title"):
             element.remove(tip)
-    width = float(root.get("viewBox", "0 0 440 1").split()[2])
+    wide, high = map(float, root.get("viewBox", "0 0 440 1").split()[2:4])
     ElementTree.register_namespace("", _SVG[1:-1])
-    return ElementTree.tostring(root, encoding="unicode"), about, width
+    return ElementTree.tostring(root, encoding="unicode"), about, wide, high

@@ -25,7 +25,7 @@ def prose(text: str, longest: int = LONGEST_WORD) -> list[Any]:
         if code is None and not meaning(found[0]):
             continue
         made.append(printable(line[end : found.start()], longest))
-        made.append({"code": code} if code is not None else {"base": base, "sub": sub})
+        made.append({"code": printable(code, longest)} if code is not None else {"base": base, "sub": sub})
         end = found.end()
     made.append(printable(line[end:], longest))
     return [piece for piece in made if piece != ""]

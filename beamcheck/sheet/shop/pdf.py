@@ -51,7 +51,7 @@ def _page(page: ShopPage) -> dict[str, Any]:
     })  # fmt: skip
     svg, alt, wide, high = "", "", 1.0, 1.0
     if page.drawing:
-        svg, alt, wide = for_typst(page.drawing)
+        svg, alt, wide, _high = for_typst(page.drawing)
         high = _height(page.drawing)
     return {**said, "stop": page.stop, "svg": svg, "alt": alt[:3000], "ratio": high / wide}
 

@@ -54,7 +54,9 @@ def appendix(result: JobResult) -> tuple[Block, ...]:
 
 def of_kind(blocks: tuple[Block, ...], kind: type) -> list:
     flat = [
-        one for block in blocks for one in ((*block.left, *block.right) if isinstance(block, Columns) else (block,))
+        one
+        for block in blocks
+        for one in ((*block.left, *block.right, *block.flow) if isinstance(block, Columns) else (block,))
     ]
     return [block for block in flat if isinstance(block, kind)]
 
@@ -68,7 +70,7 @@ def test_the_order_a_plan_checker_asks_for() -> None:
         "Contents",
         "Design basis",
         "Member schedule",
-        "Load path",
+        "Key plan and load path",
         "6x14 rough invented pine, 14 ft",
         "2x8 invented spruce at 16 in",
         "6x6 invented oak, 8 ft",

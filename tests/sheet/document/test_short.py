@@ -51,7 +51,7 @@ def blocks(demo: JobResult) -> tuple[Block, ...]:
 def flat(some: Iterable[Block]) -> Iterator[Block]:
     for block in some:
         if isinstance(block, Columns):
-            yield from flat((*block.left, *block.right))
+            yield from flat((*block.left, *block.right, *block.flow))
         else:
             yield block
 
@@ -223,6 +223,79 @@ def test_like_members_are_one_page_and_say_what_reads_otherwise() -> None:
     heads = [block for block in compose(twins()) if isinstance(block, MemberHead)]
     assert heads[0].marks == ("K1", "K2")
     assert heads[0].alike == ("K1, K2: 2 alike.", "K2: read east post for west post")
+
+
+TURNED = """
+[job]
+title = "Invented pair"
+standard = "NDS 2018"
+loads = "ASCE 7-16"
+invented = true
+[[stock]]
+name = "fir"
+species = "Douglas Fir-Larch"
+grade = "No.1"
+size = "6x12 dressed"
+moisture = "dry"
+measured_moisture = "15 %"
+grade_from = "stamp"
+evidence = "invented: stamp WCLIB, No.1, DOUG FIR-L, photo 1"
+agency = "WCLIB"
+[[existing]]
+name = "west wall"
+what = "invented wall"
+material = "concrete"
+confirmed_by = "invented: engineer's note 1 of 2026-02-20"
+takes = "8,000 lb"
+[[existing]]
+name = "middle wall"
+what = "invented wall"
+material = "concrete"
+confirmed_by = "invented: engineer's note 1 of 2026-02-20"
+takes = "8,000 lb"
+[[existing]]
+name = "east wall"
+what = "invented wall"
+material = "concrete"
+confirmed_by = "invented: engineer's note 1 of 2026-02-20"
+takes = "8,000 lb"
+""" + "".join(
+    f"""
+[[beam]]
+name = "{name}"
+stock = "fir"
+service = "floor"
+finish = "none"
+top_held = "full length"
+supports = [
+  {{{{ at = "0 ft", on = "{left}", bearing = "{seats[0]}", restrained = true }}}},
+  {{{{ at = "13 ft", on = "{right}", bearing = "{seats[1]}", restrained = true }}}},
+]
+carries = [{{{{ what = "floor", dead = "10 psf", live = "40 psf", width = "6 ft", applied = "top" }}}}]
+"""
+    for name, left, right, seats in (
+        ("B1", "west wall", "middle wall", ("5 in", "3 in")),
+        ("B2", "middle wall", "east wall", ("{near}", "{far}")),
+    )
+)
+
+
+def test_a_beam_turned_end_for_end_shares_the_page_and_says_so() -> None:
+    """The seat of 3 in lies on the middle wall for both beams: one is the mirror image of the other."""
+    pair = check_text(TURNED.format(near="3 in", far="5 in"))
+    (group,) = groups_of(pair)
+    assert group.turned == {"B2"}
+    (head,) = (block for block in compose(pair) if isinstance(block, MemberHead))
+    assert head.marks == ("B1", "B2")
+    assert head.alike[-1] == "B2: turned end for end, read east wall for west wall"
+    for check in group.pieces[1].checks:  # what stands on the page of the one holds for the other
+        twin = [one for one in group.first.checks if one.id == check.id and one.ratio == pytest.approx(check.ratio)]
+        assert twin or check.ratio is None, check.what
+
+
+def test_a_beam_that_is_no_mirror_image_has_a_page_of_its_own() -> None:
+    assert len(groups_of(check_text(TURNED.format(near="3 in", far="4 in")))) == 2
+    assert len(groups_of(check_text(TURNED.format(near="5 in", far="3 in")))) == 1  # equal as they stand
 
 
 def test_members_that_differ_in_the_last_digit_are_not_alike() -> None:

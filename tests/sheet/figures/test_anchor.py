@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from dataclasses import replace
+from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
@@ -13,6 +14,8 @@ from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 
 from beamcheck import result_json, result_schema
+from beamcheck.api import check_file
+from beamcheck.checks.core.pictures import FastenerSize, ForceMark, ShortOf
 from beamcheck.checks.core.result import HoleDrawing, JobResult
 from beamcheck.sheet.document.calc_sheet import compose
 from beamcheck.sheet.figures.anchor import describe, hole_figure
@@ -21,6 +24,7 @@ from beamcheck.sheet.terminal.everything import plain_text
 
 from .. import sample
 
+DEMO = Path(__file__).parents[3] / "worked_examples" / "net_loft.toml"
 SVG = "{http://www.w3.org/2000/svg}"
 TO_SEE = ("count and size: 4 bolts 3/4 in", "no split runs through a row")
 
@@ -172,3 +176,53 @@ def test_json_holds_the_drawing_and_keeps_to_the_schema() -> None:
     assert shown["slot"]["width"] == {"value": 0.3125, "unit": "in"}
     assert found["pieces"][0]["to_see"] == list(TO_SEE)
     assert found["pieces"][1]["drawing"] is None and found["pieces"][1]["to_see"] == []
+
+
+BOLT = FastenerSize("bolt", 0.75, 9.0, None, 2.0, 0.148)
+
+
+def shanks(root: ElementTree.Element) -> list[tuple[float, float]]:
+    """Left and right end of each fastener in the end view: closed white outlines much longer than high."""
+    found = []
+    for one in root.iter(f"{SVG}path"):
+        numbers = [float(n) for n in re.findall(r"-?[0-9.]+", one.get("d", ""))]
+        xs, ys = numbers[::2], numbers[1::2]
+        if one.get("fill") == "#fff" and len(xs) in (4, 5) and max(xs) - min(xs) > 5 * (max(ys) - min(ys)):
+            found.append((min(xs), max(xs)))
+    return found
+
+
+@pytest.mark.parametrize("length", [9.0, 11.0])
+def test_a_bolt_is_drawn_to_its_length(length: float) -> None:
+    """Two holes 3 in apart give the scale; the shank from under the head is `length` of it."""
+    root = drawn(drawing(governing="0", bores=None, fastener=BOLT._replace(length=length)))
+    rings = sorted(float(one.get("cx", "")) for one in root.iter(f"{SVG}circle") if one.get("stroke-width") == "1.3")
+    scale = (rings[-1] - rings[0]) / 3.0
+    found = shanks(root)
+    assert len(found) == 2  # one a row
+    for left, right in found:
+        assert (right - left) / scale == pytest.approx(length, rel=0.01)
+    assert inside(root)
+
+
+def test_forces_and_what_is_not_kept_are_said_beside_the_drawing() -> None:
+    made = drawing(
+        forces=(ForceMark("down", 1375.0), ForceMark("up", 96.0)), line=2.0, other_grain="across",
+        short=(ShortOf("end distance", 5.25, 3.0, "fails"),), other=("post", 5.5), fastener=BOLT,
+    )  # fmt: skip
+    seen = words(drawn(made))
+    assert {"1,375 lb", "96 lb"} <= set(seen)
+    assert "End distance: needs 5 1/4 in, has 3 in." in seen
+    assert "The line of its support is 2 in from the end." in describe(made)
+    assert "It presses down with 1,375 lb." in describe(made)
+    assert inside(drawn(made))
+
+
+def test_a_group_of_a_job_carries_its_hardware_forces_and_faults() -> None:
+    """The demo house: the plate drilled low has 3/4 in to the edge; it is not kept."""
+    pieces = {piece.name: piece for piece in check_file(DEMO).pieces}
+    made = pieces["plate drilled low"].drawing
+    assert made is not None and made.fastener is not None
+    assert (made.fastener.kind, made.fastener.diameter) == ("bolt", 0.625)
+    assert [force.way for force in made.forces] == ["down"]
+    assert any("edge" in one.what and one.there == pytest.approx(0.75) and one.needed > 0.75 for one in made.short)

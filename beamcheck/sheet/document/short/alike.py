@@ -1,25 +1,28 @@
-"""Like members: equal in everything but their names and those of what is beside them, to the last digit."""
+"""Like members: equal in everything but their names and those of what is beside them, or that turned end for end."""
 
 from __future__ import annotations
 
 import json
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ....checks.core.result import JobResult, PieceResult
 from ...record.records import record
+from .turned import ends_of, turned
 
 
 @dataclass(frozen=True)
 class Group:
     """Pieces that are alike; `index` is the place of the first among all. `renamed`: for each other piece, the names
-    that take the place of those on the page of the first.
+    that take the place of those on the page of the first. `turned`: the names of those that are the same turned end
+    for end.
     """
 
     index: int
     pieces: tuple[PieceResult, ...]
     renamed: tuple[tuple[tuple[str, str], ...], ...] = ()
+    turned: frozenset[str] = frozenset()
 
     @property
     def first(self) -> PieceResult:
@@ -45,12 +48,35 @@ def groups_of(result: JobResult) -> tuple[Group, ...]:
             if bare[group.index][0] == bare[index][0]:
                 both = zip(bare[group.index][1], bare[index][1], strict=True)
                 renamed = tuple((was, now) for was, now in both if was != now and was != group.first.name)
-                made[place] = Group(group.index, (*group.pieces, piece), (*group.renamed, renamed))
+                made[place] = replace(group, pieces=(*group.pieces, piece), renamed=(*group.renamed, renamed))
                 break
         else:
+            if (found := _turned(piece, made, pattern)) is not None:
+                group = made[found]
+                ends = zip(ends_of(group.first), reversed(ends_of(piece)), strict=True)
+                renamed = tuple((was, now) for was, now in dict.fromkeys(ends) if was != now)
+                made[found] = replace(
+                    group,
+                    pieces=(*group.pieces, piece),
+                    renamed=(*group.renamed, renamed),
+                    turned=group.turned | {piece.name},
+                )
+                continue
             places.append(len(made))
             made.append(Group(index, (piece,)))
     return tuple(made)
+
+
+def _turned(piece: PieceResult, made: Sequence[Group], names: re.Pattern[str]) -> int | None:
+    """The group of which a beam is one turned end for end."""
+    if piece.kind != "beam" or not names.pattern:
+        return None
+    for place, group in enumerate(made):
+        first = group.first
+        alike = (first.kind, first.verdict, len(first.checks)) == (piece.kind, piece.verdict, len(piece.checks))
+        if alike and turned(first, piece, names):
+            return place
+    return None
 
 
 def _outline(piece: PieceResult) -> tuple[object, ...]:
@@ -73,7 +99,10 @@ def _without_names(piece: PieceResult, pattern: re.Pattern[str]) -> tuple[str, t
 def words_for(group: Group, marks: Sequence[str]) -> tuple[str, ...]:
     """What is to be read otherwise for the other members of a group."""
     told = []
-    for mark, changes in zip(marks[1:], group.renamed, strict=True):
+    for mark, piece, changes in zip(marks[1:], group.pieces[1:], group.renamed, strict=True):
+        said = ["turned end for end"] if piece.name in group.turned else []
         if changes:
-            told.append(f"{mark}: read " + ", ".join(f"{now} for {was}" for was, now in changes))
+            said.append("read " + ", ".join(f"{now} for {was}" for was, now in changes))
+        if said:
+            told.append(f"{mark}: {', '.join(said)}")
     return tuple(told)

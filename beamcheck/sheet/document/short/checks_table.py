@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from ....checks.core.kinds import check_kinds
 from ....checks.core.result import Check, PieceResult
 from ....checks.core.summary import by_gravity, quantity
+from ....units import show
 from ....values.judgment import judgment
 from ..prose import capital, place, sentence
 from ..rich_blocks import LIMIT, Across, Bar, Cell, RichTable, Strong, Word
@@ -16,6 +17,7 @@ from .context import Sheet
 HEADS = ("check", "where", "comes", "allowed", "ratio, stroke at 1", "verdict", "loads, clause")
 PARTS = {"Member": ("member",), "Joints, seats and what they rest on": ("joints", "path")}
 RULES = "Distances and sizes: what is needed, what is there"
+SHORT = 15  # letters of a place that need no wide column
 _LONGEST = 1.25  # ratio at which a bar is full: layout
 _SAME = 9  # significant digits to which two figures are one
 
@@ -71,7 +73,7 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
         low += [check for one in some if one not in shown for check in (one.first, *one.others)]
         if shown:
             rows.append((Across(name),))
-            rows += [_row(one, sheet) for one in shown]
+            rows += [_row(one, sheet, _whole(piece)) for one in shown]
     notes = []
     if low:
         told = "; ".join(f"{check.what} {quantity(check.ratio, 'ratio', sheet.result.units)}" for check in low)
@@ -79,9 +81,10 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
     if met:
         notes.append(f"Also met, without figures: {'; '.join(dict.fromkeys(met))}.")
     if rows or notes:
-        yield RichTable(
-            "Checks", HEADS, tuple(rows), (2.2, 1.2, 0.0, 0.0, 0.0, 0.0, 2.8), (2, 3), " ".join(notes), "checks"
-        )
+        places = [row[1] for row in rows if len(row) > 1 and isinstance(row[1], str)]
+        where = 1.0 if max(map(len, places), default=0) <= SHORT else 1.6
+        widths = (2.3, where, 0.0, 0.0, 0.0, 0.0, 3.3)
+        yield RichTable("Checks", HEADS, tuple(rows), widths, (2, 3), " ".join(notes), "checks")
     if open_:
         made = tuple(
             (capital(check.what), sentence("; ".join(check.notes)), _questions(check, sheet), Word(check.verdict))
@@ -134,11 +137,27 @@ def bar(check: Check, units: str) -> Bar:
     return Bar(quantity(check.ratio, "ratio", units), round(max(share, 0.0), 4), check.verdict)
 
 
-def _row(one: Merged, sheet: Sheet) -> tuple[Cell, ...]:
+def _whole(piece: PieceResult) -> str:
+    """The words for the one span of a piece, or for all of it: a check that holds there need not say where."""
+    if piece.figure is None or len(piece.figure.supports) != 2:
+        return ""
+    return " to ".join(show(mark.at, "length") for mark in piece.figure.supports).replace("0 in to", "0 to", 1)
+
+
+def _row(one: Merged, sheet: Sheet, whole: str = "") -> tuple[Cell, ...]:
     check, units = one.first, sheet.result.units
     demand, capacity = _figures(check, units)
     loads = ", ".join(filter(None, (check.combination, check.clause)))
-    return (_name(one, sheet), _where(check), demand, capacity, bar(check, units), Word(check.verdict), loads)
+    where = _where(check)
+    return (
+        _name(one, sheet),
+        "span" if where and where == whole else where,
+        demand,
+        capacity,
+        bar(check, units),
+        Word(check.verdict),
+        loads,
+    )
 
 
 def _rule(one: Merged, sheet: Sheet) -> tuple[Cell, ...]:

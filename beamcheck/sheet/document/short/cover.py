@@ -9,7 +9,7 @@ from ....checks.core.result import Check, PieceResult, Verdict
 from ....checks.core.summary import MEANING, PIECE_MEANING, quantity
 from ..blocks import Block, Caution, VerdictBlock
 from ..prose import capital, sentence
-from ..rich_blocks import Cell, Decisions, RichTable
+from ..rich_blocks import Cell, Decisions, Marks, RichTable
 from .alike import Group
 from .checks_table import bar, closest, merged, nature
 from .context import Sheet
@@ -25,15 +25,26 @@ def decision_blocks(sheet: Sheet) -> Iterator[Block]:
     yield VerdictBlock(result.verdict, MEANING[result.verdict], (_counts(sheet),), large=True)
     if changes := [row for group in _with(sheet, "fails") for row in _change(group, sheet)]:
         yield RichTable("Change", ("mark", "what fails", "what cures it", "ratio, stroke at 1"), tuple(changes),
-                        (0.0, 2.2, 2.2, 0.0), (), "", "cover", "change")  # fmt: skip
+                        (0.0, *_shares(changes), 0.0), (), "", "cover", "change")  # fmt: skip
     if finds := list(_finds(sheet)):
         yield RichTable("Find out, in this order", ("no.", "settles", "question", "who answers"), tuple(finds),
-                        (0.0, 1.25, 3.7, 1.15), (0,), "", "cover", "find-out")  # fmt: skip
+                        (0.0, 1.25 if _several(finds) else 0.0, 3.7, 1.0), (0,), "", "cover", "find-out")  # fmt: skip
     if holds := [_hold(group, sheet) for group in _with(sheet, "passes")]:
         yield RichTable("Holds", ("mark", "what it is", "closest check", "ratio, stroke at 1"), tuple(holds),
                         (0.0, 2.6, 1.8, 0.0), (), "", "cover", "holds")  # fmt: skip
     if sheet.marks:
         yield Decisions(tuple(sheet.marks.values()), ACCEPTED)
+
+
+def _shares(rows: Sequence[tuple[Cell, ...]]) -> tuple[float, float]:
+    """Room for what fails and for what cures it, by the longest of each."""
+    long = [max(len(cell) for row in rows if isinstance(cell := row[column], str)) for column in (1, 2)]
+    return (3.4, 1.2) if long[0] > 3 * long[1] else (2.2, 2.2)
+
+
+def _several(rows: Sequence[tuple[Cell, ...]]) -> bool:
+    """Does a question settle several members, so that their marks need room?"""
+    return any(isinstance(row[1], Marks) and len(row[1].items) > 2 for row in rows)
 
 
 def _with(sheet: Sheet, verdict: Verdict) -> list[Group]:

@@ -130,7 +130,7 @@ def _table(rows: list[_Row], left_out: int, numbers: Mapping[Source, int], ancho
     more = f"{left_out} more under other combinations: the full form." if left_out else ""
     note = " ".join(filter(None, (plain_ones, more, NOTE if weak else "")))
     heads: tuple[Cell, ...] = ("value", "under" if several else "", "reference", *map(Symbol, columns), "allowed")
-    widths = (0.0, 1.0, 0.0, *(0.0 for _ in columns), 0.0)
+    widths = (0.0, 1.0 if several else 0.0, 0.0, *(0.0 for _ in columns), 0.0)
     right = tuple(range(2, len(heads)))
     return RichTable("Design values and factors", heads, tuple(made), widths, right, note, "factors", anchor)
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from ....calc.pad import Step
 from ....checks.core.result import Check, PieceResult
+from ....checks.core.summary import quantity
 from ....values.judgment import judgment
 from ..blocks import Block, CheckBlock, Entry, Known, Lines, Paragraph
 from ..piece import SI_STEPS, verdict_line
@@ -40,11 +41,19 @@ def governing_blocks(piece: PieceResult, factors: Factors, sheet: Sheet, anchor:
         title = f"What governs: {check.what}" if check is closest(piece.checks) else capital(check.what)
         notes = tuple(map(sentence, check.notes)) if check.verdict != "passes" else ()
         yield CheckBlock(
-            title, here, check.verdict, verdict_line(check, units), check.clause, Lines(known, lines.lines, brief=True),
+            title, here, check.verdict, _line(check, units), check.clause, Lines(known, lines.lines, brief=True),
             notes, short=True,
         )  # fmt: skip
     if checks:
         yield FoldEnd()
+
+
+def _line(check: Check, units: str) -> str:
+    """Ratio and loads; the table above has the rest. Where there is no ratio, all that is known."""
+    if check.ratio is None:
+        return verdict_line(check, units)
+    ratio = quantity(check.ratio, "ratio", units)
+    return f"{ratio} under {check.combination}." if check.combination else f"{ratio}."
 
 
 def _said(label: str, steps: Sequence[Step], ledger: Ledger, anchor: str) -> tuple[Known, ...]:

@@ -17,6 +17,7 @@ CAPTION = (
     "foot: here this check ends. Broken: declared not to carry, or nobody answers for it yet. Crossed: no load may "
     "go there."
 )
+IN_TABLE = "stand in the table only."  # what the drawing leaves out
 NEGLIGIBLE = 0.5  # lbf: rounding
 
 
@@ -36,7 +37,7 @@ def path_blocks(sheet: Sheet) -> Iterator[Block]:
         some = "Part of the load path is" if figures else "The load path is"
         yield Paragraph(
             f"{some} not drawn, because there is too much of it to be read or loads come back to where they were: "
-            f"{left_out} part{'s' if left_out > 1 else ''} that hang together stand in the table only."
+            f"{left_out} part{'s' if left_out > 1 else ''} that hang together {IN_TABLE}"
         )
     yield from _arrives(path, sheet.result.units)
 

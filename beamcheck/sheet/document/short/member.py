@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from ....checks.core.result import Check, PieceResult, Table
 from ....checks.core.summary import quantity
-from ..blocks import Beside, Block, Columns, Pairs, Paragraph
+from ....units import show
+from ..blocks import Beside, Block, Columns, Pairs, Paragraph, TableBlock
 from ..piece import diagrams_of, found_to_be, head_of, picture_of, piece_anchor, table_block
 from ..prose import capital, sentence
 from ..rich_blocks import MemberHead, RichTable, Side, StaticsBlock
@@ -23,20 +25,32 @@ WITH = {
     "grade": "species",
     "evidence": "grade comes from",
     "bottom edge held": "top edge held",
+    "steel": "fastener",
+    "threads": "fastener",
+    "coating": "fastener",
+    "other side": "upper end on",
 }
 NAMES = {
     "size as named": "Size",
     "species": "Species, grade",
     "grade comes from": "Known by",
-    "top edge held": "Edges held, top; bottom",
+    "top edge held": "Edges held",
 }
 SEPARATE = {"size as named": ", counts as ", "grade comes from": ": ", "top edge held": "; "}
-BESIDE = 6  # columns of a factor table that still stands beside the drawing
 BESIDE_IT = ("loads", "reactions", "forces under each combination")
 BELOW = (
     "forces under each combination", "to be confirmed", "screening", "what the survey", "hardware", "what holds",
     "the beam above", "cut", "movement across", "forces of the members", "forces along the member",
 )  # fmt: skip
+SIZES = frozenset((
+    "thickness", "height", "projection", "foot", "nose", "soffit", "sagitta", "wall leg", "top leg", "brace",
+    "brace out", "brace down", "joints", "housing", "behind housing", "slope of the brace", "length of the brace",
+    "run", "slope", "spacing", "tail beyond the wall", "seat cut", "level seat", "depth", "inner radius", "sweep",
+    "width", "down",
+))  # fmt: skip
+SHAPED = frozenset(("bracket", "rafter", "trim"))  # kinds of piece whose sizes are of one shape
+WAYS = ("the deep way", "the thin way")
+ALL_ALONG = "all along"
 FORCES = "forces under each combination"
 
 
@@ -55,9 +69,9 @@ def member_blocks(group: Group, sheet: Sheet) -> Iterator[Block]:
     yield from checks_tables(piece, sheet)
     yield from governing_blocks(piece, factors, sheet, anchor)
     if piece.to_see:
-        yield Paragraph(
-            f"To see and photograph before it is covered: {len(piece.to_see)} points, on the shop sheet of {marks[0]}."
-        )
+        count = len(piece.to_see)
+        points = f"{count} point{'s' if count > 1 else ''}"
+        yield Paragraph(f"To see and photograph before it is covered: {points}, on the shop sheet of {marks[0]}.")
 
 
 def _head(group: Group, marks: tuple[str, ...], sheet: Sheet) -> MemberHead:
@@ -92,38 +106,55 @@ def _closest(checks: list[Check], units: str) -> str:
 
 
 def _what(piece: PieceResult, factors: RichTable | None, index: int, units: str) -> Iterator[Block]:
-    """What was told of it, what comes to it, and beside that its drawing; then statics and design values."""
+    """What was told of it, what comes to it, and beside that its drawing; then design values and statics."""
     told: list[Block] = [Pairs(tuple(said(piece))), *map(table_block, _tables(piece, BESIDE_IT))]
     block = head_of(piece, index, units)
-    statics: list[Block] = []
-    if piece.statics is not None:
-        statics.append(StaticsBlock(piece.statics.words, piece.statics.lines))
-        if piece.statics.stations is not None:
-            statics.append(table_block(piece.statics.stations, "Stations"))
-    narrow = factors is not None and len(factors.heads) <= BESIDE and "under" not in factors.heads
-    if isinstance(block, Beside):
-        right: list[Block] = [block.figure]
-        if piece.pictures and piece.figure is not None:
-            right.append(diagrams_of(piece, f"diagrams-{index + 1}", units))
-        if factors is not None and narrow:
-            (told if piece.figure is not None else right).append(factors)
-        yield Columns(tuple(told), tuple(right), (1.0, 1.02))
-    else:
-        yield from told
+    right = (block.figure,) if isinstance(block, Beside) else ()
+    flow: list[Block] = []
+    if isinstance(block, Beside) and piece.pictures and piece.figure is not None:
+        flow.append(diagrams_of(piece, f"diagrams-{index + 1}", units))
+    flow += [factors] if factors is not None else []
     for number, picture in enumerate(piece.pictures[1:], start=2):
-        yield picture_of(piece, picture, f"figure-{index + 1}-{number}", units)
-    yield from (table_block(table) for table in _tables(piece, BELOW))
-    below = factors if not (narrow and isinstance(block, Beside)) else None
-    if below is not None and len(statics) > 1 and "under" not in below.heads:
-        yield Columns(tuple(statics), (below,), (1.15, 1.0))
-        return
-    yield from statics
-    if below is not None:
-        yield below
+        flow.append(picture_of(piece, picture, f"figure-{index + 1}-{number}", units))
+    flow += [table_block(table) for table in _tables(piece, BELOW)]
+    if piece.statics is not None and piece.statics.stations is not None:
+        flow.append(_stations(piece.statics.stations, piece.statics.words if not piece.statics.lines else ""))
+    yield Columns(tuple(told), right, (1.0, 1.02), flow=tuple(flow))
+    if piece.statics is not None and (piece.statics.lines or piece.statics.stations is None):
+        yield StaticsBlock(piece.statics.words, piece.statics.lines)
+
+
+def _stations(stations: Table, words: str) -> TableBlock:
+    """What the frame gives at the places that matter, under how it was found."""
+    made = table_block(stations, "Stations")
+    return TableBlock("Statics", made.heads, made.rows, " ".join(filter(None, (words, made.note))))
 
 
 def said(piece: PieceResult) -> Iterator[tuple[str, str]]:
     """The inputs in fewer rows: what belongs together on one, without what says nothing or is in the sentence above."""
+    rows = list(_said(piece))
+    sizes = [(label, text) for label, text in rows if piece.kind in SHAPED and label.casefold() in SIZES]
+    for label, text in rows:
+        both = _both_ways(label, piece)
+        if (label, text) in sizes[:1]:
+            yield "Shape", ", ".join(f"{one.casefold()} {told}" for one, told in sizes)
+        elif (label, text) not in sizes and both != "":
+            yield both or label, text
+
+
+def _both_ways(label: str, piece: PieceResult) -> str | None:
+    """Of two rows that say the same of either way of a post one: its label, '' for the other, None for other rows."""
+    for way, other in (WAYS, WAYS[::-1]):
+        if label.endswith(way):
+            given = {name.casefold(): text for name, text in piece.inputs}
+            here = label.casefold()
+            same = given.get(here) == given.get(f"{here.removesuffix(way)}{other}")
+            return None if not same else f"{label.removesuffix(way)}both ways" if way == WAYS[0] else ""
+    return None
+
+
+def _said(piece: PieceResult) -> Iterator[tuple[str, str]]:
+    """The rows one by one, with what stands beside each."""
     given = dict(piece.inputs)
     for label, text in piece.inputs:
         if text.strip().casefold() in SILENT or label in UNSAID or label.startswith("support "):
@@ -147,7 +178,16 @@ def _tables(piece: PieceResult, titles: tuple[str, ...]) -> Iterator[Table]:
             if piece.statics is not None and not axial:
                 continue
             table = _governed(table, piece)
+        if title.startswith("loads") and piece.figure is not None:
+            table = _all_along(table, piece.figure.length)
         yield table
+
+
+def _all_along(table: Table, length: float) -> Table:
+    """`0 in to 13 ft 4 5/8 in` of a load along all of a piece in two words."""
+    whole = f"0 in to {show(length, 'length')}"
+    rows = tuple(tuple(ALL_ALONG if cell == whole else cell for cell in row) for row in table.rows)
+    return replace(table, rows=rows)
 
 
 def _governed(table: Table, piece: PieceResult) -> Table:

@@ -6,10 +6,11 @@ from collections.abc import Iterator
 
 from ....checks.core.asking.question_words import WHO, answers_of, place_of
 from ..blocks import Block, Heading, Paragraph
+from ..prose import capital
 from ..rich_blocks import Cell, RichTable
 from .context import Sheet
 
-HEADS = ("no.", "settles", "question, and what an answer needs", "plausible answers", "goes into")
+HEADS = ("no.", "settles", "question, and the evidence wanted", "who answers", "plausible answers", "goes into")
 
 
 def question_blocks(sheet: Sheet) -> Iterator[Block]:
@@ -23,10 +24,11 @@ def question_blocks(sheet: Sheet) -> Iterator[Block]:
     )
     rows: list[tuple[Cell, ...]] = []
     for number, one in enumerate(sheet.result.questions, start=1):
-        needs = f" Evidence: {one.question.evidence}." if one.question.evidence else ""
+        needs = f" {capital(one.question.evidence)}." if one.question.evidence else ""
         count = len(one.closes)
-        waits = f" {count} check{'s' if count != 1 else ''} wait{'s' if count == 1 else ''}."
-        asked = f"{one.question.ask} ({WHO[one.question.who]}).{needs}{waits}"
+        waits = f" {count} checks wait." if count > 1 else ""
+        asked = f"{one.question.ask}{needs}{waits}"
         answers = "; ".join(answers_of(one)) or "–"
-        rows.append((str(number), sheet.chips(one.pieces), asked, answers, f"`{place_of(one)}`"))
-    yield RichTable("", HEADS, tuple(rows), (0.0, 0.85, 3.3, 1.7, 1.3), (0,), "", "questions")
+        rows.append((str(number), sheet.chips(one.pieces), asked, WHO[one.question.who], answers, f"`{place_of(one)}`"))
+    wide = max((len(one.pieces) for one in sheet.result.questions), default=1) > 1
+    yield RichTable("", HEADS, tuple(rows), (0.0, 0.7 if wide else 0.0, 3.9, 0.75, 1.2, 1.35), (0,), "", "questions")

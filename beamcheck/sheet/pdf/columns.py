@@ -1,0 +1,111 @@
+"""What stands beside what on paper: blocks after two columns fill the shorter one, as far as that saves room.
+
+Heights are estimates from numbers of letters: a wrong one costs room, nothing else.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from .text import Data
+
+Pair = tuple[list[Data], list[Data]]
+
+WIDE = 246.0  # points; half of the text of a page
+ROW, GAP, TITLE = 9.7, 12.0, 13.0  # points
+HIGH = 320.0  # points; of columns between which no page ends
+SAVED = 60.0  # points by which they are lower then
+UNIT = 0.55  # points; of a unit of a drawing, as in sheet.typ
+SMALLER = 0.8  # a drawing may be set so much smaller and still be read
+LABEL, PAIR = 19, 40  # letters of a line of a label, and of what stands beside it
+FACTOR, FEW_FACTORS = 6, 24  # letters of a column of factors, and of those with what they are under in half the page
+FEW = 58  # letters of a row that go into half the page
+WRAPPED = 1.2  # of that, in a table that is read in half the page with two lines a row
+
+
+def stacked(left: list[Data], right: list[Data], flow: Sequence[Data]) -> Iterator[Pair | Data]:
+    """Pairs of columns and what stands below them in all of the width, from the top down.
+
+    Columns that would come out very high are two pairs, one under the other, so that a page may end between them.
+    """
+    first = _beside(list(left), list(right), flow)
+    high, least = (max(sum(map(height, side)) for side in pair) for pair in (first[:2], (left, right)))
+    if high > HIGH and high > least + SAVED:
+        first = left, right, list(flow)
+    yield first[:2]
+    rest = first[2]
+    if sum(map(narrow, rest)) > 1:
+        start = next(number for number, block in enumerate(rest) if narrow(block))
+        one, other, rest = _beside([rest[start]], [], rest[:start] + rest[start + 1 :])
+        yield one, other
+    yield from rest
+
+
+def _beside(left: list[Data], right: list[Data], flow: Sequence[Data]) -> tuple[list[Data], list[Data], list[Data]]:
+    """Left, right and what remains below them."""
+    sides, rest = (left, right), []
+    heights = [sum(map(height, side)) for side in sides]
+    for block in flow:
+        if narrow(block):
+            short = 0 if heights[0] <= heights[1] else 1
+            new = heights[short] + height(block)
+            if max(new, heights[1 - short]) - max(heights) < 0.8 * height(block, 2.0):
+                sides[short].append(block)
+                heights[short] = new
+                continue
+        rest.append(block)
+    return left, right, rest
+
+
+def narrow(block: Data) -> bool:
+    """Can it be read in half the width?"""
+    kind = block["kind"]
+    if kind == "Figures":
+        return all(one["width"] * UNIT * SMALLER <= WIDE for one in block["figures"])
+    if kind == "FigureBlock":
+        return bool(block["width"] * UNIT * SMALLER <= WIDE)
+    if kind == "RichTable":
+        under = max((len(_text(row[1].get("text", ""))) for row in block["rows"]), default=0)
+        return block["look"] == "factors" and under + FACTOR * (len(block["heads"]) - 4) <= FEW_FACTORS
+    return kind == "TableBlock" and sum(_letters(block)) + 2 * len(block["heads"]) <= WRAPPED * FEW
+
+
+def height(block: Data, halves: float = 1.0) -> float:
+    """Points that a block takes in half the width, or in `halves` of it."""
+    kind = block["kind"]
+    if kind == "Pairs":
+        return GAP + sum(ROW * max(_lines(str(label), LABEL), _lines(str(text), PAIR)) for label, text in block["rows"])
+    if kind == "Figures":
+        return max((height(one, halves) for one in block["figures"]), default=0.0)
+    if kind == "FigureBlock":
+        scale = min(UNIT, halves * WIDE / float(block["width"]))
+        return GAP + scale * float(block["height"]) + ROW * _lines(block["caption"], round(FEW * halves))
+    if kind == "TableBlock":
+        lines = 1 + sum(math.ceil((len(_text(row)) + 2 * len(row)) / (FEW * halves)) for row in block["rows"])
+        note = ROW * _lines(_text(block["note"]), round(FEW * halves)) if block["note"] else 0.0
+        return GAP + (TITLE if block["title"] else 0.0) + ROW * lines + note
+    if kind == "RichTable":
+        note = ROW * _lines(_text(block["note"]), round(FEW * halves)) if block["note"] else 0.0
+        return GAP + TITLE + 1.25 * ROW * (len(block["rows"]) + 1) + note
+    return GAP
+
+
+def _letters(block: Data) -> list[int]:
+    """The longest text of each column of a table."""
+    rows = [block["heads"], *block["rows"]]
+    return [max(len(_text(row[number])) for row in rows) for number in range(len(block["heads"]))]
+
+
+def _text(pieces: Any) -> str:
+    """A text of pieces without its marks."""
+    if isinstance(pieces, str):
+        return pieces
+    if isinstance(pieces, dict):
+        return "".join(_text(one) for one in pieces.values())
+    return "".join(map(_text, pieces))
+
+
+def _lines(text: str, letters: int) -> int:
+    return max(math.ceil(len(text) / letters), 1)

@@ -1,0 +1,44 @@
+"""What stands beside what: nothing is lost, and the higher column is never made much higher."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from beamcheck.sheet.pdf.columns import height, narrow, stacked
+
+FIGURE = st.builds(
+    lambda high, wide: {"kind": "FigureBlock", "width": wide, "height": high, "caption": "to scale"},
+    st.floats(20, 600), st.floats(100, 1200),
+)  # fmt: skip
+TABLE = st.builds(
+    lambda rows, long: {"kind": "TableBlock", "title": "Loads", "note": [], "heads": [["what"], ["amount"]],
+                        "rows": [[["x" * long], ["1 lb"]]] * rows},
+    st.integers(0, 30), st.integers(1, 200),
+)  # fmt: skip
+BLOCKS = st.lists(FIGURE | TABLE, max_size=6)
+
+
+def flat(parts: list[Any]) -> list[Any]:
+    return [one for part in parts for one in ((part,) if isinstance(part, dict) else (*part[0], *part[1]))]
+
+
+@given(BLOCKS, BLOCKS, BLOCKS)
+def test_every_block_stands_once(left: list[Any], right: list[Any], flow: list[Any]) -> None:
+    found = flat(list(stacked(left, right, flow)))
+    assert sorted(map(id, found)) == sorted(map(id, (*left, *right, *flow)))
+
+
+@given(BLOCKS)
+def test_what_is_too_wide_for_half_a_page_keeps_all_of_it(flow: list[Any]) -> None:
+    for part in stacked([], [], flow):
+        if not isinstance(part, dict):
+            assert all(map(narrow, (*part[0], *part[1])))
+
+
+def test_a_drawing_is_as_high_as_its_width_allows() -> None:
+    """440 units of 0.55 pt are 242 pt and fit into half a page; 880 are set half as large."""
+    one = {"kind": "FigureBlock", "width": 440.0, "height": 200.0, "caption": ""}
+    assert abs(height({**one, "width": 880.0}) - height(one)) < 0.55 * 200.0
