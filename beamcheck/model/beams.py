@@ -14,6 +14,7 @@ from .fields.base import Answer
 from .fields.places import SAME_PLACE, Fault, Path, entries, feet, fields
 from .fields.quantities import PositiveLength, Slope
 from .fields.wording import PieceFaults
+from .made.schedule import PlySchedule
 from .sticks import Stick, Support, inside, places_inside, widths
 
 SAME_READING = 1.0 / 16.0  # in; two readings of a tape
@@ -43,6 +44,9 @@ class Beam(Stick):
     )
     roof_slope: Slope | None = Field(
         default=None, description="slope of the roof that it carries: under 1/4:12 water can stand"
+    )
+    plies_schedule: PlySchedule | None = Field(
+        default=None, description="nails or bolts through the plies, where load passes from one to the next"
     )
     stamp_up: bool | None = Field(
         default=None, description="of glued laminated timber: whether the face stamped TOP lies up", examples=[True]
@@ -89,6 +93,8 @@ class Beam(Stick):
                     ("supports", j, "at"),
                     f"at {feet(two.at)} stands support {i + 1} already; two supports need two places",
                 )
+        if self.plies == 1 and self.plies_schedule is not None:
+            yield ("plies_schedule",), "there is one ply only: leave it out, or say how many plies there are"
         yield from self._clear_faults()
         length = beam_length(self)
         if length <= 0:

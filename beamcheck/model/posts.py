@@ -8,39 +8,14 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from .brackets import Near, Role
-from .fields.base import Name, Piece
+from .fields.base import Name
 from .fields.marks import Marked
 from .fields.places import Fault
 from .fields.quantities import Length, PositiveLength
 from .fire import Fire
 from .loads import Load, sort_of
+from .made.schedule import PlySchedule as PlySchedule
 from .sticks import Cut, inside
-
-
-class PlySchedule(Piece):
-    """The schedule by which the plies of a post are nailed or bolted together (NDS 2018 15.3)."""
-
-    kind: Literal["nail", "bolt"] = Field(description="what goes through all plies", examples=["nail"])
-    size: Name = Field(description="as the trade names it", examples=["30d common"])
-    rows: Annotated[int, Field(ge=1, le=10)] = Field(description="rows along the post", examples=[2])
-    spacing: PositiveLength = Field(description="from fastener to fastener in a row", examples=["8 in"])
-    row_spacing: PositiveLength | None = Field(default=None, description="from row to row")
-    end: PositiveLength = Field(description="from the end of the post to the first", examples=["3 1/2 in"])
-    edge: PositiveLength = Field(description="from the edge of the plies to the nearest row", examples=["1 1/2 in"])
-    washers: bool | None = Field(default=None, description="bolts: a washer or plate under each head and nut")
-    from_both_sides: bool | None = Field(default=None, description="nails: driven in turn from either side")
-
-    def faults(self) -> Iterator[Fault]:
-        """Several rows have a distance, and each kind what belongs to it."""
-        if self.rows > 1 and self.row_spacing is None:
-            text = f"missing: {self.rows} rows need the distance from row to row"
-            yield ("row_spacing",), f'{text}, for example row_spacing = "2 1/2 in"'
-        if self.rows == 1 and self.row_spacing is not None:
-            yield ("row_spacing",), "one row has no distance from row to row: write rows = 2 or more, or leave it out"
-        if self.kind == "bolt" and self.from_both_sides is not None:
-            yield ("from_both_sides",), "a bolt goes right through: leave from_both_sides out"
-        if self.kind == "nail" and self.washers is not None:
-            yield ("washers",), "a nail has no washer: leave washers out"
 
 
 class Post(Marked):

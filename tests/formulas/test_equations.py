@@ -29,6 +29,8 @@ C = "((T_air - 32)*5/9)"
 DEEP = "Max(0, 1 - Max(0, d_k - Rational(1, 24))/sqrt(12*h + 6))"
 
 EQUATIONS = {
+    "transferred_to_the_rest": "w_side - w_side/n",
+    "rows_of_fasteners": "n*Z_prime/s",
     # rolled steel, from its plates
     "shape_area": "b_f*d - (b_f - t_web)*(d - 2*t_f)",
     "shape_inertia": "2*(b_f*t_f**3/12 + b_f*t_f*((d - t_f)/2)**2) + t_web*(d - 2*t_f)**3/12",

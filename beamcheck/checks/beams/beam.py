@@ -87,7 +87,7 @@ def beam_checks(run: BeamRun, context: Context) -> list[Check]:
         *own_row_checks(beam, context),
         *(fire_checks(run, context) if wood.made == "sawn" else _of_its_make(run, context)),
         *_own_weight(run),
-        *_plies(run),
+        *_plies(run, context),
     ]  # fmt: skip
 
 
@@ -216,7 +216,7 @@ def _perhaps_within(run: BeamRun, own: float) -> Iterator[Check]:
         return
 
 
-def _plies(run: BeamRun) -> Iterator[Check]:
+def _plies(run: BeamRun, context: Context) -> Iterator[Check]:
     """Plies act together where each bears on every seat, takes load from the top like the others, and is kept "
     "in line."""
     beam, id, what, clause = run.beam, "beam.plies", "fastening of the plies", "IRC Table R602.3(1), common practice"
@@ -229,12 +229,14 @@ def _plies(run: BeamRun) -> Iterator[Check]:
         question = ask("plies_load", beam.name, why=text)
         yield Check.refers(id, beam.name, what, clause, text, ask=question)
     elif aside:
-        text = f"{', '.join(aside)} come in from the side: the fastening must carry them from ply to ply"
-        question = ask("plies_load", beam.name, why=text)
-        yield Check.refers(id, beam.name, what, clause, text, ask=question)
-    elif fastens(beam.plies_fastened):
+        from .made.plies import ply_checks
+
+        yield from ply_checks(run, context)
+    elif fastens(beam.plies_fastened) or beam.plies_schedule is not None:
+        by = beam.plies_schedule
+        said = beam.plies_fastened if by is None else f"{by.size}, {by.rows} rows every {show(by.spacing, 'length')}"
         text = (
-            f"said to be: {beam.plies_fastened}. Each of {beam.plies} plies bears on every seat and takes load "
+            f"said to be: {said}. Each of {beam.plies} plies bears on every seat and takes load "
             f"from the "
             "top like the others, so that it only keeps them in line; for sideways buckling one ply counts"
         )

@@ -189,10 +189,10 @@ def _neighbors(entry: Entry, things: Mapping[str, Entry]) -> Iterator[Fault]:
 
 
 def _schedule(entry: Entry) -> Iterator[Fault]:
-    """The nails or bolts through the plies of a post are of a size that the tables list."""
+    """The nails or bolts through the plies of a post or beam are of a size that the tables list."""
     by = fields(entry.data.get("plies_schedule"))
     kind, size = by.get("kind"), by.get("size")
-    if entry.kind == "post" and isinstance(size, str) and kind in ("nail", "bolt"):
+    if entry.kind in ("post", "beam") and isinstance(size, str) and kind in ("nail", "bolt"):
         try:
             diameter(kind, size)
         except BeamcheckError as error:
