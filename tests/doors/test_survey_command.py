@@ -37,6 +37,18 @@ def test_the_filled_form_shows_what_the_job_holds() -> None:
     assert sum('checked' in line for line in text.splitlines()) >= 8  # fmt: skip
 
 
+def test_what_nobody_looked_at_is_not_printed_as_none() -> None:
+    job = read_job(JOB)
+    stock = next(one for one in job.stock if one.name == "timber 1")
+    assert stock.survey is not None
+    for seen, words in ((None, "not looked at"), ((), "none")):
+        survey = stock.survey.model_copy(update={"knots": seen, "readings": ()})
+        changed = job.model_copy(update={"stock": (stock.model_copy(update={"survey": survey}),)})
+        parts = [part for section in filled_form(changed).sections for part in section.parts if isinstance(part, Rows)]
+        assert next(part for part in parts if "edge or center" in part.heads).rows[0][0] == words
+        assert next(part for part in parts if "reading %" in part.heads).rows[0][0] == "not looked at"
+
+
 def test_the_page_for_the_phone_is_well_formed() -> None:
     open_tags: list[str] = []
 

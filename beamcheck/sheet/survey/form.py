@@ -21,6 +21,9 @@ CAUTION = (
     "surveyed timber carry. Write down as not seen what nobody could look at. Do not stand under a timber while you "
     "test it."
 )
+NONE_SEEN = "none: []"  # in the description of a list that may be looked for and empty
+WRITE_NONE = "write none where you looked and there is none"
+Cells = tuple[tuple[str, ...], ...]
 MARKS = "Measure from the LEFT end, as you stand before it. Top, bottom, left and right are as it lies in the house."
 
 
@@ -98,7 +101,6 @@ def filled_form(job: Job, name: str = "") -> Form:
 
 
 def _form(title: str, job: str, stock: Stock | None, s: Survey | None, *, invented: bool = False) -> Form:
-    blank = stock is None
     size, species = ("", "") if stock is None else (stock.size, stock.species)
     if stock is not None and stock.candidates:
         species = f"{species}: {', '.join(stock.candidates)}"
@@ -110,39 +112,39 @@ def _form(title: str, job: str, stock: Stock | None, s: Survey | None, *, invent
             _choice(s, "species_by", "Known by"),
         )),
         Section("2  Size: least of each side, sound wood", (
-            Rows(("at", "breadth", "depth"), _rows(
-                [(_l(x.at), _l(x.breadth), _l(x.depth)) for x in _of(s, "stations") or ()], 3, 3, blank),
+            Rows(("at", "breadth", "depth"), _rows(s, "stations",
+                [(_l(x.at), _l(x.breadth), _l(x.depth)) for x in _of(s, "stations") or ()], 3, 3),
                 "both ends and the middle; the size that counts is the least"),
             Line("Size for the job", "", size), Line("Sag in the middle", "string from end to end", _len(s, "sag")),
         )),
         Section("3  Moisture", (
             _choice(s, "meter", "Meter"),
-            Rows(("at", "reading %", "pins deep", "near masonry or roof"), _rows(
+            Rows(("at", "reading %", "pins deep", "near masonry or roof"), _rows(s, "readings",
                 [(_l(x.at), f"{x.moisture:g}", _l(x.deep), "" if x.near == "neither" else x.near)
-                 for x in _of(s, "readings") or ()], 4, 3, blank), "pins a quarter of the thickness deep"),
+                 for x in _of(s, "readings") or ()], 4, 3), "pins a quarter of the thickness deep"),
         )),
         Section("4  Grain and knots", (
-            Rows(("face", "grain: 1 in ..."), _rows(
-                [(x.face, f"{x.one_in:g}") for x in _of(s, "grain") or ()], 2, 2, blank),
+            Rows(("face", "grain: 1 in ..."), _rows(s, "grain",
+                [(x.face, f"{x.one_in:g}") for x in _of(s, "grain") or ()], 2, 2),
                 "scribe 15 in or more along the worst line, two faces that meet"),
-            Rows(("at", "face", "edge or center", "width across the face", "sound"), _rows(
+            Rows(("at", "face", "edge or center", "width across the face", "sound"), _rows(s, "knots",
                 [(_l(x.at), x.face, x.place, _l(x.width), "yes" if x.sound else "NO") for x in _of(s, "knots") or ()],
-                5, 5, blank), f"the worst; edge or center of the wide face; {_options(Knot, 'face')}"),
+                5, 5), f"the worst; edge or center of the wide face; {_options(Knot, 'face')}; {WRITE_NONE}"),
         )),
         Section("5  Checks, shakes and splits", (
-            Rows(("what", "from", "to", "deep", "other side", "at bolts"), _rows(
+            Rows(("what", "from", "to", "deep", "other side", "at bolts"), _rows(s, "openings",
                 [(x.kind, _l(x.start), _l(x.end), _l(x.depth), _l(x.other_side), "yes" if x.at_bolts else "no")
-                 for x in _of(s, "openings") or ()], 6, 4, blank),
-                f"feeler 0.010 to 0.030 in; {_options(Opening, 'kind')}; a split goes right through"),
+                 for x in _of(s, "openings") or ()], 6, 4),
+                f"feeler 0.010 to 0.030 in; {_options(Opening, 'kind')}; a split goes right through; {WRITE_NONE}"),
             _choice(s, "heart_checks", "Checks from the heart"),
         )),
         Section("6  Wood that is gone, and old cuts", (
-            Rows(("what", "from", "to", "face or corner", "deep"), _rows(
-                [(x.what, _l(x.start), _l(x.end), x.where, _l(x.depth)) for x in _of(s, "losses") or ()], 5, 4, blank),
-                _options(Loss, "what")),
-            Rows(("cut", "at", "long", "deep", "wide", "face", "from bottom"), _rows(
+            Rows(("what", "from", "to", "face or corner", "deep"), _rows(s, "losses",
+                [(x.what, _l(x.start), _l(x.end), x.where, _l(x.depth)) for x in _of(s, "losses") or ()], 5, 4),
+                f"{_options(Loss, 'what')}; {WRITE_NONE}"),
+            Rows(("cut", "at", "long", "deep", "wide", "face", "from bottom"), _rows(s, "cuts",
                 [(x.kind, _l(x.at), _l(x.length), _l(x.depth), _l(x.width), x.face, _l(x.from_bottom))
-                 for x in _of(s, "cuts") or ()], 7, 4, blank), "every old notch, mortise and hole"),
+                 for x in _of(s, "cuts") or ()], 7, 4), f"every old notch, mortise and hole; {WRITE_NONE}"),
         )),
         Section("7  Decay, insects, metal, signs", (
             _choice(s, "decay", "Decay", "lift a splinter every 12 in near wet places; hammer; drill where dull"),
@@ -201,10 +203,12 @@ def _not_seen(s: Survey | None) -> str:
     return "" if seen is None else ", ".join(seen) or "none"
 
 
-def _rows(found: Sequence[tuple[str, ...]], wide: int, high: int, blank: bool) -> tuple[tuple[str, ...], ...]:
-    if blank:
+def _rows(s: Survey | None, field: str, found: Sequence[tuple[str, ...]], wide: int, high: int) -> Cells:
+    """The cells of a list; of one that nobody looked for it says so, which is not the same as none."""
+    if s is None:
         return (("",) * wide,) * high
-    return tuple(found) or (("none", *("",) * (wide - 1)),)
+    looked = getattr(s, field) == () and NONE_SEEN in (Survey.model_fields[field].description or "")
+    return tuple(found) or (("none" if looked else "not looked at", *("",) * (wide - 1)),)
 
 
 def _choice(s: Survey | None, field: str, label: str, hint: str = "") -> Choice:
