@@ -26,11 +26,13 @@ from ..core.result import Check, PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.understood import frame_inputs, member_inputs, stock_inputs, wood_words
 from ..core.unsaid import unsaid_of, with_unsaid
+from ..core.wood.burnt import SAID
 from ..core.wood.govern import writing
 from ..core.wood.group_cut import GroupCut
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.wood.wood_doubts import wood_evidence_checks
 from .feet import ask_thrust, feet_checks, held_by_nobodys_word
+from .fire import fire_checks
 from .joined import cuts_of, described, joint_results, of_member
 from .loads import frame_loads, member_loads
 from .member import MadeOf, made_of, member_checks
@@ -176,6 +178,7 @@ class _Framed:
                 *member_checks(
                     made, solved.members[member.stick], solved.combinations, in_plane, leans=leans, asked=asked
                 ),
+                *fire_checks(made, solved, in_plane, leans=leans),
                 *net_checks(made, solved, cuts),
                 *of_member(member, self.frame, solved, self.context),
                 *member_loads(self.frame, member, self.context),
@@ -199,7 +202,7 @@ class _Framed:
                 Check.refers("frame.survey", member.name, "its survey", "NDS 2018 4.1", text, ask=asked_survey)
             )
         own.checks = with_unsaid(found, unsaid_of(stock))
-        own.assumptions = [*wood.notes, *own.assumptions]
+        own.assumptions = [*wood.notes, *own.assumptions, *([SAID] if member.fire is not None else [])]
         own.tables.append(member_forces_table(member, solved))
         return own.done()
 

@@ -13,6 +13,7 @@ from ..fields.base import Answer, Insisting, Name, Piece, Words
 from ..fields.marks import Marked
 from ..fields.places import SAME_PLACE, Fault, feet
 from ..fields.quantities import Force, Length, PositiveLength, Spring
+from ..fire import Fire
 from ..loads import Load, sort_of
 from ..sticks import Cut, Finish, Stick, inside
 from .forms import FORMS, Shape, StickPath, form
@@ -63,6 +64,7 @@ class FrameMember(Insisting):
     acts: Literal["both", "push", "pull"] = Field(
         default="both", description="push: dry shoulders, it cannot pull; pull: a rod or strap"
     )
+    fire: Fire | None = Field(default=None, description="a fire that it must stand, where somebody asks for one")
 
     def faults(self) -> Iterator[Fault]:
         """Loads that a member of a frame can carry."""
@@ -356,7 +358,8 @@ def _stick(frame: Frame, shape: Shape, path: StickPath, entry: int, one: FrameMe
     return FrameStick.model_construct(
         name=piece_name(frame.name, path.name), stock=one.stock, carries=one.carries, cuts=one.cuts,
         finish=frame.finish, spacing=frame.spacing, top_held=one.top_held, bottom_held=one.bottom_held,
-        meant=one.meant, frame=frame.name, stick=path.name, entry=entry, length=shape.length(path.name),
+        meant=one.meant, fire=one.fire, frame=frame.name, stick=path.name, entry=entry,
+        length=shape.length(path.name),
         slope=shape.slope(path.name), to_ridge=sloped and max(heights) >= top - SAME_PLACE,
     )  # fmt: skip
 

@@ -165,13 +165,13 @@ def lasts(said: str, minutes: float) -> bool:
     return (read.documented or read.answers_for("structure")) and not (named and max(named) < minutes)
 
 
-def bracing_asked(name: str, kind: str, fire: Fire) -> Iterator[Question]:
+def bracing_asked(name: str, kind: str, fire: Fire, path: str = "") -> Iterator[Question]:
     """What holds the edges of a piece in the fire, where nobody answers for it: only its ends count then."""
     if not lasts(fire.bracing_lasts, fire.minutes):
-        yield ask("fire_bracing", name, f"{kind}.{name}.fire.bracing_lasts", minutes=f"{fire.minutes:g}")
+        yield ask("fire_bracing", name, f"{path or f'{kind}.{name}'}.fire.bracing_lasts", minutes=f"{fire.minutes:g}")
 
 
-def cover_checks(name: str, kind: str, fire: Fire) -> Iterator[Check]:
+def cover_checks(name: str, kind: str, fire: Fire, path: str = "") -> Iterator[Check]:
     """Faces that the fire is said not to reach: something has to cover them all that time."""
     covered = [face for face in ("top", "bottom", "left", "right") if face not in fire.exposed]
     what = "faces that the fire does not reach"
@@ -182,7 +182,13 @@ def cover_checks(name: str, kind: str, fire: Fire) -> Iterator[Check]:
         yield Check.keeps_rule("fire.cover", name, what, CLAUSE, text)
         return
     faces = " and ".join(covered)
-    asked = ask("fire_cover", name, f"{kind}.{name}.fire.others_covered_by", faces=faces, minutes=f"{fire.minutes:g}")
+    asked = ask(
+        "fire_cover",
+        name,
+        f"{path or f'{kind}.{name}'}.fire.others_covered_by",
+        faces=faces,
+        minutes=f"{fire.minutes:g}",
+    )
     said = f"{fire.others_covered_by!r} does not say who answers for it, in which paper, for so long"
     text = f"{faces}: {said if fire.others_covered_by else f'what covers them for {fire.minutes:g} min is not said'}"
     yield Check.refers("fire.cover", name, what, CLAUSE, text, ask=asked)
