@@ -40,7 +40,7 @@ def feet_checks(
         yield _thrust(frame, foot, solved, context)
 
 
-def _on_the_seat(frame: Frame, foot: FrameFoot, made: Mapping[str, MadeOf]) -> MadeOf:
+def on_the_seat(frame: Frame, foot: FrameFoot, made: Mapping[str, MadeOf]) -> MadeOf:
     """The member whose wood lies on the seat: of those that meet there the one that is most level."""
     there = [path.name for path in frame.shape.sticks if foot.at in path.points]
     return min((made[name] for name in there), key=lambda one: one.member.slope)
@@ -49,7 +49,7 @@ def _on_the_seat(frame: Frame, foot: FrameFoot, made: Mapping[str, MadeOf]) -> M
 def _seat(
     frame: Frame, number: int, foot: FrameFoot, solved: SolvedFrame, made: Mapping[str, MadeOf], context: Context
 ) -> Iterator[Check]:
-    one = _on_the_seat(frame, foot, made)
+    one = on_the_seat(frame, foot, made)
     id, what, clause = "frame.bearing", f"bearing of the {one.member.stick} on {foot.on}", "NDS 2018 3.10.3"
     if one.section.round:
         return  # referred as a whole

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property, partial
 
@@ -31,7 +31,7 @@ from ..core.wood.govern import writing
 from ..core.wood.group_cut import GroupCut
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.wood.wood_doubts import wood_evidence_checks
-from .feet import ask_thrust, feet_checks, held_by_nobodys_word
+from .feet import ask_thrust, feet_checks, held_by_nobodys_word, on_the_seat
 from .fire import fire_checks
 from .joined import cuts_of, described, joint_results, of_member
 from .loads import frame_loads, member_loads
@@ -71,7 +71,7 @@ def frame_results(frame: Frame, context: Context) -> list[Done]:
     if writing():
         draft.pictures = (frame_picture(frame, solved, made, draft.tables[0]),)
     joints = joint_results(frame, solved, context)
-    found = [(draft.done(), _reactions(frame, solved))]
+    found = [(draft.done(), _reactions(frame, solved, made))]
     for member in members:
         result = one.member_result(member, solved)
         if writing():
@@ -207,7 +207,7 @@ class _Framed:
         return own.done()
 
 
-def _reactions(frame: Frame, solved: SolvedFrame) -> Reactions:
+def _reactions(frame: Frame, solved: SolvedFrame, made: Mapping[str, MadeOf]) -> Reactions:
     """What goes to each foot: by kind over all runs, and the largest and least of all combinations."""
     if solved.by_case is None:
         return unknown_below(frame.name, [foot.on for foot in frame.feet])
@@ -221,6 +221,8 @@ def _reactions(frame: Frame, solved: SolvedFrame) -> Reactions:
             by_kind[case.kind] = (max(high, float(np.max(forces))), min(low, float(np.min(forces))))
         up = solved.nodes[foot.at].reaction[:, 1]
         rows.append(SupportForces(foot.on, by_kind, float(np.max(up)), float(np.min(up))))
-        transfer = TransferredLoad(frame.name, by_kind, at=foot.lands_at, applied="top", bearing=foot.bearing_width)
+        section = on_the_seat(frame, foot, made).section
+        breadth = float(min(foot.bearing_width or section.b, section.b))
+        transfer = TransferredLoad(frame.name, by_kind, at=foot.lands_at, applied="top", bearing=breadth)
         below.append((foot.on, transfer))
     return Reactions(frame.name, tuple(rows), tuple(below))

@@ -18,6 +18,7 @@ from ...values.lumber import Size, read_size
 from ..beams import Beam, beam_length
 from ..fields.base import Insisting
 from ..fields.places import Fault, Path, feet, inches
+from ..frames.frame import Frame, FrameMember
 from ..job import About
 from ..loads import Load
 from ..posts import Post
@@ -42,6 +43,9 @@ def slips_of(entry: Entry, stocks: Mapping[str, Entry], carriers: Collection[str
     elif isinstance(piece, Post):
         yield from _of_a_post(path, piece)
         yield from _of_loads(path, piece)
+    elif isinstance(piece, Frame):
+        for i, member in enumerate(piece.members):
+            yield from _of_loads((*path, "members", i), member)
     elif isinstance(piece, Stick):
         size = size_of(stocks.get(piece.stock))
         yield from _of_a_stick(path, piece, size)
@@ -207,7 +211,7 @@ def _of_a_rafter(path: Path, rafter: Rafter, size: Size | None) -> Iterator[Faul
     yield from _seat((*path, "wall"), rafter.wall, rafter)
 
 
-def _of_loads(path: Path, piece: Stick | Post) -> Iterator[Fault]:
+def _of_loads(path: Path, piece: Stick | Post | FrameMember) -> Iterator[Fault]:
     """Loads per area that no house has, and strips wider than any."""
     low, high, widest = _limit("load per area, least"), _limit("load per area, most"), _limit("load, most width")
     for i, load in enumerate(piece.carries):
