@@ -14,6 +14,7 @@ from .fields.base import Answer
 from .fields.places import SAME_PLACE, Fault, Path, entries, feet, fields
 from .fields.quantities import PositiveLength, Slope
 from .fields.wording import PieceFaults
+from .made.plate import FlitchPlate
 from .made.schedule import PlySchedule
 from .sticks import Stick, Support, inside, places_inside, widths
 
@@ -48,6 +49,7 @@ class Beam(Stick):
     plies_schedule: PlySchedule | None = Field(
         default=None, description="nails or bolts through the plies, where load passes from one to the next"
     )
+    flitch: FlitchPlate | None = Field(default=None, description="a steel plate bolted between its two plies")
     stamp_up: bool | None = Field(
         default=None, description="of glued laminated timber: whether the face stamped TOP lies up", examples=[True]
     )
@@ -95,6 +97,8 @@ class Beam(Stick):
                 )
         if self.plies == 1 and self.plies_schedule is not None:
             yield ("plies_schedule",), "there is one ply only: leave it out, or say how many plies there are"
+        if self.flitch is not None and (self.plies != 2 or self.laid == "flat"):
+            yield ("flitch",), "the plate stands on edge between two plies: write plies = 2"
         yield from self._clear_faults()
         length = beam_length(self)
         if length <= 0:

@@ -31,6 +31,15 @@ DEEP = "Max(0, 1 - Max(0, d_k - Rational(1, 24))/sqrt(12*h + 6))"
 EQUATIONS = {
     "transferred_to_the_rest": "w_side - w_side/n",
     "rows_of_fasteners": "n*Z_prime/s",
+    # wood with a steel plate
+    "inertia_of_holes": "n*(b*d_h**3/12 + b*d_h*y_far**2)",
+    "inertia_as_wood": "(E_wood*I_wood + E_steel*I_plate)/E_wood",
+    "steel_share": "E_steel*I_plate*K_cr/(E_steel*I_plate*K_cr + E_wood*I_wood)",
+    "slenderness_at_first_yield": "Rational(19, 10)*E_steel/F_y",
+    "plate_at_first_yield": "F_y*I_plate/(h_plate/2)*100/167",
+    "load_into_the_plate": "s_steel*w",
+    "force_out_of_the_plate": "s_steel*R",
+    "bolts_at_an_end": "n*Z_prime",
     # rolled steel, from its plates
     "shape_area": "b_f*d - (b_f - t_web)*(d - 2*t_f)",
     "shape_inertia": "2*(b_f*t_f**3/12 + b_f*t_f*((d - t_f)/2)**2) + t_web*(d - 2*t_f)**3/12",
@@ -310,6 +319,8 @@ def test_every_formula_of_these_files_has_its_equation_here() -> None:
     files = (
         "engineered.glued",
         "steel.rolled",
+        "steel.flitch",
+        "connections.plies",
         "wood.adjustment",
         "wood.bearing",
         "wood.bending",

@@ -220,6 +220,10 @@ def _plies(run: BeamRun, context: Context) -> Iterator[Check]:
     """Plies act together where each bears on every seat, takes load from the top like the others, and is kept "
     "in line."""
     beam, id, what, clause = run.beam, "beam.plies", "fastening of the plies", "IRC Table R602.3(1), common practice"
+    if beam.flitch is not None:
+        from .made.flitch import flitch_checks
+
+        yield from flitch_checks(run, context)
     if beam.plies == 1:
         return
     narrow = [seat for seat in run.seats if _is_narrow(seat, run)]
@@ -232,9 +236,13 @@ def _plies(run: BeamRun, context: Context) -> Iterator[Check]:
         from .made.plies import ply_checks
 
         yield from ply_checks(run, context)
-    elif fastens(beam.plies_fastened) or beam.plies_schedule is not None:
+    elif fastens(beam.plies_fastened) or beam.plies_schedule is not None or beam.flitch is not None:
         by = beam.plies_schedule
-        said = beam.plies_fastened if by is None else f"{by.size}, {by.rows} rows every {show(by.spacing, 'length')}"
+        said = (
+            beam.plies_fastened or "the bolts of the plate"
+            if by is None
+            else f"{by.size}, {by.rows} rows every {show(by.spacing, 'length')}"
+        )
         text = (
             f"said to be: {said}. Each of {beam.plies} plies bears on every seat and takes load "
             f"from the "

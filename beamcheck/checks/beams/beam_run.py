@@ -15,6 +15,7 @@ from ...analysis.frames.beam_frame import Section as Stretched
 from ...calc.pad import SilentPad
 from ...formulas.wood.deflection import shear_free_modulus, shear_modulus_from_E
 from ...model.beams import Beam
+from ...model.made.plate import FlitchPlate
 from ...model.sticks import Cut, Support
 from ...model.stock import Stock
 from ...values.lumber import Size, read_size
@@ -93,6 +94,7 @@ class BeamSolver:
         """
         E, last = float(modulus_prime(SilentPad(), wood)), self.last
         moves = bool(self.context.sinks) or any(support.settles for support in self.beam.supports)
+        moves = moves or self.beam.flitch is not None  # how wood and plate share hangs on the modulus of the wood
         if last is not None and not moves and _weigh_the_same(last.wood, wood):
             ratio = last.E / E
             softer, before = last.solved.softer(ratio), last
@@ -111,12 +113,16 @@ def solved_run(beam: Beam, wood: WoodMaterial, context: Context, at: Sequence[fl
     section, length = section_of(size, beam.laid, beam.plies), beam_length(beam)
     if wood.made != "sawn":
         section = _made_section(context.stock(beam.stock), section)
+    if beam.flitch is not None:
+        section, wood = _with_plate(beam.flitch, section, wood)
     d, area, inertia = float(section.d), float(section.area(pad)), float(section.inertia(pad))
     E = float(modulus_prime(pad, wood))
     E_sf = E if wood.shear_free else float(pad(shear_free_modulus, E=E))
     GA = float(pad(shear_modulus_from_E, E=E)) * (0.9 if section.round else SHEAR_PART)
     if wood.made == "steel":
         GA = E / STEEL_SHEARS * section.shear_area / area  # type: ignore[attr-defined]
+    if beam.flitch is not None:  # the plate helps little in shear, and is left out there
+        GA *= section.wood_area / area  # type: ignore[attr-defined]
     loads = loads_on(beam, wood, area, context.transfers)
     seats = seats_of(beam.supports, length, at)
     spans = spans_of(length, [seat.x for seat in seats])
@@ -154,6 +160,14 @@ def solved_run(beam: Beam, wood: WoodMaterial, context: Context, at: Sequence[fl
     solved = solve(E_sf, E / E_sf)
     checked = tuple(_span(span, span in overhangs, solved, seats) for span in spans if span not in stubs)
     return BeamRun(beam, size, section, wood, solved, checked, seats, cuts, E, lambda: solve(E), GA)
+
+
+def _with_plate(plate: FlitchPlate, section: Section, wood: WoodMaterial) -> tuple[Section, WoodMaterial]:
+    """Two plies with a plate between them. The tabulated E counts, with shear deflection on top: the softer way."""
+    from ..core.wood.flitch_section import flitch_section
+
+    E = float(modulus_prime(SilentPad(), wood))
+    return flitch_section(section, plate, E, float(wood.density)), replace(wood, shear_free=True)
 
 
 def _made_section(stock: Stock, section: Section) -> Section:

@@ -118,7 +118,7 @@ def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:
         run, checks = check_beam(beam, wood, context, solver)
         draft.remedies = (
             beam_remedies(beam, stock, make, context, checks, run)
-            if writing() and stock.survey is None and stock.made == "sawn"
+            if writing() and stock.survey is None and stock.made == "sawn" and beam.flitch is None
             else ()
         )
     draft.checks = [*with_unsaid(checks, unsaid_of(stock, beam)), *draft.checks]

@@ -84,6 +84,15 @@ def stick_inputs(stick: Stick) -> Rows:
     return [*rows, *_cut_rows(stick.cuts), *_meant_rows(stick, *stick.carries)]
 
 
+def _plate_rows(beam: Beam) -> Rows:
+    plate = beam.flitch
+    if plate is None:
+        return []
+    size = f"{show(plate.thickness, 'length')} x {show(plate.depth, 'length')} {plate.grade}"
+    bolts = f"{plate.bolt}, {plate.rows} rows every {show(plate.spacing, 'length')}, {plate.end_bolts} over each seat"
+    return [("steel plate between the plies", size), ("its bolts", bolts)]
+
+
 def beam_inputs(beam: Beam) -> Rows:
     """Length and supports."""
     rows = [("length", show(beam_length(beam), "length")), ("service", beam.service)]
@@ -92,7 +101,9 @@ def beam_inputs(beam: Beam) -> Rows:
         upright = {True: ", held upright", False: ", not held upright", None: ""}[support.restrained]
         where = f"{support.holds} on {support.on} at {show(support.at, 'length')}"
         rows.append((f"support {index + 1}", f"{where}{seat}{upright}"))
-    return rows
+    if (by := beam.plies_schedule) is not None:
+        rows.append(("plies joined by", f"{by.size} {by.kind}s, {by.rows} rows every {show(by.spacing, 'length')}"))
+    return [*rows, *_plate_rows(beam)]
 
 
 def rafter_inputs(rafter: Rafter) -> Rows:

@@ -55,6 +55,10 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "F_c": _psi(500, 5_000), "E": _psi(800_000, 2_600_000), "E_min": _psi(300_000, 1_400_000),
         "d_0": _inches(48), "least_depth": _inches(24), "density": Bound(25, 60, "pcf"), "end_notch": _inches(24),
     },
+    "FlitchPlate": {
+        "thickness": _inches(2, low=0.1), "depth": _inches(24, low=2), "spacing": _inches(48), "edge": _inches(24),
+        "end": _inches(48), "row_spacing": _inches(24),
+    },
     "SteelShape": {
         "depth": _inches(44, low=3), "flange_width": _inches(18, low=1.5), "flange": _inches(4, low=0.1),
         "web": _inches(3, low=0.1),

@@ -124,12 +124,34 @@ def _steel_beam(path: Path, beam: Beam) -> Iterator[Fault]:
             yield (*path, "supports", i, "held_by"), text
 
 
+def _flitch(path: Path, beam: Beam, size: Size | None, stock: Entry | None) -> Iterator[Fault]:
+    """A plate within the depth of sawn plies, of a grade and with bolts that the tables list."""
+    from ...values.hardware.fasteners import bolt
+    from ...values.hardware.steels import steel
+
+    plate = beam.flitch
+    assert plate is not None
+    if stock is not None and (stock.text("made") or "sawn") != "sawn":
+        yield (*path, "flitch"), "a flitch plate is run between sawn plies only"
+    if size is not None and (size.surface == "round" or plate.depth > size.d + SAME_PLACE):
+        yield (*path, "flitch", "depth"), f"the plate is deeper than the wood, which has {inches(size.d)}"
+    if plate.thickness < 0.25:
+        yield (*path, "flitch", "thickness"), "a plate under 1/4 in has no bearing value here (NDS 2018 Table 12B)"
+    for field, find in (("grade", steel), ("bolt", bolt)):
+        try:
+            find(getattr(plate, field))
+        except BeamcheckError as error:
+            yield (*path, "flitch", field), str(error)
+
+
 def of_sizes(path: Path, piece: Piece, stocks: Mapping[str, Entry], things: Mapping[str, Entry]) -> Iterator[Fault]:
     if isinstance(piece, (Stick, Post)):
         yield from _cuts(path, piece.cuts, size_of(stocks.get(piece.stock)), flat=getattr(piece, "laid", "") == "flat")
     if isinstance(piece, Beam):
         if (stock := stocks.get(piece.stock)) is not None and stock.text("made") == "steel":
             yield from _steel_beam(path, piece)
+        if piece.flitch is not None:
+            yield from _flitch(path, piece, size_of(stock), stock)
         for i, support in enumerate(piece.supports):
             row = support.lands_from is not None
             at = (*path, "supports", i)
