@@ -11,6 +11,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from ...errors import BeamcheckError
 from ..fields.base import Answer, Piece, Words
 from ..fields.places import SAME_PLACE, Fault, Path, feet, inches
 from ..fields.quantities import Force, Length, Moisture, PositiveLength
@@ -259,6 +260,44 @@ def too_large(survey: Survey, b: float, d: float) -> Iterator[Fault]:
             if measured < 0.5 * side or measured > 1.5 * side:
                 text = f"{inches(measured)} here, and the size of the stock says {inches(side)}"
                 yield ("stations", i, name), f"{text}: one of the two is a slip"
+    for i, reading in enumerate(survey.readings):
+        if reading.deep is not None and reading.deep > min(b, d):
+            text = f"pins {inches(reading.deep)} deep in a timber {inches(min(b, d))} thick"
+            yield ("readings", i, "deep"), f"{text}: a quarter of the thickness is usual"
+    yield from _no_wood(survey, b, d)
     test = survey.sag_test
     if test is not None and test.span > survey.length + SAME_PLACE:
         yield ("sag_test", "span"), f"a span of {feet(test.span)} in a timber {feet(survey.length)} long"
+
+
+def _no_wood(survey: Survey, b: float, d: float) -> Iterator[Fault]:
+    """Tests whose result no wood can give: a slip of the scale, the tape or the dial."""
+    scale, test = survey.weighing, survey.sag_test
+    if scale is None and test is None:
+        return  # what a job does not have is not loaded
+    from ...formulas.survey.site_tests import density_from_weight, gravity_from_density, modulus_from_sag
+    from ...values.judgment import judgment
+
+    if scale is not None:
+        for name, side in (("breadth", b), ("depth", d)):
+            measured = getattr(scale, name)
+            if measured is not None and measured > 1.5 * side:
+                text = f"{inches(measured)}, and the size of the stock says {inches(side)}"
+                yield ("weighing", name), f"{text}: an offcut is no larger than its timber"
+    if scale is not None and scale.weight is not None and 0.0 <= scale.weight_off < scale.weight:
+        sides, off = (scale.breadth or b, scale.depth or d), scale.tape_off
+        try:
+            for weight, more in ((scale.weight - scale.weight_off, off), (scale.weight + scale.weight_off, -off)):
+                rho = density_from_weight(P=weight, b=sides[0] + more, d=sides[1] + more, L=scale.length)
+                gravity_from_density(rho=rho, MC=scale.moisture)
+        except BeamcheckError:
+            rho = scale.weight / (sides[0] * sides[1] * scale.length) * 1728.0
+            text = f"{rho:.3g} lb to the cubic foot, with the errors of tape and scale, is no wood"
+            yield ("weighing", "weight"), f"{text}: see weight, length, sides and moisture again"
+    if test is None or test.sag is None or test.supports_sank is None or test.sag <= test.supports_sank:
+        return
+    net, most = test.sag - test.supports_sank, judgment("stiffest wood").value
+    E = float(modulus_from_sag(P=max(test.weight, 1e-9), L=test.span, I=b * d**3 / 12.0, d=d, Delta=net))
+    if most < E:
+        text = f"a sag of {net:.3g} in under {test.weight:,.0f} lb would be E = {E / 1e6:.2g} million psi"
+        yield ("sag_test", "sag"), f"{text}, and no wood has over {most / 1e6:.2g}: see weight, span and reading again"

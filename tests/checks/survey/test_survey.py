@@ -228,6 +228,17 @@ class TestBadInput:
                            "sag_off": "1/16 in"}}, "sag_test, sag", "it says nothing so"),
             ({"weighing": {"weight": "10 lb", "weight_off": "12 lb", "length": "2 ft", "moisture": "12 %"}},
              "weighing, weight", "no larger than its error"),
+            ({"weighing": {"weight": "900 lb", "length": "2 ft", "moisture": "12 %"}}, "weighing, weight", "no wood"),
+            ({"weighing": {"weight": "2 lb", "length": "12 ft", "moisture": "12 %"}}, "weighing, weight", "is no wood"),
+            ({"weighing": {"weight": "30 lb", "length": "2 ft", "breadth": "20 in", "moisture": "12 %"}},
+             "weighing, breadth", "no larger than its timber"),
+            ({"readings": [{"at": "1 ft", "moisture": "12 %", "deep": "20 in"}]}, "readings 1, deep", "20 in deep"),
+            ({"sag_test": {"span": "13 ft", "weight": "6,000 lb", "sag": "0.1 in", "supports_sank": "0 in",
+                           "sag_off": "0.01 in"}}, "sag_test, sag", "no wood has over 4"),
+            ({"stations": [{**CLEAN["stations"][0], "at": "-1 ft"}, *CLEAN["stations"][1:]]}, "stations 1, at",
+             "a length has no sign"),
+            ({"stations": [{**CLEAN["stations"][0], "at": "15 ft"}, *CLEAN["stations"][1:]]}, "stations 1, at",
+             "the timber is 14 ft long"),
         ],
     )  # fmt: skip
     def test_what_cannot_be_is_told_with_its_place(self, survey: Data, where: str, text: str) -> None:
