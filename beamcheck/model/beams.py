@@ -15,6 +15,7 @@ from .fields.places import SAME_PLACE, Fault, Path, entries, feet, fields
 from .fields.quantities import PositiveLength, Slope
 from .fields.wording import PieceFaults
 from .made.plate import FlitchPlate
+from .made.sag import SagLimit
 from .made.schedule import PlySchedule
 from .sticks import Stick, Support, inside, places_inside, widths
 
@@ -50,6 +51,9 @@ class Beam(Stick):
         default=None, description="nails or bolts through the plies, where load passes from one to the next"
     )
     flitch: FlitchPlate | None = Field(default=None, description="a steel plate bolted between its two plies")
+    sag_limits: tuple[SagLimit, ...] = Field(
+        default=(), max_length=10, description="limits in inches for doors, glass or a finish below or on it"
+    )
     stamp_up: bool | None = Field(
         default=None, description="of glued laminated timber: whether the face stamped TOP lies up", examples=[True]
     )

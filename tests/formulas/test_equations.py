@@ -31,6 +31,7 @@ DEEP = "Max(0, 1 - Max(0, d_k - Rational(1, 24))/sqrt(12*h + 6))"
 EQUATIONS = {
     "transferred_to_the_rest": "w_side - w_side/n",
     "rows_of_fasteners": "n*Z_prime/s",
+    "sag_under_a_force": "P*L**3/E/I/48",
     # wood with a steel plate
     "inertia_of_holes": "n*(b*d_h**3/12 + b*d_h*y_far**2)",
     "inertia_as_wood": "(E_wood*I_wood + E_steel*I_plate)/E_wood",

@@ -44,6 +44,7 @@ JOBS = [
     "tests/formulas/rarely_run.toml",
     "tests/formulas/loads_from_the_site.toml",
     "tests/formulas/made_beams.toml",
+    "tests/trials/made/steel_girder_beside_timber.toml",
 ]
 
 STOCK = Stock.model_validate(

@@ -133,7 +133,7 @@ def _of_the_span(run: BeamRun, context: Context) -> Iterator[Check]:
         beam, solved, run.spans, run.regions, wood, run.size, section, simple=run.simple, seats=run.seats
     )
     yield from shear_checks(beam, solved, run.seats, run.regions, wood, section)
-    yield from deflection_checks(beam.name, solved, run.spans, wood, limits_of(beam, beam.service))
+    yield from deflection_checks(beam.name, solved, run.spans, wood, limits_of(beam, beam.service), beam.sag_limits)
 
 
 # ---- the span of NDS 2018 3.2.1 ---------------------------------------------------------------------------------

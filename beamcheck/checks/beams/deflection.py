@@ -27,13 +27,14 @@ from .seats import told_apart
 
 if TYPE_CHECKING:
     from ...analysis.roofs.roof_frame import RoofRun
+    from ...model.made.sag import SagLimit
 
 Array = np.ndarray
 _Ways = tuple[float, float, str]  # deflection under what lasts and under the rest, in; the words of the way it is worst
 FEW, POINTS = 24, 41  # rows that are looked at without a first glance; points of that glance
 UNBENT = 1e-6  # in; a load that does not bend this piece needs no check
 CLAUSE = "IBC Table 1604.3, IRC R301.7, NDS 2018 3.5"
-TOTAL = "beam.deflection.total"
+TOTAL, INCHES = "beam.deflection.total", "beam.deflection.inches"
 LASTING = ("D", DRIES)  # what creeps; a settlement is there once and does not grow with it
 BY_CODE = (
     "as the code counts it: of the dead load only the part that comes with time, beside all other load (IBC Table "
@@ -77,10 +78,11 @@ def finish_checks(stick: Stick, service: Literal["floor", "roof"]) -> list[Check
 
 
 def deflection_checks(
-    subject: str, solved: SolvedBeam, spans: Sequence[Span], wood: WoodMaterial, limits: DeflectionLimits
-) -> list[Check]:
-    """Live, snow, wind and total deflection; for each the worst span and combination."""
-    return _checks(subject, _Level(solved), spans, wood, limits)
+    subject: str, solved: SolvedBeam, spans: Sequence[Span], wood: WoodMaterial, limits: DeflectionLimits,
+    inches: Sequence[SagLimit] = (),
+) -> list[Check]:  # fmt: skip
+    """Live, snow, wind and total deflection, and limits in inches; for each the worst span and combination."""
+    return _checks(subject, _Level(solved), spans, wood, limits, inches)
 
 
 def roof_deflection(
@@ -197,10 +199,29 @@ def _kinds(solved: _Solved, limits: DeflectionLimits, wood: WoodMaterial) -> lis
     return [kind for kind in (live, snow, wind, total) if kind.names]
 
 
+def _in_inches(solved: _Solved, wood: WoodMaterial, given: SagLimit) -> _Kind:
+    """One limit in inches: what lasts counts by its creep, or by what of that comes once the thing is in."""
+    K_cr, source = wood.K_cr, Source(given.by or "limit set in the job file", "given")
+    counts = {
+        "all, with creep": K_cr,
+        "once it is in": Factor(float(K_cr.value) - 1.0, "K_cr - 1: what creep adds later", K_cr.source),
+        "variable load": Factor(0.0, "not counted here"),
+    }[given.counts]
+    cap = Found(given.most, source, f"{given.what}: {show(given.most, 'small length')} at most, {given.counts}")
+    one = _Kind(
+        INCHES, f"sag for {given.what}", Found(1, source, "the limit is in inches"), counts, cap,
+    )  # fmt: skip
+    stays = np.array([case.kind in LASTING for case in solved.cases], dtype=float)
+    for combination, row in zip(solved.combinations, solved.factors, strict=True):
+        one.add(combination.name, row * stays, row * (1.0 - stays))
+    return one
+
+
 def _checks(
-    subject: str, solved: _Solved, spans: Sequence[Span], wood: WoodMaterial, limits: DeflectionLimits
+    subject: str, solved: _Solved, spans: Sequence[Span], wood: WoodMaterial, limits: DeflectionLimits,
+    inches: Sequence[SagLimit] = (),
 ) -> list[Check]:  # fmt: skip
-    kinds = _kinds(solved, limits, wood)
+    kinds = [*_kinds(solved, limits, wood), *(_in_inches(solved, wood, given) for given in inches)]
     if not kinds or not spans:
         return []
     worst: dict[str, list[_Place]] = {one.what: [] for one in kinds}
@@ -314,6 +335,10 @@ def _write(pad: Pad, one: _Kind, at: _Place, read: _Ways) -> None:
             pad(df.dead_and_other_deflection, s_D=s_D, Delta_LT=Delta_LT, Delta_ST=Delta_ST)
     else:
         pad.take("Delta", at.size, "in", note=f"{FROM_FRAME}, {words}, {'up' if at.sign > 0 else 'down'}")
+    if one.id == INCHES and one.cap is not None:
+        pad.take("s_D", one.dead.value, note=f"of the dead load: {one.dead.why}", source=one.dead.source)
+        pad.take("Delta_limit", one.cap.value, "in", note=one.cap.reason, source=one.cap.source)
+        return
     L = pad.take("L", _counted(at.span), "in", note="twice the overhang" if at.span.overhang else "between supports")
     n = pad.take("n", float(one.limit.value), note=one.limit.reason, source=one.limit.source)
     allowed = pad(df.deflection_limit, L=L, n=n)

@@ -85,6 +85,10 @@ def beam_result(beam: Beam, context: Context) -> tuple[PieceResult, Reactions]:
         draft.assumptions.append(GROUPS_LEFT_OUT)
     draft.checks += twist_checks(beam.name, run.section, context)
     draft.assumptions += _ways(run)
+    if beam.service == "floor" and writing() and not is_unknown(stock):
+        from .record.felt import floor_words
+
+        draft.assumptions += floor_words(run, context)
     draft.tables += [
         loads_table(run.solved.loads), reactions_table(run.solved, beam.supports),
         line_forces_table(run.solved.combinations, run.solved.combined.line),

@@ -22,7 +22,7 @@ def reduced_live_load(L_o: NotNegative, A_I: Positive, s_L: Reduction) -> Number
     return where(A_I / 144 < 400, L_o, L_o * largest(0.25 + 15 / sqrt(A_I / 144), s_L))
 
 
-@formula(symbol="f_1", clause="beam theory, even mass", unit="", known="derived", reference=True)
+@formula(symbol="f_1", clause="beam theory, even mass", unit="", known="derived")
 def floor_frequency(E: Positive, I: Positive, W: Positive, L: Positive) -> Number:  # noqa: E741
     """Natural frequency of a simple joist, in Hz: what a foot feels, no matter of strength.
 
@@ -34,7 +34,7 @@ def floor_frequency(E: Positive, I: Positive, W: Positive, L: Positive) -> Numbe
     return math.pi * sqrt(386.1 * E * I / (W * L**3)) / 2
 
 
-@formula(symbol="f_1", clause="Dunkerley", unit="", known="derived", reference=True)
+@formula(symbol="f_1", clause="Dunkerley", unit="", known="derived")
 def system_frequency(f_j: Positive, f_g: Positive) -> Number:
     """Natural frequency of joists on a girder, in Hz; a little low, so on the safe side.
 
@@ -44,7 +44,17 @@ def system_frequency(f_j: Positive, f_g: Positive) -> Number:
     return 1 / sqrt(1 / f_j**2 + 1 / f_g**2)
 
 
-@formula(symbol="Delta_kN", clause="Canadian rule for 1 kN", unit="in", known="memory", reference=True)
+@formula(symbol="Delta", clause="beam theory", unit="in", known="derived")
+def sag_under_a_force(P: Positive, L: Positive, E: Positive, I: Positive) -> Number:  # noqa: E741
+    """Deflection of a simple joist under one force in its middle.
+
+    >>> round(25.4 * sag_under_a_force(224.8, 180.0, 1.6e6, 98.93), 1)
+    4.4
+    """
+    return P * L**3 / (48 * E * I)
+
+
+@formula(symbol="Delta_kN", clause="Canadian rule for 1 kN", unit="in", known="memory")
 def allowed_under_1_kn(L: Positive) -> Number:
     """Deflection under 1 kN in the middle at which few complain: 2 mm under 3 m, else 8 over L to the 1.3.
 

@@ -59,6 +59,7 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "thickness": _inches(2, low=0.1), "depth": _inches(24, low=2), "spacing": _inches(48), "edge": _inches(24),
         "end": _inches(48), "row_spacing": _inches(24),
     },
+    "SagLimit": {"most": _inches(12, low=1 / 64)},
     "SteelShape": {
         "depth": _inches(44, low=3), "flange_width": _inches(18, low=1.5), "flange": _inches(4, low=0.1),
         "web": _inches(3, low=0.1),

@@ -55,6 +55,9 @@ LABELS: Mapping[str, Mapping[str, str]] = {
         "length": "length over all",
         "in_a_row": "one of a row",
         "stamp_up": "the face stamped TOP lies up",
+        "sag_limits": "it may sag so many inches",
+        "flitch": "steel plate between its plies",
+        "plies_schedule": "nails or bolts through the plies",
     },
     "Support": {
         "at": "middle of its seat, from the left end",

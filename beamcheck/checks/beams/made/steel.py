@@ -68,7 +68,8 @@ def steel_checks(run: BeamRun, context: Context) -> Iterator[Check]:
     yield from _bending(of)
     yield _shear(of)
     beam = run.beam
-    yield from deflection_checks(beam.name, run.solved, run.spans, run.wood, limits_of(beam, beam.service))
+    limits = limits_of(beam, beam.service)
+    yield from deflection_checks(beam.name, run.solved, run.spans, run.wood, limits, beam.sag_limits)
     yield from finish_checks(beam, beam.service)
     for seat in run.seats:
         yield from _at_seat(of, seat, context)
