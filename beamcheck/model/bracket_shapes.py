@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field
 
+from .bracket_joints import EndScrews, LegJoint
 from .fields.base import Answer, Name, Piece, Words
 from .fields.places import SAME_PLACE, Fault, inches
 from .fields.quantities import Angle, Length, PositiveLength
@@ -132,7 +133,19 @@ class Braced(Boxed):
     behind_housing: PositiveLength | None = Field(
         default=None, description="length of wood along the leg's grain that keeps a housing from shearing off"
     )
-    legs_joined: Answer = Field(default="", description="how top leg and wall leg are joined, and who worked it out")
+    legs_joined: Answer = Field(default="", description="how top leg and wall leg are joined, in words")
+    legs_joint: LegJoint | None = Field(
+        default=None,
+        description="the joint of top leg and wall leg, so that it can be worked out",
+        examples=[{
+            "manner": "lap", "fastener": {"kind": "wood screw", "size": "No. 14", "length": "2 1/4 in"},
+            "rows": [{"down": "1/2 in", "count": 2}, {"down": "2 1/8 in", "count": 2}], "end": "3/4 in",
+            "apart": "1 in",
+        }],
+    )  # fmt: skip
+    end_screws: EndScrews | None = Field(
+        default=None, description="of a butted brace: what keeps its ends from sliding along the legs"
+    )
     true_pins: bool = Field(
         default=False, description="the brace turns freely at its ends; else a tight joint bends it"
     )
@@ -160,6 +173,13 @@ class Braced(Boxed):
                 yield (place,), f"{text}: the brace would have no length"
         if not found and not filled:
             yield from self._brace_faults()
+        if self.end_screws is not None and self.joints not in (None, "butted"):
+            yield ("end_screws",), f'joints = "{self.joints}": only a butted brace is kept from sliding by screws'
+        if self.legs_joint is not None:
+            lowest = max((row.down for row in self.legs_joint.rows), default=0.0)
+            if lowest >= self.top_leg:
+                text = f"{inches(lowest)} down is below the top leg, which is {inches(self.top_leg)} deep"
+                yield ("legs_joint", "rows"), text
         if self.housing is not None and self.joints in ("butted", "glued only"):
             text = f'joints = "{self.joints}" have no housing: leave housing out, or write joints = "housed"'
             yield ("housing",), text

@@ -158,6 +158,72 @@ def housing_shear(H_b: NotNegative, t: Positive, l_v: Positive, k_v: AtLeastMean
     return k_v * H_b / (t * l_v)
 
 
+@formula(symbol="delta_n", clause=STATICS, unit="in", known="derived")
+def bent_outside_brace(P: NotNegative, x_L: Positive, x_b: Positive, E: Positive, I: Positive) -> Number:  # noqa: E741
+    """How far a top leg bends under a load farther out than the brace: an overhang on two points of support.
+
+    >>> round(bent_outside_brace(100.0, 18.0, 15.0, 1.2e6, 3.2552), 6)
+    0.001382
+    """
+    return P * x_L * (x_L - x_b) ** 2 / (3 * E * I)
+
+
+@formula(symbol="delta_n", clause=STATICS, unit="in", known="derived")
+def bent_inside_brace(P: NotNegative, x_L: Positive, x_b: Positive, E: Positive, I: Positive) -> Number:  # noqa: E741
+    """How far a top leg bends under a load between wall and brace: a beam on two points of support.
+
+    >>> round(bent_inside_brace(100.0, 7.5, 15.0, 1.2e6, 3.2552), 6)
+    0.0018
+    """
+    return P * x_L**2 * (x_b - x_L) ** 2 / (3 * E * I * x_b)
+
+
+@formula(symbol="delta_b", clause="virtual work", unit="in", known="derived")
+def braced_sinking(
+    P: NotNegative, n_b: NotNegative, t_b: NotNegative, v_b: Number, c_b: Positive, c_t: Positive, k_V: Positive,
+    delta_n: NotNegative, g_j: NotNegative,
+) -> Number:  # fmt: skip
+    """How far the place of the load of a braced bracket sinks: brace and its ends, tie and top leg, bending, slack.
+
+    c_b: L_b/(E A) of the brace and 1/k of both its ends.
+    c_t: 1/k of the joint of the legs and x_b/(E A) of the top leg.
+    n_b, t_b, v_b: brace, pull on the joint and upright force on the joint under a load of one.
+
+    >>> round(braced_sinking(100.0, 1.697, 1.2, -0.2, 5.2e-5, 3.53e-5, 2e4, 0.00138, 0.0), 4)
+    0.0216
+    """
+    return P * (n_b**2 * c_b + t_b**2 * c_t + v_b**2 / k_V) + delta_n + g_j * (n_b + t_b)
+
+
+@formula(symbol="k_e", clause="judgment", unit="lbf/in", known="memory")
+def end_of_brace_stiffness(E: Positive, A_b: Positive, d: Positive) -> Number:
+    """Stiffness of the wood that an end of a brace presses on.
+
+    A_b: area in bearing.
+    d: depth of the leg.
+
+    >>> end_of_brace_stiffness(1.6e6, 1.25, 2.5)
+    40000.0
+    """
+    return E / 20 * A_b / d
+
+
+@formula(symbol="N_b", clause="force method", unit="lbf", known="derived", reference=True)
+def knee_force(Delta_0: NotNegative, beta_b: Slope, f_xx: Positive, f_h: NotNegative, c_b: NotNegative) -> Number:
+    """Compression in a bracket that is fixed to a beam and to the post or wall below it: it works as a knee brace.
+
+    Delta_0: how far the beam would come down at its nose.
+    f_xx, f_h: how far beam and post give under one pound each there, down and sideways.
+    c_b: shortening of the brace and of its ends under one pound.
+
+    Its level part pushes the beam off the post and bends the post. What is fixed to both fails as it stands.
+
+    >>> round(knee_force(0.1, 45.0, 1e-5, 1e-5, 1e-4))
+    643
+    """
+    return Delta_0 * sin(beta_b) / (f_xx * sin(beta_b) ** 2 + f_h * cos(beta_b) ** 2 + c_b)
+
+
 def grain_runout(s_b: Number, l: Number) -> Number:  # noqa: E741
     """Angle between grain and edge at the ends of a sawn curved brace, deg. Arguments of `grain_runout_slope`."""
     return np.degrees(np.arctan(grain_runout_slope(s_b, l)))

@@ -195,6 +195,11 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "brace": _PART, "brace_out": _SIDE, "brace_down": _SIDE, "sagitta": _inches(60), "housing": _inches(12),
         "behind_housing": _inches(120),
     },
+    "LegJoint": {
+        "end": _inches(24), "apart": _inches(24), "takes": Bound(0, 500_000, "lbf"), "takes_up": Bound(0, 500_000, "lbf"),
+    },
+    "JointRow": {"down": _inches(60)},
+    "EndScrews": {"through": _inches(24)},
     "Bent": {
         "thickness": _THICK, "depth": _PART, "inner_radius": _inches(120, low=0.25), "lamination": _inches(12),
     },

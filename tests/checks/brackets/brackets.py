@@ -23,7 +23,8 @@ Data = dict[str, Any]
 BRACED: Data = {
     "family": "braced", "thickness": "2 1/2 in", "height": "18 in", "projection": "18 in", "wall_leg": "2 1/2 in",
     "top_leg": "2 1/2 in", "brace": "2 1/2 in", "brace_out": "15 in", "brace_down": "15 in", "joints": "housed",
-    "housing": "1/2 in", "behind_housing": "1 in", "legs_joined": "half-lapped and pegged, engineer's sketch 3",
+    "housing": "1/2 in", "behind_housing": "1 in",
+    "legs_joint": {"manner": "steel", "takes": "900 lb", "report": "report TR-0, 2025 edition", "both_sides": True},
 }  # fmt: skip
 STRAP: Data = {
     "family": "steel core", "steel": "A36", "width": "1 1/2 in", "thickness": "1/4 in", "projection": "8 in",

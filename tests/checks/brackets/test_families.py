@@ -111,9 +111,10 @@ def test_wood_behind_a_housing_is_never_more_than_there_is() -> None:
     ("change", "words"),
     [
         ({"joints": None, "housing": None, "behind_housing": None}, "`shape.joints`"),
-        ({"joints": "butted", "housing": None, "behind_housing": None}, "nothing but screws or glue"),
+        ({"joints": "butted", "housing": None, "behind_housing": None}, "`end_screws`"),
         ({"behind_housing": None}, "`behind_housing`"),
-        ({"legs_joined": ""}, "`legs_joined`"),
+        ({"legs_joint": None}, "`legs_joint`"),
+        ({"legs_joint": None, "legs_joined": "pegged"}, "which is no value"),
     ],
 )
 def test_a_brace_without_evidence_refers(change: Data, words: str) -> None:

@@ -26,12 +26,14 @@ from ...core.result import Check
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import WoodMaterial, bearing_prime, compression_star, shear_prime
 from ...core.wood.strength import Bracing, Outcome, Section, bending_values, bending_with_tension, column_values
-from ..asking import ask_engineer, ask_for
+from ..asking import ask_for
 from ..bearing import bearing_under_loads
 from ..body import Body
-from ..evidence import knots_seen, sinking_not_given
+from ..evidence import knots_seen
 from ..family import Family, SideView, Strips, box, points_of
 from ..loads import BracketLoads
+from .braced_joints import brace_slides, legs_joined, wall_leg_with_a_check
+from .braced_sinking import checked_brace, sinking
 
 Array = np.ndarray
 CHORDS = 40  # of a drawn arc
@@ -39,7 +41,10 @@ PINNED = (
     "Legs and brace are taken as pinned at their joints, the load turning the top leg about the wall face or about the "
     "face of the wall leg, whichever presses the brace more; a tight joint bends the brace as well."
 )
-JOINTS = "Screws and pegs that keep a joint closed are not counted as carrying."
+JOINTS = (
+    "Each piece is looked at with one full check along its grain: the tie holds on both sides of it, the brace as two "
+    "of half its depth, the wall leg on dowels whose heads stand in front of its housing."
+)
 FREE = "not held sideways between wall and nose"
 
 
@@ -122,7 +127,7 @@ class BracedBracket(Family[Braced]):
         beta = self._beta
         length = math.hypot(shape.brace_out - shape.wall_leg, shape.brace_down - shape.top_leg)
         body.inputs += [("slope of the brace", show(beta, "angle")), ("length of the brace", show(length, "length"))]
-        force = _Force(shape, loads, beta)
+        force = Force(shape, loads, beta)
         body.pull = self._pull(loads)
         if shape.joints == "glued only":
             body.weak_grain = (
@@ -135,9 +140,11 @@ class BracedBracket(Family[Braced]):
             _wall_leg(name, shape, loads, wood, force),
             _brace(name, shape, loads, wood, force, length),
             *self._runout(length, loads),
-            *self._ends(loads, wood, force),
-            self._legs(force),
-            self._sinks(loads),
+            checked_brace(name, shape, loads, wood, force, length),
+            *self._ends(loads, wood, force, context, length),
+            *legs_joined(bracket, loads, wood, force, context),
+            *wall_leg_with_a_check(bracket, loads),
+            sinking(bracket, loads, wood, force, length),
         ]
         return body
 
@@ -149,12 +156,6 @@ class BracedBracket(Family[Braced]):
         arm = self.shape.brace_down - min(row.below_top for row in fixings.rows)
         M = np.maximum(loads.M_wall, 0.0)
         return np.asarray(M / arm if arm > 0.0 else np.where(M > 0.0, np.inf, 0.0))
-
-    def _sinks(self, loads: BracketLoads) -> Check:
-        if self.bracket.deflects is None:
-            return sinking_not_given(self.bracket)
-        text = "how far it sinks depends on the slip of its joints, which is not worked out here"
-        return self.doubt("bracket.sinking", "sinking of the nose", "statics", text, "sinking", loads)
 
     def _runout(self, length: float, loads: BracketLoads) -> Iterator[Check]:
         """A brace sawn to a curve: its grain runs out at both ends."""
@@ -171,7 +172,9 @@ class BracedBracket(Family[Braced]):
         else:
             yield Check.keeps_rule(id, self.bracket.name, what, "judgment", text)
 
-    def _ends(self, loads: BracketLoads, wood: WoodMaterial, force: _Force) -> Iterator[Check]:
+    def _ends(
+        self, loads: BracketLoads, wood: WoodMaterial, force: Force, context: Context, length: float
+    ) -> Iterator[Check]:
         """What presses where the brace ends, and what keeps it from sliding along the legs."""
         bracket, shape, name, beta = self.bracket, self.shape, self.bracket.name, force.beta
         if shape.joints is None:
@@ -192,17 +195,7 @@ class BracedBracket(Family[Braced]):
             criterion = Criterion(name, what, "NDS 2018 3.10.2", "stress", id="bracket.brace_end")
             yield govern(criterion, loads.combinations, pressed)
         if shape.joints in ("butted", "glued only"):
-            slides = float(np.max(force.N, initial=0.0)) * max(
-                math.cos(math.radians(beta)), math.sin(math.radians(beta))
-            )
-            text = (
-                f"nothing but screws or glue keeps the ends from sliding with up to {show(slides, 'force')}: house "
-                "them, or let an engineer work out the screws"
-            )
-            asked = ask_engineer(bracket, "brace_slides", why=f"It slides with up to {show(slides, 'force')}.",
-                                 forces={"along the legs": slides})  # fmt: skip
-            what = "brace slides along the legs"
-            yield Check.refers("bracket.brace_slides", name, what, "NDS 2018 11.1", text, ask=asked)
+            yield from brace_slides(bracket, loads, wood, force, context, length)
             return
         missing = [
             ask_for(bracket, field, f"shape.{field}")
@@ -216,19 +209,6 @@ class BracedBracket(Family[Braced]):
             yield Check.refers("bracket.housing", name, what, "NDS 2018 3.10.3", text, ask=missing)
             return
         yield from _housings(name, shape, loads, wood, force)
-
-    def _legs(self, force: _Force) -> Check:
-        """The joint of the legs must hold the pull of the brace."""
-        bracket, id, what = self.bracket, "bracket.legs_joined", "joint of the legs"
-        T = float(np.max(np.asarray(br.top_tie(force.N, force.beta)), initial=0.0))
-        V = float(np.min(force.F - force.N * math.sin(math.radians(force.beta)), initial=0.0))
-        lifted = f", and {show(-V, 'force')} upwards" if V < 0.0 else ""
-        text = f"the joint of top leg and wall leg must hold {show(T, 'force')} apart{lifted}"
-        if said := self.shape.legs_joined.strip():
-            return Check.keeps_rule(id, bracket.name, what, "load path", f"{text}; said to be: {said}")
-        asked = ask_for(bracket, "legs_joined", "shape.legs_joined", why=f"{text[:1].upper()}{text[1:]}.")
-        text += "; nobody says how (`legs_joined`)"
-        return Check.refers(id, bracket.name, what, "load path", text, ask=asked)
 
 
 def _cut(edge: Array, shape: Braced) -> Array:
@@ -248,7 +228,7 @@ def _left_of(shape: Braced, leg: float) -> Section:
     return Section(t, left, t)
 
 
-class _Force:
+class Force:
     """Compression in the brace, lbf, on a pad or over all combinations."""
 
     def __init__(self, shape: Braced, loads: BracketLoads, beta: float) -> None:
@@ -276,7 +256,7 @@ def _bracing(length: float) -> Bracing:
     return Bracing(False, FREE, length)
 
 
-def _top_leg(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force) -> Iterator[Check]:
+def _top_leg(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: Force) -> Iterator[Check]:
     """Bending over the brace or between wall and brace, with the tie force; shear beside the brace."""
     section = _left_of(shape, shape.top_leg)
     outside, over = loads.beyond(shape.brace_out)
@@ -313,7 +293,7 @@ def _top_leg(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, 
     yield govern(criterion, loads.combinations, sheared)
 
 
-def _wall_leg(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force) -> Check:
+def _wall_leg(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: Force) -> Check:
     """The brace pulls the wall leg down from its fixings, off its axis by half the leg's depth."""
     section = _left_of(shape, shape.wall_leg)
 
@@ -331,7 +311,7 @@ def _wall_leg(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial,
     )
 
 
-def _brace(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force, length: float) -> Check:
+def _brace(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: Force, length: float) -> Check:
     """The brace as a column whose force runs off its axis."""
     section = Section(shape.thickness, shape.brace, shape.thickness)
     share = judgment("offset of the force in a tight brace over its depth")
@@ -354,7 +334,7 @@ def _brace(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, fo
     return govern(Criterion(name, "brace", "NDS 2018 15.4.1", "ratio", id="bracket.brace"), loads.combinations, column)
 
 
-def _housings(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: _Force) -> Iterator[Check]:
+def _housings(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: Force) -> Iterator[Check]:
     """Bearing in the housings of both legs, and the wood behind them."""
     t, beta, depth = shape.thickness, force.beta, shape.housing or 0.0
     half = {
