@@ -46,12 +46,12 @@ def place_checks(family: Family[Any], context: Context) -> Iterator[Check]:
 
 
 def _beam_that_nobody_names(family: Family[Any], beams: Sequence[Beam], context: Context) -> Iterator[Check]:
-    """Of a bracket for a load or a cover, which stands on the post of a beam: whether that may come down on it.
+    """Of a bracket for a load, which stands on the post of a beam: whether that may come down on it.
 
-    One that is only for looks is asked what is above it in any case.
+    One that is only for looks is asked what is above it in any case, a cover has its reveal.
     """
     bracket = family.bracket
-    if bracket.role == "decorative" or bracket.above is not None:
+    if bracket.role != "carries" or bracket.above is not None:
         return
     for beam in beams:
         gap, places = gap_by_sizes(family, beam, context), noses(family, beam, context)

@@ -196,7 +196,8 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "behind_housing": _inches(120),
     },
     "LegJoint": {
-        "end": _inches(24), "apart": _inches(24), "takes": Bound(0, 500_000, "lbf"), "takes_up": Bound(0, 500_000, "lbf"),
+        "end": _inches(24), "apart": _inches(24),
+        "takes": Bound(0, 500_000, "lbf"), "takes_up": Bound(0, 500_000, "lbf"),
     },
     "JointRow": {"down": _inches(60)},
     "EndScrews": {"through": _inches(24)},

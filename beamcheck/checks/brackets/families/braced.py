@@ -8,7 +8,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from ....calc.pad import Pad, SilentPad
+from ....calc.pad import Pad
 from ....formulas.brackets import brace as br
 from ....formulas.brackets.corbel import seat_shear_length
 from ....formulas.wood.bearing import bearing_at_angle
@@ -32,6 +32,7 @@ from ..body import Body
 from ..evidence import knots_seen
 from ..family import Family, SideView, Strips, box, points_of
 from ..loads import BracketLoads
+from .braced_force import Force
 from .braced_joints import brace_slides, legs_joined, wall_leg_with_a_check
 from .braced_sinking import checked_brace, sinking
 
@@ -226,30 +227,6 @@ def _left_of(shape: Braced, leg: float) -> Section:
     left = max(leg - (shape.housing or 0.0), 1e-3)
     t = shape.thickness * (2.0 / 3.0 if shape.joints == "tenoned" else 1.0)
     return Section(t, left, t)
-
-
-class Force:
-    """Compression in the brace, lbf, on a pad or over all combinations."""
-
-    def __init__(self, shape: Braced, loads: BracketLoads, beta: float) -> None:
-        self.shape, self.loads, self.beta = shape, loads, beta
-        self.F = np.maximum(loads.F, 0.0)
-        self.x_L = np.clip(loads.x_L, 1e-6, None)
-        self.N = np.asarray(self.on(SilentPad(), slice(None)), dtype=float)
-
-    def on(self, pad: Pad, which: int | slice) -> float | Array:
-        P = pad.take("P", at(self.F, which), "lbf", note="all the load")
-        x_L = pad.take("x_L", at(self.x_L, which), "in", note="where it acts")
-        beta = pad.take("beta_b", self.beta, "deg", note="slope of the brace")
-        N = pad(br.brace_force, P=P, x_L=x_L, x_b=self.shape.brace_out, beta_b=beta)
-        beyond = np.maximum(x_L, self.shape.wall_leg * (1.0 + 1e-9))
-        if isinstance(which, slice):
-            M = br.brace_force_butted(P, beyond, self.shape.brace_out, self.shape.wall_leg, beta)
-            return np.asarray(np.maximum(N, np.where(x_L > self.shape.wall_leg, M, 0.0)), dtype=float)
-        if float(x_L) <= self.shape.wall_leg:
-            return float(N)
-        M = pad(br.brace_force_butted, P=P, x_L=x_L, x_b=self.shape.brace_out, x_p=self.shape.wall_leg, beta_b=beta)
-        return float(pad.take("N_b", max(float(N), float(M)), "lbf", note="the larger"))
 
 
 def _bracing(length: float) -> Bracing:

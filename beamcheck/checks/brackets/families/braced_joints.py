@@ -10,7 +10,6 @@ import math
 from collections.abc import Iterator
 from dataclasses import replace
 from itertools import pairwise
-from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -33,9 +32,7 @@ from ...core.wood.material import WoodMaterial
 from ...core.wood.strength import Section
 from ..asking import ask_engineer, ask_for, path_of
 from ..loads import BracketLoads
-
-if TYPE_CHECKING:
-    from .braced import Force
+from .braced_force import Force
 
 Array = np.ndarray
 HAIR = 1e-6

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -21,9 +20,7 @@ from ...core.wood.material import WoodMaterial, modulus_prime
 from ...core.wood.strength import Outcome, Section, column_values
 from ..evidence import sinking_not_given
 from ..loads import BracketLoads
-
-if TYPE_CHECKING:
-    from .braced import Force
+from .braced_force import Force
 
 THINNEST, THICKEST = 0.25, 1.0  # in: the slip rule runs between
 
