@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from difflib import get_close_matches
 from typing import Annotated, Literal
 
 from pydantic import Field
@@ -23,6 +24,7 @@ _ALLOWABLE = re.compile(r"\b(?:allowable|asd|v_?asd|service)\b", re.IGNORECASE)
 _STRENGTH_SNOW = re.compile(r"\b7-22\b|\bstrength[ -]level\b", re.IGNORECASE)
 _FRAMING = re.compile(r"\s*(.+?)\s+at\s+([\d.]+)\s*in\s*")
 FASTEST = 250.0  # mph
+NEAR = 0.82  # likeness of two names that are taken for the same layer; judgment
 Surface = Literal["shingles", "metal", "slate", "glass", "smooth membrane", "other"]
 SLIPPERY = ("metal", "slate", "glass", "smooth membrane")  # ASCE 7-16 7.4
 Below = Literal["heated", "cold attic", "just above freezing", "unheated", "open air"]
@@ -51,6 +53,9 @@ class Site(Piece):
     flat_ground: bool | None = Field(default=None, description="no hill, ridge or cliff within half a mile")
     frost_depth: Words = Field(default="", description="frost depth, as text", examples=["42 in"])
     local_rules: Words = Field(default="", description="rules of the place, as text")
+    local_rules_by: Answer = Field(
+        default="", description="who says that the loads of this job keep those rules, in which paper"
+    )
 
     def faults(self) -> Iterator[Fault]:
         """Ground snow that occurs, and a wind speed that can be read."""
@@ -164,11 +169,11 @@ class Area(Insisting):
             if own is None and folded(name) not in map(folded, layer_names()):
                 text = f"{name!r} is no layer of the tables; {nearest(name, layer_names())}"
                 yield ("layers", i), f"{text}, or write its weight with it: '{name}: 3 psf'"
-            elif own is not None and folded(name) in map(folded, layer_names()):
-                least = layer_weight_of(name)[1]
-                if own < least * (1.0 - 1e-6):
+            elif own is not None and (known := _like(name)):
+                least = min(layer_weight_of(one)[1] for one in known)
+                if own < least * (1.0 - 1e-6) and not self.insists_on("layers"):
                     low, said = f"{least * 144.0:.3g} psf", f"{own * 144.0:.3g} psf"
-                    text = f"{name!r} weighs {low} at least by the tables, and {said} are said"
+                    text = f"{name!r} weighs {low} at least by the tables ({known[0]}), and {said} are said"
                     yield ("layers", i), f"{text}: leave the weight out, or name what is really there"
         if self.assembly.strip() and folded(self.assembly) not in map(folded, assembly_names()):
             yield ("assembly",), f"{self.assembly!r} is not in the tables; {nearest(self.assembly, assembly_names())}"
@@ -257,6 +262,21 @@ class FloorArea(Area):
             yield ("use",), str(error)
         if self.partitions is not None and (self.partitions[1] != "area" or self.partitions[0] < 0.0):
             yield ("partitions",), 'a load per area, for example partitions = "15 psf"'
+
+
+def _like(name: str) -> list[str]:
+    """The layers of the tables that a name may mean: the same, one whose words it has all, or all of whose it has."""
+    if exact := [one for one in layer_names() if folded(one) == folded(name)]:
+        return exact
+    said = _stems(name)
+    found = [one for one in layer_names() if said and (said <= _stems(one) or _stems(one) <= said)]
+    near = get_close_matches(folded(name), [folded(one) for one in layer_names()], n=1, cutoff=NEAR)
+    return found or [one for one in layer_names() if folded(one) in near]
+
+
+def _stems(name: str) -> frozenset[str]:
+    """Words of four letters and more, without their plural."""
+    return frozenset(word.rstrip("s") for word in re.findall(r"[a-z]{4,}", name.casefold()))
 
 
 def parted(layer: str) -> tuple[str, float | None]:

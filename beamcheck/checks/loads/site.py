@@ -20,6 +20,7 @@ from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 from .entries import KIND_WORDS, as_it_is, path_of, psf
 from .given_areas import areas_on
+from .strips import local_rule_checks, strip_checks
 
 _PSF = re.compile(r"(\d+(?:\.\d+)?)\s*psf\b", re.IGNORECASE)
 ID, SNOW, WIND = "loads.site", "ASCE 7-16 chapter 7", "ASCE 7-16 chapters 26 to 30"
@@ -39,6 +40,9 @@ def site_checks(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
     if isinstance(piece, Rafter):
         for roof in roofs:
             yield from _same_roof(piece, roof)
+    if areas.site is not None and (roofs or floors):
+        yield from local_rule_checks(piece, areas.site)
+    yield from strip_checks(piece, areas)
     for floor in floors:
         yield from _point_load(piece, floor)
         yield from _outdoors(piece, floor)
