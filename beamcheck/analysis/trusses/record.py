@@ -112,6 +112,7 @@ class SolvedFrame:
     moved : (n, points, 2) how far each point moves, right and up, inches; points in the order of `nodes`.
     reactions : by foot (n, 2) force of the support on the frame, to the right and up.
     cases, by_case : unfactored cases, and by foot (runs, cases) upward reactions; None where cases cannot be added up.
+    play : (n, points) how far each comes down more by the play of the joints, inches; the same in all columns of a run.
     held : (runs,) whether the feet are held against thrust in that run.
     """
 
@@ -130,6 +131,7 @@ class SolvedFrame:
     factors: Array
     solutions: tuple[Solution, ...]
     bars: Mapping[str, tuple[int, ...]]
+    play: Array
 
     def lines(self, stick: str) -> list[Line]:
         """A member from left to right under each combination, run by run."""

@@ -52,7 +52,9 @@ class _Run:
     slides: str = ""
 
 
-def solve_frame(job_frame: JobFrame, sized: Sequence[Sized], softest: float) -> SolvedFrame:
+def solve_frame(
+    job_frame: JobFrame, sized: Sequence[Sized], softest: float, plays: Mapping[str, float] | None = None
+) -> SolvedFrame:  # fmt: skip
     """Solve a frame.
 
     Parameters
@@ -61,6 +63,8 @@ def solve_frame(job_frame: JobFrame, sized: Sequence[Sized], softest: float) -> 
         Its members in the order of `job_frame.sticks`, with the loads that they carry.
     softest : float
         Stiffness of the softest joints along the members that slip. [lbf/in]
+    plays : mapping, optional
+        By member how much its joints let go before they bear, both ends together, inches.
 
     Raises
     ------
@@ -93,21 +97,21 @@ def solve_frame(job_frame: JobFrame, sized: Sequence[Sized], softest: float) -> 
     if all(by is not None for *_, by in solved):
         stacked = np.stack([by for *_, by in solved if by is not None])
         by_case = {foot: stacked[:, :, i] for i, foot in enumerate(plan.feet)}
+    bars, points = plan.bars_of(), list(plan.points)
+    kept = [points.index(point) for point in whole.points]
+    play = np.repeat([_played(one.frame, one.N[0, :, 0], bars, plays or {})[kept] for one, *_ in solved], n, axis=0)
     read = [_read(one) for one, *_ in solved]
     idle = np.concatenate([one for _, one, _ in solved])
     both = {key: np.concatenate([each[key] for each in read]) for key in read[0]}
     _quieten(both)
     of = {one.member.stick: one for one in sized}
-    bars = plan.bars_of()
-    points = list(plan.points)
-    kept = [points.index(point) for point in whole.points]
     return SolvedFrame(
         job_frame.name, whole.triangulated(leans), leans, tuple(columns), tuple(run.words for run in runs),
         np.repeat(np.arange(len(runs)), n), tuple(run.held for run in runs),
         {stick.name: _member(plan, whole, stick, bars[stick.name], both, idle, firsts) for stick in plan.sticks},
         _nodes(plan, whole, job_frame, of, bars, both, idle, applied, solved, firsts),
         np.concatenate([np.nan_to_num(one.displacements[:, kept, :2]) for one, *_ in solved]), cases, by_case,
-        factors, tuple(one for one, *_ in solved), {name: tuple(numbers) for name, numbers in bars.items()},
+        factors, tuple(one for one, *_ in solved), {name: tuple(numbers) for name, numbers in bars.items()}, play,
     )  # fmt: skip
 
 
@@ -158,6 +162,16 @@ def _solved(
         raise Unstable(f"{_by_name(plan, str(error))}{where}") from None
     idle = np.zeros((len(factors), len(frame.bars)), dtype=bool)
     return by_case.combine(factors), idle, by_case.reactions[:, :, 1]
+
+
+def _played(frame: Frame, N: Array, bars: Mapping[str, list[int]], plays: Mapping[str, float]) -> Array:
+    """(points,) how far each comes down as joints take up their play, the way in which dead load pushes or pulls."""
+    if not any(plays.values()) or any(bar.acts != "both" for bar in frame.bars):
+        return np.zeros(frame.n_nodes)
+    stretch = np.zeros((1, len(frame.bars)))
+    for name, play in plays.items():
+        stretch[0, bars[name][0]] = play * np.sign(N[bars[name][0]])
+    return np.asarray(-np.nan_to_num(solve(frame, Loads(stretch=stretch)).displacements[0, :, 1]))
 
 
 def _by_statics(plan: Plan, frame: Frame, loads: Loads) -> Array | None:

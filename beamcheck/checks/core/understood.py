@@ -161,6 +161,8 @@ def frame_inputs(frame: Frame) -> Rows:
         ("held upright by", frame.upright_by or "not said"), ("finish that cracks", frame.finish),
         ("softest joint", show(frame.joint_stiffness, "stiffness") if frame.joint_stiffness else "not said"),
     ]  # fmt: skip
+    if frame.joint_play is not None:
+        rows.append(("play of bolted joints", show(frame.joint_play, "length")))
     if frame.sway_held_by:
         rows.append(("held from swaying by", frame.sway_held_by))
     return [*rows, *_meant_rows(frame, *frame.carries)]

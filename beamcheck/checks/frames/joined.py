@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from typing import Any
 
@@ -11,6 +12,7 @@ from ...analysis.trusses.record import NodeForces, SolvedFrame
 from ...model.frames.frame import Frame, FrameStick
 from ...model.sticks import Cut
 from ...units import show
+from ...values.judgment import judgment
 from ..core.asking.question import Question, ask
 from ..core.context import Context
 from ..core.result import Check, PieceResult
@@ -35,6 +37,17 @@ def cuts_of(frame: Frame, context: Context) -> dict[str, list[GroupCut | Cut]]:
     from ..joints import framed
 
     return framed.cuts_of(frame, context)
+
+
+def plays_of(frame: Frame, context: Context) -> dict[str, float]:
+    """By how much the bolted joints of each member let go before they bear, inches: of both its ends together."""
+    each = judgment("play of a bolted joint").value if frame.joint_play is None else frame.joint_play
+    names = [path.name for path in frame.shape.sticks]
+    bolted = [
+        joint for joint in context.structure.joints_of(frame.name) if getattr(joint.fastener, "kind", "") == "bolt"
+    ]
+    ends = Counter(one.name for joint in bolted for one in joint.members if one.name in names)
+    return {name: each * count for name, count in ends.items()}
 
 
 def described(frame: Frame, solved: SolvedFrame, context: Context) -> Iterator[Check]:

@@ -33,7 +33,7 @@ from ..core.wood.material import WoodMaterial, is_unknown, reference_values, woo
 from ..core.wood.wood_doubts import wood_evidence_checks
 from .feet import ask_thrust, feet_checks, held_by_nobodys_word, on_the_seat
 from .fire import fire_checks
-from .joined import cuts_of, described, joint_results, of_member
+from .joined import cuts_of, described, joint_results, of_member, plays_of
 from .loads import frame_loads, member_loads
 from .member import MadeOf, made_of, member_checks
 from .net import net_checks
@@ -146,7 +146,8 @@ class _Framed:
     def solve(self) -> SolvedFrame:
         """The forces."""
         softest = self.frame.joint_stiffness or judgment("softest joint of a frame").value
-        return solve_frame(self.frame, [one.sized for one in self.made.values()], softest)
+        plays = plays_of(self.frame, self.context)
+        return solve_frame(self.frame, [one.sized for one in self.made.values()], softest, plays)
 
     def frame_checks(self, solved: SolvedFrame) -> list[Check]:
         """Everything about the frame as a whole."""

@@ -29,7 +29,7 @@ def sag_checks(frame: Frame, solved: SolvedFrame, made: Mapping[str, MadeOf]) ->
     x = [frame.shape.points[foot][0] for foot in frame.shape.feet]
     K_cr = max(float(one.wood.K_cr.value) for one in made.values())
     points = np.stack([solved.drop(name) for name in solved.nodes], axis=-1)
-    yield from _against(frame, solved, "the frame", points, max(x) - min(x), K_cr)
+    yield from _against(frame, solved, "the frame", points, max(x) - min(x), K_cr, solved.play)
     for name, one in made.items():
         if one.member.carries or frame.shape.slope(name) < 1.0:
             sag = _of_member(solved, name)
@@ -50,13 +50,19 @@ def _of_member(solved: SolvedFrame, stick: str) -> np.ndarray:
 
 
 def _against(
-    frame: Frame, solved: SolvedFrame, what: str, moved: np.ndarray, length: float, K_cr: float
+    frame: Frame,
+    solved: SolvedFrame,
+    what: str,
+    moved: np.ndarray,
+    length: float,
+    K_cr: float,
+    play: np.ndarray | float = 0.0,
 ) -> Iterator[Check]:
-    """Under variable load alone, and all with creep; `moved` is (n, places), each place by itself."""
+    """Under variable load alone, and all with play and creep; `moved` is (n, places), each place by itself."""
     limits = deflection_limit("roof", frame.finish)
     lasting = np.array([one.factors[0] for one in solved.combinations])[:, None] * _dead(solved, moved)
     passing = np.maximum(np.max(moved - lasting, axis=-1), 0.0)
-    whole = np.maximum(np.max(moved + (K_cr - 1.0) * lasting, axis=-1), 0.0)
+    whole = np.maximum(np.max(moved + (K_cr - 1.0) * lasting + K_cr * play, axis=-1), 0.0)
     soft = ask("frame_slip", frame.name, f"frame.{frame.name}.joint_stiffness")
     asked = () if frame.joint_stiffness else (soft,)
     variable = max(limits.live.value, limits.snow.value, limits.wind.value)

@@ -115,7 +115,7 @@ BOUNDS: dict[str, dict[str, Bound]] = {
     "Frame": {
         "span": _feet(120), "rise": _feet(60), "height": _feet(60), "post_from_heel": _feet(60),
         "collar_height": _feet(60), "brace_on_beam": _feet(30), "brace_on_post": _feet(30), "spacing": _feet(60),
-        "joint_stiffness": Bound(1_000, 10_000_000, "lbf/in"),
+        "joint_stiffness": Bound(1_000, 10_000_000, "lbf/in"), "joint_play": _inches(1),
     },
     "FramePoint": {"x": _feet(200), "y": _feet(100)},
     "FrameMember": {"top_held": _inches(2_400, low=1), "bottom_held": _inches(2_400, low=1)},

@@ -163,6 +163,10 @@ class Frame(Marked):
         default=None, description="of its softest joint along a member, where that is known",
         examples=["60000 lb/in"],
     )  # fmt: skip
+    joint_play: Length | None = Field(
+        default=None, description="by how much a bolted joint lets go before it bears: bolt holes are bored larger",
+        examples=["1/16 in"],
+    )  # fmt: skip
     role: Literal["carries"] = Field(default="carries", description="a frame carries")
 
     @property

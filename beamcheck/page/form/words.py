@@ -91,6 +91,7 @@ LABELS: Mapping[str, Mapping[str, str]] = {
         "upright_by": "what holds it upright, who answers",
         "sway_held_by": "what keeps it from swaying, who answers",
         "joint_stiffness": "its softest joint",
+        "joint_play": "play of bolted joints",
     },
     "FrameMember": {"name": "member, or sort of members", "through": "through the points", "acts": "it can"},
     "FrameFoot": {"at": "foot", "bearing": "seat, along the span", "slides": "it slides", "slides_by": "who says so"},

@@ -128,3 +128,16 @@ def test_a_rigid_tie_is_the_pair_of_rafters_of_before() -> None:
     w, i = 25.0, next(i for i, each in enumerate(found.combinations) if each.name.startswith("D + S ("))
     assert found.members["tie"].N_high[i, 0] == pytest.approx(w * 288**2 / (8 * 96), rel=1e-9)
     assert found.members["left rafter"].M_high[i, 0] == pytest.approx(w * 144**2 / 8, rel=1e-9)
+
+
+def test_play_lets_the_post_come_down() -> None:
+    """Row F263 of the reference, virtual work: with 1/16 in at both heels and at both ends of the post its foot comes
+    down 0.21875 in (pins; rafters that run through resist a little, so they are made thin here)."""
+    one = frame("king post", [{"what": "roof", "dead": "300 plf"}], [], **MEASURES["king post"])
+    thin = Stiffness(STIFF.EA, 1.0, STIFF.GA_s, 0.0)
+    sized = [Sized(stick, 5.5, 7.5, thin) for stick in one.sticks]
+    found = solve_frame(one, sized, 1e9, {"tie": 0.125, "king post": 0.125})
+    free = [i for i, each in enumerate(found.combinations) if "feet free, joints tight" in each.name]
+    foot = list(found.nodes).index("foot of the king post")
+    assert found.play[free[0], foot] == pytest.approx(0.21875, rel=1e-4)
+    assert np.all(solve_frame(one, sized, 1e9).play == 0.0)
