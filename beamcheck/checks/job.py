@@ -14,6 +14,7 @@ from ..errors import JobError
 from ..model.job import Job
 from ..model.links.pieces import check_links
 from ..units import show, shown_in
+from ..values.editions import run_as
 from ..values.factors import load_duration
 from ..values.loads import asd_combinations
 from ..version import VERSION
@@ -225,9 +226,18 @@ def sentence(check: Check) -> str:
     return f"{words} is at {show(check.ratio, 'ratio')} of what is allowed{under}"
 
 
+def _run_here(edition: str) -> str:
+    """An edition, and for a newer one that which is run in its place."""
+    older = run_as(edition)
+    return edition if older == edition else f"{edition} (run by the rules of {older}; see what is open)"
+
+
 def _about(job: Job) -> tuple[tuple[str, str], ...]:
     about = job.job
-    rows = [("standard", f"{about.standard}, ASD"), ("load combinations", f"{about.loads}, 2.4.1")]
+    rows = [
+        ("standard", f"{_run_here(about.standard)}, ASD"),
+        ("load combinations", f"{_run_here(about.loads)}, 2.4.1"),
+    ]
     for label, text in (
         ("address", about.address), ("author", about.author), ("date", about.date), ("local code", about.local_code),
         ("wind speed", about.wind_speed), ("notes", about.notes),

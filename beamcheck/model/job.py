@@ -62,8 +62,12 @@ class About(Insisting):
     title: Annotated[str, StringConstraints(min_length=1, max_length=5000)] = Field(
         description="what the job is", examples=["Boathouse, main room (invented)"]
     )
-    standard: Literal["NDS 2018"] = Field(description="the wood standard the checks follow", examples=["NDS 2018"])
-    loads: Literal["ASCE 7-16"] = Field(description="the loads standard of the combinations", examples=["ASCE 7-16"])
+    standard: Literal["NDS 2018", "NDS 2024"] = Field(
+        description="the wood standard the checks follow", examples=["NDS 2018"]
+    )
+    loads: Literal["ASCE 7-16", "ASCE 7-22"] = Field(
+        description="the loads standard of the combinations", examples=["ASCE 7-16"]
+    )
     address: Words = Field(default="", description="where the house stands")
     author: Words = Field(default="", description="who wrote the job file")
     date: Words = Field(default="", description="of the job file, as text", examples=["3 May 2025"])

@@ -122,10 +122,10 @@ FIELDS: list[tuple[list[tuple[str, str]], str, str, str]] = [
         "'plastr' is not allowed: write 'plaster', 'gypsum board', 'masonry veneer', 'flexible' or 'none'; did you",
     ),
     (
-        [('standard = "NDS 2018"', 'standard = "NDS 2024"')],
-        "NDS 2024",
+        [('standard = "NDS 2018"', 'standard = "NDS 2012"')],
+        "NDS 2012",
         "job, standard",
-        "'NDS 2024' is not allowed: write 'NDS 2018'",
+        "'NDS 2012' is not allowed: write 'NDS 2018'",
     ),
     (
         [('moisture = "dry"', "moisture = 12")],

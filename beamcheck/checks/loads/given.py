@@ -53,8 +53,15 @@ def rafter_doubts(rafter: Rafter, site: Site) -> Iterator[Check]:
     yield from site_checks(rafter, site.areas)
 
 
+RUN = ("NDS 2018", "ASCE 7-16")  # the prints whose rules are run
+
+
 def job_checks(job: Job) -> Iterator[Check]:
     """What the head of the job speaks of and no piece carries."""
+    if (job.job.standard, job.job.loads) != RUN:
+        from .editions import edition_checks
+
+        yield from edition_checks(job.job)
     pieces: tuple[Beam | Rafter | Tie | Post, ...] = (*job.beam, *job.rafter, *job.tie, *job.post)
     entries: list[Any] = [load for piece in pieces for load in piece.carries]
     for frame in job.frame:

@@ -181,10 +181,10 @@ def unknown(path: Path, model: Model) -> str:
         return f"{OUT_OF_SCOPE[word]} is out of scope: an engineer must do that"
     if _is_job(model) and (table := TABLES.get(word) or TABLES.get(word.removesuffix("s"))):
         return f"{what}; write it as [[{table}]]"
-    if within:
-        return f"{what} here; write it within {' or '.join(f'`{name}`' for name in within)}"
     if "stock" in model.model_fields and not _is_job(model) and word in OF_STOCK:
         return f"{what}; the {word} belongs to the [[stock]] entry that this piece names"
+    if within:
+        return f"{what} here; write it within {' or '.join(f'`{name}`' for name in within)}"
     if word == "span":
         return f"{what}; a span follows from the places of the supports"
     return f"{what}; {nearest(key, allowed)}" if len(key) <= LONGEST_NAME else what
