@@ -46,14 +46,14 @@ def bracket_links(
 def _names(entry: Entry, stocks: Things, things: Things) -> Iterator[Fault]:
     """Names of beams, anchors and stock within a bracket; on plain data, so that all of them come at once."""
     beams = [name for name, thing in things.items() if thing.kind == "beam"]
-    anchors = [name for name, thing in things.items() if thing.kind == "anchor"]
+    anchors = [name for name, thing in things.items() if thing.kind in ("anchor", "joint")]
     beam = fields(entry.data.get("near")).get("beam")
     if _is_text(beam) and beam not in beams:
         what = _not_the_kind(beam, "beam", stocks, things)
         yield (*entry.path, "near", "beam"), f"{what}; {nearest(beam, beams)}"
     for i, name in enumerate(entries(fields(entry.data.get("cover")).get("hides"))):
         if _is_text(name) and name not in anchors:
-            what = _not_the_kind(name, "anchor", stocks, things)
+            what = _not_the_kind(name, "anchor", stocks, things).replace("[[anchor]]", "[[anchor]] or [[joint]]")
             yield (*entry.path, "cover", "hides", i), f"{what}; {nearest(name, anchors)}"
     stock = fields(fields(entry.data.get("fixings")).get("other")).get("stock")
     if _is_text(stock) and stock not in stocks:

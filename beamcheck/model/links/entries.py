@@ -30,7 +30,7 @@ MODELS: dict[str, type[Piece]] = {
 KINDS = tuple(MODELS)
 HOLDERS = ("beam", "post", "existing")  # what a rafter may rest on
 CARRIERS = (*HOLDERS, "bracket", "trim")  # what a beam or post may name; that trim carries nothing is for the checks
-FIXED_TO = {"bracket": (*HOLDERS, "trim"), "trim": CARRIERS}
+FIXED_TO = {"bracket": (*HOLDERS, "trim", "frame"), "trim": CARRIERS}
 
 
 @dataclass(frozen=True)

@@ -24,7 +24,7 @@ from ..asking import ask_engineer, ask_for, path_of
 from ..family import Family
 from ..loads import BracketLoads
 from ..wood import known_species
-from .hidden_hardware import hidden_checks
+from .hidden_hardware import hidden_checks, on_a_frame
 from .place import place_checks
 
 ROOM = "judgment: clearance of a cover"
@@ -42,6 +42,10 @@ def cover_checks(family: Family[Any], loads: BracketLoads, context: Context) -> 
             PlausibleAnswer(one, ((path_of(bracket, "cover.hides"), [one]),))
             for one, anchor in context.structure.anchors.items() if anchor.into == bracket.on
         ]  # fmt: skip
+        answers += [
+            PlausibleAnswer(joint.name, ((path_of(bracket, "cover.hides"), [joint.name]),))
+            for joint in context.structure.all_joints if bracket.on in (joint.frame, joint.post)
+        ]  # fmt: skip
         asked = ask_for(bracket, "hides", "cover.hides", answers)
         return [Check.refers("cover.hides", name, "what it hides", "load path", text, ask=asked)]
     found = []
@@ -50,6 +54,7 @@ def cover_checks(family: Family[Any], loads: BracketLoads, context: Context) -> 
         what = f"order of assembly: {hidden} first"
         found.append(Check.keeps_rule("cover.order", name, what, "judgment", text))
     found += hidden_checks(bracket, cover, context)
+    found += on_a_frame(bracket, float(np.max(loads.F, initial=0.0)), context)
     found += place_checks(family, cover, context)
     found += _room(family, cover, loads, context)
     found += _movement(family, cover, loads, context)
