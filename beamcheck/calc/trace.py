@@ -65,6 +65,9 @@ class Term:
     def __pow__(self, other: Any) -> Term:
         return Term("^", (self, Term.of(other)))
 
+    def __rpow__(self, other: Any) -> Term:
+        return Term("^", (Term.of(other), self))
+
     def __neg__(self) -> Term:
         return Term("neg", (self,))
 

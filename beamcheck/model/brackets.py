@@ -79,7 +79,10 @@ class Cover(Piece):
     """What a cover bracket hides, and what may happen to it."""
 
     hides: tuple[Name, ...] = Field(
-        default=(), max_length=50, description="the [[anchor]] groups and [[joint]] entries behind it", examples=[["hidden plate A"]]
+        default=(),
+        max_length=50,
+        description="the [[anchor]] groups and [[joint]] entries behind it",
+        examples=[["hidden plate A"]],
     )
     heads_stand_out: Length | None = Field(
         default=None, description="how far heads, nuts and washers stand out from the wall face"

@@ -352,5 +352,5 @@ def _holds_a_piece(annotation: Any) -> bool:
 def test_the_job_class_knows_all_tables() -> None:
     assert set(Job.model_fields) == {
         "job", "stock", "beam", "rafter", "tie", "post", "existing", "anchor", "bracket", "trim",
-            "answer", "ruling", "site", "roof", "floor", "movement", "frame",
+            "answer", "ruling", "site", "roof", "floor", "movement", "frame", "joint",
     }  # fmt: skip

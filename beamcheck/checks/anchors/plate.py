@@ -26,6 +26,8 @@ Array = np.ndarray
 NO_C_D = "steel takes no C_D"
 LITTLE = 1.0  # lbf: less is rounding
 HAIR = 1e-6
+TWISTS = 1.9  # times E over F_y: slenderness up to which F11.2 has a value for a bar on edge
+COLUMN = 200.0  # AISC 360-16 E2, note: a compression member is better not more slender
 TOGETHER = "AISC Manual part 10 (extended plates)"
 
 
@@ -218,7 +220,7 @@ def _bending(one: _Loaded) -> Iterator[Check]:
     group, t, w = one.group, one.plate.thickness, one.plate.width
     if one.on_edge and one.free > 0.0:
         slender = float(bend.lateral_slenderness(one.free, w, t))
-        limit = float(bend.lateral_slenderness_limit(judgment("modulus of steel").value, one.F_y))
+        limit = TWISTS * judgment("modulus of steel").value / one.F_y
         if slender > limit:
             text = (
                 f"on edge and free over {one.free:.4g} in it is too slender ({slender:.4g}, at most {limit:.4g}): it "
@@ -270,6 +272,11 @@ def _allowed_moment(pad: Pad, one: _Loaded) -> Number:
     Z, S, Z_n = _modulus(pad, one)
     whole = pad(bend.bar_bending, F_y=one.F_y, Z_x=Z, S_x=S)
     M_a = smallest(whole, pad(bend.bar_bending_rupture, F_u=one.F_u, Z_x=Z_n))
+    if one.on_edge and one.free > 0.0:
+        E = judgment("modulus of steel").value
+        slender = pad(bend.lateral_slenderness, L_b=one.free, d=one.plate.width, t=one.plate.thickness)
+        if float(slender) > float(bend.lateral_slenderness_limit(E, one.F_y)):
+            M_a = smallest(M_a, pad(bend.bar_that_twists, F_y=one.F_y, S_x=S, slenderness=slender, E_steel=E))
     return pad.take("M_a", M_a, "lbf*in", note="the lesser of the whole section and that through the holes")
 
 
@@ -279,11 +286,18 @@ def _pressed(one: _Loaded) -> Iterator[Check]:
         return
     id, what = "anchor.plate_pressed", "plate: pressing along the piece"
     slender = judgment("K of a plate whose ends may shift").value * one.free / one.plate.thickness * np.sqrt(12.0)
-    if slender > plates.SHORT_SLENDERNESS:
-        text = f"free over {one.free:.4g} in the plate is a column (slenderness {slender:.3g}, at most 25): an engineer"
-        yield one.group.refers(id, what, plates.SHORT, Open(text, "slender_plate"))
+    area, E = one.plate.width * one.plate.thickness, judgment("modulus of steel").value
+    most = min(COLUMN, 4.71 * float(np.sqrt(E / one.F_y)))
+    if slender > most:
+        text = f"free over {one.free:.4g} in the plate is too slender a column ({slender:.3g}, at most {most:.4g})"
+        yield one.group.refers(id, what, plates.BUCKLES, Open(text, "slender_plate"))
         return
-    area = one.plate.width * one.plate.thickness
+    if slender > plates.SHORT_SLENDERNESS:
+        yield one.check(
+            id, what.removeprefix("plate: "), plates.BUCKLES, one.C,
+            lambda pad: pad(plates.slender_compression, F_y=one.F_y, A_g=area, slenderness=slender, E_steel=E),
+        )  # fmt: skip
+        return
     yield one.check(id, what.removeprefix("plate: "), plates.SHORT, one.C,
                     lambda pad: pad(plates.short_compression, F_y=one.F_y, A_g=area))  # fmt: skip
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+import numpy as np
+
 from ...errors import BeamcheckError
 from ...model.joints.joint import Joint
 from ...units import show
@@ -12,7 +14,8 @@ from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.draft import Draft
 from ..core.result import Check, PieceResult
-from ..core.tables import forces_table
+from ..core.tables import Columns, forces_table
+from ..core.trivial import NEGLIGIBLE
 from .kinds.registry import kind_of
 from .meeting import Meeting, stated_meeting
 
@@ -41,13 +44,23 @@ def joint_result(meeting: Meeting) -> PieceResult:
         draft.checks += kind.checks(meeting)
         draft.assumptions += kind.assumptions(meeting)
         draft.tables = [
-            forces_table(meeting.combinations, {f"{one.name}, pull": (one.N, "force") for one in meeting.members}),
+            forces_table(meeting.combinations, _columns(meeting)),
             *kind.tables(meeting),
         ]
     except BeamcheckError as error:
         draft.outside(error)
         return draft.done()
     return replace(draft.done(), to_see=tuple(kind.to_see(meeting)), drawing=kind.drawing(meeting))
+
+
+def _columns(meeting: Meeting) -> Columns:
+    """What each member brings along it, and square to it where it brings any."""
+    found: Columns = {}
+    for one in meeting.members:
+        found[f"{one.name}, pull"] = (one.N, "force")
+        if float(np.max(np.abs(one.down), initial=0.0)) > NEGLIGIBLE:
+            found[f"{one.name}, square to it"] = (one.down, "force")
+    return found
 
 
 def not_worked_out(joint: Joint, text: str) -> PieceResult:
@@ -75,8 +88,9 @@ def _inputs(meeting: Meeting) -> Iterator[tuple[str, str]]:
         part_ = getattr(joint, words)
         if part_ is not None:
             for field, value in part_.model_dump(exclude_none=True).items():
-                if not isinstance(value, dict):
+                if not isinstance(value, (dict, tuple)) and value not in ("", False):
                     text = show(value, "length") if isinstance(value, float) else str(value)
+                    text = "yes" if value is True else text
                     yield f"{words}: {field.replace('_', ' ')}", text
     if joint.fastener is not None:
         yield "fastener", f"{joint.fastener.kind} {joint.fastener.size}"

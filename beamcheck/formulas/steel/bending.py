@@ -55,9 +55,23 @@ def lateral_slenderness(L_b: Positive, d: Positive, t: Positive) -> Number:
 
 @formula(symbol="slenderness_max", clause=BAR, unit="", known="memory")
 def lateral_slenderness_limit(E_steel: Positive, F_y: Positive) -> Number:
-    """Slenderness up to which a bar on edge reaches its full moment. Beyond it the bar twists first: not covered here.
+    """Slenderness up to which a bar on edge reaches its full moment. Beyond it: `bar_that_twists`.
 
     >>> round(lateral_slenderness_limit(29.0e6, 36000.0), 2)
     64.44
     """
     return 0.08 * E_steel / F_y
+
+
+@formula(symbol="M_a", clause="AISC 360-16 F11.2", unit="lbf*in", known="memory")
+def bar_that_twists(F_y: Positive, S_x: Positive, slenderness: Positive, E_steel: Positive) -> Number:
+    """Allowable moment of a slender bar on edge (Omega 1.67, C_b = 1), which twists before it yields all over.
+
+    slenderness: `lateral_slenderness`, over `lateral_slenderness_limit` and up to 1.9 E over F_y.
+
+    The lesser of this and `bar_bending` counts.
+
+    >>> round(bar_that_twists(36000.0, 4.0, 298.7, 29.0e6), 0)
+    122305.0
+    """
+    return (1.52 - 0.274 * slenderness * F_y / E_steel) * F_y * S_x / 1.67

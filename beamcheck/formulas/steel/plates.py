@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from typing import Annotated
 
 from ...calc.core import Number, formula, sin, smallest
 from ...calc.ranges import AcuteAngle, Positive, at_most, between
 
 TENSION, SHEAR, BLOCK = "AISC 360-16 D2, J4.1", "AISC 360-16 J4.2", "AISC 360-16 J4.3"
-SHORT, WELD = "AISC 360-16 J4.4", "AISC 360-16 J2.4"
+SHORT, BUCKLES, WELD = "AISC 360-16 J4.4", "AISC 360-16 E3", "AISC 360-16 J2.4"
 SHORT_SLENDERNESS = 25.0  # J4.4: above it a plate in compression is a column
 
 
@@ -78,6 +79,18 @@ def short_compression(F_y: Positive, A_g: Positive) -> Number:
     16167.7
     """
     return F_y * A_g / 1.67
+
+
+@formula(symbol="P_a", clause=BUCKLES, unit="lbf", known="memory")
+def slender_compression(F_y: Positive, A_g: Positive, slenderness: Positive, E_steel: Positive) -> Number:
+    """Allowable compression of a bar that may buckle (Omega 1.67).
+
+    slenderness: K L over the radius of gyration, up to 4.71 times the root of E over F_y.
+
+    >>> round(slender_compression(36000.0, 2.4, 58.2, 29.0e6), 0)
+    43287.0
+    """
+    return 0.658 ** (F_y * (slenderness / math.pi) ** 2 / E_steel) * F_y * A_g / 1.67
 
 
 @formula(symbol="R_a", clause=WELD, unit="lbf", known="memory")

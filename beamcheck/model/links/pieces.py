@@ -210,7 +210,7 @@ def _carrier(
             fixed = path[0] in FIXED_TO
             text = f"name {here}" if fixed else f'write held_by = "{name}", and here {here}'
             yield path, f"{name!r} is an anchor, which only fastens: {text}"
-        elif kind in ("rafter", "tie", "frame"):
+        elif kind not in kinds and kind in ("rafter", "tie", "frame"):
             text = f"nothing rests on a {kind} here: name another piece, or let an engineer check it"
             yield path, f"{name!r} is a {kind}; {text}"
         elif kind not in kinds:

@@ -56,7 +56,7 @@ def _job(request: Request) -> Response:
         invented=isinstance(head, dict) and head.get("invented") is True,
         job_checks=[] if result is None else [one for one in result.checks if one.verdict != "passes"],
         templates=[] if result is None else [
-            (one.name, n) for n, one in enumerate(result.pieces, start=1) if one.kind in ("bracket", "anchor")
+            (one.name, n) for n, one in enumerate(result.pieces, start=1) if one.kind in ("bracket", "anchor", "joint")
         ],
     )  # fmt: skip
 

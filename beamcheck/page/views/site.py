@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 T = TypeVar("T")
 TABLES = tuple(name for name in Job.model_fields if name not in ("answer", "ruling"))
-PIECES = ("beam", "rafter", "tie", "post", "anchor", "bracket", "trim", "frame")
+PIECES = ("beam", "rafter", "tie", "post", "anchor", "bracket", "trim", "frame", "joint")
 
 
 @dataclass(frozen=True)

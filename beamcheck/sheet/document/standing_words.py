@@ -63,8 +63,8 @@ def standing_of(result: JobResult, job: Job, piece: PieceResult) -> Standing:
 
 
 def _passes(piece: PieceResult) -> str:
-    if piece.kind == "anchor":
-        return "HOLDS: every check of this anchor is met"
+    if piece.kind in ("anchor", "joint"):
+        return f"HOLDS: every check of this {piece.kind} is met"
     if piece.kind == "trim" or piece.finding == "decoration only":
         return "CARRIES NOTHING BUT ITSELF: decoration only"
     return "CARRIES what the job lists: every check of this piece is met"

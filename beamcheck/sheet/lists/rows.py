@@ -141,6 +141,8 @@ def _of_anchors(result: JobResult, job: Job) -> Iterator[HardwareRow]:
         held.setdefault(name, []).append(end)
     for piece in result.pieces:
         ends = held.get(piece.name, []) if piece.kind == "anchor" else []
+        if piece.kind == "joint":  # it is where it is, once
+            ends = [piece.title]
         for table in piece.tables:
             if not ends or table.title != f"Hardware of {piece.name}":
                 continue

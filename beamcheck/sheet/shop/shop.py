@@ -274,7 +274,7 @@ def _no_load(given: Given, job: Job) -> Iterator[str]:
 def _ticks(piece: PieceResult, given: Given) -> Iterator[str]:
     yield from map(sentence, piece.to_see)
     inputs = dict(piece.inputs)
-    if piece.kind in ("anchor", "trim"):
+    if piece.kind in ("anchor", "joint", "trim"):
         return
     if size := inputs.get("size counted"):
         yield f"Measured in three places: nowhere less than {size}."

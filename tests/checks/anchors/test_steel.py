@@ -157,19 +157,27 @@ def test_a_weld_below_the_least_leg_fails() -> None:
     assert check.verdict == "fails" and "0.1875" in check.notes[0]
 
 
-def test_a_slender_plate_on_edge_is_referred() -> None:
-    """L_b d/t^2 = 6 x 9/(1/4)^2 = 864 against 0.08 x 29,000/36 = 64.4 (F11). The wood holds it inside its slot."""
+def test_a_slender_plate_on_edge_twists_or_is_referred() -> None:
+    """L_b d/t^2 = 6 x 9/(1/4)^2 = 864, over 0.08 x 29,000/36 = 64.4: F11.2, (1.52 - 0.274 x 864 x 36/29,000) F_y S.
+
+    Over 1.9 E/F_y = 1531 there is no value. The wood holds it inside its slot."""
     thin = {**PLATE, "thickness": "1/4 in", "weld": "1/8 in"}
-    far = find(checks(plate=thin, arm="10 1/2 in"), "plate: held sideways")
-    assert far.verdict == "refer" and "864" in far.notes[0]
-    assert not [c for c in checks(plate=thin) if c.what == "plate: held sideways"]
+    far = checks(plate=thin, arm="10 1/2 in")
+    assert not [c for c in far if c.what == "plate: held sideways"]
+    S = 0.25 * 81 / 6
+    twists = (1.52 - 0.274 * 864 * 36000 / 29e6) * 36000 * S / 1.67
+    assert find(far, "plate: bending").capacity == pytest.approx(min(twists, 36000 * 1.5 * S / 1.67), rel=1e-6)
+    thinner = find(checks(plate={**PLATE, "thickness": "3/16 in", "weld": "1/8 in"}, arm="10 1/2 in"), "held sideways")
+    assert thinner.verdict == "refer" and "1536" in thinner.notes[0]
 
 
-def test_a_plate_that_is_pressed_is_short_or_referred() -> None:
-    """K L/r = 1.2 x 6 sqrt(12)/(3/8) = 66.5, over 25 (J4.4); inside the slot it is held."""
+def test_a_plate_that_is_pressed_is_short_or_buckles() -> None:
+    """K L/r = 1.2 x 6 sqrt(12)/(3/8) = 66.5, over 25 (J4.4): E3; inside the slot it is held."""
     short = find(checks(across=[0.0], along=[-V]), "plate: pressing along")
     assert short.capacity == pytest.approx(36000 * 9 * 0.375 / 1.67)
-    assert find(checks(across=[0.0], along=[-V], arm="10 1/2 in"), "plate: pressing along").verdict == "refer"
+    far = find(checks(across=[0.0], along=[-V], arm="10 1/2 in"), "plate: pressing along")
+    F_e = math.pi**2 * 29e6 / (1.2 * 6 * math.sqrt(12) / 0.375) ** 2
+    assert far.capacity == pytest.approx(0.658 ** (36000 / F_e) * 36000 * 9 * 0.375 / 1.67, rel=1e-6)
 
 
 def test_what_is_not_given_is_referred() -> None:

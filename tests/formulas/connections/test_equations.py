@@ -157,6 +157,7 @@ EQUATIONS = {
     "shear_rupture": "0.60*F_u*A_nv/2.00",
     "block_shear": "Min(0.60*F_u*A_nv + U_bs*F_u*A_nt, 0.60*F_y*A_gv + U_bs*F_u*A_nt)/2.00",
     "short_compression": "F_y*A_g/1.67",
+    "slender_compression": "0.658**(F_y*(slenderness/PI)**2/E_steel)*F_y*A_g/1.67",
     "fillet_weld": "0.60*F_EXX*(1 + 0.50*sin(pi*theta_w/180)**Rational(3, 2))*0.707*w_leg*L_w/2.00",
     # steel_bending
     "bar_plastic_modulus": "2*(b*t/2)*(t/4)",
@@ -164,6 +165,7 @@ EQUATIONS = {
     "bar_bending_rupture": "F_u*Z_x/2.00",
     "lateral_slenderness": "L_b*d/t**2",
     "lateral_slenderness_limit": "0.08*E_steel/F_y",
+    "bar_that_twists": "(1.52 - 0.274*slenderness*F_y/E_steel)*F_y*S_x/1.67",
     # bolt_pattern
     "fastener_force_x": "P_x/n - M*y_i/I_p",
     "fastener_force_y": "P_y/n + M*x_i/I_p",

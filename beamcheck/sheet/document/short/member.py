@@ -85,7 +85,7 @@ def _head(group: Group, marks: tuple[str, ...], sheet: Sheet) -> MemberHead:
     ):
         if verdict is None:
             continue
-        if piece.kind == "anchor":
+        if piece.kind in ("anchor", "joint"):
             checks = list(piece.checks)
         sides.append(Side(name, verdict, _closest(checks, units)))
     alike = (f"{', '.join(marks)}: {len(marks)} alike.", *words_for(group, marks)) if len(marks) > 1 else ()
