@@ -47,7 +47,7 @@ TOP_HELD = "'full length', 'ends only' or a spacing of braces"
 FAMILIES = click.Choice(["bolt", "lag screw", "wood screw", "nail"])
 GOALS = click.Choice(["fewest", "smallest"])
 SYSTEMS = click.Choice(["US", "SI"])
-SIZES_OF_BRACKETS = click.Choice(["least thickness", "largest projection", "largest load"])
+SIZES_OF_BRACKETS = click.Choice(["least thickness", "largest projection", "largest load", "what would carry"])
 DRAWN_IN = click.Choice(["in", "mm", "cm"])
 OUTLINE_STATUS = """\b
 Exit status:
@@ -339,17 +339,29 @@ def _fasteners(job: str, group: str, family: Any, goal: Any) -> int:
     return 0
 
 
-@main.command("bracket", short_help="How thick, how far out, how much: one bracket.", epilog=TABLE_STATUS)
+@main.command(
+    "bracket", short_help="How thick, how far out, how much, or what would carry: one bracket.", epilog=TABLE_STATUS
+)
 @click.argument("job", metavar="JOB.toml")
 @click.argument("name", metavar="NAME")
 @click.option("--goal", type=SIZES_OF_BRACKETS, default="least thickness", show_default=True, help="What is sought.")
 def _bracket(job: str, name: str, goal: Any) -> int:
     """Seek a size for the [[bracket]] NAME of a job, or how much of its loads it carries, all else as it is.
 
-    Sizes are screened by a hand rule; the answer and the one beyond it are checked with the whole job. The answer is
-    arithmetic: write the size into the job file and check that.
+    The answer and the size beyond it are checked with the whole job. `what would carry` looks for a profile, grain,
+    thickness, rows or hidden steel that carries what the job puts on it. The answer is arithmetic: write it into the
+    job file and check that.
     """
     from .model.reading.reader import read_job
+
+    if goal == "what would carry":
+        from .sizing import bracket_wish
+
+        def told(words: str) -> None:
+            click.echo(f"looking at {words}", err=True)
+
+        say(bracket_wish.in_words(bracket_wish.what_would_carry(read_job(job), name, told)))
+        return 0
     from .sizing.brackets import in_words, size_bracket
 
     say(in_words(size_bracket(read_job(job), name, goal)))

@@ -1,7 +1,7 @@
-"""How thick, how far out, how much: sizes of one bracket of a job, screened by the hand rule and then checked.
+"""How thick, how far out, how much: sizes of one bracket of a job, each step checked as the job checks it.
 
-The search looks along a scale of whole steps. The hand rule says where to begin; every step that counts is checked as
-the job checks it, field analysis included, and the answer and the step beyond it go through the check of the whole job.
+The search looks along a scale of whole steps, from the size as it is; the answer and the step beyond it go through the
+check of the whole job. What would carry at all: `bracket_wish.py`.
 """
 
 from __future__ import annotations
@@ -14,27 +14,20 @@ from typing import Any, Literal, get_args
 import numpy as np
 
 from ..analysis.beams.member_loads import TransferredLoad
-from ..calc.pad import SilentPad
 from ..checks.brackets.bracket import bracket_results, loads_of
 from ..checks.brackets.families.registry import family_of
-from ..checks.brackets.families.solid_field import candidates, model_of
-from ..checks.brackets.families.solid_hand_rule import Moduli, is_diagonal
-from ..checks.brackets.families.solid_stress import strengths
 from ..checks.brackets.loads import BracketLoads
-from ..checks.brackets.wood import wood_of_bracket
 from ..checks.core.context import AnyPiece, Context, Structure
 from ..checks.core.result import CAUTION, SIGN_OFF, Check, PieceResult, Verdict, within
 from ..checks.core.wood.govern import figures_only
 from ..checks.job import check_job
 from ..checks.pieces import Carrying, carriers_of, from_the_top, joints_of, results_of, transfers_to
-from ..errors import BeamcheckError, JobError, OutOfRange, UnknownName
+from ..errors import JobError, OutOfRange, UnknownName
 from ..model.brackets import Bent, Bracket, Solid, SteelCore
 from ..model.job import Job
 from ..model.links.pieces import check_links
 from ..units import show
-from ..values.judgment import judgment
 from ..values.lumber import read_size
-from .bracket_screen import Screened, Strength, screen
 
 Goal = Literal["least thickness", "largest projection", "largest load"]
 GOALS: tuple[Goal, ...] = get_args(Goal)
@@ -70,8 +63,8 @@ class Sized:
         What stops the next step, or every one.
     refer : tuple of str
         What an engineer still has to decide, or the job does not say.
-    screened, tried : int
-        Steps looked at by the hand rule (0 where it has none for the family), and steps checked.
+    tried : int
+        Steps checked.
     """
 
     bracket: str
@@ -84,7 +77,6 @@ class Sized:
     job_verdict: Verdict
     limits: str
     refer: tuple[str, ...]
-    screened: int
     tried: int
     range: str
     caution: str = CAUTION
@@ -110,8 +102,7 @@ def in_words(sized: Sized) -> str:
         "",
         f"Verdict of {sized.bracket} there: {sized.verdict}; of the whole job: {sized.job_verdict}.",
     ]
-    by_hand = f"{sized.screened} sizes by the hand rule, " if sized.screened else ""
-    lines += [f"Looked at: {by_hand}{sized.tried} checked."]
+    lines += [f"{sized.tried} checked."]
     if sized.found and not sized.goal.endswith("load"):
         lines += ["Write the size into the job file and check that."]
     if sized.refer:
@@ -162,9 +153,9 @@ class _Search:
         self.bracket = next(one for one in job.bracket if one.name == name)
         if self.bracket.role != "carries":
             raise OutOfRange(f"{name} is declared {self.bracket.role}: only a bracket that carries is sized for a load")
-        self.above = _resting_on(job, name)
-        self.context = _around(job, name, self.above)
-        self.loads = _loads(self.bracket, self.context)
+        self.above = resting_on(job, name)
+        self.context = around(job, name, self.above)
+        self.loads = loads_on(self.bracket, self.context)
         if self.loads.only_own_weight:
             raise OutOfRange(f"no load is stated on {name} and nothing rests on it: say what it shall carry")
         self.steps = self._scale()
@@ -191,34 +182,43 @@ class _Search:
         return steps if steps.size and abs(steps[-1] - most) < 1e-9 else np.append(steps, most)
 
     def run(self) -> Sized:
-        screened = self._screened()
         n = len(self.steps)
-        fits = np.flatnonzero(screened.fits) if screened is not None else np.zeros(0, dtype=int)
-        first = int(fits[0]) if fits.size else n - 1
-        at = self._first_from(first)
-        looked = 0 if screened is None else n
+        at = self._first_from(self._begin())
         worked = n - 1 if at is None else at
         here = check_job(self._variant(worked))
         piece = next(one for one in here.pieces if one.name == self.name)
-        if at is not None and _stopped(piece):  # what the whole job knows of it and the piece alone does not
+        if at is not None and stopped(piece):  # what the whole job knows of it and the piece alone does not
             at = None
         refer = tuple(
             dict.fromkeys(f"{one.what}: {'; '.join(one.notes)}" for one in piece.checks if one.verdict == "refer")
         )
         if at is None:
             return Sized(
-                self.name, self.goal, False, np.nan, np.nan, False, piece.verdict, here.verdict, _why(piece), refer,
-                looked, len(self.seen), self._range(),
+                self.name, self.goal, False, np.nan, np.nan, False, piece.verdict, here.verdict,
+                why_stopped(piece), refer, len(self.seen), self._range(),
             )  # fmt: skip
         limits = ""
         if at > 0:
             beyond = next(one for one in check_job(self._variant(at - 1)).pieces if one.name == self.name)
-            limits = _why(beyond)
+            limits = why_stopped(beyond)
         loads = self._loads_at(at)
         return Sized(
             self.name, self.goal, True, float(self.steps[at]), float(np.max(loads.F)), at == 0, piece.verdict,
-            here.verdict, limits, refer, looked, len(self.seen), self._range(),
+            here.verdict, limits, refer, len(self.seen), self._range(),
         )  # fmt: skip
+
+    def _begin(self) -> int:
+        """Where to look first: the size as it is; of loads the part that the bracket as it is carries by its worst
+        figure."""
+        if self.goal == "largest load":
+            at = int(np.argmin(np.abs(self.steps - 1.0)))
+            self._good(at)
+            worst = max((one.ratio for one in self.seen[at].checks if one.ratio is not None), default=0.0)
+            return at if not 0.0 < worst < np.inf else int(np.argmin(np.abs(self.steps - 1.0 / worst)))
+        now = self.bracket.shape.stands_out
+        if self.goal == "least thickness":
+            now = getattr(self.bracket.shape, "thickness", float(self.steps[-1]))
+        return int(np.argmin(np.abs(self.steps - now)))
 
     def _range(self) -> str:
         if self.goal == "largest load":
@@ -257,8 +257,8 @@ class _Search:
         if i not in self.seen:
             job = self._variant(i)
             bracket = next(one for one in job.bracket if one.name == self.name)
-            self.seen[i] = bracket_results(bracket, _around(job, self.name, self.above))[0]
-        return not _stopped(self.seen[i])
+            self.seen[i] = bracket_results(bracket, around(job, self.name, self.above))[0]
+        return not stopped(self.seen[i])
 
     def _variant(self, i: int) -> Job:
         """The job with one step in it."""
@@ -291,49 +291,7 @@ class _Search:
     def _loads_at(self, i: int) -> BracketLoads:
         job = self._variant(i)
         bracket = next(one for one in job.bracket if one.name == self.name)
-        return _loads(bracket, _around(job, self.name, self.above))
-
-    def _screened(self) -> Screened | None:
-        """The hand rule at every step; None where it has nothing to say."""
-        shape = self.bracket.shape
-        wood, _ = wood_of_bracket(self.bracket, self.context)
-        if not isinstance(shape, Solid) or wood is None or shape.grain is None or self.bracket.stock is None:
-            return None
-        try:
-            stock = self.context.stock(self.bracket.stock)
-            model = model_of(shape, self.bracket.fixings, stock, wood, grain=shape.grain)
-        except BeamcheckError:
-            return None
-        n, P = len(self.steps), model.outline.P
-        one = np.ones(n)
-        thickness, projection, factor = shape.thickness * one, P * one, one
-        if self.goal == "least thickness":
-            thickness = self.steps
-        elif self.goal == "largest projection":
-            projection = self.steps
-        else:
-            factor = self.steps
-        elastic = model.variants[0].elastic
-        moduli = Moduli(elastic.E_L, elastic.E_T, elastic.G_LT, elastic.nu_LT, shape.grain)
-        diagonal = is_diagonal(shape.grain, shape.soffit, bool(model.outline.kinks))
-        across = judgment("tension across the grain").value  # a first look only; the split test decides
-        found = []
-        for combination in candidates(self.loads):
-            F = strengths(wood, SilentPad(), self.loads, combination)
-            presses = [
-                (strip.start * projection / P, strip.end * projection / P,
-                 strip.force * (thickness / shape.thickness * projection / P if strip.own else factor))
-                for strip in self.loads.strips(combination)
-            ]  # fmt: skip
-            strength = Strength(**{key: float(value) for key, value in F.items()}, F_t_perp=across)
-            found.append(
-                screen(model.outline, moduli, strength, presses, thickness=thickness, projection=projection,
-                       diagonal=diagonal)
-            )  # fmt: skip
-        return Screened(
-            np.max([each.ratio for each in found], axis=0), np.any([each.short for each in found], axis=0),
-            np.all([each.holds for each in found], axis=0),
-        )  # fmt: skip
+        return loads_on(bracket, around(job, self.name, self.above))
 
 
 def _times(value: float | None, factor: float) -> float | None:
@@ -373,7 +331,7 @@ def _with_loads(job: Job, names: set[str], factor: float) -> Job:
     return job.model_copy(update={kind: tuple(map(scaled, getattr(job, kind))) for kind in kinds})
 
 
-def _resting_on(job: Job, name: str) -> frozenset[str]:
+def resting_on(job: Job, name: str) -> frozenset[str]:
     """Everything whose load comes down to a piece, however far above."""
     pieces: tuple[Carrying, ...] = (*job.rafter, *job.beam, *job.post, *job.bracket, *job.trim)
     below = {piece.name: carriers_of(piece) for piece in pieces}
@@ -385,7 +343,7 @@ def _resting_on(job: Job, name: str) -> frozenset[str]:
         found |= more
 
 
-def _around(job: Job, name: str, above: frozenset[str]) -> Context:
+def around(job: Job, name: str, above: frozenset[str]) -> Context:
     """What one bracket knows of its job: pieces that rest on it are worked out, others are not."""
     everything: tuple[AnyPiece, ...] = (
         *job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.existing,
@@ -395,7 +353,7 @@ def _around(job: Job, name: str, above: frozenset[str]) -> Context:
         {anchor.name: anchor for anchor in job.anchor}, joints=joints_of(job),
     )  # fmt: skip
     near = next(one.near for one in job.bracket if one.name == name)
-    wanted = above | ({near.beam} | _resting_on(job, near.beam) if near is not None else frozenset())
+    wanted = above | ({near.beam} | resting_on(job, near.beam) if near is not None else frozenset())
     transfers: dict[str, list[TransferredLoad]] = {}
     for piece in from_the_top(job):
         come = tuple(transfers_to(piece, transfers.get(piece.name, ())))
@@ -408,11 +366,11 @@ def _around(job: Job, name: str, above: frozenset[str]) -> Context:
     return Context(structure, tuple(transfers.get(name, ())))
 
 
-def _loads(bracket: Bracket, context: Context) -> BracketLoads:
+def loads_on(bracket: Bracket, context: Context) -> BracketLoads:
     return loads_of(family_of(bracket), context)
 
 
-def _stopped(piece: PieceResult) -> bool:
+def stopped(piece: PieceResult) -> bool:
     """Refused by a figure, or not worked out; what only asks for evidence does not stop a proposal."""
     return piece.verdict == "fails" or any(_stops(check) for check in piece.checks)
 
@@ -421,7 +379,7 @@ def _stops(check: Check) -> bool:
     return check.verdict == "fails" or check.what == BEYOND or (check.ratio is not None and not within(check.ratio))
 
 
-def _why(piece: PieceResult) -> str:
+def why_stopped(piece: PieceResult) -> str:
     """What stops a bracket, in a few words: its grain before all figures."""
     if piece.reason:
         return piece.reason

@@ -8,15 +8,11 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
-from beamcheck.analysis.fields.outline import outline_of
-from beamcheck.checks.brackets.families.solid_hand_rule import EdgeLoad, Moduli, hand_rule
 from beamcheck.checks.job import check_job
 from beamcheck.cli import main
 from beamcheck.errors import OutOfRange, UnknownName
-from beamcheck.model.brackets import Solid
 from beamcheck.model.job import Job
 from beamcheck.model.reading.reader import read_job_text
-from beamcheck.sizing.bracket_screen import Strength, screen
 from beamcheck.sizing.brackets import GOALS, in_words, size_bracket
 
 STEEL = """family = "steel core", steel = "A36", width = "2 in", thickness = "1/2 in", projection = "9 in", \
@@ -122,7 +118,7 @@ def test_short_grain_is_said_plainly() -> None:
         "no thickness from 1/2 in to 1 1/2 in, the side of the stock, carries: without a single check nothing holds "
         in found.words
     )
-    assert found.screened == 9 and found.tried == 1  # eighths from 1/2 in
+    assert found.tried == 1
     text = in_words(found)
     assert "Caution: " in text and "Reviewed by licensed engineer" in text
     assert "Write the size" not in text  # there is none
@@ -140,39 +136,6 @@ def test_short_grain_is_said_plainly() -> None:
 def test_questions_without_meaning(made: Job, name: str, goal: str, said: str) -> None:
     with pytest.raises((UnknownName, OutOfRange), match=said):
         size_bracket(made, name, goal)  # type: ignore[arg-type]
-
-
-def test_the_screen_is_the_hand_rule() -> None:
-    """One bracket by the screen and section by section; stress halves when thickness doubles, goes with the load."""
-    shape = Solid.model_validate({
-        "family": "solid", "thickness": "1 1/2 in", "height": "8 in", "projection": "16 in", "foot": "2 in",
-        "nose": "2 in", "soffit": "concave", "grain": "level",
-    })  # fmt: skip
-    outline, moduli = outline_of(shape), Moduli(1.6e6, 80000.0, 124800.0, 0.449, 0.0)
-    strength = Strength(900.0, 1500.0, 1e9, 625.0, 15.0)
-    t, F = np.array([1.5, 3.0, 1.5]), np.array([100.0, 100.0, 200.0])
-    presses = [(np.full(3, 15.0), np.full(3, 16.0), F)]
-    found = screen(outline, moduli, strength, presses, thickness=t, projection=np.full(3, 16.0), diagonal=False)
-    rule = hand_rule(outline, 1.5, moduli, EdgeLoad([(15.0, 16.0, 100.0)], 16.0), diagonal=False)
-    assert found.ratio[0] >= rule.top.max() / 900.0 * 0.97
-    np.testing.assert_allclose(found.ratio, found.ratio[0] * np.array([1.0, 0.5, 2.0]), rtol=1e-9)
-
-
-def test_the_screen_stretches_the_profile() -> None:
-    """Stretched to 12 in it is the bracket that is 12 in from the start."""
-    data = {
-        "family": "solid", "thickness": "1 1/2 in", "height": "8 in", "projection": "16 in", "foot": "2 in",
-        "nose": "2 in", "soffit": "concave", "grain": "level",
-    }  # fmt: skip
-    moduli, strength = Moduli(1.6e6, 80000.0, 124800.0, 0.449, 0.0), Strength(900.0, 1500.0, 180.0, 625.0, 15.0)
-    one = np.ones(1)
-    presses = [(11.0 * one, 12.0 * one, 100.0 * one)]
-    ratios = [
-        float(screen(outline_of(Solid.model_validate({**data, "projection": P})), moduli, strength, presses,
-                     thickness=1.5 * one, projection=12.0 * one, diagonal=False).ratio[0])
-        for P in ("16 in", "12 in")
-    ]  # fmt: skip
-    assert ratios[0] == pytest.approx(ratios[1], rel=0.01)
 
 
 def test_the_command(tmp_path: Path) -> None:

@@ -193,7 +193,7 @@ def _in_the_wood(rows: FixingRows) -> Iterator[Check]:
     id, what, bore = "bracket.through", "wood that the fasteners go through", fixings.fastener.counterbore_depth or 0.0
     for i, row in enumerate(fixings.rows):
         through, own = fixings.through_of(row) or 0.0, row.through is not None
-        deep = _depth_at(family, row.below_top) if own else None  # its bore is as deep as its shape leaves
+        deep = depth_at(family, row.below_top) if own else None  # its bore is as deep as its shape leaves
         whole, there = through + (0.0 if own else bore), family.depth_at_back
         there = min(there, deep) if own and deep is not None else there
         if whole > there + (ROUNDED if own else HAIR):
@@ -225,7 +225,7 @@ def _in_the_wood(rows: FixingRows) -> Iterator[Check]:
 def _deeper_than_its_row(rows: FixingRows, i: int, through: float) -> Check | None:
     """What all rows are said to go through, where the front of a sawn bracket stands nearer to the wall at this one."""
     below = rows.fixings.rows[i].below_top
-    deep = _depth_at(rows.family, below) if isinstance(rows.bracket.shape, Solid) else None
+    deep = depth_at(rows.family, below) if isinstance(rows.bracket.shape, Solid) else None
     if deep is None or through <= deep + ROUNDED:
         return None
     text = (
@@ -248,7 +248,7 @@ def _head_in_the_wood(rows: FixingRows, whole: float) -> Iterator[Check]:
     if not isinstance(rows.bracket.shape, Corbel) and whole >= least:
         return  # a carver's bore behind a scroll is seldom written down
     for i, row in enumerate(rows.fixings.rows):
-        deep = _depth_at(family, row.below_top)
+        deep = depth_at(family, row.below_top)
         if deep is None or whole >= deep - slack:
             continue
         text = (
@@ -268,7 +268,7 @@ def _head_in_the_wood(rows: FixingRows, whole: float) -> Iterator[Check]:
         return
 
 
-def _depth_at(family: Family[Any], down: float) -> float | None:
+def depth_at(family: Family[Any], down: float) -> float | None:
     """Wood from the wall to the front so far below the top edge, in; None where its shape does not say."""
     out = family.bracket.shape.stands_out
     places = np.linspace(0.0, out, 401)
