@@ -262,8 +262,8 @@ def write_template(
     piece : str
         Name of the bracket or anchor group.
     paths : str or path
-    paper : 'letter' or 'a4'
-        Of the tiles of the PDF.
+    paper : 'letter', 'a4', 'roll24' or 'roll36'
+        Of the tiles of the PDF; the last two are rolls 24 and 36 in wide.
     units : 'in' or 'mm'
         Of the drawings.
     overwrite : bool

@@ -390,7 +390,8 @@ def _outline(drawing: str, units: str | None) -> int:
 @click.option("--svg", metavar="OUT.svg", help="Write an SVG drawing at full size.")
 @click.option("--dxf", metavar="OUT.dxf", help="Write a DXF drawing, layers CUT, DRILL, GRAIN, NOTES.")
 @click.option("--pdf", metavar="OUT.pdf", help="Write full-size tiles for a printer.")
-@click.option("--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True, help="Of the tiles.")
+@click.option("--paper", type=click.Choice(["letter", "a4", "roll24", "roll36"]), default="letter", show_default=True,
+              help="Of the tiles; roll24 and roll36 are rolls 24 and 36 in wide.")  # fmt: skip
 @click.option("--units", type=click.Choice(["in", "mm"]), default="in", show_default=True, help="Of the drawings.")
 @click.option("--overwrite", is_flag=True, help="Replace files made elsewhere, or edited since they were made.")
 def _template(

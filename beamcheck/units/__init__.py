@@ -6,7 +6,7 @@ Inner units: in, lbf, lbf/in (line load), lbf/in2 (area load, stress), lbf*in, p
 from .kinds import KINDS, Kind, example
 from .pint_door import registry, to_pint
 from .reading import read
-from .showing import down_to_inch, from_inner, show, show_number, shown_in, unit_label
+from .showing import down_to_inch, from_inner, show, show_inches, show_number, shown_in, unit_label
 
 __all__ = [
     "KINDS",
@@ -17,6 +17,7 @@ __all__ = [
     "read",
     "registry",
     "show",
+    "show_inches",
     "show_number",
     "shown_in",
     "to_pint",

@@ -236,6 +236,22 @@ def _feet_and_inches(value: float) -> tuple[str, str]:
     return f"{sign}{feet:,} ft{rest}", ""
 
 
+def show_inches(value: float, system: str | None = None) -> str:
+    """A length as millwork writes it, `24 in` and never `2 ft`; in SI as `show` does.
+
+    Examples
+    --------
+    >>> show_inches(24.5)
+    '24 1/2 in'
+    """
+    if (_SYSTEM.get() if system is None else system) != "US":
+        return show(value, "length", system)
+    whole, over = divmod(round(abs(value) * SIXTEENTHS), SIXTEENTHS)
+    parts = [f"{whole:,}"] if whole or not over else []
+    parts += [str(Fraction(over, SIXTEENTHS))] if over else []
+    return f"{MINUS if value < 0 and (whole or over) else ''}{' '.join(parts)} in"
+
+
 def _meters(value: float) -> tuple[str, str]:
     mm = round(abs(from_inner(value, "length", "SI")))
     sign = MINUS if value < 0 and mm else ""

@@ -11,12 +11,13 @@ from ...errors import BeamcheckError
 from ...model.brackets import Bracket
 from ..core.context import Context
 from ..core.draft import GENERAL, Draft, Reactions, transfer_doubts, unknown_below
-from ..core.pictures import Picture
+from ..core.pictures import Picture, StressPicture
 from ..core.result import Check, PieceResult
 from ..core.tables import forces_table
 from ..core.unsaid import unsaid_of, with_unsaid
 from .above import above_checks
 from .asking import ask_for
+from .assembly import assembly_table
 from .bearing import hung_on_it
 from .body import Body
 from .covers.cover import cover_checks
@@ -98,11 +99,17 @@ def _worked_out(draft: Draft, family: Family[Any], context: Context) -> tuple[Pi
         draft.checks += cover_checks(family, loads, context)
     draft.inputs += body.inputs
     forces = {"F": (loads.F, "force"), "x_L": (loads.x_L, "length")}
+    order = assembly_table(bracket)
     draft.tables += [*loads_on_bracket(loads), *body.tables, forces_table(loads.combinations, forces)]
+    draft.tables += [order] if order is not None else []
     draft.assumptions += body.assumptions
+    elevation = elevation_of(family, loads)
     pictures = [
-        elevation_of(family, loads),
-        *body.pictures,
+        elevation,
+        *(
+            replace(one, loads=elevation.loads, anchors=elevation.anchors) if isinstance(one, StressPicture) else one
+            for one in body.pictures
+        ),
         *([prop.picture] if prop is not None and prop.picture is not None else []),
     ]
     result = draft.done()

@@ -7,7 +7,7 @@ from typing import Any
 
 from ...analysis.beams.load_cases import KIND_WORDS
 from ...model.brackets import Bracket, Row
-from ...units import show
+from ...units import show, show_inches
 from ..core.pictures import BeamAbove, Dimension, Elevation, FastenerMark, Outline, Points, Span
 from .family import Family, Parts, box
 from .loads import BracketLoads
@@ -37,7 +37,27 @@ def elevation_of(family: Family[Any], loads: BracketLoads) -> Elevation:
         BeamAbove(bracket.near.gap, bracket.near.beam) if bracket.near is not None else None,
         bracket.on,
         tuple(starmap(Dimension, dimensions)),
+        thickness=_wide(bracket),
+        front=_front_of(bracket),
     )
+
+
+def _wide(bracket: Bracket) -> float:
+    """From side to side."""
+    shape: Any = bracket.shape
+    return float(getattr(shape, "width", None) or shape.thickness)
+
+
+def _front_of(bracket: Bracket) -> Points:
+    """Every fastener as it is seen from the front: x from the left side, y down from the top."""
+    if bracket.fixings is None:
+        return ()
+    wide, found = _wide(bracket), []
+    for row in bracket.fixings.rows:
+        apart = row.apart or 0.0
+        first = row.from_side if row.from_side is not None else 0.5 * (wide - (row.count - 1) * apart)
+        found += [(first + k * apart, row.below_top) for k in range(row.count)]
+    return tuple(found)
 
 
 def _row(bracket: Bracket, number: int, row: Row) -> str:
@@ -47,7 +67,7 @@ def _row(bracket: Bracket, number: int, row: Row) -> str:
     if fastener is not None and fastener.length is not None:
         what += f", {show(fastener.length, 'length')} long"
     slot = f", slots {show(row.slot, 'length')} long" if row.slot is not None else ""
-    return f"row {number}, {show(row.below_top, 'length')} down: {row.count} × {what}{slot}"
+    return f"row {number}, {show_inches(row.below_top)} down: {row.count} × {what}{slot}"
 
 
 def _into(family: Family[Any]) -> float:

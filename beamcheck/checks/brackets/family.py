@@ -12,7 +12,7 @@ import numpy as np
 
 from ...model.brackets import Bracket, Pocket
 from ...model.stock import Stock
-from ...units import show
+from ...units import show, show_inches
 from ...values.found import Found
 from ...values.judgment import judgment
 from ..core.context import Context
@@ -136,7 +136,7 @@ class Family(ABC, Generic[S]):
 
     def _said(self, name: str, value: Any) -> Rows:
         if name in LENGTHS and isinstance(value, float):
-            return [(name.replace("_", " "), show(value, "length"))]
+            return [(name.replace("_", " "), show_inches(value))]
         if name in ("soffit", "made", "joints", "steel", "skin") and value:
             return [(name, str(value))]
         if name == "grain":

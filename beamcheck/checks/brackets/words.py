@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from ...model.brackets import Closing, Fixings, Near
-from ...units import show
+from ...units import show, show_inches
 from ..core.context import Context
 from ..core.result import Table
 from ..core.understood import stock_inputs
@@ -61,7 +61,7 @@ def fixing_rows(fixings: Fixings | None) -> Rows:
         rows.append(("fasteners", f"{fixings.fastener.size}{length} {fixings.fastener.kind}"))
     for i, row in enumerate(fixings.rows, start=1):
         slot = f", slots {show(row.slot, 'length')} long" if row.slot else ""
-        rows.append((f"row {i}", f"{row.count} at {show(row.below_top, 'length')} below the top{slot}"))
+        rows.append((f"row {i}", f"{row.count} at {show_inches(row.below_top)} below the top{slot}"))
     rows.append(("back presses against", fixings.wall or "not said"))
     if fixings.by_hand:
         rows.append(("held by", fixings.by_hand))
@@ -91,10 +91,10 @@ def loads_on_bracket(loads: BracketLoads) -> list[Table]:
     rows = []
     for load in loads.loads:
         if load.is_point:
-            where = f"at {show(load.start, 'length')} from the wall"
+            where = f"at {show_inches(load.start)} from the wall"
             amount = show(load.P, "force")
         else:
-            where = f"from {show(load.start, 'length')} to {show(load.end, 'length')}"
+            where = f"from {show_inches(load.start)} to {show_inches(load.end)}"
             amount = show(load.total, "force")
         rows.append((load.what or "load", load.kind, amount, where))
     own = [row for row in rows if row[0] == "self weight"]

@@ -263,6 +263,7 @@ class Elevation:
     `grain`: the angle of the grain of each part, deg above level towards the nose, None where it is not known.
     `voids`: pockets and bores cut out, with a name. `anchors`: (y down from the top, how far into the wall, name).
     `loads`: (x from, x to, text), equal places for a point load. `beam`: (gap above the nose, name) of a beam above.
+    `thickness`: seen from the front, where each of `front` is (y down from the top, x from its left side).
     `wall`: what is behind it. `dimensions`: (axis, from, to, what it is). `sections`: places named in the checks,
     (x0, y0, x1, y1, name).
     """
@@ -279,6 +280,8 @@ class Elevation:
     wall: str = ""
     dimensions: tuple[Dimension, ...] = ()
     sections: tuple[Cross, ...] = ()
+    thickness: Inches | None = None
+    front: Points = ()
     picture: Literal["elevation"] = "elevation"
 
 
@@ -287,7 +290,7 @@ class StressPicture:
     """A stress over a bracket: small cells with one value each, and marks at the extremes.
 
     `cells`: polygons; `values`: psi, one each. `left_out`: areas where no stress is read (inward corners, anchors,
-    loads). `marks`: (x, y, text).
+    loads). `marks`: (x, y, text). `loads` and `anchors` as those of an elevation.
     """
 
     name: str
@@ -298,6 +301,8 @@ class StressPicture:
     limit: Psi  # psi: the value at which the scale has its mark
     left_out: tuple[Points, ...] = ()
     marks: tuple[StressMark, ...] = ()
+    loads: tuple[Span, ...] = ()
+    anchors: tuple[FastenerMark, ...] = ()
     picture: Literal["stress"] = "stress"
 
 

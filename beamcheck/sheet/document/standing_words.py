@@ -12,6 +12,7 @@ from ...model.job import Job
 from .prose import sentence
 
 STOP = "DO NOT BUILD FROM THIS"
+UNSIGNED = "Not before the engineer has signed."  # in the letters of the verdict
 SIGN = "Not to be relied on, and not to be covered, before a licensed engineer has signed."
 _WHY: dict[Verdict, str] = {
     "passes": "",

@@ -17,6 +17,7 @@ WIDTH, SIDE = 440.0, 30.0
 SPAN = WIDTH - 2 * SIDE
 LOAD_LANE, BAND, POINT_LANE = 30.0, 8.0, 19.0
 DEEPEST, SHALLOWEST = 44.0, 12.0
+LOWER, MOST_LINES = 14.0, 3  # from one line of the words of a point load or support to the next; how many
 _NOTE_LETTERS, _NOTE_LINES = 54, 3  # of the text for a cut
 LIFTING = " up"  # a kind that ends so lifts, such as "wind up"
 _PATTERNS = {
@@ -99,8 +100,11 @@ def _heading(board: Board, figure: Figure, system: Any) -> float:
     right = WIDTH - SIDE
     board.shape(((right - run, foot), (right, foot), (right, foot - rise)), fill="none", width=1.2)
     label = f"slope {show(figure.slope, 'slope', system)}, drawn straight"
-    board.lettering(right - run - 6, max(foot, 14), label, anchor="end")
-    return max(foot, 18) + 12
+    place = right - run - 6
+    meets = SIDE + text_width(text) + 10 > place - text_width(label)
+    line = max(foot, 31.0 if meets else 14.0)
+    board.lettering(place, line, label, anchor="end")
+    return max(foot, line, 18) + 12
 
 
 def _loads(board: Board, figure: Figure, to_x: Any, top: float) -> float:
@@ -112,11 +116,11 @@ def _loads(board: Board, figure: Figure, to_x: Any, top: float) -> float:
         board.lettering(min(left, WIDTH - SIDE - text_width(shown)), top + 13, shown, tip=_load_label(text, kind))
         _band(board, left, right, top + 18, _PATTERNS.get(kind, "plain"))
         top += LOAD_LANE
-    foot = top + len(points) * POINT_LANE + 16
-    for start, _end, text, kind, _form in points:
+    said = [_beside(_load_label(text, kind), to_x(start)) for start, _end, text, kind, _form in points]
+    foot = top + sum(POINT_LANE + LOWER * (len(lines) - 1) for lines in said) + 16
+    for (start, _end, text, kind, _form), lines in zip(points, said, strict=True):
         x = to_x(start)
         to_right = x < WIDTH / 2
-        shown = clipped(_load_label(text, kind), (WIDTH - x if to_right else x) - 14)
         if kind.endswith(LIFTING):
             board.line((x, top + 9), (x, foot), width=1.6)
             board.shape(((x - 4, top + 10), (x + 4, top + 10), (x, top + 2)), fill=INK)
@@ -124,9 +128,18 @@ def _loads(board: Board, figure: Figure, to_x: Any, top: float) -> float:
             board.line((x, top + 2), (x, foot - 7), width=1.6)
             board.shape(((x - 4, foot - 9), (x + 4, foot - 9), (x, foot - 1)), fill=INK)
         tip = _load_label(text, kind)
-        board.lettering(x + 7 if to_right else x - 7, top + 13, shown, anchor="start" if to_right else "end", tip=tip)
-        top += POINT_LANE
+        for number, line in enumerate(lines):
+            board.lettering(x + 7 if to_right else x - 7, top + 13 + LOWER * number, line,
+                            anchor="start" if to_right else "end", tip=tip)  # fmt: skip
+        top += POINT_LANE + LOWER * (len(lines) - 1)
     return foot if points else top + 4
+
+
+def _beside(text: str, x: float) -> list[str]:
+    """The words of a point load in lines that find room beside its arrow."""
+    room = (WIDTH - x if x < WIDTH / 2 else x) - 14
+    letters = max(int(room / text_width("n")), 6)
+    return [clipped(line, room) for line in wrap(" ".join(text.split()), letters)[:MOST_LINES]] or [""]
 
 
 def _load_label(text: str, kind: str) -> str:
@@ -203,12 +216,15 @@ def _names(board: Board, figure: Figure, to_x: Any, top: float) -> float:
     """Names of supports under them, on as many rows as keep them apart."""
     rows: list[float] = []  # right end of the lettering in each row
     for x, name, holds in sorted(figure.supports):
-        text = clipped(name if holds == "rests" else f"{name} ({holds})", SPAN / 2)
-        wide = text_width(text)
+        words = " ".join((name if holds == "rests" else f"{name} ({holds})").split())
+        lines = [clipped(line, SPAN / 2) for line in wrap(words, int(SPAN / 2 / text_width("n")))[:MOST_LINES]] or [""]
+        wide = max(map(text_width, lines))
         left = min(max(to_x(x) - wide / 2, 2.0), WIDTH - 2 - wide)
-        row = next((index for index, end in enumerate(rows) if end + 8 < left), len(rows))
-        rows[row : row + 1] = [left + wide]
-        board.lettering(left, top + 13 + 16 * row, text, tip=name)
+        count = len(lines)
+        row = next((i for i in range(len(rows)) if all(end + 8 < left for end in rows[i : i + count])), len(rows))
+        rows[row : row + count] = [left + wide] * count
+        for number, line in enumerate(lines):
+            board.lettering(left, top + 13 + 16 * (row + number), line, tip=name)
     return top + 16 * len(rows) + 4
 
 

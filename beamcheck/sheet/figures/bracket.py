@@ -9,10 +9,11 @@ from typing import Any
 
 from ...checks.brackets.drawing import DEEPER, LIFTS
 from ...checks.core.pictures import Elevation, Points
-from ...units import show
+from ...units import show, show_inches
 from .bracket_board import LINE, MARGIN, WIDTH, apart_from, hatching, inside, told
 from .svg import GRAY, INK, PAPER, Board, Point, clipped, text_width
 
+FRONT = 24.0  # drawing units between what is lettered beside the side view and the view from the front
 LEFT, RIGHT = 100.0, 96.0  # for the sizes on both sides
 HIGHEST, LARGEST = 270.0, 26.0  # drawing units: height of the bracket, and of an inch
 ARROW, SHORT, BEAM = 48.0, 22.0, 40.0  # lengths of a point load's and a line load's arrow, height of the beam as drawn
@@ -76,6 +77,7 @@ def bracket_figure(drawn: Elevation, name: str, system: Any = "US", key: str = "
         _fastener(board, drawn, frame, y, into)
     _loads(board, drawn, frame)
     _heights(board, drawn, frame, system)
+    _from_the_front(board, drawn, frame, system)
     top = _widths(board, drawn, frame, system)
     for text in _notes(drawn, system):
         top = told(board, text, top)
@@ -86,7 +88,7 @@ def describe(drawn: Elevation, system: Any = "US") -> str:
     """The drawing in words, for readers who do not see it."""
 
     def inches(value: float) -> str:
-        return show(value, "length", system)
+        return show_inches(value, system)
 
     said = [f"Bracket {inches(drawn.height)} high that stands out {inches(drawn.projection)} from {drawn.wall}."]
     for (part, _), grain in zip(drawn.parts, drawn.grain, strict=True):
@@ -109,7 +111,7 @@ def _grain(grain: float | None, system: Any) -> str:
 
 def _void(what: str, points: Points, system: Any) -> str:
     xs, ys = [x for x, _ in points], [y for _, y in points]
-    wide, high = show(max(xs) - min(xs), "length", system), show(max(ys) - min(ys), "length", system)
+    wide, high = show_inches(max(xs) - min(xs), system), show_inches(max(ys) - min(ys), system)
     return f"{what.capitalize()} {high} high and {wide} deep, {show(min(ys), 'length', system)} below the top"
 
 
@@ -119,8 +121,10 @@ def _frame(drawn: Elevation) -> _Frame:
     deep = max(drawn.height, *(y for _, y in points), 1e-6)
     wall = max(LEAST_WALL, *(into + 0.5 for _, into, _ in drawn.anchors), *(0.5 - x for x, _ in points))
     wall = min(wall, max(MOST_WALL * reach, DEEP_WALL))
-    room = WIDTH - 2 * MARGIN - LEFT - RIGHT
-    scale = min(room / (reach + wall), HIGHEST / deep, LARGEST)
+    front = drawn.thickness or 0.0
+    room = WIDTH - 2 * MARGIN - LEFT - RIGHT - (FRONT if front else 0.0)
+    scale = min(room / (reach + wall + front), HIGHEST / deep, LARGEST)
+    room -= scale * front
     spare = 0.5 * (room - scale * (reach + wall))
     start = MARGIN + LEFT + spare
     above = 26.0
@@ -162,7 +166,7 @@ def _beam(board: Board, drawn: Elevation, frame: _Frame, system: Any) -> None:
     board.line((x0, foot), (x1, foot), width=1.8)
     board.line(*ring[1:5], width=0.8)
     board.lettering(0.5 * (frame.face + x1), foot - 14, clipped(name, x1 - x0), anchor="middle", bold=True, tip=name)
-    second = "not known" if gap is None else show(gap, "length", system)
+    second = "not known" if gap is None else show_inches(gap, system)
     y = 0.5 * (foot + frame.top)
     for line, text in enumerate(("gap", second) if gap is None or gap > 0.0 else ("no gap",)):
         board.lettering(x1 + 10, top + 12 + LINE * line, text, bold=True)
@@ -259,14 +263,36 @@ def _arrow(board: Board, x: float, tail: float, head: float) -> None:
     board.shape(((x - 4, head - 9 * way), (x + 4, head - 9 * way), (x, head)), fill=INK)
 
 
+def _from_the_front(board: Board, drawn: Elevation, frame: _Frame, system: Any) -> None:
+    """Beside it its front, as wide as it is thick, with every fastener; at the right edge of the drawing."""
+    if not drawn.thickness:
+        return
+    wide = frame.scale * drawn.thickness
+    left, middle = WIDTH - MARGIN - 6 - wide, WIDTH - MARGIN - 6 - 0.5 * wide
+    steel = all(part in STEEL for part, _ in drawn.parts)
+    board.box(left, frame.top, wide, frame.foot - frame.top, fill=STEEL_FILL if steel else WOOD, stroke=1.6)
+    for x, y in drawn.front:
+        at_x, at_y = left + frame.scale * x, frame.at(0.0, y)[1]
+        board.ring(at_x, at_y, 3.2, width=1.4)
+        board.line((at_x - 6, at_y), (at_x + 6, at_y), width=0.7)
+        board.line((at_x, at_y - 6), (at_x, at_y + 6), width=0.7)
+    board.lettering(middle, frame.top - 6, "front", anchor="middle")
+    foot = frame.foot + 10
+    board.line((left, foot), (left + wide, foot), width=0.8, stroke=GRAY)
+    _tick(board, left, foot)
+    _tick(board, left + wide, foot)
+    text = show_inches(drawn.thickness, system)
+    board.lettering(min(middle, WIDTH - MARGIN - 0.5 * text_width(text)), foot + 16, text, anchor="middle")
+
+
 def _tick(board: Board, x: float, y: float) -> None:
     board.line((x - 3, y + 3), (x + 3, y - 3), width=1.2)
 
 
 def _heights(board: Board, drawn: Elevation, frame: _Frame, system: Any) -> None:
     """Left of the wall the rows and the height, running from the top; right of the nose what is named."""
-    stops = [(0.0, "0"), *((y, show(y, "length", system)) for y, _, _ in drawn.anchors)]
-    stops = sorted({*stops, (drawn.height, show(drawn.height, "length", system))})
+    stops = [(0.0, "0"), *((y, show_inches(y, system)) for y, _, _ in drawn.anchors)]
+    stops = sorted({*stops, (drawn.height, show_inches(drawn.height, system))})
     x = frame.wall - 10
     ys = [frame.at(0.0, y)[1] for y, _ in stops]
     board.line((x, ys[0]), (x, ys[-1]), width=0.8, stroke=GRAY)
@@ -281,7 +307,7 @@ def _heights(board: Board, drawn: Elevation, frame: _Frame, system: Any) -> None
         _tick(board, x, y0)
         _tick(board, x, y1)
         y = max(0.5 * (y0 + y1) + 5, frame.top + 14)
-        for text in (*wrap(what, max(int((WIDTH - x - 10) / text_width("n")), 5)), show(end - start, "length", system)):
+        for text in (*wrap(what, max(int((WIDTH - x - 10) / text_width("n")), 5)), show_inches(end - start, system)):
             board.lettering(x + 8, y, text)
             y += LINE
 
@@ -290,7 +316,7 @@ def _widths(board: Board, drawn: Elevation, frame: _Frame, system: Any) -> float
     """Running sizes from the wall face, below."""
     foot = frame.foot + 26
     stops = [
-        (end, f"{what} {show(end, 'length', system)}") for axis, _, end, what in drawn.dimensions if axis == "x"
+        (end, f"{what} {show_inches(end, system)}") for axis, _, end, what in drawn.dimensions if axis == "x"
     ]  # fmt: skip
     board.line((frame.face, foot), (frame.at(max((x for x, _ in stops), default=0.0), 0.0)[0], foot), width=0.8,
                stroke=GRAY)  # fmt: skip

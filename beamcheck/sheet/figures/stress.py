@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
+from ...checks.brackets.drawing import LIFTS
 from ...checks.core.pictures import StressPicture
 from ...units import show
 from .bracket_board import LINE, MARGIN, WIDTH, Line, Ring, edges_of, hatching, joined, same_way, told
@@ -18,6 +20,7 @@ HATCHED = (INK, INK, INK, PAPER)  # strokes over them where it is pressed
 PRESSED_AT, PRESSED_APART, NOT_READ_AT, NOT_READ_APART = 135.0, 6.0, 45.0, 4.5
 HIGHEST, LARGEST, WIDEST = 270.0, 26.0, 330.0  # drawing units: the bracket, an inch, the bracket's width
 BOX, DEEP = 50.0, 20.0  # one class in the scale
+ACTING = 26.0  # length of the arrow of a load
 CLASSES = 3  # above the least one, each way
 
 
@@ -84,6 +87,7 @@ def stress_figure(drawn: StressPicture, name: str, system: Any = "US", key: str 
     board.line((left, top - 14), (left, foot + 14), width=2.2)
     wall = [(left - 12, top - 14), (left, top - 14), (left, foot + 14), (left - 12, foot + 14)]
     board.strokes(hatching([wall], 45.0, 8.0), stroke=GRAY)
+    _acting(board, drawn, at, left, deep)
     for number, (x, y, _) in enumerate(drawn.marks):
         _mark(board, *at(x, y), _letter(number), above=y < 0.1 * deep)
     foot = _scale(board, classes, foot + 42, system)
@@ -110,6 +114,27 @@ def describe(drawn: StressPicture, system: Any = "US") -> str:
     if drawn.left_out:
         said.append(f"Places where no stress is read: {len(drawn.left_out)}.")
     return " ".join(said)
+
+
+def _acting(board: Board, drawn: StressPicture, at: Callable[[float, float], Point], left: float, deep: float) -> None:
+    """What loads it and what holds it: arrows at the top edge, the fasteners at the wall."""
+    for start, end, text in drawn.loads:
+        (x0, y), (x1, _) = at(start, 0.0), at(end, 0.0)
+        count = 1 if x1 - x0 < 8.0 else max(2, min(int((x1 - x0) / 24.0) + 1, 10))
+        for i in range(count):
+            x = x0 + (x1 - x0) * (i / (count - 1) if count > 1 else 0.5)
+            tail, tip = (y - ACTING, y - 2) if not text.endswith(LIFTS) else (y - 2, y - ACTING)
+            way = math.copysign(1.0, tip - tail)
+            board.line((x, tail), (x, tip), width=1.6)
+            board.shape(((x - 3.5, tip - 7 * way), (x + 3.5, tip - 7 * way), (x, tip)), fill=INK, width=0.4)
+        if count > 1:
+            board.line((x0, y - ACTING), (x1, y - ACTING), width=1.4)
+    for y, _into, _name in drawn.anchors:
+        if y <= deep:
+            at_y = at(0.0, y)[1]
+            board.line((left - 20, at_y), (left + 10, at_y), width=4.4, stroke=PAPER)
+            board.line((left - 20, at_y), (left + 10, at_y), width=2.4)
+            board.line((left + 10, at_y - 4), (left + 10, at_y + 4), width=2.8)
 
 
 def _about_limit(drawn: StressPicture, classes: Classes, system: Any) -> str:
@@ -179,7 +204,7 @@ def _mark(board: Board, x: float, y: float, letter: str, *, above: bool) -> None
     board.ring(x, y, 5.5, fill=PAPER, width=2.0)
     board.disc(x, y, 1.8)
     if above:
-        board.lettering(x, y - 12, letter, anchor="middle", bold=True)
+        board.lettering(x - 12, y - 10, letter, anchor="middle", bold=True)
     else:
         board.lettering(x + 10, y + 5, letter, bold=True)
 

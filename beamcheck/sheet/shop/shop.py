@@ -19,7 +19,7 @@ from ...model.posts import Post
 from ...units import show, shown_in
 from ..document.blocks import Bullets, Pairs, TableBlock
 from ..document.prose import capital, sentence, short_title
-from ..document.standing_words import SIGN, listed, standing_of
+from ..document.standing_words import SIGN, UNSIGNED, listed, standing_of
 from ..lists.rows import HardwareRow, hardware_rows
 from ..templates.piece import job_of
 from .drawing import beyond, piece_drawing
@@ -305,5 +305,6 @@ def head_of(result: JobResult) -> dict[str, str]:
     """What stands on every page beside the piece."""
     return {
         "job": short_title(legible(result.title)), "fingerprint": result.fingerprint[:12],
-        "tool": f"whatcarries {result.version}", "caution": result.caution, "sign_off": result.sign_off, "sign": SIGN,
+        "tool": f"whatcarries {result.version}", "caution": result.caution, "sign_off": result.sign_off,
+        "sign": SIGN, "unsigned": UNSIGNED,
     }  # fmt: skip

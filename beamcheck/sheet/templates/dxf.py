@@ -1,6 +1,6 @@
 """A template as a DXF drawing: R2010, its unit written in it, layers CUT, DRILL, GRAIN and NOTES.
 
-Outlines are polylines with arcs as bulges; part of an ellipse is an ELLIPSE, exact, between polylines that meet it.
+Every outline is one polyline with arcs as bulges; part of an ellipse is short arcs, within 0.0005 in of it.
 The library that writes the format is loaded only here. What is written is read back, compared and audited first.
 """
 
@@ -14,7 +14,7 @@ from typing import Any
 
 from ...errors import BeamcheckError, UnknownName
 from ...lettering import legible
-from .geometry import LAYERS, Contour, Edge, Hole, Round, Template
+from .geometry import LAYERS, Contour, Hole, Round, Template
 
 UNITS = {"in": (1, 1.0), "mm": (4, 25.4)}  # $INSUNITS (DXF reference, memory), units in an inch
 NEAR = 1e-6  # in: what is read back must lie this near
@@ -81,28 +81,12 @@ def _written(library: Any, template: Template, units: str) -> str:
 
 
 def _contour(space: Any, contour: Contour, factor: float) -> None:
-    """One polyline where all of it is straight or circular; else polylines and ellipses that meet."""
+    """One polyline."""
     style = {"layer": contour.layer, **({"linetype": DASH} if contour.dashed else {})}
-    if all(not isinstance(edge, Round) or edge.circular for edge in contour.edges):
-        run = _run(contour.start, contour.edges, factor)
-        if contour.closed and math.dist(run[0][:2], run[-1][:2]) < 1e-9 * factor:
-            run.pop()
-        space.add_lwpolyline(run, format="xyb", close=contour.closed, dxfattribs=style)
-        return
-    part: list[Edge] = []
-    begin = here = contour.start
-    for edge in contour.edges:
-        if isinstance(edge, Round) and not edge.circular:
-            if part:
-                space.add_lwpolyline(_run(begin, part, factor), format="xyb", dxfattribs=style)
-            space.add_ellipse(**_ellipse(edge, factor), dxfattribs=style)
-            begin, part = edge.end, []
-        else:
-            part.append(edge)
-        here = edge.end
-    if part:
-        space.add_lwpolyline(_run(begin, part, factor), format="xyb", dxfattribs=style)
-    assert math.dist(here, contour.start) < NEAR or not contour.closed
+    run = _run(contour.start, contour.edges, factor)
+    if contour.closed and math.dist(run[0][:2], run[-1][:2]) < 1e-9 * factor:
+        run.pop()
+    space.add_lwpolyline(run, format="xyb", close=contour.closed, dxfattribs=style)
 
 
 def _run(start: tuple[float, float], edges: Any, factor: float) -> list[tuple[float, float, float]]:
@@ -110,7 +94,11 @@ def _run(start: tuple[float, float], edges: Any, factor: float) -> list[tuple[fl
     found: list[tuple[float, float, float]] = []
     here = start
     for edge in edges:
-        if isinstance(edge, Round) and abs(edge.turn) > math.pi:  # one bulge stands for less than a full turn
+        if isinstance(edge, Round) and not edge.circular:
+            for end, bulge in edge.arcs():
+                found.append((here[0] * factor, here[1] * factor, bulge))
+                here = end
+        elif isinstance(edge, Round) and abs(edge.turn) > math.pi:  # one bulge stands for less than a full turn
             middle = edge.at(0.5 * (edge.first + edge.last))
             bulge = math.tan(edge.turn / 8.0)
             found += [(here[0] * factor, here[1] * factor, bulge), (middle[0] * factor, middle[1] * factor, bulge)]
@@ -119,22 +107,6 @@ def _run(start: tuple[float, float], edges: Any, factor: float) -> list[tuple[fl
             found.append((here[0] * factor, here[1] * factor, bulge))
         here = edge.end
     return [*found, (here[0] * factor, here[1] * factor, 0.0)]
-
-
-def _ellipse(edge: Round, factor: float) -> dict[str, Any]:
-    """Middle, major axis, ratio and parameters of an ELLIPSE, which runs counterclockwise."""
-    major, minor, first, last = edge.cosine, edge.sine, edge.first, edge.last
-    if math.hypot(*minor) > math.hypot(*major):
-        major, minor = minor, (-major[0], -major[1])
-        first, last = first - 0.5 * math.pi, last - 0.5 * math.pi
-    if major[0] * minor[1] - major[1] * minor[0] < 0.0:
-        first, last = -first, -last
-    return {
-        "center": (edge.center[0] * factor, edge.center[1] * factor),
-        "major_axis": (major[0] * factor, major[1] * factor),
-        "ratio": math.hypot(*minor) / math.hypot(*major),
-        "start_param": min(first, last), "end_param": max(first, last),
-    }  # fmt: skip
 
 
 def _hole(space: Any, hole: Hole, factor: float) -> None:
@@ -188,7 +160,7 @@ def _texts(space: Any, template: Template, factor: float, units: str) -> None:
     if template.invented:
         _text(space, x0, y1 + 1.0, "Invented data: an example, not a real building", factor, "NOTES")
     unit = "inch" if units == "in" else "millimeter"
-    curve = "A curved edge that is no circle is an ELLIPSE, exact; circles are bulges of polylines."
+    curve = "Each outline is one closed polyline; circles are its bulges, other curves short arcs within 0.0005 in."
     lines = [
         template.title, f"Job: {template.job} (job file {template.fingerprint[:12]})", f"Unit of this drawing: {unit}.",
         curve, *template.notes, f"Caution. {template.caution}", template.sign_off,
@@ -248,11 +220,6 @@ def _prove(library: Any, text: str, template: Template, units: str) -> None:
 
 def _places(entity: Any) -> Iterator[tuple[float, float]]:
     """Corners and middles of arcs of what was read."""
-    if entity.dxftype() == "ELLIPSE":
-        first, last = entity.dxf.start_param, entity.dxf.end_param
-        for point in entity.vertices([first, 0.5 * (first + last), last]):
-            yield point.x, point.y
-        return
     points = list(entity.get_points("xyb"))
     for (x0, y0, bulge), (x1, y1, _) in zip(points, [*points[1:], points[0]], strict=True):
         yield x0, y0

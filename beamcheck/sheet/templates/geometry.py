@@ -19,6 +19,7 @@ Layer = Literal["CUT", "DRILL", "GRAIN", "NOTES"]
 LAYERS: tuple[Layer, ...] = ("CUT", "DRILL", "GRAIN", "NOTES")
 EASED = 0.0005  # in: chords of an eased corner lie this near to it
 ROUND = 1e-9  # relative: below this an ellipse is a circle
+ARC = math.radians(3.0)  # of an ellipse for which one circular arc stands
 STEP = math.radians(15.0)  # of a curve for which one Bezier piece stands: off by less than 1e-7 of the radius
 
 
@@ -66,6 +67,23 @@ class Round:
             self.sine[0] * math.cos(q) - self.cosine[0] * math.sin(q),
             self.sine[1] * math.cos(q) - self.cosine[1] * math.sin(q),
         )
+
+    def arcs(self) -> list[tuple[Point, float]]:
+        """Short circular arcs that lie within 0.0005 in of it: the end and the bulge of each, the middle on the curve.
+
+        A bulge is twice the sagitta over the chord, counterclockwise positive (DXF reference, memory).
+        """
+        n = 2 * max(1, math.ceil(abs(self.last - self.first) / (2.0 * ARC)))
+        found: list[tuple[Point, float]] = []
+        here = self.at(self.first)
+        for i in range(n):
+            q0, q1 = (self.first + (self.last - self.first) * (i + k) / n for k in (0, 1))
+            end, middle = self.end if i == n - 1 else self.at(q1), self.at(0.5 * (q0 + q1))
+            dx, dy = end[0] - here[0], end[1] - here[1]
+            off = (middle[0] - 0.5 * (here[0] + end[0])) * dy - (middle[1] - 0.5 * (here[1] + end[1])) * dx
+            found.append((end, 2.0 * off / (dx * dx + dy * dy)))
+            here = end
+        return found
 
     def beziers(self) -> list[tuple[Point, Point, Point]]:
         """Cubic pieces: two handles and an end each."""

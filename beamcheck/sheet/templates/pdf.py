@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from pathlib import Path
 from typing import Any
@@ -16,8 +17,15 @@ from .geometry import Contour, Point, Round, Template
 SOURCE = Path(__file__).parent / "template.typ"
 # paper: width and height (in) of the sheet, then of the drawing on it; the rest is for the head, the ruler, the caution
 PAPERS = {"letter": (8.5, 11.0, 7.5, 8.4), "a4": (210.0 / 25.4, 297.0 / 25.4, 7.25, 9.1)}
+ROLLS = {
+    "roll24": (24.0, 23.0),
+    "roll36": (36.0, 35.0),
+}  # width of the roll and of the drawing on it; as long as needed
+LONGEST = 96.0  # in of a roll in one piece
+ENDS = 2.6  # in of a roll beside the drawing, for head and foot
 OVERLAP = 0.5  # in of drawing that neighbors share; their crosses lie in its middle
 MOST_TILES = 120
+STRAIGHT = 40  # stretches of a straight line that are looked at one by one
 AROUND = 0.45  # in kept free round the drawing
 
 
@@ -27,7 +35,8 @@ def template_pdf(template: Template, paper: str = "letter") -> bytes:
     Parameters
     ----------
     template : Template
-    paper : 'letter' or 'a4'
+    paper : 'letter', 'a4', 'roll24' or 'roll36'
+        The last two are rolls 24 and 36 in wide. Tiles on which nothing is drawn are left out.
 
     Raises
     ------
@@ -36,8 +45,8 @@ def template_pdf(template: Template, paper: str = "letter") -> bytes:
     BeamcheckError
         If it needs too many pages, or typst is missing or cannot set it.
     """
-    if paper not in PAPERS:
-        raise UnknownName("paper", paper, list(PAPERS))
+    if paper not in PAPERS and paper not in ROLLS:
+        raise UnknownName("paper", paper, [*PAPERS, *ROLLS])
     return marked(set_pdf(SOURCE, tile_data(template, paper), template.day), template.version)
 
 
@@ -49,7 +58,7 @@ def tiles_of(template: Template, paper: str) -> tuple[int, int]:
     BeamcheckError
         If there are too many.
     """
-    _, _, wide, high = PAPERS[paper]
+    _, _, wide, high = _paper(template, paper)
     x0, y0, x1, y1 = template.box
 
     def many(long: float, tile: float) -> int:
@@ -64,9 +73,19 @@ def tiles_of(template: Template, paper: str) -> tuple[int, int]:
     return across, down
 
 
+def _paper(template: Template, paper: str) -> tuple[float, float, float, float]:
+    """Width and height of the sheet, then of the drawing on it; of a roll as long as the drawing."""
+    if paper in PAPERS:
+        return PAPERS[paper]
+    width, wide = ROLLS[paper]
+    _, y0, _, y1 = template.box
+    high = min(max(y1 - y0 + 2 * AROUND, 4.0), LONGEST)
+    return width, high + ENDS, wide, high
+
+
 def tile_data(template: Template, paper: str) -> dict[str, Any]:
     """All that the pages show, as plain data for typst; lengths in inches as numbers, x right, y down."""
-    width, height, wide, high = PAPERS[paper]
+    width, height, wide, high = _paper(template, paper)
     across, down = tiles_of(template, paper)
     x0, y0, x1, y1 = template.box
     total = (across * (wide - OVERLAP) + OVERLAP, down * (high - OVERLAP) + OVERLAP)
@@ -97,8 +116,41 @@ def tile_data(template: Template, paper: str) -> dict[str, Any]:
     words = [{"at": at, "text": text} for at, text in zip(places, said.pop("texts"), strict=True) if text]
     return {
         **said, "stop": template.stop, "paper": [width, height], "tile": [wide, high], "overlap": OVERLAP,
-        "across": across, "down": down, "shapes": shapes, "rings": rings, "words": words,
+        "across": across, "down": down, "blank": _blank(shapes, rings, words, (across, down), (wide, high)),
+        "shapes": shapes, "rings": rings, "words": words,
     }  # fmt: skip
+
+
+def _blank(
+    shapes: list[dict[str, Any]], rings: list[dict[str, Any]], words: list[dict[str, Any]],
+    many: tuple[int, int], tile: tuple[float, float],
+) -> list[list[int]]:  # fmt: skip
+    """Row and column of the tiles on which nothing is drawn: every stretch counts with the box about it."""
+    boxes: list[tuple[float, float, float, float]] = []
+    for shape in shapes:
+        points = [shape["start"], *shape["steps"], *([shape["start"]] if shape["closed"] else [])]
+        for one, two in itertools.pairwise(points):
+            places = [one[-2:], *(two[k : k + 2] for k in range(0, len(two), 2))]
+            steps = STRAIGHT if len(two) == 2 else 1
+            (ax, ay), (bx, by) = places[0], places[-1]
+            for k in range(steps):
+                part = [(ax + (bx - ax) * t, ay + (by - ay) * t) for t in (k / steps, (k + 1) / steps)]
+                boxes.append(_about(part if steps > 1 else places))
+    boxes += [
+        _about([(r["at"][0] - r["r"], r["at"][1] - r["r"]), (r["at"][0] + r["r"], r["at"][1] + r["r"])]) for r in rings
+    ]
+    boxes += [_about([word["at"], (word["at"][0] + 0.09 * len(word["text"]), word["at"][1] - 0.2)]) for word in words]
+    found = []
+    for row, column in itertools.product(range(many[1]), range(many[0])):
+        x, y = column * (tile[0] - OVERLAP), row * (tile[1] - OVERLAP)
+        if not any(a < x + tile[0] and c > x and b < y + tile[1] and d > y for a, b, c, d in boxes):
+            found.append([row, column])
+    return found
+
+
+def _about(points: Any) -> tuple[float, float, float, float]:
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 def _line(layer: str, points: list[list[float]], *, dashed: bool = False, closed: bool = False) -> dict[str, Any]:

@@ -9,7 +9,7 @@ from typing import Any
 
 from ...errors import BeamcheckError
 from ...model.brackets import Bent, Braced, Bracket, Corbel, Fixings, Solid, SteelCore
-from ...units import show
+from ...units import show, show_inches
 from .geometry import (
     Arrow,
     Contour,
@@ -29,6 +29,7 @@ from .geometry import (
 
 APART = 1.5  # in between the side view and the wall face beside it
 OUTSIDE = 0.35  # in between a dimension and the edge it measures
+LETTERS = 26
 PATTERN = "wall face, seen from the front"
 
 
@@ -54,10 +55,10 @@ class Drawn:
         self.grain.append(Arrow((x - dx, y - dy), (x + dx, y + dy)))
 
     def across(self, start: float, end: float, at: float) -> None:
-        self.measures.append(Measure("x", start, end, at, show(abs(end - start), "length")))
+        self.measures.append(Measure("x", start, end, at, show_inches(abs(end - start))))
 
     def upright(self, start: float, end: float, at: float) -> None:
-        self.measures.append(Measure("y", start, end, at, show(abs(end - start), "length")))
+        self.measures.append(Measure("y", start, end, at, show_inches(abs(end - start))))
 
 
 def bracket_drawn(bracket: Bracket) -> Drawn:
@@ -84,7 +85,7 @@ def _solid(drawn: Drawn, shape: Solid) -> None:
     if pocket is not None and pocket.width is not None:
         low = H - pocket.top - pocket.height
         drawn.contours.append(rectangle("NOTES", 0.0, low, pocket.depth, low + pocket.height, dashed=True))
-        drawn.notes.append(f"Dashed: a pocket {show(pocket.width, 'length')} wide, cut from the wall face.")
+        drawn.notes.append(f"Dashed: a pocket {show_inches(pocket.width)} wide, cut from the wall face.")
     least = min(shape.foot, shape.nose)
     drawn.arrow(shape.grain, (0.5 * shape.foot + 0.35 * least, H - 0.5 * shape.nose - 0.35 * least), 1.2 * least)
     drawn.across(0.0, P, H + 2 * OUTSIDE)
@@ -92,7 +93,7 @@ def _solid(drawn: Drawn, shape: Solid) -> None:
     drawn.upright(0.0, H, -2 * OUTSIDE)
     drawn.upright(H - shape.nose, H, P + OUTSIDE)
     if shape.sagitta is not None:
-        drawn.notes.append(f"Soffit: a circular arc, {show(shape.sagitta, 'length')} from the straight line.")
+        drawn.notes.append(f"Soffit: a circular arc, {show_inches(shape.sagitta)} from the straight line.")
 
 
 def _braced(drawn: Drawn, shape: Braced) -> None:
@@ -110,9 +111,16 @@ def _braced(drawn: Drawn, shape: Braced) -> None:
     drawn.across(0.0, shape.brace_out, H + OUTSIDE)
     drawn.upright(0.0, H, -2 * OUTSIDE)
     drawn.upright(H - shape.brace_down, H, -OUTSIDE)
-    drawn.notes.append(
-        "Three pieces. The brace is drawn to the faces of the legs: add the wood of housings, shoulders and tenons."
-    )
+    if shape.housing and not shape.sagitta:
+        drawn.contours += _housings(shape)
+        drawn.notes.append(
+            f"Three pieces. Dashed: the housings, {show_inches(shape.housing)} deep into each leg; cut the brace that "
+            "much longer at each end."
+        )
+    else:
+        drawn.notes.append(
+            "Three pieces. The brace is drawn to the faces of the legs: add the wood of housings, shoulders and tenons."
+        )
     if shape.sagitta:
         drawn.notes.append("The edges of the brace are arcs about one middle.")
 
@@ -140,6 +148,24 @@ def _brace(shape: Braced) -> Contour:
         (circle_arc(outer_low, outer_high, center, left=True), Straight(inner_high),
          circle_arc(inner_high, inner_low, center, left=False), Straight(outer_low)),
     )  # fmt: skip
+
+
+def _housings(shape: Braced) -> list[Contour]:
+    """What of a straight brace lies in each leg, hidden."""
+    deep = shape.housing or 0.0
+    outer_low, outer_high, inner_high, inner_low = (
+        edge.end for edge in (*_brace(shape).edges[-1:], *_brace(shape).edges[:-1])
+    )
+    dx, dy = outer_high[0] - outer_low[0], outer_high[1] - outer_low[1]
+    into_wall, into_top = deep / dx, deep / dy
+
+    def on(point: Point, share: float) -> Point:
+        return point[0] + share * dx, point[1] + share * dy
+
+    return [
+        polygon("NOTES", outer_low, on(outer_low, -into_wall), on(inner_low, -into_wall), inner_low, dashed=True),
+        polygon("NOTES", outer_high, on(outer_high, into_top), on(inner_high, into_top), inner_high, dashed=True),
+    ]
 
 
 def _meet(center: Point, r: float, x: float, y: float, low: Point, high: Point) -> tuple[Point, Point]:
@@ -195,7 +221,7 @@ def _corbel(drawn: Drawn, shape: Corbel) -> None:
     drawn.contours.append(rectangle("CUT", -shape.seat, 0.0, P, H))
     if shape.seat:
         drawn.contours.append(polygon("NOTES", (0.0, 0.0), (0.0, H), closed=False, dashed=True))
-        drawn.notes.append(f"Dashed: the face of the post; {show(shape.seat, 'length')} of the block go into its dap.")
+        drawn.notes.append(f"Dashed: the face of the post; {show_inches(shape.seat)} of the block go into its dap.")
     drawn.arrow(shape.grain, (0.5 * P, 0.5 * H), 0.5 * min(P, H))
     drawn.across(-shape.seat, P, H + OUTSIDE)
     drawn.upright(0.0, H, P + OUTSIDE)
@@ -219,12 +245,15 @@ def _wall_face(drawn: Drawn, fixings: Fixings, wide: float) -> None:
             if row.slot is not None and size:
                 drawn.contours.append(slotted(x, y, drill or size, row.slot))
             else:
-                drawn.holes.append(Hole(x, y, size, drill, drilled(f"row {i}", drill), bore))
+                name = f"{i}{chr(ord('a') + k)}" if 1 < row.count <= LETTERS else f"{i}"
+                last = k == row.count - 1  # what is drilled is said once a row, where no other hole is in the way
+                drawn.holes.append(Hole(x, y, size, drill, drilled(name, drill) if last else name, bore))
+    drawn.notes.append("Holes are named by their row, from the top, and a letter, from the left.")
     drawn.across(x0, x0 + wide, -OUTSIDE)
     fastener = fixings.fastener
     if fastener is not None and bore:
-        deep = show(fastener.counterbore_depth or 0.0, "length")
-        drawn.notes.append(f"Dashed rings: bores {show(bore, 'length')} across, {deep} deep, from the front.")
+        deep = show_inches(fastener.counterbore_depth or 0.0)
+        drawn.notes.append(f"Dashed rings: bores {show_inches(bore)} across, {deep} deep, from the front.")
 
 
 def fastener_sizes(fixings: Fixings) -> tuple[float, float | None, float]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from dataclasses import replace
+from pathlib import Path
 from xml.etree import ElementTree
 
 import numpy as np
@@ -12,6 +13,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from beamcheck.api import check_file
 from beamcheck.checks.brackets.drawing import DEEPER
 from beamcheck.checks.core.pictures import Elevation, GapPicture, Picture, StressPicture
 from beamcheck.checks.core.result import JobResult
@@ -26,6 +28,7 @@ from beamcheck.sheet.html.render import drawn, render
 
 from .. import sample
 
+CHART = Path(__file__).parents[3] / "worked_examples" / "chart_room.toml"
 SVG = "{http://www.w3.org/2000/svg}"
 BOARD = ((0.0, 0.0), (8.0, 0.0), (8.0, 2.0), (2.0, 10.0), (0.0, 10.0))
 
@@ -347,3 +350,29 @@ def test_all_drawings_stand_in_the_page_with_keys_of_their_own() -> None:
     page = render(with_bracket())
     for key in ("figure-1-title", "figure-1-2-title", "figure-1-3-title"):
         assert page.count(f'id="{key}"') == 1
+
+
+def test_the_front_is_as_wide_as_it_is_thick_at_one_scale_with_the_side_and_holds_every_fastener() -> None:
+    """Two fasteners side by side 1 in apart, the rows 6 in apart: six to one in the drawing too."""
+    made = elevation(thickness=2.0, front=((0.5, 2.5), (1.5, 2.5), (1.0, 8.5)))
+    svg = bracket_figure(made, "K1")
+    rings = [one for one in root(svg).iter(f"{SVG}circle") if one.get("r") == "3.2"]
+    assert len(rings) == 3 and "front" in words(svg) and "2 in" in words(svg)
+    xs = sorted(float(one.get("cx", "")) for one in rings)
+    ys = sorted(float(one.get("cy", "")) for one in rings)
+    assert (ys[-1] - ys[0]) / (xs[-1] - xs[0]) == pytest.approx(6.0, rel=0.02)  # 6 in down, 1 in apart
+
+
+def test_a_stress_picture_shows_what_loads_and_what_holds_it() -> None:
+    bare = stress_figure(stresses(), "K1")
+    shown = stress_figure(stresses(loads=((2.0, 2.0, "shelf: live 75 lb"),), anchors=((0.5, 3.0, "row 1"),)), "K1")
+    strokes = [len(list(root(svg).iter(f"{SVG}path"))) for svg in (bare, shown)]
+    assert strokes[1] == strokes[0] + 5  # shaft and head of the arrow; ground, body and head of the fastener
+
+
+def test_the_order_of_assembly_names_what_the_job_says() -> None:
+    """Each bracket of the demo with fixings: its rows from the job file, one step a line."""
+    pieces = [piece for piece in check_file(CHART).pieces if piece.kind == "bracket"]
+    tables = [table for piece in pieces for table in piece.tables if table.title == "Order of assembly"]
+    assert tables and all("below the top" in " ".join(row[1] for row in table.rows) for table in tables)
+    assert all([row[0] for row in table.rows] == [str(n + 1) for n in range(len(table.rows))] for table in tables)

@@ -61,23 +61,36 @@ def read(text: str) -> Any:
     return drawing
 
 
-def test_concave_soffit_reads_back_as_the_quarter_ellipse() -> None:
-    """Center (P, 0), half axes P - a and H - b, from (a, 0) to (P, H - b), wall on the left, y up (closed form)."""
+def test_concave_soffit_reads_back_as_one_closed_polyline_along_the_quarter_ellipse() -> None:
+    """Center (P, 0), half axes P - a and H - b, from (a, 0) to (P, H - b), wall on the left, y up (closed form).
+
+    The middle of an arc lies bulge times half the chord beside the middle of the chord (geometry of a circle).
+    """
     space = read(template_dxf(template(bracket_drawn(bracket(SOLID))))).modelspace()
-    (found,) = space.query('ELLIPSE[layer=="CUT"]')
-    ends = []
-    for place in found.vertices([found.dxf.start_param + (found.dxf.end_param - found.dxf.start_param) * t / 8
-                                 for t in range(9)]):  # fmt: skip
-        assert ((place.x - 9.0) / 6.75) ** 2 + (place.y / 9.0) ** 2 == pytest.approx(1.0, abs=NEAR / 9.0)
-        assert place.x <= 9.0 + NEAR and place.y >= -NEAR
-        ends.append((place.x, place.y))
-    assert sorted([ends[0], ends[-1]])[0] == pytest.approx((2.25, 0.0), abs=NEAR)
-    assert sorted([ends[0], ends[-1]])[1] == pytest.approx((9.0, 9.0), abs=NEAR)
+    assert not space.query("ELLIPSE")
     (line,) = space.query('LWPOLYLINE[layer=="CUT"]')
-    corners = [(x, y) for x, y, bulge in line.get_points("xyb") if bulge == 0.0]
-    wanted = [(9.0, 9.0), (9.0, 11.0), (0.0, 11.0), (0.0, 0.0), (2.25, 0.0)]
+    assert line.closed
+    points = [tuple(map(float, point)) for point in line.get_points("xyb")]
+    curve = [(one, two) for one, two in zip(points, [*points[1:], points[0]], strict=True) if one[2]]
+    assert len(curve) > 10
+    for (x0, y0, bulge), (x1, y1, _) in curve:
+        for share in (0.0, 0.25, 0.5, 0.75, 1.0):
+            # on the arc by its own circle: sagitta h, radius r, middle of the circle
+            dx, dy = x1 - x0, y1 - y0
+            chord = math.hypot(dx, dy)
+            h = 0.5 * bulge * chord
+            r = (0.25 * chord**2 + h**2) / (2.0 * h)
+            ux, uy = dx / chord, dy / chord
+            along = (share - 0.5) * chord
+            off = math.copysign(math.sqrt(r * r - along**2), r) - (r - h)
+            x, y = 0.5 * (x0 + x1) + along * ux + off * uy, 0.5 * (y0 + y1) + along * uy - off * ux
+            level = math.hypot((x - 9.0) / 6.75, y / 9.0)
+            assert abs(level - 1.0) * 9.0 < 0.0005  # in, as the drawing says of itself
+    corners = [(x, y) for x, y, bulge in points if bulge == 0.0]
+    wanted = [(9.0, 9.0), (9.0, 11.0), (0.0, 11.0), (0.0, 0.0)]
     for place, corner in zip(corners, wanted, strict=True):
         assert place == pytest.approx(corner, abs=NEAR)
+    assert curve[0][0][:2] == pytest.approx((2.25, 0.0), abs=NEAR)
 
 
 @settings(max_examples=25, deadline=None)

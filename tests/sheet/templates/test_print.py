@@ -19,7 +19,7 @@ from beamcheck.checks.core.result import JobResult
 from beamcheck.cli import main
 from beamcheck.errors import BeamcheckError, UnknownName
 from beamcheck.sheet.templates.geometry import Contour, Straight, Template, circle_arc, rectangle
-from beamcheck.sheet.templates.pdf import MOST_TILES, OVERLAP, PAPERS, template_pdf, tiles_of
+from beamcheck.sheet.templates.pdf import MOST_TILES, OVERLAP, PAPERS, template_pdf, tile_data, tiles_of
 from beamcheck.sheet.templates.piece import template_of
 
 from ..content_stream import Path as Drawn
@@ -103,6 +103,30 @@ def test_every_page_says_verdict_caution_and_sign_off(notes: tuple[str, ...], pa
             assert said in text
     assert all("Print at 100 %, no fitting" in text for text in texts[-2:])  # beside the rulers
     assert "A1" in texts[-1]
+
+
+@pytest.mark.parametrize(("paper", "width"), [("roll24", 24.0), ("roll36", 36.0)])
+def test_a_roll_is_as_wide_as_it_is_called_and_as_long_as_the_drawing_needs(paper: str, width: float) -> None:
+    """A board 20 x 60 in is one piece on either roll, at its size."""
+    board = Template("board", "Board", "passes", "CARRIES", False, (rectangle("CUT", 0.0, 0.0, 20.0, 60.0),))
+    assert tiles_of(board, paper) == (1, 1)
+    paths, box = stroked_paths(template_pdf(board, paper), 1)
+    assert box[0] == pytest.approx(width * INCH, abs=0.01) and 60.0 * INCH < box[1] < 65.0 * INCH
+    assert any(spread(path) == pytest.approx((20.0 * INCH, 60.0 * INCH), abs=NEAR) for path in paths)
+
+
+def test_tiles_on_which_nothing_is_drawn_are_left_out_and_the_plan_says_so() -> None:
+    """The sides of a board 30 x 30 in: the tiles in its middle hold no line, those of its edges all do."""
+    board = Template("board", "Board", "passes", "CARRIES", False, (rectangle("CUT", 0.0, 0.0, 30.0, 30.0),))
+    across, down = tiles_of(board, "letter")
+    made = tile_data(board, "letter")
+    inner = [[row, column] for row in range(1, down - 1) for column in range(1, across - 1)]
+    assert inner and made["blank"] == inner
+    reader = PdfReader(BytesIO(template_pdf(board)))
+    assert len(reader.pages) == 1 + across * down - len(inner)
+    texts = [page.extract_text() for page in reader.pages]
+    assert f"{across * down - len(inner)} tiles" in " ".join(texts[0].split()) and "left out" in texts[0]
+    assert not any("B2" in text for text in texts[1:])
 
 
 def test_text_of_the_job_is_not_read_as_typst() -> None:

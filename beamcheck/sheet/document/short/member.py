@@ -40,7 +40,7 @@ SEPARATE = {"size as named": ", counts as ", "grade comes from": ": ", "top edge
 BESIDE_IT = ("loads", "reactions", "forces under each combination")
 BELOW = (
     "forces under each combination", "to be confirmed", "screening", "what the survey", "hardware", "what holds",
-    "the beam above", "cut", "movement across", "forces of the members", "forces along the member",
+    "the beam above", "cut", "movement across", "order of assembly", "forces of the members", "forces along the member",
 )  # fmt: skip
 SIZES = frozenset((
     "thickness", "height", "projection", "foot", "nose", "soffit", "sagitta", "wall leg", "top leg", "brace",
