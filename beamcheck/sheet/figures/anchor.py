@@ -11,7 +11,7 @@ from typing import Any
 from ...checks.core.result import HoleDrawing
 from ...units import show
 from .fasteners import draw_fastener, draw_rod_end, head_height, nut_height, reach
-from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width
+from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width, tied
 
 WIDTH, MARGIN = 440.0, 6.0
 DIMENSIONS, BETWEEN = 88.0, 34.0  # width of the lettering beside the elevation; room between the two views
@@ -65,11 +65,11 @@ def hole_figure(drawing: HoleDrawing, name: str, system: Any = "US", key: str = 
     foot = max(_running(board, drawing, frame, system), under + 8)
     _forces(board, drawing, frame, system)
     for note in _short(drawing, system):
-        for line in wrap(note, _NOTE_LETTERS - 6, subsequent_indent=" ")[:_NOTE_LINES]:
+        for line in wrap(tied(note), _NOTE_LETTERS - 6, subsequent_indent=" ")[:_NOTE_LINES]:
             board.lettering(8, foot + LINE, clipped(line, WIDTH - 12), bold=True, tip=note)
             foot += LINE
     for note in drawing.texts:
-        for line in wrap(" ".join(note.split()), _NOTE_LETTERS, subsequent_indent=" ")[:_NOTE_LINES]:
+        for line in wrap(tied(note), _NOTE_LETTERS, subsequent_indent=" ")[:_NOTE_LINES]:
             board.lettering(8, foot + LINE, clipped(line, WIDTH - 12), tip=note)
             foot += LINE
     return board.done(foot + 8)

@@ -11,7 +11,7 @@ from typing import Any
 from ...checks.core.result import Figure
 from ...units import show
 from .curves import Curve, draw_curve, extremes
-from .svg import GRAY, INK, PAPER, TEXT, Board, Point, clipped, text_width
+from .svg import GRAY, INK, PAPER, TEXT, Board, Point, clipped, text_width, tied
 
 WIDTH, SIDE = 440.0, 30.0
 SPAN = WIDTH - 2 * SIDE
@@ -139,7 +139,7 @@ def _beside(text: str, x: float) -> list[str]:
     """The words of a point load in lines that find room beside its arrow."""
     room = (WIDTH - x if x < WIDTH / 2 else x) - 14
     letters = max(int(room / text_width("n")), 6)
-    return [clipped(line, room) for line in wrap(" ".join(text.split()), letters)[:MOST_LINES]] or [""]
+    return [clipped(line, room) for line in wrap(tied(text), letters)[:MOST_LINES]] or [""]
 
 
 def _load_label(text: str, kind: str) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from itertools import pairwise
 from textwrap import wrap
 
-from .svg import Board, Point, clipped, fixed
+from .svg import Board, Point, clipped, fixed, tied
 
 WIDTH, MARGIN = 440.0, 6.0
 LINE = 16.0  # from one line of lettering to the next
@@ -108,7 +108,7 @@ def _straightened(ring: list[Point]) -> list[Point]:
 
 def told(board: Board, text: str, top: float) -> float:
     """A note in lines below a drawing; returns where the next one begins."""
-    lines = wrap(" ".join(text.split()), _LETTERS, subsequent_indent="  ")
+    lines = wrap(tied(text), _LETTERS, subsequent_indent="  ")
     shown = [*lines[: _LINES - 1], f"{lines[_LINES - 1]}…"] if len(lines) > _LINES else lines
     for line in shown:
         top += LINE

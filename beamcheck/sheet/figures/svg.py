@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Sequence
 from xml.etree import ElementTree
@@ -11,6 +12,7 @@ from .signs import BOX, SIGNS
 
 Point = tuple[float, float]
 INK, GRAY, PAPER = "#000", "#767676", "#fff"
+_UNIT = re.compile(r"(?<=[0-9]) (?=(?:lb|plf|psf|psi|in|ft|kN|mm|m|MPa|kPa|deg|%)\b|[0-9]+/[0-9]+)")
 TEXT = 14.0  # size of lettering in drawing units
 
 
@@ -18,6 +20,11 @@ def fixed(number: float) -> str:
     """Two decimals at most, never in powers of ten, never -0."""
     text = f"{number:.2f}".rstrip("0").rstrip(".")
     return "0" if text in ("-0", "") else text
+
+
+def tied(text: str) -> str:
+    """The text on one line, a number and its unit held together where it is broken into lines."""
+    return _UNIT.sub("\u00a0", " ".join(text.split()))
 
 
 def text_width(text: str, size: float = TEXT) -> float:
