@@ -72,6 +72,11 @@ def _foot(run: PostRun, lifted: np.ndarray, capacity: float) -> Iterator[Check]:
         text = f"{words}: checked in joint {joint.name}, a piece of its own here"
         yield Check.keeps_rule(id, post.name, what, UPLIFT, text)
         what = "uplift of its base"
+        if not isinstance(under, Existing):
+            text = f"{words}: how its base is held on {under.name} is not worked out"
+            asked = ask("base_on_a_piece", post.name, under=under.name, forces={"pulls up": most})
+            yield Check.refers(id, post.name, what, PATH, text, ask=asked)
+            return
     elif trivial(most, capacity):
         text = f"{words}: next to nothing beside what the post carries; any nail holds it"
         yield Check.keeps_rule(id, post.name, what, UPLIFT, text)

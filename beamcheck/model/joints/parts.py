@@ -9,7 +9,7 @@ from pydantic import Field
 
 from ..anchors import Holes, Plate
 from ..fields.base import Name, Piece
-from ..fields.places import Fault
+from ..fields.places import SAME_PLACE, Fault
 from ..fields.quantities import Angle, Force, Length, Offset, PositiveLength
 from .kinds import Part
 
@@ -132,7 +132,10 @@ class Base(Piece):
     )
 
     def faults(self) -> Iterator[Fault]:
-        """A bar has a size."""
+        """A bar has a size, and a plate that stands off has something under it."""
+        if self.stem == "none" and self.stands_off > self.plate + SAME_PLACE:
+            text = f"the wood stands {self.stands_off:g} in off on a plate {self.plate:g} in thick: what is between?"
+            yield ("stem",), f'{text} Write stem = "bar" or "full", or stands_off = "{self.plate:g} in"'
         for field in ("stem_width", "stem_thickness"):
             if self.stem == "bar" and getattr(self, field) is None:
                 yield (field,), f'missing: a flat bar needs its size, for example {field} = "1/2 in"'

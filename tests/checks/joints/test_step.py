@@ -151,3 +151,12 @@ def test_forces_out_of_balance_are_asked() -> None:
     one = heel()
     one["forces_by"] = "me"
     assert the(checked(one, TIE, RAFTER), "joint.forces").verdict == "refer"
+
+
+def test_a_joggle_that_is_hardly_wider_leaves_a_notch() -> None:
+    """3 in deep in a head half an inch wider than the post: 2 1/2 in of it go into the post."""
+    plain = the(checked(heel(wide="9 1/2 in"), TIE, RAFTER), "joint.step_net").ratio
+    assert plain == pytest.approx(the(checked(heel(), TIE, RAFTER), "joint.step_net").ratio)
+    some = the(checked(heel(wide="10 1/2 in"), TIE, RAFTER), "joint.step_net").ratio
+    assert some is not None and plain is not None and some < plain
+    assert "joint.step_net" not in {check.id for check in checked(heel(wide="12 in"), TIE, RAFTER).checks}

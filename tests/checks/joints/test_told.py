@@ -56,8 +56,9 @@ def test_told(one: Data, words: str) -> None:
 
 
 def test_one_joint_for_one_post() -> None:
-    base = {"kind": "post base", "post": "P1", "base": {"steel": "A36", "plate": "3/8 in", "bears_wide": "5 in",
-                                                        "bears_long": "5 in", "stands_off": "1 in"}}  # fmt: skip
+    steel = {"steel": "A36", "plate": "3/8 in", "bears_wide": "5 in", "bears_long": "5 in", "stands_off": "1 in",
+             "stem": "full"}  # fmt: skip
+    base = {"kind": "post base", "post": "P1", "base": steel}
     post = {"name": "P1", "stock": "tie", "height": "8 ft", "on": "footing", "top_restraint": "pinned"}
     footing = {"name": "footing", "what": "footing", "material": "concrete"}
     data = {"job": HEAD, "stock": STOCKS, "post": [post], "existing": [footing],

@@ -122,9 +122,10 @@ class StepJoint(Kind):
 
     def cuts(self, meeting: Meeting, member: Arriving, place: float, ahead: bool) -> list[GroupCut | Cut]:
         step = meeting.joint.step
-        if step is None or member.entry.part != "notched" or step.wide is not None:
+        if step is None or member.entry.part != "notched":
             return []
-        return [_notch(foot, member, place) for foot in feet_of(meeting)]
+        deep = into_the_shank(feet_of(meeting))
+        return [_notch(foot, member, place, deep) for foot in feet_of(meeting) if deep > HAIR]
 
     def to_see(self, meeting: Meeting) -> Iterator[str]:
         step = meeting.joint.step
@@ -240,7 +241,8 @@ def _at_the_heel(foot: Foot) -> Iterator[Check]:
     """Where the notched piece ends over a support: pull with bending under the notch, and shear where the support
     does not stand under the foot."""
     meeting, step, tie = foot.meeting, foot.step, foot.notched
-    if tie.passes or step.wide is not None:
+    deep = into_the_shank(feet_of(meeting))
+    if tie.passes or deep <= HAIR:
         return
     x_R = step.reaction_off
     what = f"{tie.name} under the notch, pull and bending"
@@ -249,7 +251,7 @@ def _at_the_heel(foot: Foot) -> Iterator[Check]:
         yield meeting.refers("joint.step_net", what, "NDS 2018 3.9.1", text, "joint_reaction_off", "step.reaction_off")
         return
     off = x_R or 0.0
-    left = Section(tie.b, tie.d - step.depth, tie.b)
+    left = Section(tie.b, tie.d - deep, tie.b)
     combinations = meeting.combinations
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
@@ -270,7 +272,7 @@ def _at_the_heel(foot: Foot) -> Iterator[Check]:
     def sheared(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(foot.upright, which), "lbf", note="goes through the wood under the notch to the support")
         return notch_shear(pad, tie.wood, Section(tie.b, tie.d, tie.b), V=V, C_D=duration(pad, combinations, which),
-                           depth=step.depth, tension_side=not outward, e=abs(off))  # fmt: skip
+                           depth=deep, tension_side=not outward, e=abs(off))  # fmt: skip
 
     side = "outward of the foot" if outward else "inward of the foot, which puts the notch on the side in tension"
     criterion = _criterion(foot, "joint.step_notch", f"shear of {tie.name} at the notch", "NDS 2018 3.4.3.2", "force",
@@ -328,9 +330,17 @@ def _looked_at(meeting: Meeting) -> Iterator[Check]:
         yield meeting.refers(id, what, clause, text, "joint_step_split")
 
 
-def _notch(foot: Foot, member: Arriving, place: float) -> Cut:
+def into_the_shank(feet: list[Foot]) -> float:
+    """How deep the notch goes into the piece as it is elsewhere, in: less where it is left wider at the notch."""
+    foot = feet[0]
+    if foot.step.wide is None:
+        return foot.step.depth
+    return max(foot.step.depth - (foot.step.wide - foot.notched.d) / len(feet), 0.0)
+
+
+def _notch(foot: Foot, member: Arriving, place: float, deep: float) -> Cut:
     """The notch as a cut of the member: from the side on which the landing piece lies."""
     top = float(foot.landing.direction @ member.up) > 0.0
     long = foot.landing.d / max(math.sin(math.radians(foot.beta)), 0.2)
     face: Literal["top", "bottom"] = "top" if top else "bottom"
-    return Cut.model_construct(kind="notch", at=max(place, 0.0), length=long, depth=foot.step.depth, face=face)
+    return Cut.model_construct(kind="notch", at=max(place, 0.0), length=long, depth=deep, face=face)
