@@ -66,6 +66,9 @@ class Support(Piece):
     lands_at: Length | None = Field(
         default=None, description="where along the carrying beam it lands, from that beam's left end", examples=["3 ft"]
     )
+    lands_on: Name | None = Field(
+        default=None, description="of what rests on a frame: the point of the frame", examples=["ridge"]
+    )
     lands_from: Length | None = Field(
         default=None, description="of a row of pieces: where along the carrying beam its first one lands"
     )

@@ -39,6 +39,7 @@ class TransferredLoad:
     row: Stretch | None = None  # where the first and the last of the row land, in
     members: int = 1  # how many of them there are at least
     single: bool = False
+    point: str = ""  # of a frame: where it rests
 
 
 def applied_loads(entries: Sequence[Load], length: float) -> list[Applied]:

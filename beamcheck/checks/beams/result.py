@@ -172,4 +172,5 @@ def _transferred(
         bearing=float(run.section.b) if on_top else None, by="beam", held_by=support.held_by or "",
         fastened=None if heights is None else (heights.highest, heights.lowest),
         row=None if first is None or last is None else (first, last), members=beam.members,
+        point=support.lands_on or "",
     )  # fmt: skip

@@ -31,6 +31,7 @@ from ..core.wood.govern import writing
 from ..core.wood.group_cut import GroupCut
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.wood.wood_doubts import wood_evidence_checks
+from .brought import brought_doubts, with_brought
 from .feet import ask_thrust, feet_checks, held_by_nobodys_word, on_the_seat
 from .fire import fire_checks
 from .joined import cuts_of, described, joint_results, of_member, plays_of
@@ -53,6 +54,7 @@ HALVES = "Snow and other variable loads are tried on all of the frame and on eit
 
 def frame_results(frame: Frame, context: Context) -> list[Done]:
     """Check a frame, its members and its joints."""
+    frame = with_brought(frame, context.transfers)
     members = [with_formed_loads(member, context.structure.areas) for member in frame.sticks]
     draft = Draft(frame.name, "frame", f"{frame.kind} frame of {len(members)} members")
     draft.inputs = frame_inputs(frame)
@@ -156,6 +158,7 @@ class _Framed:
             *whole_checks(self.frame, solved, made),
             *feet_checks(self.frame, solved, made, self.context),
             *described(self.frame, solved, self.context),
+            *brought_doubts(self.frame, self.context),
             *frame_loads(self.frame, self.members, solved, self.context),
             *sag_checks(self.frame, solved, made),
         ]

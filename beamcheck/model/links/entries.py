@@ -55,7 +55,7 @@ class Entry:
         named: list[tuple[Path, Any, tuple[str, ...]]] = []
         if self.kind == "beam":
             for i, support in enumerate(entries(self.data.get("supports"))):
-                named.append(((*self.path, "supports", i, "on"), fields(support).get("on"), CARRIERS))
+                named.append(((*self.path, "supports", i, "on"), fields(support).get("on"), (*CARRIERS, "frame")))
         elif self.kind == "rafter":
             named.append(((*self.path, "wall", "on"), fields(self.data.get("wall")).get("on"), HOLDERS))
             named.append(((*self.path, "ridge_on"), self.data.get("ridge_on"), ("beam", "existing")))

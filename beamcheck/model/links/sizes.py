@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from ...errors import BeamcheckError
+from ...errors import BeamcheckError, nearest
 from ...values.lumber import Size, design_values, read_size
 from ...values.species import species_name, specific_gravity
 from ..beams import Beam, beam_length
@@ -16,7 +16,7 @@ from ..fields.places import SAME_PLACE, Fault, Path, entries, feet, fields, inch
 from ..frames.frame import Frame
 from ..posts import Post
 from ..roofs import Rafter, Tie
-from ..sticks import Cut, Stick
+from ..sticks import Cut, Stick, Support
 from .entries import Entry, is_name, size_of
 
 
@@ -156,6 +156,7 @@ def of_sizes(path: Path, piece: Piece, stocks: Mapping[str, Entry], things: Mapp
             row = support.lands_from is not None
             at = (*path, "supports", i)
             yield from _landing((*at, "lands_at"), support.on, support.lands_at, things, needed=not row)
+            yield from _on_frame((*at, "lands_on"), support, things.get(support.on))
             if row:
                 yield from _landing((*at, "lands_to"), support.on, support.lands_to, things, needed=False)
     elif isinstance(piece, Post):
@@ -209,6 +210,21 @@ def _landing(
         length = beam_length(carrier.piece)
         if lands_at > length:
             yield path, f"{feet(lands_at)} is beyond the end: the beam {on!r} is {feet(length)} long"
+
+
+def _on_frame(path: Path, support: Support, carrier: Entry | None) -> Iterator[Fault]:
+    """The point of a frame on which something rests."""
+    frame = carrier.piece if carrier is not None and isinstance(carrier.piece, Frame) else None
+    if carrier is not None and carrier.kind != "frame" and support.lands_on is not None:
+        yield path, f"only for a carrying frame, and {support.on!r} is not one: leave lands_on out"
+    if frame is None:
+        return
+    points = list(frame.shape.points)
+    if support.lands_on is None:
+        text = f"missing: {support.on!r} is a frame; say on which of its points this rests"
+        yield path, f"{text}, for example lands_on = {points[0]!r}".replace("'", '"')
+    elif support.lands_on not in points:
+        yield path, f"{support.on!r} has no point {support.lands_on!r}; {nearest(support.lands_on, points)}"
 
 
 def _on_bracket(path: Path, on: str, lands_at: float | None, carrier: Entry) -> Iterator[Fault]:

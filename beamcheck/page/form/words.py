@@ -67,6 +67,7 @@ LABELS: Mapping[str, Mapping[str, str]] = {
         "tied_down": "what ties it down",
         "held_by": "the anchor that holds it",
         "lands_at": "where it lands on the beam below",
+        "lands_on": "on which point of the frame",
     },
     "Load": {
         "what": "what it is",
