@@ -132,7 +132,11 @@ def test_neighbors_count_by_the_report_only() -> None:
 @pytest.mark.parametrize(
     ("wood", "why"),
     [(lvl(moisture="wet"), "put in wet"), (lvl(treated=True), "treated"), (glulam(treated=True), "treated"),
-     (lvl(temperature="120 deg F"), "120"), (lvl(grade_from="assumed"), "PRELIMINARY")],
+     (lvl(temperature="120 deg F"), "120"),
+     (glulam(evidence="invented stamp: agency mark, plant 31, 20F-V3"), "the evidence says 20F-V3"),
+     (glulam(evidence="invented stamp: agency mark, plant 31, 24F V4, fire retardant treated"), "treated"),
+     (lvl(evidence="invented stamp: agency mark, plant 7, LVL 1.8E"), "the evidence says 1.8E"),
+     (lvl(grade_from="assumed"), "PRELIMINARY")],
 )  # fmt: skip
 def test_what_only_the_maker_knows_refers(wood: Data, why: str) -> None:
     result = result_of(wood=wood)

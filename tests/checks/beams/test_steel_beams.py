@@ -177,6 +177,11 @@ def test_a_shape_by_its_measures_is_the_same() -> None:
     )
 
 
+def test_a_certificate_of_another_grade_refers() -> None:
+    result = result_of(girder(), wood=steel(evidence="invented mill certificate no. 4471 of 3 May 2025, ASTM A36"))
+    assert result.verdict == "refer" and "the evidence says A36" in said(result, "refer")
+
+
 def test_an_uncertain_grade_refers() -> None:
     result = result_of(girder(), wood=steel(grade_from="assumed"))
     assert result.verdict == "refer" and "PRELIMINARY" in said(result, "refer")

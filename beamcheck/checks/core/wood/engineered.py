@@ -23,7 +23,7 @@ from ....values.judgment import judgment
 from ....values.lumber import DesignValues, read_size
 from ..asking.question import ask
 from .record import ONE, Factor, Property, Sharing, Volume, WoodMaterial
-from .wood_doubts import WoodDoubt, stated_grade_doubts
+from .wood_doubts import WoodDoubt, stated_grade_doubts, treated_with
 
 GLUED, COMPOSITE = "NDS 2018 chapter 5", "NDS 2018 chapter 8"
 WORDS = {"glulam": "glued laminated timber", "composite": "structural composite lumber"}
@@ -153,7 +153,7 @@ def _doubts(stock: Stock, values: DesignValues, wet: bool = False) -> Iterator[W
         yield WoodDoubt(text, ask("low_confidence", stock.name, wood=values.grade))
     words = WORDS[stock.made]
     for wrong in (
-        "treated" if stock.treated or stock.incised else "",
+        "treated" if stock.treated or stock.incised or treated_with(stock) else "",
         "put in wet, or wet in service" if wet else "",
         f"at {show(stock.temperature, 'temperature')}" if stock.made == "composite" and stock.temperature > 100 else "",
     ):

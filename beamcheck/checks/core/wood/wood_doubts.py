@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -16,6 +17,11 @@ from ..asking.question import PlausibleAnswer, Question, ask
 from ..result import Check
 
 ENGINEERED = "NDS 2018 chapter 5"
+_MADE_GRADE = {  # layups, grades of composite lumber by their modulus, grades of steel
+    "glulam": re.compile(r"\b\d{2}F[\s-]?(?:V\d+|E\d+|\d\.\dE)", re.IGNORECASE),
+    "composite": re.compile(r"\b\d\.\d{1,2}E\b", re.IGNORECASE),
+    "steel": re.compile(r"\bA\d{1,3}\b", re.IGNORECASE),
+}
 
 
 @dataclass(frozen=True)
@@ -53,8 +59,19 @@ def named_engineered(piece: Marked) -> list[Check]:
 
 
 def stated_grade_doubts(stock: Stock) -> Iterator[WoodDoubt]:
-    """Who says that it is of its grade, layup or make."""
+    """Who says that it is of its grade, layup or make, and whether the evidence names another one."""
     yield from _grade(stock)
+    said, entered = (frozenset(map(_folded, _MADE_GRADE[stock.made].findall(text)))
+                     for text in (stock.evidence, stock.grade))  # fmt: skip
+    if said and entered and not said & entered:
+        other = " or ".join(sorted(said))
+        text = f"stock {stock.name!r} is entered as {stock.grade}, and the evidence says {other}: {stock.evidence!r}"
+        path = f"stock.{stock.name}.evidence"
+        yield WoodDoubt(text, ask("made_grade_differs", stock.name, path, grade=stock.grade, other=other))
+
+
+def _folded(grade: str) -> str:
+    return re.sub(r"[\s-]+", "-", grade.upper())
 
 
 def wood_doubts(stock: Stock, size: Size, values: DesignValues) -> Iterator[WoodDoubt]:
