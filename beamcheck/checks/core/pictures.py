@@ -425,6 +425,39 @@ class FramePicture:
     picture: Literal["frame"] = "frame"
 
 
+class JointHole(NamedTuple):
+    """A fastener: right and up from the crossing of the axes, and its diameter."""
+
+    x: Inches
+    y: Inches
+    D: Inches
+
+
+class JointBar(NamedTuple):
+    """A member at a joint: which way it goes (0 to the right, 90 up), its depth, whether it goes on, its largest push,
+    pull and force square to it, its fasteners."""
+
+    name: str
+    angle: Degrees
+    depth: Inches
+    passes: bool
+    push: Pounds
+    pull: Pounds
+    across: Pounds
+    holes: tuple[JointHole, ...]
+
+
+@dataclass(frozen=True)
+class JointPicture:
+    """A joint seen square to its plane: its members to scale where their axes cross. `says`: its cuts in words."""
+
+    name: str
+    bars: tuple[JointBar, ...]
+    on: str
+    says: tuple[str, ...] = ()
+    picture: Literal["joint"] = "joint"
+
+
 @dataclass(frozen=True)
 class PathNode:
     """A piece. `ends`: 'ground', 'by others, confirmed', 'by others, not confirmed', '' if the path goes on."""
@@ -459,4 +492,4 @@ class LoadPath:
     totals: tuple[PathTotal, ...] = ()
 
 
-Picture = Elevation | StressPicture | GapPicture | PostPicture | RafterPicture | FramePicture
+Picture = Elevation | StressPicture | GapPicture | PostPicture | RafterPicture | FramePicture | JointPicture

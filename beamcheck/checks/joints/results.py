@@ -16,8 +16,10 @@ from ..core.draft import Draft
 from ..core.result import Check, PieceResult
 from ..core.tables import Columns, forces_table
 from ..core.trivial import NEGLIGIBLE
+from ..core.wood.govern import writing
 from .kinds.registry import kind_of
 from .meeting import Meeting, stated_meeting
+from .picture import joint_picture
 
 BESIDE = "Each action has one path: a seat, fasteners, pegs and straps are not added to each other."
 
@@ -47,6 +49,7 @@ def joint_result(meeting: Meeting) -> PieceResult:
             forces_table(meeting.combinations, _columns(meeting)),
             *kind.tables(meeting),
         ]
+        draft.pictures = (joint_picture(meeting),) if writing() and len(meeting.members) > 1 else ()
     except BeamcheckError as error:
         draft.outside(error)
         return draft.done()

@@ -6,7 +6,15 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from ...checks.core.pictures import Elevation, FramePicture, Picture, PostPicture, RafterPicture, StressPicture
+from ...checks.core.pictures import (
+    Elevation,
+    FramePicture,
+    JointPicture,
+    Picture,
+    PostPicture,
+    RafterPicture,
+    StressPicture,
+)
 from ...checks.core.result import Check, PieceResult, Table, Verdict
 from ...checks.core.summary import PIECE_MEANING, by_gravity, governing_phrase, quantity
 from ...provenance import Source
@@ -112,7 +120,7 @@ def picture_of(piece: PieceResult, picture: Picture, key: str, units: str) -> Fi
             "Under the governing loads. The figures are those of whole wood; the checks deduct the holes of the "
             "fasteners and refine further, so theirs may be larger."
         )
-    elif isinstance(picture, PostPicture | RafterPicture | FramePicture):
+    elif isinstance(picture, PostPicture | RafterPicture | FramePicture | JointPicture):
         caption = "To scale. The written sizes count, not measured ones; each force is the largest of any combination."
     else:
         caption = "Every bar to one scale. The beam is taken as soft as one in twenty is."

@@ -14,6 +14,7 @@ from ...checks.core.pictures import (
     Elevation,
     FramePicture,
     GapPicture,
+    JointPicture,
     LoadPath,
     PostPicture,
     RafterPicture,
@@ -34,6 +35,7 @@ from ..figures.beam import beam_figure
 from ..figures.bracket import bracket_figure
 from ..figures.frame import frame_figure
 from ..figures.gap import gap_figure
+from ..figures.joint import joint_figure
 from ..figures.load_path import path_figure
 from ..figures.post import post_figure
 from ..figures.rafter import rafter_figure
@@ -174,7 +176,7 @@ def drawn(block: Any) -> str:
     drawers: dict[type, Any] = {
         HoleDrawing: hole_figure, LoadPath: path_figure, Elevation: bracket_figure, StressPicture: stress_figure,
         GapPicture: gap_figure, PostPicture: post_figure, RafterPicture: rafter_figure,
-        FramePicture: frame_figure,
+        FramePicture: frame_figure, JointPicture: joint_figure,
     }  # fmt: skip
     draw: Callable[..., str] = drawers.get(type(block.figure), beam_figure)
     return draw(block.figure, block.name, block.units, block.key)

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from textwrap import wrap
 
-from ...checks.core.pictures import CutMark, FramePicture, PostPicture, RafterPicture
+from ...checks.core.pictures import CutMark, FramePicture, JointPicture, PostPicture, RafterPicture
 from ...checks.core.result import Figure, PieceResult
 from ...errors import BeamcheckError
 from ...model.beams import Beam
@@ -14,6 +14,7 @@ from ...model.brackets import Bracket
 from ...units import show
 from ..figures.anchor import hole_figure
 from ..figures.frame import frame_figure
+from ..figures.joint import joint_figure
 from ..figures.post import post_figure
 from ..figures.rafter import rafter_figure
 from ..figures.svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width
@@ -46,6 +47,8 @@ def piece_drawing(piece: PieceResult, given: object, units: str, key: str) -> tu
             return frame_figure(
                 picture, piece.name, units, key
             ), "To scale. Lengths run between the points, not the ends."
+        if isinstance(picture, JointPicture):
+            return joint_figure(picture, piece.name, units, key), "To scale, where the axes cross. The figures count."
         if isinstance(picture, RafterPicture):
             return rafter_figure(picture, piece.name, units, key), "To scale. Cuts as in the sizes below."
     if piece.figure is not None and piece.figure.length > 0.0:

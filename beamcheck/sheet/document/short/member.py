@@ -114,7 +114,8 @@ def _what(piece: PieceResult, factors: RichTable | None, index: int, units: str)
     if isinstance(block, Beside) and piece.pictures and piece.figure is not None:
         flow.append(diagrams_of(piece, f"diagrams-{index + 1}", units))
     flow += [factors] if factors is not None else []
-    for number, picture in enumerate(piece.pictures[1:], start=2):
+    beside = 0 if piece.kind == "joint" and piece.drawing is not None else 1  # its holes stand there, all of it below
+    for number, picture in enumerate(piece.pictures[beside:], start=2):
         flow.append(picture_of(piece, picture, f"figure-{index + 1}-{number}", units))
     flow += [table_block(table) for table in _tables(piece, BELOW)]
     if piece.statics is not None and piece.statics.stations is not None:
