@@ -180,6 +180,11 @@ class Bracket(Insisting):
         max_length=20,
         description="checks that are there, a place on each; they run along the grain; [] when none is seen",
     )
+    proof_test: Answer | None = Field(
+        default=None,
+        description="who, as an engineer, wants a test of each piece of a sawn bracket that the split test refuses",
+        examples=["the engineer of record, letter of 4 March 2026"],
+    )
     rods: tuple[RodInWood, ...] = Field(
         default=(), max_length=20, description="rods or long screws across the grain of a solid bracket or corbel"
     )
@@ -207,6 +212,8 @@ class Bracket(Insisting):
             yield ("stock",), f'{text}, for example stock = "bracket board" (only a steel core needs none)'
         if self.rods and not isinstance(self.shape, (Solid, Corbel)):
             yield ("rods",), "rods across the grain are read for a solid bracket or a corbel: leave them out"
+        if self.proof_test is not None and not isinstance(self.shape, Solid):
+            yield ("proof_test",), 'a test of each piece is read for a solid bracket: write family = "solid"'
         out, down = self.shape.stands_out, self.shape.foot_at
         for i, rod in enumerate(self.rods):
             for field, most in (("out_from", out), ("out_to", out), ("down_from", down), ("down_to", down)):

@@ -29,6 +29,7 @@ from ..body import Body
 from ..evidence import knots_seen, sinking_not_given
 from ..family import Family, Rows, SideView, Strips, across_the_grain, box, points_of, upright
 from ..loads import BracketLoads
+from ..split.proof import information, on_a_test, stress_over_one_cubic_inch
 from ..split.split import RULE, more_checks, split_checks
 from ..wood import known_wood, wood_or_weakest
 from .solid_comparison import EDGE_WORDS, band, beside
@@ -162,6 +163,9 @@ class SolidBracket(Family[Solid]):
             return body
         body.checks += [*stresses, *bearing, *self._corners(model, loads), *_nose(bracket, runs, which)]
         body.tables.append(self._beside(runs, field, where))
+        sigma = stress_over_one_cubic_inch(runs.fields.values())
+        body.inputs.append(information(sigma))
+        on_a_test(body, bracket, loads, sigma)
         body.pull = np.maximum(loads.M_wall, 0.0) * pull_per_moment(runs, which)
         body.pictures.append(_picture(runs, where))
         most = governing.bound("together").value
