@@ -18,6 +18,7 @@ from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.context import Context
 from ..core.result import Check
 from ..loads.given import rafter_doubts
+from ..roofs.snow import drifted
 from .member import address
 
 ONE_SIDED, PEOPLE, WIND = "ASCE 7-16 7.6.1", "ASCE 7-16 4.8, Table 4.3-1", "ASCE 7-16 chapters 26 to 30"
@@ -38,6 +39,8 @@ def frame_loads(
         yield Check.refers("loads.wind", frame.name, "wind", WIND, text, ask=ask("frame_wind", "job", "job.wind_by"))
     if "S" in kinds:
         yield _unevenly(frame, members, context)
+        if not _all_formed(frame, members):
+            yield from drifted(frame.name, context)
 
 
 def _sloped(member: FrameStick) -> bool:
@@ -55,10 +58,7 @@ def _unevenly(frame: Frame, members: Sequence[FrameStick], context: Context) -> 
     if not any(low <= slope <= high for slope in slopes):
         text = "not asked for: no slope of the roof between 1/2:12 and 7:12"
         return Check.keeps_rule(id, frame.name, what, ONE_SIDED, text)
-    formed = bool(snowy) and all(
-        isinstance(load, FormedLoad) and (load.more or "snow" in load.formed) for _, load in snowy
-    )
-    if formed and not any(force.snow for force in frame.carries):
+    if _all_formed(frame, members):
         names = dict.fromkeys(load.roof or "" for _, load in snowy)
         roofs = [context.structure.areas.roofs[name][0] for name in names if name in context.structure.areas.roofs]
         simple = [roof for roof in roofs if roof.ridge in ("beam", "board")]
@@ -69,6 +69,13 @@ def _unevenly(frame: Frame, members: Sequence[FrameStick], context: Context) -> 
         text = f"the roof {simple[0].name} is said to have simple rafters; on a truss snow heaps up at the ridge"
         return Check.refers(id, frame.name, what, ONE_SIDED, text, ask=asked)
     return _stated(frame, [load.snow[0] for _, load in snowy if load.snow and load.snow[1] == "area"], context)
+
+
+def _all_formed(frame: Frame, members: Sequence[FrameStick]) -> bool:
+    """Whether all of its snow follows from the site, drifts and all."""
+    snowy = [load for member in members for load in member.carries if load.snow and load.snow[0] > 0.0]
+    formed = all(isinstance(load, FormedLoad) and (load.more or "snow" in load.formed) for load in snowy)
+    return bool(snowy) and formed and not any(force.snow for force in frame.carries)
 
 
 def _stated(frame: Frame, given: Sequence[float], context: Context) -> Check:

@@ -59,7 +59,8 @@ def _against(
     play: np.ndarray | float = 0.0,
 ) -> Iterator[Check]:
     """Under variable load alone, and all with play and creep; `moved` is (n, places), each place by itself."""
-    limits = deflection_limit("roof", frame.finish)
+    people = any(case.kind == "L" for case in solved.cases)  # a floor on it, or what hangs there
+    limits = deflection_limit("floor" if people else "roof", frame.finish)
     lasting = np.array([one.factors[0] for one in solved.combinations])[:, None] * _dead(solved, moved)
     passing = np.maximum(np.max(moved - lasting, axis=-1), 0.0)
     whole = np.maximum(np.max(moved + (K_cr - 1.0) * lasting + K_cr * play, axis=-1), 0.0)

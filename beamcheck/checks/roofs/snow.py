@@ -29,7 +29,7 @@ def snow_checks(run: RoofRun, context: Context) -> Iterator[Check]:
         )
     elif any(load.snow is not None and load.snow[0] > 0.0 for load in run.rafter.carries):
         yield _one_sided(run, context)
-        yield from _drifted(run, context)
+        yield from drifted(run.rafter.name, context)
 
 
 def _one_sided(run: RoofRun, context: Context) -> Check:
@@ -70,9 +70,9 @@ def _one_sided(run: RoofRun, context: Context) -> Check:
     )  # fmt: skip
 
 
-def _drifted(run: RoofRun, context: Context) -> Iterator[Check]:
+def drifted(name: str, context: Context) -> Iterator[Check]:
     """A higher roof or wall near it heaps snow up, or sheds its own onto it."""
-    site, name, id = context.structure.site.snow, run.rafter.name, "roof.snow_drift"
+    site, id = context.structure.site.snow, "roof.snow_drift"
     for what, field, said in (
         ("drifted snow", "higher", site.higher if site else None),
         ("sliding snow", "slides", site.slides if site else None),

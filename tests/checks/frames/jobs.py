@@ -30,7 +30,7 @@ def wall(name: str, **more: Any) -> dict[str, Any]:
 KING: dict[str, Any] = {
     "job": {
         "title": "Boat shed (invented)", "standard": "NDS 2018", "loads": "ASCE 7-16", "invented": True,
-        "wind_by": f"{SHEET}: straps",
+        "wind_by": f"{SHEET}: straps", "snow": {"by": SHEET, "higher": "nothing", "slides": "nothing"},
     },
     "stock": [stock("6x8", "6x8 dressed"), stock("6x10", "6x10 dressed")],
     "existing": [wall("west wall"), wall("east wall")],

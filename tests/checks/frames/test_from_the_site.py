@@ -15,6 +15,7 @@ BY = "building department, letter of 3 May 2025"
 def under_a_roof(**roof: Any) -> dict[str, Any]:
     """24 ft at 5:12, trusses 8 ft apart, ground snow 30 psf, 12 ft from eave to ridge."""
     data = king(rise="5 ft")
+    del data["job"]["snow"]
     data["site"] = {
         "ground_snow": "30 psf", "ground_snow_from": BY, "snow_edition": "ASCE 7-16",
         "surroundings": "suburb or woods", "wind_speed": "115 mph", "wind_speed_from": BY, "flat_ground": True,
@@ -60,10 +61,12 @@ def test_a_roof_of_another_slope_is_asked_about() -> None:
 @pytest.mark.parametrize("given", ["12 psf", "30 psf"])
 def test_snow_that_is_typed_needs_somebody_who_answers_for_the_lee_side(given: str) -> None:
     data = king(rise="5 ft")
+    del data["job"]["snow"]
     data["job"]["ground_snow"] = "30 psf"
     data["frame"][0]["members"][0]["carries"] = [{"what": "roof", "dead": "12 psf", "snow": given}]
     found = check(checked(data), "truss", "frame.snow")
     assert found.verdict == "refer" and found.questions[0].answers
+    assert check(checked(data), "truss", "roof.snow_drift", "sliding").verdict == "refer"
     data["job"]["snow"] = {"by": BY, "one_side": "30 psf", "higher": "nothing", "slides": "nothing"}
     said = check(checked(data), "truss", "frame.snow")
     assert said.verdict == ("passes" if given == "30 psf" else "fails")
