@@ -48,7 +48,7 @@ def closing_blocks(
     if references:
         yield Heading("Sources", anchor="sources")
         how = "; ".join(f"{word}: {told}" for word, told in HOW.items())
-        more = "" if all_steps else " What is to be known of those that were seen: the full form and the data."
+        more = "" if all_steps else " Remarks on those that were seen: the full form."
         shown = references if all_steps else tuple(map(_brief, references))
         yield References("", shown, f"How known – {how}.{more}")
     yield Heading("What is not checked here", anchor="not-checked")

@@ -62,7 +62,7 @@ IN_A_HALF, IN_A_THIRD = 58, 34  # letters on a line of half the page, and of a s
 BESIDE_HALF = 30  # letters of what stands beside an equation on half a line
 PAIRS_SHORT, PAIRS_MANY = 64, 8  # letters and rows: pairs so short and so many stand in two columns
 ON_A_LINE = 90  # letters of a table that need no column to give way
-RUNNING, RUNNING_PIECE, RUNNING_CAUTION = 50, 34, 400  # letters in the head and foot of each page
+RUNNING, RUNNING_PIECE, RUNNING_CAUTION = 46, 30, 400  # letters in the head and foot of each page
 # paper has the caution at the foot of each page
 ON_A_SCREEN = frozenset(("Caution", "MemberList", "FoldStart", "FoldEnd"))
 Told = Callable[[Step], str]

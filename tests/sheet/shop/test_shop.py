@@ -15,7 +15,7 @@ from beamcheck.api import check_file, check_text, write_shop
 from beamcheck.checks.core.result import CAUTION, JobResult
 from beamcheck.cli import main
 from beamcheck.errors import BeamcheckError
-from beamcheck.sheet.document.standing_words import STOP, held_up_by
+from beamcheck.sheet.document.standing_words import STOP, UNSIGNED, held_up_by
 from beamcheck.sheet.shop.html import page_of, shop_html
 from beamcheck.sheet.shop.pdf import pdf_of, shop_pdf
 from beamcheck.sheet.shop.shop import ShopPage, shop_pages
@@ -152,6 +152,16 @@ def test_both_renderings_carry_caution_and_sign_off_on_every_page(loft: JobResul
     assert made.count(CAUTION) == len(loft.pieces)
     assert made.count("Reviewed by licensed engineer:") == len(loft.pieces)
     assert "<script" not in made and "http" not in made.replace("http://www.w3.org/2000/svg", "")
+
+
+def test_what_is_not_signed_is_said_in_the_letters_of_the_verdict(loft: JobResult, pages: dict[str, ShopPage]) -> None:
+    """One class of letters for both in HTML; on paper both stand on each page, whether it says stop or not."""
+    html = page_of(loft, tuple(pages.values()))
+    assert html.count(f'<p class="banner plain">{UNSIGNED}</p>') == len(pages)
+    some = {page.stop: page for page in pages.values()}
+    assert set(some) == {True, False}
+    for page in PdfReader(BytesIO(pdf_of(loft, tuple(some.values())))).pages:
+        assert UNSIGNED in " ".join(page.extract_text().split())
 
 
 def test_text_of_the_job_is_text(loft: JobResult, pages: dict[str, ShopPage]) -> None:
