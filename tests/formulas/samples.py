@@ -74,6 +74,8 @@ BY_NAME = {
 BY_FORMULA = {
     ("green_timber_density", "MC"): (31.0, 200.0),
     ("brace_force_butted", "x_p"): (0.0, 3.0),
+    ("arc_off_wall", "r_o"): (8.0, 12.0),
+    ("arc_off_wall", "s_f"): (0.5, 6.0),
     ("edge_knot_ratio", "h"): (8.0, 24.0),
     ("center_knot_ratio", "h"): (14.0, 30.0),
     ("center_knot_ratio", "d_k"): (4.0, 9.0),

@@ -74,6 +74,20 @@ def radial_stress(M: NotNegative, r_m: Positive, t: Positive, d: Positive) -> Nu
     return 3 * M / (2 * r_m * t * d)
 
 
+@formula(symbol="g_a", clause="geometry of the circle", unit="in", known="derived")
+def arc_off_wall(
+    r_o: Positive, s_f: Annotated[Number, between(0, "r_o", because="no arc is higher above its foot")]
+) -> Number:  # fmt: skip
+    """How far the full side of an arc that leaves the wall upright stands off it.
+
+    s_f: above the foot of the arc.
+
+    >>> round(arc_off_wall(10.5, 2.0), 4)
+    0.1922
+    """
+    return r_o - (r_o**2 - s_f**2) ** 0.5
+
+
 @formula(symbol="k_n", clause=ENERGY, unit="lbf/in", known="derived")
 def curved_bar_stiffness(
     E_L: Positive, G_LT: Positive, A: Positive, r_m: Positive, e_c: Annotated[Number, inside(0, "r_m")],

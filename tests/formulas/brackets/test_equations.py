@@ -57,6 +57,7 @@ EQUATIONS = {
     # curved_bar
     "curved_inner_stress": "N/A + M*(r_n - r_i)/(A*e_c*r_i)",
     "grain_following_factor": "1 + 0.4*d/r_m",
+    "arc_off_wall": "r_o*(1 - sqrt(1 - s_f**2/r_o**2))",
     "radial_stress": "Rational(3, 2)*M/(r_m*t*d)",
     "curved_bar_stiffness": (
         f"1/({SIN2}*(r_m**2/(A*e_c*E_L) + r_m/(A*E_L) - 2*r_m/(A*E_L)) + 1.2*{COS2}*r_m/(A*G_LT))"

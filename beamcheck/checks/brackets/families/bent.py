@@ -141,6 +141,30 @@ class BentArc(Family[Bent]):
     def fixing_doubts(self) -> Iterator[Check]:
         text = "an arc touches the wall at its foot only: what keeps the foot from turning is for an engineer"
         yield self.doubt("bracket.foot_of_arc", "foot of the arc", "statics", text, "foot_of_arc")
+        yield from self._rows_on_the_wall()
+
+    def _rows_on_the_wall(self) -> Iterator[Check]:
+        """A row that crosses air presses on nothing; one with its head within the arc holds half of a checked one."""
+        shape, fixings, name = self.shape, self.bracket.fixings, self.bracket.name
+        if fixings is None:
+            return
+        outer, most = shape.inner_radius + shape.depth, judgment("air behind a row of an arc").value
+        for i, row in enumerate(fixings.rows, start=1):
+            off = float(cv.arc_off_wall(outer, min(max(self.back - row.below_top, 0.0), outer)))
+            if off > most:
+                text = (
+                    f"the arc stands {show(off, 'small length')} off the wall at row {i}: the row presses on nothing, "
+                    "its pull bends the arc and its fastener spans the gap; set it at the foot, where the arc lies on "
+                    "the wall"
+                )
+                yield Check.breaks_rule("bracket.foot_of_arc", name, "row that crosses air", "geometry", text)
+            through = fixings.through_of(row)
+            if through is not None and through < judgment("arc that a row goes through").value * shape.depth:
+                text = (
+                    f"row {i} goes through {show(through, 'length')} of an arc {show(shape.depth, 'length')} deep: a "
+                    "check at mid-depth leaves the outer half on nothing"
+                )
+                yield Check.breaks_rule("bracket.foot_of_arc", name, "row through both halves", "statics", text)
 
     def body(self, loads: BracketLoads, wood: WoodMaterial, context: Context) -> Body:
         """Stress along and across the arc, shear, evidence for what it is made of, stiffness."""
@@ -159,6 +183,7 @@ class BentArc(Family[Bent]):
         body.checks += self._made(loads)
         C_c = self._curvature(stock, body, loads)
         body.checks.append(_along(name, loads, wood, arc, C_c))
+        body.checks.append(_along(name, loads, wood, arc, C_c, checked=True))
         body.checks += _across(name, loads, wood, arc)
         body.checks.append(_shear(name, loads, wood, arc))
         # the grain turns with the arc: it is taken as level under every load, the weaker way
@@ -274,8 +299,14 @@ def _bending(pad: Pad, arc: _Arc, M: Number) -> Number:
     return pad.take("f_b", _factor(pad, arc) * sigma, "psi", note="along the hollow side, times that factor")
 
 
-def _along(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc, C_c: float) -> Check:
-    """Bending with force along the arc, at the worst section."""
+def _along(
+    name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc, C_c: float, *, checked: bool = False
+) -> Check:
+    """Bending with force along the arc, at the worst section.
+
+    checked : with a full check at mid-depth, which leaves two bars, each with half the moment on a quarter of the
+    section modulus.
+    """
     A = arc.shape.thickness * arc.shape.depth
     bracing = Bracing(False, "not held sideways from foot to nose", arc.length)
     M = np.max(np.abs(arc.M), axis=0)
@@ -283,6 +314,8 @@ def _along(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc, C_c: f
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         f_b = _bending(pad, arc, at(M, which))
+        if checked:
+            f_b = pad.take("f_b", 2.0 * f_b, "psi", note="twice: two bars, each half the moment on a quarter of S")
         C_D = duration(pad, loads.combinations, which)
         _, F_b = bending_values(pad, wood, arc.section, bracing, C_D)
         if C_c < 1.0:
@@ -300,7 +333,8 @@ def _along(name: str, loads: BracketLoads, wood: WoodMaterial, arc: _Arc, C_c: f
         U = np.maximum(U, pulled)
         return Outcome(U, 1.0, U)
 
-    criterion = Criterion(name, "stress along the arc", f"{cv.BAR}; NDS 2018 3.9", "ratio")
+    what = "arc with a check along it" if checked else "stress along the arc"
+    criterion = Criterion(name, what, f"{cv.BAR}; NDS 2018 3.9", "ratio")
     return govern(criterion, loads.combinations, calculate)
 
 

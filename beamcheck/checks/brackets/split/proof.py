@@ -88,7 +88,8 @@ def _steps(test: float, design: float) -> Table:
               "last 20 hours more than in the first 4"),
         ("4", f"unload and read after 24 hours: {100 * back.value:.0f} percent of the sinking is back; then "
               f"{show(design, 'force')} for a week"),
-        ("5", "every piece is tested, not a sample; look at each in every heating season and write it down"),
+        ("5", "every piece is tested, not a sample; look at each in every heating season and write it down. With "
+              "the record belong species, grain, moisture, room, fixings with torque, checks before and after, names"),
     )  # fmt: skip
     return Table("Test of each piece: how it runs", ("step", "what is done"), rows,
                  "Twice the design load for 24 hours, 75 percent back: IBC 1709.3.1.")  # fmt: skip
@@ -99,6 +100,7 @@ def _record(test: float) -> Table:
     loads = [(show(0.25 * i * test, "force"), "10 min") for i in (1, 2, 3)]
     loads += [(show(test, "force"), when) for when in TIMES] + [("0", "24 h after"), ("design load", "a week")]
     rows = tuple((load, when, blank, blank, blank) for load, when in loads)
+    rows += (("piece, moisture", blank, "tested by", blank, "date ________"),)
     note = (
         "Piece ________  species, grain ________  moisture ____ %  room ____ F  fixings with torque ________  checks "
         "before and after ________  names ________  date ________"
