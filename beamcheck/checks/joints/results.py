@@ -13,10 +13,11 @@ from ...units import show
 from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.draft import Draft
-from ..core.result import Check, PieceResult
+from ..core.result import DISTANCES, Check, PieceResult
 from ..core.tables import Columns, forces_table
 from ..core.trivial import NEGLIGIBLE
 from ..core.wood.govern import writing
+from ..core.wood.material import is_unknown
 from .kinds.registry import kind_of
 from .meeting import Meeting, stated_meeting
 from .picture import joint_picture
@@ -43,7 +44,7 @@ def joint_result(meeting: Meeting) -> PieceResult:
     if not meeting.combinations:
         return draft.done()
     try:
-        draft.checks += kind.checks(meeting)
+        draft.checks += [*round_checks(meeting), *(of_unknown_wood(check, meeting) for check in kind.checks(meeting))]
         draft.assumptions += kind.assumptions(meeting)
         draft.tables = [
             forces_table(meeting.combinations, _columns(meeting)),
@@ -54,6 +55,24 @@ def joint_result(meeting: Meeting) -> PieceResult:
         draft.outside(error)
         return draft.done()
     return replace(draft.done(), to_see=tuple(kind.to_see(meeting)), drawing=kind.drawing(meeting))
+
+
+def round_checks(meeting: Meeting) -> list[Check]:
+    """Rules for faces, edges and notches are those of sawn pieces with flat sides."""
+    found = [one.name for one in meeting.members if one.section.round]
+    if not found:
+        return []
+    text = f"round: {', '.join(found)}; the rules for faces and edges do not hold, an engineer must judge the joint"
+    return [meeting.refers("joint.round", "round pieces", "NDS 2018 11.1", text, "joint_round")]
+
+
+def of_unknown_wood(check: Check, meeting: Meeting) -> Check:
+    """Figures of the weakest wood that it might be fail nothing: they wait for what it is."""
+    unknown = {one.stock.name for one in meeting.members if is_unknown(one.stock)}
+    if not unknown or check.verdict != "fails" or check.ratio is None or check.kind in DISTANCES:
+        return check
+    asked = (ask("grade", name, f"stock.{name}.grade") for name in sorted(unknown))
+    return check.waits_for(*asked, note="of the weakest wood that it might be")
 
 
 def _columns(meeting: Meeting) -> Columns:

@@ -160,3 +160,15 @@ def test_a_joggle_that_is_hardly_wider_leaves_a_notch() -> None:
     some = the(checked(heel(wide="10 1/2 in"), TIE, RAFTER), "joint.step_net").ratio
     assert some is not None and plain is not None and some < plain
     assert "joint.step_net" not in {check.id for check in checked(heel(wide="12 in"), TIE, RAFTER).checks}
+
+
+def test_round_and_unknown_pieces_refer() -> None:
+    """Faces of round pieces have no rules here; the weakest wood that an unknown piece might be fails nothing."""
+    graded = {"grade_from": "certificate", "evidence": "grading certificate no. 118 of 3 May 2025"}
+    pole = {**{key: value for key, value in TIE.items() if key != "values"}, "size": "10 in round", **graded}
+    piece = checked(heel(), pole, RAFTER)
+    assert piece.verdict == "refer" and the(piece, "joint.round").verdict == "refer"
+    old = {"name": "tie", "species": "unknown", "grade": "unstamped", "size": "5 1/2 in x 9 1/2 in", "moisture": "dry",
+           "candidates": ["Eastern White Pine", "Hem-Fir"]}  # fmt: skip
+    piece = checked(heel(), old, RAFTER)
+    assert piece.verdict == "refer" and the(piece, "joint.wood").questions[0].field == "stock.tie.grade"
