@@ -10,6 +10,8 @@ from beamcheck.errors import JobError
 from beamcheck.model.brackets import Trim
 from beamcheck.model.fields.layers import Layer
 
+from .test_evidence import hung
+
 make: Any = Trim
 OAK = {
     "what": "wood",
@@ -70,3 +72,25 @@ def test_a_weight_below_that_of_its_layers_is_a_slip() -> None:
     with pytest.raises(JobError, match="what it is made of weighs"):
         trim(OAK, weight="40 lb")
     assert Layer.model_validate(OAK).weight() > 40.0
+
+
+TWO_ROWS = {"rows": [{"below_top": one, "count": 3, "apart": "16 in"} for one in ("2 in", "20 in")]}
+FACE: dict[str, Any] = {"hangs": "on the face", "stands_out": "4 in",
+                        "wall": {"confirmed_by": "engineer's letter of 3 May 2025"}}  # fmt: skip
+
+
+def test_what_it_is_made_of_comes_to_its_fasteners() -> None:
+    """Half of the hood's 480 lb on each row, a sixth of it, 80 lb, on each of six screws (statics)."""
+    hood = hung(TWO_ROWS, made_of=[PLASTER, BRICK], weight=None, **FACE)
+    check = next(one for one in hood.checks if one.id == "anchor.lateral")
+    assert hood.verdict == "passes" and check.demand == pytest.approx(80.0)
+    large = {**BRICK, "length": "20 ft", "width": "12 ft"}
+    assert hung(TWO_ROWS, made_of=[large], weight=None, **FACE).verdict == "fails"
+
+
+def test_more_of_it_never_helps() -> None:
+    ranks = {"passes": 0, "refer": 1, "fails": 2}
+    found = [
+        hung(TWO_ROWS, made_of=[{**BRICK, "length": f"{long} ft"}], weight=None, **FACE) for long in (3, 6, 12, 24, 48)
+    ]
+    assert [ranks[one.verdict] for one in found] == sorted(ranks[one.verdict] for one in found)
