@@ -34,11 +34,16 @@ MOST_EVIDENCE = 15_000_000  # bytes
 )
 @click.option("--by", default="", metavar="NAME", help="Who found it out: a name or a role.")
 @click.option("--evidence", default="", metavar="FILE", help="Photo or paper for it; it is copied into photos/.")
+@click.option("--document", default="", metavar="NAME", help="With --answer: the letter that rules on it.")
+@click.option(
+    "--up-to", "up_to", multiple=True, metavar="PART=FORCE", help="With --document: the forces that it covers."
+)
 @click.option("--ask/--no-ask", "talk", default=None, help="Ask; by default at a terminal only.")
 @COLOR
 def ask(
-    job: str, who: str | None, print_: bool, given: Sequence[str], by: str, evidence: str, talk: bool | None, color: str
-) -> int:
+    job: str, who: str | None, print_: bool, given: Sequence[str], by: str, evidence: str, document: str,
+    up_to: Sequence[str], talk: bool | None, color: str,
+) -> int:  # fmt: skip
     """Go through the open questions of JOB.toml, first what settles most for the least trouble.
 
     An answer is written at once: the value where it belongs, and an [[answer]] that says how it is known. Only the
@@ -49,7 +54,7 @@ def ask(
     file = open_job_file(job)
     talking = (at_a_terminal() if talk is None else talk) and not print_ and not given
     for text in given:
-        file = _given(file, text, by, evidence)
+        file = _given(file, text, by, evidence, document, up_to)
     with waiting(f"what answers to {job} would do"):
         result = _checked(file, what_ifs=talking or print_)
     if talking:
@@ -124,6 +129,7 @@ def _mark(verdict: str) -> str:
 
 
 def _talk(file: JobFile, result: JobResult, who: str | None, by: str, color: str) -> int:
+    from ..checks.core.asking.question import RULING
     from ..sheet.terminal.look import hung
 
     later: set[str] = set()
@@ -143,6 +149,8 @@ def _talk(file: JobFile, result: JobResult, who: str | None, by: str, color: str
         numbered = one.question.kind not in MEASURED
         for number, text in enumerate(_does(one), start=1):
             say("\n".join(hung(f"   {number if numbered else '-'}  ", text, columns)) + "\n")
+        if not one.question.answers and one.question.field != RULING:
+            say("   r  an engineer has ruled on it in writing\n")
         made = _answered(file, one, by, columns)
         if made is None:
             later.add(one.id)
@@ -181,6 +189,9 @@ def _answered(file: JobFile, one: OpenQuestion, by: str, columns: int) -> tuple[
         try:
             if one.question.field == RULING:
                 made, who = _ruled(file, one, text)
+                break
+            if text.casefold() == "r" and not one.question.answers:
+                made, who = _ruled(file, one, line_of("what was ruled, in writing: "))
                 break
             picked = _picked(one, text)
             with_answer(file.text, one.question, picked, by="a trial", on=_today(), source=str(file.path))
@@ -241,10 +252,10 @@ def _per_area(one: OpenQuestion) -> bool:
     return any("psf" in answer.says for answer in one.question.answers)
 
 
-def _given(file: JobFile, text: str, by: str, evidence: str) -> JobFile:
-    """An answer of the command line, `ID=VALUE`."""
+def _given(file: JobFile, text: str, by: str, evidence: str, document: str, up_to: Sequence[str]) -> JobFile:
+    """An answer of the command line, `ID=VALUE`; with a document what was ruled on it there."""
     from ..errors import UnknownName
-    from ..jobfile.answer import with_answer
+    from ..jobfile.answer import with_answer, with_ruling
 
     name, equals, value = text.partition("=")
     if not equals:
@@ -253,6 +264,15 @@ def _given(file: JobFile, text: str, by: str, evidence: str) -> JobFile:
         raise click.UsageError('--by says who found it out, such as --by "the carpenter"')
     result = _checked(file, what_ifs=False)
     for one in result.questions:
+        if one.id == name.strip() and document:
+            forces = {
+                part.strip(): _pounds(force.strip()) for part, _, force in (each.partition("=") for each in up_to)
+            }
+            made = with_ruling(
+                file.text, one.question, says=value.strip(), by=by, document=document, up_to=forces,
+                source=str(file.path),
+            )  # fmt: skip
+            return _saved(file, made)
         if one.id == name.strip():
             photo = _kept(evidence, file, one.id)
             made = with_answer(

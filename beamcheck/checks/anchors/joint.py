@@ -26,7 +26,7 @@ from ...values.lumber import fallback, lowest, read_size, specific_gravity
 from ..core.wood.material import WoodMaterial, is_unknown, rows_to_screen, wood_of
 from .fastener import THREADED, Dowel
 from .group import Group
-from .unsaid import NotSaid, Open
+from .unsaid import NotSaid, Open, grade_open
 
 CONCRETE = "concrete, 2500 psi or more"
 SHEET = "A653 Grade 33 sheet, cold-formed"
@@ -407,7 +407,7 @@ def gravity(stock: Stock | None, wood: WoodMaterial | None, name: str, doubts: l
         return float(least.value), f"not known; for information {least.reason}"
     if is_unknown(stock):
         text = f"the wood of {name} is not known: have it identified; figures are for information"
-        doubts.append(Open(text, "grade", f"stock.{stock.name}.grade", of=stock.name))
+        doubts.append(grade_open(text, stock))
         G = lowest(rows_to_screen(stock), "lowest plausible").G
         if G is not None:
             return G, "lowest of what the wood might plausibly be"

@@ -8,7 +8,9 @@ from dataclasses import field as initial
 from typing import Any
 
 from ...errors import BeamcheckError
+from ...model.stock import Stock
 from ..core.asking.question import PlausibleAnswer
+from ..core.wood.grade_asked import ask_grade
 
 
 @dataclass(frozen=True)
@@ -26,6 +28,11 @@ class Open:
     answers: tuple[PlausibleAnswer | str, ...] | None = None
     words: Mapping[str, Any] = initial(default_factory=dict)
     of: str = ""
+
+
+def grade_open(text: str, stock: Stock) -> Open:
+    """That the wood of a stock is not known, with what it may well be."""
+    return Open(text, "grade", f"stock.{stock.name}.grade", ask_grade(stock).answers, of=stock.name)
 
 
 class NotSaid(BeamcheckError):

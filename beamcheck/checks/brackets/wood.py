@@ -6,9 +6,9 @@ from typing import Any
 
 from ...model.brackets import Bracket
 from ...model.stock import Stock
-from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.result import Check
+from ..core.wood.grade_asked import ask_grade
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
 from ..core.wood.wood_doubts import wood_evidence_checks
 from .family import Family, Strips
@@ -33,8 +33,7 @@ def known_wood(stock: Stock | None) -> WoodMaterial | None:
 
 def not_known(subject: str, stock: Stock, text: str, what: str = EVIDENCE) -> Check:
     """That a wood is not known: the same question whatever is cut from it."""
-    asked = ask("grade", stock.name, f"stock.{stock.name}.grade")
-    return Check.refers("bracket.wood", subject, what, "NDS 2018 4.1", text, ask=asked)
+    return Check.refers("bracket.wood", subject, what, "NDS 2018 4.1", text, ask=ask_grade(stock))
 
 
 def weight_of(family: Family[Any], wood: WoodMaterial | None) -> Strips:

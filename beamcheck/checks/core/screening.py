@@ -11,9 +11,9 @@ from ...units import show
 from ...values.lumber import DesignValues
 from .asking.question import Question
 from .result import Check, Table, within
-from .seat import ask_grade
 from .settling import failing_names, settling_fact
 from .wood.govern import figures_only
+from .wood.grade_asked import ask_grade
 from .wood.material import WoodMaterial, rows_to_screen
 from .wood.site_tests import tests_words, unlikely
 from .wood.worth_of_tests import worth

@@ -16,7 +16,6 @@ from ...model.beams import Beam
 from ...model.brackets import Bracket, SteelCore
 from ...model.existing import Existing
 from ...model.fields.evidence import read_evidence
-from ...model.stock import Stock
 from ...units import show
 from ...values.found import Found
 from ...values.judgment import judgment
@@ -25,6 +24,7 @@ from .context import AnyPiece, Context
 from .result import Check
 from .unsaid import unsaid_of, with_unsaid
 from .wood.govern import Criterion, at, govern
+from .wood.grade_asked import ask_grade
 from .wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from .wood.strength import Outcome, bearing
 
@@ -53,11 +53,6 @@ def nobody_answers(under: Existing) -> str:
 def ask_who_answers(under: Existing) -> Question:
     """Who answers for what is there already."""
     return ask("confirmed_by", under.name, f"existing.{under.name}.confirmed_by", what=under.what)
-
-
-def ask_grade(stock: Stock) -> Question:
-    """What the wood of a stock is."""
-    return ask("grade" if stock.survey is None else "surveyed_grade", stock.name, f"stock.{stock.name}.grade")
 
 
 def answered(

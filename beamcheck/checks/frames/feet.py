@@ -143,6 +143,9 @@ def _thrust(frame: Frame, foot: FrameFoot, solved: SolvedFrame, context: Context
         return govern(Criterion(frame.name, what, THRUST, "force", id=id), solved.combinations, calculate)
     force = show(most, "force")
     text = f"held feet push with up to {force}: neither is it said that one slides, nor what {foot.on} takes sideways"
+    if sliding:
+        text = f"another foot slides, and this one is pushed level with up to {force}: what {foot.on} takes sideways "
+        text += "is not said"
     if solved.leans:
         text = f"it stands only as long as its feet are held, and pushes with up to {force}: who takes that is not said"
     return Check.refers(id, frame.name, what, THRUST, text, ask=ask_thrust(frame, solved, context))
@@ -157,12 +160,15 @@ def held_by_nobodys_word(frame: Frame, solved: SolvedFrame, context: Context) ->
 
 def ask_thrust(frame: Frame, solved: SolvedFrame, context: Context) -> Question:
     """Whether one foot slides, or what all that it stands on takes sideways."""
-    level = {foot.on: float(np.max(np.abs(solved.nodes[foot.at].reaction[:, 0]))) for foot in frame.feet}
+    level: dict[str, float] = {}
+    for foot in frame.feet:  # two feet may stand on one wall
+        pushed = float(np.max(np.abs(solved.nodes[foot.at].reaction[:, 0])))
+        level[foot.on] = max(level.get(foot.on, 0.0), pushed)
     most = max(level.values())
     force, last = show(most, "force"), frame.shape.feet[-1]
     number = next(i for i, foot in enumerate(frame.feet, 1) if foot.at == last)
     where, answers = f"frame.{frame.name}.feet.{number}", []
-    if not (frame.shape.anchored or solved.leans):
+    if not (frame.shape.anchored or solved.leans or any(foot.slides for foot in frame.feet)):
         slides = ((f"{where}.slides", True), (f"{where}.slides_by", "engineer's sheet S-2 of 3 May 2025"))
         answers.append(PlausibleAnswer(f"the {last} slides: slotted holes, by the engineer's sheet", slides))
     walls = [one for on in level if isinstance(one := context.under(on), Existing)]

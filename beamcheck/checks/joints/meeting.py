@@ -24,6 +24,7 @@ from ..core.asking.question import RULING, PlausibleAnswer, Question, ask
 from ..core.context import Context
 from ..core.result import Check
 from ..core.trivial import NEGLIGIBLE
+from ..core.wood.grade_asked import ask_grade
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
 from ..core.wood.strength import Section
 from ..core.wood.wood_doubts import wood_evidence_checks
@@ -204,7 +205,7 @@ def wood_checks(meeting: Meeting) -> list[Check]:
     for stock, wood in {one.stock.name: (one.stock, one.wood) for one in meeting.members}.values():
         if is_unknown(stock):
             text = f"stock {stock.name!r}: a grader or engineer must say what it is; figures are of the weakest wood"
-            asked = ask("grade", stock.name, f"stock.{stock.name}.grade")
+            asked = ask_grade(stock)
             found.append(Check.refers("joint.wood", meeting.name, "wood not known", "NDS 2018 4.1", text, ask=asked))
         else:
             found += wood_evidence_checks(meeting.name, wood.doubts)

@@ -32,7 +32,7 @@ from ..group import Group
 from ..joint import Joint, JointMaker
 from ..outputs import fastened_seen
 from ..steel import SCREW_STEEL, steel_checks
-from ..unsaid import NotSaid, Open
+from ..unsaid import NotSaid, Open, grade_open
 
 DRIVEN = ("lag screw", "wood screw", "nail")
 
@@ -180,8 +180,7 @@ def wood_checks(group: Group) -> Iterator[Check]:
     """Whether the wood on either side is known, and how."""
     if is_unknown(group.stock):
         text = "a grader or engineer must say what it is; figures here are of the weakest wood that it might be"
-        stock = group.stock.name
-        open_ = Open(text, "grade", f"stock.{stock}.grade", of=stock)
+        open_ = grade_open(text, group.stock)
         yield group.refers("anchor.wood", f"wood of {group.piece} not known", "NDS 2018 4.1", open_)
     else:
         yield from wood_evidence_checks(group.name, group.wood.doubts)

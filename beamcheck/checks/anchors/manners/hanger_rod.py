@@ -35,7 +35,7 @@ from ..far_side import far_side_checks
 from ..fasteners.layout import washer_checks
 from ..group import Group
 from ..joint import HAIR
-from ..unsaid import Open
+from ..unsaid import Open, grade_open
 from .base import Manner, evidence_checks, line_checks
 
 Array = np.ndarray
@@ -181,8 +181,7 @@ class _Rod:
         stock, what = self.context.stock(carrying.stock), f"washer on the top of {carrying.name}"
         if is_unknown(stock):
             text = f"the wood of {carrying.name} is not known"
-            open_ = Open(text, "grade", f"stock.{stock.name}.grade", of=stock.name)
-            yield group.refers("anchor.washer", what, wash.WASHER, open_)
+            yield group.refers("anchor.washer", what, wash.WASHER, grade_open(text, stock))
             return
         wood = wood_of(stock, reference_values(stock), laid=carrying.laid, level=True)
         at_end, length = group.lands_at, beam_length(carrying)

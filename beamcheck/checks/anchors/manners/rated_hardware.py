@@ -27,7 +27,7 @@ from ...core.wood.material import is_unknown
 from ...core.wood.strength import Outcome
 from ..far_side import far_side_checks
 from ..group import Group, Part, round_force
-from ..unsaid import Open
+from ..unsaid import Open, grade_open
 from .base import Manner, wood_checks
 
 Array = np.ndarray
@@ -157,8 +157,7 @@ def _fits_the_report(group: Group) -> Iterator[Check]:
         return
     if is_unknown(group.stock):
         text = "the wood is not known, so nobody can say that the rating holds for it"
-        stock = group.stock.name
-        yield group.refers(id, CONDITIONS, clause, Open(text, "grade", f"stock.{stock}.grade", of=stock))
+        yield group.refers(id, CONDITIONS, clause, grade_open(text, group.stock))
     if anchor.split == "check across the holes":
         text = "a check or split runs through the fastenings: the published loads do not hold there"
         yield group.refers(id, CONDITIONS, clause, Open(text, "split_seen"))

@@ -15,6 +15,7 @@ from ....formulas.steel import bolts
 from ....formulas.wood.bearing import bearing_stress
 from ....formulas.wood.section import round_area
 from ....model.brackets import Bracket, Fixings
+from ....model.stock import Stock
 from ....units import show
 from ....values.found import Found
 from ....values.hardware.fasteners import bolt
@@ -23,6 +24,7 @@ from ....values.judgment import judgment
 from ...core.asking.question import PlausibleAnswer
 from ...core.result import Check
 from ...core.wood.govern import Criterion, at, govern
+from ...core.wood.grade_asked import ask_grade
 from ...core.wood.material import WoodMaterial, bearing_prime
 from ...core.wood.strength import Outcome
 from ..asking import ask_for, path_of
@@ -168,8 +170,13 @@ def bolt_checks(rows: FixingRows, T: Array) -> Iterator[Check]:
     )
 
 
-def heel_checks(rows: FixingRows, woods: Sequence[WoodMaterial | None]) -> Iterator[Check]:
-    """The lower end presses on the wall with as much as the top row pulls; `woods` are the bracket's and the wall's."""
+def heel_checks(
+    rows: FixingRows, woods: Sequence[WoodMaterial | None], behind_stock: Stock | None = None
+) -> Iterator[Check]:  # fmt: skip
+    """The lower end presses on the wall with as much as the top row pulls; `woods` are the bracket's and the wall's.
+
+    behind_stock : the stock that is said to be behind it: what it is made of is then what is asked.
+    """
     bracket, wall, what, id = rows.bracket, rows.fixings.wall, "heel against the wall", "bracket.heel"
     name, T = bracket.name, rows.pulls()
     most = float(np.max(T, initial=0.0))
@@ -195,6 +202,8 @@ def heel_checks(rows: FixingRows, woods: Sequence[WoodMaterial | None]) -> Itera
     if wall == "wood" and behind is None:
         text = "the wood of the wall is not known (`other.stock`)"
         asked = ask_for(bracket, "wood_behind", "fixings.other.stock")
+        if behind_stock is not None:
+            text, asked = f"the wood of {behind_stock.name} is not known", ask_grade(behind_stock)
         yield Check.refers(id, name, what, "NDS 2018 3.10.2", text, ask=asked)
     length = rows.family.pressed_length(2.0 * (1.0 - rows.eta.value) * rows.h_1)
     for words, one in (("bracket", own), ("wall", behind if wall == "wood" else None)):

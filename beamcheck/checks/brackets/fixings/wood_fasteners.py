@@ -75,7 +75,7 @@ def wood_checks(rows: FixingRows, wood: WoodMaterial, context: Context) -> list[
         found += _pulled(rows, pulled)
     if alone.into_wood is not None:
         found += wood_evidence_checks(name, alone.into_wood.doubts)
-    return [*found, *heel_checks(rows, (wood, alone.into_wood))]
+    return [*found, *heel_checks(rows, (wood, alone.into_wood), alone.into_stock)]
 
 
 def _across(rows: FixingRows, group: Group, pulled: Connection, T: Array) -> list[Check]:

@@ -21,6 +21,7 @@ from ...core.asking.question import PlausibleAnswer, Question, ask
 from ...core.context import Context
 from ...core.pictures import Closing, GapPicture
 from ...core.result import Check
+from ...core.wood.grade_asked import ask_grade
 from ...core.wood.material import is_unknown
 from .beam import effects
 from .gap import Array, Nearby, PropAsk
@@ -93,7 +94,7 @@ def prop_result(asks: Sequence[PropAsk], mine: str, context: Context) -> PropRes
     stock = context.stock(run.beam.stock)
     if is_unknown(stock):
         text = f"the wood of {beam} is not known, so how far it comes down is not known either: have it graded"
-        return _refused(own, text, ask("grade", stock.name, f"stock.{stock.name}.grade"))
+        return _refused(own, text, ask_grade(stock))
     together = [one for one in asks if one.near.beam == beam]
     i = together.index(own)
     try:
