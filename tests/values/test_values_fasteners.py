@@ -91,7 +91,10 @@ def test_steels() -> None:
     assert [steels.other_bearing(name).value for name in steels.bearing_materials()] == [87000.0, 61850.0, 7500.0]
     assert steels.other_bearing(steels.bearing_materials()[0]).source.how == "memory"
     assert (steels.steel("A36").source.how, steels.bolt_steel("A307").source.how) == ("read, second-hand", "read")
-    assert steels.steel_grades() == ("A36", "A653 Grade 33") and steels.bolt_grades() == ("A307", "A325")
+    assert steels.steel_grades() == ("A36", "A653 Grade 33", "A992", "A572 Grade 50") and steels.bolt_grades() == (
+        "A307",
+        "A325",
+    )
 
 
 @pytest.mark.parametrize(
