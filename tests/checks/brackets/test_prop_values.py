@@ -6,6 +6,8 @@ E_05 = 942,000 psi; G = E_05/16; 7.2152 lb/in dead, 20 lb/in live; K_cr 1.5 on d
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import numpy as np
 import pytest
 
@@ -20,20 +22,20 @@ E_05 = 1.6e6 * (1 - 1.645 * 0.25)
 DEAD, LIVE, OWN, K_CR = 7.2152, 20.0, 1.2152, 1.5
 
 
-def beam(length: float, loads: list[Applied]) -> SolvedBeam:
+def beam(length: float, loads: list[Applied], stiff: float = 1.0) -> SolvedBeam:
     A, I = B * D, B * D**3 / 12  # noqa: E741
     ends = [BeamSupport(0.0, "pin"), BeamSupport(length, "pin")]
-    return solve_beam(length, ends, loads, depth=D, EI=E_05 * I, GA_s=E_05 / 16 * A * 5 / 6)
+    return solve_beam(length, ends, loads, depth=D, EI=stiff * E_05 * I, GA_s=stiff * E_05 / 16 * A * 5 / 6)
 
 
 def even(kind: str, w: float, length: float) -> Applied:
     return Applied(kind, 0.0, length, w_start=w, w_end=w)
 
 
-def supported() -> tuple[float, float, SolvedBeam]:
+def supported(stiff: float = 1.0) -> tuple[float, float, SolvedBeam]:
     """Sag of the girder under what the beam hangs on it, dead and live; and the beam itself."""
     girder = beam(GIRDER, [even("D", OWN, GIRDER), Applied("D", 84.0, 84.0, P=DEAD * L / 2),
-                           Applied("L", 84.0, 84.0, P=LIVE * L / 2)])  # fmt: skip
+                           Applied("L", 84.0, 84.0, P=LIVE * L / 2)], stiff)  # fmt: skip
     down = sinking(girder, [84.0])
     worst = int(np.argmax(down.lasting + down.passing))
     return (
@@ -75,3 +77,17 @@ def test_a_tight_post_at_the_middle() -> None:
     f = float(unit_sags(own, [78.0])[0, 0])
     assert float(prop_force(drop, 0.0, 1.6e6 * 7.5**2 / 96, f)) == pytest.approx(2924.98, rel=0.01)  # BC090
     assert float(gap_needed(1.0, drop, 0.0, 0.0, 0.0, 0.0625)) == pytest.approx(0.454694, rel=0.01)  # BC091
+
+
+def needed(stiff: float) -> float:
+    """Gap at the nose of the beam on a girder so many times as stiff."""
+    dead, live, own = supported(stiff)
+    share = float(carried_down(own, [X])[1, 0])
+    alone = float(np.max(sinking(own, [X]).long_term(K_CR)))
+    return float(gap_needed(1.0, alone + share * (K_CR * dead + live), 0.0, 0.0, 0.0, 0.0625))
+
+
+def test_a_stiffer_carrier_never_asks_for_more_gap() -> None:
+    gaps = [needed(stiff) for stiff in (0.5, 1.0, 2.0, 10.0, 1e4)]
+    assert all(later < earlier for earlier, later in pairwise(gaps))
+    assert gaps[-1] == pytest.approx(0.105 + 0.0625, abs=0.002)  # the beam alone: the reference, section 6
