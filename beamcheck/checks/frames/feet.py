@@ -143,10 +143,9 @@ def _thrust(frame: Frame, foot: FrameFoot, solved: SolvedFrame, context: Context
         return govern(Criterion(frame.name, what, THRUST, "force", id=id), solved.combinations, calculate)
     force = show(most, "force")
     text = f"held feet push with up to {force}: neither is it said that one slides, nor what {foot.on} takes sideways"
-    if sliding:
-        text = f"another foot slides, and this one is pushed level with up to {force}: what {foot.on} takes sideways "
-        text += "is not said"
-    if solved.leans:
+    if any(one.slides for one in frame.feet):
+        text = f"pushed level with up to {force} as the foot that is held: what {foot.on} takes sideways is not said"
+    elif solved.leans:
         text = f"it stands only as long as its feet are held, and pushes with up to {force}: who takes that is not said"
     return Check.refers(id, frame.name, what, THRUST, text, ask=ask_thrust(frame, solved, context))
 
@@ -161,14 +160,16 @@ def held_by_nobodys_word(frame: Frame, solved: SolvedFrame, context: Context) ->
 def ask_thrust(frame: Frame, solved: SolvedFrame, context: Context) -> Question:
     """Whether one foot slides, or what all that it stands on takes sideways."""
     level: dict[str, float] = {}
-    for foot in frame.feet:  # two feet may stand on one wall
-        pushed = float(np.max(np.abs(solved.nodes[foot.at].reaction[:, 0])))
-        level[foot.on] = max(level.get(foot.on, 0.0), pushed)
+    for foot in frame.feet:
+        force_here = float(np.max(np.abs(solved.nodes[foot.at].reaction[:, 0])))
+        if force_here > LITTLE:
+            level[foot.on] = max(force_here, level.get(foot.on, 0.0))
     most = max(level.values())
     force, last = show(most, "force"), frame.shape.feet[-1]
     number = next(i for i, foot in enumerate(frame.feet, 1) if foot.at == last)
     where, answers = f"frame.{frame.name}.feet.{number}", []
-    if not (frame.shape.anchored or solved.leans or any(foot.slides for foot in frame.feet)):
+    held = any(foot.slides for foot in frame.feet) or frame.shape.anchored or solved.leans  # one way or another
+    if not held:
         slides = ((f"{where}.slides", True), (f"{where}.slides_by", "engineer's sheet S-2 of 3 May 2025"))
         answers.append(PlausibleAnswer(f"the {last} slides: slotted holes, by the engineer's sheet", slides))
     walls = [one for on in level if isinstance(one := context.under(on), Existing)]
@@ -180,5 +181,7 @@ def ask_thrust(frame: Frame, solved: SolvedFrame, context: Context) -> Question:
     if not answers:
         return ask("frame_thrust_by_engineer", frame.name, on=names, force=force, forces={"pushes": most})
     field = answers[0].sets[0][0]
+    if held:
+        return ask("frame_push", frame.name, field, answers=answers, on=names, force=force, forces={"pushes": most})
     return ask("frame_thrust", frame.name, field, answers=answers, on=names, foot=last, force=force,
                forces={"pushes": most})  # fmt: skip

@@ -13,6 +13,7 @@ from pydantic import ValidationError
 
 from ...errors import BeamcheckError, JobError, Problem, nearest
 from ..fields.places import Fault, Path, entries, fields, place, plain
+from ..frames.frame import Frame
 from ..job import About, Job
 from ..job_paths import same_value
 from .anchors import anchor_links, diameter
@@ -40,6 +41,7 @@ def faults_between(job: Job | Mapping[str, Any]) -> Iterator[Fault]:
     yield from _names(others)
     for entry in others:
         yield from _references(entry, stocks, things)
+    yield from _members_of_frames(others)
     yield from _tie_users(others)
     yield from _circles(others, things)
     for entry in of_stock:
@@ -98,6 +100,17 @@ def _loads_of(entry: Entry) -> Iterator[tuple[Path, Any]]:
         for m, member in enumerate(entries(entry.data.get("members"))):
             for i, load in enumerate(entries(fields(member).get("carries"))):
                 yield (*entry.path, "members", m, "carries", i), load
+
+
+def _members_of_frames(found: Sequence[Entry]) -> Iterator[Fault]:
+    """The members of a frame are pieces too, under the name of the frame and their own."""
+    taken = {stick.name.casefold(): frame.piece.name for frame in found if isinstance(frame.piece, Frame)
+             for stick in frame.piece.sticks}  # fmt: skip
+    for entry in found:
+        name = entry.text("name")
+        if name is not None and name.casefold() in taken:
+            text = f"the name {name!r} is that of a member of frame {taken[name.casefold()]!r}"
+            yield (*entry.path, "name"), f"{text}: give it another"
 
 
 def _head(job: Job | Mapping[str, Any]) -> About | None:

@@ -72,6 +72,25 @@ def test_feet_that_are_held_push_their_walls() -> None:
     assert check(checked(data), "truss", "frame.thrust", "west wall").verdict == "fails"
 
 
+def test_wind_pushes_the_foot_that_is_held() -> None:
+    """Wind on one slope has a level part, which goes into the foot that does not slide: asked of its wall alone."""
+    data = king()
+    data["frame"][0]["members"][0]["carries"].append({"what": "wind", "wind": "-30 psf"})
+    found = check(checked(data), "truss", "frame.thrust", "west wall")
+    assert found.verdict == "refer" and "foot that is held" in found.notes[0]
+    (answer,) = found.questions[0].answers
+    assert [path for path, _ in answer.sets] == ["existing.west wall.takes_sideways"]
+    data["existing"][0]["takes_sideways"] = "3,000 lb"
+    assert check(checked(data), "truss", "frame.thrust", "west wall").verdict == "passes"
+
+
+def test_a_member_has_its_name_alone() -> None:
+    data = king()
+    data["existing"].append(wall("Truss: tie"))
+    with pytest.raises(JobError, match="a member of frame 'truss'"):
+        job_from_data(data)
+
+
 def test_a_foot_that_slides_by_nobodys_word_refers() -> None:
     found = check(checked(king(feet=feet(slides=True))), "truss", "frame.thrust", "west wall")
     assert found.verdict == "refer" and "nobody answers" in found.notes[0]
