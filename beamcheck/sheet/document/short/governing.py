@@ -53,7 +53,7 @@ def _line(check: Check, units: str) -> str:
     if check.ratio is None:
         return verdict_line(check, units)
     ratio = quantity(check.ratio, "ratio", units)
-    return f"{ratio} under {check.combination}." if check.combination else f"{ratio}."
+    return f"Ratio {ratio}: {check.combination}." if check.combination else f"Ratio {ratio}."
 
 
 def _said(label: str, steps: Sequence[Step], ledger: Ledger, anchor: str) -> tuple[Known, ...]:
