@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import hashlib
 import os
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 
@@ -158,6 +160,7 @@ def write_sheet(
     BeamcheckError
         If it cannot be written, or may not be; what stood there before is still there.
     """
+    check_target(path, overwrite=overwrite, of=result)
     return write_output(sheet_html(result, all_steps=all_steps), path, overwrite=overwrite)
 
 
@@ -178,7 +181,7 @@ def sheet_pdf(result: JobResult, *, all_steps: bool = False) -> bytes:
 
 def write_pdf(result: JobResult, path: FilePath, *, overwrite: bool = False, all_steps: bool = False) -> Path:
     """Write the calc sheet of a result to a PDF file; parameters and errors are those of `write_sheet`."""
-    check_target(path, overwrite=overwrite)
+    check_target(path, overwrite=overwrite, of=result)
     return write_output(sheet_pdf(result, all_steps=all_steps), path, overwrite=overwrite)
 
 
@@ -186,6 +189,7 @@ def write_json(result: JobResult, path: FilePath, *, overwrite: bool = False) ->
     """Write a result to a JSON file; parameters and errors are those of `write_sheet`."""
     from .sheet.record.as_json import result_json
 
+    check_target(path, overwrite=overwrite, of=result)
     return write_output(result_json(result), path, overwrite=overwrite)
 
 
@@ -194,7 +198,7 @@ def write_shop(result: JobResult, path: FilePath, *, overwrite: bool = False) ->
 
     Parameters and errors are those of `write_sheet`; also if the name ends otherwise, or the result has no job text.
     """
-    check_target(path, overwrite=overwrite)
+    check_target(path, overwrite=overwrite, of=result)
     return write_output(shop_sheets(result, path), path, overwrite=overwrite)
 
 
@@ -237,6 +241,8 @@ def write_survey(
     from .sheet.survey.write import survey_html, survey_pdf
 
     check_target(path, overwrite=overwrite)
+    if job is not None and os.path.exists(path) and os.path.exists(job) and os.path.samefile(path, job):
+        raise BeamcheckError(f"{legible(os.fsdecode(path))} is the job file: give the form another name")
     if paper not in ("us-letter", "a4"):
         raise BeamcheckError(f"there is no paper {paper!r}: us-letter or a4")
     form = blank_form() if job is None else filled_form(read_job(job), stock)
@@ -284,8 +290,10 @@ def write_template(
     for path in paths:
         check_target(path, overwrite=overwrite)
     result = job if isinstance(job, JobResult) else check_file(job)
+    for path in paths:
+        check_target(path, overwrite=overwrite, of=result)
     made = template_files(result, piece, paths, paper=paper, units=units)[0]
-    return tuple(write_output(content, path, overwrite=overwrite) for path, content in made)
+    return tuple(write_outputs(made, overwrite=overwrite))
 
 
 def template_files(
@@ -320,20 +328,33 @@ def template_files(
 
 def write_output(text: str | bytes, path: FilePath, *, overwrite: bool = False) -> Path:
     """Write a text or file that was made here; parameters and errors are those of `write_sheet`."""
-    from .sheet.write import write_atomically
-
-    check_target(path, overwrite=overwrite)
-    return write_atomically(path, text, overwrite=overwrite)
+    return write_outputs([(path, text)], overwrite=overwrite)[0]
 
 
-def check_target(path: FilePath, *, overwrite: bool = False) -> None:
-    """Whether a file may be written there, before any work is done for it; errors are those of `write_sheet`."""
-    from .sheet.write import why_kept
+def write_outputs(files: Sequence[tuple[FilePath, str | bytes]], *, overwrite: bool = False) -> list[Path]:
+    """Write all files of one run, or none where one cannot be; parameters and errors are those of `write_sheet`."""
+    from .sheet.write import write_together
 
+    return write_together(files, overwrite=overwrite)
+
+
+def check_target(path: FilePath, *, overwrite: bool = False, of: JobResult | None = None) -> None:
+    """Whether a file may be written there, before any work is done for it; errors are those of `write_sheet`.
+
+    Nothing that is made `of` a result goes over the job file that it was made of, whatever was allowed.
+    """
+    from .sheet.write import check_target as check
+
+    if of is not None and _digest_at(path) == of.fingerprint:
+        name = legible(os.fsdecode(path))
+        raise BeamcheckError(f"{name} is the job file that this result was made of: give another name")
+    check(path, overwrite=overwrite)
+
+
+def _digest_at(path: FilePath) -> str | None:
+    """SHA-256 of a file that may be a job file; None where there is none."""
     target = Path(path)
-    if target.is_dir():
-        raise BeamcheckError(f"{target} is a folder: give the name of a file in it")
-    if target.exists() and not target.is_file():
-        raise BeamcheckError(f"{target} is a device and no file: give the name of a file")
-    if target.exists() and not overwrite and (why := why_kept(target)):
-        raise BeamcheckError(f"{target} exists and {why}: give another name, or allow replacing it")
+    with suppress(OSError, ValueError):
+        if target.is_file() and target.stat().st_size <= MOST_BYTES:
+            return hashlib.sha256(target.read_bytes()).hexdigest()
+    return None

@@ -530,19 +530,11 @@ def _said(result: JobResult, shown: Shown) -> str:
 
 
 def _write(made: Sequence[tuple[str, str | bytes]], overwrite: bool) -> list[str]:
-    from .errors import BeamcheckError
+    if made:
+        from .api import write_outputs
 
-    written: list[str] = []
-    for path, content in made:
-        from .api import write_output
-
-        try:
-            write_output(content, path, overwrite=overwrite)
-        except BeamcheckError as error:
-            before = f" ({', '.join(written)} was written)" if written else ""
-            raise click.ClickException(f"{error}{before}") from None
-        written.append(path)
-    return written
+        write_outputs(made, overwrite=overwrite)
+    return [path for path, _ in made]
 
 
 ENDINGS = {"--pdf": ".pdf"}  # a PDF under the name of a page would take the page's place

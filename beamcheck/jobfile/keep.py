@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import hashlib
 import os
-from collections.abc import Iterator
-from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
 from ..errors import BeamcheckError
 from ..lettering import legible
 from ..model.reading.reader import MOST_BYTES, decoded, read_job
+from ..sheet.folder import alone
 from ..sheet.write import WriteError, write_atomically
 
 FilePath = str | os.PathLike[str]
@@ -72,7 +71,7 @@ def save(file: JobFile, text: str) -> JobFile:
     if len(new) > MOST_BYTES:
         raise WriteError(f"{file.path} would be larger than {MOST_BYTES / 1e6:g} MB: nothing was written")
     target = file.path.resolve()  # a link stays, the file it names is replaced
-    with _alone(target.parent):
+    with alone(target.parent):
         try:
             old = _bytes(target)
         except OSError:
@@ -97,7 +96,7 @@ def save_new(path: FilePath, text: str) -> JobFile:
         If something stands there, or it cannot be written.
     """
     target = Path(os.fsdecode(path))
-    with _alone(target.parent):
+    with alone(target.parent):
         if os.path.lexists(target):
             raise WriteError(f"{target} is there already: give another name, nothing was written")
         write_atomically(target, text)
@@ -112,22 +111,3 @@ def digest(raw: bytes) -> str:
 def _bytes(path: Path) -> bytes:
     with path.open("rb") as file:
         return file.read(MOST_BYTES + 1)
-
-
-@contextmanager
-def _alone(folder: Path) -> Iterator[None]:
-    """One writer at a time in a folder, where the system can tell; the lock goes with the process that holds it."""
-    try:
-        import fcntl
-    except ImportError:  # not on this system: the digest alone has to do
-        yield
-        return
-    handle = None
-    with suppress(OSError):  # a folder that is not there is told when the file is written
-        handle = os.open(folder, os.O_RDONLY)
-        fcntl.flock(handle, fcntl.LOCK_EX)
-    try:
-        yield
-    finally:
-        if handle is not None:
-            os.close(handle)

@@ -10,7 +10,7 @@ from ..errors import BeamcheckError
 
 _GPS, _MAKER, _EXIF = 0x8825, 0x927C, 0x8769
 _SIZES = {1: 1, 2: 1, 3: 2, 4: 4, 5: 8, 6: 1, 7: 1, 8: 2, 9: 4, 10: 8, 11: 4, 12: 8}
-_XMP = re.compile(rb"<\?xpacket begin.*?<\?xpacket end[^>]*>|<x:xmpmeta.*?</x:xmpmeta>", re.DOTALL)
+_XMP = ((b"<?xpacket begin", b"<?xpacket end"), (b"<x:xmpmeta", b"</x:xmpmeta"))
 _HEIC = (b"heic", b"heix", b"mif1", b"msf1", b"heim", b"heis", b"hevc")
 TAKEN = "a photo is JPEG, PNG or HEIC, a letter PDF: this is none of them"
 
@@ -128,9 +128,20 @@ def _blanked(data: bytes) -> bytes:
     for match in re.finditer(rb"(?:Exif\0\0)?(?=II\*\0|MM\0\*)", data):
         for first, last in _private(data[match.end() :]):
             made[match.end() + first : match.end() + last] = bytes(last - first)
-    for match in _XMP.finditer(data):
-        made[match.start() : match.end()] = b" " * (match.end() - match.start())
+    for first, last in _packets(data):
+        made[first:last] = b" " * (last - first)
     return bytes(made)
+
+
+def _packets(data: bytes) -> Iterator[tuple[int, int]]:
+    """Where what XMP says of a picture stands, its marks included."""
+    for begins, ends in _XMP:
+        place = 0
+        while (first := data.find(begins, place)) >= 0 and (end := data.find(ends, first)) >= 0:
+            place = data.find(b">", end) + 1
+            if place == 0:
+                break
+            yield first, place
 
 
 def _order(tiff: bytes) -> str:

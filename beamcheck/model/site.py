@@ -22,7 +22,7 @@ from .fields.quantities import Length, LoadAmount, PositiveLength, Slope
 _SPEED = re.compile(r"\s*([\d.]+)\s*mph\b", re.IGNORECASE)
 _ALLOWABLE = re.compile(r"\b(?:allowable|asd|v_?asd|service)\b", re.IGNORECASE)
 _STRENGTH_SNOW = re.compile(r"\b7-22\b|\bstrength[ -]level\b", re.IGNORECASE)
-_FRAMING = re.compile(r"\s*(.+?)\s+at\s+([\d.]+)\s*in\s*")
+_FRAMING = re.compile(r"(.+?) at ([\d.]+) ?in")
 FASTEST = 250.0  # mph
 NEAR = 0.82  # likeness of two names that are taken for the same layer; judgment
 Surface = Literal["shingles", "metal", "slate", "glass", "smooth membrane", "other"]
@@ -183,7 +183,7 @@ class Area(Insisting):
     @property
     def rhythm(self) -> tuple[float, float] | None:
         """Area of one joist or rafter in2 and their spacing in; None where none can be read."""
-        found = _FRAMING.fullmatch(self.framing)
+        found = _FRAMING.fullmatch(" ".join(self.framing.split()))
         try:
             if not found or float(found[2]) <= 0.0:
                 return None

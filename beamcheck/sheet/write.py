@@ -1,25 +1,25 @@
-"""Files are written whole or not at all, and never over somebody else's."""
+"""Files are written whole or not at all, those of one run together, and never over somebody else's."""
 
 from __future__ import annotations
 
 import os
-import re
 import secrets
-from contextlib import suppress
+from collections.abc import Iterator, Sequence
+from contextlib import ExitStack, contextmanager, suppress
+from errno import ELOOP
 from pathlib import Path
+from typing import IO
 
 from ..errors import BeamcheckError
+from .folder import alone, held, sweep
+from .kept import WriteError, made_here, why_kept
 
-# the second name is the one that was shown until 0.2
-_MARK = re.compile(rb"""generator["'\s:=]{1,6}(?:content=["'])?(?:whatcarries|beamcheck)\b""")
-_HEAD = 4096  # bytes at the start of a file in which our mark must stand
-
-
-class WriteError(BeamcheckError, OSError):
-    """A file that could not be written, or may not be."""
+__all__ = ["WriteError", "check_target", "made_here", "why_kept", "write_atomically", "write_together"]
+FilePath = str | os.PathLike[str]
+_NAME = 40  # letters of its own name in that of a temporary file
 
 
-def write_atomically(path: str | os.PathLike[str], content: str | bytes, *, overwrite: bool = False) -> Path:
+def write_atomically(path: FilePath, content: str | bytes, *, overwrite: bool = False) -> Path:
     """Write `content` to `path` by way of a temporary file in the same folder.
 
     Text is written as UTF-8 with the line ends it has. An existing file is replaced only when it was made by this tool
@@ -30,71 +30,150 @@ def write_atomically(path: str | os.PathLike[str], content: str | bytes, *, over
     WriteError
         If the folder is missing or not writable, the path is a folder, or the file is not to be replaced.
     """
-    data = content.encode("utf-8", errors="replace") if isinstance(content, str) else content
-    try:
-        return _write(Path(path), data, overwrite)
-    except WriteError:
-        raise
-    except (OSError, ValueError) as error:  # ValueError: a null character in the path
-        why = error.strerror if isinstance(error, OSError) else str(error)
-        raise WriteError(
-            f"{path} could not be written: {why}; check that the folder is there, may be written to and has room"
-        ) from error
+    with _told(path), ExitStack() as stack:
+        part = _Part(Path(path), content, overwrite, stack)
+        part.put()
+    return part.target
 
 
-def _write(target: Path, data: bytes, overwrite: bool) -> Path:
+def write_together(files: Sequence[tuple[FilePath, str | bytes]], *, overwrite: bool = False) -> list[Path]:
+    """Write the files of one run: all of them or none, and none of another run between them.
+
+    Raises
+    ------
+    WriteError
+        As `write_atomically`, and where another run does not let go of a folder; nothing is changed then.
+    """
+    if not files:
+        return []
+    with ExitStack() as stack:
+        with _told(files[0][0]):
+            stack.enter_context(alone(*(_real(Path(path)).parent for path, _ in files)))
+        parts: list[_Part] = []
+        for path, content in files:
+            with _told(path):
+                parts.append(_Part(Path(path), content, overwrite, stack))
+        done: list[_Part] = []
+        try:
+            for part in parts:
+                with _told(part.target):
+                    if len(parts) > 1:
+                        part.keep_old()
+                    part.put()
+                done.append(part)
+        except BaseException:
+            for part in reversed(done):
+                part.undo()
+            raise
+    return [part.target for part in parts]
+
+
+def check_target(path: FilePath, *, overwrite: bool = False) -> None:
+    """Whether a file may be written there, before any work is done for it.
+
+    Raises
+    ------
+    WriteError
+        If it may not.
+    """
+    with _told(path):
+        _allowed(Path(path), overwrite)
+
+
+class _Part:
+    """One file on its way: written under another name in the folder, then put in its place in one step."""
+
+    def __init__(self, path: Path, content: str | bytes, overwrite: bool, stack: ExitStack) -> None:
+        data = content.encode("utf-8", errors="replace") if isinstance(content, str) else content
+        _allowed(path, overwrite)
+        self.target = _real(path)  # a link stays, the file it names is replaced
+        self.had_one = self.target.exists()
+        self.old: Path | None = None
+        sweep(self.target, _NAME)
+        self._stack = stack
+        self.temporary = self._scrap()
+        file = stack.enter_context(open(self.temporary, "xb"))  # noqa: SIM115  closed with the stack
+        _written(file, data)
+        if self.had_one:
+            os.chmod(self.temporary, self.target.stat().st_mode & 0o777)
+
+    def _scrap(self) -> Path:
+        """A name in the folder that is free; what stands there at the end is taken away."""
+        name = self.target.with_name(f".{self.target.name[:_NAME]}.{secrets.token_hex(4)}.part")
+        self._stack.callback(_gone, name)
+        return name
+
+    def keep_old(self) -> None:
+        """Keep the file as it was under a second name until all of the run are in place; where the disk can do that."""
+        if self.had_one:
+            name = self._scrap()
+            with suppress(OSError):
+                os.link(self.target, name)
+                self.old = name
+
+    def put(self) -> None:
+        os.replace(self.temporary, self.target)
+
+    def undo(self) -> None:
+        """As it was before, as far as that can be had."""
+        with suppress(OSError):
+            if self.old is not None:
+                os.replace(self.old, self.target)
+            elif not self.had_one:
+                self.target.unlink()
+
+
+def _written(file: IO[bytes], data: bytes) -> None:
+    held(file.fileno())  # whoever sweeps the folder sees that somebody is at work on it
+    file.write(data)
+    file.flush()
+    os.fsync(file.fileno())
+
+
+def _gone(name: Path) -> None:
+    with suppress(OSError):  # it is gone when all went well, and was never there when it could not be made
+        name.unlink()
+
+
+def _allowed(target: Path, overwrite: bool) -> None:
+    _real(target)
     if target.is_dir():
         raise WriteError(f"{target} is a folder; give the name of a file in it")
     if target.exists() and not target.is_file():
         raise WriteError(f"{target} is a device or a pipe, not a file; give the name of a file")
     if not overwrite and target.exists() and (why := why_kept(target)):
         raise WriteError(f"{target} exists and {why}; give another name, or allow replacing it")
-    target = target.resolve()  # a link stays, the file it names is replaced
-    temporary = target.with_name(f".{target.name[:40]}.{secrets.token_hex(4)}.part")
+
+
+def _real(path: Path) -> Path:
+    """The file that a link names in the end."""
     try:
-        with open(temporary, "xb") as file:
-            file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
-        if target.exists():
-            os.chmod(temporary, target.stat().st_mode & 0o777)
-        os.replace(temporary, target)
-    finally:
-        with suppress(OSError):  # it is gone when all went well, and was never there when it could not be made
-            temporary.unlink()
-    return target
-
-
-def made_here(path: Path) -> bool:
-    """May the file be replaced: made by this tool, and not signed or edited since? An empty file counts as nobody's."""
-    return not why_kept(path)
-
-
-def why_kept(path: Path) -> str:
-    """Why a file is not to be replaced ('was not made by whatcarries', 'is signed', ...); '' for one of ours, or empty.
-
-    HTML, JSON and CSV are ours when their first 4 kB hold the generator mark (`name="generator" content="whatcarries
-    ..."`), PDF and spreadsheet by a mark of their own. Sheets and results carry a digest: one that does not fit shows
-    that somebody worked in the file.
-
-    Raises
-    ------
-    WriteError
-        If the file cannot be read.
-    """
-    try:
-        with path.open("rb") as file:
-            head = file.read(_HEAD)
-            marked = _MARK.search(head) is not None
-            if not head or not (marked or head.startswith((b"%PDF-", b"PK"))):
-                return "was not made by whatcarries" if head else ""
-            raw = head + file.read()
+        if path.is_symlink():
+            path.stat()
+    except FileNotFoundError:
+        pass  # it names a file that is not there yet
     except OSError as error:
-        raise WriteError(f"{path} exists and cannot be read: {error.strerror}; choose another name") from error
-    if raw.startswith(b"PK"):
-        from .lists.xlsx_out import why_not_ours
+        if error.errno != ELOOP:
+            raise
+        raise WriteError(f"{path} is a link that leads back to itself; give another name") from None
+    try:
+        return path.resolve()
+    except RuntimeError:  # what Python before 3.13 says of such a link
+        raise WriteError(f"{path} lies behind a link that leads back to itself; give another name") from None
 
-        return why_not_ours(raw)
-    from .record.enclosed import changed_since
 
-    return changed_since(raw)
+@contextmanager
+def _told(path: FilePath) -> Iterator[None]:
+    """What the system says of a file, in our words."""
+    try:
+        yield
+    except WriteError:
+        raise
+    except (OSError, ValueError) as error:  # ValueError: a null character in the path
+        if isinstance(error, BeamcheckError):
+            raise
+        why = error.strerror if isinstance(error, OSError) else str(error)
+        raise WriteError(
+            f"{os.fsdecode(path)} could not be written: {why}; "
+            "check that the folder is there, may be written to and has room"
+        ) from error

@@ -13,6 +13,7 @@ from ..checks.beams.deflection import counts_creep
 from ..checks.core.result import CAUTION, SIGN_OFF
 from ..errors import BeamcheckError, OutOfRange, UnknownName
 from ..lettering import legible
+from ..own_digest import BLANK, with_digest, with_room
 from ..provenance import Source
 from ..units import read, show
 from ..values.factors import DeflectionLimits
@@ -105,12 +106,12 @@ class SpanTable:
     def csv(self) -> str:
         """The table as CSV: comment lines that begin with '#', a head, one line a cell. Lengths in inches."""
         out = io.StringIO()
-        for label, text in self._head():
+        for label, text in with_room(self._head()):
             out.write(f"# {_line(label)}: {_line(text)}\n")
         lines = csv.writer(out, lineterminator="\n")
         lines.writerow(COLUMNS)
         lines.writerows(_record(cell, self) for cell in self.cells)
-        return out.getvalue()
+        return with_digest(out.getvalue())
 
     def _head(self) -> Iterator[tuple[str, str]]:
         yield "generator", f"whatcarries {VERSION}"
@@ -122,7 +123,7 @@ class SpanTable:
 
     def html(self) -> str:
         """The table as one HTML page: no script, no request to anywhere."""
-        return "\n".join(_page(self)) + "\n"
+        return with_digest("\n".join(_page(self)) + "\n")
 
     def _repr_html_(self) -> str:
         """For a notebook."""
@@ -269,6 +270,7 @@ def _page(table: SpanTable) -> Iterator[str]:
     yield "<head>"
     yield '<meta charset="utf-8">'
     yield f'<meta name="generator" content="whatcarries {_safe(VERSION)}">'
+    yield f'<meta name="digest" content="{BLANK}">'
     yield """<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">"""
     yield '<meta name="viewport" content="width=device-width, initial-scale=1">'
     yield f"<title>{_safe(table.title)}</title>"

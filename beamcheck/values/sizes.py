@@ -13,6 +13,7 @@ from typing import Literal
 from ..errors import OutOfRange, UnitError
 from ..provenance import Source
 from ..units import read, show
+from ..units.number_text import LONGEST_TEXT
 from .loader import rows, source_of, weakest
 
 SizeClass = Literal["dimension", "beams_and_stringers", "posts_and_timbers"]
@@ -117,6 +118,8 @@ def read_size(text: str) -> Size:
     if not isinstance(text, str) or not text.strip():
         raise UnitError(f"size {text!r} is not a size; {FORMS}")
     said = " ".join(text.split())
+    if len(said) > LONGEST_TEXT:
+        raise UnitError(f"size {said[:40]!r}... is too long for a size ({len(said)} letters); {FORMS}")
     ending = _ENDING.fullmatch(said)
     word = _WORDS[ending[2].casefold()] if ending else None
     body = ending[1].strip() if ending else said

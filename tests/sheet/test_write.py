@@ -8,9 +8,12 @@ from pathlib import Path
 import pytest
 
 from beamcheck.errors import BeamcheckError
+from beamcheck.own_digest import BLANK, with_digest
 from beamcheck.sheet.write import WriteError, write_atomically
 
-OURS = '<!DOCTYPE html><meta name="generator" content="whatcarries 0.1.0">'
+MARK = '<!DOCTYPE html><meta name="generator" content="whatcarries 0.1.0">'
+OURS = with_digest(f'{MARK}<meta name="digest" content="{BLANK}">')
+LIST = with_digest(f"# generator: beamcheck 0.2.0\n# digest: {BLANK}\na,b\n")
 
 
 def test_writes_text_and_bytes_as_they_are(tmp_path: Path) -> None:
@@ -19,7 +22,7 @@ def test_writes_text_and_bytes_as_they_are(tmp_path: Path) -> None:
     assert sorted(path.name for path in tmp_path.iterdir()) == ["a.html", "a.pdf"]
 
 
-@pytest.mark.parametrize("old", [OURS, '{"generator": "whatcarries 0.1.0"}', "# generator: beamcheck 0.2.0\na,b\n", ""])
+@pytest.mark.parametrize("old", [OURS, LIST, ""])
 def test_own_and_empty_files_are_replaced(tmp_path: Path, old: str) -> None:
     target = tmp_path / "a.html"
     target.write_text(old)
@@ -27,7 +30,7 @@ def test_own_and_empty_files_are_replaced(tmp_path: Path, old: str) -> None:
     assert target.read_text() == "new"
 
 
-@pytest.mark.parametrize("old", ["my notes on whatcarries", "x" * 4096 + OURS, 'generator" content="other'])
+@pytest.mark.parametrize("old", ["my notes on whatcarries", "x" * 4096 + MARK, 'generator" content="other'])
 def test_a_strange_file_is_kept(tmp_path: Path, old: str) -> None:
     target = tmp_path / "a.html"
     target.write_text(old)

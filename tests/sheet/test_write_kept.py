@@ -3,13 +3,21 @@
 from __future__ import annotations
 
 import io
+import re
 import zipfile
+from functools import cache
 from pathlib import Path
 
 import pytest
 
-from beamcheck import check_text, checks_csv, result_json, result_xlsx, sheet_html
+import beamcheck
+from beamcheck import check_text, checks_csv, hardware_csv, result_json, result_xlsx, sheet_html
+from beamcheck.api import shop_sheets, template_files
 from beamcheck.sheet.pdf.render import sheet_pdf
+from beamcheck.sheet.register.page import register_html
+from beamcheck.sheet.register.pages import register_pdf
+from beamcheck.sheet.survey.form import blank_form
+from beamcheck.sheet.survey.write import survey_html, survey_pdf
 from beamcheck.sheet.write import WriteError, made_here, why_kept, write_atomically
 
 from ..doors.jobs import PASSES
@@ -19,6 +27,7 @@ EDITED = "was edited after whatcarries wrote it"
 FOREIGN = "was not made by whatcarries"
 
 
+@cache
 def own(kind: str) -> bytes:
     match kind:
         case "html":
@@ -31,6 +40,44 @@ def own(kind: str) -> bytes:
             return sheet_pdf(RESULT)
         case _:
             return result_xlsx(RESULT)
+
+
+@cache
+def made(kind: str) -> bytes:
+    """Every file that is written, by its name."""
+    house = Path(__file__).parents[2] / "worked_examples" / "chart_room.toml"
+    match kind:
+        case "hardware.csv":
+            found = hardware_csv(RESULT)
+        case "shop.html" | "shop.pdf":
+            found = shop_sheets(RESULT, kind)
+        case "template.svg" | "template.dxf" | "template.pdf":
+            result = beamcheck.check_file(house)
+            bracket = next(one.name for one in result.pieces if one.kind == "bracket")
+            found = template_files(result, bracket, [kind])[0][0][1]
+        case "span.csv" | "span.html":
+            table = beamcheck.span_table(
+                ["Hem-Fir"], ["No.2"], ["2x8"], ["16 in"], finish="none", service="floor", moisture="dry",
+                top_held="full length", dead="10 psf", live="40 psf",
+            )  # fmt: skip
+            found = table.csv() if kind == "span.csv" else table.html()
+        case "register.html":
+            found = register_html()
+        case "register.pdf":
+            found = register_pdf()
+        case "survey.html":
+            found = survey_html(blank_form())
+        case "survey.pdf":
+            found = survey_pdf(blank_form())
+        case _:
+            found = own(kind)
+    return found.encode() if isinstance(found, str) else found
+
+
+KINDS = (
+    "html", "json", "csv", "pdf", "xlsx", "hardware.csv", "shop.html", "shop.pdf", "template.svg", "template.dxf",
+    "template.pdf", "span.csv", "span.html", "register.html", "register.pdf", "survey.html", "survey.pdf",
+)  # fmt: skip
 
 
 def signed_pdf() -> bytes:
@@ -74,13 +121,56 @@ def archive(name: str, content: str) -> bytes:
     return out.getvalue()
 
 
-@pytest.mark.parametrize("kind", ["html", "json", "csv", "pdf", "xlsx"])
+@pytest.mark.parametrize("kind", KINDS)
 def test_own_files_are_written_over(kind, tmp_path) -> None:
     path = tmp_path / f"a.{kind}"
-    path.write_bytes(own(kind))
+    path.write_bytes(made(kind))
     assert made_here(path)
     write_atomically(path, "new")
     assert path.read_text() == "new"
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_what_a_user_typed_into_a_file_is_kept(kind, tmp_path) -> None:
+    """Prices beside a list, a note on a shop sheet, a line in a drawing: one letter is enough."""
+    path = tmp_path / f"a.{kind}"
+    raw = worked_in() if kind == "xlsx" else made(kind)
+    if kind != "xlsx":
+        raw = raw.replace(b"\n", b"\n ", 20).replace(b"\n ", b"\n", 19)  # a space somewhere in the twentieth line
+        raw = raw if kind.endswith("pdf") or raw != made(kind) else raw + b" "
+    path.write_bytes(raw + (b" " if kind.endswith("pdf") else b""))
+    with pytest.raises(WriteError, match=r"exists and (was edited|was changed|was not made)"):
+        write_atomically(path, "new")
+    assert path.read_bytes() != b"new"
+
+
+@pytest.mark.parametrize(
+    "kind", ["hardware.csv", "shop.html", "template.svg", "template.dxf", "survey.html", "html", "json"]
+)
+def test_a_file_that_lost_its_digest_is_kept(kind, tmp_path) -> None:
+    path = tmp_path / f"a.{kind}"
+    path.write_bytes(re.sub(rb"[0-9a-f]{64}", b"", made(kind)))
+    with pytest.raises(WriteError, match=r"exists and (was edited|carries no digest|was not made)"):
+        write_atomically(path, "new")
+
+
+def test_a_file_with_a_signature_beside_it_is_kept(tmp_path) -> None:
+    path = tmp_path / "a.html"
+    path.write_bytes(own("html"))
+    (tmp_path / "a.html.asc").write_text("signature")
+    with pytest.raises(WriteError, match=r"a\.html exists and is signed in a\.html\.asc; give another name"):
+        write_atomically(path, "new")
+
+
+@pytest.mark.parametrize("content", [lambda: own("html"), lambda: b""])
+def test_a_read_only_file_is_kept(content, tmp_path) -> None:
+    path = tmp_path / "a.html"
+    path.write_bytes(content())
+    path.chmod(0o444)
+    with pytest.raises(WriteError, match=r"a\.html exists and is read-only"):
+        write_atomically(path, "new")
+    write_atomically(path, "new", overwrite=True)
+    assert path.read_text() == "new" and path.stat().st_mode & 0o777 == 0o444
 
 
 @pytest.mark.parametrize(

@@ -22,7 +22,7 @@ from .entries import KIND_WORDS, as_it_is, path_of, psf
 from .given_areas import areas_on
 from .strips import local_rule_checks, strip_checks
 
-_PSF = re.compile(r"(\d+(?:\.\d+)?)\s*psf\b", re.IGNORECASE)
+_PSF = re.compile(r"(?<!\d)(\d+(?:\.\d+)?)\s*psf\b", re.IGNORECASE)
 ID, SNOW, WIND = "loads.site", "ASCE 7-16 chapter 7", "ASCE 7-16 chapters 26 to 30"
 WHAT = "loads from the site"
 

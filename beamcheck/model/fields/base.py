@@ -46,9 +46,9 @@ Name = Annotated[
     AfterValidator(_seen),
 ]
 _EMPTY = re.compile(
-    r"\W*|(?:none|nothing|nobody\b.*|no one\b.*|no|not? (?:yet|known|sure|given|there)\b.*|unknown|unclear|unsure"
-    r"|tb[acd]|to be .*|n\W?a|later|maybe\b.*|ask .*|(?:i )?do(?:n\W?t| not) know\b.*|(?:a|my) guess\b.*|pending\b.*"
-    r"|x+)\W*",
+    r"\W*|(?:none|nothing|nobody\b.*+|no one\b.*+|no|not? (?:yet|known|sure|given|there)\b.*+|unknown|unclear|unsure"
+    r"|tb[acd]|to be .*+|n\W?a|later|maybe\b.*+|ask .*+|(?:i )?do(?:n\W?t| not) know\b.*+|(?:a|my) guess\b.*+"
+    r"|pending\b.*+|x+)\W*",
     re.IGNORECASE,
 )
 

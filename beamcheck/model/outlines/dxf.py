@@ -12,8 +12,9 @@ from typing import Any
 
 import numpy as np
 
+from .dxf_bounds import check_arc, check_count, check_curve
 from .geometry import Array
-from .profile import FLAT, JOINS, MOST_LINES, OutlineError
+from .profile import FLAT, JOINS, MOST_DRAWN, MOST_LINES, OutlineError
 
 # $INSUNITS of the header (DXF reference, memory) -> unit and inches in it
 UNITS = {1: ("in", 1.0), 2: ("ft", 12.0), 4: ("mm", 1.0 / 25.4), 5: ("cm", 1.0 / 2.54), 6: ("m", 1.0 / 0.0254)}
@@ -47,7 +48,7 @@ def dxf_lines(path: str, units: str | None) -> tuple[list[Array], str, tuple[str
         drawn = [entity for entity in seen if entity.dxftype() in _DRAWS]
         if len(drawn) > MOST_LINES:
             raise OutlineError(f"{len(drawn):,} lines are no outline of a bracket: at most {MOST_LINES:,} are read")
-        lines = [line for entity in drawn for line in _lines(entity, FLAT / factor)]
+        lines = check_count(line for entity in drawn for line in _lines(entity, FLAT / factor, factor))
     except OutlineError:
         raise
     except Exception as error:  # a foreign reader of foreign bytes: whatever it trips over, the file is at fault
@@ -81,9 +82,10 @@ def _unit(drawing: Any, units: str | None) -> tuple[str, float]:
     return told
 
 
-def _lines(entity: Any, flat: float) -> Iterator[Array]:
-    """Points (n, 3) of one thing in the drawing, in its units, within `flat` of its curves."""
+def _lines(entity: Any, flat: float, factor: float) -> Iterator[Array]:
+    """Points (n, 3) of one thing in the drawing, in its units of `factor` inches, within `flat` of its curves."""
     kind = entity.dxftype()
+    check_curve(entity, factor)
     if kind == "LINE":
         yield _points([entity.dxf.start, entity.dxf.end])
     elif kind in ("ARC", "CIRCLE"):
@@ -92,10 +94,10 @@ def _lines(entity: Any, flat: float) -> Iterator[Array]:
     elif kind in ("ELLIPSE", "SPLINE"):
         yield _points(entity.flattening(flat, _SEGMENTS))
     elif kind == "LWPOLYLINE":
-        yield _bulged(entity, flat)
+        yield _bulged(entity, flat, factor)
     elif entity.is_2d_polyline or entity.is_3d_polyline:
         for part in entity.virtual_entities():
-            yield from _lines(part, flat)
+            yield from _lines(part, flat, factor)
     else:
         raise OutlineError("a POLYLINE that is a mesh is no outline")
 
@@ -104,28 +106,27 @@ def _points(points: Any) -> Array:
     return np.array([(point.x, point.y, point.z) for point in points], dtype=float).reshape(-1, 3)
 
 
-def _bulged(entity: Any, flat: float) -> Array:
+def _bulged(entity: Any, flat: float, factor: float) -> Array:
     """An LWPOLYLINE: straight pieces, and arcs given by their bulge, a quarter of the included angle's tangent."""
     corners = [(complex(x, y), bulge) for x, y, bulge in entity.get_points("xyb")]
     if entity.closed and corners:
         corners.append((corners[0][0], 0.0))
     found = [corners[0][0]] if corners else []
     for (start, bulge), (end, _) in pairwise(corners):
-        found += [*_arc(start, end, bulge, flat), end] if bulge and start != end else [end]
+        found += [*_arc(start, end, bulge, flat, factor), end] if bulge and start != end else [end]
     height = float(entity.dxf.elevation)
     place = import_module("ezdxf.math").Vec3
     return _points(entity.ocs().points_to_wcs([place(z.real, z.imag, height) for z in found]))
 
 
-def _arc(start: complex, end: complex, bulge: float, flat: float) -> Sequence[complex]:
+def _arc(start: complex, end: complex, bulge: float, flat: float, factor: float) -> Sequence[complex]:
     """Points between the ends of an arc; with a bulge above 0 it runs against the clock."""
     half = 2.0 * math.atan(bulge)  # of the angle it covers
     middle = 0.5 * (start + end) + 0.5j * (end - start) / math.tan(half)
     r = abs(start - middle)
     step = 2.0 * math.acos(max(1.0 - flat / r, 0.0)) if r > 0.0 else math.pi
-    count = max(math.ceil(2.0 * abs(half) / step), 4)
-    if count > 100_000:
-        raise OutlineError("an arc of a polyline is far too large for a bracket; are the units right?")
+    count = max(math.ceil(2.0 * abs(half) / step), 4) if step > 0.0 else MOST_DRAWN + 1
+    check_arc(2.0 * abs(half) * r * factor, r * factor, count)
     return [middle + (start - middle) * np.exp(2j * half * i / count) for i in range(1, count)]
 
 

@@ -55,6 +55,9 @@ def _profile(source: str, units: str | None) -> Profile:
     with np.errstate(all="ignore"):  # what overflows is found where the lines are put together
         if kind == ".dxf":
             from .dxf import dxf_lines
+            from .dxf_bounds import check_file
+
+            check_file(raw)
 
             lines, unit, notes = dxf_lines(source, units)
         elif kind == ".svg":

@@ -138,11 +138,14 @@ def _distances(points: Array, origin: Array, step: Array) -> Array:
     return np.asarray(np.linalg.norm(off - share[..., None] * step[:, None, :], axis=2))
 
 
-def simplified(points: Array, tolerance: float) -> Array:
-    """The fewest of the points of a line, ends included, that stay within `tolerance` of it (Douglas and Peucker)."""
+def simplified(points: Array, tolerance: float, most: int) -> Array:
+    """The fewest of the points of a line, ends included, that stay within `tolerance` of it (Douglas and Peucker).
+
+    Where it takes more than `most` it stops with `most` + 1 of them.
+    """
     keep = np.zeros(len(points), dtype=bool)
     keep[[0, -1]] = True
-    spans = [(0, len(points) - 1)]
+    spans, kept = [(0, len(points) - 1)], 2
     while spans:
         low, high = spans.pop()
         if high - low < 2:
@@ -153,6 +156,9 @@ def simplified(points: Array, tolerance: float) -> Array:
         if away[worst] > tolerance:
             middle = low + 1 + worst
             keep[middle] = True
+            kept += 1
+            if kept > most:
+                break
             spans += [(low, middle), (middle, high)]
     return points[keep]
 

@@ -19,8 +19,10 @@ TOLERANCE = 0.002  # in, that the points of the soffit may lie off the drawing's
 JOINS = 0.001  # in, between ends that are meant to meet
 ON_EDGE = 0.001  # in, off a straight edge
 MOST_POINTS = 500  # of a soffit, as in brackets.py
-MOST_LINES, MOST_DRAWN = 5_000, 200_000  # lines of a drawing, and points of all of them
+MOST_LINES, MOST_DRAWN = 2_000, 60_000  # lines of a drawing, and points of all of them
+MOST_KEPT = 2_000  # points of an outline that is thinned out
 LARGEST, SMALLEST = 120.0, 0.5  # in, of a bracket's box
+_MOST_COMPARED = 500  # open lines, each end with each
 _LEAST = 1.0 / 16.0  # in, of foot and nose
 _HOW = "draw it with the wall on its left and the top edge above, level and square to the wall"
 
@@ -93,9 +95,13 @@ def profile_of(lines: Sequence[Array], *, y_up: bool) -> Profile:
 def _thinned(ring: Array) -> Array:
     """The ring with few points: halves between its two furthest corners, each simplified."""
     far = int(np.argmax(np.hypot(*(ring - ring[0]).T)))
-    one = simplified(ring[: far + 1], TOLERANCE)
-    two = simplified(np.vstack((ring[far:], ring[:1])), TOLERANCE)
-    return np.vstack((one[:-1], two[:-1]))
+    one = simplified(ring[: far + 1], TOLERANCE, MOST_KEPT)
+    two = simplified(np.vstack((ring[far:], ring[:1])), TOLERANCE, MOST_KEPT)
+    thin = np.vstack((one[:-1], two[:-1]))
+    if len(thin) > MOST_KEPT:
+        text = f"the outline takes more than {MOST_KEPT:,} points to be followed within {TOLERANCE:g} in"
+        raise OutlineError(f"{text}: draw it with smoother lines")
+    return thin
 
 
 def _box(width: float, height: float) -> str:
@@ -168,10 +174,12 @@ def _why_not_one(closed: Sequence[Array], opened: Sequence[Array]) -> str:
         return f"the outline is open: {where} is a gap of {_gap(chain):.4g} in"
     if not opened:
         return f"there are {len(closed)} closed outlines: leave only that of one bracket in the drawing, without holes"
+    text = f"the lines make {len(closed)} closed and {len(opened)} open outlines instead of one that is closed"
+    if len(opened) > _MOST_COMPARED:
+        return text
     ends = np.array([end for chain in opened for end in (chain[0], chain[-1])])
     away = np.hypot(*(ends[:, None, :] - ends[None, :, :]).T) + np.where(np.eye(len(ends)), np.inf, 0.0)
     one, two = np.unravel_index(int(np.argmin(away)), away.shape)
-    text = f"the lines make {len(closed)} closed and {len(opened)} open outlines instead of one that is closed"
     where = f"at {_drawn(ends[one])} and {_drawn(ends[two])}"
     return f"{text}; the nearest open ends, {where}, are {away[one, two]:.4g} in apart"
 
@@ -205,9 +213,9 @@ def _read(points: Array) -> Profile:
     if len(soffit) < 2:
         raise OutlineError("this is a plain block without a soffit: write it as a corbel, or as a straight bracket")
     soffit[0], soffit[-1] = (a, H), (P, b)
-    soffit = simplified(soffit, TOLERANCE)
+    soffit = simplified(soffit, TOLERANCE, MOST_KEPT)
     if len(soffit) > MOST_POINTS:
-        text = f"the soffit needs {len(soffit)} points to be followed within {TOLERANCE:g} in"
+        text = f"the soffit needs {len(soffit)} points or more to be followed within {TOLERANCE:g} in"
         raise OutlineError(f"{text}, and {MOST_POINTS} are read: draw it with smoother lines")
     return Profile(float(H), float(P), float(a), float(b), tuple((float(x), float(y)) for x, y in soffit))
 

@@ -14,11 +14,12 @@ from xml.parsers import expat
 import numpy as np
 
 from .geometry import Array
-from .profile import OutlineError
+from .profile import MOST_DRAWN, MOST_LINES, OutlineError
 from .svg_path import Walk, numbers, sampled, walks_of
 
 INCH = {"in": 1.0, "mm": 1.0 / 25.4, "cm": 1.0 / 2.54, "pt": 1.0 / 72.0, "pc": 1.0 / 6.0}  # what has a size of its own
 MOST_DEEP = 200
+MOST_OF_A_TRANSFORM = 2_000  # letters
 _NOT_DRAWN = {
     "defs", "clipPath", "symbol", "marker", "mask", "pattern", "metadata", "title", "desc", "style", "script", "text",
     "filter", "linearGradient", "radialGradient", "foreignObject", "image", "animate", "set",
@@ -29,7 +30,7 @@ _REFUSED = {
 }
 _LENGTH = re.compile(r"\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*([a-zA-Z%]*)\s*")
 _STYLED = re.compile(r"(?<![-\w])transform(?:-origin|-box)?\s*:")
-_MOVES = re.compile(r"\s*,?\s*(matrix|translate|scale|rotate|skewX|skewY)\s*\(([^()]*)\)\s*")
+_MOVES = re.compile(r"[\s,]*(matrix|translate|scale|rotate|skewX|skewY)\s*\(([^()]*)\)")
 
 
 def svg_lines(raw: bytes, units: str | None) -> tuple[list[Array], str, tuple[str, ...]]:
@@ -65,6 +66,7 @@ class _Reader:
         self.lines: list[Array] = []
         self.left_out: dict[str, int] = {}
         self.stack: list[Array] = []  # of each open element: the matrix (2, 3) to inches
+        self.points = 0  # of all lines
         self.hidden = 0  # open elements within one that is not drawn
         self.in_style = False
 
@@ -104,7 +106,10 @@ class _Reader:
         matrix = _times(self.stack[-1], _moves(given.get("transform", "")))
         self.stack.append(matrix)
         for walk in _walks(name, given):
-            self.lines.append(sampled(walk, partial(_moved, matrix)))
+            self.lines.append(sampled(walk, partial(_moved, matrix), MOST_DRAWN - self.points))
+            self.points += len(self.lines[-1])
+            if len(self.lines) > MOST_LINES:
+                raise OutlineError(f"more than {MOST_LINES:,} lines are no outline of a bracket")
 
     def end(self, _tag: str) -> None:
         self.in_style = False
@@ -206,8 +211,11 @@ def _moved(matrix: Array, z: Array) -> Array:
 
 def _moves(text: str) -> Array:
     """The matrix of a transform attribute."""
+    if len(text) > MOST_OF_A_TRANSFORM:
+        raise OutlineError(f"a transform of {len(text):,} letters is not read: put it into the coordinates")
+    text = text.strip()
     matrix, place = _scaled(1.0), 0
-    while place < len(text.rstrip()):
+    while place < len(text):
         match = _MOVES.match(text, place)
         if match is None:
             raise OutlineError(f"the transform {text[:60]!r} is not understood: put it into the coordinates")

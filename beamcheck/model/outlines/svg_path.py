@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from .geometry import Array
-from .profile import FLAT, OutlineError
+from .profile import FLAT, MOST_DRAWN, OutlineError
 
 Curve = Callable[[Array], Array]  # from 0..1 to complex numbers x + iy
 MOST_STEPS = 20_000  # lines and curves of one path
@@ -71,10 +71,19 @@ def _gap(text: str, place: int) -> int:
     return match.end() if match else place
 
 
-def sampled(walk: Walk, to_inches: Callable[[Array], Array]) -> Array:
-    """Points (n, 2) of a line in inches, everywhere within FLAT of it."""
+def sampled(walk: Walk, to_inches: Callable[[Array], Array], most: int) -> Array:
+    """Points (n, 2) of a line in inches, everywhere within FLAT of it.
+
+    Raises
+    ------
+    OutlineError
+        If it takes more than `most` of them.
+    """
     parts = [to_inches(np.array([walk.start]))]
     for step in walk.steps:
+        most -= len(parts[-1])
+        if most < 0:
+            raise OutlineError(f"its curves take more than {MOST_DRAWN:,} points: that is no outline of a bracket")
         if isinstance(step, complex):
             parts.append(to_inches(np.array([step])))
             continue

@@ -7,19 +7,22 @@ import tomllib
 
 _CURLY = re.compile("[“”„‟‘’‚]")
 _PAIR = re.compile(r"^\s*([\w.\-\"']+)\s*=\s*(.*?)\s*(?:#.*)?$")
+_BEGINS = re.compile(r"\s*[\w.\-\"']+\s*=")
 _STRING = re.compile(r"\"(?:\\.|[^\"\\])*\"|'[^']*'")
 _BARE_PAIR = re.compile(r"([\w.\-]+)\s*=\s*([^\s,\[\]{}\"'=#][^,\[\]{}\"=#]*)")
+MOST_OF_A_LINE = 1_000  # letters: what is guessed of a longer one is of no use, and takes its time
 LIST_OPEN = "a list [ ] is not closed, or a comma between two of its entries is missing here or on the line before"
 IN_WORDS = 'write feet and inches as words, such as "7 ft 6 1/2 in", so that no quote mark stands inside'
 
 
 def begins_value(line_text: str) -> bool:
     """Whether a line begins a `name = value`: what is left open at the end of a file began there."""
-    return bool(_PAIR.match(line_text))
+    return bool(_BEGINS.match(line_text))
 
 
 def toml_trouble(message: str, line_text: str) -> str:
     """The TOML reader's message in plain words, with the corrected words where they can be guessed."""
+    line_text = line_text[:MOST_OF_A_LINE]
     if any(sign in message for sign in ("Expected newline", "Invalid value", "Unclosed", "Unterminated")):
         if _CURLY.search(_STRING.sub("", line_text)):
             return 'curly quotes, as a word processor makes them, are not read: type straight quotes, such as "12 ft"'

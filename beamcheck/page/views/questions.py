@@ -38,6 +38,7 @@ FILTERS = (
     ("engineer", ("engineer",)),
     ("building department", ("department",)),
 )
+MOST_UP_TO = 500  # letters
 _FORCE = re.compile(r"\s*([^=,]+?)\s*=\s*((?:[\d,]+(?=\d)\d|\d)[\d.]*\s*[A-Za-z]*)\s*(?:,|$)")
 
 
@@ -177,6 +178,8 @@ def answered(text: str, one: OpenQuestion, asked: Mapping[str, str]) -> str:
     if question.field == RULING:
         if not asked["document"].strip():
             raise Refused("a ruling stands in a letter or on a sheet: name it, or add it as a file")
+        if len(asked["up_to"]) > MOST_UP_TO:
+            raise Refused(f"up to which forces takes {MOST_UP_TO} letters at the most")
         forces = {part: force.strip() for part, force in _FORCE.findall(asked["up_to"])}
         return with_ruling(
             text, question, says=said, by=asked["by"], document=asked["document"], up_to=forces, on=asked["date"]

@@ -13,6 +13,7 @@ from collections.abc import Iterable, Sequence
 
 from ...checks.core.result import JobResult
 from ...lettering import legible
+from ...own_digest import with_digest, with_room
 from .rows import CHECK_HEADS, HARDWARE_HEADS, HARDWARE_NOTE, Cell, check_rows, hardware_rows, head_lines
 
 STARTS_FORMULA = ("=", "+", "-", "@", "＝", "＋", "－", "＠")
@@ -38,12 +39,12 @@ def hardware_csv(result: JobResult) -> str:
 
 def _csv(head: Iterable[tuple[str, str]], heads: Sequence[str], rows: Iterable[Sequence[Cell]]) -> str:
     out = io.StringIO()
-    for label, text in head:
+    for label, text in with_room(head):
         out.write(f"# {label}: {_tamed(text)}\n")
     lines = csv.writer(out, lineterminator="\n")
     lines.writerow(heads)
     lines.writerows([_safe(cell) for cell in row] for row in rows)
-    return out.getvalue()
+    return with_digest(out.getvalue())
 
 
 def _safe(cell: Cell) -> Cell:

@@ -7,7 +7,6 @@ gives the same bytes.
 
 from __future__ import annotations
 
-import json
 from typing import Any
 
 from ...checks.core.asking.open_questions import OpenQuestion
@@ -15,7 +14,7 @@ from ...checks.core.pictures import LoadPath, Table
 from ...checks.core.result import JobResult, PieceResult
 from ...checks.core.summary import MEANING
 from ...provenance import Source
-from .enclosed import FORMAT, digest_of
+from .enclosed import FORMAT, digest_of, record_text
 from .records import NUMBERS, record, record_schema
 
 _TEXT, _TEXTS = {"type": "string"}, {"type": "array", "items": {"type": "string"}}
@@ -35,7 +34,7 @@ def result_json(result: JobResult) -> str:
     """
     found = _envelope(result)
     found["digest"] = digest_of(found)
-    return json.dumps(found, indent=1, allow_nan=False) + "\n"
+    return record_text(found)
 
 
 def result_schema() -> dict[str, Any]:

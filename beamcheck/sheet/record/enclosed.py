@@ -14,6 +14,7 @@ import hashlib
 import json
 import re
 import zlib
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -22,6 +23,7 @@ from typing import Any, Literal
 from pydantic import BaseModel, ValidationError
 
 from ...lettering import legible
+from ...own_digest import digest_fits
 from .page_text import ELEMENT, Page
 from .pdf_read import JOB, RESULT, SIGNED, ReadError, added_to, attachments, pdf_changed
 
@@ -153,6 +155,11 @@ def digest_of(record: Mapping[str, Any]) -> str:
     return hashlib.sha256(canonical.encode("ascii")).hexdigest()
 
 
+def record_text(record: Mapping[str, Any]) -> str:
+    """A result as it is written: JSON in ASCII, with a line end."""
+    return json.dumps(record, indent=1, allow_nan=False) + "\n"
+
+
 def read_record(text: str, name: str = "the result") -> dict[str, Any]:
     """A result as plain data from its JSON text.
 
@@ -162,12 +169,25 @@ def read_record(text: str, name: str = "the result") -> dict[str, Any]:
         If it is no JSON, or no result of this tool.
     """
     try:
-        record = json.loads(text)
+        record = json.loads(text, object_pairs_hook=_each_key_once, parse_constant=_no_number)
     except (ValueError, RecursionError) as error:
         raise ReadError(f"{name} is not JSON that can be read: {error}") from None
     if not isinstance(record, dict) or not str(record.get("generator", "")).startswith(("whatcarries ", "beamcheck ")):
         raise ReadError(f"{name} is JSON, but no result written by `whatcarries check --json`")
     return record
+
+
+def _each_key_once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    """Of a key that stands there twice one reader takes the first and another the last: neither is believed."""
+    found = dict(pairs)
+    if len(found) != len(pairs):
+        twice = next(key for key, count in Counter(key for key, _ in pairs).items() if count > 1)
+        raise ValueError(f"the key {legible(twice)[:60]!r} stands there twice: it was changed")
+    return found
+
+
+def _no_number(name: str) -> Any:
+    raise ValueError(f"{name} is no number of JSON: it was changed")
 
 
 def with_result(page: str, result_text: str) -> str:
@@ -188,18 +208,21 @@ def changed_since(raw: bytes) -> str:
     """Why a file of ours is no longer as it was written ('was edited ...', 'is signed'); '' where nothing shows it."""
     if raw.startswith(b"%PDF-"):
         return pdf_changed(raw)
-    edited = "was edited after whatcarries wrote it"
+    edited, unknown = "was edited after whatcarries wrote it", "carries no digest that shows it as it was written"
     text = raw.decode("utf-8", errors="replace").removeprefix("\ufeff")
-    if text.lstrip().startswith("<"):
-        found = _OPENING.findall(text)
-        return edited if found and found != [page_digest(text)] else ""
     if text.lstrip().startswith("{"):
         try:
-            record = json.loads(text)
-            return edited if "digest" in record and record["digest"] != digest_of(record) else ""
-        except (ValueError, RecursionError):
+            record = read_record(text)
+        except ReadError:
             return edited
-    return ""
+        if "digest" not in record:
+            return unknown
+        as_written = text.replace("\r\n", "\n") == record_text(record)
+        return "" if as_written and record["digest"] == digest_of(record) else edited
+    if found := _OPENING.findall(text):
+        return "" if found == [page_digest(text)] else edited
+    fits = digest_fits(text)
+    return unknown if fits is None else "" if fits else edited
 
 
 def read_back(path: str | Path) -> Carried:

@@ -7,17 +7,14 @@ import re
 from io import BytesIO
 from typing import Any
 
-from ...errors import BeamcheckError
 from .pdf_mark import unchanged
+from .pdf_size import check_size
+from .read_error import ReadError as ReadError
 
 JOB, RESULT = "job.toml", "result.json"  # the attachments
 SIGNED = "The PDF bears a digital signature: whose it is, and whether it holds, is not looked at here."
 _SIGNATURE = re.compile(rb"/ByteRange|/Sig\b|/SigFlags|/DocTimeStamp")
 _END = re.compile(rb"%%EOF[ \t]*\r?\n?")
-
-
-class ReadError(BeamcheckError, ValueError):
-    """A file from which no job or result can be read back."""
 
 
 def pdf_changed(raw: bytes) -> str:
@@ -64,7 +61,13 @@ def pdf_pages(raw: bytes, name: str) -> list[str]:
     ReadError
         If it cannot be read.
     """
-    _reader(raw, name)  # says what is wrong with a file that is none, or is locked
+    reader = _reader(raw, name)  # says what is wrong with a file that is none, or is locked
+    try:
+        check_size(reader, name)
+    except ReadError:
+        raise
+    except Exception as error:  # a broken PDF makes its reader fall in many ways
+        raise ReadError(f"{name} cannot be read as a PDF: {type(error).__name__}: {error}") from None
     try:
         import pypdfium2  # some 25 times faster at text than pypdf
     except ImportError:

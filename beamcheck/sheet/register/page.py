@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from ...checks.core.result import CAUTION, SIGN_OFF
+from ...own_digest import BLANK, with_digest
 from ...version import VERSION
 from ..document.mathematics import compile_mathml, symbolic_source
 from ..document.symbols import plain_symbol, plain_unit
@@ -39,4 +40,7 @@ def register_html() -> str:
 
     environment.filters.update(equation=equation, symbol=plain_symbol, unit=plain_unit)
     template = environment.get_template(TEMPLATE)
-    return template.render(book=book, tool=f"whatcarries {VERSION}", caution=CAUTION, sign_off=SIGN_OFF)
+    page = template.render(
+        book=book, tool=f"whatcarries {VERSION}", caution=CAUTION, sign_off=SIGN_OFF, no_digest=BLANK
+    )
+    return with_digest(page)

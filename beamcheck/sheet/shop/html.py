@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from ...checks.core.result import JobResult
 from ...checks.core.summary import INVENTED, legible
+from ...own_digest import BLANK, with_digest
 from .shop import ShopPage, head_of, shop_pages
 
 if TYPE_CHECKING:
@@ -29,7 +30,10 @@ def shop_html(result: JobResult) -> str:
 
 def page_of(result: JobResult, pages: tuple[ShopPage, ...]) -> str:
     """The file for pages that are made already."""
-    return _template().render(head=head_of(result), pages=pages, invented=INVENTED if result.invented else "")
+    page = _template().render(
+        head=head_of(result), pages=pages, invented=INVENTED if result.invented else "", no_digest=BLANK
+    )
+    return with_digest(page)
 
 
 @lru_cache(maxsize=1)

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
 from ...checks.core.summary import INVENTED
+from ...own_digest import BLANK, with_digest
 from ...version import VERSION
 from ..pdf.text import shown_text as printed
 from ..pdf.typeset import set_pdf
@@ -48,7 +49,10 @@ def _part(part: Line | Choice | Rows) -> dict[str, Any]:
 def survey_html(form: Form) -> str:
     """The form as one page of HTML."""
     sections = [(one.title, [_part(part) for part in one.parts]) for one in form.sections]
-    return _template().render(form=form, sections=sections, tool=TOOL, invented=INVENTED if form.invented else "")
+    page = _template().render(
+        form=form, sections=sections, tool=TOOL, invented=INVENTED if form.invented else "", no_digest=BLANK
+    )
+    return with_digest(page)
 
 
 @lru_cache(maxsize=1)

@@ -14,6 +14,7 @@ from typing import Any
 
 from ...errors import BeamcheckError, UnknownName
 from ...lettering import legible
+from ...own_digest import BLANK, with_digest
 from .geometry import LAYERS, Contour, Hole, Round, Template
 
 UNITS = {"in": (1, 1.0), "mm": (4, 25.4)}  # $INSUNITS (DXF reference, memory), units in an inch
@@ -77,7 +78,7 @@ def _written(library: Any, template: Template, units: str) -> str:
     finally:
         library.options.write_fixed_meta_data_for_testing = kept
     version = "".join(letter for letter in template.version if letter.isascii() and letter.isprintable())
-    return f"999\ngenerator: whatcarries {version}\n{out.getvalue()}"
+    return with_digest(f"999\ngenerator: whatcarries {version}\n999\ndigest: {BLANK}\n{out.getvalue()}")
 
 
 def _contour(space: Any, contour: Contour, factor: float) -> None:

@@ -8,6 +8,7 @@ from xml.etree import ElementTree
 from ...checks.core.summary import INVENTED
 from ...errors import UnknownName
 from ...lettering import legible
+from ...own_digest import BLANK, with_digest
 from .dxf import UNITS, wrapped
 from .geometry import Contour, Point, Round, Template
 
@@ -54,7 +55,8 @@ class _Drawing:
         self.high = self.top - self.foot + 1.2 + LINE * len(self.texts) + 0.3
         version = "".join(letter for letter in template.version if letter.isascii() and letter.isprintable())
         self.root = ElementTree.Element("svg", {
-            "xmlns": "http://www.w3.org/2000/svg", "data-generator": f"whatcarries {version}", "data-unit": units,
+            "xmlns": "http://www.w3.org/2000/svg", "data-generator": f"whatcarries {version}", "data-digest": BLANK,
+            "data-unit": units,
             "width": f"{self.n(self.wide)}{units}", "height": f"{self.n(self.high)}{units}",
             "viewBox": f"0 0 {self.n(self.wide)} {self.n(self.high)}",
             "font-family": "sans-serif", "font-size": self.n(TEXT), "role": "img",
@@ -95,7 +97,8 @@ class _Drawing:
             self.text(hole.x + reach, hole.y + 0.05, hole.label)
         self.marks()
         self.head_and_foot()
-        return '<?xml version="1.0" encoding="UTF-8"?>\n' + ElementTree.tostring(self.root, encoding="unicode") + "\n"
+        drawing = ElementTree.tostring(self.root, encoding="unicode")
+        return with_digest(f'<?xml version="1.0" encoding="UTF-8"?>\n{drawing}\n')
 
     def contour(self, contour: Contour) -> str:
         made = f"M{self.at(contour.start)}"

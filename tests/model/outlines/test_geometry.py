@@ -96,7 +96,7 @@ def test_a_star_shaped_ring_never_crosses_and_a_swap_does(count: int, ripple: fl
 @given(st.lists(st.tuples(st.floats(0, 10), st.floats(0, 10)), min_size=2, max_size=80), st.floats(1e-4, 1.0))
 def test_thinning_keeps_the_ends_and_stays_within_the_tolerance(line: list[tuple[float, float]], off: float) -> None:
     points = np.array(line)
-    thin = simplified(points, off)
+    thin = simplified(points, off, len(points))
     assert (thin[0] == points[0]).all() and (thin[-1] == points[-1]).all() and len(thin) <= len(points)
     for point in points:
         start, step = thin[:-1], np.diff(thin, axis=0)

@@ -65,7 +65,7 @@ def test_a_file_of_somebody_else_is_kept_and_nothing_else_is_written(job: Path, 
     target.write_bytes(b"%PDF-1.4 a letter")
     done = run("check", job, "--pdf", target, "--sheet", page)
     assert done.exit_code == 2
-    assert "letter.pdf exists and was not made by whatcarries: give another name, or allow replacing it" in done.stderr
+    assert "letter.pdf exists and was not made by whatcarries; give another name, or allow replacing it" in done.stderr
     assert target.read_bytes() == b"%PDF-1.4 a letter" and not page.exists()
     assert run("check", job, "--pdf", target, "--overwrite").exit_code == REFER
     assert target.read_bytes().startswith(b"%PDF-1.7")

@@ -90,7 +90,7 @@ def test_work_of_others_is_kept(tmp_path: Path, pdf: bytes, what: str) -> None:
         else pdf + b"\n9 0 obj\n<</Type/Sig/ByteRange[0 1 2 3]>>\nendobj\nstartxref\n7\n%%EOF\n"
     )
     target.write_bytes(old)
-    with pytest.raises(BeamcheckError, match=r"sheet\.pdf exists and .*: give another name, or allow replacing it"):
+    with pytest.raises(BeamcheckError, match=r"sheet\.pdf exists and .*; give another name, or allow replacing it"):
         write_pdf(job(), target)
     assert target.read_bytes() == old
     write_pdf(job(), target, overwrite=True)

@@ -40,7 +40,7 @@ SAID = (
 )
 NO_FACTOR = "with the value of the cold wood and C_D = 1: no factor of the fire is counted on"
 
-_TIME = re.compile(r"(\d+(?:\.\d+)?)[\s-]*(min|minutes?|h|hr|hours?)\b", re.IGNORECASE)
+_TIME = re.compile(r"(?<!\d)(\d+(?:\.\d+)?)[\s-]*(min|minutes?|h|hr|hours?)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
