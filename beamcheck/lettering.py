@@ -5,7 +5,10 @@ from __future__ import annotations
 import re
 import unicodedata
 
-_ILLEGAL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]")
+HIDDEN = re.compile(
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u061c\u180e\u200b\u200e\u200f\u2028-\u202e\u2060-\u206f\ud800-\udfff\ufeff\ufff9-\ufffb"
+    "\ufffe\uffff\U000e0000-\U000e007f]"
+)
 _PLAIN = {
     "−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-", "×": "x", "·": ".", "…": "...", "•": "-", "°": " deg ",
     "“": '"', "”": '"', "‘": "'", "’": "'", "′": "'", "″": '"', "µ": "u", "²": "2", "³": "3", "⁴": "4",
@@ -15,12 +18,17 @@ _PLAIN = {
 
 
 def legible(text: str) -> str:
-    """Text without the characters that neither XML nor a page can hold; each becomes a replacement mark.
+    """Text with the number of each character that nobody sees in its place, `[U+202E]`.
 
-    So do the marks that force a direction of writing and those that steer a terminal: with them a name could make a
-    ratio or a verdict read backwards, or hide it.
+    Those are what neither XML nor a page can hold, the marks that force a direction of writing, those without width,
+    and those that steer a terminal: with them a name could make a ratio or a verdict read backwards, or hide it.
     """
-    return _ILLEGAL.sub("\ufffd", text)
+    return HIDDEN.sub(number_of, text)
+
+
+def number_of(found: re.Match[str]) -> str:
+    """The number of a character in the Unicode standard, to be read: `[U+202E]`."""
+    return f"[U+{ord(found[0]):04X}]"
 
 
 def for_console(text: str, encoding: str | None) -> str:

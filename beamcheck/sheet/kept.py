@@ -11,7 +11,7 @@ from ..errors import BeamcheckError
 # the second name is the one that was shown until 0.2
 _MARK = re.compile(rb"""generator["'\s:=]{1,6}(?:content=["'])?(?:whatcarries|beamcheck)\b""")
 _HEAD = 4096  # bytes at the start of a file in which our mark must stand
-_MOST = 200_000_000  # bytes: no file of ours is larger
+_MOST = 150_000_000  # bytes: what is larger is not looked through
 _BESIDE = (".asc", ".sig", ".sign", ".p7s", ".minisig")  # a signature in a file of its own
 
 
@@ -46,7 +46,7 @@ def why_kept(path: Path) -> str:
     except OSError as error:
         raise WriteError(f"{path} exists and cannot be read: {error.strerror}; choose another name") from error
     if len(raw) > _MOST:
-        return "was not made by whatcarries"
+        return "is too large to be looked through for edits"
     return _not_as_written(raw) or _signed_beside(path) or _locked(path)
 
 

@@ -129,7 +129,7 @@ def test_progress_is_for_terminals_only(terminal, capsys, monkeypatch) -> None:
     progress("reading\x1b[2J a\nsheet")
     said = capsys.readouterr()
     assert said.out == ""
-    assert said.err == ("reading\ufffd[2J a sheet ...\n" if terminal else "")
+    assert said.err == ("reading[U+001B][2J a sheet ...\n" if terminal else "")
 
 
 def test_a_pdf_does_not_take_the_place_of_a_page(run, written, sheet) -> None:

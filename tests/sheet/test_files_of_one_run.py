@@ -113,7 +113,7 @@ def test_what_a_killed_run_left_is_swept_and_what_a_living_one_has_is_not(tmp_pa
         if len(runs) == 1:
             (killed,) = tmp_path.iterdir()
     runs[0].send_signal(signal.SIGKILL)
-    runs[0].wait(20)
+    runs[0].communicate(timeout=20)
     living = next(one for one in tmp_path.iterdir() if one != killed)
     other = tmp_path / ".b.csv.00000000.part"
     other.write_text("of another file")

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import cache
-from typing import TYPE_CHECKING, Annotated, Any, Self, get_args
+from typing import TYPE_CHECKING, Annotated, Any, ClassVar, Self, get_args
 
 from pydantic import (
     AfterValidator,
@@ -19,10 +19,12 @@ from pydantic import (
     WithJsonSchema,
     model_validator,
 )
+from pydantic.fields import FieldInfo
 
 from ...errors import JobError, Problem, nearest
 from .bounds import BOUNDS
 from .evidence import LETTERS, PARTS, as_words
+from .lookalikes import told_apart
 from .places import Fault, place, plain
 from .wording import PieceFaults, problems_of
 
@@ -44,6 +46,7 @@ Name = Annotated[
     str,
     StringConstraints(min_length=1, max_length=80, pattern=r"^[^\s].*[^\s]$|^[^\s]$"),
     AfterValidator(_seen),
+    AfterValidator(told_apart),
 ]
 _EMPTY = re.compile(
     r"\W*|(?:none|nothing|nobody\b.*+|no one\b.*+|no|not? (?:yet|known|sure|given|there)\b.*+|unknown|unclear|unsure"
@@ -77,7 +80,29 @@ Answer = Annotated[
 
 
 if TYPE_CHECKING:
-    from pydantic._internal._model_construction import ModelMetaclass as _InOurWords
+
+    class _Model:
+        """What a type checker knows of a table: its fields have the types that they are read as, and are given as text.
+
+        A checker that takes the fields for the arguments would refuse `at="12 ft"`, since what is read is a float.
+        """
+
+        model_config: ClassVar[ConfigDict]
+        model_fields: ClassVar[dict[str, FieldInfo]]
+
+        def __init__(self, **given: Any) -> None: ...
+        @classmethod
+        def model_validate(cls, obj: Any) -> Self: ...
+        @classmethod
+        def model_construct(cls, **values: Any) -> Self: ...
+        @classmethod
+        def model_json_schema(cls, **how: Any) -> dict[str, Any]: ...
+        def model_copy(self, *, update: Mapping[str, Any] | None = None) -> Self: ...
+        def model_dump(self, **how: Any) -> dict[str, Any]: ...
+        def model_dump_json(self, **how: Any) -> str: ...
+        @property
+        def model_fields_set(self) -> set[str]: ...
+
 else:
 
     class _InOurWords(type(BaseModel)):
@@ -93,8 +118,11 @@ else:
             source = f'{cls.__name__} "{plain(called)}"' if isinstance(called, str) else cls.__name__
             raise JobError(source, [Problem(place(path, given), text) for path, text in faults])
 
+    class _Model(BaseModel, metaclass=_InOurWords):
+        """A pydantic model whose errors are told in our own words."""
 
-class Piece(BaseModel, metaclass=_InOurWords):
+
+class Piece(_Model):
     """Common rules: unknown fields are errors, text is never taken for a number."""
 
     model_config = ConfigDict(strict=True, extra="forbid", frozen=True, populate_by_name=True, defer_build=True)

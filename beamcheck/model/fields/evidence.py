@@ -237,7 +237,7 @@ _NO_STAMP = re.compile(
     r"|\b(?:illegible|unreadable|worn off|painted over|planed off|cut off|sawn off|faded|hidden|cannot be read)\b",
     re.IGNORECASE,
 )
-_ON_A_STAMP = re.compile(r"\b(?i:agency|mill)\b|\b(?!TODO\b|OK\b|TBD\b)[A-Z]{2,}[A-Z-]*\b|\b[A-Z]-[A-Z]{2,}\b")
+_ON_A_STAMP = re.compile(r"\b(?i:agency|mill)\b|\b(?!TODO\b|OK\b|TBD\b)[A-Z]{2}[A-Z-]*\b|\b[A-Z]-[A-Z]{2,}\b")
 _NUMBERED = re.compile(r"(?:\bno\.? ?|\bnr\.? ?|\bnumber |# ?)([1-4])\b", re.IGNORECASE)
 _MILL = re.compile(r"\bmill (?:no\.? ?|number |# ?)?\d+", re.IGNORECASE)
 

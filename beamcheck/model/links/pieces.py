@@ -12,6 +12,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from ...errors import BeamcheckError, JobError, Problem, nearest
+from ..fields.lookalikes import look
 from ..fields.places import Fault, Path, entries, fields, place, plain
 from ..frames.frame import Frame
 from ..job import About, Job
@@ -143,11 +144,11 @@ def _names(found: Sequence[Entry]) -> Iterator[Fault]:
     for entry in found:
         if (name := entry.text("name")) is None:
             continue
-        other = first.setdefault(name.casefold(), entry)
+        other = first.setdefault(look(name), entry)
         if other is not entry:
-            same = (
-                "the name" if other.data["name"] == name else f"the name {other.data['name']!r} (case does not count)"
-            )
+            taken = str(other.data["name"])
+            why = "case does not count" if taken.casefold() == name.casefold() else "the two look the same"
+            same = "the name" if taken == name else f"the name {taken!r} ({why})"
             yield (
                 (*entry.path, "name"),
                 f"{same} is taken by {other.kind} {other.index + 1} of the job: give each its own",

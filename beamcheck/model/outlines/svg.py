@@ -19,7 +19,7 @@ from .svg_path import Walk, numbers, sampled, walks_of
 
 INCH = {"in": 1.0, "mm": 1.0 / 25.4, "cm": 1.0 / 2.54, "pt": 1.0 / 72.0, "pc": 1.0 / 6.0}  # what has a size of its own
 MOST_DEEP = 200
-MOST_OF_A_TRANSFORM = 2_000  # letters
+MOST_OF_A_TRANSFORM, MOST_OF_A_LENGTH = 2_000, 60  # letters
 _NOT_DRAWN = {
     "defs", "clipPath", "symbol", "marker", "mask", "pattern", "metadata", "title", "desc", "style", "script", "text",
     "filter", "linearGradient", "radialGradient", "foreignObject", "image", "animate", "set",
@@ -188,7 +188,7 @@ def _side(text: str | None, field: str) -> tuple[float, str]:
     """Number and unit of the page's width or height; (0, '') where nothing or a share is said."""
     if text is None or text.strip() in ("", "auto"):
         return 0.0, ""
-    match = _LENGTH.fullmatch(text)
+    match = _LENGTH.fullmatch(text) if len(text) <= MOST_OF_A_LENGTH else None
     if match is None or match[2].casefold() not in {*INCH, "", "px", "%", "em", "ex"}:
         raise OutlineError(f"its {field} {text[:40]!r} is not a length")
     size, unit = float(match[1]), match[2].casefold()

@@ -8,7 +8,7 @@ import tomllib
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import lru_cache
 from itertools import islice
-from typing import Any, get_args
+from typing import Any, cast, get_args
 
 from pydantic import ValidationError
 
@@ -24,7 +24,7 @@ MOST_BYTES = 2_000_000  # a job of a whole house has some 20 kB; what is larger 
 MOST_PROBLEMS = 200  # beyond that the file is not a job file with slips but something else
 
 _TOO_MANY = f"more than {MOST_PIECES} entries in one list: this is not a job file, or it is to be split"
-_POSITION = re.compile(r"\s*\(at (?:line (\d+), column \d+|end of document)\)$")
+_POSITION = re.compile(r"(?<!\s)\s*\(at (?:line (\d+), column \d+|end of document)\)$")
 # The TOML reader needs quadratic time for the parts of a name; no name in a job file has more than four.
 _ENDLESS_NAME = re.compile(r"""(?<![\w-])(?:(?:[\w-]+|"[^"\n]*"|'[^'\n]*')[ \t]*\.[ \t]*){30}""")
 _OTHER_ENCODINGS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
@@ -104,7 +104,7 @@ def _job(data: dict[str, Any], source: str, lines: Callable[[], Mapping[Path, in
         try:
             job = Job.model_validate(data)
         except ValidationError as error:
-            faults = problems_of(error.errors(include_url=False)[: MOST_PROBLEMS + 1], data, Job)
+            faults = problems_of(error.errors(include_url=False)[: MOST_PROBLEMS + 1], data, cast(Any, Job))
     faults += islice(faults_between(job if job is not None else data), MOST_PROBLEMS + 1)
     if job is None or faults:
         raise JobError(source, _problems(faults, data, lines()))

@@ -23,6 +23,7 @@ from ...checks.core.pictures import (
 from ...checks.core.result import HoleDrawing, JobResult
 from ...checks.core.summary import INVENTED, legible
 from ...errors import BeamcheckError
+from ...lettering import HIDDEN, number_of
 from ..document.blocks import Block, CheckBlock, Columns, Lines, Masthead, Symbols, Taken
 from ..document.calc_sheet import compose
 from ..document.mathematics import compile_mathml, mathml, result_text, width_class
@@ -164,7 +165,13 @@ def exact(text: str) -> Markup:
     """A text for `<pre>`, escaped so that a browser hands it back character by character, line ends included."""
     from markupsafe import escape
 
-    return _safe("\n" + str(escape(text)).replace("\r", "&#13;"))
+    shown = HIDDEN.sub(_numbered, str(escape(text)))
+    return _safe("\n" + shown.replace("\r", "&#13;"))
+
+
+def _numbered(found: re.Match[str]) -> str:
+    """A character that nobody sees, shown by its number; whoever reads the page back finds it in the attribute."""
+    return f'<b data-letter="{ord(found[0]):x}">{number_of(found)}</b>'
 
 
 def _drawing(block: Any) -> Markup:

@@ -17,7 +17,11 @@ from ...own_digest import with_digest, with_room
 from .rows import CHECK_HEADS, HARDWARE_HEADS, HARDWARE_NOTE, Cell, check_rows, hardware_rows, head_lines
 
 STARTS_FORMULA = ("=", "+", "-", "@", "＝", "＋", "－", "＠")
-_BEHIND = re.compile(f"([,;]\\s*)(?=[{re.escape(''.join(STARTS_FORMULA))}])")
+_BLANK = (
+    "\\s\u00ad\u034f\u115f\u1160\u200c\u200d\u2800\u3164\ufe00-\ufe0f\uffa0"  # what a cell may seem not to begin with
+)
+_BEHIND = re.compile(f"([,;][{_BLANK}]*+)(?=[{re.escape(''.join(STARTS_FORMULA))}])")
+_FIRST = re.compile(f"[{_BLANK}]*+")
 
 
 def checks_csv(result: JobResult) -> str:
@@ -57,7 +61,7 @@ def _safe(cell: Cell) -> Cell:
 
 def starts_formula(text: str) -> bool:
     """Would a spreadsheet run this text?"""
-    return text.lstrip().startswith(STARTS_FORMULA)
+    return _FIRST.sub("", text, count=1).startswith(STARTS_FORMULA)
 
 
 def _tamed(text: str) -> str:

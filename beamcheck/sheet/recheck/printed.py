@@ -1,7 +1,7 @@
 """Does a sheet print what it carries? What shows that a sheet was changed after it was written, with the words changed.
 
 A sheet of this very version is made anew from the job it carries and compared word by word. Of another version only the
-verdicts and ratios of its checks can be looked for.
+verdicts, ratios and figures of its checks can be looked for.
 """
 
 from __future__ import annotations
@@ -20,14 +20,16 @@ from ...version import VERSION
 from ..document.calc_sheet import EVERY_STEP, EVERY_STEP_ANCHOR
 from ..document.prose import capital
 from ..record.as_json import result_json
-from ..record.enclosed import Carried, read_record
+from ..record.enclosed import Carried, OneCheck, read_record
 from ..record.page_text import Page
+from ..record.pdf_look import pages_that_look_otherwise
 from ..record.pdf_read import pdf_pages
 from .difference import Difference, Tell
 from .job_changes import job_changes
 
 _MOST_A_PART = 8  # differences told of one part or page
 _AROUND = 3  # words told on both sides of words that were put in or taken out
+_PRINTED_FROM = 0.5  # ratio, from which demand and capacity stand in every form of sheet
 _REACH = 400  # letters from the title of a check to its ratio, spaces left out
 
 
@@ -102,7 +104,7 @@ def _only_checks(carried: Carried) -> str:
         if version != f"whatcarries {VERSION}"
         else "This version does not come to the very same result"
     )
-    return f"{why}: of what it prints, only the verdicts and ratios of its checks were compared with what it carries."
+    return f"{why}: of what it prints, only the verdicts and figures of its checks were compared with what it carries."
 
 
 def _page_differs(carried: Carried, anew: JobResult) -> Iterator[Difference]:
@@ -123,6 +125,8 @@ def _page_differs(carried: Carried, anew: JobResult) -> Iterator[Difference]:
             yield Difference(f"{part.heading}: a part was put in, {key!r}")
     if len(printed.parts) != len(now):
         yield Difference("a part of the sheet stands there twice")
+    if printed.markup != expected.markup:
+        yield Difference("markup or styles of the page differ from those it was written with: it may show other words")
 
 
 def _pdf_differs(carried: Carried, anew: JobResult) -> Iterator[Difference]:
@@ -137,6 +141,8 @@ def _pdf_differs(carried: Carried, anew: JobResult) -> Iterator[Difference]:
         yield Difference("number of pages", str(len(expected)), str(len(printed)))
     for number, (was, now) in enumerate(zip(expected, printed, strict=False), start=1):
         yield from _words_differ(f"page {number}", was, now)
+    for number in pages_that_look_otherwise(made, carried.raw):
+        yield Difference(f"page {number}: something is drawn over it, or is not drawn, beside its words")
 
 
 def _words_differ(where: str, was: str, now: str) -> Iterator[Difference]:
@@ -184,6 +190,20 @@ def _checks_not_printed(carried: Carried) -> Iterator[Difference]:
             if not any(re.search(form, text, re.IGNORECASE) for form in forms):
                 said = f"verdict {check.verdict}" + (f", ratio {ratio}" if ratio else "")
                 yield Difference(f"{piece.name}, {check.what}: the sheet does not print what it carries, {said}")
+            for label, figure in _figures(check, carried.result.units_of_texts):
+                if _bare(figure) not in text:
+                    said = f"{label} {figure}"
+                    yield Difference(f"{piece.name}, {check.what}: the sheet does not print what it carries, {said}")
+
+
+def _figures(check: OneCheck, units: str) -> Iterator[tuple[str, str]]:
+    """Demand and capacity as every form of sheet prints them; of a check with much room some forms leave them out."""
+    ratio = check.ratio.value if check.ratio is not None else None
+    if check.kind in ("", "ratio") or ratio is None or ratio < _PRINTED_FROM:
+        return
+    for label, number in (("demand", check.demand), ("capacity", check.capacity)):
+        if number is not None and number.value is not None:
+            yield label, quantity(number.value, check.kind, units)
 
 
 def _tails(what: str) -> Iterator[str]:

@@ -7,6 +7,8 @@ gives the same bytes.
 
 from __future__ import annotations
 
+import json
+from collections.abc import Iterator
 from typing import Any
 
 from ...checks.core.asking.open_questions import OpenQuestion
@@ -17,6 +19,7 @@ from ...provenance import Source
 from .enclosed import FORMAT, digest_of, record_text
 from .records import NUMBERS, record, record_schema
 
+_NO_PIECES = '\n "pieces": []'  # only the outermost keys stand behind one space
 _TEXT, _TEXTS = {"type": "string"}, {"type": "array", "items": {"type": "string"}}
 
 
@@ -32,9 +35,20 @@ def result_json(result: JobResult) -> str:
     str
         `result_schema` describes it. Units: in, lbf, psi and what is made of them, named beside each number.
     """
-    found = _envelope(result)
-    found["digest"] = digest_of(found)
-    return record_text(found)
+    found, texts = _envelope(result), list[str]()
+
+    def pieces() -> Iterator[Any]:
+        """Each made, written and counted into the digest before the next: a large job has a hundred megabytes."""
+        for piece in result.pieces:
+            made = record(piece)
+            texts.append(json.dumps(made, indent=1, allow_nan=False).replace("\n", "\n  "))
+            yield made
+
+    digest = digest_of({**found, "pieces": pieces()})
+    before, empty, after = record_text({**found, "digest": digest}).partition(_NO_PIECES)
+    if not texts:
+        return before + empty + after
+    return "".join((before, _NO_PIECES[:-1], "\n  ", ",\n  ".join(texts), "\n ]", after))
 
 
 def result_schema() -> dict[str, Any]:
@@ -81,7 +95,7 @@ def _envelope(result: JobResult) -> dict[str, Any]:
         "reasons": list(result.reasons), "invented": result.invented, "title": result.title,
         "units_of_texts": "SI" if result.units == "SI" else "US",
         "about": [{"label": label, "text": text} for label, text in result.about],
-        "pieces": [record(piece) for piece in result.pieces], "tables": [record(table) for table in result.tables],
+        "pieces": [], "tables": [record(table) for table in result.tables],
         "questions": [record(question) for question in result.questions],
         "sources": [record(source) for source in result.sources],
         "path": None if result.path is None else record(result.path),

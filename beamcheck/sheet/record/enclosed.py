@@ -15,8 +15,9 @@ import json
 import re
 import zlib
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from pathlib import Path
 from typing import Any, Literal
 
@@ -34,7 +35,7 @@ NO_SIGNATURE = (
     "The digests in a sheet have no key and are no signature: they show slips and plain edits, not the work of someone "
     "who makes everything anew. What counts is the engineer's own signature, on the copy that the engineer keeps."
 )
-MOST_BYTES = 200_000_000  # a sheet of a whole house has some 5 MB
+MOST_BYTES, MOST_UNFOLDED = 80_000_000, 40_000_000  # a sheet of a whole house has some 5 MB
 _ELEMENT = f'<template id="{ELEMENT}" data-form="base64 of zlib of JSON" data-digest="'
 _OPENING = re.compile(re.escape(_ELEMENT) + '([0-9a-f]{64})"')
 _BLANK = "0" * 64
@@ -78,6 +79,7 @@ class OneCheck(BaseModel):
     combination: str
     where: str
     clause: str
+    kind: str = ""
     notes: tuple[str, ...]
     steps: tuple[OneStep, ...]
 
@@ -149,10 +151,28 @@ class Carried:
 
 
 def digest_of(record: Mapping[str, Any]) -> str:
-    """SHA-256 over a result without `digest` as canonical JSON: sorted keys, no spaces, ASCII, all numbers floats."""
-    rest = json.dumps({key: value for key, value in record.items() if key != "digest"})
-    canonical = json.dumps(json.loads(rest, parse_int=float), sort_keys=True, separators=(",", ":"))
-    return hashlib.sha256(canonical.encode("ascii")).hexdigest()
+    """SHA-256 over a result without `digest` as canonical JSON: sorted keys, no spaces, ASCII, all numbers floats.
+
+    A value may be an iterator of entries, each of which is made only when its turn has come.
+    """
+    made = hashlib.sha256(b"{")
+    for number, key in enumerate(sorted(record.keys() - {"digest"})):
+        value = record[key]
+        made.update(f"{',' * bool(number)}{json.dumps(key)}:".encode("ascii"))
+        if isinstance(value, (list, tuple, Iterator)):
+            made.update(b"[")
+            for place, entry in enumerate(value):
+                made.update(b"," * bool(place) + _canonical(entry))
+            made.update(b"]")
+        else:
+            made.update(_canonical(value))
+    made.update(b"}")
+    return made.hexdigest()
+
+
+def _canonical(value: Any) -> bytes:
+    plain = json.loads(json.dumps(value), parse_int=float)
+    return json.dumps(plain, sort_keys=True, separators=(",", ":")).encode("ascii")
 
 
 def record_text(record: Mapping[str, Any]) -> str:
@@ -168,6 +188,8 @@ def read_record(text: str, name: str = "the result") -> dict[str, Any]:
     ReadError
         If it is no JSON, or no result of this tool.
     """
+    if len(text) > MOST_UNFOLDED:
+        raise ReadError(f"{name} is larger than {MOST_UNFOLDED / 1e6:g} MB: it is too large to be read back")
     try:
         record = json.loads(text, object_pairs_hook=_each_key_once, parse_constant=_no_number)
     except (ValueError, RecursionError) as error:
@@ -184,6 +206,20 @@ def _each_key_once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
         twice = next(key for key, count in Counter(key for key, _ in pairs).items() if count > 1)
         raise ValueError(f"the key {legible(twice)[:60]!r} stands there twice: it was changed")
     return found
+
+
+def _odd_digits(text: str) -> bool:
+    """Is there a number with other digits than those of the number that is read from it?"""
+    odd: list[str] = []
+
+    def look(figure: str) -> float:
+        value = float(figure)
+        if figure != repr(value) and Decimal(figure) != Decimal(repr(value)):
+            odd.append(figure)
+        return value
+
+    json.loads(text, parse_float=look, parse_int=look)
+    return bool(odd)
 
 
 def _no_number(name: str) -> Any:
@@ -212,6 +248,8 @@ def changed_since(raw: bytes) -> str:
     text = raw.decode("utf-8", errors="replace").removeprefix("\ufeff")
     if text.lstrip().startswith("{"):
         try:
+            if len(text) > MOST_UNFOLDED:
+                return "is too large to be looked through for edits"
             record = read_record(text)
         except ReadError:
             return edited
@@ -262,6 +300,8 @@ def _carried(text: str, raw: bytes, name: str, kind: Kind, printed_job: str | No
     """Put together what a result says, with the signs that it was changed."""
     record = read_record(text, name if kind == "JSON result" else f"the result that {name} carries")
     found = list(faults)
+    if _odd_digits(text):
+        found.append("a figure in it has digits that nobody reads: the digest fits, and what is seen was changed")
     try:
         if "digest" not in record:
             found.append("the result has lost its digest")
@@ -302,7 +342,7 @@ def _unpacked(packed: str, name: str) -> str:
     try:
         data = base64.b64decode("".join(packed.split()), validate=True)
         opened = zlib.decompressobj()
-        text = opened.decompress(data, MOST_BYTES)
+        text = opened.decompress(data, MOST_UNFOLDED)
         if not opened.eof:
             raise ReadError(f"the result that {name} carries is cut short or too large: it was changed")
         return text.decode("utf-8")

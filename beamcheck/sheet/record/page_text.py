@@ -25,17 +25,28 @@ class Page(HTMLParser):
         self.parts = [Part("top", "head of the sheet")]
         self.job_text: str | None = None
         self.packed = ""
+        self.markup: list[str] = []  # elements with what steers how they show, and styles; equations left out
+        self._equation = 0
+        self._in_number = False
+        self._packed: list[str] = []
         self._unseen = ""  # the element whose text does not show
         self._sections: list[str] = []  # ids of those that are open
         self._above = self.parts[0].heading
         self._heading: list[str] | None = None
         self.feed(text.replace("\r\n", "\n"))
         self.close()
+        self.packed = "".join(self._packed)
         if self.job_text is not None:
             self.job_text = self.job_text.removeprefix("\n")  # as a browser does
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         key = dict(attrs).get("id") or ""
+        self._equation += tag == "math"
+        if not self._equation:
+            self.markup.append(f"{tag} {[pair for pair in attrs if pair[0] != 'data-digest']}")
+        if self._unseen == "pre" and tag == "b":  # a character that is shown by its number
+            self._in_number = True
+            self.job_text = (self.job_text or "") + _letter(dict(attrs).get("data-letter") or "")
         if not self._unseen and tag in ("head", "style", "template", "script"):
             self._unseen = "carried" if key == ELEMENT else tag
         elif key == "job-text":
@@ -49,6 +60,9 @@ class Page(HTMLParser):
         self.parts[-1].text += " "
 
     def handle_endtag(self, tag: str) -> None:
+        self._equation -= tag == "math"
+        if tag == "b":
+            self._in_number = False
         if tag == self._unseen or (tag, self._unseen) == ("template", "carried"):
             self._unseen = ""
         heading = " ".join("".join(self._heading or ()).split())
@@ -63,11 +77,23 @@ class Page(HTMLParser):
         self.parts[-1].text += " "
 
     def handle_data(self, data: str) -> None:
-        if self._unseen == "pre":
+        if self._unseen == "pre" and self._in_number:
+            self.markup.append(data)
+        elif self._unseen == "pre":
             self.job_text = (self.job_text or "") + data
         elif self._unseen == "carried":
-            self.packed += data
+            self._packed.append(data)
+        elif self._unseen:
+            self.markup.append(data)
         elif not self._unseen:
             self.parts[-1].text += data
             if self._heading is not None:
                 self._heading.append(data)
+
+
+def _letter(number: str) -> str:
+    """The character of a number in base 16; '' where there is none."""
+    try:
+        return chr(int(number, 16))
+    except (ValueError, OverflowError):
+        return ""

@@ -130,8 +130,8 @@ def test_clipping() -> None:
     assert clipped("two\nlines", 200) == "two lines"
 
 
-def test_marks_that_force_direction_are_shown_as_replaced() -> None:
-    assert legible("a\u202eb\x07") == "a\ufffdb\ufffd"
+def test_marks_that_force_direction_are_shown_by_their_number() -> None:
+    assert legible("a\u202eb\x07") == "a[U+202E]b[U+0007]"
 
 
 @pytest.mark.parametrize(("number", "text"), [(1.0, "1"), (-0.001, "0"), (1234567.891, "1234567.89"), (0.5, "0.5")])

@@ -230,16 +230,17 @@ def make_bad(make: Make) -> Path:
 
 
 class TestAnotherVersion:
-    """A version that printed the same in other words: only verdicts and ratios can be looked for."""
+    """A version that printed the same in other words: only verdicts and figures can be looked for."""
 
     @pytest.fixture(params=["html", "pdf"])
     def old(self, request, tmp_path) -> tuple[Path, Callable[[float], None]]:
         result = replace(check_text(FAILS, "job.toml"), version="0.0.9")
         path = tmp_path / f"a.{request.param}"
 
-        def write(ratio: float) -> None:
+        def write(ratio: float, demand: float | None = None) -> None:
             first, second = result.pieces
             check = replace(second.checks[0], ratio=ratio)
+            check = check if demand is None else replace(check, demand=demand, steps=())
             shown = replace(result, pieces=(first, replace(second, checks=(check, *second.checks[1:]))))
             if path.suffix == ".pdf":
                 path.write_bytes(attached(FAILS, {"result.json": result_json(result)}, sheet=sheet_pdf(shown)))
@@ -267,6 +268,16 @@ class TestAnotherVersion:
         assert [one.where for one in recheck(path).tampered if "does not print" in one.where] == [
             "J2, bending: the sheet does not print what it carries, verdict fails, ratio 3.05"
         ]
+
+    def test_another_demand_beside_the_same_ratio(self, old) -> None:
+        path, write = old
+        bending = check_text(FAILS).pieces[1].checks[0]
+        write(bending.ratio or 0.0, 935.0)
+        demand = 210 * 16 / 12 * 144**2 / 8 / 12 / S  # psi, by w l^2/8 over S, with its own weight left out: near it
+        found = [str(one) for one in recheck(path).tampered if "does not print" in one.where]
+        assert len(found) == 1 and "J2, bending: the sheet does not print what it carries, demand 2," in found[0]
+        printed = float(found[0].rpartition("demand ")[2].split()[0].replace(",", ""))
+        assert 1.0 < printed / demand < 1.03
 
     def test_a_job_that_is_not_read_any_more(self, make) -> None:
         path = make(PASSES, "a.json")
