@@ -64,7 +64,7 @@ def test_types_hold_in_a_strict_project_that_installed_it(wheel: Path, tmp_path:
     user = tmp_path / "user"
     user.mkdir()
     (user / "use.py").write_text(USER.read_text(encoding="utf-8"), encoding="utf-8")
-    python = next((tmp_path / "env").glob("*/python*"))
+    python = next(one for one in (tmp_path / "env").glob("*/python*") if one.parent.name in ("bin", "Scripts"))
     done = subprocess.run(
         [sys.executable, "-m", "mypy", "--strict", "--python-executable", str(python), "use.py"],
         cwd=user, capture_output=True, text=True, env=ELSEWHERE,

@@ -30,6 +30,7 @@ WIDE = (
     (32.0, "wide"),
 )  # em; need room or smaller type
 MOST_DIGITS = 12
+AT_A_TIME = 1_000  # equations in one run of typst: many more take gigabytes
 _GROUPED = re.compile(r"<mtext>([0-9]{1,3}(?:,[0-9]{3})+)</mtext>")  # 1,300,000 is a number and not a text
 # typst 0.15 sets no space round an operator that has quoted text on both sides
 _TIGHT = re.compile(r'</mn><mo[^>]*? lspace="0em" rspace="0em">([×+−])</mo><mn>')
@@ -151,9 +152,16 @@ def width_class(step: Step) -> str:
 
 
 def compile_mathml(sources: Sequence[str]) -> list[str]:
-    """One `<math>` element for each typst equation, all in one run of typst."""
-    if not sources:
-        return []
+    """One `<math>` element for each typst equation; each unlike one is typeset once."""
+    unlike = list(dict.fromkeys(sources))
+    made: dict[str, str] = {}
+    for first in range(0, len(unlike), AT_A_TIME):
+        some = unlike[first : first + AT_A_TIME]
+        made.update(zip(some, _compiled(some), strict=True))
+    return [made[source] for source in sources]
+
+
+def _compiled(sources: Sequence[str]) -> list[str]:
     import typst
 
     document = "\n\n".join(f"$ {source} $" for source in sources)
