@@ -15,7 +15,7 @@ import numpy as np
 from .profile import MOST_DRAWN, OutlineError
 
 MOST_THINGS = 20_000  # things in the file, its own tables included; each takes the reader some time
-MOST_DEGREE, MOST_FITTED = 10, 200  # of a spline; points that one is laid through
+MOST_FITTED = 200  # points that a spline is laid through
 _LONGEST = 1_000.0  # in, of one line or curve
 _ROUNDEST = 100_000.0  # in, radius of a shallow arc
 _BINARY = b"AutoCAD Binary DXF"  # how the binary form of the format begins (DXF reference, memory)
@@ -90,11 +90,8 @@ def _no_larger(length: float, r: float) -> None:
 def _check_spline(entity: Any, factor: float) -> None:
     control = np.array([tuple(point) for point in entity.control_points], dtype=float).reshape(-1, 3)
     fitted = np.array([tuple(point) for point in entity.fit_points], dtype=float).reshape(-1, 3)
-    if entity.dxf.degree > MOST_DEGREE or (not len(control) and len(fitted) > MOST_FITTED):
-        raise OutlineError(
-            f"a spline of degree {entity.dxf.degree} with {len(control)} control and {len(fitted)} fitted points is "
-            f"not read: up to degree {MOST_DEGREE}, or {MOST_FITTED} fitted points"
-        )
+    if not len(control) and len(fitted) > MOST_FITTED:
+        raise OutlineError(f"a spline through {len(fitted)} points is not read, only up to {MOST_FITTED}")
     for points in (control, fitted):
         if len(points):
             _no_larger(float(np.ptp(points, axis=0).max()) * factor, 0.0)

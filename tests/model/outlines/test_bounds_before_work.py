@@ -27,9 +27,9 @@ DXF = {
     "spline": (
         SPLINE + KNOTS + "".join(f"10\n{x}\n20\n{y}\n30\n0\n" for x, y in ((0, 0), (1e9, 1), (2, 1e9), (3, 3))), LARGE,
     ),
-    "spline of high degree": (
-        SPLINE.replace("71\n3", "71\n50").replace("73\n4", "73\n60") + "".join(f"40\n{i}\n" for i in range(111))
-        + "".join(f"10\n{i % 8}\n20\n{i % 7}\n30\n0\n" for i in range(60)), "a spline of degree 50",
+    "spline through many points": (
+        SPLINE.replace("72\n8\n73\n4\n74\n0", "72\n0\n73\n0\n74\n300")
+        + "".join(f"11\n{i % 8}\n21\n{i % 7}\n31\n0\n" for i in range(300)), "a spline through 300 points",
     ),
     "bulge": (f"{POLYLINE}10\n0\n20\n0\n42\n1\n10\n1e8\n20\n0\n", LARGE),
     "flat bulge": (f"{POLYLINE}10\n0\n20\n0\n42\n1e-30\n10\n8\n20\n0\n", LARGE),
