@@ -7,12 +7,11 @@ field of the head. Setting gives a new job in which all that is not on the path 
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache
-from typing import Annotated, Any, cast
+from typing import Annotated, Any
 
 from pydantic import ConfigDict, Field, TypeAdapter, ValidationError
-from pydantic.fields import FieldInfo
 
 from ..errors import JobError, Problem, nearest
 from .fields.base import Piece, annotations_within
@@ -182,7 +181,7 @@ def _read(model: type[Piece], name: str, value: Any, path: str) -> Any:
     tried = [value, *spelled_out(value, info.annotation)]
     for one in tried:
         try:
-            return _reader(cast(Hashable, model), name).validate_python(one)
+            return _reader(model, name).validate_python(one)
         except ValidationError as error:
             said = error.errors(include_url=False)[0]["msg"].removeprefix("Value error, ")
     raise _no_place(path, f"{value!r} cannot be read there: {said}")
@@ -198,9 +197,9 @@ def spelled_out(value: Any, annotation: Any) -> Iterable[Any]:
 
 
 @lru_cache(maxsize=512)
-def _reader(model: Any, name: str) -> TypeAdapter[Any]:
-    """What reads a field of a class by itself, as its class does."""
-    info: FieldInfo = model.model_fields[name]
+def _reader(model: type[Piece], name: str) -> TypeAdapter[Any]:
+    """What reads a field by itself, as its class does."""
+    info = model.model_fields[name]
     parts = [*info.metadata, *([Field(discriminator=info.discriminator)] if info.discriminator else [])]
     kind: Any = info.annotation
     for part in parts:

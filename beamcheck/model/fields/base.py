@@ -81,7 +81,10 @@ Answer = Annotated[
 
 if TYPE_CHECKING:
 
-    class _Model:
+    class _Kind(type):
+        def __hash__(cls) -> int: ...
+
+    class _Model(metaclass=_Kind):
         """What a type checker knows of a table: its fields have the types that they are read as, and are given as text.
 
         A checker that takes the fields for the arguments would refuse `at="12 ft"`, since what is read is a float.
