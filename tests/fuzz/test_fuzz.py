@@ -29,6 +29,14 @@ def test_what_once_went_wrong(path: Path, tmp_path: Path) -> None:
     assert found is None, found
 
 
+def test_letters_beyond_ascii_in_a_packed_result_are_told(tmp_path: Path) -> None:
+    """What the first hour of `python -m tests.fuzz --seed 17` found, case 1000."""
+    (page,) = of_every_kind()[".html"]
+    place = page.index(b"</template>")
+    found, _, ended = trouble_with(lambda: read_file(page[:place] + "é".encode() + page[place:], ".html", tmp_path), "")
+    assert found is None and ended == "refused", found
+
+
 def test_broken_jobs() -> None:
     jobs, ends = bases(), set()
     for number in range(400):

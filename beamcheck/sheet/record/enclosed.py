@@ -9,7 +9,6 @@ and nothing of someone who makes everything anew.
 from __future__ import annotations
 
 import base64
-import binascii
 import hashlib
 import json
 import re
@@ -346,7 +345,9 @@ def _unpacked(packed: str, name: str) -> str:
         if not opened.eof:
             raise ReadError(f"the result that {name} carries is cut short or too large: it was changed")
         return text.decode("utf-8")
-    except (binascii.Error, zlib.error, UnicodeDecodeError) as error:
+    except ReadError:
+        raise
+    except (ValueError, zlib.error) as error:  # no base64, letters beyond ASCII in it, no UTF-8
         raise ReadError(f"the result that {name} carries cannot be unpacked ({error}): it was changed") from None
 
 
