@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from typing import Any
 
 import numpy as np
 
 from ...analysis.trusses.record import NodeForces, SolvedFrame
 from ...model.frames.frame import Frame, FrameStick
+from ...model.joints.joint import Joint
 from ...model.sticks import Cut
 from ...units import show
 from ...values.judgment import judgment
@@ -59,7 +59,7 @@ def described(frame: Frame, solved: SolvedFrame, context: Context) -> Iterator[C
         here = [joint for joint in joints if joint.at == node.name]
         left = _left_out(node, here)
         if not left:
-            yield Check.keeps_rule(ID, frame.name, f"joint at the {node.name}", CLAUSE, "a piece of its own here")
+            yield _held_together(frame, node, here)
             continue
         forces = {stick: said for stick, said in _forces(node).items() if stick in left}
         asked = _asked(frame, node)
@@ -68,13 +68,23 @@ def described(frame: Frame, solved: SolvedFrame, context: Context) -> Iterator[C
         yield Check.refers(ID, frame.name, f"joint at the {node.name}", CLAUSE, text, ask=asked)
 
 
+def _held_together(frame: Frame, node: NodeForces, here: list[Joint]) -> Check:
+    """Joints of one point that hold all of its members to each other, by however many steps."""
+    what, apart = f"joint at the {node.name}", _apart(node, here)
+    if len(apart) < 2:
+        return Check.keeps_rule(ID, frame.name, what, CLAUSE, "a piece of its own here")
+    parts = ", nor ".join(f"{' and '.join(part)} to the rest" for part in apart)
+    text = f"each member is in a joint there, but none holds {parts}"
+    return Check.refers(ID, frame.name, what, CLAUSE, text, ask=_asked(frame, node))
+
+
 def of_member(member: FrameStick, frame: Frame, solved: SolvedFrame, context: Context) -> Iterator[Check]:
     """A member is no better than the joints along it: those that nobody described keep it from passing."""
     joints = context.structure.joints_of(frame.name)
     open_ = [
         node for node in map(solved.nodes.__getitem__, frame.shape.stick(member.stick).points)
         if len(dict.fromkeys(end.stick for end in node.ends)) > 1
-        and member.stick in _left_out(node, [joint for joint in joints if joint.at == node.name])
+        and _open(node, [joint for joint in joints if joint.at == node.name], member.stick)
     ]  # fmt: skip
     if open_:
         text = f"not described: those at the {', the '.join(node.name for node in open_)}"
@@ -87,10 +97,27 @@ def _asked(frame: Frame, node: NodeForces) -> Question:
     return ask("frame_joint", f"{frame.name}: {node.name}", frame=frame.name, node=node.name, forces=forces)
 
 
-def _left_out(node: NodeForces, joints: list[Any]) -> list[str]:
+def _left_out(node: NodeForces, joints: list[Joint]) -> list[str]:
     """The members at a point that no joint there names."""
     named = {one.name for joint in joints for one in joint.members}
     return list(dict.fromkeys(end.stick for end in node.ends if end.stick not in named and end.piece not in named))
+
+
+def _apart(node: NodeForces, joints: list[Joint]) -> list[set[str]]:
+    """The members at a point in groups, each held together by joints there."""
+    stick_of = {name: end.stick for end in node.ends for name in (end.stick, end.piece)}
+    groups = [{stick} for stick in dict.fromkeys(end.stick for end in node.ends)]
+    for joint in joints:
+        held = {stick_of[one.name] for one in joint.members if one.name in stick_of}
+        joined = [group for group in groups if group & held]
+        groups = [*(group for group in groups if not group & held), *([set[str]().union(*joined)] if joined else [])]
+    return groups
+
+
+def _open(node: NodeForces, joints: list[Joint], stick: str) -> bool:
+    """Whether no joint at a point names a member, or none holds it to all that meet there."""
+    left = _left_out(node, joints)
+    return stick in left or (not left and len(_apart(node, joints)) > 1)
 
 
 def _forces(node: NodeForces) -> dict[str, tuple[str, float]]:

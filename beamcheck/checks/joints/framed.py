@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 
-from ...analysis.trusses.record import EndForces, SolvedFrame
+from ...analysis.trusses.record import EndForces, NodeForces, SolvedFrame
 from ...errors import BeamcheckError
 from ...model.frames.frame import Frame, FrameStick, piece_name
 from ...model.joints.joint import Joint
@@ -106,8 +107,22 @@ def _meeting(joint: Joint, frame: Frame, solved: SolvedFrame | None, context: Co
         stick = sticks[_stick(frame, entry)]
         ends = [] if node is None else [end for end in node.ends if end.stick == stick.stick]
         members.append(_arriving(entry, number, stick, joint, frame, ends, len(combinations), context))
+    if node is not None:
+        members = [replace(one, force=one.force + _brought(joint, one.entry, frame, node, context)) for one in members]
     outside = np.zeros((len(combinations), 2)) if node is None else node.reaction + node.load
     return Meeting(joint, combinations, tuple(members), outside, "" if node is None else node.on)
+
+
+def _brought(joint: Joint, entry: Member, frame: Frame, node: NodeForces, context: Context) -> Array:
+    """(combinations, 2) what other joints at the point hang on a member: it goes through this joint as well, lbf."""
+    own = [_stick(frame, one) for one in joint.members]
+    there = [one for one in context.structure.joints_of(frame.name) if one.at == joint.at and one.name != joint.name]
+    reached, left = {_stick(frame, entry)}, there
+    while near := [one for one in left if any(_stick(frame, other) in reached for other in one.members)]:
+        left = [one for one in left if one not in near]
+        reached |= {_stick(frame, other) for one in near for other in one.members} - set(own)
+    hung = reached - set(own)
+    return sum((end.force for end in node.ends if end.stick in hung), np.zeros_like(node.reaction))
 
 
 def _stick(frame: Frame, entry: Member) -> str:

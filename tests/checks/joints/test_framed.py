@@ -131,3 +131,37 @@ def test_mirrored_truss_has_the_same_joints() -> None:
             for side in ("left", "right")
         )
         assert left == pytest.approx(right, rel=1e-3)
+
+
+def by_others(name: str, at: str, *members: str) -> Data:
+    by = "engineer's sheet S-4 of 3 May 2025"
+    found = [{"name": one} for one in members]
+    return {"name": name, "kind": "by others", "frame": "truss", "at": at, "confirmed_by": by, "members": found}
+
+
+def test_joints_that_hold_nothing_together_are_asked() -> None:
+    """Rafter and tie each in a joint of its own: nothing holds the one to the other."""
+    found = [one for one in joints() if one["name"] != "left heel step"]
+    apart = [by_others("tie alone", "left heel", "tie"), by_others("rafter alone", "left heel", "left rafter")]
+    result = truss([*found, *apart])
+    asked = [check for check in piece(result, "truss").checks if check.verdict == "refer"]
+    assert [check.what for check in asked] == ["joint at the left heel"]
+    assert piece(result, "truss: tie").verdict == "refer"
+    assert truss([*found, by_others("both", "left heel", "tie", "left rafter")]).verdict == "passes"
+
+
+def test_strap_holds_what_other_joints_put_on_what_hangs_in_it() -> None:
+    """Struts on the tie instead of the post: by the balance of the post the strap holds all that the post pulls with,
+    which is twice the upright part of a strut, P/2 each with P a panel load, and half the tie (statics)."""
+    found = joints()
+    seats = next(one for one in found if one["name"] == "strut seats")
+    seats["members"][0]["name"] = "tie"
+
+    def held(result: JobResult) -> float:
+        check = the(piece(result, "stirrup"), "joint.strap_under")
+        return max(one.value for one in check.steps if one.symbol == "R")
+
+    w = (12.0 * math.hypot(1, 8 / 12) + 30.0) * 8.0  # lbf per ft of plan
+    pinned = w * 24.0 / 4.0
+    assert 0.9 * pinned < held(truss(found)) < 1.4 * pinned
+    assert held(truss()) < 0.1 * pinned
