@@ -6,12 +6,17 @@ practice, no source, but for the span in depths (the longest of the code's own s
 
 from __future__ import annotations
 
+import re
+from typing import Any
+
 import pytest
 
 from beamcheck.checks.job import check_job
 from beamcheck.errors import JobError
-from beamcheck.model.reading.reader import read_job_text
+from beamcheck.model.reading.reader import job_from_data, read_job_text
 from beamcheck.values.judgment import judgment
+
+from ..checks.frames.jobs import king
 
 JOB = """\
 [job]
@@ -191,3 +196,23 @@ carries = [{ what = "floor", dead = "12 psf", live = "40 psf", width = "16 in" }
 def test_a_stick_longer_than_any_is_asked_about() -> None:
     with pytest.raises(JobError, match="describe two pieces that meet"):
         read_job_text(JOB.replace('"13 ft"', '"31 ft"').replace('name = "B"', 'name = "B"\nlength = "42 ft"'))
+
+
+@pytest.mark.parametrize(
+    ("path", "slip", "asked", "key"),
+    [
+        (("feet", 0, "bearing"), "8 ft", "did you mean 8 in?", "bearing"),
+        (("spacing",), "8 in", "did you mean 8 ft?", "spacing"),
+        (("members", 0, "carries", 0, "width"), "8 in", "did you mean 8 ft?", "width"),
+    ],
+)
+def test_slips_of_a_frame(path: tuple[Any, ...], slip: str, asked: str, key: str) -> None:
+    data = king()
+    at: Any = data["frame"][0]
+    for step in path[:-1]:
+        at = at[step]
+    at[path[-1]] = slip
+    with pytest.raises(JobError, match=re.escape(asked)):
+        job_from_data(data)
+    at["meant"] = {key: "measured twice in the old house"}
+    job_from_data(data)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
@@ -245,7 +245,7 @@ def stated_meeting(joint: Joint, context: Context) -> Meeting:
     reaction = -np.sum([one.force for one in members], axis=0) if members else np.zeros((len(combinations), 2))
     said = "Forces are those stated; wind counts as it is stated and not the other way."
     meeting = Meeting(joint, combinations, tuple(members), reaction, joint.stands_on, assumptions=(said,))
-    return replace(meeting, doubts=(*_by_whom(meeting), *_balance(meeting)))
+    return replace(meeting, doubts=(*_by_whom(meeting), *_weight_alone(meeting, kinds), *_balance(meeting)))
 
 
 def _by_whom(meeting: Meeting) -> list[Check]:
@@ -259,6 +259,13 @@ def _by_whom(meeting: Meeting) -> list[Check]:
     said = joint.forces_by.strip()
     text = f"forces by {said!r}: {read_evidence(said).missing}" if said else "whose analysis gives them is not said"
     return [meeting.refers(id, what, clause, text, "joint_forces_by", "forces_by")]
+
+
+def _weight_alone(meeting: Meeting, kinds: Collection[str]) -> Iterator[Check]:
+    """A joint bears more than weight: people, men on a roof, snow or wind."""
+    if set(kinds) == {"dead"}:
+        text = "only dead load is stated: what people, snow or wind bring to the joint is not said"
+        yield meeting.refers("joint.forces", "kinds of load", "ASCE 7-16 2.4.1", text, "joint_forces")
 
 
 def _balance(meeting: Meeting) -> list[Check]:

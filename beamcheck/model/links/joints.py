@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from ...errors import BeamcheckError, nearest
 from ..anchor_manners import Manner
 from ..anchors import Anchor, Other
-from ..fields.places import Fault, Path
+from ..fields.places import SAME_PLACE, Fault, Path, feet, inches
 from ..frames.frame import Frame
 from ..joints.joint import Joint
 from ..joints.kinds import MADE
@@ -80,6 +80,20 @@ def _of_a_frame(entry: Entry, joint: Joint, things: Mapping[str, Entry]) -> Iter
             there = any(stick.name == name for stick in shape.sticks)
             what = f"{name!r} does not come to the {joint.at}" if there else f"the frame has no member {name!r}"
             yield (*entry.path, "members", i, "name"), f"{what}; there meet: {', '.join(here)}"
+        elif joint.step is not None and member.part == "notched":
+            yield from _behind(entry, joint, frame, name)
+
+
+def _behind(entry: Entry, joint: Joint, frame: Frame, name: str) -> Iterator[Fault]:
+    """Behind a notch along a member there is no more wood than up to its end."""
+    assert joint.step is not None
+    at, length = frame.shape.places(name)[str(joint.at)], frame.shape.length(name)
+    if not SAME_PLACE < at < length - SAME_PLACE:
+        return  # how far it reaches beyond its last point is not part of the frame
+    most = max(at, length - at)
+    if joint.step.behind > most + SAME_PLACE:
+        text = f"{inches(joint.step.behind)} of wood behind the notch, but the {name} ends {feet(most)} from there"
+        yield (*entry.path, "step", "behind"), f"{text}; measure from the root of the notch to the end or the next cut"
 
 
 def _of_a_post(entry: Entry, joint: Joint, things: Mapping[str, Entry]) -> Iterator[Fault]:

@@ -18,7 +18,7 @@ from ...values.lumber import Size, read_size
 from ..beams import Beam, beam_length
 from ..fields.base import Insisting
 from ..fields.places import Fault, Path, feet, inches
-from ..frames.frame import Frame, FrameMember
+from ..frames.frame import Frame, FrameFoot, FrameMember
 from ..job import About
 from ..loads import Load
 from ..posts import Post
@@ -44,8 +44,7 @@ def slips_of(entry: Entry, stocks: Mapping[str, Entry], carriers: Collection[str
         yield from _of_a_post(path, piece)
         yield from _of_loads(path, piece)
     elif isinstance(piece, Frame):
-        for i, member in enumerate(piece.members):
-            yield from _of_loads((*path, "members", i), member)
+        yield from _of_a_frame(path, piece)
     elif isinstance(piece, Stick):
         size = size_of(stocks.get(piece.stock))
         yield from _of_a_stick(path, piece, size)
@@ -192,11 +191,30 @@ def _too_long(path: Path, field: str, length: float, piece: Insisting) -> Iterat
         yield (*path, field), _slip(text, "", "length")
 
 
-def _seat(path: Path, support: Support, piece: Insisting) -> Iterator[Fault]:
+def _seat(path: Path, support: Support | FrameFoot, piece: Insisting) -> Iterator[Fault]:
     most = _limit("seat, longest")
     if support.bearing is not None and support.bearing > most and not piece.insists_on("bearing"):
         text = f"a seat {support.bearing / 12:.4g} ft long"
         yield (*path, "bearing"), _slip(text, _inches_for_feet(support.bearing, 1.0, most), "bearing")
+
+
+def _of_a_frame(path: Path, frame: Frame) -> Iterator[Fault]:
+    """Frames stand apart, take a strip of roof or floor, and have seats of inches."""
+    least, most = _limit("frames, least apart"), _limit("load, most width")
+    if frame.spacing is not None and frame.spacing < least and not frame.insists_on("spacing"):
+        text = f"frames {inches(frame.spacing)} from middle to middle"
+        yield (*path, "spacing"), _slip(text, _feet_for_inches(frame.spacing, least, most), "spacing")
+    for i, foot in enumerate(frame.feet):
+        yield from _seat((*path, "feet", i), foot, foot)
+    for i, member in enumerate(frame.members):
+        yield from _of_loads((*path, "members", i), member)
+        for j, load in enumerate(member.carries):
+            if load.width is None or not (load.live or load.roof_live or load.snow) or _meant("width", member, load):
+                continue
+            if load.width < _limit("lone beam, least width"):
+                text = f"a frame that takes a strip only {inches(load.width)} wide"
+                guess = _feet_for_inches(load.width, least, most)
+                yield (*path, "members", i, "carries", j, "width"), _slip(text, guess, "width")
 
 
 def _of_a_rafter(path: Path, rafter: Rafter, size: Size | None) -> Iterator[Fault]:

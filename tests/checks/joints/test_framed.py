@@ -165,3 +165,11 @@ def test_strap_holds_what_other_joints_put_on_what_hangs_in_it() -> None:
     pinned = w * 24.0 / 4.0
     assert 0.9 * pinned < held(truss(found)) < 1.4 * pinned
     assert held(truss()) < 0.1 * pinned
+
+
+def test_no_more_wood_behind_a_notch_than_the_member_has() -> None:
+    """Half of a rafter of 24 ft by 8 ft is 7 ft 2 1/2 in long: sqrt(12^2 + 8^2)/2."""
+    found = joints()
+    found[1]["step"]["behind"] = "12 ft"
+    with pytest.raises(JobError, match=r"the left rafter ends 7 ft 2\.53"):
+        truss(found)

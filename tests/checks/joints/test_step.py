@@ -172,3 +172,23 @@ def test_round_and_unknown_pieces_refer() -> None:
            "candidates": ["Eastern White Pine", "Hem-Fir"]}  # fmt: skip
     piece = checked(heel(), old, RAFTER)
     assert piece.verdict == "refer" and the(piece, "joint.wood").questions[0].field == "stock.tie.grade"
+
+
+def test_foot_bears_no_deeper_than_it_is_notched() -> None:
+    """Statics: a notch 1 3/4 in deep on the bisector meets 1 3/4 in of the foot, whatever is written."""
+    said = checked(heel(contact="7 1/2 in"), TIE, RAFTER)
+    assert the(said, "joint.step_foot").ratio == the(checked(heel(), TIE, RAFTER), "joint.step_foot").ratio
+
+
+def test_piece_that_passes_its_notch_is_asked_for_all_that_is_in_it() -> None:
+    """Stated forces of a piece that goes on are what changes in it there: what else goes through it is not known."""
+    one = heel()
+    one["members"][0]["passes"] = True
+    check = the(checked(one, TIE, RAFTER), "joint.step_net")
+    assert check.verdict == "refer" and "goes on" in check.notes[0]
+
+
+def test_only_weight_stated() -> None:
+    """ASCE 7-16 2.4.1: a roof or floor bears more than its weight."""
+    check = the(checked(heel(load="dead"), TIE, RAFTER), "joint.forces", what="kinds")
+    assert check.verdict == "refer" and "only dead" in check.notes[0]

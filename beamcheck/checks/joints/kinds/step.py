@@ -91,11 +91,9 @@ class Foot:
     @property
     def contact(self) -> float:
         """Depth of the landing piece that bears, square to it, in."""
-        if self.step.contact is not None:
-            return min(self.step.contact, self.landing.d)
         c = math.cos(math.radians(self.beta))
         deep = {"bisector": 1.0, "square to the landing piece": 1.0 / c, "square to the notched piece": c}
-        return min(self.step.depth * deep[self.step.face], self.landing.d)
+        return min(self.step.depth * deep[self.step.face], self.step.contact or self.landing.d, self.landing.d)
 
     @property
     def where(self) -> str:
@@ -242,10 +240,13 @@ def _at_the_heel(foot: Foot) -> Iterator[Check]:
     does not stand under the foot."""
     meeting, step, tie = foot.meeting, foot.step, foot.notched
     deep = into_the_shank(feet_of(meeting))
+    what = f"{tie.name} under the notch, pull and bending"
+    if tie.passes and meeting.joint.frame is None:
+        text = f"{tie.name} goes on: stated is what changes in it there, and not all that goes through what is left"
+        yield meeting.refers("joint.step_net", what, "NDS 2018 3.9.1", text, "joint_step_passes", member=tie.name)
     if tie.passes or deep <= HAIR:
         return
     x_R = step.reaction_off
-    what = f"{tie.name} under the notch, pull and bending"
     if x_R is None and float(np.max(np.abs(meeting.reaction), initial=0.0)) > NEGLIGIBLE:
         text = "how far the support stands from the middle of the foot is not said: it bends the wood under the notch"
         yield meeting.refers("joint.step_net", what, "NDS 2018 3.9.1", text, "joint_reaction_off", "step.reaction_off")
