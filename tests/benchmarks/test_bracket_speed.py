@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 import numpy as np
+from beamcheck.sizing.bracket_screen import Strength, screen
 
 from beamcheck.analysis.fields.field import Backing, Elastic, Press, Spring, refined_field
 from beamcheck.analysis.fields.outline import outline_of
 from beamcheck.checks.brackets.families.solid_hand_rule import Moduli
 from beamcheck.model.brackets import Solid
-from beamcheck.sizing.bracket_screen import Strength, screen
 
 N = 10_000
 SHAPE = Solid.model_validate({

@@ -266,7 +266,7 @@ def _end_notch(region: Region, section: Section, spans: Sequence[Stretch], pulle
         if region.cut.kind == "taper":
             return "refer", ENDS, f"over a quarter of the depth; {TAPERED}"
         return "fails", ENDS, "an end notch may take at most a quarter of the depth"
-    if _in_a_middle_third(region, spans):
+    if in_a_middle_third(region, spans):
         return "fails", INNER, "it runs from the end into the middle third of a span"
     if pulled and region.past_seat > section.d:
         return "refer", ENDS, "it runs on the tension side for more than a depth past its seat: no end notch any more"
@@ -286,7 +286,7 @@ def _inner_notch(
         return "fails", INNER, "no notch in the tension side away from the ends"
     if not single_span:
         return "refer", INNER, "notches in continuous, overhanging or clamped pieces are for an engineer"
-    if _in_a_middle_third(region, spans):
+    if in_a_middle_third(region, spans):
         return "fails", INNER, "no notch in the middle third of a span"
     if cut.depth > float(inner_notch_limit(section.d)):
         return "fails", INNER, "away from the ends a notch may take at most a sixth of the depth"
@@ -310,7 +310,7 @@ def _hole(region: Region, section: Section, spans: Sequence[Stretch], single_spa
     if cut.kind == "mortise" or section.breadth_alone > _thick():
         if not single_span:
             return "refer", NET, "in a continuous, overhanging or clamped timber it is for an engineer"
-        if _in_a_middle_third(region, spans):
+        if in_a_middle_third(region, spans):
             return "refer", NET, "in the middle third of a span it is for an engineer"
     return "passes", HOLES, f"at most a third of the depth and {show(clear, 'length')} clear of the edges"
 
@@ -321,12 +321,13 @@ def _group(region: Region, cut: GroupCut, section: Section, spans: Sequence[Stre
         return "refer", NET, "the slot takes more than a third of the breadth"
     if height_lost(cut) > highest() * section.d:
         return "refer", NET, "the rows of holes and bores take more than a third of the depth"
-    if _in_a_middle_third(region, spans):
+    if in_a_middle_third(region, spans):
         return "refer", NET, "in the middle third of a span it is for an engineer"
     return "passes", NET, "at most a third of breadth and depth; what is left is checked"
 
 
-def _in_a_middle_third(region: Region, spans: Sequence[Stretch]) -> bool:
+def in_a_middle_third(region: Region, spans: Sequence[Stretch]) -> bool:
+    """Whether a cut reaches into the middle third of a span."""
     for start, end in spans:
         third = (end - start) / 3.0
         if region.end > start + third and region.start < end - third:

@@ -108,6 +108,33 @@ def test_notch_in_glulam() -> None:
     assert find(inner, "limits of the notch").verdict == "fails"
 
 
+def test_a_notch_in_the_top_of_glulam_ends_before_the_middle_third() -> None:
+    """NDS 2018 5.4.5.2 (memory): end notches in the compression side do not reach into the middle third of the span."""
+
+    def notched(length: str) -> Data:
+        return long(
+            stamp_up=True, cuts=[{"kind": "notch", "at": "0 ft", "length": length, "depth": "1 in", "face": "top"}]
+        )
+
+    assert find(result_of(notched("7 ft"), wood=glulam()), "limits of the notch").verdict == "passes"
+    assert find(result_of(notched("9 ft"), wood=glulam()), "limits of the notch").verdict == "fails"
+
+
+def test_a_report_allows_what_it_says_and_no_more() -> None:
+    """Round holes are no slots, and a notch over the seat is none that runs past it (NDS 2018 8.4, memory)."""
+    holes = {"largest": "2 in", "from_seats": "12 in", "from_edges": "4 in", "middle_third_only": False}
+    wood = lvl(report={"holes": holes, "end_notch": "1 in"})
+    hole = {"kind": "hole", "at": "6 ft", "depth": "1 1/2 in", "from_bottom": "6 in"}
+    notch = {"kind": "notch", "at": "0 ft", "depth": "1 in", "face": "bottom"}
+    for cut, verdict in (
+        (hole, "passes"), ({**hole, "length": "1 1/2 in"}, "passes"), ({**hole, "length": "12 in"}, "refer"),
+        ({**notch, "length": "1 1/2 in"}, "passes"), ({**notch, "length": "12 in"}, "refer"),
+    ):  # fmt: skip
+        found = find(result_of(beam(cuts=[cut]), wood=wood), f"limits of the {cut['kind']}")
+        assert found.verdict == verdict, cut
+        assert verdict == "passes" or found.questions
+
+
 def test_composite_lumber_takes_what_its_report_says() -> None:
     """F_b' = 2600 (12/11.875)^0.136, no C_b, E without shear deflection unless the report says so."""
     result = result_of(wood=lvl())
@@ -135,6 +162,11 @@ def test_neighbors_count_by_the_report_only() -> None:
      (lvl(temperature="120 deg F"), "120"),
      (glulam(evidence="invented stamp: agency mark, plant 31, 20F-V3"), "the evidence says 20F-V3"),
      (glulam(evidence="invented stamp: agency mark, plant 31, 24F V4, fire retardant treated"), "treated"),
+     (glulam(evidence="invented stamp: agency mark, plant 31, 24F-V4/DF, CCA 0.40"), "treated"),
+     (glulam(evidence="invented stamp: agency mark, plant 31, 24F-V4/DF, pressure-treated"), "treated"),
+     (lvl(evidence="invented stamp: agency mark, plant 7, LVL 2.0E, report 0999"), "the evidence says report 999"),
+     (lvl(report={"edition": "renewed 3 May 2099"}), "3 May 2099"),
+     (lvl(report={"edition": "2025?"}), "no answer yet"),
      (lvl(evidence="invented stamp: agency mark, plant 7, LVL 1.8E"), "the evidence says 1.8E"),
      (lvl(grade_from="assumed"), "PRELIMINARY")],
 )  # fmt: skip

@@ -62,6 +62,24 @@ def test_a_schedule_that_breaks_a_rule_fails(by: Data, says: str) -> None:
     assert says in said(result_of(girder(by), wood=WOOD), "fails")
 
 
+@pytest.mark.parametrize(("by", "field"), [(NAILS, "from_both_sides"), (BOLTS, "washers")])
+def test_what_nobody_said_of_a_schedule_is_asked_and_the_answer_closes_it(by: Data, field: str) -> None:
+    unsaid = {key: value for key, value in by.items() if key != field}
+    piece = result_of(girder(unsaid), wood=WOOD)
+    found = next(check for check in piece.checks if check.id == "beam.plies")
+    assert found.verdict == "refer"
+    assert found.questions[0].answers[0].sets == ((f"beam.B.plies_schedule.{field}", True),)
+    closed = result_of(girder(by), wood=WOOD)
+    assert next(check for check in closed.checks if check.id == "beam.plies").verdict == "passes"
+
+
+def test_nails_so_close_that_they_split_are_asked_about() -> None:
+    """15 D in a row where holes are not bored ahead: 2.43 in of 16d (NDS 2018 commentary C12.1.6.6, memory)."""
+    assert "is advised" in said(result_of(girder({**NAILS, "spacing": "2 3/8 in"}), wood=WOOD), "refer")
+    found = result_of(girder({**NAILS, "spacing": "2 1/2 in"}), wood=WOOD)
+    assert find(found, "fastening of the plies").verdict == "passes"
+
+
 def test_too_few_nails_fail_and_more_pass() -> None:
     few = {**NAILS, "rows": 2, "row_spacing": "8 in", "spacing": "16 in"}
     heavy = girder(few, live="60 psf", supports=[

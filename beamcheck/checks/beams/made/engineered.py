@@ -15,10 +15,11 @@ from ...core.result import Check
 from ...core.wood.engineered import COMPOSITE, GLUED, WORDS
 from ...core.wood.group_cut import GroupCut
 from ...core.wood.strength import Section
-from ..cuts import NOTCHES, Region, Ruled, cuts_together, nothing_left, void_of
+from ..cuts import NOTCHES, Region, Ruled, cuts_together, in_a_middle_third, nothing_left, void_of
 from ..seats import told_apart
 
 NOTCHED = "NDS 2018 5.4.5"
+HAIR = 1e-6  # in
 
 
 def cuts_by_make(
@@ -33,7 +34,7 @@ def cuts_by_make(
             yield Check.breaks_rule(id, beam.name, what, "geometry", f"{region.text}: nothing is left there")
             continue
         if stock.report is None:
-            (verdict, clause, text), field = _glued(region, section, region.cut.face in edges), ""
+            (verdict, clause, text), field = _glued(region, section, spans, region.cut.face in edges), ""
         else:
             (verdict, clause, text), field = _by_report(region, section, stock.report, spans, seats)
         text = f"{region.text}: {text}"
@@ -65,7 +66,7 @@ def _ask_report(stock: Stock, field: str, region: Region) -> Question:
     return ask("report_holes", stock.name, f"{base}.holes", answers=answers)
 
 
-def _glued(region: Region, section: Section, pulled: bool) -> Ruled:
+def _glued(region: Region, section: Section, spans: Sequence[tuple[float, float]], pulled: bool) -> Ruled:
     """Notches of glued laminated timber; for all else the standard has no rule."""
     cut = region.cut
     if cut.kind != "notch":
@@ -86,6 +87,8 @@ def _glued(region: Region, section: Section, pulled: bool) -> Ruled:
     most = float(compression_notch_limit(section.d))
     if cut.depth > most:
         return "fails", NOTCHED, f"in the compression side a notch may take two fifths of the depth, {_in(most)}"
+    if in_a_middle_third(region, spans):
+        return "fails", NOTCHED, "a notch in the compression side may not run into the middle third of a span"
     return "passes", NOTCHED, f"within {_in(most)} in the compression side at the end"
 
 
@@ -103,9 +106,14 @@ def _by_report(
         if cut.depth > report.end_notch:
             allowed = f"at most {_in(report.end_notch)}" if report.end_notch else "none"
             return ("fails", clause, f"of notches at an end the report allows {allowed}"), ""
+        if region.past_seat > HAIR:
+            text = "what the report allows is a notch over the seat, and this one runs past it: only the maker can say"
+            return ("refer", clause, text), ""
         return ("passes", clause, f"within the {_in(report.end_notch)} of the report"), ""
     if cut.kind != "hole" or isinstance(cut, GroupCut) or cut.face != "side":
         return ("refer", clause, "only the maker can say whether that may be cut"), ""
+    if cut.length > cut.depth + HAIR:
+        return ("refer", clause, "longer than high: the report allows round holes, only the maker can say"), ""
     if report.holes is None:
         return ("refer", clause, "what its report says of holes is not given"), "holes"
     if report.holes == "none":

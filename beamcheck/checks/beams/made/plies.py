@@ -23,7 +23,7 @@ from ....model.links.anchors import nail_name
 from ....model.made.schedule import PlySchedule
 from ....provenance import Source
 from ....units import show
-from ....values.hardware.connections import connection_temperature, connection_wet_service
+from ....values.hardware.connections import connection_temperature, connection_wet_service, distance
 from ....values.hardware.fasteners import bending_yield, bolt, nail
 from ....values.judgment import judgment
 from ....values.species import specific_gravity
@@ -91,8 +91,15 @@ def ply_checks(run: BeamRun, context: Context) -> Iterator[Check]:
     if broken := "; ".join(_broken(run, joined)):
         yield Check.breaks_rule(id, beam.name, what, "NDS 2018 12.1, 12.5", broken)
         return
-    text = f"{by.size}, {by.rows} rows every {show(by.spacing, 'length')}: distances within the rules"
-    yield Check.keeps_rule(id, beam.name, what, "NDS 2018 12.1, 12.5", text)
+    if unsaid := _unsaid(run, by):
+        field, text = unsaid
+        question = ask(f"plies_{field}", beam.name, f"beam.{beam.name}.plies_schedule.{field}")
+        yield Check.refers(id, beam.name, what, "NDS 2018 12.1, 12.5", text, ask=question)
+    elif joined.length is not None and (short := _close(joined)):
+        yield Check.refers(id, beam.name, what, "NDS 2018 12.1.6", short, ask=ask("plies_load", beam.name, why=short))
+    else:
+        text = f"{by.size}, {by.rows} rows every {show(by.spacing, 'length')}: distances within the rules"
+        yield Check.keeps_rule(id, beam.name, what, "NDS 2018 12.1, 12.5", text)
     yield _passes_on(run, joined, context, aside)
 
 
@@ -127,10 +134,28 @@ def _broken(run: BeamRun, one: _Joined) -> Iterator[str]:
         if reach < 6.0 * D - HAIR:
             into = show(max(reach, 0.0), "small length")
             yield f"nails {show(one.length, 'length')} long reach {into} into the next ply"
-        if run.beam.plies > 2 and by.from_both_sides is not True:
+        if run.beam.plies > 2 and by.from_both_sides is False:
             yield "of three plies each outer one needs its own nails (`from_both_sides`)"
-    elif by.washers is not True:
+    elif by.washers is False:
         yield "bolts need a washer under head and nut (`washers`)"
+
+
+def _unsaid(run: BeamRun, by: PlySchedule) -> tuple[str, str] | None:
+    """The field that nobody filled in and that decides, with the sentence that says so."""
+    if by.kind == "nail" and run.beam.plies > 2 and by.from_both_sides is None:
+        return "from_both_sides", "of three plies each outer one needs its own nails: from which sides is not said"
+    if by.kind == "bolt" and by.washers is None:
+        return "washers", "bolts need a washer under head and nut: whether they have them is not said"
+    return None
+
+
+def _close(one: _Joined) -> str:
+    """Nails so close in a row that wood which is not bored ahead splits, as the commentary advises; '' where not."""
+    advised = distance("thin", "not prebored", "spacing along").value.least * one.D
+    if one.by.spacing >= advised - HAIR:
+        return ""
+    there, least = show(one.by.spacing, "length"), show(advised, "small length")
+    return f"{there} from nail to nail in a row: {least} is advised where holes are not bored ahead"
 
 
 def _length_in_main(one: _Joined) -> float:

@@ -5,6 +5,7 @@ Of a report nothing is taken but what it says: no bearing area factor, no notch,
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
@@ -13,6 +14,7 @@ from ....calc.pad import Pad
 from ....errors import OutOfRange
 from ....formulas.engineered import glued as gl
 from ....formulas.loads import weight as weights
+from ....model.fields.evidence import read_evidence
 from ....model.made.report import MakersReport
 from ....model.stock import Stock
 from ....provenance import Source
@@ -28,6 +30,9 @@ from .wood_doubts import WoodDoubt, stated_grade_doubts, treated_with
 GLUED, COMPOSITE = "NDS 2018 chapter 5", "NDS 2018 chapter 8"
 WORDS = {"glulam": "glued laminated timber", "composite": "structural composite lumber"}
 NOTHING = 1.0  # psi; what a report does not give carries next to nothing, and a beam does not ask for it
+_NAMED_REPORT = re.compile(r"\breport\b[\s:,]*(?:no\.?|nr\.?|number|#)?\s*(?:[A-Z]{1,5}-?)?0*(\d+)\b", re.IGNORECASE)
+_TREATED = re.compile(r"(?<!not )\btreated\b", re.IGNORECASE)
+_FIGURES = re.compile(r"0*(\d+)")
 NAMES = ("F_b", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_min")
 
 
@@ -142,7 +147,8 @@ def _composite(stock: Stock, values: DesignValues, wet: bool, sharing: Sharing |
     return replace(
         of_properties(properties), density=density, G=report.G, made="composite",
         volume=Volume(source, d_0=report.d_0, m_V=report.power, least=report.least_depth),
-        shear_free=report.E_is != "shear included", doubts=tuple(_doubts(stock, values, wet)), notes=tuple(notes),
+        shear_free=report.E_is != "shear included",
+        doubts=(*_doubts(stock, values, wet), *_report_doubts(stock, report)), notes=tuple(notes),
     )  # fmt: skip
 
 
@@ -153,13 +159,27 @@ def _doubts(stock: Stock, values: DesignValues, wet: bool = False) -> Iterator[W
         yield WoodDoubt(text, ask("low_confidence", stock.name, wood=values.grade))
     words = WORDS[stock.made]
     for wrong in (
-        "treated" if stock.treated or stock.incised or treated_with(stock) else "",
+        "treated" if stock.treated or stock.incised or treated_with(stock) or _TREATED.search(stock.evidence) else "",
         "put in wet, or wet in service" if wet else "",
         f"at {show(stock.temperature, 'temperature')}" if stock.made == "composite" and stock.temperature > 100 else "",
     ):
         if wrong:
             text = f"{words} {wrong}: only its maker can say what its values are then"
             yield WoodDoubt(text, ask("engineered_state", stock.name, kind=words, state=wrong))
+
+
+def _report_doubts(stock: Stock, report: MakersReport) -> Iterator[WoodDoubt]:
+    """A report that the evidence does not name, and an edition that is still to come or in doubt."""
+    said, entered = set(_NAMED_REPORT.findall(stock.evidence)), set(_FIGURES.findall(report.number))
+    if said and not said & entered:
+        other = f"report {' or '.join(sorted(said))}"
+        text = f"stock {stock.name!r} has the values of {report.number}, and the evidence says {other}"
+        path = f"stock.{stock.name}.report.number"
+        yield WoodDoubt(text, ask("made_grade_differs", stock.name, path, grade=report.number, other=other))
+    for field in ("number", "edition"):
+        if doubt := read_evidence(getattr(report, field)).doubt:
+            text = f"stock {stock.name!r}: {field} of its report says {doubt!r}, which is no answer yet"
+            yield WoodDoubt(text, ask("report_edition", stock.name, f"stock.{stock.name}.report.{field}"))
 
 
 def _density(stock: Stock, G: float, wet: bool) -> tuple[float, str]:

@@ -97,7 +97,8 @@ def wood_doubts(stock: Stock, size: Size, values: DesignValues) -> Iterator[Wood
 
 def treated_with(stock: Stock) -> str:
     """What treated wood was treated with, as a field or the words of its end tag say; '' where neither does."""
-    return stock.treated_with or next((one.says for one in told(stock.evidence, "treatment")), "")
+    said = [one.says for one in told(stock.evidence, "treatment")]
+    return stock.treated_with or ("fire retardant" if "fire retardant" in said else next(iter(said), ""))
 
 
 def _treatment(stock: Stock) -> Iterator[WoodDoubt]:
