@@ -123,6 +123,12 @@ def test_heads_behind_the_housing_drop_the_brace() -> None:
     assert found(of(('through = "3 1/2 in"', 'through = "2 1/2 in"')), "wall leg with a check") == ["fails"]
 
 
+def test_no_head_stands_where_the_brace_ends() -> None:
+    """A brace of 2 1/2 in at 45 degrees covers 3.54 in of the wall leg, 12.2 to 15.8 in down; a washer of 1 in, 1/2 more."""
+    for down, verdicts in (("11 5/8 in", []), ("11 7/8 in", ["fails"]), ("14 in", ["fails"]), ("16 1/8 in", ["fails"])):
+        assert found(of(('below_top = "11 in"', f'below_top = "{down}"')), "heads clear of the brace") == verdicts
+
+
 def test_the_upper_row_stands_by_the_joint() -> None:
     assert found(of(('below_top = "5 in"', 'below_top = "9 in"')), "upper row near the joint") == ["refer"]
 

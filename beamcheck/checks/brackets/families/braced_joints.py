@@ -31,6 +31,7 @@ from ...core.result import Check
 from ...core.wood.material import WoodMaterial
 from ...core.wood.strength import Section
 from ..asking import ask_engineer, ask_for, path_of
+from ..fixings.heads import head_width
 from ..loads import BracketLoads
 from .braced_force import Force
 
@@ -299,6 +300,7 @@ def wall_leg_with_a_check(bracket: Bracket, loads: BracketLoads) -> Iterator[Che
             )
             yield Check.breaks_rule(id, bracket.name, what, "statics of the joint", text, where=f"row {i}")
             return
+    yield from _heads_under_the_brace(bracket, shape)
     top = min(range(len(fixings.rows)), key=lambda k: fixings.rows[k].below_top)
     down = fixings.rows[top].below_top
     low, high = shape.top_leg, 2.0 * shape.top_leg
@@ -313,3 +315,20 @@ def wall_leg_with_a_check(bracket: Bracket, loads: BracketLoads) -> Iterator[Che
         yield Check.refers(id, bracket.name, "upper row near the joint", "statics of the joint", text, ask=asked)
     else:
         yield Check.keeps_rule(id, bracket.name, what, "statics of the joint", "the dowels carry what is outside it")
+
+
+def _heads_under_the_brace(bracket: Bracket, shape: Braced) -> Iterator[Check]:
+    """The end of the brace fills its place on the wall leg: no head can stand there."""
+    assert bracket.fixings is not None
+    axis = math.atan2(shape.brace_down - shape.top_leg, shape.brace_out - shape.wall_leg)
+    half = 0.5 * shape.brace / math.cos(axis) + 0.5 * head_width(bracket.fixings.fastener)
+    for i, row in enumerate(bracket.fixings.rows, start=1):
+        if abs(row.below_top - shape.brace_down) < half - HAIR:
+            low, high = (show(shape.brace_down + way * half, "length") for way in (-1.0, 1.0))
+            text = (
+                f"the heads of row {i} stand {show(row.below_top, 'length')} below the top, where the brace meets the "
+                f"wall leg: keep them clear of {low} to {high}"
+            )
+            yield Check.breaks_rule(
+                "bracket.wall_leg_checked", bracket.name, "heads clear of the brace", "geometry", text, where=f"row {i}"
+            )
