@@ -54,6 +54,12 @@ def test_a_test_is_a_question_and_no_permission() -> None:
     assert "Test of each piece: how it runs" in names and "Test of each piece: record" in names
 
 
+@pytest.mark.parametrize("words", ["", "yes", "me, tested in the yard", "engineer to be asked"])
+def test_words_that_name_no_engineer_ask_for_no_test(words: str) -> None:
+    found = checked(("the engineer of record, letter of 4 March 2026", words))
+    assert found.verdict == "fails"
+
+
 def test_without_an_engineer_who_wants_it_the_answer_stays_no() -> None:
     found = checked(('proof_test = "the engineer of record, letter of 4 March 2026"\n', ""))
     assert found.verdict == "fails"

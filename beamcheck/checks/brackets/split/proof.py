@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from ....model.brackets import Bracket
+from ....model.fields.evidence import vouched
 from ....units import show
 from ....values.judgment import judgment
 from ...core.result import Check, Table
@@ -46,7 +47,7 @@ def on_a_test(body: Body, bracket: Bracket, loads: BracketLoads, sigma: float) -
     The split test itself stays as it is: it says what a check of a later winter leaves.
     """
     refused = [check for check in body.checks if check.id == ID and check.verdict == "fails"]
-    if not refused or bracket.proof_test is None:
+    if not refused or not vouched(bracket.proof_test or "", "structure"):
         return
     clear = judgment("stress over one cubic inch, clear fir")
     if sigma > clear.value:
