@@ -124,7 +124,7 @@ def test_heads_behind_the_housing_drop_the_brace() -> None:
 
 
 def test_no_head_stands_where_the_brace_ends() -> None:
-    """A brace of 2 1/2 in at 45 degrees covers 3.54 in of the wall leg, 12.2 to 15.8 in down; half a washer is 1/2 in."""
+    """2 1/2 in at 45 degrees cover 3.54 in of the wall leg, 12.2 to 15.8 in down; half a washer is 1/2 in."""
     for down, verdicts in (("11 5/8 in", []), ("11 7/8 in", ["fails"]), ("14 in", ["fails"]), ("16 1/8 in", ["fails"])):
         assert found(of(('below_top = "11 in"', f'below_top = "{down}"')), "heads clear of the brace") == verdicts
 
