@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ...analysis.trusses.record import SolvedFrame
+from ...model.beams import Beam
 from ...model.fields.evidence import vouched
 from ...model.frames.frame import Frame, FrameStick
 from ...model.loads import FormedLoad
@@ -17,7 +18,8 @@ from ...values.judgment import judgment
 from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.context import Context
 from ..core.result import Check
-from ..loads.given import rafter_doubts
+from ..loads.entries import is_of_a_roof
+from ..loads.given import roof_doubts
 from ..roofs.snow import drifted
 from .member import address
 
@@ -34,6 +36,7 @@ def frame_loads(
         text = "neither snow nor people nor men on a roof are given: a frame bears more than its own weight"
         asked = ask("frame_loads", frame.name)
         yield Check.refers("loads.roof", frame.name, "loads as given", PEOPLE, text, ask=asked)
+    yield from _one_side(frame, members)
     if kinds & {"S", "Lr"} and "W" not in kinds and not vouched(context.structure.site.wind_by, "structure"):
         text = "no wind load is given, and nobody is named who answers for uplift"
         yield Check.refers("loads.wind", frame.name, "wind", WIND, text, ask=ask("frame_wind", "job", "job.wind_by"))
@@ -41,6 +44,20 @@ def frame_loads(
         yield _unevenly(frame, members, context)
         if not _all_formed(frame, members):
             yield from drifted(frame.name, context)
+
+
+def _one_side(frame: Frame, members: Sequence[FrameStick]) -> Iterator[Check]:
+    """A roof lies on both sides of its ridge."""
+    slopes = [member for member in members if member.to_ridge and _sloped(member)]
+    bears = [member for member in slopes if any(load.snow or load.roof_live or load.live for load in member.carries)]
+    shared = {point for member in bears for point in frame.shape.stick(member.stick).points}
+    forced = {force.at for force in frame.carries if force.snow or force.roof_live or force.live} - shared
+    empty = [member for member in slopes if not member.carries]
+    bare = [member for member in empty if not forced & {*frame.shape.stick(member.stick).points}]
+    if bears and bare:
+        names = " and ".join(member.stick for member in bare)
+        text = f"the {bears[0].stick} bears a roof, and nothing lies on the {names}"
+        yield Check.refers("loads.roof", frame.name, "loads as given", PEOPLE, text, ask=ask("frame_loads", frame.name))
 
 
 def _sloped(member: FrameStick) -> bool:
@@ -100,22 +117,40 @@ def _stated(frame: Frame, given: Sequence[float], context: Context) -> Check:
 
 
 def member_loads(frame: Frame, member: FrameStick, context: Context) -> Iterator[Check]:
-    """What makes the loads of a sloped member look incomplete, as of any rafter."""
-    if not _sloped(member) or not member.carries:
+    """What makes the loads of a member look incomplete: of a sloped one as of any rafter, of a level one under a roof
+    as of any beam."""
+    if not member.carries:
         return
+    if _sloped(member):
+        found, old = _as_rafter(frame, member, context), f"rafter.{member.name}."
+    elif member.slope <= LEVEL and any(load.snow or load.roof_live or is_of_a_roof(load) for load in member.carries):
+        found, old = _as_beam(frame, member, context), f"beam.{member.name}."
+    else:
+        return
+    for check in found:
+        if check.id == "loads.wind" and check.verdict == "refer":
+            continue  # asked of the frame
+        questions = tuple(_readdressed(asked, old, f"{address(member)}.") for asked in check.questions)
+        yield replace(check, questions=questions)
+
+
+def _as_beam(frame: Frame, member: FrameStick, context: Context) -> Iterator[Check]:
+    beam = Beam.model_construct(
+        name=member.name, service="roof", spacing=frame.spacing, carries=member.carries, meant=member.meant,
+        finish=member.finish, top_held=member.top_held, length=member.length, stock=member.stock,
+        supports=(Support.model_construct(at=0.0, on=""), Support.model_construct(at=member.length, on="")),
+    )  # fmt: skip
+    yield from roof_doubts(beam, context.structure.site)
+
+
+def _as_rafter(frame: Frame, member: FrameStick, context: Context) -> Iterator[Check]:
     rafter = Rafter.model_construct(
         name=member.name, run=member.length * math.cos(math.radians(member.slope)), slope=member.slope,
         spacing=frame.spacing or 0.0, ridge="board", carries=member.carries, meant=member.meant,
         finish=member.finish, top_held=member.top_held,
         wall=Support.model_construct(at=0.0, on=""), stock=member.stock,
     )  # fmt: skip
-    for check in rafter_doubts(rafter, context.structure.site):
-        if check.id == "loads.wind" and check.verdict == "refer":
-            continue  # asked of the frame
-        questions = tuple(
-            _readdressed(asked, f"rafter.{member.name}.", f"{address(member)}.") for asked in check.questions
-        )
-        yield replace(check, questions=questions)
+    yield from roof_doubts(rafter, context.structure.site)
 
 
 def _readdressed(asked: Question, old: str, new: str) -> Question:

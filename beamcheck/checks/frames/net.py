@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import accumulate, pairwise
 
 import numpy as np
 
@@ -13,7 +14,7 @@ from ...formulas.wood import combined as cb
 from ...formulas.wood import compression as cp
 from ...model.sticks import Cut
 from ...units import show
-from ..beams.cuts import has_net_section, net_section
+from ..beams.cuts import cut_checks, has_net_section, net_section, regions
 from ..core.asking.question import ask
 from ..core.result import Check
 from ..core.wood.govern import Criterion, at, duration, govern
@@ -42,6 +43,17 @@ def net_checks(made: MadeOf, solved: SolvedFrame, cuts: Sequence[GroupCut | Cut]
             yield Check.refers("frame.net", member.name, f"net section, {words}", NET, text, ask=asked)
             continue
         yield _left(made, solved, cut, (start, end), words)
+
+
+def cut_rules(made: MadeOf, solved: SolvedFrame) -> Iterator[Check]:
+    """Where cuts of the job file lie and how deep: a frame gives no rule that lets notches pass."""
+    member = made.member
+    if not member.cuts or made.section.round:
+        return
+    ends = [0.0, *accumulate(solved.members[member.stick].panels)]
+    found = regions(member.cuts, member.length, None, None)
+    yield from cut_checks(member.name, found, made.section, list(pairwise(ends)), (), single_span=False,
+                          pulled=[()] * len(found))  # fmt: skip
 
 
 def _left(made: MadeOf, solved: SolvedFrame, cut: GroupCut | Cut, there: tuple[float, float], words: str) -> Check:

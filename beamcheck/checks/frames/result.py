@@ -37,7 +37,7 @@ from .fire import fire_checks
 from .joined import cuts_of, described, joint_results, of_member, plays_of
 from .loads import frame_loads, member_loads
 from .member import MadeOf, made_of, member_checks
-from .net import net_checks
+from .net import cut_rules, net_checks
 from .picture import frame_picture
 from .sag import sag_checks
 from .tables import forces_table, frame_loads_table, member_forces_table, reactions_table
@@ -184,6 +184,7 @@ class _Framed:
                 ),
                 *fire_checks(made, solved, in_plane, leans=leans),
                 *net_checks(made, solved, cuts),
+                *cut_rules(made, solved),
                 *of_member(member, self.frame, solved, self.context),
                 *member_loads(self.frame, member, self.context),
                 *wood_evidence_checks(member.name, of.doubts),

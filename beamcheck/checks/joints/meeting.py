@@ -160,6 +160,10 @@ class Meeting:
         that goes into it, lbf."""
         return member.force + self.reaction if self.joint.bears_on == member.name else member.force
 
+    def with_what_comes_from_outside(self) -> Meeting:
+        """The same with what goes through the joint as the forces of its members."""
+        return replace(self, members=tuple(replace(one, force=self.through(one)) for one in self.members))
+
     @cached_property
     def largest(self) -> dict[str, float]:
         """The largest pull and push of each member, and what comes square to it, lbf."""

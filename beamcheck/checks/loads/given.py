@@ -43,14 +43,14 @@ def load_doubts(
     yield from site_checks(beam, site.areas)
 
 
-def rafter_doubts(rafter: Rafter, site: Site) -> Iterator[Check]:
-    """The same for a rafter."""
-    yield from roof_checks(rafter, site)
-    yield from wind_checks(rafter, site)
-    yield from weight_checks(rafter)
-    yield from line_checks(rafter)
-    yield from kind_checks(rafter)
-    yield from site_checks(rafter, site.areas)
+def roof_doubts(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
+    """The same for a rafter, or a beam of a roof on which nothing else rests."""
+    yield from roof_checks(piece, site)
+    yield from wind_checks(piece, site)
+    yield from weight_checks(piece)
+    yield from line_checks(piece)
+    yield from kind_checks(piece)
+    yield from site_checks(piece, site.areas)
 
 
 RUN = ("NDS 2018", "ASCE 7-16")  # the prints whose rules are run

@@ -15,7 +15,7 @@ from ..core.context import Context
 from ..core.result import Check
 from ..core.wood.material import WoodMaterial
 from ..core.wood.wood_doubts import named_engineered, wood_evidence_checks
-from ..loads.given import rafter_doubts
+from ..loads.given import roof_doubts
 from .fire import fire_checks
 from .framed_stick import framed
 from .member import stick_checks
@@ -61,7 +61,7 @@ class Roof:
             *upper_end_checks(run, stick, self.context),
             *snow_checks(run, self.context),
             *other_side_checks(run, stick, self.context),
-            *rafter_doubts(run.rafter, self.context.structure.site),
+            *roof_doubts(run.rafter, self.context.structure.site),
             *wood_evidence_checks(run.rafter.name, stick.wood.doubts),
             *named_engineered(run.rafter),
         ]

@@ -204,6 +204,10 @@ def _of_a_frame(path: Path, frame: Frame) -> Iterator[Fault]:
     if frame.spacing is not None and frame.spacing < least and not frame.insists_on("spacing"):
         text = f"frames {inches(frame.spacing)} from middle to middle"
         yield (*path, "spacing"), _slip(text, _feet_for_inches(frame.spacing, least, most), "spacing")
+    low, high = _limit("post, least height"), _limit("post, most height")
+    if frame.height is not None and frame.height < low and not frame.insists_on("height"):
+        text = f"a bent {inches(frame.height)} high"
+        yield (*path, "height"), _slip(text, _feet_for_inches(frame.height, low, high), "height")
     for i, foot in enumerate(frame.feet):
         yield from _seat((*path, "feet", i), foot, foot)
     for i, member in enumerate(frame.members):

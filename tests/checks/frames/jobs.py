@@ -68,3 +68,25 @@ def piece(result: JobResult, name: str) -> PieceResult:
 
 def check(result: JobResult, name: str, id: str, what: str = "") -> Check:
     return next(one for one in piece(result, name).checks if one.id == id and what in one.what)
+
+
+def bent(**frame: Any) -> dict[str, Any]:
+    """A bent of 14 ft by 9 ft with knee braces of 3 ft, 8 ft apart, on walls that take its thrust."""
+    data = copy.deepcopy(KING)
+    data["stock"] += [stock("8x8", "8x8 dressed"), stock("8x12", "8x12 dressed")]
+    data["existing"] = [wall(name, takes_sideways="3,000 lb") for name in ("west wall", "east wall")]
+    data["frame"] = [{
+        "name": "bent", "kind": "braced bent", "span": "14 ft", "height": "9 ft", "brace_on_beam": "3 ft",
+        "brace_on_post": "3 ft", "spacing": "8 ft", "finish": "none", "upright_by": f"purlins and deck, {SHEET}",
+        "sway_held_by": f"sheathed walls, {SHEET}",
+        "feet": [
+            {"at": "left foot", "on": "west wall", "bearing": "7 1/2 in"},
+            {"at": "right foot", "on": "east wall", "bearing": "7 1/2 in"},
+        ],
+        "members": [
+            {"name": "beam", "stock": "8x12", "top_held": "24 in",
+             "carries": [{"what": "roof", "dead": "12 psf", "snow": "25 psf"}]},
+            {"name": "posts", "stock": "8x8"}, {"name": "braces", "stock": "8x8"},
+        ], **frame,
+    }]  # fmt: skip
+    return data

@@ -10,7 +10,7 @@ import pytest
 from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data
 
-from .jobs import SHEET, check, checked, king, piece, wall
+from .jobs import SHEET, bent, check, checked, king, piece, wall
 
 
 def test_a_truss_without_joints_refers_and_asks_for_each() -> None:
@@ -136,4 +136,52 @@ def test_bad_input_says_where_and_what_would_be_right(changed: dict[str, Any], w
     data = king()
     data["frame"][0] = {key: value for key, value in (data["frame"][0] | changed).items() if value is not None}
     with pytest.raises(JobError, match=words):
+        job_from_data(data)
+
+
+@pytest.mark.parametrize("cut", [
+    {"kind": "notch", "at": "4 ft", "length": "3 in", "depth": "1 1/2 in", "face": "bottom"},
+    {"kind": "taper", "at": "0 ft", "length": "6 in", "depth": "3 in", "face": "top"},
+    {"kind": "hole", "at": "4 ft", "depth": "3 in", "from_bottom": "3 3/4 in"},
+])  # fmt: skip
+def test_cuts_keep_to_the_rules_for_cuts(cut: dict[str, Any]) -> None:
+    """NDS 2018 4.4.3 and IRC R502.8.1: a notch along a continuous piece, a taper, a hole over a third of the depth."""
+    data = king()
+    data["frame"][0]["members"][0]["cuts"] = [cut]
+    one = check(checked(data), "truss: left rafter", "beam.cut")
+    assert one.verdict == "refer" and one.questions
+
+
+def test_one_side_of_the_roof_left_out_is_asked() -> None:
+    """A roof lies on both sides of its ridge."""
+    data = king()
+    members = data["frame"][0]["members"]
+    roof = members[0].pop("carries")
+    members[0]["name"] = "left rafter"
+    members.append({**members[0], "name": "right rafter", "carries": roof})
+    one = check(checked(data), "truss", "loads.roof")
+    assert one.verdict == "refer" and "left rafter" in one.notes[0]
+    data["frame"][0]["carries"] = [{"what": "purlin", "at": "left rafter, middle", "dead": "600 lb", "snow": "1200 lb"}]
+    assert not [one for one in piece(checked(data), "truss").checks if one.id == "loads.roof"]
+
+
+@pytest.mark.parametrize("field", [{"snow": "2 psf"}, {}])
+def test_roof_on_a_level_member_is_asked_like_any_roof(field: dict[str, str]) -> None:
+    """ASCE 7-16 4.8: men and material where no such snow lies."""
+    data = bent()
+    data["frame"][0]["members"][0]["carries"] = [{"what": "roof", "dead": "12 psf", **field}]
+    one = check(checked(data), "bent: beam", "loads.roof")
+    assert one.verdict == "refer" and one.questions[0].field.startswith("frame.bent.members.1.")
+
+
+def test_ordinary_bent_is_not_asked_for_its_roof() -> None:
+    assert {one.id for one in piece(checked(bent()), "bent: beam").checks if one.verdict != "passes"} == {
+        "frame.joints"
+    }
+
+
+def test_bent_in_inches_for_feet_is_asked() -> None:
+    data = bent()
+    data["frame"][0] |= {"height": "9 in", "brace_on_post": "3 in"}
+    with pytest.raises(JobError, match="did you mean 9 ft"):
         job_from_data(data)

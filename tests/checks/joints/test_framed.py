@@ -173,3 +173,26 @@ def test_no_more_wood_behind_a_notch_than_the_member_has() -> None:
     found[1]["step"]["behind"] = "12 ft"
     with pytest.raises(JobError, match=r"the left rafter ends 7 ft 2\.53"):
         truss(found)
+
+
+def test_load_at_the_point_of_a_rated_hanger_is_asked_for_its_way() -> None:
+    """A hoist at the foot of the post hangs on the post or on the tie: only then what the hanger holds is known."""
+    found = [one for one in joints() if one["name"] != "stirrup"]
+    rating = {"source": "report ER-118 of 2021, edition 3, table 2", "along": "5,000 lb", "down": "5,000 lb",
+              "up": "5,000 lb", "duration": "included"}  # fmt: skip
+    hanger = {"name": "stirrup", "kind": "rated", "frame": "truss", "at": "foot of the king post", "rating": rating,
+              "members": [{"name": "tie"}, {"name": "king post"}]}  # fmt: skip
+    hoist = [{"what": "hoist", "at": "foot of the king post", "dead": "2,000 lb"}]
+    asked = the(piece(truss([*found, hanger], carries=hoist), "stirrup"), "joint.bears_on")
+    assert asked.verdict == "refer" and asked.questions[0].answers
+    on_it = piece(truss([*found, {**hanger, "bears_on": "tie"}], carries=hoist), "stirrup")
+    down = [one for one in on_it.checks if one.id == "anchor.rated" and "down" in one.what]
+    assert down[0].demand is not None and down[0].demand > 2000.0
+
+
+def test_no_seat_is_asked_for_where_nothing_stands() -> None:
+    """What hangs at the foot of a post is no support under its notches."""
+    found = joints()
+    hung = [{"what": "lamp", "at": "foot of the king post", "dead": "300 lb"}]
+    seats = piece(truss(found, carries=hung), "strut seats")
+    assert not [one for one in seats.checks if one.id == "joint.step_net" and one.verdict == "refer"]

@@ -14,6 +14,17 @@ from ...core.wood.group_cut import GroupCut
 from ..meeting import Arriving, Meeting
 
 
+def into_which(meeting: Meeting) -> Check:
+    """What comes from outside goes through the joint or past it, by the member that it goes into."""
+    text = (
+        "what the joint stands on, or bears at its point, goes into one of its members; into which is not said "
+        "(`bears_on`): what goes straight into the others does not go through the joint"
+    )
+    answers = [one.name for one in meeting.members] + (["steel"] if MADE[meeting.joint.kind].plated else [])
+    return meeting.refers("joint.bears_on", "way of the reaction", "load path", text, "joint_bears_on", "bears_on",
+                          answers=answers)  # fmt: skip
+
+
 class Kind(ABC):
     """One kind of joint. There is one object of each class: it holds nothing about a joint."""
 

@@ -13,7 +13,6 @@ from ....calc.core import smallest
 from ....calc.pad import Pad
 from ....formulas.wood.bending import bending_stress
 from ....formulas.wood.section import rectangle_modulus
-from ....model.joints.kinds import MADE
 from ....model.sticks import Cut
 from ....units import show
 from ....values.judgment import judgment
@@ -35,7 +34,7 @@ from ...core.wood.material import bending_star, compression_star, tension_prime
 from ...core.wood.strength import Outcome
 from ..groups import MemberGroup
 from ..meeting import Arriving, Meeting, wood_checks
-from .base import Kind
+from .base import Kind, into_which
 
 ALIKE = 1e-6
 
@@ -81,7 +80,7 @@ class FastenedKind(Kind):
 
     def checks(self, meeting: Meeting) -> list[Check]:
         if meeting.bears is False:
-            return [_into_which(meeting), *wood_checks(meeting)]
+            return [into_which(meeting), *wood_checks(meeting)]
         found: list[Check] = []
         for group, manner in self.groups(meeting):
             found += [_of(check, group) for check in manner.checks(lined_up(group), _NONE)]
@@ -140,17 +139,6 @@ def off_its_axis(meeting: Meeting, group: MemberGroup) -> Iterator[Check]:
     words = f"{group.piece} beside its axis: {show(e, 'length')}"
     yield govern(Criterion(meeting.name, words, "NDS 2018 3.9, 11.1.3", "ratio", group.piece, id="joint.off_axis"),
                  combinations, calculate)  # fmt: skip
-
-
-def _into_which(meeting: Meeting) -> Check:
-    """What comes from outside goes through the fasteners or past them, by the member that it goes into."""
-    text = (
-        "what the joint stands on pushes into one of its members; into which is not said (`bears_on`): what goes "
-        "straight into the others does not go through the fasteners"
-    )
-    answers = [one.name for one in meeting.members] + (["steel"] if MADE[meeting.joint.kind].plated else [])
-    return meeting.refers("joint.bears_on", "way of the reaction", "load path", text, "joint_bears_on", "bears_on",
-                          answers=answers)  # fmt: skip
 
 
 _NONE: Any = None  # the fasteners of a joint look for nothing in the rest of the job

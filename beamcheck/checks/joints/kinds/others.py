@@ -12,7 +12,7 @@ from ...core.result import Check
 from ...core.trivial import NEGLIGIBLE
 from ..groups import report_checks
 from ..meeting import Meeting, wood_checks
-from .base import Kind
+from .base import Kind, into_which
 
 PATH = "load path"
 
@@ -26,6 +26,8 @@ class Rated(Kind):
     name = "rated"
 
     def checks(self, meeting: Meeting) -> list[Check]:
+        if meeting.bears is False:
+            return [into_which(meeting), *wood_checks(meeting)]
         first = meeting.members[0]
         force = meeting.through(first)
         forces = Forces(meeting.combinations, first.across(force), np.asarray(force @ first.direction))

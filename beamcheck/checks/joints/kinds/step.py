@@ -247,7 +247,7 @@ def _at_the_heel(foot: Foot) -> Iterator[Check]:
     if tie.passes or deep <= HAIR:
         return
     x_R = step.reaction_off
-    if x_R is None and float(np.max(np.abs(meeting.reaction), initial=0.0)) > NEGLIGIBLE:
+    if x_R is None and meeting.on and float(np.max(np.abs(meeting.reaction), initial=0.0)) > NEGLIGIBLE:
         text = "how far the support stands from the middle of the foot is not said: it bends the wood under the notch"
         yield meeting.refers("joint.step_net", what, "NDS 2018 3.9.1", text, "joint_reaction_off", "step.reaction_off")
         return

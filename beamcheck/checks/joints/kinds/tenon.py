@@ -24,7 +24,7 @@ from ...core.wood.group_cut import GroupCut
 from ...core.wood.material import bearing_prime, compression_star, shear_prime
 from ...core.wood.strength import Outcome
 from ..meeting import Arriving, Meeting, angle_between, wood_checks
-from .base import Kind
+from .base import Kind, into_which
 from .pegged import Pegged, pegged_checks
 
 Array = np.ndarray
@@ -38,7 +38,9 @@ class MortiseAndTenon(Kind):
     name = "mortise and tenon"
 
     def checks(self, meeting: Meeting) -> list[Check]:
-        return [*_fits(meeting), *_shear(meeting), *_push(meeting), *_pull(meeting), *wood_checks(meeting)]
+        way = [into_which(meeting)] if meeting.bears is False else []
+        meeting = meeting.with_what_comes_from_outside()
+        return [*_fits(meeting), *way, *_shear(meeting), *_push(meeting), *_pull(meeting), *wood_checks(meeting)]
 
     def cuts(self, meeting: Meeting, member: Arriving, place: float, ahead: bool) -> list[GroupCut | Cut]:
         tenon, mortised, tenoned = meeting.joint.tenon, meeting.the("mortised"), meeting.the("tenoned")
