@@ -225,8 +225,6 @@ def _start_light() -> None:
         return
     # frames here are small: waking a thread for each solve costs more than it saves
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
-    # a search of all that is installed for plugins that nobody writes for a job file
-    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     gc.set_threshold(50_000, 20, 20)  # nearly all that is made lives to the end: looking through it early is wasted
 
 
