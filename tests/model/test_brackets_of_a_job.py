@@ -301,7 +301,7 @@ WRONG: list[tuple[list[tuple[str, str]], str, str]] = [
      'bracket "K2", near, gap', "support 1 of 'B9' rests on this bracket, so there is no gap of 0.25 in"),
     # what it hides
     ([('hides = ["grip"]', 'hides = ["grp"]')], 'bracket "K4", cover, hides 1',
-     "there is no [[anchor]] named 'grp'; did you mean 'grip'?"),
+     "there is no [[anchor]] or [[joint]] named 'grp'; did you mean 'grip'?"),
     ([('hides = ["grip"]', 'hides = ["hidden plate A"]')], 'bracket "K4", cover, hides 1',
      "'hidden plate A' is the name of a [[existing]], not of a [[anchor]]"),
     ([('hides = ["grip"]', 'hides = ["board"]')], 'bracket "K4", cover, hides 1', "'board' is a [[stock]]"),
@@ -310,7 +310,7 @@ WRONG: list[tuple[list[tuple[str, str]], str, str]] = [
     ([('on = "west post"\nat = "6 ft"', 'on = "west pst"\nat = "6 ft"')], 'bracket "K1", on',
      "there is no piece and no [[existing]] entry named 'west pst'; did you mean 'west post'?"),
     ([('on = "west post"\nat = "6 ft"', 'on = "K5"')], 'bracket "K1", on',
-     "'K5' is a bracket, but a [[beam]] or [[post]] or [[existing]] or [[trim]] entry is needed"),
+     "'K5' is a bracket, but a [[beam]] or [[post]] or [[existing]] or [[trim]] or [[frame]] entry is needed"),
     ([('on = "west post"\nat = "6 ft"', 'on = "grip"')], 'bracket "K1", on',
      "'grip' is an anchor, which only fastens: name the piece or [[existing]] entry behind it"),
     ([('on = "west post"\nat = "6 ft"', 'on = "R1"')], 'bracket "K1", on', "nothing rests on a rafter here"),

@@ -43,7 +43,7 @@ def plate_at_first_yield(F_y: Positive, I_plate: Positive, h_plate: Positive) ->
     """Allowable moment of a plate on edge that stays elastic (Omega 1.67).
 
     >>> round(plate_at_first_yield(36000.0, 30.38, 9.0))
-    145535
+    145533
     """
     return F_y * 2 * I_plate / h_plate / 1.67
 

@@ -37,7 +37,7 @@ def _felt(run: BeamRun, context: Context) -> Iterator[str]:
     span = run.spans[0].length
     under = float(fl.sag_under_a_force(P=KILONEWTON, L=span, E=run.E, I=float(run.section.inertia(SilentPad()))))
     text = (
-        f"For information, no verdict: under what lies on it for good {run.beam.name} swings with {f:.1f} Hz "
+        f"For information, no verdict: under what lies on it for good it swings with {f:.1f} Hz "
         f"(from {judgment('frequency of a floor that few feel').value:g} Hz few complain)"
     )
     joists = [g for one in context.structure.beams_on(run.beam.name) if (g := _of(one, context)) is not None]
