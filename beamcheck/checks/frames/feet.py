@@ -26,6 +26,7 @@ from ..core.wood.strength import Outcome
 from .member import FROM_FRAME, LITTLE, MadeOf
 
 THRUST = "statics"
+TO_THE_GROUND = ("post base", "by others")  # joints that also say how a foot sits on what is under it
 
 
 def feet_checks(
@@ -89,7 +90,9 @@ def _under(
         yield answered(frame.name, what, under)
         yield from enough(frame.name, f"what {under.name} takes", under, solved.combinations, reaction[:, 1])
         return
-    if any(joint.at == foot.at for joint in context.structure.joints_of(frame.name)):
+    here = [joint for joint in context.structure.joints_of(frame.name) if joint.at == foot.at]
+    alone = sum(foot.at in path.points for path in frame.shape.sticks) == 1
+    if any(alone or joint.kind in TO_THE_GROUND for joint in here):
         yield Check.keeps_rule("frame.foot", frame.name, what, "load path", "by the joint there, a piece of its own")
         return
     text = f"how the {foot.at} sits on {foot.on} is not described: a [[joint]] there, or a letter"

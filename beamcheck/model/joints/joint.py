@@ -133,6 +133,9 @@ class Joint(Insisting):
                 yield ("members", i, "part"), f"{text}: write part = {parts} ({made.why})"
             if not made.roles and one.part is not None:
                 yield ("members", i, "part"), f"the members of {self.kind!r} are all alike: leave part out"
+            if one.plies == 2 and one.part != "outside":
+                text = "two sticks lie outside another piece: only what is 'outside' of 'bolted between' has them"
+                yield ("members", i, "plies"), f"{text}; leave plies out, and give the stock as broad as one piece is"
             for field, there in (("holes", made.laid_out), ("plate", made.plated)):
                 if getattr(one, field) is not None and not there:
                     yield ("members", i, field), f"does not belong to {self.kind!r}: {made.why}; leave it out"

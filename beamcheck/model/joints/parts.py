@@ -162,7 +162,7 @@ class Member(Piece):
     part: Part | None = Field(default=None, description="what it is in this joint", examples=["notched"])
     stock: Name | None = Field(default=None, description="its [[stock]]; of a member of a frame it is known")
     plies: Annotated[int, Field(ge=1, le=2)] | None = Field(
-        default=None, description="sticks of it; two of them lie on either side of the other piece"
+        default=None, description="sticks of what is outside: two of them lie on either side of the other piece"
     )
     direction: Angle | None = Field(
         default=None,

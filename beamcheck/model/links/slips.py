@@ -200,14 +200,20 @@ def _seat(path: Path, support: Support | FrameFoot, piece: Insisting) -> Iterato
 
 def _of_a_frame(path: Path, frame: Frame) -> Iterator[Fault]:
     """Frames stand apart, take a strip of roof or floor, and have seats of inches."""
-    least, most = _limit("frames, least apart"), _limit("load, most width")
-    if frame.spacing is not None and frame.spacing < least and not frame.insists_on("spacing"):
+    apart, most = _limit("frames, least apart"), _limit("load, most width")
+    if frame.spacing is not None and frame.spacing < apart and not frame.insists_on("spacing"):
         text = f"frames {inches(frame.spacing)} from middle to middle"
-        yield (*path, "spacing"), _slip(text, _feet_for_inches(frame.spacing, least, most), "spacing")
+        yield (*path, "spacing"), _slip(text, _feet_for_inches(frame.spacing, apart, most), "spacing")
     low, high = _limit("post, least height"), _limit("post, most height")
     if frame.height is not None and frame.height < low and not frame.insists_on("height"):
         text = f"a bent {inches(frame.height)} high"
         yield (*path, "height"), _slip(text, _feet_for_inches(frame.height, low, high), "height")
+    least = _limit("knee brace, least")
+    for field in ("brace_on_beam", "brace_on_post"):
+        along = getattr(frame, field)
+        if along is not None and along < least and not frame.insists_on(field):
+            text = f"a knee brace that ends {inches(along)} from its corner"
+            yield (*path, field), _slip(text, _feet_for_inches(along, least, high), field)
     for i, foot in enumerate(frame.feet):
         yield from _seat((*path, "feet", i), foot, foot)
     for i, member in enumerate(frame.members):
@@ -217,7 +223,7 @@ def _of_a_frame(path: Path, frame: Frame) -> Iterator[Fault]:
                 continue
             if load.width < _limit("lone beam, least width"):
                 text = f"a frame that takes a strip only {inches(load.width)} wide"
-                guess = _feet_for_inches(load.width, least, most)
+                guess = _feet_for_inches(load.width, apart, most)
                 yield (*path, "members", i, "carries", j, "width"), _slip(text, guess, "width")
 
 

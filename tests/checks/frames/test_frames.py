@@ -183,5 +183,5 @@ def test_ordinary_bent_is_not_asked_for_its_roof() -> None:
 def test_bent_in_inches_for_feet_is_asked() -> None:
     data = bent()
     data["frame"][0] |= {"height": "9 in", "brace_on_post": "3 in"}
-    with pytest.raises(JobError, match="did you mean 9 ft"):
+    with pytest.raises(JobError, match=r"(?s)did you mean 9 ft.*did you mean 3 ft"):
         job_from_data(data)

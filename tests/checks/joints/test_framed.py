@@ -196,3 +196,18 @@ def test_no_seat_is_asked_for_where_nothing_stands() -> None:
     hung = [{"what": "lamp", "at": "foot of the king post", "dead": "300 lb"}]
     seats = piece(truss(found, carries=hung), "strut seats")
     assert not [one for one in seats.checks if one.id == "joint.step_net" and one.verdict == "refer"]
+
+
+def test_heel_joint_does_not_say_how_the_heel_sits_on_a_beam() -> None:
+    """A step joins rafter and tie; what holds the tie on what it stands on is another matter."""
+    data = {**king(), "joint": joints()}
+    data["beam"] = [{
+        "name": "plate beam", "stock": "6x10", "service": "roof", "finish": "none", "top_held": "full length",
+        "supports": [{"at": "0 ft", "on": "west wall", "bearing": "8 in"},
+                     {"at": "6 ft", "on": "west wall", "bearing": "8 in"}],
+        "carries": [],
+    }]  # fmt: skip
+    data["frame"][0]["feet"][0] = {"at": "left heel", "on": "plate beam", "lands_at": "3 ft", "bearing": "5 1/2 in"}
+    result = check_job(job_from_data(data))
+    foot = the(piece(result, "truss"), "frame.foot")
+    assert foot.verdict == "refer" and foot.questions

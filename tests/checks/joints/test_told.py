@@ -48,6 +48,8 @@ def changed(one: Data, change: Callable[[Data], object]) -> Data:
         (changed(between(), lambda j: j.update(bears_on="wall")), "is no member of it"),
         (changed(between(), lambda j: [one["holes"].update(columns=2, spacing="4 in") for one in j["members"]]),
          "the layout is given at another member"),
+        (changed(heel(), lambda j: [one.update(plies=2) for one in j["members"]]), "two sticks lie outside"),
+        (changed(between(), lambda j: j["members"][0].update(plies=2)), "two sticks lie outside"),
         (joint("rated", member("a", "tie", 0.0, 100.0)), "'rated' needs it"),
     ],
 )  # fmt: skip
