@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 from ...errors import BeamcheckError
 from ...model.answers import GivenAnswer, Ruling
 from ...model.fields.base import Piece
+from ...model.frames.frame import piece_name
 from ...model.job import Job
 from ...model.job_paths import get_field, same_value
 from ...units import show
@@ -70,8 +71,13 @@ def _why_open(job: Job, ruling: Ruling, question: Question) -> str:
 
 
 def entry_of(job: Job, name: str) -> Piece | None:
-    every = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.anchor, *job.existing)
-    return next((one for one in every if getattr(one, "name", None) == name), None)
+    """The entry of that name; of a member or a point of a frame the frame."""
+    every = (
+        *job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.anchor, *job.existing, *job.joint,
+        *job.frame,
+    )  # fmt: skip
+    found = next((one for one in every if getattr(one, "name", None) == name), None)
+    return found or next((one for one in job.frame if name.startswith(piece_name(one.name, ""))), None)
 
 
 def changed_answers(job: Job, pieces: Sequence[PieceResult]) -> tuple[PieceResult, ...]:

@@ -6,11 +6,13 @@ import math
 from typing import Any
 
 import pytest
+import tomlkit
 
 from beamcheck.checks.core.result import JobResult, PieceResult
 from beamcheck.checks.job import check_job
 from beamcheck.errors import JobError
-from beamcheck.model.reading.reader import job_from_data
+from beamcheck.jobfile.answer import with_ruling
+from beamcheck.model.reading.reader import job_from_data, read_job_text
 
 from ..frames.jobs import king
 from .jobs import Data, the
@@ -211,3 +213,24 @@ def test_heel_joint_does_not_say_how_the_heel_sits_on_a_beam() -> None:
     result = check_job(job_from_data(data))
     foot = the(piece(result, "truss"), "frame.foot")
     assert foot.verdict == "refer" and foot.questions
+
+
+@pytest.mark.parametrize(
+    ("gone", "of", "old", "new"),
+    [
+        ("left heel step", "truss", 'rise = "8 ft"', 'rise = "8 ft 1/2 in"'),
+        ("", "stirrup", 'beyond = "1 1/2 in"', 'beyond = "1 3/8 in"'),
+    ],
+)
+def test_ruling_on_joint_or_frame_is_open_again_when_that_is_changed(gone: str, of: str, old: str, new: str) -> None:
+    """The letter was written for what was there then."""
+    found = [one for one in joints() if one["name"] != gone]
+    next(one for one in found if one["name"] == "stirrup")["split"] = "none seen" if gone else "check across the holes"
+    text = tomlkit.dumps({**king(), "joint": found})
+    for asked in [one.question for one in check_job(read_job_text(text)).questions]:
+        covers = {part: f"{force + 500.0:.0f} lb" for part, force in asked.forces.items()}
+        text = with_ruling(text, asked, says="it holds as drawn", by="A. Invented, PE 00000", document="S-9.pdf",
+                           up_to=covers, on="2026-03-09")  # fmt: skip
+    assert check_job(read_job_text(text)).verdict == "passes"
+    assert old in text
+    assert check_job(read_job_text(text.replace(old, new))).verdict == "refer", of
