@@ -136,6 +136,9 @@ class Joint(Insisting):
             if one.plies == 2 and one.part != "outside":
                 text = "two sticks lie outside another piece: only what is 'outside' of 'bolted between' has them"
                 yield ("members", i, "plies"), f"{text}; leave plies out, and give the stock as broad as one piece is"
+            if one.part == "outside" and one.plies != 2:
+                text = "two sticks lie outside: write plies = 2, and as stock that of one of them"
+                yield ("members", i, "plies"), f"missing: {text}" if one.plies is None else text
             for field, there in (("holes", made.laid_out), ("plate", made.plated)):
                 if getattr(one, field) is not None and not there:
                     yield ("members", i, field), f"does not belong to {self.kind!r}: {made.why}; leave it out"

@@ -50,6 +50,8 @@ def changed(one: Data, change: Callable[[Data], object]) -> Data:
          "the layout is given at another member"),
         (changed(heel(), lambda j: [one.update(plies=2) for one in j["members"]]), "two sticks lie outside"),
         (changed(between(), lambda j: j["members"][0].update(plies=2)), "two sticks lie outside"),
+        (changed(between(), lambda j: j["members"][1].pop("plies")), "write plies = 2"),
+        (changed(between(), lambda j: j["members"][1].update(plies=1)), "write plies = 2"),
         (joint("rated", member("a", "tie", 0.0, 100.0)), "'rated' needs it"),
     ],
 )  # fmt: skip
