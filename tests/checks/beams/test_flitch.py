@@ -104,3 +104,20 @@ def test_what_is_not_run_refers(more: Data, says: str) -> None:
 def test_what_does_not_go_together_is_said(plate: Data, plies: int, says: str) -> None:
     with pytest.raises(JobError, match=says):
         job_from_data(copy.deepcopy(job({**flitch(plate), "plies": plies}, wood=WOOD)))
+
+
+@pytest.mark.parametrize(
+    ("plate", "bearing", "fits"),
+    [
+        ({"end_bolts": 3}, "4 in", True), ({"end_bolts": 3}, "3 1/2 in", False), ({"end_bolts": 2}, "3 1/2 in", True),
+        ({"end_bolts": 4, "rows": 1, "row_spacing": None, "edge": "5 5/8 in"}, "5 1/2 in", False),
+    ],
+)  # fmt: skip
+def test_end_bolts_stand_over_the_seat(plate: Data, bearing: str, fits: bool) -> None:
+    """2 in to the first bolt and 4 D = 2 in to the next: two in a row take 4 in, four in one row 8 in."""
+    given = {key: value for key, value in {**PLATE, **plate}.items() if value is not None}
+    one = beam(plies=2, flitch=given, in_a_row=False, carries=[floor(dead="12 psf", live="40 psf", width="3 ft")],
+               supports=[seat("0 ft", bearing=bearing), seat("16 ft")])  # fmt: skip
+    found = [check for check in result_of(one, wood=WOOD).checks if check.id == "beam.flitch"]
+    assert [check.verdict for check in found] == ["passes" if fits else "fails"]
+    assert fits or "do not stand over it" in found[0].notes[0]

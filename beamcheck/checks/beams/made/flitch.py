@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from typing import Literal
 
@@ -45,7 +46,7 @@ def flitch_checks(run: BeamRun, context: Context) -> Iterator[Check]:
     stock = context.stock(run.beam.stock)
     if why := "; ".join(_for_an_engineer(run)):
         yield Check.refers(id, name, what, CLAUSE, why, ask=ask("flitch_engineer", name, why=why))
-    if broken := "; ".join(_broken(section)):
+    if broken := "; ".join((*_broken(section), *_beside_the_seat(run, section))):
         yield Check.breaks_rule(id, name, what, "NDS 2018 12.5, AISC 360-16 F11", broken)
         return
     yield Check.keeps_rule(id, name, what, "NDS 2018 12.5, AISC 360-16 F11", "distances within the rules")
@@ -92,6 +93,21 @@ def _broken(section: FlitchSection) -> Iterator[str]:
     most = float(flitch.slenderness_at_first_yield(E_steel=judgment("modulus of steel").value, F_y=F_y))
     if slender > most:
         yield f"between bolts the plate may turn over: L_b d/t^2 is {slender:.0f}, at most {most:.0f} (AISC 360-16 F11)"
+
+
+def _beside_the_seat(run: BeamRun, section: FlitchSection) -> Iterator[str]:
+    """End bolts stand over the seat, where the wood takes the force on; what is not over it brings it in beside."""
+    plate = section.plate
+    assert plate is not None
+    in_a_row = math.ceil(plate.end_bolts / plate.rows)
+    need = plate.end + (in_a_row - 1) * 4.0 * bolt(plate.bolt).value.D
+    for seat in run.seats:
+        long = seat.support.bearing
+        if long is not None and need > long + HAIR:
+            yield (
+                f"{plate.end_bolts} end bolts in rows of {in_a_row} reach {show(need, 'length')} in from the end, and "
+                f"{seat.name} is {show(long, 'length')} long: they do not stand over it"
+            )
 
 
 class _Bolted:
