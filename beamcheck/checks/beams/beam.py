@@ -16,6 +16,7 @@ from ...model.fields.said import fastens
 from ...units import show
 from ..core.asking.question import ask
 from ..core.context import Context
+from ..core.nails import bolts_at, falls_short
 from ..core.result import Check
 from ..core.wood.material import WoodMaterial, bearing_prime
 from ..core.wood.wood_doubts import named_engineered, wood_evidence_checks
@@ -243,6 +244,15 @@ def _plies(run: BeamRun, context: Context) -> Iterator[Check]:
             if by is None
             else f"{by.size}, {by.rows} rows every {show(by.spacing, 'length')}"
         )
+        if short := falls_short(said, run.size.b):
+            text = f"said to be: {said}. {short}"
+            if by is not None:
+                yield Check.breaks_rule(id, beam.name, what, "NDS 2018 12.1.6.5", text)
+                return
+            field = f"beam.{beam.name}.plies_fastened"
+            question = ask("plies_fastened", beam.name, field, answers=bolts_at(field), why=f"{text}.")
+            yield Check.refers(id, beam.name, what, "NDS 2018 12.1.6.5", text, ask=question)
+            return
         text = (
             f"said to be: {said}. Each of {beam.plies} plies bears on every seat and takes load "
             f"from the "
@@ -253,7 +263,9 @@ def _plies(run: BeamRun, context: Context) -> Iterator[Check]:
         text = f"{beam.plies} plies are counted together in strength; how they are fastened is not said"
         if said := beam.plies_fastened.strip():
             text += f" by {said!r}: fasteners with their size or spacing"
-        question = ask("plies_fastened", beam.name, f"beam.{beam.name}.plies_fastened")
+        field = f"beam.{beam.name}.plies_fastened"
+        usual = bolts_at(field) if falls_short("10d", run.size.b) else None  # the nails of the table do not reach
+        question = ask("plies_fastened", beam.name, field, answers=usual)
         yield Check.refers(id, beam.name, what, clause, text, ask=question)
 
 

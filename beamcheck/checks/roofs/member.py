@@ -15,6 +15,7 @@ from ...model.roofs import Rafter, Tie
 from ..beams.bracing import Span, bracing_of, proportion
 from ..beams.deflection import finish_checks, limits_of, roof_deflection
 from ..core.asking.question import ask
+from ..core.nails import bolts_at, falls_short
 from ..core.result import Check
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.material import ask_what_shares
@@ -221,11 +222,14 @@ def _rules(stick: FramedStick, forces: Forces) -> list[Check]:
         text = f"{piece.plies} plies are counted together in strength; how they are fastened is "
         what, id, clause = "fastening of the plies", "roof.plies", "NDS 2018 3.3.3, 15.3"
         said = piece.plies_fastened.strip()
-        if fastens(said):
+        short = falls_short(said, stick.size.b)
+        if fastens(said) and not short:
             found.append(Check.keeps_rule(id, piece.name, what, clause, f"{text}said: {said}"))
         else:
             kind = type(piece).__name__.lower()
-            how = f"not said by {said!r}: fasteners with their size or spacing" if said else "not said"
-            asked = ask("rafter_plies", piece.name, f"{kind}.{piece.name}.plies_fastened")
+            how = f"not said by {said!r}: {short or 'fasteners with their size or spacing'}" if said else "not said"
+            field = f"{kind}.{piece.name}.plies_fastened"
+            usual = bolts_at(field) if falls_short("10d", stick.size.b) else None
+            asked = ask("rafter_plies", piece.name, field, answers=usual)
             found.append(Check.refers(id, piece.name, what, clause, f"{text}{how}", ask=asked))
     return found

@@ -111,3 +111,32 @@ def test_a_schedule_of_one_ply_and_an_unknown_nail_are_said() -> None:
     for data, says in ((girder(NAILS, 1), "one ply only"), (girder({**NAILS, "size": "17d common"}), "17d")):
         with pytest.raises(JobError, match=says):
             job_from_data(copy.deepcopy(job(data, wood=WOOD)))
+
+
+TABLE = "10d nails, two rows, 24 in apart, staggered, by the fastener table of the code"
+
+
+@pytest.mark.parametrize(
+    ("size", "said_so", "joins"),
+    [
+        ("2x12", TABLE, True), ("4x12", TABLE, False), ("4x12", "20 penny nails, two rows", False),
+        ("4x12", "40d nails, two rows, 12 in apart", True), ("4x12", "1/2 in bolts at 24 in", True),
+        ("2x12", "6d nails, two rows", False),
+    ],
+)  # fmt: skip
+def test_nails_in_words_reach_the_next_ply(size: str, said_so: str, joins: bool) -> None:
+    """10d are 3 in long, 20d 4 in, 40d 5 in and 6d 2 in (NDS 2018 Table L4); 6 D in the next ply (12.1.6.5, memory)."""
+    wood = {**WOOD, "size": size}
+    one = beam(plies=2, in_a_row=False, plies_fastened=said_so, carries=[floor(live="40 psf", width="4 ft")])
+    check = next(check for check in result_of(one, wood=wood).checks if check.id == "beam.plies")
+    assert check.verdict == ("passes" if joins else "refer")
+    if not joins and size == "4x12":  # the answer that is offered closes it
+        ((_, answer),) = check.questions[0].answers[0].sets
+        again = result_of({**one, "plies_fastened": answer}, wood=wood)
+        assert next(check for check in again.checks if check.id == "beam.plies").verdict == "passes"
+
+
+def test_a_schedule_of_nails_too_short_to_keep_plies_in_line_fails() -> None:
+    by = {**NAILS, "size": "6d common"}
+    one = beam(plies=2, in_a_row=False, plies_schedule=by, carries=[floor(live="40 psf", width="4 ft")])
+    assert "do not join" in said(result_of(one, wood=WOOD), "fails")
