@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from ..core.asking.open_questions import OpenQuestion
 from ..core.asking.question import Question
@@ -12,6 +13,16 @@ from ..core.result import Check, PieceResult
 def waits(check: Check) -> bool:
     """Whether a check waits for its questions; one that passes or fails on the safe side does not."""
     return check.verdict == "refer"
+
+
+def _with_forces(question: Question, before: Question | None) -> Question:
+    """A question that was asked before, with the largest of the forces of both: a ruling has to cover them all."""
+    if before is None or question.forces == before.forces:
+        return before or question
+    most = dict(before.forces)
+    for part, force in question.forces.items():
+        most[part] = max(most.get(part, force), force, key=abs)
+    return replace(before, forces=most)
 
 
 def collect(
@@ -27,13 +38,13 @@ def collect(
     for piece in pieces:
         for check in filter(waits, piece.checks):
             for question in check.questions:
-                asked.setdefault(question.id, question)
+                asked[question.id] = _with_forces(question, asked.get(question.id))
                 closes.setdefault(question.id, {})[piece.name, check.what] = None
                 if piece.verdict != "fails":
                     helped.add(question.id)
     for check in filter(waits, of_job):
         for question in check.questions:
-            asked.setdefault(question.id, question)
+            asked[question.id] = _with_forces(question, asked.get(question.id))
             closes.setdefault(question.id, {})[check.subject, check.what] = None
             helped.add(question.id)
     found = [

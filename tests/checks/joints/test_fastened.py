@@ -11,7 +11,11 @@ from typing import Any
 
 import pytest
 
-from .jobs import Data, checked, joint, member, step_value, the, wood
+from beamcheck.checks.core.asking.question import Question
+from beamcheck.checks.job import check_job
+from beamcheck.model.reading.reader import job_from_data
+
+from .jobs import HEAD, Data, checked, joint, member, step_value, the, wood
 
 F_YB = 45000.0
 BOLT: Data = {"kind": "bolt", "size": "3/4 in", "steel": "A307", "threads": "clear of it", "thread_length": "1 1/2 in"}
@@ -214,3 +218,20 @@ def test_heavy_single_lap_asks_what_holds_it() -> None:
     assert check.verdict == "refer" and check.questions[0].field == "joint.J.twist_held_by"
     held = {**one, "twist_held_by": "blocking on both faces, engineer's sketch 3 of 12 January 2026"}
     assert the(checked(held, *stocks), "joint.lap").verdict == "passes"
+
+
+def test_one_ruling_covers_the_forces_of_all_members() -> None:
+    """A check across the holes is one fact of the joint: its letter names the forces of both pieces."""
+    stocks = [wood("rafter", "5 1/2 in x 7 1/2 in"), wood("plank", "1 1/2 in x 9 1/2 in")]
+    one = {**between(), "split": "check across the holes"}
+    job = {"job": HEAD, "stock": stocks, "joint": [one]}
+
+    def asked(**more: Any) -> list[Question]:
+        questions = [found.question for found in check_job(job_from_data({**job, **more})).questions]
+        return [question for question in questions if question.id == "J/split_seen"]
+
+    (question,) = asked()
+    ruling = {"on": "J", "question": "split_seen", "says": "screwed across", "by": "A. Invented, PE 00000",
+              "date": "2026-03-09", "document": "letters/J.pdf",
+              "up_to": {part: f"{abs(force) + 1.0:.0f} lb" for part, force in question.forces.items()}}  # fmt: skip
+    assert asked(ruling=[ruling]) == []
