@@ -58,8 +58,12 @@ def _tried(job: Job, questions: Sequence[Question], name: str, run: Runner) -> P
 
 
 def _fails(piece: PieceResult | None, check: Check) -> bool:
-    """Whether the same check fails there too; what cannot be worked out cures nothing."""
+    """Whether the same check fails there too; what cannot be worked out cures nothing.
+
+    A check that is not made with those answers (that of unknown wood, once the wood is named) is cured only where
+    nothing fails in its stead.
+    """
     if piece is None:
         return True
     alike = [one for one in piece.checks if (one.id, one.what, one.where) == (check.id, check.what, check.where)]
-    return any(one.verdict == "fails" for one in alike)
+    return any(one.verdict == "fails" for one in alike or piece.checks)
