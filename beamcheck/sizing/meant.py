@@ -6,6 +6,8 @@ from collections.abc import Mapping
 
 from ..model.beams import Beam
 from ..model.fields.base import field_names
+from ..model.loads import Load
+from ..model.sticks import Support
 from ..model.stock import Stock
 
 Reasons = dict[str, str]
@@ -14,7 +16,8 @@ SEARCHED = {"at": "any place, since the span is what is asked for"}  # a span th
 
 def parted(meant: Mapping[str, str] | None) -> tuple[Reasons, Reasons]:
     """Reasons for fields of the wood, and for all others: fields of the beam and of what it carries."""
-    of_wood = set(Stock.model_fields) - field_names(Beam)  # a question has no survey of its wood
+    of_the_rest = {*Beam.model_fields, *field_names(Load), *field_names(Support)}  # a question has no plates and plies
+    of_wood = set(Stock.model_fields) - of_the_rest
     given = dict(meant or {})
     return (
         {field: why for field, why in given.items() if field in of_wood},

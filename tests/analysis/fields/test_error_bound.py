@@ -17,11 +17,8 @@ from beamcheck.analysis.fields.outline import outline_of
 from beamcheck.checks.brackets.families.solid_stress import OVER, _index, error_bound
 from beamcheck.model.bracket_shapes import Solid
 
-ROWS = list(
-    csv.DictReader(
-        (Path(__file__).parents[3] / "worked_examples/stress_field_against_fine_mesh.csv").open(encoding="utf-8")
-    )
-)
+with (Path(__file__).parents[3] / "worked_examples/stress_field_against_fine_mesh.csv").open(encoding="utf-8") as file:
+    ROWS = list(csv.DictReader(file))
 STRENGTH = {"F_t": 675.0, "F_c": 1500.0, "F_v": 180.0, "F_c_perp": 625.0}
 
 

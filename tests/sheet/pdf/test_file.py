@@ -100,7 +100,7 @@ def test_work_of_others_is_kept(tmp_path: Path, pdf: bytes, what: str) -> None:
 def test_a_missing_folder_is_said(tmp_path: Path) -> None:
     with pytest.raises(BeamcheckError, match="could not be written: No such file or directory; check that the folder"):
         write_pdf(job(), tmp_path / "none" / "sheet.pdf")
-    with pytest.raises(BeamcheckError, match="is a folder: give the name of a file in it"):
+    with pytest.raises(BeamcheckError, match="is a folder; give the name of a file in it"):
         write_pdf(job(), tmp_path)
 
 

@@ -89,7 +89,7 @@ def test_the_answer_to_a_span_question_is_the_same(tmp_path) -> None:
 
 class TestTampered:
     def test_a_digit_of_a_result_in_a_page(self, make) -> None:
-        found = recheck(edit(make(PASSES, "a.html"), "0.751 under", "0.651 under"))
+        found = recheck(edit(make(PASSES, "a.html"), "Ratio 0.751", "Ratio 0.651"))
         assert found.state == "tampered" and not found.results
         assert [str(one) for one in found.tampered] == [
             "the digest of the page does not fit: words or markup of it were changed",
@@ -97,7 +97,7 @@ class TestTampered:
         ]
 
     def test_a_digit_whose_digest_was_made_to_fit(self, make) -> None:
-        found = recheck(sealed(edit(make(PASSES, "a.html"), "0.751 under", "0.651 under")))
+        found = recheck(sealed(edit(make(PASSES, "a.html"), "Ratio 0.751", "Ratio 0.651")))
         assert [str(one) for one in found.tampered] == [f"{GOVERNS}: printed: was '0.751', is '0.651'"]
 
     def test_a_verdict_in_a_page(self, make) -> None:
@@ -112,7 +112,7 @@ class TestTampered:
 
     def test_markup_only(self, make) -> None:
         found = recheck(edit(make(PASSES, "a.html"), "<main>", "<main hidden>"))
-        assert found.state == "tampered" and len(found.tampered) == 1
+        assert found.state == "tampered" and "words or markup of it were changed" in str(found.tampered[0])
 
     def test_the_printed_job_file(self, make) -> None:
         found = recheck(edit(make(PASSES, "a.html"), "&#34;40 psf&#34;", "&#34;30 psf&#34;"))
@@ -299,7 +299,7 @@ class TestCompare:
             assert compare_files(earlier, make(PASSES, name)).state == "same"
 
     def test_a_tampered_one_is_named(self, make) -> None:
-        one, other = make(PASSES, "a.html"), edit(make(PASSES, "b.html"), "0.751 under", "0.651 under")
+        one, other = make(PASSES, "a.html"), edit(make(PASSES, "b.html"), "Ratio 0.751", "Ratio 0.651")
         found = compare_files(one, other)
         assert found.state == "tampered"
         assert all(str(other) in sign.where for sign in found.tampered)
@@ -327,7 +327,7 @@ class TestCompare:
 
 
 def test_every_report_carries_caution_sign_off_line_and_what_a_digest_is_not(make) -> None:
-    for path in (make(PASSES, "a.html"), edit(make(PASSES, "b.html"), "0.751 under", "0.651 under")):
+    for path in (make(PASSES, "a.html"), edit(make(PASSES, "b.html"), "Ratio 0.751", "Ratio 0.651")):
         said = " ".join(str(recheck(path)).split())
         assert beamcheck.CAUTION in said and " ".join(beamcheck.SIGN_OFF.split()) in said
         assert "The digests in a sheet have no key and are no signature" in said
