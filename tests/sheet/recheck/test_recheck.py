@@ -93,12 +93,12 @@ class TestTampered:
         assert found.state == "tampered" and not found.results
         assert [str(one) for one in found.tampered] == [
             "the digest of the page does not fit: words or markup of it were changed",
-            f"{GOVERNS}: printed: was '0.751', is '0.651'",
+            f"{GOVERNS}: printed: was '0.751:', is '0.651:'",
         ]
 
     def test_a_digit_whose_digest_was_made_to_fit(self, make) -> None:
         found = recheck(sealed(edit(make(PASSES, "a.html"), "Ratio 0.751", "Ratio 0.651")))
-        assert [str(one) for one in found.tampered] == [f"{GOVERNS}: printed: was '0.751', is '0.651'"]
+        assert [str(one) for one in found.tampered] == [f"{GOVERNS}: printed: was '0.751:', is '0.651:'"]
 
     def test_a_verdict_in_a_page(self, make) -> None:
         path = make(FAILS, "a.html")
