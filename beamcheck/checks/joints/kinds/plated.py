@@ -19,6 +19,7 @@ from ...anchors.fasteners.spread import Spread
 from ...anchors.group import Forces, Group, hole_places
 from ...anchors.manners.base import Fastened
 from ...anchors.manners.plates import Concealed, TwoSides
+from ...core.asking.question import ask
 from ...core.result import Check
 from ...core.wood.govern import Criterion, at, govern
 from ...core.wood.strength import Outcome, bearing
@@ -60,6 +61,10 @@ def _moves(meeting: Meeting) -> Iterator[Check]:
             yield Check.keeps_rule(id, meeting.name, what, MOVES, text, where=one.name)
             continue
         text = f"{text}, the steel does not, and a hole gives {show(play.value, 'small length')}: it splits along a row"
+        if one.stock.metered is None:  # a meter may show that it is dry already
+            asked = ask("moisture", one.stock.name, f"stock.{one.stock.name}.measured_moisture")
+            yield Check.refers(id, meeting.name, what, MOVES, text, ask=asked, where=one.name)
+            continue
         yield meeting.refers(id, what, MOVES, text, "joint_moves", where=one.name, member=one.name)
 
 
