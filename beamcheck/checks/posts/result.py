@@ -50,9 +50,9 @@ def post_result(post: Post, context: Context) -> tuple[PieceResult, Reactions]:
     draft.pictures = (post_picture(run),) if writing() else ()
     by_kind = run.by_kind()
     transfer = TransferredLoad(post.name, by_kind, at=post.lands_at, applied="top", bearing=min(run.sides), by="post")
-    most, least = by_kind.get("D", (0.0, 0.0))
-    # what lasts is counted at its upper end unless it may lift: the least that comes down is by so much less
-    row = SupportForces(post.on, by_kind, float(np.max(run.P)), float(np.min(run.P)) - max(most - least, 0.0))
+    # what lasts is counted at its upper end unless it may lift: where nothing lifts its lower end is the least
+    lasts = by_kind["D"][1] if "D" in by_kind else np.inf
+    row = SupportForces(post.on, by_kind, float(np.max(run.P)), min(float(np.min(run.P)), lasts))
     ends = {"foot": -lifting(run), "head": -own_lift(run)}
     groups = anchors_of_post(post, run.wood, run.section, run.combinations, ends, context)
     if (joint := context.structure.joint_of_post(post.name)) is not None:
