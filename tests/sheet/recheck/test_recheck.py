@@ -112,7 +112,9 @@ class TestTampered:
 
     def test_markup_only(self, make) -> None:
         found = recheck(edit(make(PASSES, "a.html"), "<main>", "<main hidden>"))
-        assert found.state == "tampered" and "words or markup of it were changed" in str(found.tampered[0])
+        assert found.state == "tampered" and len(found.tampered) == 2
+        assert "words or markup of it were changed" in str(found.tampered[0])
+        assert "markup or styles of the page differ" in str(found.tampered[1])
 
     def test_the_printed_job_file(self, make) -> None:
         found = recheck(edit(make(PASSES, "a.html"), "&#34;40 psf&#34;", "&#34;30 psf&#34;"))

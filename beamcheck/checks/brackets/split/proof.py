@@ -93,7 +93,7 @@ def _steps(test: float, design: float) -> Table:
               "the record belong species, grain, moisture, room, fixings with torque, checks before and after, names"),
     )  # fmt: skip
     return Table("Test of each piece: how it runs", ("step", "what is done"), rows,
-                 "Twice the design load for 24 hours, 75 percent back: IBC 1709.3.1.")  # fmt: skip
+                 "Twice the design load for 24 hours, 75 percent back: IBC 1709.3.1 (memory).")  # fmt: skip
 
 
 def _record(test: float) -> Table:
