@@ -47,7 +47,7 @@ def check(
     check_targets([("the job file", job), ("--sheet", sheet), ("--json", json_), *lists], overwrite)
     more = [*calc_sheets(sheet, pdf, all_steps), *_lists(checks_csv, hardware_csv, xlsx), *_shop(shop)]
     found = checked(job, units=units, what_ifs=answers, look=why is None and json_ != "-")
-    return deliver(found.result, json_, overwrite, more, Shown(job, all_, why, color), found.shown)
+    return deliver(found.result, json_, overwrite, more, Shown(job, all_, why, color, answers), found.shown)
 
 
 def _shop(shop: str | None) -> Iterator[tuple[str, Maker]]:

@@ -43,12 +43,13 @@ def outputs(command: Command) -> Command:
 
 
 class Shown(NamedTuple):
-    """What is said of a result: the job file as it was named, everything or one piece, and the color."""
+    """What is said of a result: the job file as it was named, everything or one piece, the color, what answers do."""
 
     source: str = ""
     all: bool = False
     why: str | None = None
     color: str = "auto"
+    answers: bool = False
 
 
 def calc_sheets(sheet: str | None, pdf: str | None, all_steps: bool) -> Iterator[tuple[str, Maker]]:
@@ -105,10 +106,13 @@ def _said(result: JobResult, shown: Shown) -> str:
     else:
         text = short_text(result, width=columns, source=shown.source)
     text = painted(text) if colored(shown.color) else text
-    if not shown.all:
+    if not shown.all and not shown.answers:
         return text
-    from ..sheet.terminal.everything import WIDEST, plain_text
+    from ..sheet.terminal.everything import WIDEST, plain_text, questions_text
 
+    if not shown.all:
+        asked = questions_text(result, width=columns or WIDEST)
+        return f"{asked}\n{text}" if asked else text
     return f"{plain_text(result, width=columns or WIDEST, assumptions=True)}\n{'=' * min(columns, 80)}\n\n{text}"
 
 

@@ -43,7 +43,10 @@ def test_each_answer_shown_is_what_a_fresh_run_with_it_gives(run) -> None:
                 tried += 1
                 assert fresh[effect.piece].verdict == effect.verdict
     assert tried
-    assert "passes" in run("check", OPEN, "--answers", "--all").stdout.partition("To find out")[2]
+    for everything in ((), ("--all",)):  # the short answer shows them above itself
+        told = run("check", OPEN, "--answers", *everything).stdout.partition("To find out")[2]
+        assert "passes" in told.partition("REFER ")[0]
+    assert "To find out" not in run("check", OPEN).stdout
 
 
 def test_what_passes_asks_nothing() -> None:

@@ -34,6 +34,13 @@ def plain_text(result: JobResult, *, width: int = WIDEST, assumptions: bool = Fa
     return "\n".join(lines) + "\n"
 
 
+def questions_text(result: JobResult, *, width: int = WIDEST) -> str:
+    """The open questions alone, with what each answer does, in the same lines; '' where nothing is open."""
+    width = min(max(width, NARROWEST), WIDEST)
+    lines = [part for indent, text in _questions(result) if text for part in _wrapped(text, indent, width)]
+    return "".join(f"{part}\n" for part in lines)
+
+
 def _entries(result: JobResult, assumptions: bool) -> Iterator[Entry]:
     yield 0, f"{result.verdict.upper()}. {MEANING[result.verdict]}"
     yield 0, ""
