@@ -117,6 +117,11 @@ EQUATIONS = {
     "sag_of_modulus": "P*L**3/(48*I*E_test) + Rational(6, 5)*P*L*16*d**2/(4*E_test*12*I)",
     "density_from_weight": "12**3*P/(b*d*L)",
     "gravity_from_density": "rho/(62.4*(100 + MC)/100 - rho*MC*0.009)",
+    # beams of another size, and tapered ones
+    "rupture_of_another_size": "MOR_t*((d_t*L_t + d_t*m_size*a_Pt)/(d*L + d*m_size*a_P))**(1/m_size)",
+    "tapered_bending_stress": "6*M/(b*(2*d_small)**2)",
+    "tapered_shear_stress": "f_taper*s_taper",
+    "tapered_stress_across": "s_taper*f_taper*s_taper",
     # fire
     "char_depth": "beta_t*t_fire**0.813",
     "effective_char_depth": "1.2*a_char",
@@ -227,6 +232,7 @@ EQUATIONS = {
     # loads
     "timber_density": "62.4*(G/(1 + G*(0.009)*MC))*(1 + MC/100)",
     "green_timber_density": "62.4*G*(1 + MC/100)/(1 + 0.27*G)",
+    "density_at_moisture": "62.43*G_M + 62.43*G_M*MC/100",
     "roof_area_reduction": (
         "Piecewise((1, A_t/144 <= 200), (Piecewise((1.2 - 0.001*A_t/144, A_t/144 < 600), (0.6, True)), True))"
     ),
@@ -331,6 +337,7 @@ def test_every_formula_of_these_files_has_its_equation_here() -> None:
         "loads.roof",
         "wood.net_section",
         "wood.section",
+        "wood.shaped_beams",
         "wood.shear",
         "loads.snow",
         "loads.drift",

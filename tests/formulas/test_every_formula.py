@@ -43,6 +43,7 @@ CONSTANTS_WITH_UNITS = {
     "ponding_growth": "62.4 pcf, the weight of water",
     "timber_density": "62.4 pcf, the weight of water",
     "green_timber_density": "62.4 pcf, the weight of water",
+    "density_at_moisture": "62.43 pcf, the weight of water",
     "dowel_bearing_parallel": "11,200 psi",
     "dowel_bearing_perpendicular": "6,100 psi, a diameter in inches",
     "dowel_bearing_small": "16,600 psi",

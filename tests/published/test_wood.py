@@ -1,8 +1,4 @@
-"""Worked values of wood as a material, row by row: wood_worked_values.csv names source and `how` of each.
-
-Not here: W34 (size of test beams) and W36 (tapered beams), which no check needs, and W38, arithmetic on another basis
-of G.
-"""
+"""Worked values of wood as a material, row by row: wood_worked_values.csv names source and `how` of each."""
 
 from __future__ import annotations
 
@@ -17,7 +13,7 @@ from beamcheck.errors import BeamcheckError
 from beamcheck.formulas.loads import weight
 from beamcheck.formulas.movement import shrinkage
 from beamcheck.formulas.survey import clear_wood, site_tests, strength_ratio
-from beamcheck.formulas.wood import bearing, deflection, shear
+from beamcheck.formulas.wood import bearing, deflection, shaped_beams, shear
 from beamcheck.values.conditions.moisture import shrinkage as shrinkage_of
 from beamcheck.values.judgment import judgment
 
@@ -63,8 +59,10 @@ VALUES: dict[str, Callable[[], float]] = {
     "W31": lambda: float(bc.knot_ratio("2.5 in", "10 in", "center of wide face")),
     "W32": lambda: 100.0 * (judgment("heart checks to the ends or the tension face").value - 1.0),
     "W33": lambda: float(bearing.bearing_at_angle(1450.0, 235.0, 45.0)),
+    "W34": lambda: float(shaped_beams.rupture_of_another_size(10000.0, 10.0, 216.0, 72.0, 2.0, 28.0, 0.0, 18.0)),
     "W35": lambda: sagging(200.0 / 12.0, 144.0, 5.5, 9.5, 1.3e6),
     "W37": lambda: float(shear.end_notch_tension_shear(170.0, 5.5, 9.5, 7.5)),
+    "W38": lambda: float(weight.density_at_moisture(0.40, 12.0)),
     "W39": lambda: float(weight.timber_density(0.5, 12.0)),
     "W40": lambda: float(bc.char_depth(60)),
     "W42": lambda: float(bc.char_depth(90)),
@@ -210,5 +208,24 @@ def test_an_unnotched_beam_beside_the_notched_one() -> None:
     assert VALUES["W37"]() / 5922.0 == pytest.approx((7.5 / 9.5) ** 3, rel=1e-3)
 
 
-def test_every_row_is_run_or_named_as_left_out() -> None:
-    assert set(ROWS) - set(VALUES) == {"W34", "W36", "W38", "W41", "W43"}  # W41 and W43 have a test of their own
+def test_the_published_tapered_beam() -> None:
+    """W36: b 100 mm, 200 mm at the small end, 1 in 10, so 3 M/(2 b h^2) = 375, 37.5, 3.75 Pa per N m (derived)."""
+    meter = 1.0 / 0.0254  # inches
+    wanted = [float(part) for part in ROWS["W36"]["expected"].split(";")]
+    # a moment of 1 N m is so many lbf*in, a stress of 1 psi so many Pa
+    along = float(shaped_beams.tapered_bending_stress(8.850746, 0.1 * meter, 0.2 * meter))
+    found = [along, float(shaped_beams.tapered_shear_stress(along, 0.1)),
+             float(shaped_beams.tapered_stress_across(along, 0.1))]  # fmt: skip
+    assert [6894.757 * one for one in found] == pytest.approx(wanted, rel=1e-5)
+
+
+def test_larger_beams_never_break_at_more() -> None:
+    """The same beam gives its own value; deeper, longer, and loads farther apart give less."""
+    same = (8.0, 100.0, 20.0)
+    at = [float(shaped_beams.rupture_of_another_size(6000.0, *one, *same, 18.0))
+          for one in (same, (12.0, 100.0, 20.0), (8.0, 150.0, 20.0), (8.0, 100.0, 50.0))]  # fmt: skip
+    assert at[0] == pytest.approx(6000.0) and max(at[1:]) < 6000.0
+
+
+def test_every_row_is_run() -> None:
+    assert set(ROWS) - set(VALUES) == {"W36", "W41", "W43"}  # which have a test of their own

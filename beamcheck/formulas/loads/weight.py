@@ -1,6 +1,6 @@
 """Weight of wood, in pounds per cubic foot as the standard prints it (divide by 1728 for lbf/in3).
 
-G of the green volume or at 12 % must not go in here: it would come out 3 to 12 % low.
+G of the green volume or at 12 % must not go into the standard's formula: it would come out 3 to 12 % low.
 """
 
 from __future__ import annotations
@@ -36,6 +36,18 @@ def green_timber_density(G: Gravity, MC: Annotated[Number, between(30, 250, "%")
     43.98
     """
     return 62.4 * (G / (1 + G * 0.009 * 30)) * (1 + MC / 100)
+
+
+@formula(symbol="gamma_w", clause="Wood Handbook ch. 4", unit="pcf", known="read", reference=True)
+def density_at_moisture(G_M: Gravity, MC: Annotated[Number, between(0, 250, "%")]) -> Number:
+    """Weight of wood per volume by a specific gravity of the volume at that same moisture, as handbooks print at 12 %.
+
+    Specific gravity 0.40 at 12 %:
+
+    >>> round(density_at_moisture(0.40, 12.0), 3)
+    27.969
+    """
+    return 62.43 * G_M * (1 + MC / 100)
 
 
 @formula(symbol="w_lay", clause="thickness times density", unit="psi", known="derived", reference=True)
