@@ -7,7 +7,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from ..fields.base import Name, Piece
+from ..fields.base import Answer, Name, Piece
 from ..fields.places import Fault
 from ..fields.quantities import PositiveLength
 
@@ -18,6 +18,9 @@ class FlitchPlate(Piece):
     thickness: PositiveLength = Field(description="of the plate", examples=["1/2 in"])
     depth: PositiveLength = Field(description="of the plate, no more than that of the wood", examples=["9 in"])
     grade: Name = Field(description="grade of its steel", examples=["A36"])
+    evidence: Answer = Field(
+        default="", description="what says that it is that grade", examples=["mill certificate no. 4471, ASTM A36"]
+    )
     bolt: Name = Field(description="diameter of the bolts through plies and plate", examples=["1/2 in"])
     rows: Annotated[int, Field(ge=1, le=3)] = Field(description="rows of bolts along the beam", examples=[2])
     spacing: PositiveLength = Field(description="from bolt to bolt in a row", examples=["16 in"])

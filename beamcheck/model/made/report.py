@@ -8,7 +8,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
 
-from ..fields.base import Piece, Words
+from ..fields.base import Answer, Piece, Words
 from ..fields.places import Fault
 from ..fields.quantities import Density, Length, PositiveLength, Stress
 
@@ -60,6 +60,10 @@ class MakersReport(Piece):
         default=None, description="deepest notch at an end over the seat; 0 in where it allows none"
     )
     holes: ReportHoles | Literal["none"] | None = Field(default=None, description="holes that it allows")
+    holds_by: Answer = Field(
+        default="",
+        description="who says that this edition holds for the wood that is there, if it is old or undated",
+    )
     remarks: Words = Field(default="", description="what else it says that a reader must know")
 
     def faults(self) -> Iterator[Fault]:

@@ -31,7 +31,7 @@ def glulam(grade: str = "24F-V4/DF", size: str = "5 1/8 in x 18 in", **more: obj
 def lvl(size: str = "1 3/4 in x 11 7/8 in", report: Data | None = None, **more: object) -> Data:
     return {
         "name": "wood", "made": "composite", "species": "LVL", "grade": "2.0E", "size": size, "moisture": "dry",
-        "grade_from": "stamp", "evidence": "invented stamp: agency mark, plant 7, LVL 2.0E, 3 May 2025",
+        "grade_from": "stamp", "evidence": "invented stamp: agency mark, plant 7, LVL 2.0E, report 0417, 3 May 2025",
         "report": {**REPORT, **(report or {})}, **more,
     }  # fmt: skip
 
@@ -167,12 +167,38 @@ def test_neighbors_count_by_the_report_only() -> None:
      (lvl(evidence="invented stamp: agency mark, plant 7, LVL 2.0E, report 0999"), "the evidence says report 999"),
      (lvl(report={"edition": "renewed 3 May 2099"}), "3 May 2099"),
      (lvl(report={"edition": "2025?"}), "no answer yet"),
-     (lvl(evidence="invented stamp: agency mark, plant 7, LVL 1.8E"), "the evidence says 1.8E"),
-     (lvl(grade_from="assumed"), "PRELIMINARY")],
+     (lvl(evidence="invented stamp: agency mark, plant 7, LVL 1.8E, report 0417"), "the evidence says 1.8E"),
+     (lvl(grade_from="assumed"), "PRELIMINARY"),
+     (lvl(grade="LVL", report={"E": "2,600,000 psi"}), "a make of 2,000,000"),
+     (lvl(report={"edition": "valid until 3 May 2020"}), "is past"),
+     (lvl(report={"edition": "renewed 3 May 2005", "holds_by": "the maker, perhaps"}), "years old")],
 )  # fmt: skip
 def test_what_only_the_maker_knows_refers(wood: Data, why: str) -> None:
     result = result_of(wood=wood)
     assert result.verdict == "refer" and why in said(result, "refer")
+
+
+@pytest.mark.parametrize(
+    ("wood", "key"),
+    [(glulam(evidence="invented stamp: agency mark, plant 31"), "made_grade"),
+     (glulam(evidence="invented stamp: agency mark, plant 31, 24F, TOP"), "made_grade"),
+     (lvl(evidence="invented stamp: agency mark, plant 7, LVL 2.0E"), "report_named"),
+     (lvl(report={"edition": "renewed 3 May 2005"}), "report_in_force"),
+     (lvl(report={"edition": "edition of 2009"}), "report_in_force"),
+     (lvl(report={"edition": "edition 4"}), "report_in_force")],
+)  # fmt: skip
+def test_evidence_that_is_wanting_is_asked_for_and_its_best_answer_closes(wood: Data, key: str) -> None:
+    """Values go by the layup or report of the very stick, in an edition that holds (NDS 2018 5.1.2, 8.1, memory)."""
+    result = result_of(wood=wood)
+    assert result.verdict == "refer"
+    (question,) = [one for check in result.checks for one in check.questions if one.id == f"wood/{key}"]
+    path, value = (
+        question.answers[0].sets[0] if question.answers else (question.field, "letter of the maker, 3 May 2025, no. 12")
+    )
+    names = path.removeprefix("stock.wood.").split(".")
+    inner = wood if len(names) == 1 else {**wood[names[0]], names[1]: value}
+    cured = {**wood, names[0]: value if len(names) == 1 else inner}
+    assert result_of(wood=cured).verdict == "passes"
 
 
 def test_a_post_of_glued_wood_refers_to_an_engineer() -> None:

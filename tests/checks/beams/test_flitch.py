@@ -15,7 +15,8 @@ from .beams import Data, beam, find, floor, job, result_of, said, seat
 WOOD = {"name": "wood", "species": "Douglas Fir-Larch", "grade": "No.2", "size": "2x12", "moisture": "dry",
         "grade_from": "stamp", "evidence": "invented stamp: agency mark, mill 12, No.2, DOUG FIR-L, S-DRY"}  # fmt: skip
 PLATE = {"thickness": "1/2 in", "depth": "11 in", "grade": "A36", "bolt": "1/2 in", "rows": 2, "spacing": "16 in",
-         "row_spacing": "5 in", "edge": "3 in", "end": "2 in", "end_bolts": 3}  # fmt: skip
+         "row_spacing": "5 in", "edge": "3 in", "end": "2 in", "end_bolts": 3,
+         "evidence": "mill certificate no. 4471, ASTM A36"}  # fmt: skip
 E_S, E_W, F_Y = 29e6, 1.6e6, 36000.0
 HOLE = 9 / 16
 I_W = 3.0 * 11.25**3 / 12 - 2 * 3.0 * (HOLE**3 / 12 + HOLE * 2.5**2)
@@ -104,6 +105,19 @@ def test_what_is_not_run_refers(more: Data, says: str) -> None:
 def test_what_does_not_go_together_is_said(plate: Data, plies: int, says: str) -> None:
     with pytest.raises(JobError, match=says):
         job_from_data(copy.deepcopy(job({**flitch(plate), "plies": plies}, wood=WOOD)))
+
+
+@pytest.mark.parametrize("evidence", ["", "mill mark", "mill certificate no. 7, ASTM A992", "ASTM A36, probably"])
+def test_the_steel_of_the_plate_has_evidence(evidence: str) -> None:
+    """As that of a steel beam: its yield point decides (AISC 360-16 A3.1). The best answer of the question closes."""
+    seats = {"supports": [seat("0 ft", bearing="5 1/2 in"), seat("16 ft", bearing="5 1/2 in")],
+             "carries": [floor(dead="12 psf", live="40 psf", width="4 ft")]}  # fmt: skip
+    result = result_of(flitch({"evidence": evidence}, **seats), wood=WOOD)
+    (check,) = [check for check in result.checks if check.id == "beam.flitch.steel"]
+    assert check.verdict == "refer" and result.verdict == "refer"
+    ((path, value),) = check.questions[0].answers[0].sets
+    assert path == "beam.B.flitch.evidence"
+    assert result_of(flitch({"evidence": value}, **seats), wood=WOOD).verdict == "passes"
 
 
 @pytest.mark.parametrize(

@@ -22,7 +22,7 @@ E, F_Y = 29e6, 50e3
 def steel(shape: str = "W8x18", **more: object) -> Data:
     return {
         "name": "wood", "made": "steel", "grade": "A992", "steel": {"shape": shape}, "grade_from": "certificate",
-        "evidence": "invented mill certificate no. 4471 of 3 May 2025", **more,
+        "evidence": "invented mill certificate no. 4471 of 3 May 2025, ASTM A992", **more,
     }  # fmt: skip
 
 
@@ -180,6 +180,22 @@ def test_a_shape_by_its_measures_is_the_same() -> None:
 def test_a_certificate_of_another_grade_refers() -> None:
     result = result_of(girder(), wood=steel(evidence="invented mill certificate no. 4471 of 3 May 2025, ASTM A36"))
     assert result.verdict == "refer" and "the evidence says A36" in said(result, "refer")
+
+
+@pytest.mark.parametrize(
+    ("grade", "evidence", "key"),
+    [("A992", "invented mill certificate no. 4471 of 3 May 2025", "made_grade"),
+     ("A992", "invented mark of MILL, heat 1234", "evidence"),
+     ("A572 Grade 50", "invented mill certificate no. 4471, ASTM A572", "made_grade"),
+     ("A572 Grade 50", "invented mill certificate no. 4471, ASTM A572 Gr. 42", "made_grade_differs"),
+     ("A572 Grade 50", "invented mill certificate no. 4471, ASTM A572 Gr. 50", ""),
+     ("A992", "invented mill certificate no. 4471, ASTM A992, Grade 50", "")],
+)  # fmt: skip
+def test_evidence_names_the_grade(grade: str, evidence: str, key: str) -> None:
+    """The yield point goes by the grade, A572 by its number too (AISC 360-16 A3.1)."""
+    result = result_of(girder(), wood=steel(grade=grade, evidence=evidence))
+    asked = {q.id.split("/")[1] for check in result.checks for q in check.questions if check.id == "wood.evidence"}
+    assert asked == ({key} if key else set())
 
 
 def test_an_uncertain_grade_refers() -> None:

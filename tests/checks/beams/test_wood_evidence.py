@@ -56,6 +56,7 @@ def test_against_fire_by_its_stamp_and_entered_as_not_treated() -> None:
     ("stamp mill 12 No.1, VERTICAL USE ONLY", ["upright_only"]),
     ("finger jointed, stamp mill 12, No.1", ["upright_only"]),
     ("letter 3 of the engineer, glulam No.1", ["engineered"]), ("stamp LVL No.1", ["engineered"]),
+    ("stamp mill 12 No.1, edge-glued", ["engineered"]),
 ])  # fmt: skip
 def test_other_wood_than_is_entered(words: str, asked: list[str]) -> None:
     """NDS 2018 4.1.2 (memory): values go with the species on the stamp; glulam has chapter 5."""

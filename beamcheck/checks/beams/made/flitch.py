@@ -17,19 +17,22 @@ from ....formulas.connections import plies as rows_of
 from ....formulas.connections.ranges import LONGEST_LASTING
 from ....formulas.steel import bending as bars
 from ....formulas.steel import flitch
+from ....model.fields.evidence import doubt_in
+from ....model.made.plate import FlitchPlate
 from ....units import show
 from ....values.hardware.connections import connection_temperature, connection_wet_service
 from ....values.hardware.fasteners import bending_yield, bolt
 from ....values.hardware.steels import other_bearing, steel
 from ....values.judgment import judgment
 from ....values.species import specific_gravity
-from ...core.asking.question import ask
+from ...core.asking.question import PlausibleAnswer, ask
 from ...core.context import Context
 from ...core.result import Check
 from ...core.wood.flitch_section import FlitchSection
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import is_unknown
 from ...core.wood.strength import Outcome
+from ...core.wood.wood_doubts import differs, made_grades, names_grade
 from ..beam_run import BeamRun
 
 CLAUSE, BOLTS = "AISC 360-16 F11", "NDS 2018 11.3, 12.3"
@@ -44,6 +47,7 @@ def flitch_checks(run: BeamRun, context: Context) -> Iterator[Check]:
     assert section.plate is not None
     id, what = "beam.flitch", "plate and bolts of the flitch beam"
     stock = context.stock(run.beam.stock)
+    yield from _of_that_steel(name, section.plate)
     if why := "; ".join(_for_an_engineer(run)):
         yield Check.refers(id, name, what, CLAUSE, why, ask=ask("flitch_engineer", name, why=why))
     if broken := "; ".join((*_broken(section), *_beside_the_seat(run, section))):
@@ -61,6 +65,25 @@ def flitch_checks(run: BeamRun, context: Context) -> Iterator[Check]:
     yield _plate_bends(parts)
     yield _into_the_plate(parts)
     yield from _out_of_the_plate(parts)
+
+
+def _of_that_steel(name: str, plate: FlitchPlate) -> Iterator[Check]:
+    """Something says of what steel the plate is: its yield point decides."""
+    id, what, path = "beam.flitch.steel", "evidence for the plate", f"beam.{name}.flitch.evidence"
+    said = plate.evidence.strip()
+    if doubt := doubt_in(said):
+        text = f"its evidence says {doubt!r}: that is no answer yet"
+    elif differs("steel", plate.grade, said):
+        text = f"it is entered as {plate.grade}, and its evidence says {' or '.join(made_grades('steel', said))}"
+    elif names_grade("steel", plate.grade, said):
+        yield Check.keeps_rule(id, name, what, "AISC 360-16 A3.1", f"{plate.grade}, by {said}")
+        return
+    else:
+        text = f"it is entered as {plate.grade}, and " + (f"{said!r} does not name that" if said else "nothing says so")
+    paper = f"mill certificate no. 1234, ASTM {plate.grade}"
+    answers = [PlausibleAnswer(f"a certificate says {plate.grade}", ((path, paper),))]
+    asked = ask("plate_grade", name, path, answers=answers, grade=plate.grade)
+    yield Check.refers(id, name, what, "AISC 360-16 A3.1", text, ask=asked)
 
 
 def _for_an_engineer(run: BeamRun) -> Iterator[str]:

@@ -5,6 +5,7 @@ Of a report nothing is taken but what it says: no bearing area factor, no notch,
 
 from __future__ import annotations
 
+import datetime
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
@@ -14,7 +15,7 @@ from ....calc.pad import Pad
 from ....errors import OutOfRange
 from ....formulas.engineered import glued as gl
 from ....formulas.loads import weight as weights
-from ....model.fields.evidence import read_evidence
+from ....model.fields.evidence import days_in, read_evidence, vouched
 from ....model.made.report import MakersReport
 from ....model.stock import Stock
 from ....provenance import Source
@@ -23,9 +24,9 @@ from ....values import factors
 from ....values.engineered import glued_factor, layup
 from ....values.judgment import judgment
 from ....values.lumber import DesignValues, read_size
-from ..asking.question import ask
+from ..asking.question import PlausibleAnswer, ask
 from .record import ONE, Factor, Property, Sharing, Volume, WoodMaterial
-from .wood_doubts import WoodDoubt, stated_grade_doubts, treated_with
+from .wood_doubts import WoodDoubt, made_grades, stated_grade_doubts, treated_with
 
 GLUED, COMPOSITE = "NDS 2018 chapter 5", "NDS 2018 chapter 8"
 WORDS = {"glulam": "glued laminated timber", "composite": "structural composite lumber"}
@@ -33,6 +34,10 @@ NOTHING = 1.0  # psi; what a report does not give carries next to nothing, and a
 _NAMED_REPORT = re.compile(r"\breport\b[\s:,]*(?:no\.?|nr\.?|number|#)?\s*(?:[A-Z]{1,5}-?)?0*(\d+)\b", re.IGNORECASE)
 _TREATED = re.compile(r"(?<!not )\btreated\b", re.IGNORECASE)
 _FIGURES = re.compile(r"0*(\d+)")
+_YEAR = re.compile(r"\b(?:19|20)\d\d\b")
+_RUNS_OUT = re.compile(
+    r"\b(?:until|till|expires?|expired|ends|ended|valid (?:to|through)|through|withdrawn)\b", re.IGNORECASE
+)
 NAMES = ("F_b", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_min")
 
 
@@ -169,17 +174,47 @@ def _doubts(stock: Stock, values: DesignValues, wet: bool = False) -> Iterator[W
 
 
 def _report_doubts(stock: Stock, report: MakersReport) -> Iterator[WoodDoubt]:
-    """A report that the evidence does not name, and an edition that is still to come or in doubt."""
+    """A report that the evidence does not name, and an edition that is still to come, in doubt or of long ago."""
     said, entered = set(_NAMED_REPORT.findall(stock.evidence)), set(_FIGURES.findall(report.number))
+    path, evidence = f"stock.{stock.name}", stock.evidence.strip()
     if said and not said & entered:
         other = f"report {' or '.join(sorted(said))}"
         text = f"stock {stock.name!r} has the values of {report.number}, and the evidence says {other}"
-        path = f"stock.{stock.name}.report.number"
-        yield WoodDoubt(text, ask("made_grade_differs", stock.name, path, grade=report.number, other=other))
+        asked = ask("made_grade_differs", stock.name, f"{path}.report.number", grade=report.number, other=other)
+        yield WoodDoubt(text, asked)
+    elif evidence and max(entered, key=len) not in _FIGURES.findall(evidence):
+        text = f"stock {stock.name!r} has the values of {report.number}, which the evidence does not name: {evidence!r}"
+        answers = [PlausibleAnswer("it does", ((f"{path}.evidence", f"{evidence}, {report.number}"),))]
+        asked = ask("report_named", stock.name, f"{path}.evidence", answers=answers, report=report.number)
+        yield WoodDoubt(text, asked)
+    most = max((float(one[:-1]) * 1e6 for one in made_grades("composite", stock.evidence)), default=report.E)
+    over = report.E / most
+    if over > judgment("modulus of a report over that of its make").value:
+        text = f"its report gives E = {report.E:,.0f} psi, and the evidence names a make of {most:,.0f} psi"
+        asked = ask("made_grade_differs", stock.name, f"{path}.report.E", grade=f"{report.E:,.0f} psi",
+                    other=f"{most:,.0f} psi")  # fmt: skip
+        yield WoodDoubt(text, asked)
     for field in ("number", "edition"):
         if doubt := read_evidence(getattr(report, field)).doubt:
             text = f"stock {stock.name!r}: {field} of its report says {doubt!r}, which is no answer yet"
-            yield WoodDoubt(text, ask("report_edition", stock.name, f"stock.{stock.name}.report.{field}"))
+            yield WoodDoubt(text, ask("report_edition", stock.name, f"{path}.report.{field}"))
+            return
+    if (why := _long_ago(report.edition, datetime.date.today())) and not vouched(report.holds_by):
+        text = f"stock {stock.name!r}: the edition of its report, {report.edition}, {why}"
+        asked = ask("report_in_force", stock.name, f"{path}.report.holds_by", edition=report.edition)
+        yield WoodDoubt(text, asked)
+
+
+def _long_ago(edition: str, today: datetime.date) -> str:
+    """Why an edition may not be the one that holds: its day is long past, it has run out, or it has none."""
+    years = [datetime.date(int(year), 12, 31) for year in _YEAR.findall(edition)]
+    days = days_in(edition) or years
+    if not days:
+        return "names no day: whether it holds is not said"
+    holds = 0.0 if _RUNS_OUT.search(edition) else judgment("years that a maker's report holds").value
+    if (today - max(days)).days <= 365.25 * holds:
+        return ""
+    return f"is {'past' if holds == 0.0 else f'over {holds:g} years old'}: whether it holds for this wood is not said"
 
 
 def _density(stock: Stock, G: float, wet: bool) -> tuple[float, str]:

@@ -17,10 +17,10 @@ from ..asking.question import PlausibleAnswer, Question, ask
 from ..result import Check
 
 ENGINEERED = "NDS 2018 chapter 5"
-_MADE_GRADE = {  # layups, grades of composite lumber by their modulus, grades of steel
+_MADE_GRADE = {  # layups, grades of composite lumber by their modulus, grades of steel with their number
     "glulam": re.compile(r"\b\d{2}F[\s-]?(?:V\d+|E\d+|\d\.\dE)", re.IGNORECASE),
     "composite": re.compile(r"\b\d\.\d{1,2}E\b", re.IGNORECASE),
-    "steel": re.compile(r"\bA\d{1,3}\b", re.IGNORECASE),
+    "steel": re.compile(r"\bA\d{1,4}(?:,?\s*(?:grade|gr\.?)\s*\d+)?\b", re.IGNORECASE),
 }
 
 
@@ -59,19 +59,52 @@ def named_engineered(piece: Marked) -> list[Check]:
 
 
 def stated_grade_doubts(stock: Stock) -> Iterator[WoodDoubt]:
-    """Who says that it is of its grade, layup or make, and whether the evidence names another one."""
-    yield from _grade(stock)
-    said, entered = (frozenset(map(_folded, _MADE_GRADE[stock.made].findall(text)))
-                     for text in (stock.evidence, stock.grade))  # fmt: skip
-    if said and entered and not said & entered:
+    """Who says that it is of its grade, layup or make, and whether the evidence names it, or another one."""
+    open_yet = list(_grade(stock))
+    yield from open_yet
+    if open_yet:
+        return  # what it names is asked once there is evidence
+    named, path = f"stock {stock.name!r}", f"stock.{stock.name}.evidence"
+    said = made_grades(stock.made, stock.evidence)
+    if said and differs(stock.made, stock.grade, stock.evidence):
         other = " or ".join(sorted(said))
-        text = f"stock {stock.name!r} is entered as {stock.grade}, and the evidence says {other}: {stock.evidence!r}"
-        path = f"stock.{stock.name}.evidence"
+        text = f"{named} is entered as {stock.grade}, and the evidence says {other}: {stock.evidence!r}"
         yield WoodDoubt(text, ask("made_grade_differs", stock.name, path, grade=stock.grade, other=other))
+    elif stock.made != "composite" and not names_grade(stock.made, stock.grade, stock.evidence):
+        text = f"{named} is entered as {stock.grade}, and the evidence does not name that: {stock.evidence!r}"
+        yield WoodDoubt(text, ask_made_grade(stock.name, path, stock.grade, stock.evidence))
+
+
+def ask_made_grade(of: str, path: str, grade: str, evidence: str) -> Question:
+    """Evidence that names the layup, make or grade; the best answer is that it says so as well."""
+    said = ", ".join(filter(None, [evidence.strip(), grade]))
+    answers = [PlausibleAnswer(f"it says {grade} too", ((path, said),))]
+    return ask("made_grade", of, path, answers=answers, grade=grade)
+
+
+def made_grades(made: str, text: str) -> frozenset[str]:
+    """The layups, makes or grades of steel that words name."""
+    return frozenset(map(_folded, _MADE_GRADE[made].findall(text)))
+
+
+def names_grade(made: str, grade: str, evidence: str) -> bool:
+    """Whether the words name that very grade; a grade with a number has to be named with it."""
+    entered, said = made_grades(made, grade), made_grades(made, evidence)
+    return any(one == other or one.startswith(f"{other}-") for one in said for other in entered)
+
+
+def differs(made: str, grade: str, evidence: str) -> bool:
+    """Whether the words name others, and not that one; the number of a grade left out is no other."""
+    entered, said = made_grades(made, grade), made_grades(made, evidence)
+    if not said or not entered or names_grade(made, grade, evidence):
+        return False
+    return not any(one.startswith(f"{other}-") for one in entered for other in said)
 
 
 def _folded(grade: str) -> str:
-    return re.sub(r"[\s-]+", "-", grade.upper())
+    """'24f v4' and '24FV4' are '24F-V4'; 'A572 Gr. 50' is 'A572-50'."""
+    plain = re.sub(r"[\s,-]+(?:GRADE|GR\.?)?\s*", "-", grade.upper())
+    return re.sub(r"^(\d\dF)(?!-)", r"\1-", plain)
 
 
 def wood_doubts(stock: Stock, size: Size, values: DesignValues) -> Iterator[WoodDoubt]:
