@@ -14,6 +14,7 @@ from .commands.check import check, compare, recheck
 from .commands.new import new
 from .commands.papers import register, schema, survey_form
 from .commands.shapes import bracket, fasteners, outline, template
+from .commands.sign import sign
 from .commands.span import span, table
 from .console import EXIT_STATUS, Doors, say
 from .page.command import page
@@ -57,7 +58,7 @@ def main(ctx: click.Context) -> int:
 
 
 for command in (
-    check, new, ask, page, recheck, compare, span, table, fasteners, bracket, outline, template,
+    check, new, ask, page, recheck, compare, sign, span, table, fasteners, bracket, outline, template,
     schema, register, survey_form,
 ):  # fmt: skip
     main.add_command(command)

@@ -13,10 +13,11 @@ from beamcheck.cli import main
 
 @pytest.fixture
 def run() -> Callable[..., Result]:
-    """Run the command line in this process: `run("check", "job.toml")`."""
+    """Run the command line in this process: `run("check", "job.toml")`; `typed` comes in on standard input."""
 
-    def call(*arguments: object) -> Result:
-        return CliRunner().invoke(main, [str(argument) for argument in arguments], prog_name="whatcarries")
+    def call(*arguments: object, typed: str | None = None) -> Result:
+        words = [str(argument) for argument in arguments]
+        return CliRunner().invoke(main, words, input=typed, prog_name="whatcarries")
 
     return call
 

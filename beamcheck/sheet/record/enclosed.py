@@ -25,7 +25,8 @@ from pydantic import BaseModel, ValidationError
 from ...lettering import legible
 from ...own_digest import digest_fits
 from .page_text import ELEMENT, Page
-from .pdf_read import JOB, RESULT, SIGNED, ReadError, added_to, attachments, pdf_changed
+from .pdf_read import JOB, RESULT, ReadError, added_to, attachments, pdf_changed
+from .signatures import signatures
 
 Kind = Literal["job file", "HTML sheet", "PDF sheet", "JSON result"]
 FORMAT = 2  # of the result as JSON; counted up when a key changes its name or meaning
@@ -270,16 +271,7 @@ def read_back(path: str | Path) -> Carried:
     ReadError
         If the file cannot be read, or it is a sheet that carries no result.
     """
-    name = legible(str(path))
-    try:
-        if Path(path).stat().st_size > MOST_BYTES:
-            raise ReadError(f"{name} is larger than {MOST_BYTES / 1e6:g} MB: it is no sheet and no job file")
-        raw = Path(path).read_bytes()
-    except (OSError, ValueError) as error:
-        if isinstance(error, ReadError):
-            raise
-        why = error.strerror if isinstance(error, OSError) else str(error)
-        raise ReadError(f"{name} cannot be read: {why}") from None
+    name, raw = legible(str(path)), bytes_of(path)
     if b"%PDF-" in raw[:1024]:
         return _from_pdf(raw, name)
     text = raw.decode("utf-8", errors="replace").removeprefix("\ufeff")
@@ -293,6 +285,26 @@ def read_back(path: str | Path) -> Carried:
     except UnicodeDecodeError:
         raise ReadError(f"{name} is no job file, HTML or PDF sheet or JSON result: it is not text in UTF-8") from None
     return Carried(name, "job file", text, raw=raw)
+
+
+def bytes_of(path: str | Path, most: int = MOST_BYTES) -> bytes:
+    """A file whole, if it is not too large to be what is looked for.
+
+    Raises
+    ------
+    ReadError
+        If it is, or cannot be read.
+    """
+    name = legible(str(path))
+    try:
+        if Path(path).stat().st_size > most:
+            raise ReadError(f"{name} is larger than {most / 1e6:g} MB: it is not what is looked for here")
+        return Path(path).read_bytes()
+    except (OSError, ValueError) as error:
+        if isinstance(error, ReadError):
+            raise
+        why = error.strerror if isinstance(error, OSError) else str(error)
+        raise ReadError(f"{name} cannot be read: {why}") from None
 
 
 def _carried(text: str, raw: bytes, name: str, kind: Kind, printed_job: str | None, faults: tuple[str, ...]) -> Carried:
@@ -361,5 +373,6 @@ def _from_pdf(raw: bytes, name: str) -> Carried:
     job_text = held.get(JOB)
     if job_text is None:
         faults.append(f"the PDF has lost its attachment {JOB}")
-    notes = (SIGNED,) if signed else ()
-    return replace(_carried(held[RESULT], raw, name, "PDF sheet", job_text, tuple(faults)), notes=notes)
+    notes, broken = signatures(raw) if signed else ([], [])
+    carried = _carried(held[RESULT], raw, name, "PDF sheet", job_text, (*faults, *broken))
+    return replace(carried, notes=tuple(notes))

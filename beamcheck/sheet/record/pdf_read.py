@@ -12,7 +12,6 @@ from .pdf_size import check_size
 from .read_error import ReadError as ReadError
 
 JOB, RESULT = "job.toml", "result.json"  # the attachments
-SIGNED = "The PDF bears a digital signature: whose it is, and whether it holds, is not looked at here."
 _SIGNATURE = re.compile(rb"/ByteRange|/Sig\b|/SigFlags|/DocTimeStamp")
 _END = re.compile(rb"%%EOF[ \t]*\r?\n?")
 
@@ -95,6 +94,13 @@ def _reader(raw: bytes, name: str) -> Any:
     return reader
 
 
+def _kind(note: Any) -> str:
+    """What is laid over a page: '/Link', '/FreeText', '/Sig' for the field of a signature."""
+    kind = str(note.get("/Subtype"))
+    field = note if "/FT" in note or "/Parent" not in note else note["/Parent"].get_object()
+    return "/Sig" if kind == "/Widget" and field.get("/FT") == "/Sig" else kind
+
+
 def added_to(raw: bytes, name: str) -> tuple[bool, list[str]]:
     """Is it signed; and what else was changed or added: bytes, a later section, a note or stamp on a page.
 
@@ -111,9 +117,9 @@ def added_to(raw: bytes, name: str) -> tuple[bool, list[str]]:
         faults.append("the PDF was added to after it was written")
     try:
         for number, page in enumerate(_reader(raw, name).pages, start=1):
-            kinds = [str(note.get_object().get("/Subtype")) for note in page.get("/Annots") or ()]
+            kinds = [_kind(note.get_object()) for note in page.get("/Annots") or ()]
             for kind in dict.fromkeys(kinds):
-                if kind != "/Link" and not (signed and kind == "/Widget"):
+                if kind != "/Link" and not (signed and kind == "/Sig"):
                     faults.append(f"something ({kind[1:]}) was laid over page {number}: see what it covers")
     except ReadError:
         raise

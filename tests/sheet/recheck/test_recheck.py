@@ -167,16 +167,7 @@ class TestTampered:
 
 
 class TestASignatureIsMeantToBeAdded:
-    def test_it_is_told_and_no_fault(self, make) -> None:
-        """A section at the end of a PDF, as ISO 32000-1, 7.5.6 has it; what was there stays byte for byte."""
-        path = make(PASSES, "a.pdf")
-        raw = path.read_bytes()
-        path.write_bytes(
-            raw + b"9999 0 obj\n<< /Type /Sig /ByteRange [0 1 2 3] >>\nendobj\n" + raw[raw.rfind(b"startxref") :]
-        )
-        found = recheck(path)
-        assert found.state == "same"
-        assert "The PDF bears a digital signature" in str(found)
+    """A true one is in tests/doors/test_sign_command.py."""
 
     def test_it_covers_no_change_of_what_was_there(self, make) -> None:
         path = make(PASSES, "a.pdf")

@@ -1,0 +1,43 @@
+"""Which tests are of the room of a file."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+TESTS = Path(__file__).parents[1]
+# Rooms whose subject is tested in more rooms than the one of its name.
+ALSO = {
+    "core": ("tests/checks/beams", "tests/checks/posts", "tests/checks/survey", "tests/checks/anchors"),
+    "frames": ("tests/checks/joints", "tests/published/test_frames.py"),
+    "joints": ("tests/published/test_joints.py",),
+    "loads": ("tests/published/test_site_loads.py",),
+    "roofs": ("tests/published/test_joist_spans.py",),
+    "beams": ("tests/published/test_wood.py",),
+}
+
+
+def tests_of(file: str) -> tuple[tuple[str, ...], ...]:
+    """The tests of the room of a file, in turns: the nearest first, for most errors are seen there."""
+    _, floor, *rooms = Path(file).with_suffix("").parts
+    if floor == "formulas":
+        near, rest = [f"tests/formulas/{rooms[0]}"], [*_files("tests/formulas"), "tests/published"]
+    elif len(rooms) == 1:
+        near, rest = _files("tests/checks"), ["tests/checks/core"]
+    else:
+        of_its_name = f"tests/checks/{rooms[-1]}"  # fire is a room of tests, and a file in several rooms
+        near, rest = [], [of_its_name, f"tests/checks/{rooms[0]}", *ALSO.get(rooms[0], ())]
+    near += [path for path in _under(rest) if rooms[-1].split("_")[0] in path.split("/")[-1]]
+    turns = (tuple(dict.fromkeys(path for path in turn if (TESTS.parent / path).exists())) for turn in (near, rest))
+    return tuple(turn for turn in turns if turn)
+
+
+def _files(folder: str) -> list[str]:
+    return sorted(f"{folder}/{path.name}" for path in (TESTS.parent / folder).glob("test_*.py"))
+
+
+def _under(paths: list[str]) -> list[str]:
+    return sorted(
+        each.relative_to(TESTS.parent).as_posix()
+        for path in paths
+        for each in ((TESTS.parent / path).rglob("test_*.py") if not path.endswith(".py") else [])
+    )
