@@ -255,6 +255,7 @@ def job_text(of: Situation, answers: Answers, *, title: str = "") -> str:
         live=_live,
         low=_low,
         places=_places,
+        thin=_thin,
         title=title or f"{of.title[:1].upper()}{of.title[1:]}",
     )
     head = '{% import "parts.jinja" as parts with context %}\n'
@@ -309,6 +310,12 @@ def _places(length: str, apart: str) -> list[str]:
     end, step = read(length, "length"), read(apart, "length")
     count = int((end - 12.0) / step)
     return [f"{6.0 + step * index:.6g} in" for index in range(count + 1)]
+
+
+def _thin(size: str) -> str:
+    """The thickness of boards of that size."""
+    found = read_size(size)
+    return f"{min(found.b, found.d):.6g} in"
 
 
 def _live(use: str) -> str:

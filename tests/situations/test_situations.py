@@ -12,6 +12,7 @@ import pytest
 from beamcheck.api import check_text
 from beamcheck.checks.core.asking.question import RULING
 from beamcheck.errors import UnknownName
+from beamcheck.model.reading.reader import job_from_data
 from beamcheck.situations.situation import (
     Ask,
     BadAnswer,
@@ -87,6 +88,23 @@ def test_each_line_says_why_it_is_there_and_the_first_names_the_schema(name: str
         assert "\n\n\n" not in text and not re.search(r"[ \t]\n", text)
         plain = [line for line in text.splitlines() if "=" in line and "#" not in line and not line.startswith("#")]
         assert all(re.match(r"(?:name|stock|on|into|manner|standard|  \{)", line) for line in plain), plain
+
+
+@pytest.mark.parametrize(
+    ("made", "psf"),
+    [("boards", 0.0), ("boards and gypsum board", 2.2), ("boards and plaster on lath", 8.0),
+     ("boards and thin brick", 12.0)],
+)  # fmt: skip
+def test_a_boxed_beam_weighs_what_it_is_made_of(made: str, psf: float) -> None:
+    """8 ft by 18 in of 1 1/2 in boards at 62.4 x 0.50/(1 + 0.50 x 0.171) x 1.19 pcf (NDS Supplement 3.1.3; G memory),
+    and what lies on them (ASCE 7 Table C3.1-1)."""
+    of = situation("boxed-beam")
+    answers = {**ordinary(of), "made": read_answer(of.ask("made"), made)}
+    (trim,) = job_from_data(tomllib.loads(job_text(of, answers))).trim
+    boards = 62.4 * 0.50 / (1.0 + 0.50 * 0.009 * 19.0) * 1.19 * 8.0 * 1.5 * 0.125
+    assert trim.weight == pytest.approx(boards + psf * 8.0 * 1.5, rel=1e-3)
+    weighed = job_text(of, {**answers, "made": "weighed", "weight": "24 lb"})
+    assert 'weight = "24 lb"' in weighed and "made_of" not in weighed
 
 
 @pytest.mark.parametrize("name", NAMES)
