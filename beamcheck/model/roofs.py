@@ -42,6 +42,9 @@ class Rafter(Stick):
     other_wall: Name | None = Field(
         default=None, description="what the foot of the opposite rafter rests on", examples=["south wall plate"]
     )
+    stamp_up: bool | None = Field(
+        default=None, description="of glued laminated timber: whether the face stamped TOP lies up", examples=[True]
+    )
     seat_cut: PositiveLength | None = Field(default=None, description="depth of the birdsmouth, square to the rafter")
 
     def faults(self) -> Iterator[Fault]:

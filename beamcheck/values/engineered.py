@@ -15,7 +15,8 @@ from .loader import rows, source_of
 class Layup:
     """One layup, psi: `F_b` with the face made for tension pulled, `F_b_other` with the other face pulled.
 
-    E is that of bending across the laminations, E_min that of buckling sideways. `x_V`: power of the volume factor.
+    `F_b_y`: bent the other way. E is that of bending across the laminations, E_min that of buckling sideways.
+    `x_V`: power of the volume factor.
     """
 
     name: str
@@ -23,6 +24,7 @@ class Layup:
     balanced: bool
     F_b: float
     F_b_other: float
+    F_b_y: float
     F_t: float
     F_v: float
     F_c_perp: float
@@ -55,13 +57,13 @@ def layup(name: str) -> Layup:
     """
     for row in rows("nds_2018_supplement_5a"):
         if _folded(row["layup"]) == _folded(name):
-            up, down, F_t, F_v, F_c_perp, F_c, E, E_min, G, x_V = (
+            up, down, F_b_y, F_t, F_v, F_c_perp, F_c, E, E_min, G, x_V = (
                 float(row[column]) for column in
-                ("F_b", "F_b_other", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_y_min", "G", "x_V")
+                ("F_b", "F_b_other", "F_b_y", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_y_min", "G", "x_V")
             )  # fmt: skip
             return Layup(
-                row["layup"], row["outer"], row["balanced"] == "yes", up, down, F_t, F_v, F_c_perp, F_c, E, E_min, G,
-                x_V, source_of(row),
+                row["layup"], row["outer"], row["balanced"] == "yes", up, down, F_b_y, F_t, F_v, F_c_perp, F_c, E,
+                E_min, G, x_V, source_of(row),
             )  # fmt: skip
     raise UnknownName("layup of glued laminated timber", name, list(layups()))
 

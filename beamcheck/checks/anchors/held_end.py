@@ -227,7 +227,7 @@ def _stick(piece: Rafter | Tie, context: Context) -> tuple[Stock, WoodMaterial, 
     stock = context.stock(piece.stock)
     values = rows_to_screen(stock)[0] if is_unknown(stock) else reference_values(stock)
     section = section_of(context.size(piece.stock), piece.laid, piece.plies)
-    return stock, wood_of(stock, values, laid=piece.laid), section
+    return stock, wood_of(stock, values, laid=piece.laid, form="rafter"), section
 
 
 def group_of(anchor: Anchor, held: HeldEnd, context: Context, beam: tuple[Beam, int] | None = None) -> Group:

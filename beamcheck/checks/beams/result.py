@@ -110,7 +110,7 @@ def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:
     solver = BeamSolver(beam, context)
 
     def make(values: DesignValues) -> WoodMaterial:
-        return wood_of(stock, values, laid=beam.laid, sharing=sharing_of(beam), level=True)
+        return wood_of(stock, values, laid=beam.laid, sharing=sharing_of(beam), form="beam")
 
     if is_unknown(stock):
         checks, table, _ = screen(beam.name, stock, make, lambda wood: check_beam(beam, wood, context, solver)[1])

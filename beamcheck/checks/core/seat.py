@@ -133,7 +133,7 @@ def _made_of(name: str, stock: str, context: Context, laid: str = "on edge") -> 
     found = context.stock(stock)
     if is_unknown(found):
         return f"the wood of {name} is not known", ask_grade(found)
-    return wood_of(found, reference_values(found), laid=laid, level=True)
+    return wood_of(found, reference_values(found), laid=laid, form="beam")
 
 
 def bracket_wood(under: Bracket, context: Context) -> WoodMaterial | tuple[str, Question]:

@@ -191,7 +191,7 @@ def standing_for(stock: Stock, laid: str) -> WoodMaterial:
     """The wood of a stock; where it is not known a candidate, with the weight of the heaviest."""
     if is_unknown(stock):
         return screening_woods(stock, lambda values: wood_of(stock, values, laid=laid))[0][1]
-    return wood_of(stock, reference_values(stock), laid=laid, level=True)
+    return wood_of(stock, reference_values(stock), laid=laid, form="beam")
 
 
 def _beam(run: BeamRun, given: Sequence[Brought]) -> tuple[Kinds, list[Kinds]]:

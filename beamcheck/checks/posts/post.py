@@ -15,7 +15,7 @@ from ..core.wood.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.weather import weather_checks
 from .above import above_checks
 from .brackets import bracket_checks, brackets_on, only_decoration
-from .cuts import cut_checks
+from .cuts import cut_checks, weak_places
 from .eccentricity import off_center_checks, straight_down
 from .ends import end_checks
 from .fire import fire_checks
@@ -47,18 +47,34 @@ def check_post(post: Post, wood: WoodMaterial, flat: WoodMaterial, context: Cont
             *end_checks(run),
             *cut_checks(run),
             *wood_evidence_checks(post.name, wood.doubts, upright=True),
-            *named_engineered(post),
+            *([] if wood.made == "glulam" else named_engineered(post)),
         ]
     criterion = Criterion(post.name, "compression", "NDS 2018 3.6, 3.7", "stress", id="post.compression",
                           ask=tuple(filter(None, [ply_question(post, run.size)])))  # fmt: skip
     straight = govern(criterion, run.combinations, partial(straight_down, run))
+    glued = wood.made == "glulam"
     capacity = (straight.capacity or 0.0) * float(run.section.area(SilentPad()))
     return run, [
         *_unloaded(run), *_wind(post, context), *weather_checks(post, context.stock(post.stock)), straight,
         *off_center_checks(run), *bracket_checks(run), *end_checks(run), *cut_checks(run),
-        *holding_checks(run, capacity), *above_checks(post, context), *ply_checks(post, run.size), *fire_checks(run),
-        *wood_evidence_checks(post.name, wood.doubts, upright=True), *named_engineered(post),
+        *holding_checks(run, capacity), *above_checks(post, context), *ply_checks(post, run.size),
+        *(_glued(run) if glued else fire_checks(run)), *wood_evidence_checks(post.name, wood.doubts, upright=True),
+        *([] if glued else named_engineered(post)),
     ]  # fmt: skip
+
+
+def _glued(run: PostRun) -> list[Check]:
+    """What is not run for posts of glued laminated timber."""
+    post, found = run.post, []
+    for there, why in (
+        (post.fire is not None, "what a fire leaves of glued laminated timber"),
+        (post.plies > 1, "plies of glued laminated timber that are joined to one post"),
+        (bool(weak_places(run)), "cuts in a post of glued laminated timber"),
+    ):
+        if there:
+            text, asked = f"{why}: not run here", ask("glued_post", post.name, what=why)
+            found.append(Check.refers("post.glued", post.name, why, "NDS 2018 chapter 5", text, ask=asked))
+    return found
 
 
 def _unloaded(run: PostRun) -> list[Check]:

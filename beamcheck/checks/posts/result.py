@@ -71,8 +71,8 @@ def _checked_post(draft: Draft, post: Post, context: Context) -> PostRun:
         return wood.label, float(wood.F_c.value), float(wood.E.value)
 
     def make(values: DesignValues) -> WoodMaterial:
-        wood = wood_of(stock, values)
-        flat[key(wood)] = wood_of(stock, values, laid="flat")
+        wood = wood_of(stock, values, form="post")
+        flat[key(wood)] = wood_of(stock, values, laid="flat", form="post")
         return wood
 
     if is_unknown(stock):

@@ -55,9 +55,9 @@ def fire_checks(stick: FramedStick, run: RoofRun, line: Line, context: Context, 
     except OutOfRange as error:
         yield nothing_is_left(piece.name, fire, error)
         return
-    if piece.plies > 1 or piece.cuts or stick.old_cuts:
-        why = "plies and cuts in a fire are not worked out here"
-        asked = ask("fire_engineer", piece.name, why="Plies and cuts let the fire in.", minutes=f"{fire.minutes:g}")
+    if piece.plies > 1 or piece.cuts or stick.old_cuts or stick.wood.made != "sawn":
+        why = "plies, cuts and glued laminated timber in a fire are not worked out here"
+        asked = ask("fire_engineer", piece.name, why=f"{why[0].upper()}{why[1:]}.", minutes=f"{fire.minutes:g}")
         yield Check.refers("fire.engineer", piece.name, "what the fire leaves", CLAUSE, why, ask=asked)
     bare = piece if lasts(fire.bracing_lasts, fire.minutes) else piece.model_copy(
         update={"top_held": "ends only", "bottom_held": "ends only"}

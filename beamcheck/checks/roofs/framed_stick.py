@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ...analysis.roofs.roof_frame import Stiff
 from ...calc.pad import SilentPad
 from ...formulas.wood.deflection import shear_modulus_from_E
-from ...model.roofs import Rafter, Tie
+from ...model.roofs import Rafter, Tie, slope_length
 from ...model.sticks import Cut
 from ...values.lumber import Size
 from ..beams.beam_run import SHEAR_PART, section_of
@@ -41,5 +41,7 @@ def framed(piece: Rafter | Tie, wood: WoodMaterial, context: Context) -> FramedS
     """A rafter or tie with its section; of a surveyed timber the least breadth and depth anywhere, all along it."""
     size, stock = context.size(piece.stock), context.stock(piece.stock)
     cuts = () if stock.survey is None else stock.survey.cuts or ()
+    if wood.volume is not None and isinstance(piece, Rafter):
+        wood = replace(wood, volume=replace(wood.volume, L=slope_length(piece)))
     section = least_section(stock, section_of(size, piece.laid, piece.plies))
     return FramedStick(piece, size, section, wood, cuts)

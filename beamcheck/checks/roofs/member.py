@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 
 import numpy as np
@@ -14,9 +14,10 @@ from ...model.fields.said import fastens
 from ...model.roofs import Rafter, Tie
 from ..beams.bracing import Span, bracing_of, proportion
 from ..beams.deflection import finish_checks, limits_of, roof_deflection
-from ..core.asking.question import ask
+from ..core.asking.question import Question, ask
 from ..core.nails import bolts_at, falls_short
 from ..core.result import Check
+from ..core.wood.engineered import pulled_side
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.material import ask_what_shares
 from ..core.wood.strength import (
@@ -111,20 +112,25 @@ def _bent(
     Eq. 3.9-2 (bending less tension) needs no check of its own: it never gives more than bending alone.
     """
     piece, combinations = stick.piece, run.combinations
+    stamp_up = piece.stamp_up if isinstance(piece, Rafter) else None
+    asked = ask_what_shares(piece)
+    if isinstance(piece, Rafter) and stamp_up is None and stick.wood.F_b_other is not None:
+        asked = (*asked, ask("stamp_up", piece.name, f"rafter.{piece.name}.stamp_up"))
+    stick = replace(stick, wood=pulled_side(stick.wood, stamp_up, length, top=top))
     span = Span(0.0, length, False)
     bracing = bracing_of(piece, stick.size, stick.section, span, (), simple=False, top=top)
     edge = "" if top else ", bottom edge pressed"
     found = []
     if _any(forces.compression):
-        found += _with_compression(stick, run, bracing, moments, forces.compression, edge, length - free)
+        found += _with_compression(stick, run, bracing, moments, forces.compression, edge, length - free, asked)
     if _any(forces.tension):
         criterion = Criterion(piece.name, f"bending with tension{edge}", "NDS 2018 3.9.1", "ratio", notes=(TOGETHER,),
-                              id="roof.bending_with_tension", ask=ask_what_shares(piece))  # fmt: skip
+                              id="roof.bending_with_tension", ask=asked)  # fmt: skip
         found.append(
             govern(criterion, combinations, partial(_with_tension, stick, run, bracing, moments, forces.tension))
         )
     criterion = Criterion(piece.name, f"bending{edge}", "NDS 2018 3.3", "stress", id="roof.bending",
-                          ask=ask_what_shares(piece))  # fmt: skip
+                          ask=asked)  # fmt: skip
     return [*found, govern(criterion, combinations, partial(_alone, stick, run, bracing, moments))]
 
 
@@ -176,7 +182,7 @@ def sideways_length(piece: Rafter | Tie, length: float) -> float:
 
 def _with_compression(
     stick: FramedStick, run: RoofRun, bracing: Bracing, moments: np.ndarray, pressed: np.ndarray, edge: str,
-    length: float,
+    length: float, asked: tuple[Question, ...],
 ) -> list[Check]:  # fmt: skip
     l_e2 = sideways_length(stick.piece, length)
 
@@ -190,12 +196,12 @@ def _with_compression(
 
     what, clause = f"bending with compression{edge}", "NDS 2018 3.9.2"
     criterion = Criterion(stick.piece.name, what, clause, "ratio", notes=(TOGETHER,),
-                          id="roof.bending_with_compression", ask=ask_what_shares(stick.piece))  # fmt: skip
+                          id="roof.bending_with_compression", ask=asked)  # fmt: skip
     first = govern(criterion, run.combinations, partial(calculate, 0))
     if bracing.held and l_e2 == 0.0:
         return [first]  # eq. 3.9-4 is about buckling sideways, which cannot happen here
     sideways = Criterion(stick.piece.name, f"{what}, sideways", f"{clause} (eq. 3.9-4)", "ratio", notes=(TOGETHER,),
-                     strict=True, id="roof.bending_sideways", ask=ask_what_shares(stick.piece))  # fmt: skip
+                     strict=True, id="roof.bending_sideways", ask=asked)  # fmt: skip
     return [first, govern(sideways, run.combinations, partial(calculate, 1))]
 
 

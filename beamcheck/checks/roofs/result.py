@@ -137,7 +137,7 @@ def _checked(rafter: Rafter, tie: Tie | None, draft: Draft, other: Draft | None,
 
 
 def _wood(stock: Stock, laid: str, sharing: Sharing | None, values: DesignValues) -> WoodMaterial:
-    return wood_of(stock, values, laid=laid, sharing=sharing)
+    return wood_of(stock, values, laid=laid, sharing=sharing, form="rafter")
 
 
 def _standing_for(stock: Stock, make: Make) -> WoodMaterial:

@@ -63,7 +63,7 @@ class Roof:
             *other_side_checks(run, stick, self.context),
             *roof_doubts(run.rafter, self.context.structure.site),
             *wood_evidence_checks(run.rafter.name, stick.wood.doubts),
-            *named_engineered(run.rafter),
+            *(named_engineered(run.rafter) if stick.wood.made == "sawn" else ()),
         ]
 
     def tie_checks(self) -> list[Check]:
@@ -76,7 +76,7 @@ class Roof:
             *fire_checks(other, run, run.tie_line, self.context, free=0.0),
             *tie_rules(run, tie, other, self.context),
             *wood_evidence_checks(tie.name, other.wood.doubts),
-            *named_engineered(tie),
+            *(named_engineered(tie) if other.wood.made == "sawn" else ()),
         ]
 
 

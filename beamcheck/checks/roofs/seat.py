@@ -10,6 +10,7 @@ import numpy as np
 
 from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad, SilentPad
+from ...formulas.engineered.glued import tension_notch_limit
 from ...formulas.wood import bearing as br
 from ...formulas.wood import bending as bd
 from ...formulas.wood import combined as cb
@@ -219,6 +220,9 @@ def _cut(run: RoofRun, stick: FramedStick) -> list[Check]:
     if depth >= section.d:
         return [Check.breaks_rule(id, rafter.name, "birdsmouth", BIRDSMOUTH, "the seat cut is as deep as the rafter")]
     found = list(_closes(run))
+    if stick.wood.made == "glulam":
+        found.append(_in_glued(run, stick, depth))
+        return [*found, *_cut_forces(run, stick, depth)]
     most = judgment("birdsmouth over depth").value * float(section.d)
     if depth > most * (1.0 + 1e-9):
         text = f"{show(depth, 'length')} deep ({why}): an end notch may take at most a quarter of the depth"
@@ -226,6 +230,18 @@ def _cut(run: RoofRun, stick: FramedStick) -> list[Check]:
             return [*found, *_cut_forces(run, stick, depth)]
         found.append(Check.breaks_rule(id, rafter.name, "birdsmouth", "NDS 2018 4.4.3.1", text))
     return [*found, *_cut_forces(run, stick, depth)]
+
+
+def _in_glued(run: RoofRun, stick: FramedStick, depth: float) -> Check:
+    """A notch in the tension side of glued laminated timber: at its end over the bearing, a tenth of the depth."""
+    rafter, id, what, clause = run.rafter, "roof.birdsmouth", "birdsmouth", "NDS 2018 5.4.5"
+    most = float(tension_notch_limit(stick.section.d))
+    if run.tail > 0.0:
+        text = "with an overhang the birdsmouth is no notch at the end, and glued laminated timber may have no other"
+        return Check.breaks_rule(id, rafter.name, what, clause, text)
+    text = f"{show(depth, 'length')} deep; a tenth of the depth, {show(most, 'length')}, may be cut over the bearing"
+    make = Check.breaks_rule if depth > most * (1.0 + 1e-9) else Check.keeps_rule
+    return make(id, rafter.name, what, clause, text)
 
 
 def _cut_forces(run: RoofRun, stick: FramedStick, depth: float) -> list[Check]:

@@ -201,9 +201,9 @@ def test_evidence_that_is_wanting_is_asked_for_and_its_best_answer_closes(wood: 
     assert result_of(wood=cured).verdict == "passes"
 
 
-def test_a_post_of_glued_wood_refers_to_an_engineer() -> None:
+def test_a_post_of_composite_wood_refers_to_an_engineer() -> None:
     data = job(
-        beam(supports=[seat("0 ft", on="P"), seat("12 ft")]), stocks=[{**glulam(size="5 1/8 in x 6 in"), "name": "leg"}]
+        beam(supports=[seat("0 ft", on="P"), seat("12 ft")]), stocks=[{**lvl("3 1/2 in x 5 1/2 in"), "name": "leg"}]
     )
     data["post"] = [{"name": "P", "stock": "leg", "height": "8 ft", "on": "wall", "top_restraint": "pinned"}]
     result = check_job(job_from_data(copy.deepcopy(data)))

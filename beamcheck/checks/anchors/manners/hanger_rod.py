@@ -183,7 +183,7 @@ class _Rod:
             text = f"the wood of {carrying.name} is not known"
             yield group.refers("anchor.washer", what, wash.WASHER, grade_open(text, stock))
             return
-        wood = wood_of(stock, reference_values(stock), laid=carrying.laid, level=True)
+        wood = wood_of(stock, reference_values(stock), laid=carrying.laid, form="beam")
         at_end, length = group.lands_at, beam_length(carrying)
         end = -1.0 if at_end is None else min(at_end, length - at_end) - 0.5 * D_w
         yield self._washer(wood, what, end >= clear, notes)

@@ -21,11 +21,11 @@ from ....model.stock import Stock
 from ....provenance import Source
 from ....units import show
 from ....values import factors
-from ....values.engineered import glued_factor, layup
+from ....values.engineered import Layup, glued_factor, layup
 from ....values.judgment import judgment
 from ....values.lumber import DesignValues, read_size
 from ..asking.question import PlausibleAnswer, ask
-from .record import ONE, Factor, Property, Sharing, Volume, WoodMaterial
+from .record import ONE, Factor, Form, Property, Sharing, Volume, WoodMaterial
 from .wood_doubts import WoodDoubt, made_grades, stated_grade_doubts, treated_with
 
 GLUED, COMPOSITE = "NDS 2018 chapter 5", "NDS 2018 chapter 8"
@@ -72,20 +72,20 @@ def report_source(report: MakersReport) -> Source:
 
 
 def engineered_wood(
-    stock: Stock, values: DesignValues, *, laid: str, sharing: Sharing | None, level: bool
+    stock: Stock, values: DesignValues, *, laid: str, sharing: Sharing | None, form: Form
 ) -> WoodMaterial:
-    """The wood of a beam. What is not known is taken on the safe side and said in `notes` or `doubts`.
+    """The wood of a beam, and glued timber as post or rafter. What is not known counts on the safe side.
 
     Raises
     ------
     OutOfRange
-        For anything but a beam on edge.
+        For any other piece, and for what lies flat.
     """
     words = WORDS[stock.made]
-    if not level:
-        text = f"{words} is counted in beams here, not in this piece: an engineer answers for it"
+    if form == "" or (form != "beam" and stock.made != "glulam"):
+        text = f"{words} is not counted in this piece here: an engineer answers for it"
         raise OutOfRange(text, GLUED if stock.made == "glulam" else COMPOSITE)
-    if laid == "flat":
+    if laid == "flat" and form != "post":
         raise OutOfRange(f"{words} laid flat has values of its own, not run here: an engineer answers for it", GLUED)
     limit = judgment("wettest glued laminated timber that counts as dry").value
     wet = stock.moisture != "dry" or (stock.metered is not None and stock.metered > limit)
@@ -93,6 +93,10 @@ def engineered_wood(
     share, share_source, share_why = factors.dead_share_of_total("green" if wet else "dry")
     make = _glulam if stock.made == "glulam" else _composite
     made = make(stock, values, wet, sharing)
+    if form == "post":
+        made = _either_way(made, layup(stock.grade))
+    if form in ("post", "rafter"):
+        made = replace(made, doubts=(*made.doubts, *_few_laminations(stock)))
     return replace(
         made, K_cr=Factor(K_cr, K_why, K_source), dead_share=Factor(share, share_why, share_source), dry=not wet,
         label=f"{values.species} {values.grade}", c=0.9,
@@ -131,6 +135,21 @@ def _glulam(stock: Stock, values: DesignValues, wet: bool, sharing: Sharing | No
         F_b_other=None if found.balanced else prop("F_b", found.F_b_other),
         C_vr=Factor(cut.value, cut.reason, cut.source), doubts=tuple(_doubts(stock, values)), notes=tuple(notes),
     )  # fmt: skip
+
+
+def _either_way(wood: WoodMaterial, found: Layup) -> WoodMaterial:
+    """Of a post nobody says how its laminations lie: the least bending value counts both ways, with C_V."""
+    least = min(found.F_b, found.F_b_other, found.F_b_y)
+    note = "how its laminations lie is not asked: the least bending value of its layup and E_y,min count both ways"
+    return replace(wood, F_b=replace(wood.F_b, value=least), F_b_other=None, notes=(*wood.notes, note))
+
+
+def _few_laminations(stock: Stock) -> Iterator[WoodDoubt]:
+    """The values of a layup hold for four laminations and more."""
+    least, size = judgment("least depth of four laminations"), read_size(stock.size)
+    if max(size.b, size.d) < least.value:
+        text = f"{stock.size} may have fewer than four laminations, and values of layups are for four and more"
+        yield WoodDoubt(text, ask("few_laminations", stock.name))
 
 
 def _composite(stock: Stock, values: DesignValues, wet: bool, sharing: Sharing | None) -> WoodMaterial:

@@ -31,6 +31,7 @@ from ....values.lumber import (
 from ..asking.question import Question, ask
 from .record import ONE as ONE
 from .record import Factor as Factor
+from .record import Form as Form
 from .record import Property as Property
 from .record import Sharing as Sharing
 from .record import WoodMaterial as WoodMaterial
@@ -164,25 +165,25 @@ def ask_what_shares(stick: Stick) -> tuple[Question, ...]:
 
 
 def wood_of(
-    stock: Stock, values: DesignValues, *, laid: str = "on edge", sharing: Sharing | None = None, level: bool = False
+    stock: Stock, values: DesignValues, *, laid: str = "on edge", sharing: Sharing | None = None, form: Form = ""
 ) -> WoodMaterial:
     """Resolve factors for one stock. What is not known is taken on the safe side and said in `notes` or `doubts`.
 
-    `sharing` tells of repeated members side by side, for C_r; `level` that it is for a beam.
+    `sharing` tells of repeated members side by side, for C_r; `form` what it is for.
 
     Raises
     ------
     OutOfRange
-        If glued or composite wood is asked for anything but a level beam.
+        If glued or composite wood is asked for what it is not counted in here.
     """
     if stock.made == "steel":
         from .steel_section import steel_material
 
-        return steel_material(stock, values, laid=laid, level=level)
+        return steel_material(stock, values, laid=laid, level=form == "beam")
     if stock.made != "sawn":
         from .engineered import engineered_wood
 
-        return engineered_wood(stock, values, laid=laid, sharing=sharing, level=level)
+        return engineered_wood(stock, values, laid=laid, sharing=sharing, form=form)
     size = read_size(stock.size)
     wet, K_cr, dead_share, notes = _moisture(stock, size)
     timber = size.size_class != "dimension"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from ....calc.core import Number
 from ....provenance import Source
@@ -42,6 +43,9 @@ class Property:
     C_fu: Factor = ONE
     C_r: Factor = ONE
     source: Source | None = None
+
+
+Form = Literal["beam", "post", "rafter", ""]  # what glued and composite wood is asked for; "": for anything else
 
 
 @dataclass(frozen=True)
