@@ -24,7 +24,7 @@ _CLOSES, _OPENS = re.compile(r"(?<=[^\s{])[ \t]*\}"), re.compile(r"\{[ \t]*(?=[^
 
 def split_lines(text: str) -> list[str]:
     """The lines with their ends, as TOML counts them."""
-    return re.findall(r"[^\n]*\n|[^\n]+", text)
+    return re.findall(r"[^\n]+\n?|\n", text)
 
 
 def changed_lines(before: str, after: str) -> list[Line]:

@@ -21,7 +21,9 @@ def grade_key(text: str) -> GradeKey:
     plain = text.casefold()
     plain = re.sub(r"(?:#|\bn(?:o|r)\b\.?|\bnumber\b)\s*(?=\d)|\bno(?=\d)", "no", plain)
     plain = re.sub(r"\bnon[\s-]*dense\b", "nondense", plain)
-    plain = re.sub(r"[\s-]*(?:&|\+|\band\b)\s*(?:btr|better)\b", "btr", plain)  # 'No.1 & Btr' is a grade of its own
+    plain = re.sub(
+        r"(?<![\s-])[\s-]*(?:&|\+|\band\b)\s*(?:btr|better)\b", "btr", plain
+    )  # 'No.1 & Btr' is a grade of its own
     words = re.findall(r"[a-z0-9]+", plain)
     return frozenset(part for word in words for part in _WORDS.get(word, (word,)))
 

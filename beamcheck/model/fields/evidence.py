@@ -55,11 +55,11 @@ _NAME = re.compile(r"\b[A-Z]\. ?[A-Z][a-z]+|\b(?:by|from|of|signed) (?:Mr\.? |Ms
 _WHO = re.compile(rf"\b(?:{_ROLE})\b|\bP\.?\s?E\.?(?=\W|$)", re.IGNORECASE)
 NOBODY = re.compile(r"\W*(?:me|myself|i|us|we|ourselves|you|him|her|them|they|someone|somebody|anyone|nobody)\W*", re.I)
 # A person beside what they are or sign; words of firms, agencies and mills are none.
-_CAPITAL = r"(?:[A-Z]\. ?)*[A-Z][a-z'-]+(?: (?:[A-Z]\. ?)*[A-Z][a-z'-]+)*"
+_CAPITAL = r"(?:[A-Z]\. ?){0,3}[A-Z][a-z'-]+(?: (?:[A-Z]\. ?){0,3}[A-Z][a-z'-]+){0,5}"
 _INITIAL = re.compile(r"\b[A-Z]\. ?(?:[A-Z]\. ?)?[A-Z][a-z]+")
 _BESIDE = re.compile(
     rf"\b(?:by|from|of|signed|Mr\.?|Ms\.?|Dr\.?|(?i:grader|engineer|inspector|architect|surveyor))[:,]? ({_CAPITAL})"
-    rf"|({_CAPITAL}),? (?i:certified |licensed |structural |lumber |timber )*"
+    rf"|({_CAPITAL}),? (?i:certified |licensed |structural |lumber |timber ){0, 5}"
     r"(?i:grader|engineer|inspector|architect|surveyor|P\.? ?E\.?)(?=\W|$)"
 )
 _FIRM = re.compile(
@@ -237,7 +237,7 @@ _NO_STAMP = re.compile(
     r"|\b(?:illegible|unreadable|worn off|painted over|planed off|cut off|sawn off|faded|hidden|cannot be read)\b",
     re.IGNORECASE,
 )
-_ON_A_STAMP = re.compile(r"\b(?i:agency|mill)\b|\b(?!TODO\b|OK\b|TBD\b)[A-Z]{2}[A-Z-]*\b|\b[A-Z]-[A-Z]{2,}\b")
+_ON_A_STAMP = re.compile(r"\b(?i:agency|mill)\b|\b(?!TODO\b|OK\b|TBD\b)[A-Z]{2,}+\b|\b[A-Z]-[A-Z]{2,}+\b")
 _NUMBERED = re.compile(r"(?:\bno\.? ?|\bnr\.? ?|\bnumber |# ?)([1-4])\b", re.IGNORECASE)
 _MILL = re.compile(r"\bmill (?:no\.? ?|number |# ?)?\d+", re.IGNORECASE)
 

@@ -28,7 +28,7 @@ _REFUSED = {
     "use": "a copy by <use> is not read: make it a path of its own",
     "svg": "a drawing within the drawing (<svg> within <svg>) is not read: leave only the outline in it",
 }
-_LENGTH = re.compile(r"\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*([a-zA-Z%]*)\s*")
+_LENGTH = re.compile(r"\s*+([+-]?(?:\d++\.?\d*+|\.\d++)(?:[eE][+-]?\d++)?)\s*+([a-zA-Z%]*+)\s*+")
 _STYLED = re.compile(r"(?<![-\w])transform(?:-origin|-box)?\s*:")
 _MOVES = re.compile(r"[\s,]*(matrix|translate|scale|rotate|skewX|skewY)\s*\(([^()]*)\)")
 

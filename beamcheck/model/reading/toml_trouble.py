@@ -22,7 +22,7 @@ def begins_value(line_text: str) -> bool:
 
 def toml_trouble(message: str, line_text: str) -> str:
     """The TOML reader's message in plain words, with the corrected words where they can be guessed."""
-    line_text = line_text[:MOST_OF_A_LINE]
+    message, line_text = message[:MOST_OF_A_LINE], line_text[:MOST_OF_A_LINE]
     if any(sign in message for sign in ("Expected newline", "Invalid value", "Unclosed", "Unterminated")):
         if _CURLY.search(_STRING.sub("", line_text)):
             return 'curly quotes, as a word processor makes them, are not read: type straight quotes, such as "12 ft"'

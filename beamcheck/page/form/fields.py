@@ -17,7 +17,7 @@ from .words import FIRST, OF_NAMES, SECTIONS, in_feet, known, label
 NONE_SEEN = "none: []"  # in the description of a list that may be looked for and empty
 AT_ONCE = {("Survey", "stations"): 3}  # of a list with fewer nothing can be read
 MANY = 6  # entries of one list; more are folded
-_TAPE = re.compile(r"(?:(-?\d+)\s*(?:ft|'))?\s*(?:-?\s*([\d.]+(?:\s+\d+/\d+)?|\d+/\d+)\s*(?:in|\"))?")
+_TAPE = re.compile(r"(?:(-?\d++)\s*+(?:ft|'))?\s*+(?:-?\s*+([\d.]+(?:\s++\d+/\d+)?|\d+/\d+)\s*+(?:in|\"))?")
 _WITH_UNIT = re.compile(r"(-?[\d.,]+)\s*([A-Za-z%]+)")
 
 

@@ -20,7 +20,7 @@ from ...lettering import legible
 from .csv_out import starts_formula
 from .rows import CHECK_HEADS, HARDWARE_HEADS, HARDWARE_NOTE, Cell, check_rows, hardware_rows, head_lines
 
-_DIGEST = re.compile(rb"<dc:identifier[^>]*>(?:whatcarries|beamcheck) rows ([0-9a-f]{64})</dc:identifier>")
+_DIGEST = re.compile(rb"<dc:identifier[^<>]*>(?:whatcarries|beamcheck) rows ([0-9a-f]{64})</dc:identifier>")
 _HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
 _CORE = (
     f'{_HEAD}<cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties" '

@@ -72,7 +72,6 @@ NUMBERED = (
     "Latin, Greek, Cyrillic, Armenian, Hebrew, Arabic and Georgian letters."
 )
 NO_TITLE = "Job without a title"
-_RULE = re.compile(r"(([-=_*~])\2{19})\2+")  # a line of one sign is cut to what fits a column
 _REMARK = re.compile(r"(?<=\S) {3,}#")  # of a job file: set far to the right it would break its line
 _LETTER = 0.86  # of the width that a drawing reckons with: typst's letters are narrower
 _SVG = "{http://www.w3.org/2000/svg}"

@@ -41,7 +41,7 @@ COLUMNS = {"permanent": "D", "floor": "L", "snow": "S", "roof": "Lr", "wind": "W
 _YEAR = re.compile(r"\b(?:19|20)\d\d\b")
 _REPORT = re.compile(r"\b(?:report|approval|listing|evaluation|assessment|catalog|[A-Z]{2,5}R)\b", re.IGNORECASE)
 _NUMBER = re.compile(r"(?:\b[Nn]o\.?|\b[Nn]umber|#|\b[Rr]eport)\s*[A-Z]*-?\d+|\b[A-Z]{2,6}[- ]?\d+")
-_C_D = re.compile(r"C_?D\s*(?:=|of|:)?\s*(\d(?:\.\d+)?)", re.IGNORECASE)
+_C_D = re.compile(r"C_?D\s*+(?:(?:=|of|:)\s*+)?(\d(?:\.\d+)?)", re.IGNORECASE)
 _SIZE = re.compile(r"(?<![\w.])(\d{1,2}) ?[xX] ?(\d{1,2})(?![\w.])")
 _SAID = re.compile(r"\b(floor|snow|roof|wind|permanent)\b(?:\s+\w+)?\s+(?:loads?|column|figures?)", re.IGNORECASE)
 

@@ -31,9 +31,11 @@ from .wood_doubts import WoodDoubt, made_grades, stated_grade_doubts, treated_wi
 GLUED, COMPOSITE = "NDS 2018 chapter 5", "NDS 2018 chapter 8"
 WORDS = {"glulam": "glued laminated timber", "composite": "structural composite lumber"}
 NOTHING = 1.0  # psi; what a report does not give carries next to nothing, and a beam does not ask for it
-_NAMED_REPORT = re.compile(r"\breport\b[\s:,]*(?:no\.?|nr\.?|number|#)?\s*(?:[A-Z]{1,5}-?)?0*(\d+)\b", re.IGNORECASE)
+_NAMED_REPORT = re.compile(
+    r"\breport\b[\s:,]*+(?:(?:no\.?|nr\.?|number|#)\s*+)?(?:[A-Z]{1,5}-?)?(\d+)\b", re.IGNORECASE
+)
 _TREATED = re.compile(r"(?<!not )\btreated\b", re.IGNORECASE)
-_FIGURES = re.compile(r"0*(\d+)")
+_FIGURES = re.compile(r"\d+")
 _YEAR = re.compile(r"\b(?:19|20)\d\d\b")
 _RUNS_OUT = re.compile(
     r"\b(?:until|till|expires?|expired|ends|ended|valid (?:to|through)|through|withdrawn)\b", re.IGNORECASE
@@ -192,16 +194,21 @@ def _doubts(stock: Stock, values: DesignValues, wet: bool = False) -> Iterator[W
             yield WoodDoubt(text, ask("engineered_state", stock.name, kind=words, state=wrong))
 
 
+def _bare(pattern: re.Pattern[str], text: str) -> set[str]:
+    """The numbers in a text, without zeros before them."""
+    return {found.lstrip("0") or "0" for found in pattern.findall(text)}
+
+
 def _report_doubts(stock: Stock, report: MakersReport) -> Iterator[WoodDoubt]:
     """A report that the evidence does not name, and an edition that is still to come, in doubt or of long ago."""
-    said, entered = set(_NAMED_REPORT.findall(stock.evidence)), set(_FIGURES.findall(report.number))
+    said, entered = _bare(_NAMED_REPORT, stock.evidence), _bare(_FIGURES, report.number)
     path, evidence = f"stock.{stock.name}", stock.evidence.strip()
     if said and not said & entered:
         other = f"report {' or '.join(sorted(said))}"
         text = f"stock {stock.name!r} has the values of {report.number}, and the evidence says {other}"
         asked = ask("made_grade_differs", stock.name, f"{path}.report.number", grade=report.number, other=other)
         yield WoodDoubt(text, asked)
-    elif evidence and max(entered, key=len) not in _FIGURES.findall(evidence):
+    elif evidence and max(entered, key=len) not in _bare(_FIGURES, evidence):
         text = f"stock {stock.name!r} has the values of {report.number}, which the evidence does not name: {evidence!r}"
         answers = [PlausibleAnswer("it does", ((f"{path}.evidence", f"{evidence}, {report.number}"),))]
         asked = ask("report_named", stock.name, f"{path}.evidence", answers=answers, report=report.number)

@@ -1,0 +1,1 @@
+"""Every pattern of the project takes time in step with its text."""
