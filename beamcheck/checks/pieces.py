@@ -239,7 +239,7 @@ def _joints_by_frame(job: Job) -> dict[str, tuple[Any, ...]]:
     """The [[joint]] entries of a job under the frame that each names."""
     found: dict[str, tuple[Any, ...]] = {}
     for joint in getattr(job, "joint", ()):
-        key = f"{JOINTS_OF}{joint.frame}"
+        key = f"{JOINTS_OF}{joint.in_frame}"
         found[key] = (*found.get(key, ()), joint)
     return found
 
@@ -270,7 +270,7 @@ def _of_joints(job: Job, structure: Structure, groups: Mapping[str, list[PieceRe
     from .joints.results import not_worked_out, stated_result
 
     for joint in job.joint:
-        if joint.frame is None and joint.post is None:
+        if joint.in_frame is None and joint.post is None:
             yield stated_result(joint, Context(structure))
         elif joint.post is not None:
             found = groups.get(joint.name)

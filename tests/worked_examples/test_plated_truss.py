@@ -69,7 +69,8 @@ def test_short_splice_fails() -> None:
     laid = 'holes = { rows = 1, columns = 3, spacing = "3 in", end = "5 1/4 in", edge = "4 3/4 in" }'
     assert TEXT.count(laid) == 2
     short = TEXT.replace(laid, 'holes = { rows = 1, columns = 1, end = "5 1/4 in", edge = "4 3/4 in" }')
-    assert verdicts(check_text(short)) == {"splice of the tie": "fails"}
+    short = short.replace('size = "3/4 in", length = "8 in"', 'size = "1/2 in", length = "8 in"')
+    assert verdicts(check_text(short)) == {"splice of the tie": "fails", "truss: tie": "fails"}
 
 
 @pytest.mark.parametrize(("behind", "verdict"), [("14 in", "passes"), ("7 in", "fails")])

@@ -5,7 +5,7 @@ Places along a member count from the first point that the form names, of a rafte
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise, product
 
@@ -76,8 +76,11 @@ def _amount(load: Load | FrameForce, field: str) -> float:
     return 0.0 if value is None else float(value[0] if isinstance(value, tuple) else value)
 
 
-def with_stations(plan: Plan, members: Sequence[FrameStick], firsts: dict[str, str]) -> Plan:
-    """The plan, cut where loads begin, end or stand, and in the middle between the outer feet.
+def with_stations(
+    plan: Plan, members: Sequence[FrameStick], firsts: dict[str, str],
+    splices: Mapping[str, Sequence[float]] | None = None,
+) -> Plan:  # fmt: skip
+    """The plan, cut where loads begin, end or stand, in the middle between the outer feet, and at splices.
 
     firsts : the point from which places on each stick count.
     """
@@ -89,7 +92,9 @@ def with_stations(plan: Plan, members: Sequence[FrameStick], firsts: dict[str, s
         length = float(np.hypot(*(at[-1] - at[0])))
         own = [float(np.hypot(*(one - at[0]))) for one in at]
         turned = stick.points[0] != firsts[stick.name]
-        wanted = [length - s if turned else s for s in _stations(of[stick.name].carries)]
+        made = (splices or {}).get(stick.name, ())
+        cut = [length - s if turned else s for s in made]
+        wanted = [*cut, *(length - s if turned else s for s in _stations(of[stick.name].carries))]
         run = float(at[-1][0] - at[0][0])
         if run > SAME and of[stick.name].carries:
             wanted.append((middle - float(at[0][0])) / run * length)
@@ -100,7 +105,9 @@ def with_stations(plan: Plan, members: Sequence[FrameStick], firsts: dict[str, s
                 places[name] = s
                 points[name] = tuple((at[0] + s / length * (at[-1] - at[0])).tolist())
         added = frozenset(places) - frozenset(stick.points)
-        sticks.append(replace(stick, points=tuple(sorted(places, key=places.__getitem__)), stations=added))
+        spliced = frozenset(point for point, s in places.items() if any(abs(s - other) <= SAME for other in cut))
+        ordered = tuple(sorted(places, key=places.__getitem__))
+        sticks.append(replace(stick, points=ordered, stations=added, spliced=spliced))
     return Plan(points, tuple(sticks), plan.feet, plan.anchored)
 
 

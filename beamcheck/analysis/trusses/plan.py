@@ -80,7 +80,10 @@ class Plan:
             of, last = stiffness[stick.name], len(stick.points) - 2
             for k, (a, b) in enumerate(pairwise(stick.points)):
                 first, end = stick.hinged != "none" and k == 0, stick.hinged != "none" and k == last
-                cut_a, cut_b = (stick.hinged == "all" and point not in stick.stations for point in (a, b))
+                cut_a, cut_b = (
+                    point in stick.spliced or (stick.hinged == "all" and point not in stick.stations)
+                    for point in (a, b)
+                )  # fmt: skip
                 give = slip if stick.slips else np.inf
                 bars.append(
                     Bar(
@@ -99,7 +102,7 @@ class Plan:
 
     def triangulated(self, held: bool) -> bool:
         """Whether it stands by its triangles alone, a hinge at every point; with all feet held, or one that slides."""
-        sticks = tuple(replace(stick, hinged="all", slips=False, acts="both", stations=frozenset())
+        sticks = tuple(replace(stick, hinged="all", slips=False, acts="both", stations=frozenset(), spliced=frozenset())
                        for stick in self.sticks)  # fmt: skip
         pins = Plan(self.points, sticks, self.feet, self.anchored)
         frame = pins.frame({stick.name: Stiffness(1.0, 1.0) for stick in sticks}, np.inf, held)

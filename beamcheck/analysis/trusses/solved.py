@@ -53,7 +53,8 @@ class _Run:
 
 
 def solve_frame(
-    job_frame: JobFrame, sized: Sequence[Sized], softest: float, plays: Mapping[str, float] | None = None
+    job_frame: JobFrame, sized: Sequence[Sized], softest: float, plays: Mapping[str, float] | None = None,
+    splices: Mapping[str, Sequence[float]] | None = None,
 ) -> SolvedFrame:  # fmt: skip
     """Solve a frame.
 
@@ -65,6 +66,8 @@ def solve_frame(
         Stiffness of the softest joints along the members that slip. [lbf/in]
     plays : mapping, optional
         By member how much its joints let go before they bear, both ends together, inches.
+    splices : mapping, optional
+        By member where it is spliced, from its first point, inches: a splice holds no moment.
 
     Raises
     ------
@@ -74,7 +77,7 @@ def solve_frame(
     shape, members = job_frame.shape, [one.member for one in sized]
     firsts = {path.name: path.points[0] for path in shape.sticks}
     whole = Plan.of(shape)
-    plan = with_stations(whole, members, firsts)
+    plan = with_stations(whole, members, firsts, splices)
     stiffness = {one.member.stick: one.stiffness for one in sized}
     puts = puts_of(members, job_frame.carries)
     cases = tuple(put.case for put in puts)

@@ -22,7 +22,7 @@ from ...units import show
 from ..core.asking.question import RULING, PlausibleAnswer, Question, ask
 from ..core.context import AnyPiece
 from ..core.result import Check
-from ..core.trivial import NEGLIGIBLE
+from ..core.trivial import negligible
 from ..core.wood.material import WoodMaterial
 from ..core.wood.strength import Section
 from .unsaid import Open
@@ -185,7 +185,7 @@ class Group:
     def largest(self) -> dict[str, float]:
         """The largest force in each direction in which one comes, lbf."""
         found = {PART_WORDS[key]: float(np.max(part, initial=0.0)) for key, part in self.parts.items()}
-        return {words: force for words, force in found.items() if force > NEGLIGIBLE}
+        return {words: force for words, force in found.items() if force > negligible()}
 
     @property
     def force_words(self) -> str:

@@ -20,7 +20,7 @@ from ..core.context import Context
 from ..core.draft import Draft
 from ..core.result import Check, PieceResult, Table
 from ..core.tables import forces_table
-from ..core.trivial import NEGLIGIBLE
+from ..core.trivial import negligible
 from ..core.wood.material import WoodMaterial
 from ..core.wood.strength import Section
 from .group import PART_WORDS, Group, Part
@@ -69,7 +69,7 @@ def _forces(group: Group) -> Table:
     parts = group.parts
     columns = {
         text: (parts[key], "force") for key, text in PART_WORDS.items()
-        if key in ALWAYS or float(np.max(parts[key])) > NEGLIGIBLE
+        if key in ALWAYS or float(np.max(parts[key])) > negligible()
     }  # fmt: skip
     return forces_table(group.forces.combinations, columns)
 

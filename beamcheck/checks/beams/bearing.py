@@ -17,7 +17,7 @@ from ...units import show
 from ..core.context import Context
 from ..core.result import Check
 from ..core.seat import BEARING, least_seat, wood_under
-from ..core.trivial import NEGLIGIBLE
+from ..core.trivial import negligible
 from ..core.wood.govern import Criterion, at, govern
 from ..core.wood.material import WoodMaterial, bearing_prime
 from ..core.wood.stated_capacity import enough
@@ -33,7 +33,7 @@ def support_checks(
     found: list[Check] = []
     for seat in seats:
         pressing = solved.pressing(seat.index)
-        if float(np.max(pressing)) > NEGLIGIBLE and not hangs(seat, context):
+        if float(np.max(pressing)) > negligible() and not hangs(seat, context):
             found += _bearing(beam, solved, seat, pressing, wood, section, context)
         found += end_checks(beam, solved, seat, context)
         under = context.under(seat.support.on)

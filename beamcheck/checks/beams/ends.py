@@ -17,7 +17,7 @@ from ...units import show
 from ..core.context import Context
 from ..core.result import Check
 from ..core.seat import answered, bears_nothing
-from ..core.trivial import NEGLIGIBLE, trivial
+from ..core.trivial import negligible, trivial
 from ..core.wood.stated_capacity import uplift_taken
 from .seats import Seat
 
@@ -33,7 +33,7 @@ def hangs(seat: Seat, context: Context) -> bool:
 def end_checks(beam: Beam, solved: SolvedBeam, seat: Seat, context: Context) -> Iterator[Check]:
     """Uplift, what holds the end, and what it rests on."""
     lifting = solved.lifting(seat.index)
-    if float(np.min(lifting)) < -NEGLIGIBLE:
+    if float(np.min(lifting)) < -negligible():
         yield from _uplift(beam, solved, seat, lifting, context)
     yield from _held(beam, solved, seat, context)
     if seat.support.settles:

@@ -15,7 +15,7 @@ from ...units import show
 from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.result import Check, worst_of
-from ..core.trivial import NEGLIGIBLE
+from ..core.trivial import negligible
 from ..core.unsaid import with_unsaid
 from ..core.wood.burnt import (
     CLAUSE,
@@ -95,7 +95,7 @@ def _bearing(run: BeamRun, left: Burnt, fire: Fire, context: Context) -> Iterato
     wood, length = burning_wood(run.wood), run.solved.length
     for seat in run.seats:
         pressing = np.maximum(run.solved.pressing(seat.index), 0.0) * without_wind(combinations)
-        if float(np.max(pressing)) <= NEGLIGIBLE or hangs(seat, context) or seat.support.bearing is None:
+        if float(np.max(pressing)) <= negligible() or hangs(seat, context) or seat.support.bearing is None:
             continue  # a seat without a length is asked for cold
         contact = contact_of(run.beam, seat, run.section, context)
         on_past = (seat.start > SMALL_PLACE) + (seat.end < length - SMALL_PLACE)

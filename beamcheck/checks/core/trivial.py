@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from ...values.judgment import judgment
 
-NEGLIGIBLE = 0.5  # lbf: a force below it is rounding of the analysis
+
+def negligible() -> float:
+    """A force below it is rounding of the analysis, lbf."""
+    return judgment("negligible force").value
 
 
 def trivial(force: float, capacity: float) -> bool:

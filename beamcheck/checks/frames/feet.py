@@ -12,7 +12,7 @@ from ...calc.pad import Pad
 from ...formulas.wood import bearing as br
 from ...model.existing import Existing
 from ...model.fields.evidence import vouched
-from ...model.frames.frame import Frame, FrameFoot
+from ...model.frames.frame import Frame, FrameFoot, piece_name
 from ...provenance import Source
 from ...units import show
 from ..core.asking.question import PlausibleAnswer, Question, ask
@@ -26,6 +26,7 @@ from ..core.wood.strength import Outcome
 from .member import FROM_FRAME, LITTLE, MadeOf
 
 THRUST = "statics"
+LEVEL = 1.0  # deg
 TO_THE_GROUND = ("post base", "by others")  # joints that also say how a foot sits on what is under it
 
 
@@ -41,8 +42,13 @@ def feet_checks(
         yield _thrust(frame, foot, solved, context)
 
 
-def on_the_seat(frame: Frame, foot: FrameFoot, made: Mapping[str, MadeOf]) -> MadeOf:
-    """The member whose wood lies on the seat: of those that meet there the one that is most level."""
+def on_the_seat(frame: Frame, foot: FrameFoot, made: Mapping[str, MadeOf], context: Context) -> MadeOf:
+    """The member whose wood lies on the seat: that into which a joint there says that it bears, or of those that meet
+    there the one that is most level."""
+    for joint in context.structure.joints_of(frame.name):
+        said = str(joint.bears_on).removeprefix(piece_name(frame.name, ""))
+        if joint.at == foot.at and said in made:
+            return made[said]
     there = [path.name for path in frame.shape.sticks if foot.at in path.points]
     return min((made[name] for name in there), key=lambda one: one.member.slope)
 
@@ -50,7 +56,7 @@ def on_the_seat(frame: Frame, foot: FrameFoot, made: Mapping[str, MadeOf]) -> Ma
 def _seat(
     frame: Frame, number: int, foot: FrameFoot, solved: SolvedFrame, made: Mapping[str, MadeOf], context: Context
 ) -> Iterator[Check]:
-    one = on_the_seat(frame, foot, made)
+    one = on_the_seat(frame, foot, made, context)
     id, what, clause = "frame.bearing", f"bearing of the {one.member.stick} on {foot.on}", "NDS 2018 3.10.3"
     if one.section.round:
         return  # referred as a whole
@@ -62,8 +68,8 @@ def _seat(
     l_b, b = foot.bearing, float(min(foot.bearing_width or one.section.b, one.section.b))
     pressed = np.maximum(solved.nodes[foot.at].reaction[:, 1], 0.0)
     upright = one.member.slope
-    if upright > 80.0:
-        l_b = min(l_b, float(one.section.d))
+    if upright > LEVEL:  # no longer than its foot is, cut level
+        l_b = min(l_b, float(one.section.d) / math.sin(math.radians(upright)))
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         R = pad.take("R", at(pressed, which), "lbf", note=FROM_FRAME)

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from ...analysis.trusses.record import NodeForces, SolvedFrame
+from ...model.fields.evidence import vouched
 from ...model.frames.frame import Frame, FrameStick
 from ...model.joints.joint import Joint
 from ...model.sticks import Cut
@@ -39,14 +40,35 @@ def cuts_of(frame: Frame, context: Context) -> dict[str, list[GroupCut | Cut]]:
     return framed.cuts_of(frame, context)
 
 
+def splices_of(frame: Frame, context: Context) -> dict[str, list[float]]:
+    """By member where its lengths meet, from its first point, inches."""
+    found: dict[str, list[float]] = {}
+    for joint in context.structure.joints_of(frame.name):
+        if joint.splice_at is not None:
+            found.setdefault(joint.spliced.partition(": ")[2], []).append(joint.splice_at)
+    return found
+
+
+def softest_joint(frame: Frame) -> float:
+    """Stiffness of the softest joint, lbf/in: stiffer than usual only where somebody answers for that."""
+    usual, said = judgment("softest joint of a frame").value, frame.joint_stiffness
+    return usual if said is None or (said > usual and not _answered(frame)) else said
+
+
+def _answered(frame: Frame) -> bool:
+    return vouched(frame.joints_by, "structure")
+
+
 def plays_of(frame: Frame, context: Context) -> dict[str, float]:
     """By how much the bolted joints of each member let go before they bear, inches: of both its ends together."""
-    each = judgment("play of a bolted joint").value if frame.joint_play is None else frame.joint_play
+    usual, said = judgment("play of a bolted joint").value, frame.joint_play
+    each = usual if said is None or (said < usual and not _answered(frame)) else said
     names = [path.name for path in frame.shape.sticks]
     bolted = [
         joint for joint in context.structure.joints_of(frame.name) if getattr(joint.fastener, "kind", "") == "bolt"
     ]
     ends = Counter(one.name for joint in bolted for one in joint.members if one.name in names)
+    ends.update(joint.spliced.partition(": ")[2] for joint in bolted if joint.spliced for _ in joint.members)
     return {name: each * count for name, count in ends.items()}
 
 

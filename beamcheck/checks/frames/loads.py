@@ -6,6 +6,8 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from ...analysis.beams.load_cases import cases_for
+from ...analysis.beams.member_loads import applied_loads
 from ...analysis.trusses.record import SolvedFrame
 from ...model.beams import Beam
 from ...model.fields.evidence import vouched
@@ -15,11 +17,12 @@ from ...model.roofs import Rafter
 from ...model.sticks import Support
 from ...units import show
 from ...values.judgment import judgment
+from ..beams.beam import section_of
 from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.context import Context
 from ..core.result import Check
 from ..loads.entries import is_of_a_roof
-from ..loads.given import roof_doubts
+from ..loads.given import load_doubts, roof_doubts
 from ..roofs.snow import drifted
 from .member import address
 
@@ -123,7 +126,7 @@ def member_loads(frame: Frame, member: FrameStick, context: Context) -> Iterator
         return
     if _sloped(member):
         found, old = _as_rafter(frame, member, context), f"rafter.{member.name}."
-    elif member.slope <= LEVEL and any(load.snow or load.roof_live or is_of_a_roof(load) for load in member.carries):
+    elif member.slope <= LEVEL:
         found, old = _as_beam(frame, member, context), f"beam.{member.name}."
     else:
         return
@@ -135,12 +138,21 @@ def member_loads(frame: Frame, member: FrameStick, context: Context) -> Iterator
 
 
 def _as_beam(frame: Frame, member: FrameStick, context: Context) -> Iterator[Check]:
+    of_a_roof = any(load.snow or load.roof_live or is_of_a_roof(load) for load in member.carries)
     beam = Beam.model_construct(
-        name=member.name, service="roof", spacing=frame.spacing, carries=member.carries, meant=member.meant,
-        finish=member.finish, top_held=member.top_held, length=member.length, stock=member.stock,
+        name=member.name, service="roof" if of_a_roof else "floor", spacing=frame.spacing, carries=member.carries,
+        meant=member.meant, finish=member.finish, top_held=member.top_held, length=member.length, stock=member.stock,
+        bears_nothing_else=member.bears_nothing_else,
         supports=(Support.model_construct(at=0.0, on=""), Support.model_construct(at=member.length, on="")),
     )  # fmt: skip
-    yield from roof_doubts(beam, context.structure.site)
+    site = context.structure.site
+    if of_a_roof:
+        yield from roof_doubts(beam, site)
+        return
+    wide = [load if load.width else load.model_copy(update={"width": frame.spacing}) for load in member.carries]
+    loads = applied_loads(wide, member.length)
+    section = section_of(context.size(member.stock), member.laid, member.plies)
+    yield from load_doubts(beam, cases_for(loads, [(0.0, member.length)], member.length), loads, section, site)
 
 
 def _as_rafter(frame: Frame, member: FrameStick, context: Context) -> Iterator[Check]:

@@ -17,7 +17,6 @@ from ...model.frames.frame import Frame, FrameStick
 from ...model.sticks import Cut
 from ...model.stock import Stock
 from ...units import show
-from ...values.judgment import judgment
 from ...values.lumber import DesignValues
 from ..core.asking.question import ask
 from ..core.context import Context
@@ -34,7 +33,7 @@ from ..core.wood.wood_doubts import wood_evidence_checks
 from .brought import brought_doubts, with_brought
 from .feet import ask_thrust, feet_checks, held_by_nobodys_word, on_the_seat
 from .fire import fire_checks
-from .joined import cuts_of, described, joint_results, of_member, plays_of
+from .joined import cuts_of, described, joint_results, of_member, plays_of, softest_joint, splices_of
 from .loads import frame_loads, member_loads
 from .member import MadeOf, made_of, member_checks
 from .net import cut_rules, net_checks
@@ -73,7 +72,7 @@ def frame_results(frame: Frame, context: Context) -> list[Done]:
     if writing():
         draft.pictures = (frame_picture(frame, solved, made, draft.tables[0]),)
     joints = joint_results(frame, solved, context)
-    found = [(draft.done(), _reactions(frame, solved, made))]
+    found = [(draft.done(), _reactions(frame, solved, made, context))]
     for member in members:
         result = one.member_result(member, solved)
         if writing():
@@ -84,8 +83,8 @@ def frame_results(frame: Frame, context: Context) -> list[Done]:
 
 
 def _joins(joint: PieceResult, member: FrameStick, frame: Frame, context: Context) -> bool:
-    at = {one.name: one.at for one in context.structure.joints_of(frame.name)}
-    return at.get(joint.name) in frame.shape.stick(member.stick).points
+    one = next(one for one in context.structure.joints_of(frame.name) if one.name == joint.name)
+    return one.spliced == member.name if one.spliced else one.at in frame.shape.stick(member.stick).points
 
 
 def _falls(frame: Frame, error: Unstable) -> Check:
@@ -147,9 +146,10 @@ class _Framed:
 
     def solve(self) -> SolvedFrame:
         """The forces."""
-        softest = self.frame.joint_stiffness or judgment("softest joint of a frame").value
+        softest = softest_joint(self.frame)
         plays = plays_of(self.frame, self.context)
-        return solve_frame(self.frame, [one.sized for one in self.made.values()], softest, plays)
+        splices = splices_of(self.frame, self.context)
+        return solve_frame(self.frame, [one.sized for one in self.made.values()], softest, plays, splices)
 
     def frame_checks(self, solved: SolvedFrame) -> list[Check]:
         """Everything about the frame as a whole."""
@@ -212,7 +212,7 @@ class _Framed:
         return own.done()
 
 
-def _reactions(frame: Frame, solved: SolvedFrame, made: Mapping[str, MadeOf]) -> Reactions:
+def _reactions(frame: Frame, solved: SolvedFrame, made: Mapping[str, MadeOf], context: Context) -> Reactions:
     """What goes to each foot: by kind over all runs, and the largest and least of all combinations."""
     if solved.by_case is None:
         return unknown_below(frame.name, [foot.on for foot in frame.feet])
@@ -226,7 +226,7 @@ def _reactions(frame: Frame, solved: SolvedFrame, made: Mapping[str, MadeOf]) ->
             by_kind[case.kind] = (max(high, float(np.max(forces))), min(low, float(np.min(forces))))
         up = solved.nodes[foot.at].reaction[:, 1]
         rows.append(SupportForces(foot.on, by_kind, float(np.max(up)), float(np.min(up))))
-        section = on_the_seat(frame, foot, made).section
+        section = on_the_seat(frame, foot, made, context).section
         breadth = float(min(foot.bearing_width or section.b, section.b))
         transfer = TransferredLoad(frame.name, by_kind, at=foot.lands_at, applied="top", bearing=breadth)
         below.append((foot.on, transfer))

@@ -10,11 +10,12 @@ import numpy as np
 from ...analysis.trusses.record import SolvedFrame
 from ...calc.pad import Pad
 from ...formulas.wood import deflection as df
+from ...model.fields.evidence import vouched
 from ...model.frames.frame import Frame
 from ...units import show
 from ...values.factors import deflection_limit
 from ...values.judgment import judgment
-from ..core.asking.question import ask
+from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.result import Check
 from ..core.wood.govern import Criterion, at, govern
 from ..core.wood.strength import Outcome
@@ -64,8 +65,7 @@ def _against(
     lasting = np.array([one.factors[0] for one in solved.combinations])[:, None] * _dead(solved, moved)
     passing = np.maximum(np.max(moved - lasting, axis=-1), 0.0)
     whole = np.maximum(np.max(moved + (K_cr - 1.0) * lasting + K_cr * play, axis=-1), 0.0)
-    soft = ask("frame_slip", frame.name, f"frame.{frame.name}.joint_stiffness")
-    asked = () if frame.joint_stiffness else (soft,)
+    asked = tuple(_asked(frame))
     variable = max(limits.live.value, limits.snow.value, limits.wind.value)
     for id, words, values, limit in (
         ("frame.deflection", "under variable load", passing, variable),
@@ -81,6 +81,17 @@ def _against(
 
         criterion = Criterion(frame.name, f"deflection of {what} {words}", CLAUSE, "length", id=id, ask=asked)
         yield govern(criterion, solved.combinations, calculate)
+
+
+def _asked(frame: Frame) -> Iterator[Question]:
+    """How stiff its joints are, or who says so: what nobody answers for counts no better than usual."""
+    where, sheet = f"frame.{frame.name}", "engineer's sheet S-2 of 3 May 2025"
+    if frame.joint_stiffness is None:
+        stiff = ((f"{where}.joint_stiffness", "60000 lb/in"), (f"{where}.joints_by", sheet))
+        answers = [PlausibleAnswer("60,000 lb/in, by the engineer's sheet", stiff)]
+        yield ask("frame_slip", frame.name, f"{where}.joint_stiffness", answers=answers)
+    if not vouched(frame.joints_by, "structure") and (frame.joint_stiffness or frame.joint_play is not None):
+        yield ask("frame_joints_by", frame.name, f"{where}.joints_by")
 
 
 def _dead(solved: SolvedFrame, moved: np.ndarray) -> np.ndarray:

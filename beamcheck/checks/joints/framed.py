@@ -19,8 +19,9 @@ from ..core.result import PieceResult
 from ..core.wood.group_cut import GroupCut, Void
 from ..core.wood.strength import Section
 from .kinds.registry import kind_of
-from .meeting import Arriving, Meeting, wood_here
+from .meeting import Arriving, Meeting, head_of, wood_here
 from .results import joint_result, not_worked_out
+from .splice import splice_meeting
 
 Array = np.ndarray
 
@@ -34,6 +35,8 @@ def _result(joint: Joint, frame: Frame, solved: SolvedFrame | None, context: Con
     if solved is None:
         return not_worked_out(joint, f"the frame {frame.name} could not be worked out")
     try:
+        if joint.spliced:
+            return joint_result(splice_meeting(joint, frame, solved, context))
         return joint_result(_meeting(joint, frame, solved, context))
     except BeamcheckError as error:
         return not_worked_out(joint, str(error))
@@ -43,8 +46,13 @@ def cuts_of(frame: Frame, context: Context) -> dict[str, list[GroupCut | Cut]]:
     """What the joints of a frame take out of each member, by its name among the pieces."""
     found: dict[str, list[GroupCut | Cut]] = {}
     for joint in context.structure.joints_of(frame.name):
+        if joint.spliced and (joint.splice_at is None or joint.stated):
+            continue  # where it is, or what it is made of there, is not known: the joint asks
         try:
-            meeting = _meeting(joint, frame, None, context)
+            if joint.spliced:
+                meeting = splice_meeting(joint, frame, None, context)
+            else:
+                meeting = _meeting(joint, frame, None, context)
             for member in meeting.members:
                 place, ahead = _place(frame, joint, member.entry)
                 found.setdefault(member.piece, []).extend(kind_of(joint).cuts(meeting, member, place, ahead))
@@ -110,7 +118,8 @@ def _meeting(joint: Joint, frame: Frame, solved: SolvedFrame | None, context: Co
     if node is not None:
         members = [replace(one, force=one.force + _brought(joint, one.entry, frame, node, context)) for one in members]
     outside = np.zeros((len(combinations), 2)) if node is None else node.reaction + node.load
-    return Meeting(joint, combinations, tuple(members), outside, "" if node is None else node.on)
+    on, head = "" if node is None else node.on, head_of(joint, context)
+    return Meeting(joint, combinations, tuple(members), outside, on, cut_from=head)
 
 
 def _brought(joint: Joint, entry: Member, frame: Frame, node: NodeForces, context: Context) -> Array:
@@ -154,5 +163,7 @@ def _arriving(
 
 def _place(frame: Frame, joint: Joint, entry: Member) -> tuple[float, bool]:
     """Where the joint lies along a member, from its first point, and whether it goes on ahead from there."""
+    if joint.splice_at is not None:
+        return joint.splice_at, entry is joint.members[1]
     stick, at = frame.shape.stick(_stick(frame, entry)), str(joint.at)
     return frame.shape.places(stick.name)[at], at != stick.points[-1]

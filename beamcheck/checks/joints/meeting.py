@@ -13,6 +13,7 @@ from ...analysis.beams.combinations import Loaded, combine, matrix
 from ...analysis.beams.load_cases import Applied, cases_for
 from ...analysis.beams.member_loads import KIND_OF_FIELD
 from ...model.fields.evidence import read_evidence, vouched
+from ...model.frames.frame import Frame
 from ...model.joints.joint import Joint
 from ...model.joints.parts import Member
 from ...model.stock import Stock
@@ -23,7 +24,7 @@ from ..anchors.joint import weak_wood
 from ..core.asking.question import RULING, PlausibleAnswer, Question, ask
 from ..core.context import Context
 from ..core.result import Check
-from ..core.trivial import NEGLIGIBLE
+from ..core.trivial import negligible, trivial
 from ..core.wood.grade_asked import ask_grade
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
 from ..core.wood.strength import Section
@@ -133,6 +134,7 @@ class Meeting:
     on: str = ""
     doubts: tuple[Check, ...] = field(default=())  # about where the forces are from
     assumptions: tuple[str, ...] = ()
+    cut_from: float | None = None  # depth of the stick that a wider head is cut from, in
 
     @property
     def name(self) -> str:
@@ -146,11 +148,19 @@ class Meeting:
         """The members with that part."""
         return tuple(one for one in self.members if one.entry.part == part)
 
+    @cached_property
+    def most(self) -> float:
+        """The largest force that a member brings, lbf."""
+        return max((float(np.max(one.size, initial=0.0)) for one in self.members), default=0.0)
+
+    def next_to_nothing(self, force: float) -> bool:
+        """Whether a force needs no rule of its own beside what else comes to the joint."""
+        return force <= negligible() or trivial(force, self.most)
+
     @property
     def bears(self) -> bool | None:
         """Whether it is known into which member goes what comes from outside; None where nothing comes."""
-        most = max((float(np.max(one.size, initial=0.0)) for one in self.members), default=0.0)
-        slack = max(judgment("forces of a joint out of balance").value * most, NEGLIGIBLE)
+        slack = max(judgment("forces of a joint out of balance").value * self.most, negligible())
         if len(self.members) < 2 or float(np.max(np.abs(self.reaction), initial=0.0)) <= slack:
             return None
         return self.joint.bears_on is not None
@@ -171,7 +181,7 @@ class Meeting:
         for one in self.members:
             for words, force in (("pulls", one.N), ("pushes", -one.N), ("square to it", np.abs(one.down))):
                 most = float(np.max(force, initial=0.0))
-                if most > NEGLIGIBLE:
+                if most > negligible():
                     found[f"{one.name}, {words}"] = most
         return found
 
@@ -195,6 +205,13 @@ class Meeting:
         """A check that waits for something that is not said."""
         asked = self.asks(key, place, answers=answers, **words)
         return Check.refers(id, self.name, what, clause, text, ask=asked, where=where)
+
+
+def head_of(joint: Joint, context: Context) -> float | None:
+    """Depth of the stick that a wider head is cut from, in."""
+    if joint.step is None or joint.step.wide_from is None:
+        return None
+    return float(read_size(context.stock(joint.step.wide_from).size).d)
 
 
 def wood_here(stock: Stock) -> WoodMaterial:
@@ -248,8 +265,12 @@ def stated_meeting(joint: Joint, context: Context) -> Meeting:
                                 nothing))  # fmt: skip
     reaction = -np.sum([one.force for one in members], axis=0) if members else np.zeros((len(combinations), 2))
     said = "Forces are those stated; wind counts as it is stated and not the other way."
-    meeting = Meeting(joint, combinations, tuple(members), reaction, joint.stands_on, assumptions=(said,))
-    return replace(meeting, doubts=(*_by_whom(meeting), *_weight_alone(meeting, kinds), *_balance(meeting)))
+    meeting = Meeting(
+        joint, combinations, tuple(members), reaction, joint.stands_on, assumptions=(said,),
+        cut_from=head_of(joint, context),
+    )  # fmt: skip
+    doubts = (*_by_whom(meeting), *_weight_alone(meeting, kinds), *_balance(meeting), *_in_line(meeting, context))
+    return replace(meeting, doubts=doubts)
 
 
 def _by_whom(meeting: Meeting) -> list[Check]:
@@ -277,7 +298,7 @@ def _balance(meeting: Meeting) -> list[Check]:
     if len(meeting.members) < 2 or not meeting.combinations:
         return []
     id, what, clause = "joint.balance", "balance of the forces", "statics"
-    most = max(float(np.max(one.size, initial=0.0)) for one in meeting.members)
+    most = meeting.most
     level, upright = (float(np.max(np.abs(part))) for part in meeting.reaction.T)
     slack = judgment("forces of a joint out of balance").value * most
     if level > slack:
@@ -288,6 +309,29 @@ def _balance(meeting: Meeting) -> list[Check]:
         return [meeting.refers(id, what, clause, text, "joint_stands_on", "stands_on")]
     rest = f"; {show(upright, 'force')} go into {meeting.on}" if upright > slack else ""
     return [Check.keeps_rule(id, meeting.name, what, clause, f"within {show(slack, 'force')}{rest}")]
+
+
+def _in_line(meeting: Meeting, context: Context) -> Iterator[Check]:
+    """Two lengths in line, as a member of a frame of the job lies and of its wood: they may be a splice of it."""
+    joint = meeting.joint
+    if joint.splices is not None or len(meeting.members) != 2:
+        return
+    first, second = meeting.members
+    same = judgment("directions that are the same").value
+    if float(first.direction @ second.direction) > -math.cos(math.radians(same)):
+        return
+    slope = math.degrees(math.asin(min(abs(float(first.direction[1])), 1.0)))
+    stocks = {first.stock.name, second.stock.name}
+    frames = [piece for piece in context.structure.pieces.values() if isinstance(piece, Frame)]
+    near = [stick.name for frame in frames for stick in frame.sticks
+            if stick.stock in stocks and abs(stick.slope - slope) <= same]  # fmt: skip
+    if near:
+        text = (
+            f"two lengths in line, of the wood of {', '.join(near)}: if one of these is spliced there, it has its say"
+        )
+        none = PlausibleAnswer("none: another piece", ((f"joint.{joint.name}.splices", "nothing"),))
+        yield meeting.refers("joint.splices", "what it joins", "load path", text, "joint_splices", "splices",
+                             answers=[*near, none])  # fmt: skip
 
 
 def of_members(members: Mapping[str, Arriving], joint: Joint) -> list[Arriving]:

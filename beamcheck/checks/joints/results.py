@@ -15,7 +15,7 @@ from ..core.context import Context
 from ..core.draft import Draft
 from ..core.result import DISTANCES, Check, PieceResult
 from ..core.tables import Columns, forces_table
-from ..core.trivial import NEGLIGIBLE
+from ..core.trivial import negligible
 from ..core.wood.govern import writing
 from ..core.wood.material import is_unknown
 from .kinds.registry import kind_of
@@ -80,7 +80,7 @@ def _columns(meeting: Meeting) -> Columns:
     found: Columns = {}
     for one in meeting.members:
         found[f"{one.name}, pull"] = (one.N, "force")
-        if float(np.max(np.abs(one.down), initial=0.0)) > NEGLIGIBLE:
+        if float(np.max(np.abs(one.down), initial=0.0)) > negligible():
             found[f"{one.name}, square to it"] = (one.down, "force")
     return found
 
@@ -102,6 +102,9 @@ def _inputs(meeting: Meeting) -> Iterator[tuple[str, str]]:
     yield "kind", joint.kind
     if joint.frame is not None:
         yield "where", f"{joint.at} of {joint.frame}"
+    if joint.spliced:
+        where = "" if joint.splice_at is None else f", {show(joint.splice_at, 'length')} from its first point"
+        yield "splices", f"{joint.spliced}{where}"
     for one in meeting.members:
         part = f"{one.entry.part}: " if one.entry.part else ""
         size = f"{show(one.b, 'length')} x {show(one.d, 'length')}"

@@ -22,7 +22,7 @@ from ..core.draft import Reactions, SupportForces
 from ..core.pictures import GapPicture, LoadPath, PathEdge, PathNode, PathTotal, Role
 from ..core.result import PieceResult, Table
 from ..core.seat import bears_nothing
-from ..core.trivial import NEGLIGIBLE
+from ..core.trivial import negligible
 from .roles import OTHER_SIDE, Way, everything, faults_of, kind_of, role_of, ways_of, why_not
 from .totals import Trace, standing_for, tie_length, trace
 
@@ -102,7 +102,7 @@ def _edges(way: Way) -> list[PathEdge]:
 def _prop_edges(result: PieceResult, pieces: Mapping[str, AnyPiece]) -> Iterator[PathEdge]:
     """What a beam puts on a bracket on which it comes down: no support of the beam, and nothing is taken off there."""
     for picture in result.pictures:
-        if isinstance(picture, GapPicture) and picture.force > NEGLIGIBLE and picture.beam in pieces:
+        if isinstance(picture, GapPicture) and picture.force > negligible() and picture.beam in pieces:
             bracket = pieces[result.name]
             why = why_not(bracket) or "which is no support of it"
             text = f"{show(picture.force, 'force')} of beam {picture.beam} comes down on bracket {result.name}, {why}"

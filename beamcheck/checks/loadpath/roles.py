@@ -23,7 +23,7 @@ from ..core.draft import Reactions, SupportForces
 from ..core.pictures import Label
 from ..core.result import Check, PieceResult, worst
 from ..core.seat import ask_who_answers, bears_nothing
-from ..core.trivial import NEGLIGIBLE
+from ..core.trivial import negligible
 from .existing_words import word_checks
 
 ID, CLAUSE = "path.goes_on", "load path"
@@ -174,9 +174,9 @@ def _wrong(piece: AnyPiece, under: AnyPiece, row: SupportForces | None, *, hangs
         return f"{above} {verb} {below}, {why}; how much of it comes there could not be worked out"
     if row.spacing:
         above = f"each {above}"
-    if row.largest > NEGLIGIBLE:
+    if row.largest > negligible():
         return f"{show(row.largest, 'force')} of {above} {verb} {below}, {why}"
-    if row.least < -NEGLIGIBLE:
+    if row.least < -negligible():
         return f"{above} pulls up with {show(-row.least, 'force')} on {below}, {why}"
     return f"{above} {verb} {below}, {why}"
 
@@ -239,7 +239,7 @@ def _largest(load: Load, extent: float | None) -> float | None:
     force = max(
         sum(one.factors.get(kind, 0.0) * value for kind, value in by_kind.items()) for one in asd_combinations()
     )
-    return force if force > NEGLIGIBLE else None
+    return force if force > negligible() else None
 
 
 def _tied(rafter: Rafter, tie: AnyPiece | None) -> Iterator[Fault]:

@@ -14,7 +14,7 @@ from ...units import show
 from ...values.judgment import judgment
 from ..core.asking.question import ask
 from ..core.result import Check
-from ..core.trivial import NEGLIGIBLE, trivial
+from ..core.trivial import negligible, trivial
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.strength import Outcome, tension
 from .brackets import brackets_on, sideways_push
@@ -34,7 +34,7 @@ def holding_checks(run: PostRun, capacity: float) -> list[Check]:
     """
     lifted = -lifting(run)
     found = [*_foot(run, lifted, capacity), *_head(run, -own_lift(run), capacity)]
-    if float(np.max(lifted)) > NEGLIGIBLE:
+    if float(np.max(lifted)) > negligible():
         criterion = Criterion(run.post.name, "tension", "NDS 2018 3.8.1", "stress", id="post.tension")
         found.append(govern(criterion, run.combinations, partial(_tension, run, np.maximum(lifted, 0.0))))
     return [*found, *_sideways(run, capacity)]
@@ -59,7 +59,7 @@ def own_lift(run: PostRun) -> np.ndarray:
 def _foot(run: PostRun, lifted: np.ndarray, capacity: float) -> Iterator[Check]:
     post, id, what = run.post, "post.uplift_foot", "uplift at the foot"
     most, worst = float(np.max(lifted)), int(np.argmax(lifted))
-    if most <= NEGLIGIBLE:
+    if most <= negligible():
         return
     words = f"{show(most, 'force')} pulls up under {run.combinations[worst].name}"
     under = run.context.under(post.on)
@@ -96,7 +96,7 @@ def _head(run: PostRun, lifted: np.ndarray, capacity: float) -> Iterator[Check]:
     """What the job's own loads lift off the top; what beams lift is asked of them at their seats."""
     post, id, what = run.post, "post.uplift_head", "uplift at the head"
     most, worst = float(np.max(lifted)), int(np.argmax(lifted))
-    if most <= NEGLIGIBLE:
+    if most <= negligible():
         return
     words = f"{show(most, 'force')} pulls up under {run.combinations[worst].name}"
     if (anchor := run.context.anchor(post.head_held_by)) is not None:
@@ -154,7 +154,7 @@ def _sideways(run: PostRun, capacity: float) -> Iterator[Check]:
     names = ", ".join(one.name for one in brackets_on(run))
     words = f"top and foot must take {show(most, 'force')} sideways from {names}"
     name, id, what = run.post.name, "post.sideways", "sideways push at top and foot"
-    if most <= max(share * float(run.pressed[worst]), NEGLIGIBLE):
+    if most <= max(share * float(run.pressed[worst]), negligible()):
         text = f"{words}, no more than what holds a column has to take in any case (2 % of its load, common practice)"
         yield Check.keeps_rule(id, name, what, "statics", text)
         return

@@ -181,7 +181,7 @@ BOUNDS: dict[str, dict[str, Bound]] = {
     },
     "StatedForce": {"pull": Bound(-500_000, 500_000, "lbf"), "down": Bound(-500_000, 500_000, "lbf")},
     "Member": {"direction": Bound(-360, 360, "deg"), "arm": _inches(120, low=-120)},
-    "Joint": {"gap": _inches(24)},
+    "Joint": {"gap": _inches(24), "splice_at": _feet(200)},
     "OnGirder": {"highest": _inches(60), "lowest": _inches(60)},
     "Anchor": {"fire_cover": _inches(24), "gap": _inches(24), "arm": _inches(120)},
     "Point": {"x": _inches(120), "y": _inches(120)},

@@ -28,6 +28,7 @@ class StickPath:
     slips : whether the joints at its ends give along it (a tie at its heels, posts, struts, braces, collars).
     acts, gap : 'push' for a dry shoulder, 'pull' for a rod or strap; how far it must close or stretch first.
     stations : points among them at which only a load begins or ends: it is whole there, however it is hinged.
+    spliced : points among them at which two lengths of it meet in a splice, which holds no moment.
     """
 
     name: str
@@ -37,6 +38,7 @@ class StickPath:
     acts: Acts = "both"
     gap: float = 0.0
     stations: frozenset[str] = frozenset()
+    spliced: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True)

@@ -61,6 +61,10 @@ class FrameMember(Insisting):
     bottom_held: Literal["full length", "ends only"] | PositiveLength = Field(
         default="ends only", description="the same for its lower edge"
     )
+    bears_nothing_else: Answer = Field(
+        default="", description="of a level member: why nobody ever comes onto it, so that no live load is missing",
+        examples=["lamps only: there is no floor and no attic over it"],
+    )  # fmt: skip
     acts: Literal["both", "push", "pull"] = Field(
         default="both", description="push: dry shoulders, it cannot pull; pull: a rod or strap"
     )
@@ -167,6 +171,9 @@ class Frame(Marked):
         default=None, description="by how much a bolted joint lets go before it bears: bolt holes are bored larger",
         examples=["1/16 in"],
     )  # fmt: skip
+    joints_by: Answer = Field(
+        default="", description="who answers for joints that are stiffer, or have less play, than usual; in which paper"
+    )
     role: Literal["carries"] = Field(default="carries", description="a frame carries")
 
     @property
@@ -310,6 +317,7 @@ class FrameStick(Stick):
     entry: int = Field(description="its entry among the members of the frame, from 0")
     length: float = Field(description="between its end points, inches")
     slope: float = Field(description="degrees from level")
+    bears_nothing_else: str = Field(default="", description="why nobody ever comes onto it")
     to_ridge: bool = Field(description="whether its upper end is the highest point of the frame")
 
 
@@ -363,7 +371,7 @@ def _stick(frame: Frame, shape: Shape, path: StickPath, entry: int, one: FrameMe
         name=piece_name(frame.name, path.name), stock=one.stock, carries=one.carries, cuts=one.cuts,
         finish=frame.finish, spacing=frame.spacing, top_held=one.top_held, bottom_held=one.bottom_held,
         meant=one.meant, fire=one.fire, frame=frame.name, stick=path.name, entry=entry,
-        length=shape.length(path.name),
+        length=shape.length(path.name), bears_nothing_else=one.bears_nothing_else,
         slope=shape.slope(path.name), to_ridge=sloped and max(heights) >= top - SAME_PLACE,
     )  # fmt: skip
 

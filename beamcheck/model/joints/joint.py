@@ -34,6 +34,13 @@ class Joint(Insisting):
     kind: JointKind = Field(description="how the members are joined", examples=["step"])
     frame: Name | None = Field(default=None, description="the [[frame]] whose members meet here", examples=["T1"])
     at: Name | None = Field(default=None, description="the node of that frame", examples=["west heel"])
+    splices: Name | None = Field(
+        default=None, description='the member of a frame that it joins in its length, or "nothing"',
+        examples=["T1: tie"],
+    )  # fmt: skip
+    splice_at: Length | None = Field(
+        default=None, description="how far along that member the splice is, from its first point, of a rafter its foot"
+    )
     post: Name | None = Field(default=None, description="the [[post]] whose foot it carries", examples=["P1"])
     members: tuple[Member, ...] = Field(
         default=(), max_length=12, description="the members that it joins",
@@ -88,10 +95,34 @@ class Joint(Insisting):
             yield ("fastener", "kind"), f"{text} ({made.why})"
         yield from self._members()
 
+    @property
+    def in_frame(self) -> str | None:
+        """The frame of which it is a joint: at a point, or along a member."""
+        return self.frame or (self.spliced.partition(": ")[0] if self.spliced else None)
+
+    @property
+    def spliced(self) -> str:
+        """The piece that it joins in its length; '' where it joins none."""
+        return "" if self.splices in (None, "nothing") else str(self.splices)
+
+    @property
+    def stated(self) -> bool:
+        """Whether its members carry their forces in the job file."""
+        return not self.spliced or any(one.forces for one in self.members)
+
     def _forces(self) -> Iterator[Fault]:
         sources = [field for field in ("frame", "post") if getattr(self, field) is not None]
         if len(sources) > 1:
             yield ("post",), "the forces come from a frame or from a post: leave one of the two out"
+        if self.splices is not None and sources:
+            yield (
+                ("splices",),
+                f"its forces come from the {sources[0]}: a splice has its place by splice_at; leave it out",
+            )
+        if self.splices is not None and len(self.members) != 2:
+            yield ("splices",), "a splice joins two lengths of one member: name two members, or leave splices out"
+        if self.splice_at is not None and not self.spliced:
+            yield ("splice_at",), 'the place of a splice: say of which member, as splices = "T1: tie"'
         if (self.frame is None) != (self.at is None):
             missing = "at" if self.at is None else "frame"
             text = "missing: a joint of a frame needs the frame and the node"
@@ -103,7 +134,9 @@ class Joint(Insisting):
         for i, one in enumerate(self.members):
             if self.frame is not None and one.forces:
                 yield ("members", i, "forces"), "the forces come from the frame: leave them out"
-            if self.frame is None and self.post is None:
+            if self.spliced and not self.stated and (one.stock is not None or one.direction is not None):
+                yield ("members", i), "stock and direction come from the member that it splices: leave them out"
+            if self.frame is None and self.post is None and self.stated:
                 for field in ("stock", "direction"):
                     if getattr(one, field) is None:
                         text = f"missing: no frame says it, so a member needs its {field}"

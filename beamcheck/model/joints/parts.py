@@ -42,6 +42,14 @@ class Step(Piece):
         default=None,
         description="depth of the notched piece at the notch, where it is left wider than its stock (a joggle)",
     )
+    wide_from: Name | None = Field(
+        default=None, description="the [[stock]] that the notched piece is cut from, head and all", examples=["6x12"]
+    )
+
+    def faults(self) -> Iterator[Fault]:
+        """A stick for a head, where there is a head."""
+        if self.wide_from is not None and self.wide is None:
+            yield ("wide",), 'missing: how wide is it left at the notch? For example wide = "11 1/2 in"'
 
 
 class Pegs(Piece):

@@ -28,6 +28,7 @@ def joint_links(
 ) -> Iterator[Fault]:  # fmt: skip
     """Everything that is wrong between joints and what they name."""
     taken: dict[tuple[str, str], str] = {}
+    seats: dict[tuple[str, str], tuple[str, str]] = {}
     for entry in found:
         joint = entry.piece
         if not isinstance(joint, Joint):
@@ -36,7 +37,12 @@ def joint_links(
             if member.stock is not None and member.stock not in stocks:
                 text = f"there is no [[stock]] named {member.stock!r}; {nearest(member.stock, list(stocks))}"
                 yield (*entry.path, "members", i, "stock"), text
+        if joint.step is not None and joint.step.wide_from not in (None, *stocks):
+            text = f"there is no [[stock]] named {joint.step.wide_from!r}"
+            yield (*entry.path, "step", "wide_from"), f"{text}; {nearest(str(joint.step.wide_from), list(stocks))}"
         yield from _of_a_post(entry, joint, things)
+        yield from _splice(entry, joint, things)
+        yield from _seat(entry, joint, seats)
         yield from _fasteners(entry, joint)
         yield from _of_a_frame(entry, joint, things)
         for key, path in _places(joint):
@@ -54,6 +60,38 @@ def _places(joint: Joint) -> Iterator[tuple[tuple[str, str], Path]]:
                 yield (f"{joint.frame}: {joint.at}", member.name), ("members", i, "name")
     if joint.post is not None:
         yield ("post", joint.post), ("post",)
+
+
+def _seat(entry: Entry, joint: Joint, seats: dict[tuple[str, str], tuple[str, str]]) -> Iterator[Fault]:
+    """What a joint stands on goes into one member: not into one that lies in the notch of another."""
+    if joint.bears_on is None:
+        return
+    lands = [one for one in joint.members if one.name == joint.bears_on and one.part == "landing"]
+    if lands:
+        on = next(one.name for one in joint.members if one.part == "notched")
+        yield (*entry.path, "bears_on"), f"{joint.bears_on!r} lies in the notch of {on!r}: write bears_on = {on!r}"
+    if joint.frame is None or joint.at is None:
+        return
+    before, other = seats.setdefault((joint.frame, joint.at), (joint.name, joint.bears_on))
+    if other != joint.bears_on:
+        text = f"the {joint.at} bears on {joint.bears_on!r} here, by joint {before!r} on {other!r}: it is one of them"
+        yield (*entry.path, "bears_on"), text
+
+
+def _splice(entry: Entry, joint: Joint, things: Mapping[str, Entry]) -> Iterator[Fault]:
+    """The member of a frame that it joins in its length, and a place on that."""
+    if not joint.spliced:
+        return
+    frames = [thing.piece for thing in things.values() if isinstance(thing.piece, Frame)]
+    names = [stick.name for frame in frames for stick in frame.sticks]
+    if joint.spliced not in names:
+        text = f"there is no member {joint.spliced!r} of a frame"
+        yield (*entry.path, "splices"), f"{text}; {nearest(joint.spliced, names)}"
+        return
+    stick = next(one for frame in frames for one in frame.sticks if one.name == joint.spliced)
+    if joint.splice_at is not None and joint.splice_at > stick.length + SAME_PLACE:
+        text = f"{feet(joint.splice_at)} along it, but {joint.spliced!r} ends {feet(stick.length)} from its first point"
+        yield (*entry.path, "splice_at"), f"{text}; measure from there, of a rafter from its foot"
 
 
 def _of_a_frame(entry: Entry, joint: Joint, things: Mapping[str, Entry]) -> Iterator[Fault]:

@@ -22,7 +22,7 @@ from ....values.hardware.fasteners import lag_thread
 from ....values.hardware.steels import bolt_steel
 from ....values.judgment import judgment
 from ...core.result import Check
-from ...core.trivial import NEGLIGIBLE
+from ...core.trivial import negligible
 from ...core.wood.govern import Criterion, at, govern, out_of_range
 from ...core.wood.material import bearing_prime
 from ...core.wood.strength import Outcome
@@ -56,7 +56,7 @@ def axial_checks(connection: Connection, out_of_plane: Sequence[float] | Array) 
     T = np.maximum(np.asarray(out_of_plane, dtype=float), 0.0)
     if np.isnan(T).any() or T.shape != (len(group.forces.combinations),):
         raise OutOfRange(f"one tension for each of {len(group.forces.combinations)} combinations is needed", "statics")
-    if float(T.max(initial=0.0)) <= NEGLIGIBLE:
+    if float(T.max(initial=0.0)) <= negligible():
         return []
     try:
         if joint.two_planes:

@@ -17,7 +17,7 @@ from ....formulas.connections import bolt_pattern as pattern
 from ....formulas.connections import group_action as act
 from ....formulas.connections.ranges import LARGE
 from ....units import show
-from ...core.trivial import NEGLIGIBLE
+from ...core.trivial import negligible
 from ...core.wood.govern import at
 from ..group import Forces, Group
 from ..joint import Joint
@@ -51,7 +51,7 @@ class Spread:
     @property
     def loaded(self) -> Array:
         """(holes, combinations) where there is a force at all."""
-        least = max(NOTHING * float(self.P.max(initial=0.0)), NEGLIGIBLE / self.P.shape[0])
+        least = max(NOTHING * float(self.P.max(initial=0.0)), negligible() / self.P.shape[0])
         return np.asarray(least < self.P)
 
     @property

@@ -16,7 +16,7 @@ from ....units import show
 from ....values.hardware.connections import connection_limit
 from ....values.judgment import judgment
 from ...core.result import Check
-from ...core.trivial import NEGLIGIBLE, trivial
+from ...core.trivial import negligible, trivial
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import WoodMaterial, shear_prime_at_cut, tension_prime
 from ...core.wood.strength import Outcome
@@ -61,7 +61,7 @@ def _along(connection: Connection, wood: WoodMaterial) -> Iterator[Check]:
     group, joint = connection.group, connection.joint
     pull = np.maximum(np.asarray(group.forces.along, float), 0.0)
     part = joint.held_part
-    if float(pull.max(initial=0.0)) <= NEGLIGIBLE or part.grain == "into":
+    if float(pull.max(initial=0.0)) <= negligible() or part.grain == "into":
         return
     block = Block(part.name, wood, group.x, group.y, float(group.x.min()), joint.held, pull)
     yield _net_section(connection, block)
@@ -79,14 +79,14 @@ def _other(connection: Connection) -> Iterator[Check]:
     force, aside = (across, along) if turned else (along, across)
     most = float(np.max(aside, initial=0.0))
     # a girder of this job is asked itself how high the fastenings sit on it, and checked for that
-    if most > NEGLIGIBLE and not group.on_a_girder and not trivial(most, _capacity(connection)):
+    if most > negligible() and not group.on_a_girder and not trivial(most, _capacity(connection)):
         text = (
             f"{part.name} is loaded across its grain: shear at the connection (3.4.3.3) and tension across the grain "
             "in it are not checked; keep the load above its middle and have an engineer look"
         )
         what, clause = f"{part.name} across its grain", "NDS 2018 3.4.3.3, 3.8.2"
         yield group.refers("anchor.far_across", what, clause, Open(text, "far_across"))
-    if float(np.max(force)) <= NEGLIGIBLE or other.end is None or part.wood is None or part.stock is None:
+    if float(np.max(force)) <= negligible() or other.end is None or part.wood is None or part.stock is None:
         return  # without the end distance the layout refers; unknown wood refers in any case
     u, v = (group.y, group.x) if turned else (group.x, group.y)
     yield from _torn(connection, _block_of(part, u, v, other.end, force))
@@ -180,7 +180,7 @@ def _across(connection: Connection, wood: WoodMaterial) -> Iterator[Check]:
     """The held piece under the force across its grain."""
     group, joint = connection.group, connection.joint
     force = np.asarray(group.forces.across, float)
-    if float(np.abs(force).max(initial=0.0)) <= NEGLIGIBLE or group.made.aslant:
+    if float(np.abs(force).max(initial=0.0)) <= negligible() or group.made.aslant:
         return
     d, low, high = float(group.section.d), float(group.y.min()), float(group.y.max())
     b = float(group.section.b) - joint.slot
@@ -210,8 +210,8 @@ def _across(connection: Connection, wood: WoodMaterial) -> Iterator[Check]:
     yield shear
     middle, least = float(np.mean(group.y)), float(shear.capacity or 0.0)
     pushed_up, pushed_down = float(np.max(force)), -float(np.min(force))
-    up = pushed_up > NEGLIGIBLE and middle > 0.5 * d + HAIR and not trivial(pushed_up, least)
-    down = pushed_down > NEGLIGIBLE and middle < 0.5 * d - HAIR and not trivial(pushed_down, least)
+    up = pushed_up > negligible() and middle > 0.5 * d + HAIR and not trivial(pushed_up, least)
+    down = pushed_down > negligible() and middle < 0.5 * d - HAIR and not trivial(pushed_down, least)
     if up or down:
         text = (
             f"the middle of the group lies in the {'upper' if up else 'lower'} half, {show(middle, 'length')} above "

@@ -27,7 +27,7 @@ from ...beams.beam import section_of
 from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context
 from ...core.result import Check
-from ...core.trivial import NEGLIGIBLE, trivial
+from ...core.trivial import negligible, trivial
 from ...core.wood.govern import Criterion, at, govern, out_of_range
 from ...core.wood.material import WoodMaterial, bearing_prime, is_unknown, reference_values, wood_of
 from ...core.wood.strength import Outcome
@@ -94,7 +94,7 @@ class _Rod:
 
     def _uplift(self) -> Iterator[Check]:
         group, lift = self.group, float(np.max(self.group.parts["up"], initial=0.0))
-        if lift <= NEGLIGIBLE:
+        if lift <= negligible():
             return
         id, what, clause = "anchor.rod_uplift", "uplift on a rod", "ASCE 7-16 2.4.1"
         if trivial(lift, float(np.max(self.T, initial=0.0))):
@@ -245,7 +245,7 @@ class _Rod:
     def _beside(self, name: str, off: float) -> Iterator[Check]:
         """A rod beside the middle of a piece twists it; something else has to keep it from turning."""
         group, most = self.group, float(np.max(self.T, initial=0.0))
-        if off <= judgment("rod beside the middle").value or most <= NEGLIGIBLE:
+        if off <= judgment("rod beside the middle").value or most <= negligible():
             return
         id, what, rule = "anchor.couple", f"twist of {name} by the rod", "statics; NDS 2018 11.1.3"
         text = f"it stands {show(off, 'length')} beside the middle of {name}: {show(off * most, 'moment')} twist it"

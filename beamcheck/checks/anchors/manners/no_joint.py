@@ -5,7 +5,7 @@ from __future__ import annotations
 from ....model.fields.evidence import vouched
 from ...core.context import Context
 from ...core.result import Check
-from ...core.trivial import NEGLIGIBLE
+from ...core.trivial import negligible
 from ..group import Group
 from ..unsaid import Open
 from .base import Manner
@@ -37,7 +37,7 @@ class HoldsNothing(Manner):
 
     def checks(self, group: Group, context: Context | None = None) -> list[Check]:
         id, what = "anchor.holds_nothing", "holds nothing"
-        if max(group.largest.values(), default=0.0) > NEGLIGIBLE:
+        if max(group.largest.values(), default=0.0) > negligible():
             text = (
                 "glue, brads, unrated pegs and magnets hold no load that anybody can count on, and "
                 f"{group.force_words} come to it: it needs a fastening that can be worked out"

@@ -21,7 +21,7 @@ from ....values.lumber import read_size
 from ....values.species import species_in
 from ...core.context import Context
 from ...core.result import Check
-from ...core.trivial import NEGLIGIBLE, trivial
+from ...core.trivial import negligible, trivial
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import is_unknown
 from ...core.wood.strength import Outcome
@@ -82,7 +82,7 @@ def rated_checks(group: Group) -> list[Check]:
     most_rated = max(filter(None, (rating.down, rating.up, rating.along)), default=0.0)
     for field, words in DIRECTIONS:
         most, allowed = float(np.max(parts[field])), getattr(rating, field)
-        if most <= NEGLIGIBLE:
+        if most <= negligible():
             continue
         if allowed is not None:
             covered.append((words, parts[field], float(allowed)))
@@ -93,7 +93,7 @@ def rated_checks(group: Group) -> list[Check]:
             open_ = Open(text, f"rated_{field}", f"rating.{field}", answers, {"load": show(most, "force")})
             found.append(group.refers(id, f"rated load {words}", RATED, open_))
     pressing = float(np.max(parts["pressing"]))
-    if pressing > NEGLIGIBLE and not trivial(pressing, most_rated):
+    if pressing > negligible() and not trivial(pressing, most_rated):
         text = "the piece is also pressed into the joint, for which the rating has no word here"
         found.append(group.refers(id, "pressing into the joint", RATED, Open(text, "rated_pressing")))
     found += [_rated(group, rating, words, [(force, allowed)]) for words, force, allowed in covered]
@@ -221,7 +221,7 @@ def _other_size(group: Group, words: str) -> Iterator[str]:
 
 def _other_kind(group: Group, words: str) -> Iterator[str]:
     kind = told(words, "hardware that lifts")
-    if kind and float(np.max(group.parts["down"], initial=0.0)) > NEGLIGIBLE:
+    if kind and float(np.max(group.parts["down"], initial=0.0)) > negligible():
         yield f"{kind[0].words!r} is for what lifts, and {show(float(np.max(group.parts['down'])), 'force')} come down"
 
 

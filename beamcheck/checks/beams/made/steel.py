@@ -24,7 +24,7 @@ from ...core.asking.question import ask
 from ...core.context import Context
 from ...core.result import Check, worst_of
 from ...core.seat import least_seat, wood_under
-from ...core.trivial import NEGLIGIBLE
+from ...core.trivial import negligible
 from ...core.wood.govern import Criterion, at, govern
 from ...core.wood.stated_capacity import enough
 from ...core.wood.steel_section import AISC, RolledSection, steel_of
@@ -164,7 +164,7 @@ def _at_seat(of: _Rolled, seat: Seat, context: Context) -> Iterator[Check]:
     under = context.under(seat.support.on)
     if isinstance(under, Existing):
         yield from enough(beam.name, f"what {under.name} takes", under, run.solved.combinations, pressing, seat.where)
-    if float(np.max(pressing)) <= NEGLIGIBLE or seat.support.holds == "hung":
+    if float(np.max(pressing)) <= negligible() or seat.support.holds == "hung":
         return
     if seat.support.bearing is None:
         text = "the seat's length is not given"

@@ -19,7 +19,7 @@ from ....values.judgment import judgment
 from ...anchors.joint import Joint, JointMaker, Part
 from ...anchors.manners.base import Fastened
 from ...core.result import Check
-from ...core.trivial import NEGLIGIBLE
+from ...core.trivial import negligible
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import bending_star, compression_star, tension_prime
 from ...core.wood.strength import Outcome, Section
@@ -122,7 +122,7 @@ def _turned_over(meeting: Meeting) -> Iterator[Check]:
         text = f"{show(most, 'force')} in one lap, more than {show(limit.value, 'force')}: what keeps it from turning?"
         yield meeting.refers(id, what, TURNS, text, "joint_twist", "twist_held_by")
         return
-    if most <= NEGLIGIBLE:
+    if most <= negligible():
         return
     for member in (one, other):
 

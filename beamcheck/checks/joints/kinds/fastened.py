@@ -27,7 +27,7 @@ from ...anchors.manners.base import Fastened, evidence_checks
 from ...anchors.outputs import fastened_seen, hole_drawing, hole_table
 from ...core.pictures import HoleDrawing
 from ...core.result import Check, Table
-from ...core.trivial import NEGLIGIBLE
+from ...core.trivial import negligible
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.group_cut import GroupCut, Void
 from ...core.wood.material import bending_star, compression_star, tension_prime
@@ -121,7 +121,7 @@ def off_its_axis(meeting: Meeting, group: MemberGroup) -> Iterator[Check]:
     d, b = float(group.section.d), float(group.section.b)
     e = abs(0.5 * d - float(np.mean(group.y))) if group.x.size else 0.0
     along = np.abs(np.asarray(group.forces.along, float))
-    if e <= judgment("arm as said and as laid out").value or float(np.max(along, initial=0.0)) <= NEGLIGIBLE:
+    if e <= judgment("arm as said and as laid out").value or float(np.max(along, initial=0.0)) <= negligible():
         return
     wood, combinations = group.wood, group.forces.combinations
 

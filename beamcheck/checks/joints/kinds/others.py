@@ -9,7 +9,6 @@ import numpy as np
 from ....model.fields.evidence import read_evidence, vouched
 from ...anchors.group import Forces
 from ...core.result import Check
-from ...core.trivial import NEGLIGIBLE
 from ..groups import report_checks
 from ..meeting import Meeting, wood_checks
 from .base import Kind, into_which
@@ -33,7 +32,7 @@ class Rated(Kind):
         forces = Forces(meeting.combinations, first.across(force), np.asarray(force @ first.direction))
         found = report_checks(meeting, first, forces)
         pressed = float(np.max(-first.N, initial=0.0))
-        if pressed > NEGLIGIBLE and len(meeting.members) > 1:
+        if not meeting.next_to_nothing(pressed) and len(meeting.members) > 1:
             found = [check for check in found if check.what != "pressing into the joint"]
             text = f"{first.name} also presses into the joint: how that goes from wood to wood is a check of its own"
             found.append(meeting.refers("joint.pressed", f"{first.name} pressed into the joint", PATH, text,

@@ -20,7 +20,7 @@ from ....values.judgment import judgment
 from ...anchors.group import Forces
 from ...anchors.manners.base import Fastened
 from ...core.result import Check
-from ...core.trivial import NEGLIGIBLE
+from ...core.trivial import negligible
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import compression_star
 from ...core.wood.strength import Outcome
@@ -47,7 +47,7 @@ class PostBase(FastenedKind):
             return []
         pull = np.maximum(post.N, 0.0)
         forces = Forces(meeting.combinations, H, pull)
-        if float(np.max(H, initial=0.0)) > NEGLIGIBLE:  # from either side
+        if float(np.max(H, initial=0.0)) > negligible():  # from either side
             forces = Forces((*meeting.combinations, *meeting.combinations), np.concatenate([H, -H]), np.tile(pull, 2))
         return [(group_of(meeting, post, "concealed plate", forces=forces), self.rules)]
 
@@ -187,10 +187,10 @@ def _held(meeting: Meeting, post: Arriving) -> Iterator[Check]:
     if joint.fastener is not None and entry.holes is not None and entry.plate is not None:
         return
     lifted, level = float(np.max(post.N, initial=0.0)), float(np.max(level_force(meeting), initial=0.0))
-    if lifted > NEGLIGIBLE:
+    if not meeting.next_to_nothing(lifted):
         text = f"{show(lifted, 'force')} lift the post, and nothing fastens it to its base"
         yield Check.breaks_rule("joint.base_uplift", meeting.name, "uplift", "load path", text, where=post.name)
-    if level > NEGLIGIBLE:
+    if not meeting.next_to_nothing(level):
         text = f"{show(level, 'force')} push the foot sideways: what holds it to its base is not said"
         yield meeting.refers("joint.base_sideways", "level force at the foot", "load path", text,
                              "joint_base_sideways", where=post.name)  # fmt: skip

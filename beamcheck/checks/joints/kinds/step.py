@@ -22,7 +22,7 @@ from ....model.sticks import Cut
 from ....units import show
 from ....values.judgment import judgment
 from ...core.result import Check
-from ...core.trivial import NEGLIGIBLE
+from ...core.trivial import negligible
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.group_cut import GroupCut
 from ...core.wood.material import bearing_prime, bending_star, compression_star, shear_prime
@@ -91,9 +91,19 @@ class Foot:
     @property
     def contact(self) -> float:
         """Depth of the landing piece that bears, square to it, in."""
+        return min(self.step.depth * self._deep, self.step.contact or self.landing.d, self.landing.d)
+
+    @property
+    def bites(self) -> float:
+        """How much of the depth of the notch the landing piece meets, in."""
+        return min(self.contact / self._deep, self.step.depth)
+
+    @property
+    def _deep(self) -> float:
+        """Depth of the landing piece that meets an inch of the depth of the notch."""
         c = math.cos(math.radians(self.beta))
         deep = {"bisector": 1.0, "square to the landing piece": 1.0 / c, "square to the notched piece": c}
-        return min(self.step.depth * deep[self.step.face], self.step.contact or self.landing.d, self.landing.d)
+        return deep[self.step.face]
 
     @property
     def where(self) -> str:
@@ -103,7 +113,7 @@ class Foot:
         """On the front face, psi."""
         N = pad.take("N", at(self.push, which), "lbf", note=f"push in {self.landing.name}")
         formula = steps.step_on_bisector if self.step.face == "bisector" else steps.step_square
-        return pad(formula, N=N, beta_r=self.beta, b=self.b, t_n=self.step.depth)
+        return pad(formula, N=N, beta_r=self.beta, b=self.b, t_n=self.bites)
 
 
 class StepJoint(Kind):
@@ -114,7 +124,14 @@ class StepJoint(Kind):
     def checks(self, meeting: Meeting) -> list[Check]:
         found: list[Check] = []
         for foot in feet_of(meeting):
-            found += [*_depth(foot), *_bearing(foot), *_behind(foot), *_at_the_heel(foot), *_off_its_axis(foot)]
+            found += [
+                *_wide(foot),
+                *_depth(foot),
+                *_bearing(foot),
+                *_behind(foot),
+                *_at_the_heel(foot),
+                *_off_its_axis(foot),
+            ]
             found += _out(foot)
         return [*found, *_looked_at(meeting), *wood_checks(meeting)]
 
@@ -176,6 +193,27 @@ def _depth(foot: Foot) -> Iterator[Check]:
         return Outcome(t, deepest, t / (deepest + HAIR))
 
     yield govern(criterion, foot.meeting.combinations[:1], calculate)
+
+
+def _wide(foot: Foot) -> Iterator[Check]:
+    """A head that is left wider than its piece is no wider than the stick that both are cut from."""
+    step, meeting, d = foot.step, foot.meeting, foot.notched.d
+    if step.wide is None:
+        return
+    id, what, clause = "joint.step_wide", f"{foot.notched.name} at the notch, {show(step.wide, 'length')}", "geometry"
+    most = judgment("widest head without its stick").value
+    if step.wide < d - HAIR:
+        text = f"less than the {show(d, 'length')} that it has elsewhere: a head is wider, or leave `wide` out"
+        yield Check.breaks_rule(id, meeting.name, what, clause, text)
+    elif meeting.cut_from is not None:
+        text = f"cut from {step.wide_from}, {show(meeting.cut_from, 'length')}"
+        fits = step.wide <= meeting.cut_from + HAIR
+        yield (Check.keeps_rule if fits else Check.breaks_rule)(id, meeting.name, what, clause, text)
+    elif step.wide <= most * d + HAIR:
+        yield Check.keeps_rule(id, meeting.name, what, clause, f"no more than {most:g} times its depth elsewhere")
+    else:
+        text = f"over {most:g} times the {show(d, 'length')} that it has elsewhere: from which stick is it cut?"
+        yield meeting.refers(id, what, clause, text, "joint_wide", "step.wide_from", answers=(), where=foot.where)
 
 
 def _bearing(foot: Foot) -> Iterator[Check]:
@@ -247,7 +285,7 @@ def _at_the_heel(foot: Foot) -> Iterator[Check]:
     if tie.passes or deep <= HAIR:
         return
     x_R = step.reaction_off
-    if x_R is None and meeting.on and float(np.max(np.abs(meeting.reaction), initial=0.0)) > NEGLIGIBLE:
+    if x_R is None and meeting.on and float(np.max(np.abs(meeting.reaction), initial=0.0)) > negligible():
         text = "how far the support stands from the middle of the foot is not said: it bends the wood under the notch"
         yield meeting.refers("joint.step_net", what, "NDS 2018 3.9.1", text, "joint_reaction_off", "step.reaction_off")
         return
@@ -307,9 +345,12 @@ def _out(foot: Foot) -> list[Check]:
     """What draws the piece out of its notch has to be held by something beside it."""
     meeting, most = foot.meeting, float(np.max(foot.out, initial=0.0))
     id, what, clause = "joint.step_pull", f"{foot.landing.name} drawn out of its notch", "statics of the joint"
-    if most <= NEGLIGIBLE:
+    if most <= negligible():
         return [Check.keeps_rule(id, meeting.name, what, clause, "it presses into the notch in every combination",
                                  where=foot.where)]  # fmt: skip
+    if meeting.next_to_nothing(most):
+        return [Check.keeps_rule(id, meeting.name, what, clause, f"{show(most, 'force')}: next to nothing beside its "
+                                 "other forces", where=foot.where)]  # fmt: skip
     if meeting.joint.rating is not None:
         return report_checks(meeting, foot.landing, pulls(meeting, foot.out))
     text = f"{show(most, 'force')} draw it out, and a step holds no pull: a strap or bolts for all of it"

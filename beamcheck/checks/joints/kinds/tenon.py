@@ -18,7 +18,7 @@ from ....model.sticks import Cut
 from ....units import show
 from ....values.judgment import judgment
 from ...core.result import Check
-from ...core.trivial import NEGLIGIBLE
+from ...core.trivial import negligible
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.group_cut import GroupCut
 from ...core.wood.material import bearing_prime, compression_star, shear_prime
@@ -118,10 +118,10 @@ def _shear(meeting: Meeting) -> Iterator[Check]:
     """What comes square to the tenoned piece: the housing takes it, or else the tenon."""
     tenon, one = _tenon(meeting), meeting.the("tenoned")
     most = float(np.max(_across(meeting), initial=0.0))
-    if most <= NEGLIGIBLE:
+    if most <= negligible():
         return
     lifted = float(np.max(-one.down, initial=0.0))
-    if tenon.housing > 0.0 and lifted <= NEGLIGIBLE:
+    if tenon.housing > 0.0 and meeting.next_to_nothing(lifted):
         yield from _housing(meeting)
     else:
         yield from _by_the_tenon(meeting)
@@ -217,7 +217,7 @@ def _push(meeting: Meeting) -> Iterator[Check]:
     tenon, one, other = _tenon(meeting), meeting.the("tenoned"), meeting.the("mortised")
     push = np.maximum(-one.N, 0.0)
     most = float(np.max(push, initial=0.0))
-    if most <= NEGLIGIBLE:
+    if most <= negligible():
         return
     what = f"shoulders of {one.name} on {other.name}"
     if tenon.shoulder != "tight":
@@ -246,14 +246,14 @@ def _push(meeting: Meeting) -> Iterator[Check]:
                               id="joint.shoulder")  # fmt: skip
         yield govern(criterion, combinations, bears)
     slide = most * math.cos(math.radians(beta))
-    if slide > NEGLIGIBLE and beta < 90.0 - 1.0 and tenon.housing <= 0.0:
+    if slide > negligible() and beta < 90.0 - 1.0 and tenon.housing <= 0.0:
         text = (
             f"{show(slide, 'force')} of the push slide along {other.name}: only the nose of the tenon, or a housing, "
             "stops it"
         )
         yield meeting.refers("joint.slide", f"{one.name} slides along {other.name}", PATH, text, "joint_slide",
                              "tenon.housing")  # fmt: skip
-    elif slide > NEGLIGIBLE and beta < 90.0 - 1.0:
+    elif slide > negligible() and beta < 90.0 - 1.0:
 
         def slides(pad: Pad, which: int | slice) -> Outcome:
             N = pad.take("N", at(push, which), "lbf", note=f"push in {one.name}")
@@ -273,7 +273,7 @@ def _pull(meeting: Meeting) -> list[Check]:
     tenon, one, other = _tenon(meeting), meeting.the("tenoned"), meeting.the("mortised")
     pull = np.maximum(one.N, 0.0)
     most = float(np.max(pull, initial=0.0))
-    if most <= NEGLIGIBLE:
+    if meeting.next_to_nothing(most):
         return []
     what = f"pull of {one.name}"
     if tenon.pegs is None:
