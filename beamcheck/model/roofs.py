@@ -8,10 +8,29 @@ from typing import Literal
 
 from pydantic import Field
 
-from .fields.base import Answer, Name
+from .fields.base import Answer, Name, Piece
 from .fields.places import Fault, feet
 from .fields.quantities import Length, PositiveLength, Slope
-from .sticks import Stick, Support, places_inside, widths
+from .sticks import Stick, Support, places_inside, row_faults, widths
+
+
+class UpperEnd(Piece):
+    """The upper end of rafters at their ridge beam: a seat on its top, and where along it the row lands."""
+
+    bearing: PositiveLength | None = Field(
+        default=None,
+        description="level length of its seat on the top of the ridge beam; leave out where it hangs on its side",
+        examples=["2 1/2 in"],
+    )
+    restrained: bool | None = Field(
+        default=None, description="is it held upright there, by blocking or nailed to the opposite rafter?"
+    )
+    lands_from: Length | None = Field(default=None, description="where along the ridge beam the first rafter lands")
+    lands_to: Length | None = Field(default=None, description="where the last one lands")
+
+    def faults(self) -> Iterator[Fault]:
+        """A row begins and ends somewhere."""
+        yield from row_faults(self.lands_from, self.lands_to)
 
 
 class Rafter(Stick):
@@ -39,6 +58,9 @@ class Rafter(Stick):
     upper_held_by: Name | None = Field(
         default=None, description="the [[anchor]] group at the ridge beam: rated sloped hangers, straps over the top"
     )
+    upper: UpperEnd | None = Field(
+        default=None, description="the upper end at the ridge beam: its seat on the top, where the row lands"
+    )
     other_wall: Name | None = Field(
         default=None, description="what the foot of the opposite rafter rests on", examples=["south wall plate"]
     )
@@ -61,6 +83,8 @@ class Rafter(Stick):
         if self.ridge == "board" and self.upper_held_by is not None:
             text = "a ridge board carries nothing"
             yield ("upper_held_by",), f"{text}: what joins the two rafters goes into ridge_held_by"
+        if self.ridge == "board" and self.upper is not None:
+            yield ("upper",), 'a ridge board carries nothing: leave upper out, or write ridge = "beam"'
         if self.ridge == "beam" and self.other_wall is not None:
             yield ("other_wall",), "the ridge beam carries this rafter by itself: leave other_wall out"
         if self.ridge == "beam" and self.tie is not None:

@@ -89,12 +89,16 @@ class Support(Piece):
 
     def faults(self) -> Iterator[Fault]:
         """A row begins and ends somewhere."""
-        first, last = self.lands_from, self.lands_to
-        if (first is None) != (last is None):
-            missing = "lands_from" if first is None else "lands_to"
-            yield (missing,), "missing: a row begins at lands_from and ends at lands_to; give both, or neither"
-        elif first is not None and last is not None and last < first:
-            yield ("lands_to",), f"{feet(last)} is before the first one at {feet(first)}: exchange the two"
+        yield from row_faults(self.lands_from, self.lands_to)
+
+
+def row_faults(first: float | None, last: float | None) -> Iterator[Fault]:
+    """A row of pieces has both ends, in order."""
+    if (first is None) != (last is None):
+        missing = "lands_from" if first is None else "lands_to"
+        yield (missing,), "missing: a row begins at lands_from and ends at lands_to; give both, or neither"
+    elif first is not None and last is not None and last < first:
+        yield ("lands_to",), f"{feet(last)} is before the first one at {feet(first)}: exchange the two"
 
 
 class Stick(Marked):

@@ -164,12 +164,14 @@ def foot_of_rafter(rafter: Rafter, run: RoofRun, context: Context) -> HeldEnd:
 def head_of_rafter(rafter: Rafter, run: RoofRun, context: Context) -> HeldEnd:
     """The upper end of a rafter on its ridge beam, which takes what comes down and no push."""
     stock, wood, section = _stick(rafter, context)
-    up = run.far_reactions
+    up, seated = run.far_reactions, rafter.upper is not None and rafter.upper.bearing is not None
+    if seated and _published(context.anchor(rafter.upper_held_by)):
+        up = np.minimum(up, 0.0)  # what presses stays with the seat
     forces = level_forces(run.combinations, up, np.zeros_like(up), -rafter.slope)
     into = context.under(rafter.ridge_on) if rafter.ridge_on else None
     length = float(run.rafter_line.length)
     return HeldEnd(
-        rafter.name, "right", length, stock, wood, section, into, forces, line=0.0, slope=-rafter.slope,
+        rafter.name, "right", length, stock, wood, section, into, forces, line=0.0, slope=-rafter.slope, rests=seated,
         support=f"rafter.{rafter.name}",
     )  # fmt: skip
 

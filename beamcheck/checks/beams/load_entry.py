@@ -13,6 +13,7 @@ from ...formulas.wood import shear as sh
 from ...model.beams import Beam
 from ...model.brackets import Bracket
 from ...model.posts import Post
+from ...model.roofs import Rafter
 from ...units import show
 from ...values.hardware.connections import connection_limit
 from ...values.judgment import judgment
@@ -161,12 +162,22 @@ def _seats_from(beam: Beam, context: Context, load: Applied) -> Iterator[float]:
             continue
         if isinstance(above, Post):
             yield transfer.bearing or 0.0
+        if isinstance(above, Rafter):
+            yield from _seats_of_rafter(above, beam)
         if not isinstance(above, Beam):
             continue
         for support in above.supports:
             lands = support.lands_at is not None and abs(support.lands_at - load.start) < SLIVER
             if support.on == beam.name and (lands or support.lands_from is not None):
                 yield support.bearing or 0.0
+
+
+def _seats_of_rafter(rafter: Rafter, beam: Beam) -> Iterator[float]:
+    """The level seats of one rafter on a beam; at the ridge those of both of a pair, which bring the load of both."""
+    if rafter.wall.on == beam.name:
+        yield rafter.wall.bearing or 0.0
+    if rafter.ridge_on == beam.name and rafter.upper is not None:
+        yield (2.0 if rafter.pair else 1.0) * (rafter.upper.bearing or 0.0)
 
 
 # ---- in the side, and from below --------------------------------------------------------------------------------

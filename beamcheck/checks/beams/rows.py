@@ -139,6 +139,8 @@ def _ask_row(above: AnyPiece | None, beam: Beam, length: float) -> Question:
         base = f"beam.{above.name}.supports.{numbers[0]}" if numbers else ""
     elif isinstance(above, Rafter) and above.wall.on == beam.name:
         base = f"rafter.{above.name}.wall"
+    elif isinstance(above, Rafter) and above.ridge_on == beam.name:
+        base = f"rafter.{above.name}.upper"
     name = above.name if above is not None else "the row"
     if not base:
         return ask("row_by_engineer", name, on=beam.name)

@@ -14,7 +14,8 @@ from ...calc.pad import Pad
 from ...errors import BeamcheckError, Unstable
 from ...model.fields.said import shares_load
 from ...model.posts import Post
-from ...model.roofs import Rafter, Tie
+from ...model.roofs import Rafter, Tie, UpperEnd
+from ...model.sticks import Support
 from ...model.stock import Stock
 from ...units import show
 from ...values.lumber import DesignValues
@@ -207,6 +208,11 @@ def _creep(piece: Rafter | Tie, context: Context) -> float:
     return float(_standing_for(stock, partial(_wood, stock, piece.laid, None)).K_cr.value)
 
 
+def _row(end: Support | UpperEnd) -> tuple[float, float] | None:
+    """From where to where along the carrier the row lands."""
+    return None if end.lands_from is None or end.lands_to is None else (end.lands_from, end.lands_to)
+
+
 def _rafter_reactions(run: RoofRun, context: Context) -> Reactions:
     """What goes to the wall, and to the ridge beam from both sides.
 
@@ -225,6 +231,7 @@ def _rafter_reactions(run: RoofRun, context: Context) -> Reactions:
     transfer = TransferredLoad(
         name, by_kind, at=wall.lands_at, spread=None if alone else rafter.spacing,
         applied="top" if on_top else "side", bearing=min(seat or breadth, breadth) if on_top else None,
+        row=None if alone else _row(wall), members=rafter.members,
     )  # fmt: skip
     below = [(wall.on, transfer)]
     if rafter.ridge_on is not None:
@@ -233,11 +240,13 @@ def _rafter_reactions(run: RoofRun, context: Context) -> Reactions:
         top = sides * run.far_reactions
         rows.append(SupportForces(rafter.ridge_on, far, float(np.max(top)), float(np.min(top)), rafter.spacing))
         hanger = context.anchor(rafter.upper_held_by)
-        heights = None if hanger is None else hanger.on_girder
+        seated = rafter.upper is not None and rafter.upper.bearing is not None
+        heights = None if hanger is None or seated else hanger.on_girder
         below.append((rafter.ridge_on, TransferredLoad(
-            name, far, spread=rafter.spacing, applied="unknown" if hanger is None else "side", by="rafter",
-            held_by=rafter.upper_held_by or "",
+            name, far, spread=rafter.spacing, applied="top" if seated else "unknown" if hanger is None else "side",
+            bearing=breadth if seated else None, by="rafter", held_by="" if seated else rafter.upper_held_by or "",
             fastened=None if heights is None else (heights.highest, heights.lowest),
+            row=None if rafter.upper is None else _row(rafter.upper), members=rafter.members,
         )))  # fmt: skip
     else:
         far, up = run.by_kind(far=True), run.far_reactions

@@ -22,6 +22,7 @@ from ..core.wood.stated_capacity import enough
 from ..core.wood.strength import Outcome
 from .framed_stick import FramedStick
 from .member import FROM_FRAME, LITTLE
+from .upper_seat import upper_seat_checks, usual_seat
 
 PATH = "load path"
 
@@ -31,7 +32,7 @@ def upper_end_checks(run: RoofRun, stick: FramedStick, context: Context) -> Iter
     if run.rafter.ridge == "board" or run.rafter.ridge_on is None:
         yield from _at_the_board(run, stick, context)
     else:
-        yield from _at_the_beam(run, context)
+        yield from _at_the_beam(run, stick, context)
 
 
 def _at_the_board(run: RoofRun, stick: FramedStick, context: Context) -> Iterator[Check]:
@@ -84,7 +85,7 @@ def _pressed(run: RoofRun, stick: FramedStick, pressed: np.ndarray) -> Check:
     return govern(criterion, run.combinations, calculate)
 
 
-def _at_the_beam(run: RoofRun, context: Context) -> Iterator[Check]:
+def _at_the_beam(run: RoofRun, stick: FramedStick, context: Context) -> Iterator[Check]:
     rafter, name = run.rafter, run.rafter.name
     assert rafter.ridge_on is not None
     up = run.far_reactions
@@ -92,11 +93,19 @@ def _at_the_beam(run: RoofRun, context: Context) -> Iterator[Check]:
     text = f"each rafter presses down with up to {show(max(high, 0.0), 'force')}"
     text += f" and lifts with up to {show(-low, 'force')}" if low < -LITTLE else ""
     what, id = f"upper end on {rafter.ridge_on}", "roof.upper_end"
+    seated = rafter.upper is not None and rafter.upper.bearing is not None
+    if seated:
+        yield from upper_seat_checks(run, stick, context)
     if (anchor := context.anchor(rafter.upper_held_by)) is not None:
         text = f"{text}: checked in anchor {anchor.name}, a piece of its own here"
         yield Check.keeps_rule(id, name, what, PATH, text)
+    elif seated and trivial(max(-low, 0.0), _holds(stick)):
+        text = f"{text} on its level seat, which pushes nothing sideways: any nails keep it there"
+        yield Check.keeps_rule(id, name, what, PATH, text)
     else:
-        asked = ask("upper_end", name, f"rafter.{name}.upper_held_by", ridge=rafter.ridge_on,
+        key, path = "upper_strap" if seated else "upper_end", f"rafter.{name}.upper_held_by"
+        answers = () if seated else usual_seat(run, stick, context)
+        asked = ask(key, name, path, ridge=rafter.ridge_on, answers=answers,
                     force=show(max(high, -low), "force"),
                     forces={"presses down": max(high, 0.0), "lifts": max(-low, 0.0)})  # fmt: skip
         yield Check.refers(id, name, what, PATH, f"{text}; what holds it there is not stated", ask=asked)

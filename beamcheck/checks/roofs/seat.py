@@ -106,15 +106,24 @@ def seat_check(run: RoofRun, stick: FramedStick, pressed: np.ndarray, eaten: flo
 
     eaten: how much of that length a fire leaves out, inches.
     """
-    rafter, wood, section = run.rafter, stick.wood, stick.section
-    support, (l_b, why) = rafter.wall, seat_length(run)
+    section, support, (l_b, why) = stick.section, run.rafter.wall, seat_length(run)
     if l_b is None:
         return None
     b = float(min(support.bearing_width or section.b, section.b))
+    note = f"{why}, less what burns" if eaten else why
+    return level_seat(run, stick, pressed, (b, l_b - eaten), f"bearing on {support.on}", note)
+
+
+def level_seat(
+    run: RoofRun, stick: FramedStick, pressed: np.ndarray, seat_size: tuple[float, float], what: str, note: str,
+    id: str = "roof.bearing",
+) -> Check:  # fmt: skip
+    """Bearing of a rafter on a level seat of the breadth and length given, at an angle to its grain."""
+    rafter, wood, (b, l_b) = run.rafter, stick.wood, seat_size
 
     def seat(pad: Pad, which: int | slice) -> Outcome:
         R = pad.take("R", at(pressed, which), "lbf", note=FROM_FRAME)
-        length = pad.take("l_b", l_b - eaten, "in", note=f"{why}, less what burns" if eaten else why)
+        length = pad.take("l_b", l_b, "in", note=note)
         f = pad(br.bearing_stress, R=R, b=b, l_b=length)
         F_c_star = compression_star(pad, wood, duration(pad, run.combinations, which))
         F_c_perp_prime = bearing_prime(pad, wood, 1.0)
@@ -122,8 +131,7 @@ def seat_check(run: RoofRun, stick: FramedStick, pressed: np.ndarray, eaten: flo
         F = pad(br.bearing_at_angle, F_c_star=F_c_star, F_c_perp_prime=F_c_perp_prime, theta=theta)
         return Outcome(f, F, f / F)
 
-    what = f"bearing on {support.on}"
-    return govern(Criterion(rafter.name, what, "NDS 2018 3.10.3", "stress", id="roof.bearing"), run.combinations, seat)
+    return govern(Criterion(rafter.name, what, "NDS 2018 3.10.3", "stress", id=id), run.combinations, seat)
 
 
 def seat_length(run: RoofRun) -> tuple[float | None, str]:
@@ -246,31 +254,26 @@ def _in_glued(run: RoofRun, stick: FramedStick, depth: float) -> Check:
 
 def _cut_forces(run: RoofRun, stick: FramedStick, depth: float) -> list[Check]:
     """Shear at the notch, and the tail over it."""
-    rafter, section = run.rafter, stick.section
-    found = []
-    low, _, high, _ = run.rafter_line.extremes("V")
-    V_all = np.maximum(np.abs(low), np.abs(high))
-
-    def calculate(pad: Pad, which: int | slice) -> Outcome:
-        V = pad.take("V", at(V_all, which), "lbf", note=f"largest in the rafter, {FROM_FRAME}")
-        return notch_shear(
-            pad,
-            stick.wood,
-            section,
-            V=V,
-            C_D=duration(pad, run.combinations, which),
-            depth=depth,
-            tension_side=True,
-            e=0.0,
-        )
-
-    criterion = Criterion(rafter.name, "shear at the birdsmouth", "NDS 2018 3.4.3.2", "force", id="roof.notch_shear")
-    found.append(govern(criterion, run.combinations, calculate))
+    rafter = run.rafter
+    found = [end_notch(run, stick, depth, "shear at the birdsmouth")]
     if run.tail > 0.0:
         criterion = Criterion(rafter.name, "bending of the tail at the birdsmouth", "NDS 2018 3.1.2, 3.9.2", "ratio",
                               id="roof.tail")  # fmt: skip
         found.append(govern(criterion, run.combinations, partial(tail_over_the_wall, run, stick, depth)))
     return found
+
+
+def end_notch(run: RoofRun, stick: FramedStick, depth: float, what: str, id: str = "roof.notch_shear") -> Check:
+    """Shear at a notch in the lower edge over a seat, with the largest shear anywhere in the rafter."""
+    low, _, high, _ = run.rafter_line.extremes("V")
+    V_all = np.maximum(np.abs(low), np.abs(high))
+
+    def calculate(pad: Pad, which: int | slice) -> Outcome:
+        V = pad.take("V", at(V_all, which), "lbf", note=f"largest in the rafter, {FROM_FRAME}")
+        C_D = duration(pad, run.combinations, which)
+        return notch_shear(pad, stick.wood, stick.section, V=V, C_D=C_D, depth=depth, tension_side=True, e=0.0)
+
+    return govern(Criterion(run.rafter.name, what, "NDS 2018 3.4.3.2", "force", id=id), run.combinations, calculate)
 
 
 def tail_over_the_wall(run: RoofRun, stick: FramedStick, depth: float, pad: Pad, which: int | slice) -> Outcome:

@@ -111,6 +111,7 @@ BOUNDS: dict[str, dict[str, Bound]] = {
     "Stick": {"spacing": _feet(100), "top_held": _inches(2_400, low=1), "bottom_held": _inches(2_400, low=1)},
     "Beam": {"length": _feet(200), "clear": _feet(200)},
     "Rafter": {"run": _feet(100), "slope": Bound(0, 85, "deg"), "seat_cut": _inches(60)},
+    "UpperEnd": {"bearing": _inches(60), "lands_from": _feet(200), "lands_to": _feet(200)},
     "Tie": {"height": _feet(100)},
     "Frame": {
         "span": _feet(120), "rise": _feet(60), "height": _feet(60), "post_from_heel": _feet(60),

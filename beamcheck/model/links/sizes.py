@@ -169,6 +169,10 @@ def of_sizes(path: Path, piece: Piece, stocks: Mapping[str, Entry], things: Mapp
     elif isinstance(piece, Rafter):
         # repeated rafters press on a beam all along; one that is named with its place presses there
         yield from _landing((*path, "wall", "lands_at"), piece.wall.on, piece.wall.lands_at, things, needed=False)
+        yield from _landing((*path, "wall", "lands_to"), piece.wall.on, piece.wall.lands_to, things, needed=False)
+        if piece.upper is not None and piece.ridge_on is not None:
+            last = (*path, "upper", "lands_to")
+            yield from _landing(last, piece.ridge_on, piece.upper.lands_to, things, needed=False)
         yield from _tie_of(path, piece, things)
         size = size_of(stocks.get(piece.stock))
         if piece.seat_cut is not None and size is not None and piece.seat_cut >= size.d:
