@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from ..checks.core.asking.open_questions import OpenQuestion, WorkedAnswer
     from ..checks.core.asking.question import PlausibleAnswer
     from ..checks.core.result import JobResult
+    from ..checks.pieces import Memory
     from ..jobfile.keep import JobFile
 
 WHO = click.Choice(["tape", "camera", "meter", "you", "supplier", "grader", "engineer", "department"])
@@ -49,19 +50,21 @@ def ask(
     An answer is written at once: the value where it belongs, and an [[answer]] that says how it is known. Only the
     lines that are touched change; the file as it was stays beside it as JOB.toml.1.
     """
+    from ..checks.pieces import Memory
     from ..jobfile.keep import open_job_file
 
-    file = open_job_file(job)
+    file, memory = open_job_file(job), Memory()  # one memory: after an answer only what it touches is worked out
     talking = (at_a_terminal() if talk is None else talk) and not print_ and not given
+    open_before: set[str] = set()
     for text in given:
-        file = _given(file, text, by, evidence, document, up_to)
+        file = _given(file, text, by, evidence, document, up_to, memory, open_before)
     with waiting(f"what answers to {job} would do"):
-        result = _checked(file, what_ifs=talking or print_)
+        result = _checked(file, memory, what_ifs=talking or print_)
     if talking:
         try:
-            return _talk(file, result, who, by, color)
+            return _talk(file, result, who, by, color, memory)
         except Stopped:
-            return _stopped(file)
+            return _stopped(file, memory)
     if given:
         answer(result, job, color)
     else:
@@ -69,12 +72,13 @@ def ask(
     return STATUS[result.verdict]
 
 
-def _checked(file: JobFile, *, what_ifs: bool) -> JobResult:
+def _checked(file: JobFile, memory: Memory, *, what_ifs: bool) -> JobResult:
     from ..checks.job import check_job
     from ..model.reading.reader import read_job_text
 
     job = read_job_text(file.text, str(file.path))
-    return check_job(job, text=file.text, name=file.path.name, what_ifs=what_ifs, seconds=SECONDS if what_ifs else None)
+    seconds = SECONDS if what_ifs else None
+    return check_job(job, text=file.text, name=file.path.name, what_ifs=what_ifs, seconds=seconds, memory=memory)
 
 
 def _open(result: JobResult, who: str | None) -> list[OpenQuestion]:
@@ -128,7 +132,7 @@ def _mark(verdict: str) -> str:
     return {"passes": "ok", "fails": "NO"}.get(verdict, "?")
 
 
-def _talk(file: JobFile, result: JobResult, who: str | None, by: str, color: str) -> int:
+def _talk(file: JobFile, result: JobResult, who: str | None, by: str, color: str, memory: Memory) -> int:
     from ..checks.core.asking.question import RULING
     from ..sheet.terminal.look import hung
 
@@ -157,7 +161,7 @@ def _talk(file: JobFile, result: JobResult, who: str | None, by: str, color: str
             continue
         file, by = made
         with waiting("checking"):
-            result = _checked(file, what_ifs=True)
+            result = _checked(file, memory, what_ifs=True)
         say(_now(result))
     say("\n")
     answer(result, str(file.path), color)
@@ -252,8 +256,14 @@ def _per_area(one: OpenQuestion) -> bool:
     return any("psf" in answer.says for answer in one.question.answers)
 
 
-def _given(file: JobFile, text: str, by: str, evidence: str, document: str, up_to: Sequence[str]) -> JobFile:
-    """An answer of the command line, `ID=VALUE`; with a document what was ruled on it there."""
+def _given(
+    file: JobFile, text: str, by: str, evidence: str, document: str, up_to: Sequence[str], memory: Memory,
+    open_before: set[str],
+) -> JobFile:  # fmt: skip
+    """An answer of the command line, `ID=VALUE`; with a document what was ruled on it there.
+
+    `open_before` gathers the questions that were open: one that an answer before it has settled is told, and left.
+    """
     from ..errors import UnknownName
     from ..jobfile.answer import with_answer, with_ruling
 
@@ -262,7 +272,8 @@ def _given(file: JobFile, text: str, by: str, evidence: str, document: str, up_t
         raise click.BadParameter(f"{text!r} is not of the form ID=VALUE", param_hint="--answer")
     if not by:
         raise click.UsageError('--by says who found it out, such as --by "the carpenter"')
-    result = _checked(file, what_ifs=False)
+    result = _checked(file, memory, what_ifs=False)
+    open_before.update(one.id for one in result.questions)
     for one in result.questions:
         if one.id == name.strip() and document:
             forces = {
@@ -279,6 +290,9 @@ def _given(file: JobFile, text: str, by: str, evidence: str, document: str, up_t
                 file.text, one.question, _picked(one, value.strip()), by=by, evidence=photo, source=str(file.path)
             )
             return _saved(file, made)
+    if name.strip() in open_before:
+        say(f"  left      {name.strip()}: an answer before it has settled it\n")
+        return file
     raise UnknownName("open question", name, [one.id for one in result.questions])
 
 
@@ -317,7 +331,7 @@ def _now(result: JobResult) -> str:
     return f"  {marks}   now {said}\n"
 
 
-def _stopped(file: JobFile) -> int:
+def _stopped(file: JobFile, memory: Memory) -> int:
     from ..jobfile.keep import BEFORE, open_job_file
 
     now = open_job_file(file.path)
@@ -325,7 +339,7 @@ def _stopped(file: JobFile) -> int:
         say("Stopped: no answer was written.\n")
     else:
         say(f"Stopped. What was answered is in {file.path}; before the last answer: {file.path.name}{BEFORE}\n")
-    return STATUS[_checked(now, what_ifs=False).verdict]
+    return STATUS[_checked(now, memory, what_ifs=False).verdict]
 
 
 def _today() -> str:

@@ -168,11 +168,12 @@ def _written(text: str, target: Path, print_: bool, color: str) -> int:
     """Write the job, the schema beside it, and say what a check finds."""
     from ..api import check_text
     from ..jobfile.keep import save_new
+    from ..model.reading.reader import read_job_text
 
     if print_:
         say(text)
         return STATUS[check_text(text, str(target)).verdict]
-    check_text(text, str(target))  # a job that cannot be read is not written
+    read_job_text(text, str(target))  # a job that cannot be read is not written
     save_new(target, text)
     _schema_beside(target)
     say(f"written   {target}, {len(text.splitlines())} lines, each with a word on why it is there\n\n")

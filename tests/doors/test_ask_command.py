@@ -83,7 +83,6 @@ def test_answered_by_flags(job, run) -> None:
     done = run("ask", job, "--answer", f"{name}=4 in", "--by", "the carpenter")
     assert "written   line" in done.stdout and name not in ids(job)
     assert run("ask", job, "--answer", "x=1", "--by", "Ana").exit_code == 2
-    assert run("ask", job, "--answer", f"{ids(job)[0]}=yes").exit_code == 2
 
 
 def test_printed_for_pen_and_paper_without_a_terminal(job, run) -> None:
@@ -112,3 +111,10 @@ def test_a_file_changed_meanwhile_is_not_written_over(job, monkeypatch) -> None:
     done = typed(job, "4", "the carpenter", "", "q", more=("--who", "tape"))
     assert done.exit_code == 2 and "nothing was written" in done.stderr
     assert "# somebody else" in job.read_text()
+
+
+def test_what_an_answer_before_it_settled_is_left(job, run) -> None:
+    name = ids(job)[0]
+    done = run("ask", job, "--answer", f"{name}=4 in", "--answer", f"{name}=3 in", "--by", "Ana")
+    assert done.exit_code == 3 and f"{name}: an answer before it has settled it" in " ".join(done.stdout.split())
+    assert [answer.by for answer in read_job(job).answer] == ["Ana"]

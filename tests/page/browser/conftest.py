@@ -17,7 +17,7 @@ ARGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--d
 SHOTS = os.environ.get("PAGE_SHOTS", "")  # a folder: pictures of each step are left there to be looked at
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")  # a driven browser keeps a loop running, which other files of a worker must not find
 def browser() -> Iterator[Any]:
     path = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
     try:
