@@ -257,12 +257,11 @@ def _about(job: Job) -> tuple[tuple[str, str], ...]:
 
 
 def _combinations_table() -> Table:
-    rows = tuple(
-        (one.name, f"{load_duration(one.duration_load).value:g}", one.source.document, one.source.how)
-        for one in asd_combinations()
-    )
+    every = list(asd_combinations())
+    rows = tuple((one.name, f"{load_duration(one.duration_load).value:g}") for one in every)
+    sources = dict.fromkeys(f"{one.source.document} ({one.source.how})" for one in every)
     note = (
         "C_D is that of the shortest load really present on a piece (NDS 2018 2.3.2). Variable loads are also tried on "
-        "some spans only. W is the strength-level wind load."
+        f"some spans only. W is the strength-level wind load. From {', '.join(sources)}."
     )
-    return Table("Load combinations", ("combination", "C_D with all its loads", "source", "how known"), rows, note)
+    return Table("Load combinations", ("combination", "C_D with all its loads"), rows, note)

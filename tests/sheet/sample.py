@@ -9,6 +9,7 @@ import hashlib
 import math
 
 from beamcheck.calc.pad import Pad
+from beamcheck.checks.core.pictures import SupportMark
 from beamcheck.checks.core.result import Check, Figure, JobResult, PieceResult, Table, judge, no_figure, worst
 from beamcheck.formulas.wood import adjustment, bending
 from beamcheck.provenance import Source
@@ -65,7 +66,10 @@ def beam_drawing(slope: float = 0.0, load_names: tuple[str, ...] = THREE_LOADS) 
     )
     return Figure(
         length=length, depth=13.5, slope=slope,
-        supports=((0.0, "west post", "rests"), (132.0, "hidden plate A", "hung"), (168.0, "east wall", "fixed")),
+        supports=(
+            SupportMark(0.0, "west post", "rests", 4.0), SupportMark(132.0, "hidden plate A", "hung"),
+            SupportMark(168.0, "east wall", "fixed"),
+        ),
         loads=(
             *loads,
             (60.0, 60.0, "post above, 1,200 lb", "dead", "point"),

@@ -24,10 +24,11 @@ from ..core.draft import (
     transfer_doubts,
     unknown_below,
 )
+from ..core.pictures import SupportMark
 from ..core.result import PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.tables import line_forces_table, loads_table, reactions_table
-from ..core.understood import beam_inputs, stick_inputs, stock_inputs, wood_words
+from ..core.understood import beam_inputs, stick_inputs, stick_words, stock_inputs
 from ..core.unsaid import unsaid_of, with_unsaid
 from ..core.wood.govern import writing
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, sharing_of, wood_of
@@ -62,7 +63,7 @@ GROUPS_LEFT_OUT = "What would make it pass was tried for the beam alone: its anc
 def beam_result(beam: Beam, context: Context) -> tuple[PieceResult, Reactions]:
     """Check a beam."""
     stock = context.stock(beam.stock)
-    draft = Draft(beam.name, "beam", f"{wood_words(stock)}, {show(beam_length(beam), 'length')}")
+    draft = Draft(beam.name, "beam", f"{stick_words(beam, stock)}, {show(beam_length(beam), 'length')}")
     draft.inputs = [*stock_inputs(stock), *stick_inputs(beam), *beam_inputs(beam)]
     draft.assumptions = [
         SEATS,
@@ -81,6 +82,8 @@ def beam_result(beam: Beam, context: Context) -> tuple[PieceResult, Reactions]:
         missing = unknown_below(beam.name, [support.on for support in beam.supports])
         return draft.done(), replace(missing, anchors=tuple(context.structure.joints.results(beam, None, context)))
     context.structure.runs[beam.name] = run
+    if stock.made == "steel":
+        draft.inputs.insert(2, ("section", _steel_words(run)))
     if draft.remedies and any(support.held_by for support in beam.supports):
         draft.assumptions.append(GROUPS_LEFT_OUT)
     draft.checks += twist_checks(beam.name, run.section, context)
@@ -93,9 +96,9 @@ def beam_result(beam: Beam, context: Context) -> tuple[PieceResult, Reactions]:
         loads_table(run.solved.loads), reactions_table(run.solved, beam.supports),
         line_forces_table(run.solved.combinations, run.solved.combined.line),
     ]  # fmt: skip
-    supports = [(support.at, support.on, support.holds) for support in beam.supports]
+    supports = [SupportMark(one.at, one.on, one.holds, one.bearing or 0.0) for one in beam.supports]
     K_cr = float(run.wood.K_cr.value)
-    draft.figure = beam_figure(run.solved, float(run.section.d), supports, run.regions, K_cr)
+    draft.figure = beam_figure(run.solved, run.section, supports, run.regions, K_cr)
     draft.statics = beam_statics(run, draft.figure, known=not is_unknown(stock)) if writing() else None
     done = draft.done()
     context.structure.verdicts[beam.name] = done.verdict
@@ -128,6 +131,13 @@ def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:
     draft.checks = [*with_unsaid(checks, unsaid_of(stock, beam)), *draft.checks]
     draft.assumptions = [*wood.notes, *draft.assumptions]
     return run
+
+
+def _steel_words(run: BeamRun) -> str:
+    from ..core.wood.steel_section import RolledSection
+    from .made.steel import section_words
+
+    return section_words(run.section) if isinstance(run.section, RolledSection) else ""
 
 
 def _ways(run: BeamRun) -> list[str]:

@@ -17,6 +17,7 @@ ROLE = {
     "decorative": "decorative: meant to carry nothing but itself",
     "cover": "cover: hides hardware and carries nothing but itself",
 }
+ROLE_WORDS = {"carries": "declared to carry", "decorative": "declared decorative", "cover": "declared a cover"}
 
 
 def bracket_title(family: Family[Any], context: Context) -> str:
@@ -25,7 +26,7 @@ def bracket_title(family: Family[Any], context: Context) -> str:
     if bracket.stock is not None:
         stock = context.stock(bracket.stock)
         words += f", {stock.species} {stock.grade}"
-    return f"{words}, declared {bracket.role}"
+    return f"{words}, {ROLE_WORDS[bracket.role]}"
 
 
 def bracket_inputs(family: Family[Any], context: Context) -> Rows:

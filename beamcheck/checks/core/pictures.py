@@ -53,6 +53,7 @@ class SupportMark(NamedTuple):
     at: Inches
     name: str
     holds: str  # 'rests', 'hung', 'fixed'
+    seat: Inches = 0.0  # length of the seat, 0 where nobody gave it
 
 
 class LoadMark(NamedTuple):
@@ -69,6 +70,16 @@ class CutMark(NamedTuple):
     from_bottom: Inches
     depth: Inches
     text: str
+
+
+class SectionPart(NamedTuple):
+    """One stick, ply or plate of a section: its lower left corner from that of the whole, and its size."""
+
+    x: Inches
+    y: Inches
+    width: Inches
+    height: Inches
+    what: Literal["wood", "steel", "round"]
 
 
 class CurveMark(NamedTuple):
@@ -100,6 +111,7 @@ class Figure:
     M_low: Annotated[tuple[float, ...], In("lbf*in")]
     sag: Annotated[tuple[float, ...], In("in")]
     marks: tuple[CurveMark, ...] = ()
+    section: tuple[SectionPart, ...] = ()
 
 
 class Hole(NamedTuple):

@@ -32,6 +32,21 @@ def wood_words(stock: Stock) -> str:
     return f"{stock.size} {made}{stock.species} {stock.grade}"
 
 
+def stick_words(stick: Stick | Post, stock: Stock) -> str:
+    """The wood of a piece, with how many plies it is made of and the plate between them."""
+    plies = f"{stick.plies} plies of " if stick.plies > 1 else ""
+    return f"{plies}{wood_words(stock)}{_plate_words(stick)}"
+
+
+def _plate_words(stick: Stick | Post) -> str:
+    plate = stick.flitch if isinstance(stick, Beam) else None
+    return (
+        f", with a {show(plate.thickness, 'length')} x {show(plate.depth, 'length')} steel plate between them"
+        if plate is not None
+        else ""
+    )
+
+
 def stock_inputs(stock: Stock) -> Rows:
     """What is known of the wood, and from whom."""
     size = read_size(stock.size)
@@ -49,7 +64,7 @@ def stock_inputs(stock: Stock) -> Rows:
         ("moisture", stock.moisture + metered), ("treatment", ", ".join(filter(None, treatment)) or "none"),
     ]  # fmt: skip
     if stock.made == "steel":
-        rows = [row for row in rows if row[0] not in ("species", "moisture", "treatment")]
+        rows = [row for row in rows if row[0] not in ("species", "moisture", "treatment", "size counted")]
     if stock.values is not None:
         rows.append(("design values", f"given: {stock.values.source}"))
     return [*rows, *_meant_rows(stock)]
@@ -326,7 +341,8 @@ def _loads(loads: Sequence[Load]) -> list[str]:
 
 def _wood(stick: Stick, stocks: dict[str, Stock]) -> str:
     plies = f"{stick.plies} plies of " if stick.plies > 1 else ""
-    return f"{plies}{_named(stick.stock, stocks)}{' laid flat' if stick.laid == 'flat' else ''}"
+    flat = " laid flat" if stick.laid == "flat" else ""
+    return f"{plies}{_named(stick.stock, stocks)}{_plate_words(stick)}{flat}"
 
 
 def _named(name: str, stocks: dict[str, Stock]) -> str:

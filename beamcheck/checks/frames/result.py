@@ -23,7 +23,7 @@ from ..core.context import Context
 from ..core.draft import GENERAL, SHEAR_SAG, Draft, Reactions, SupportForces, unknown_below
 from ..core.result import Check, PieceResult
 from ..core.screening import screen, screening_woods
-from ..core.understood import frame_inputs, member_inputs, stock_inputs, wood_words
+from ..core.understood import frame_inputs, member_inputs, stick_words, stock_inputs
 from ..core.unsaid import unsaid_of, with_unsaid
 from ..core.wood.burnt import SAID
 from ..core.wood.govern import writing
@@ -113,7 +113,7 @@ def _not_solved(
 
 
 def _title(member: FrameStick, context: Context) -> str:
-    return f"{wood_words(context.stock(member.stock))} {member.stick}, {show(member.length, 'length')}"
+    return f"{stick_words(member, context.stock(member.stock))}, {show(member.length, 'length')}"
 
 
 def _wood(stock: Stock, laid: str, values: DesignValues) -> WoodMaterial:

@@ -17,7 +17,7 @@ from ..core.draft import GENERAL, Draft, Reactions, SupportForces, transfer_doub
 from ..core.result import PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.tables import forces_table, post_loads_table
-from ..core.understood import post_inputs, stock_inputs, wood_words
+from ..core.understood import post_inputs, stick_words, stock_inputs
 from ..core.unsaid import unsaid_of, with_unsaid
 from ..core.wood.govern import writing
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
@@ -33,7 +33,7 @@ BRACES = "Braces of the post are taken as given: their strength, stiffness and f
 def post_result(post: Post, context: Context) -> tuple[PieceResult, Reactions]:
     """Check a post."""
     stock = context.stock(post.stock)
-    draft = Draft(post.name, "post", f"{wood_words(stock)} post, {show(post.height, 'length')} high")
+    draft = Draft(post.name, "post", f"{stick_words(post, stock)} post, {show(post.height, 'length')} high")
     draft.inputs = [*stock_inputs(stock), *post_inputs(post)]
     draft.assumptions = [*GENERAL, *([BRACES] if post.braced_strong or post.braced_weak else [])]
     draft.checks = [*transfer_doubts(post.name, context)]

@@ -26,11 +26,12 @@ from ..beams.record.statics import stations
 from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.draft import GENERAL, SHEAR_SAG, Draft, Reactions, SupportForces, unknown_below
+from ..core.pictures import SupportMark
 from ..core.result import Check, PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.statics import BY_FRAME, Statics
 from ..core.tables import line_forces_table, roof_loads_table
-from ..core.understood import rafter_inputs, stick_inputs, stock_inputs, tie_inputs, wood_words
+from ..core.understood import rafter_inputs, stick_inputs, stick_words, stock_inputs, tie_inputs
 from ..core.unsaid import unsaid_of, with_unsaid
 from ..core.wood.govern import writing
 from ..core.wood.material import Sharing, WoodMaterial, is_unknown, modulus_prime, reference_values, wood_of
@@ -58,13 +59,13 @@ def roof_results(rafter: Rafter, context: Context) -> list[tuple[PieceResult, Re
     stock = context.stock(rafter.stock)
     named = context.under(rafter.tie) if rafter.tie else None
     tie = named if isinstance(named, Tie) else None
-    draft = Draft(rafter.name, "rafter", f"{wood_words(stock)} rafter, run {show(rafter.run, 'length')}")
+    draft = Draft(rafter.name, "rafter", f"{stick_words(rafter, stock)} rafter, run {show(rafter.run, 'length')}")
     draft.inputs = [*stock_inputs(stock), *stick_inputs(rafter), *rafter_inputs(rafter)]
     draft.assumptions = [FRAME if rafter.ridge == "board" else PUSH, SQUARE, SHEAR_SAG, *GENERAL]
     other = None
     if tie is not None:
         tie_stock = context.stock(tie.stock)
-        other = Draft(tie.name, "tie", f"{wood_words(tie_stock)} tie")
+        other = Draft(tie.name, "tie", f"{stick_words(tie, tie_stock)} tie")
         other.inputs = [*stock_inputs(tie_stock), *stick_inputs(tie), *tie_inputs(tie)]
         other.assumptions = [FRAME, SHEAR_SAG, *GENERAL]
     try:
@@ -172,12 +173,13 @@ def _show_rafter(draft: Draft, run: RoofRun, tie: Tie | None, context: Context) 
         line_forces_table(run.combinations, line),
     ]
     size = context.size(rafter.stock)
-    depth = float(section_of(size, rafter.laid, rafter.plies).d)
+    section = section_of(size, rafter.laid, rafter.plies)
+    depth = float(section.d)
     supports = [
-        (run.tail, rafter.wall.on, rafter.wall.holds),
-        (float(line.length), rafter.ridge_on or "ridge", "rests"),
+        SupportMark(run.tail, rafter.wall.on, rafter.wall.holds),
+        SupportMark(float(line.length), rafter.ridge_on or "ridge", "rests"),
     ]
-    draft.figure = roof_figure(run, line, depth, rafter.slope, supports, _creep(rafter, context))
+    draft.figure = roof_figure(run, line, section, rafter.slope, supports, _creep(rafter, context))
     if writing():
         thick = float(section_of(context.size(tie.stock), tie.laid, tie.plies).d) if tie is not None else 0.0
         draft.pictures = (rafter_picture(run, depth, tie, thick, draft.tables[-2]),)
@@ -187,9 +189,9 @@ def _show_rafter(draft: Draft, run: RoofRun, tie: Tie | None, context: Context) 
 def _show_tie(draft: Draft, run: RoofRun, tie: Tie, context: Context) -> None:
     line = run.tie_line
     draft.tables += [roof_loads_table(run.rafter, tie.carries, level=True), line_forces_table(run.combinations, line)]
-    depth = float(section_of(context.size(tie.stock), tie.laid, tie.plies).d)
-    ends = [(0.0, run.rafter.name, "hung"), (float(line.length), run.rafter.name, "hung")]
-    draft.figure = roof_figure(run, line, depth, 0.0, ends, _creep(tie, context))
+    section = section_of(context.size(tie.stock), tie.laid, tie.plies)
+    ends = [SupportMark(0.0, run.rafter.name, "hung"), SupportMark(float(line.length), run.rafter.name, "hung")]
+    draft.figure = roof_figure(run, line, section, 0.0, ends, _creep(tie, context))
     draft.statics = _statics(draft, tie, context)
 
 

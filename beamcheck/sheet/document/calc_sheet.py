@@ -31,7 +31,7 @@ def compose(result: JobResult, *, all_steps: bool = False) -> tuple[Block, ...]:
     members = [block for group in sheet.groups for block in member_blocks(group, sheet)]
     symbols = symbols_of(result) if all_steps else alphabetical(_printed(members))
     body: tuple[Block, ...] = (
-        *basis_blocks(result), *schedule_blocks(sheet), *question_blocks(sheet), *_path(sheet, all_steps=all_steps),
+        *basis_blocks(result), *schedule_blocks(sheet), *_path(sheet, all_steps=all_steps), *question_blocks(sheet),
         *members,
         *closing_blocks(result, sheet.numbers, sheet.letters, sheet.marks, symbols, all_steps=all_steps),
         *(_appendix(sheet) if all_steps else ()),

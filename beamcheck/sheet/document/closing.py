@@ -10,7 +10,7 @@ from ...checks.core.result import JobResult
 from ...provenance import Source
 from .blocks import Block, Bullets, Caution, Heading, JobText, Paragraph, Reference, References, Symbols
 from .prose import sentence
-from .symbols import meaning, plain_symbol
+from .symbols import lettered, meaning, plain_symbol
 
 HOW = {
     "read": "seen in a copy of the document",
@@ -80,7 +80,9 @@ def _rests_on(
     """What the engineer has to stand in for."""
     yield Heading(RESTS_ON, anchor="doubts", running=RESTS_ON.partition(":")[0])
     weak = [each for each in references if each.source.how == "memory" or each.source.confidence == "low"]
-    told = f"The first {len(weak)} under Sources: compare them with the printed document before relying on them."
+    first = "The first" if len(weak) == 1 else f"The first {len(weak)}"
+    them = "it" if len(weak) == 1 else "them"
+    told = f"{first} under Sources: compare {them} with the printed document before relying on {them}."
     yield Bullets("From memory or of low confidence", (told if weak else "Nothing.",))
     assumed = _assumed(result, letters, marks)
     yield Bullets("Assumed", assumed or ("Nothing.",), marked=bool(assumed))
@@ -122,8 +124,13 @@ def _uses(result: JobResult, marks: Mapping[str, str]) -> dict[Source, str]:
     found: dict[Source, dict[str, dict[str, None]]] = {}
     for piece, step in _steps(result):
         if step.source is not None:
-            found.setdefault(step.source, {}).setdefault(marks[piece], {})[plain_symbol(step.symbol)] = None
+            found.setdefault(step.source, {}).setdefault(marks[piece], {})[_named(step.symbol)] = None
     return {source: _used(used) for source, used in found.items()}
+
+
+def _named(symbol: str) -> str:
+    """A symbol in running text, which is set with its subscript where its table knows it."""
+    return symbol if lettered(symbol) is not None else plain_symbol(symbol)
 
 
 def _used(by_piece: Mapping[str, Iterable[str]]) -> str:

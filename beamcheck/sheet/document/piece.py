@@ -131,7 +131,7 @@ def found_to_be(piece: PieceResult) -> tuple[str, ...]:
     """What a bracket was found to be, and why, in sentences; nothing for other pieces."""
     if not piece.finding:
         return ()
-    return (" ".join(filter(None, (f"It is: {piece.finding}.", sentence(piece.reason)))),)
+    return (" ".join(filter(None, (f"Found to be: {piece.finding}.", sentence(piece.reason)))),)
 
 
 def table_block(table: Table, under: str = "") -> TableBlock:

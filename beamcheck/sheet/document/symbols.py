@@ -16,6 +16,13 @@ _GREEK = frozenset({
 })  # fmt: skip
 _PARTS = {"perp": "perp", "par": "parallel", "parallel": "parallel"}
 _RAISED = {"star": "*", "prime": "'"}
+# a name of a symbol in running text, such as F_b or F_c_perp
+IN_TEXT = r"\b([A-Za-z]{1,6})_([A-Za-z0-9]{1,9}(?:_(?:perp|par|star|prime))*)\b"
+_LETTERS = {
+    "alpha": "α", "beta": "β", "lambda": "λ", "delta": "δ", "gamma": "γ",
+    "eta": "η", "theta": "θ", "mu": "μ", "rho": "ρ", "sigma": "σ", "tau": "τ", "phi": "φ",
+    "Delta": "Δ", "perp": "⊥", "par": "∥", "star": "*", "prime": "′",
+}  # fmt: skip
 _POWERS = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 
 
@@ -43,6 +50,15 @@ def meaning(name: str) -> str:
     """What the symbol stands for, '' when the table does not say."""
     row = _nomenclature().get(name)
     return row["meaning"] if row is not None else ""
+
+
+def lettered(name: str) -> tuple[str, str] | None:
+    """Base and subscript of a symbol for running text, `("F", "c⊥")` of `F_c_perp`; nothing for another word."""
+    if not meaning(name):
+        return None
+    base, *rest = name.split("_")
+    parts = ["Δ" if name == "C_delta" else _LETTERS.get(part, part) for part in rest]
+    return _LETTERS.get(base, base), "".join(parts)
 
 
 @lru_cache(maxsize=1)

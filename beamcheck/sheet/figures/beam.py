@@ -8,6 +8,7 @@ from itertools import pairwise
 from textwrap import wrap
 from typing import Any
 
+from ...checks.core.pictures import SupportMark
 from ...checks.core.result import Figure
 from ...units import show
 from .curves import Curve, draw_curve, extremes
@@ -15,8 +16,12 @@ from .svg import GRAY, INK, PAPER, TEXT, Board, Point, clipped, text_width, tied
 
 WIDTH, SIDE = 440.0, 30.0
 SPAN = WIDTH - 2 * SIDE
-LOAD_LANE, BAND, POINT_LANE = 30.0, 8.0, 19.0
+LOAD_LANE, BAND, POINT_LANE = 26.0, 7.0, 19.0
+SEAT, LEAST_SEAT = 12.0, 6.0  # height of what a piece rests on, and its least width
+SECTION, SECTION_WIDE = 46.0, 40.0  # room for the section
 DEEPEST, SHALLOWEST = 44.0, 12.0
+HAIR = 1e-6
+WOOD, STEEL = "#f1f1f1", "#9a9a9a"
 LOWER, MOST_LINES = 14.0, 3  # from one line of the words of a point load or support to the next; how many
 _NOTE_LETTERS, _NOTE_LINES = 54, 3  # of the text for a cut
 LIFTING = " up"  # a kind that ends so lifts, such as "wind up"
@@ -56,7 +61,8 @@ def describe(figure: Figure, system: Any = "US") -> str:
     parts = [f"Length {show(figure.length, 'length', system)}, depth {show(figure.depth, 'small length', system)}."]
     if figure.slope:
         parts.append(f"Slope {show(figure.slope, 'slope', system)}.")
-    parts += [f"{name} at {show(x, 'offset', system)} ({holds})." for x, name, holds in figure.supports]
+    parts += [f"{one.name} at {show(one.at, 'offset', system)} ({one.holds}{_seat_words(one, system)})."
+              for one in figure.supports]  # fmt: skip
     for start, end, text, kind, form in figure.loads:
         place = show(start, "offset", system)
         if form == "line":
@@ -88,10 +94,15 @@ def _scale(figure: Figure) -> Any:
 
 def _heading(board: Board, figure: Figure, system: Any) -> float:
     along = "along the slope" if figure.slope else "long"
-    text = f"{show(figure.length, 'length', system)} {along}, {show(figure.depth, 'small length', system)} deep"
-    board.lettering(SIDE, 14, text)
+    deep = f", {show(figure.depth, 'length', system)} deep"
+    text = f"{show(figure.length, 'length', system)} {along}{'' if figure.section else deep}"
+    if figure.section:
+        top = _section(board, figure, text, system)
+    else:
+        board.lettering(SIDE, 14, text)
+        top = 24.0
     if not figure.slope:
-        return 24.0
+        return top
     # a small triangle with the true slope; the piece itself is drawn straight, so that the diagrams stand under it
     run = 46.0
     rise = min(run * math.tan(math.radians(figure.slope)), 60.0)
@@ -99,12 +110,56 @@ def _heading(board: Board, figure: Figure, system: Any) -> float:
     foot = 8 + rise
     right = WIDTH - SIDE
     board.shape(((right - run, foot), (right, foot), (right, foot - rise)), fill="none", width=1.2)
+    if figure.section:
+        return max(foot + 12, top)
     label = f"slope {show(figure.slope, 'slope', system)}, drawn straight"
     place = right - run - 6
     meets = SIDE + text_width(text) + 10 > place - text_width(label)
     line = max(foot, 31.0 if meets else 14.0)
     board.lettering(place, line, label, anchor="end")
-    return max(foot, line, 18) + 12
+    return max(foot + 12, line + 12, top)
+
+
+def _section(board: Board, figure: Figure, text: str, system: Any) -> float:
+    """The section to scale, with plies and plates as they stand beside each other, and what it is in words."""
+    parts, top = figure.section, 2.0
+    wide, high = max(part.x + part.width for part in parts), max(part.y + part.height for part in parts)
+    scale = min(SECTION / high, SECTION_WIDE / wide)
+    left, foot = SIDE, top + scale * high + 2
+    for part in parts:
+        x, y = left + scale * part.x, foot - scale * (part.y + part.height)
+        if part.what == "round":
+            board.ring(x + scale * part.width / 2, y + scale * part.height / 2, scale * part.width / 2, fill=WOOD,
+                       width=1.4)  # fmt: skip
+        else:
+            board.box(x, y, scale * part.width, scale * part.height, fill=STEEL if part.what == "steel" else WOOD,
+                      stroke=1.2)  # fmt: skip
+    words = [text, *_section_words(figure, wide, high, system)]
+    if figure.slope:
+        words.append(f"slope {show(figure.slope, 'slope', system)}, drawn straight")
+    room = int((WIDTH - SIDE - SECTION_WIDE - 14) / text_width("n"))
+    lines = [line for one in words for line in wrap(tied(one), room)]
+    for number, line in enumerate(lines):
+        board.lettering(left + SECTION_WIDE + 10, top + 12 + 15 * number, line)
+    return max(foot, top + 15 * len(lines)) + 3
+
+
+def _section_words(figure: Figure, wide: float, high: float, system: Any) -> list[str]:
+    """What the section measures; of plies each, of a plate its own size."""
+    parts = figure.section
+    if parts[0].what == "round":
+        return [f"section: {show(high, 'length', system)} in diameter"]
+    whole = f"{show(wide, 'length', system)} wide, {show(high, 'length', system)} deep"
+    by = f"{show(wide, 'length', system)} by {show(high, 'length', system)}"
+    wood = [part for part in parts if part.what == "wood"]
+    plate = next((part for part in parts if part.what == "steel"), None) if wood else None
+    if len(wood) < 2:
+        return [whole]
+    words = [f"{len(wood)} plies of {show(wood[0].width, 'length', system)}: {by}"]
+    if plate is not None:
+        size = f"{show(plate.width, 'length', system)} by {show(plate.height, 'length', system)}"
+        words.append(f"steel plate {size} between them")
+    return words
 
 
 def _loads(board: Board, figure: Figure, to_x: Any, top: float) -> float:
@@ -113,8 +168,8 @@ def _loads(board: Board, figure: Figure, to_x: Any, top: float) -> float:
     for start, end, text, kind, _form in spread:
         left, right = to_x(start), to_x(end)
         shown = clipped(_load_label(text, kind), WIDTH - 2 * SIDE)
-        board.lettering(min(left, WIDTH - SIDE - text_width(shown)), top + 13, shown, tip=_load_label(text, kind))
-        _band(board, left, right, top + 18, _PATTERNS.get(kind, "plain"))
+        board.lettering(min(left, WIDTH - SIDE - text_width(shown)), top + 12, shown, tip=_load_label(text, kind))
+        _band(board, left, right, top + 16, _PATTERNS.get(kind, "plain"))
         top += LOAD_LANE
     said = [_beside(_load_label(text, kind), to_x(start)) for start, _end, text, kind, _form in points]
     foot = top + sum(POINT_LANE + LOWER * (len(lines) - 1) for lines in said) + 16
@@ -171,7 +226,9 @@ def _elevation(board: Board, figure: Figure, to_x: Any, top: float, system: Any)
     left, right = to_x(0.0), to_x(figure.length)
     true = SPAN * figure.depth / figure.length if figure.length > 0 else 0.0
     deep = min(max(true, SHALLOWEST), DEEPEST)
-    board.box(left, top, right - left, deep, fill="#f1f1f1", stroke=1.8)
+    left, right = _with_seats(figure, to_x, left, right)
+    board.box(left, top, right - left, deep, fill=WOOD, stroke=1.8)
+    _lengthwise(board, figure, (left, right), top, deep)
     notes = [] if deep == true else ["Depth of the piece is not to scale with its length."]
     for index, (start, end, low, depth, text) in enumerate(figure.cuts):
         mark = _letter(index)
@@ -184,9 +241,12 @@ def _elevation(board: Board, figure: Figure, to_x: Any, top: float, system: Any)
         board.lettering(x1 + 3, upper + per_inch * depth / 2 + TEXT / 3, mark, bold=True)
         notes.append(f"{mark}: {text}")
     foot = top + deep
-    for x, _name, holds in figure.supports:
-        _support(board, to_x(x), top, foot, holds)
-    foot = _names(board, figure, to_x, foot + 17)
+    for held in figure.supports:
+        if held.holds == "rests" and held.seat > 0.0:
+            _seat(board, figure, to_x(held.at), foot, held.seat)
+        else:
+            _support(board, to_x(held.at), top, foot, held.holds)
+    foot = _names(board, figure, to_x, foot + 15, system)
     foot = _dimensions(board, figure, to_x, foot, system)
     for note in notes:
         for line in wrap(" ".join(note.split()), _NOTE_LETTERS, subsequent_indent=" ")[:_NOTE_LINES]:
@@ -197,6 +257,46 @@ def _elevation(board: Board, figure: Figure, to_x: Any, top: float, system: Any)
 
 def _letter(index: int) -> str:
     return chr(ord("a") + index) if index < 26 else str(index + 1)
+
+
+def _with_seats(figure: Figure, to_x: Any, left: float, right: float) -> tuple[float, float]:
+    """The ends of the stick, which reaches to the end of a seat that stands at the very end."""
+    for mark in figure.supports:
+        half = _half(figure, mark.seat)
+        left = min(left, to_x(mark.at) - half) if mark.at < HAIR else left
+        right = max(right, to_x(mark.at) + half) if mark.at > figure.length - HAIR else right
+    return left, right
+
+
+def _half(figure: Figure, seat: float) -> float:
+    """Half of a seat on paper."""
+    return min(0.5 * SPAN * seat / figure.length, SIDE - 4.0) if figure.length > 0.0 else 0.0
+
+
+def _seat(board: Board, figure: Figure, x: float, foot: float, seat: float) -> None:
+    """What it rests on, hatched, as long as the seat."""
+    half = max(_half(figure, seat), LEAST_SEAT / 2)
+    board.box(x - half, foot, 2 * half, SEAT, stroke=1.3)
+    count = max(int(2 * half / 5), 1)
+    step = 2 * half / count
+    lines = [((x - half + i * step, foot + SEAT), (x - half + (i + 1) * step, foot)) for i in range(count)]
+    board.strokes(lines, width=0.7)
+    board.line((x - half, foot), (x + half, foot), width=2.6)
+
+
+def _lengthwise(board: Board, figure: Figure, ends: tuple[float, float], top: float, deep: float) -> None:
+    """Lines along a piece of more than one depth: flanges, and the edges of a plate between plies."""
+    high = max((part.y + part.height for part in figure.section), default=0.0)
+    steel = [part for part in figure.section if part.what == "steel"]
+    hidden = any(part.what == "wood" for part in figure.section)
+    edges = {edge for part in steel for edge in (part.y, part.y + part.height) if HAIR < edge < high - HAIR}
+    for edge in sorted(edges):
+        y = top + deep * (1.0 - edge / high)
+        board.line((ends[0], y), (ends[1], y), width=0.9, dash="6 3" if hidden else "")
+
+
+def _seat_words(mark: SupportMark, system: Any) -> str:
+    return f", {show(mark.seat, 'length', system)} of seat" if mark.seat > 0.0 else ""
 
 
 def _support(board: Board, x: float, top: float, foot: float, holds: str) -> None:
@@ -212,36 +312,41 @@ def _support(board: Board, x: float, top: float, foot: float, holds: str) -> Non
         board.line((x - 13, foot + 14), (x + 13, foot + 14), width=1.4)
 
 
-def _names(board: Board, figure: Figure, to_x: Any, top: float) -> float:
+def _names(board: Board, figure: Figure, to_x: Any, top: float, system: Any) -> float:
     """Names of supports under them, on as many rows as keep them apart."""
     rows: list[float] = []  # right end of the lettering in each row
-    for x, name, holds in sorted(figure.supports):
-        words = " ".join((name if holds == "rests" else f"{name} ({holds})").split())
+    for mark in sorted(figure.supports):
+        x, name = mark.at, mark.name
+        words = " ".join((name if mark.holds == "rests" else f"{name} ({mark.holds})").split())
         lines = [clipped(line, SPAN / 2) for line in wrap(words, int(SPAN / 2 / text_width("n")))[:MOST_LINES]] or [""]
+        if mark.seat > 0.0:
+            lines.append(f"seat {show(mark.seat, 'length', system)}")
         wide = max(map(text_width, lines))
         left = min(max(to_x(x) - wide / 2, 2.0), WIDTH - 2 - wide)
         count = len(lines)
         row = next((i for i in range(len(rows)) if all(end + 8 < left for end in rows[i : i + count])), len(rows))
         rows[row : row + count] = [left + wide] * count
         for number, line in enumerate(lines):
-            board.lettering(left, top + 13 + 16 * (row + number), line, tip=name)
-    return top + 16 * len(rows) + 4
+            board.lettering(left, top + 13 + 15 * (row + number), line, tip=name if number < count - 1 else "")
+    return top + 15 * len(rows)
 
 
 def _dimensions(board: Board, figure: Figure, to_x: Any, top: float, system: Any) -> float:
     """A chain of dimensions from end to end over the supports."""
-    places = sorted({0.0, figure.length, *(x for x, _name, _holds in figure.supports)})
+    places = sorted({0.0, figure.length, *(mark.at for mark in figure.supports)})
     stops: Sequence[float] = [place for place in places if 0.0 <= place <= figure.length]
     if len(stops) < 2:
         return top
-    y = top + 17
+    y = top + 16
     board.line((to_x(stops[0]), y), (to_x(stops[-1]), y), width=0.8, stroke=GRAY)
     for place in stops:
         board.line((to_x(place) - 3, y + 3), (to_x(place) + 3, y - 3), width=1.2)
+    below = 2.0
     for start, end in pairwise(stops):
         text = show(end - start, "length", system)
         if text_width(text) < to_x(end) - to_x(start) or len(stops) == 2:
             board.lettering((to_x(start) + to_x(end)) / 2, y - 4, text, anchor="middle")
         else:
             board.lettering((to_x(start) + to_x(end)) / 2, y + TEXT + 2, text, anchor="middle")
-    return y + TEXT + 6
+            below = TEXT
+    return y + below

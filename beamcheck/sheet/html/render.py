@@ -30,7 +30,7 @@ from ..document.mathematics import compile_mathml, mathml, result_text, width_cl
 from ..document.prose import sentence
 from ..document.repeated_steps import warning
 from ..document.rich_blocks import RichTable, StaticsBlock, Symbol
-from ..document.symbols import meaning, symbol_source
+from ..document.symbols import IN_TEXT, lettered, meaning, symbol_source
 from ..figures.anchor import hole_figure
 from ..figures.beam import beam_figure
 from ..figures.bracket import bracket_figure
@@ -53,7 +53,7 @@ TEMPLATE = "sheet.html.jinja"
 SHORT = 24  # letters of a cell that keeps to one line
 LONGEST_WORD = 24  # letters; a cell with a longer one may break it anywhere
 _CODE = re.compile(r"`([^`]+)`")
-_SYMBOL = re.compile(r"\b([A-Za-z]{1,5})_([A-Za-z0-9]{1,3})\b")
+_SYMBOL = re.compile(IN_TEXT)
 _FIGURES = re.compile(r"[−–-]?[0-9][0-9,./ ]*( ?[^ ]{1,5})?|–")  # a cell with a number and at most its unit
 
 
@@ -138,7 +138,8 @@ def prose(text: str) -> Markup:
 
 
 def _subscript(found: re.Match[str]) -> str:
-    return f"<i>{found[1]}</i><sub>{found[2]}</sub>" if meaning(found[0]) else found[0]
+    symbol = lettered(found[0])
+    return f"<i>{symbol[0]}</i><sub>{symbol[1]}</sub>" if symbol is not None else found[0]
 
 
 def reason(step: Step) -> str:

@@ -62,7 +62,7 @@ IN_A_HALF, IN_A_THIRD = 58, 34  # letters on a line of half the page, and of a s
 BESIDE_HALF = 30  # letters of what stands beside an equation on half a line
 PAIRS_SHORT, PAIRS_MANY = 64, 8  # letters and rows: pairs so short and so many stand in two columns
 ON_A_LINE = 90  # letters of a table that need no column to give way
-RUNNING, RUNNING_PIECE, RUNNING_CAUTION = 46, 30, 400  # letters in the head and foot of each page
+RUNNING, RUNNING_PIECE, RUNNING_CAUTION = 58, 30, 400  # letters in the head and foot of each page
 # paper has the caution at the foot of each page
 ON_A_SCREEN = frozenset(("Caution", "MemberList", "FoldStart", "FoldEnd"))
 Told = Callable[[Step], str]
@@ -212,7 +212,10 @@ class _Maker(ShortBlocks):
     def _Pairs(self, block: Pairs) -> Data:
         halves = len(block.rows) > PAIRS_MANY and all(len(text) <= PAIRS_SHORT for _, text in block.rows)
         look = "halves" if halves else "wide"
-        return {"rows": [[cell_text(label), cell_text(text)] for label, text in block.rows], "look": look}
+        return {
+            "rows": [[prose(label, LONGEST_IN_CELL), prose(text, LONGEST_IN_CELL)] for label, text in block.rows],
+            "look": look,
+        }
 
     def _Beside(self, block: Beside) -> Data:
         return {"pairs": self._Pairs(block.pairs)["rows"], "figure": self._FigureBlock(block.figure)}
@@ -332,7 +335,7 @@ class _Maker(ShortBlocks):
             {"number": str(row.number), "to": self._link(f"source-{row.number}"), "document": row.source.document,
              "how": row.source.how, "warned": bool(warning(row.source)),
              "sure": f", {row.source.confidence} confidence" if row.source.confidence else "",
-             "used": f"For {row.used}." if row.used else "", "note": prose(sentence(row.source.note)),
+             "used": prose(f"For {row.used}." if row.used else ""), "note": prose(sentence(row.source.note)),
              "weight": _lines_of(f"{row.source.document} {row.used} {row.source.note}", IN_A_HALF)}
             for row in block.rows
         ]  # fmt: skip

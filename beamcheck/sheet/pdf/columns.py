@@ -15,14 +15,14 @@ Pair = tuple[list[Data], list[Data]]
 
 WIDE = 246.0  # points; half of the text of a page
 ROW, GAP, TITLE = 9.7, 12.0, 13.0  # points
-HIGH = 320.0  # points; of columns between which no page ends
-SAVED = 60.0  # points by which they are lower then
+HIGH = 380.0  # points; of columns between which no page ends
+SAVED = 80.0  # points by which they are lower then
 UNIT = 0.55  # points; of a unit of a drawing, as in sheet.typ
 SMALLER = 0.8  # a drawing may be set so much smaller and still be read
 LABEL, PAIR = 19, 40  # letters of a line of a label, and of what stands beside it
 FACTOR, FEW_FACTORS = 6, 24  # letters of a column of factors, and of those with what they are under in half the page
 FEW = 58  # letters of a row that go into half the page
-WRAPPED = 1.2  # of that, in a table that is read in half the page with two lines a row
+WRAPPED = 1.6  # of that, in a table that is read in half the page with two lines a row
 
 
 def stacked(left: list[Data], right: list[Data], flow: Sequence[Data]) -> Iterator[Pair | Data]:
@@ -76,7 +76,9 @@ def height(block: Data, halves: float = 1.0) -> float:
     """Points that a block takes in half the width, or in `halves` of it."""
     kind = block["kind"]
     if kind == "Pairs":
-        return GAP + sum(ROW * max(_lines(str(label), LABEL), _lines(str(text), PAIR)) for label, text in block["rows"])
+        return GAP + sum(
+            ROW * max(_lines(_text(label), LABEL), _lines(_text(text), PAIR)) for label, text in block["rows"]
+        )
     if kind == "Figures":
         return max((height(one, halves) for one in block["figures"]), default=0.0)
     if kind == "FigureBlock":

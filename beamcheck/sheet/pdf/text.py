@@ -6,26 +6,29 @@ import re
 from typing import Any
 
 from ..document.prose import tied
-from ..document.symbols import meaning
+from ..document.symbols import IN_TEXT, lettered
 from .typefaces import printable
 
 Data = dict[str, Any]
 LONGEST_WORD, LONGEST_IN_CELL, LONGEST_IN_CODE = 40, 18, 48  # letters, after which a word may be broken
 NOT_TEXT = frozenset(("math", "anchor", "to", "svg"))
-_CODE_OR_SYMBOL = re.compile(r"`([^`]+)`|\b([A-Za-z]{1,5})_([A-Za-z0-9]{1,3})\b")
+_SPACES = re.compile(r"[ \t\r\n]+")  # not those that tie
+_CODE_OR_SYMBOL = re.compile(rf"`([^`]+)`|{IN_TEXT}")
 
 
 def prose(text: str, longest: int = LONGEST_WORD) -> list[Any]:
     """Text in pieces: plain, code (what stood in backticks), or a symbol such as F_b with its subscript."""
-    line = tied(" ".join(text.split()))
+    line = tied(_SPACES.sub(" ", text.strip()))
     made: list[Any] = []
     end = 0
     for found in _CODE_OR_SYMBOL.finditer(line):
-        code, base, sub = found.groups()
-        if code is None and not meaning(found[0]):
+        code, symbol = found[1], None
+        if code is None and (symbol := lettered(found[0])) is None:
             continue
         made.append(printable(line[end : found.start()], longest))
-        made.append({"code": printable(code, longest)} if code is not None else {"base": base, "sub": sub})
+        made.append(
+            {"code": printable(code, longest)} if symbol is None else {"base": symbol[0], "sub": printable(symbol[1])}
+        )
         end = found.end()
     made.append(printable(line[end:], longest))
     return [piece for piece in made if piece != ""]

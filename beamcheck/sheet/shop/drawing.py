@@ -151,7 +151,7 @@ def stick_figure(
     long = before + figure.length + after
     scale = (WIDTH - 2 * SIDE) / long
     deep = figure.depth * scale
-    seats = ", ".join(f"{text} at {show(x + before, 'length', units)}" for x, text, _ in figure.supports)
+    seats = ", ".join(f"{text} at {show(x + before, 'length', units)}" for x, text, *_ in figure.supports)
     cuts = [f"{_letter(i)}: {_cut(cut, before, units)}" for i, cut in enumerate(figure.cuts)]
     said = f"Seats: {seats or 'none'}. Cuts: {'; '.join(cuts) or 'none'}."
     board = Board(WIDTH, key, f"{name}: seats and cuts", said)
@@ -167,7 +167,7 @@ def stick_figure(
         board.lettering(right + 4, 0.5 * (high + base) + TEXT / 3, _letter(i), bold=True, ground=WOOD)
         stops |= {start, stop}
     rows: list[float] = []
-    for x, text, how in sorted(figure.supports):
+    for x, text, how, _ in sorted(figure.supports):
         at = SIDE + scale * (x + before)
         board.shape(
             ((at, foot), (at - 6, foot + 10), (at + 6, foot + 10)), fill=INK if how == "rests" else PAPER, width=1.2

@@ -119,7 +119,7 @@ def test_the_sources_of_a_piece_keep_their_number_in_the_long_list() -> None:
     assert [(row.number, row.source.document) for row in short.rows] == [
         (1, "Invented table for this sample"), (2, "Invented letter of a grader"),
     ]  # fmt: skip
-    assert [(row.number, row.used) for row in whole.rows] == [(1, "B1: Fb"), (2, "B1: CD")]
+    assert [(row.number, row.used) for row in whole.rows] == [(1, "B1: F_b"), (2, "B1: C_D")]
 
 
 def test_project_data_has_tool_file_and_fingerprint_and_says_what_is_missing() -> None:
@@ -235,7 +235,7 @@ def test_work_by_others_is_called_out_with_all_that_rely_on_it() -> None:
 def test_what_rests_on_memory_comes_first_among_the_sources() -> None:
     bullets = {block.title: block.items for block in of_kind(full(job()), Bullets)}
     assert bullets["From memory or of low confidence"] == (
-        "The first 1 under Sources: compare them with the printed document before relying on them.",
+        "The first under Sources: compare it with the printed document before relying on it.",
     )
     whole = next(block for block in of_kind(full(job()), References) if not block.short)
     assert whole.rows[0].source.how == "memory"

@@ -8,6 +8,7 @@ from xml.etree import ElementTree
 
 import pytest
 
+from beamcheck.checks.core.pictures import SectionPart, SupportMark
 from beamcheck.checks.core.result import Figure
 from beamcheck.sheet.figures.beam import beam_figure, describe
 from beamcheck.sheet.figures.svg import clipped, fixed, legible, text_width
@@ -94,7 +95,9 @@ def test_a_beam_without_load_has_flat_curves() -> None:
 
 def test_numbers_are_plain_and_nothing_leaves_the_frame() -> None:
     many = tuple((12.0 * i, 12.0 * i, "w" * 400, "dead", "point") for i in range(14))
-    wide = replace(beam_drawing(), loads=many, supports=tuple((12.0 * i, "support " * 20, "rests") for i in range(15)))
+    wide = replace(
+        beam_drawing(), loads=many, supports=tuple(SupportMark(12.0 * i, "support " * 20, "rests") for i in range(15))
+    )
     markup = beam_figure(wide, "B1")
     assert not re.search(r"\d[eE][-+]?\d|nan|inf\b|-0[ \"]", re.sub(r">[^<]*<|#[0-9a-f]+", "><", markup))
     root = ElementTree.fromstring(markup)
@@ -117,7 +120,7 @@ def test_no_color_is_needed() -> None:
 
 @pytest.mark.parametrize("text", ["</text><script>x</script>", "a\"b'c&d", "a\x00b\x1b", "\ud800", "שלום", "🪵" * 40])
 def test_any_text_is_safe(text: str) -> None:
-    figure = replace(beam_drawing(), supports=((0.0, text, "rests"), (168.0, text, "hung")))
+    figure = replace(beam_drawing(), supports=(SupportMark(0.0, text, "rests"), SupportMark(168.0, text, "hung")))
     root = drawn(figure, name=text)
     assert root.find(f".//{SVG}script") is None
     beam_figure(figure, text).encode("utf-8")
@@ -137,3 +140,13 @@ def test_marks_that_force_direction_are_shown_by_their_number() -> None:
 @pytest.mark.parametrize(("number", "text"), [(1.0, "1"), (-0.001, "0"), (1234567.891, "1234567.89"), (0.5, "0.5")])
 def test_fixed_numbers(number: float, text: str) -> None:
     assert fixed(number) == text
+
+
+def test_a_seat_is_as_long_as_it_is_and_the_section_is_drawn_and_said() -> None:
+    """Two plies of 1 1/2 in about a plate of 1/2 in by 11 in: the whole is 3 1/2 in by 11 1/4 in (added up by hand)."""
+    plies = (SectionPart(0.0, 0.0, 1.5, 11.25, "wood"), SectionPart(1.5, 0.125, 0.5, 11.0, "steel"),
+             SectionPart(2.0, 0.0, 1.5, 11.25, "wood"))  # fmt: skip
+    seen = " ".join(words(drawn(replace(beam_drawing(), section=plies))))
+    assert "2 plies of 1 1/2 in: 3 1/2 in by 11 1/4 in" in seen.replace("\u00a0", " ")
+    assert "steel plate 1/2 in by 11 in between them" in seen.replace("\u00a0", " ")
+    assert "seat 4 in" in seen

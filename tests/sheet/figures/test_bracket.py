@@ -336,10 +336,10 @@ def with_bracket() -> JobResult:
 def test_the_finding_stands_right_under_the_verdict_and_at_the_head() -> None:
     blocks = compose(with_bracket())
     at = next(i for i, block in enumerate(blocks) if isinstance(block, MemberHead))
-    assert blocks[at + 1] == Paragraph("It is: decoration only. Short grain at the nose.")
+    assert blocks[at + 1] == Paragraph("Found to be: decoration only. Short grain at the nose.")
     change = next(block for block in blocks if isinstance(block, RichTable) and block.title == "Change")
     assert "Decoration only. " in str(change.rows[0][1])
-    assert "It is: decoration only. Short grain at the nose." in render(with_bracket())
+    assert "Found to be: decoration only. Short grain at the nose." in render(with_bracket())
 
 
 def test_a_piece_that_is_no_bracket_says_nothing_of_a_finding() -> None:

@@ -59,6 +59,14 @@ class _Rolled:
         return float(pad.take("E_steel", found.value, "psi", source=found.source))
 
 
+def section_words(section: RolledSection) -> str:
+    """The measures and the section properties that the checks take."""
+    plates, pad = section.plates, SilentPad()
+    deep, broad, flange, web = (show(plates[name], "small length") for name in ("d", "b_f", "t_f", "t_web"))
+    inertia, modulus = float(section.inertia(pad)), float(section.modulus(pad))
+    return f"{deep} deep, flanges {broad} by {flange}, web {web}; I = {inertia:.4g} in⁴, S = {modulus:.4g} in³"
+
+
 def steel_checks(run: BeamRun, context: Context) -> Iterator[Check]:
     """Every check of a steel beam but those of its loads, which are those of every beam."""
     assert isinstance(run.section, RolledSection)

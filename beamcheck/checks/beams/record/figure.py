@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import starmap
 from typing import TYPE_CHECKING, Literal
 
@@ -12,9 +13,10 @@ from ....analysis.beams.combinations import Loaded
 from ....analysis.beams.load_cases import Applied, Case
 from ....analysis.beams.solved_beam import SolvedBeam
 from ....analysis.frames.member_line import Line
-from ...core.pictures import CurveMark, CutMark, Figure, LoadMark, SupportMark
+from ...core.pictures import CurveMark, CutMark, Figure, LoadMark, SectionPart, SupportMark
 from ...core.tables import amount_words, kind_words
 from ...core.wood.lost import Lost
+from ...core.wood.section import Section
 from ..cuts import Region
 
 if TYPE_CHECKING:
@@ -25,9 +27,10 @@ CURVES: tuple[Literal["V"], Literal["M"]] = ("V", "M")
 
 
 def beam_figure(
-    solved: SolvedBeam, depth: float, supports: Sequence[tuple[float, str, str]], regions: Sequence[Region], K_cr: float
+    solved: SolvedBeam, section: Section, supports: Sequence[SupportMark], regions: Sequence[Region], K_cr: float
 ) -> Figure:
     """Envelopes of a level piece. `sag` is the largest total deflection with creep at each place."""
+    depth = float(section.d)
     cuts = tuple(
         (region.start, region.end, _lower_edge(region, depth), region.cut.depth, region.text)
         for region in regions
@@ -37,11 +40,35 @@ def beam_figure(
     bent = line.combine(_long_term(solved.combinations, solved.cases, solved.factors, K_cr))
     names = [combination.name for combination in solved.combinations]
     drawn = _drawn(solved.loads)
-    return _figure(solved.length, depth, 0.0, tuple(supports), drawn, cuts, solved.combined.line, bent, names)
+    made = _figure(solved.length, depth, 0.0, tuple(supports), drawn, cuts, solved.combined.line, bent, names)
+    return replace(made, section=section_parts(section))
+
+
+def section_parts(section: Section) -> tuple[SectionPart, ...]:
+    """The section in parts, as it is drawn: plies beside each other, a plate between two, flanges and web."""
+    b, d, ply = float(section.b), float(section.d), float(section.breadth_alone)
+    if section.round:
+        return (SectionPart(0.0, 0.0, d, d, "round"),)
+    if (shape := getattr(section, "shape", None)) is not None:  # rolled steel; its file is loaded only where it is met
+        flange, web = float(shape.t_f), float(shape.t_web)
+        return (
+            SectionPart(0.0, 0.0, b, flange, "steel"),
+            SectionPart(0.5 * (b - web), flange, web, d - 2.0 * flange, "steel"),
+            SectionPart(0.0, d - flange, b, flange, "steel"),
+        )
+    plies = max(round(b / ply), 1) if ply > 0.0 else 1
+    if (plate := getattr(section, "plate", None)) is not None:
+        t, h = float(plate.thickness), float(plate.depth)
+        return (
+            SectionPart(0.0, 0.0, ply, d, "wood"),
+            SectionPart(ply, 0.5 * (d - h), t, h, "steel"),
+            SectionPart(ply + t, 0.0, ply, d, "wood"),
+        )
+    return tuple(SectionPart(i * b / plies, 0.0, b / plies, d, "wood") for i in range(plies))
 
 
 def roof_figure(
-    run: RoofRun, line: Line, depth: float, slope: float, supports: Sequence[tuple[float, str, str]], K_cr: float
+    run: RoofRun, line: Line, section: Section, slope: float, supports: Sequence[SupportMark], K_cr: float
 ) -> Figure:
     """Envelopes of a rafter (drawn at its slope) or a tie; the line is that under the combinations.
 
@@ -49,8 +76,9 @@ def roof_figure(
     """
     bent = Line(run.solution.combine(_long_term(run.combinations, run.cases, run.factors, K_cr)), line.bars)
     names = [combination.name for combination in run.combinations]
-    chord = (supports[0][0], supports[-1][0])
-    return _figure(float(line.length), depth, slope, tuple(supports), (), (), line, bent, names, chord)
+    chord = (supports[0].at, supports[-1].at)
+    made = _figure(float(line.length), float(section.d), slope, tuple(supports), (), (), line, bent, names, chord)
+    return replace(made, section=section_parts(section))
 
 
 def _drawn(loads: Sequence[Applied]) -> tuple[LoadMark, ...]:
@@ -84,7 +112,7 @@ def _figure(
     length: float,
     depth: float,
     slope: float,
-    supports: tuple[tuple[float, str, str], ...],
+    supports: tuple[SupportMark, ...],
     loads: tuple[LoadMark, ...],
     cuts: tuple[tuple[float, float, float, float, str], ...],
     line: Line,
@@ -112,7 +140,7 @@ def _figure(
         length,
         depth,
         slope,
-        tuple(starmap(SupportMark, supports)),
+        supports,
         loads,
         tuple(starmap(CutMark, cuts)),
         _tuple(x),

@@ -27,7 +27,7 @@ from ...core.statics import (
     terms,
 )
 from ...core.wood.material import modulus_prime
-from ..beam_run import SHEAR_PART, BeamRun
+from ..beam_run import BeamRun
 
 CLOSE = 0.005  # relative: a closed form that is farther from the solution than this is not shown
 SIMPLE = "One span under a uniform load: these lines give what the analysis gives. Pounds and feet; sag in inches."
@@ -37,7 +37,7 @@ BY_STATIONS = "Solved by the frame analysis: {why}. Envelopes over all combinati
 def beam_statics(run: BeamRun, figure: Figure, *, known: bool) -> Statics:
     """How the forces of a beam can be done again; of wood that is not `known` the sag is that of no one candidate."""
     pad = Pad()
-    if known:
+    if known and run.wood.made != "steel":
         modulus_prime(pad, run.wood)
     why = _not_by_hand(run.solved)
     lines = () if why else _closed(run, known)
@@ -141,14 +141,26 @@ def _sags(run: BeamRun) -> list[StaticsLine]:
             formula = "" if lines else "5 w L⁴ / (384 E′ I)"
             lines.append(sag_line(f"Delta_{kind}", formula, said, bent, note))
             continue
-        E_sf, G = float(df.shear_free_modulus(E)), float(df.shear_modulus_from_E(E))
-        free = float(df.simple_uniform_deflection(w, L, E_sf, inertia))
-        slid = float(df.simple_uniform_shear_deflection(w, L, G, area))
-        if not run.regions and math.isclose(free + slid, found, rel_tol=CLOSE):
+        E_sf = E if run.wood.shear_free else float(df.shear_free_modulus(E))
+        free, GA = float(df.simple_uniform_deflection(w, L, E_sf, inertia)), run.GA * area
+        slid = w * L**2 / (8.0 * GA)
+        if math.isclose(free + slid, found, rel_tol=CLOSE):
             said = (
                 f"5 × {four(w)} × {four(L)}⁴ / (384 × {four(E_sf)} × {four(inertia)}) + "
-                f"{four(w)} × {four(L)}² / (8 × {four(G)} × {four(SHEAR_PART * area)})"
+                f"{four(w)} × {four(L)}² / (8 × {four(GA)})"
             )
-            formula = "" if lines else "5 w L⁴ / (384 × 1.03 E′ I) + w L² / (8 G × 5/6 A)"
+            modulus = "E′" if run.wood.shear_free else "× 1.03 E′"
+            formula = "" if lines else f"5 w L⁴ / (384 {modulus} I) + w L² / (8 GA)"
+            note = note if lines else f"{note}, {_stiff_in_shear(run, area)}"
             lines.append(sag_line(f"Delta_{kind}", formula, said, free + slid, note))
     return lines
+
+
+def _stiff_in_shear(run: BeamRun, area: float) -> str:
+    """How GA comes about."""
+    GA = f"{four(run.GA * area)} lb"
+    if run.wood.made == "steel":
+        return f"GA = E / 2.6 times the web: {GA}"
+    if run.beam.flitch is not None:
+        return f"GA = E′/16 × 5/6 of the wood: {GA}; I counts the plate as wood"
+    return f"GA = E′/16 × 5/6 × {four(area)} in²: {GA}"

@@ -39,7 +39,7 @@ from ..loads import ACCIDENTAL, STIFF
 from ..props.asks import asks_under
 from ..props.prop import prop_result
 from ..wood import known_wood, wood_or_weakest
-from ..words import fixing_rows
+from ..words import ROLE_WORDS, fixing_rows
 from .kinds import KINDS, Kind
 from .places import Hits, arm_of, hits_of
 
@@ -50,7 +50,7 @@ ROOMY = 24.0  # in: a board's length and breadth are not asked for; the layout i
 def trim_result(trim: Trim, context: Context) -> tuple[PieceResult, Reactions]:
     """Check a piece of trim: what holds it up. What is put on it fails by its role."""
     kind = KINDS[trim.hangs]
-    draft = Draft(trim.name, "trim", f"{trim.what or 'trim'}, {show(trim.weight, 'force')}, declared {trim.role}")
+    draft = Draft(trim.name, "trim", f"{trim.what or 'trim'}, {show(trim.weight, 'force')}, {ROLE_WORDS[trim.role]}")
     draft.inputs = [
         ("role", trim.role), ("fixed to", trim.on), ("own weight", show(trim.weight, "force")), ("hangs", trim.hangs),
         *(("made of", f"{layer.what}{f' ({layer.species})' if layer.species else ''}: {show(layer.weight(), 'force')}")

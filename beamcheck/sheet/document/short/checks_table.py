@@ -10,13 +10,15 @@ from ....checks.core.result import Check, PieceResult
 from ....checks.core.summary import by_gravity, quantity
 from ....units import show
 from ....values.judgment import judgment
-from ..prose import capital, place, sentence
+from ..prose import TIED, capital, place, sentence
 from ..rich_blocks import LIMIT, Across, Bar, Cell, RichTable, Strong, Word
 from .context import Sheet
 
 HEADS = ("check", "where", "comes", "allowed", "ratio, stroke at 1", "verdict", "loads, clause")
 PARTS = {"Member": ("member",), "Joints, seats and what they rest on": ("joints", "path")}
 RULES = "Distances and sizes: what is needed, what is there"
+SHORT_CLAUSE = 20  # letters
+SEVERAL = 24  # letters of several places
 SHORT = 15  # letters of a place that need no wide column
 _LONGEST = 1.25  # ratio at which a bar is full: layout
 _SAME = 9  # significant digits to which two figures are one
@@ -82,7 +84,7 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
         notes.append(f"Also met, without figures: {'; '.join(dict.fromkeys(met))}.")
     if rows or notes:
         places = [row[1] for row in rows if len(row) > 1 and isinstance(row[1], str)]
-        where = 1.0 if max(map(len, places), default=0) <= SHORT else 1.6
+        where = 0.0 if max(map(len, places), default=0) <= SHORT else 1.6
         widths = (2.3, where, 0.0, 0.0, 0.0, 0.0, 3.3)
         yield RichTable("Checks", HEADS, tuple(rows), widths, (2, 3), " ".join(notes), "checks")
     if open_:
@@ -121,7 +123,7 @@ def _rules(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
 def _said(one: Merged, sheet: Sheet) -> str:
     check, units = one.first, sheet.result.units
     demand, capacity = (quantity(value, check.kind, units) for value in (check.demand, check.capacity))
-    others = dict.fromkeys(_without_start(other.what, check.what) for other in one.others)
+    others = dict.fromkeys(_without_start(other.what, check.what) for other in one.others if other.what != check.what)
     names = ", ".join((check.what, *others))
     return f"{names} {demand}, {capacity}"
 
@@ -147,8 +149,9 @@ def _whole(piece: PieceResult) -> str:
 def _row(one: Merged, sheet: Sheet, whole: str = "") -> tuple[Cell, ...]:
     check, units = one.first, sheet.result.units
     demand, capacity = _figures(check, units)
-    loads = ", ".join(filter(None, (check.combination, check.clause)))
-    where = _where(check)
+    loads = ", ".join(filter(None, (check.combination, _held_together(check.clause))))
+    where = "; ".join(dict.fromkeys(filter(None, map(_where, (check, *one.others)))))
+    where = where if len(where) <= SEVERAL else _where(check)
     return (
         _name(one, sheet),
         "span" if where and where == whole else where,
@@ -160,6 +163,11 @@ def _row(one: Merged, sheet: Sheet, whole: str = "") -> tuple[Cell, ...]:
     )
 
 
+def _held_together(clause: str) -> str:
+    """Clauses that break into lines between each other only."""
+    return ", ".join(part.replace(" ", TIED) if len(part) <= SHORT_CLAUSE else part for part in clause.split(", "))
+
+
 def _rule(one: Merged, sheet: Sheet) -> tuple[Cell, ...]:
     check, units = one.first, sheet.result.units
     demand, capacity = (quantity(value, check.kind, units) for value in (check.demand, check.capacity))
@@ -169,9 +177,10 @@ def _rule(one: Merged, sheet: Sheet) -> tuple[Cell, ...]:
 def _name(one: Merged, sheet: Sheet) -> Cell:
     """What is checked; where it does not pass, the questions that would settle it."""
     check = one.first
-    others = dict.fromkeys(_without_start(other.what, check.what) for other in one.others)
+    others = dict.fromkeys(_without_start(other.what, check.what) for other in one.others if other.what != check.what)
+    same = sum(other.what == check.what for other in one.others)
     also = f"; also {'; '.join(others)}" if others else ""
-    name = f"{capital(check.what)}{also}"
+    name = f"{capital(check.what)}{f', {same + 1} alike' if same else ''}{also}"
     if check.verdict == "passes":
         return name
     asked = _questions(check, sheet)

@@ -15,6 +15,7 @@ from .checks_table import bar, closest, merged, nature
 from .context import Sheet
 
 _FIXES = 3  # named on the cover; the page of the member has all
+NO_CURE = "None was worked out: change size, span or load and check again, or ask the engineer."
 ACCEPTED = ("accepted", "as noted", "not accepted")
 
 
@@ -87,14 +88,14 @@ def _fault(check: Check, units: str) -> str:
 
 
 def _cure(failing: Sequence[Check], units: str) -> str:
-    """For rules of geometry: what is needed and what is there. Else nothing that is known here."""
+    """For rules of geometry: what is needed and what is there. Else nothing was found."""
     rules = [check for check in failing if nature(check) == "geometry" and check.ratio is not None]
     told = [
         f"{capital(check.what)}: needs {quantity(check.demand, check.kind, units)}, "
         f"has {quantity(check.capacity, check.kind, units)}."
         for check in rules
     ]
-    return " ".join(told) or "See its page."
+    return " ".join(told) or NO_CURE
 
 
 def _named(group: Group, sheet: Sheet) -> str:

@@ -14,10 +14,11 @@ from ..mathematics import result_text
 from ..numerals import plain
 from ..repeated_steps import warning
 from ..rich_blocks import Cell, RichTable, Strong, Symbol
-from ..symbols import plain_symbol
+from ..symbols import lettered, plain_symbol
 
 _FACTOR = re.compile(r"C_[A-Za-z0-9]+")
 _DIGITS = 4
+ORDER = ("F_b", "F_v", "F_c_perp", "F_c", "F_t", "E", "E_min")
 NOTE = "† from memory: compare with the printed document."
 
 
@@ -32,6 +33,7 @@ class _Row:
     closest: float = 0.0  # largest ratio of a check that takes it
     used: set[int] = field(default_factory=set)  # ids of the steps that it shows
     ends: dict[int, Step] = field(default_factory=dict)
+    fires: set[str] = field(default_factory=set)  # after which fire the checks look that take it; '' for none
 
 
 @dataclass(frozen=True)
@@ -47,22 +49,34 @@ def factors_of(piece: PieceResult, numbers: Mapping[Source, int], anchor: str) -
     """Read the factors off the steps of a piece."""
     rows: dict[tuple[object, ...], _Row] = {}
     extra = piece.statics.steps if piece.statics is not None else ()
-    told = [(check.combination, check.steps, check.ratio or 0.0) for check in piece.checks]
-    for combination, steps, ratio in [*told, ("", extra, 0.0)]:
+    told = [(check.combination, check.steps, check.ratio or 0.0, _fire(check.what)) for check in piece.checks]
+    for combination, steps, ratio, fire in [*told, ("", extra, 0.0, "")]:
         for row, used in _chains(steps):
             key = (row.symbol, f"{row.value:.9g}", tuple(sorted((n, f"{v:.9g}") for n, v in row.factors.items())))
             kept = rows.setdefault(key, row)
             if combination:
                 kept.combinations[combination] = None
             kept.closest = max(kept.closest, ratio)
+            kept.fires.add(fire)
             kept.used |= used
             kept.ends[id(row.end)] = row.end
     if not rows:
         return Factors(None)
-    made = _leading(list(rows.values()))
+    made = sorted(_leading(list(rows.values())), key=_in_order)
     shown = frozenset(one for row in made for one in row.used)
     ends = {name: step for row in made for name, step in row.ends.items()}
     return Factors(_table(made, len(rows) - len(made), numbers, anchor), shown, ends)
+
+
+def _fire(what: str) -> str:
+    """'after 60 min of fire' of a check that looks at what a fire leaves."""
+    start, colon, _ = what.partition(": ")
+    return start if colon and start.startswith("after ") and start.endswith("fire") else ""
+
+
+def _in_order(row: _Row) -> tuple[int, str]:
+    """Bending, shear, bearing, compression, tension, then stiffness, then what is not of wood."""
+    return (ORDER.index(row.symbol) if row.symbol in ORDER else len(ORDER), "".join(sorted(row.fires)))
 
 
 def _leading(rows: list[_Row]) -> list[_Row]:
@@ -122,22 +136,31 @@ def _table(rows: list[_Row], left_out: int, numbers: Mapping[Source, int], ancho
         dagger = "†" if source is not None and warning(source) else ""
         weak = weak or bool(dagger)
         number = f" [{numbers[source]}]" if source is not None and source in numbers else ""
-        under = "; ".join(row.combinations) if row.symbol in several else ""
+        fire = "".join(row.fires) if len(row.fires) == 1 else ""
+        alike = {tuple(other.combinations) for other in rows if other.symbol == row.symbol}
+        loads = "; ".join(row.combinations) if row.symbol in several and len(alike) > 1 else ""
+        under = ", ".join(filter(None, (fire, loads)))
         value = result_text(row.base) if row.base is not None else plain(row.value, _DIGITS)
         cells = [_factor(row.factors.get(name)) for name in columns]
         made.append((Symbol(row.symbol), under, f"{value}{dagger}{number}", *cells, Strong(result_text(row.end))))
     plain_ones = f"{', '.join(map(_named, ones))} {'is' if len(ones) == 1 else 'are'} 1.0." if ones else ""
     more = f"{left_out} more under other combinations: the full form." if left_out else ""
     note = " ".join(filter(None, (plain_ones, more, NOTE if weak else "")))
-    heads: tuple[Cell, ...] = ("value", "under" if several else "", "reference", *map(Symbol, columns), "allowed")
-    widths = (0.0, 1.0 if several else 0.0, 0.0, *(0.0 for _ in columns), 0.0)
+    heads: tuple[Cell, ...] = (
+        "value",
+        "under" if any(row[1] for row in made) else "",
+        "reference",
+        *map(Symbol, columns),
+        "allowed",
+    )
+    widths = (0.0, 1.0 if any(row[1] for row in made) else 0.0, 0.0, *(0.0 for _ in columns), 0.0)
     right = tuple(range(2, len(heads)))
     return RichTable("Design values and factors", heads, tuple(made), widths, right, note, "factors", anchor)
 
 
 def _named(name: str) -> str:
-    """A factor in running text, which sets short subscripts only."""
-    return name if len(name.partition("_")[2]) <= 3 else plain_symbol(name)
+    """A factor in running text."""
+    return name if lettered(name) is not None else plain_symbol(name)
 
 
 def _factor(value: float | None) -> str:

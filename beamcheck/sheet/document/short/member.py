@@ -166,6 +166,8 @@ def _said(piece: PieceResult) -> Iterator[tuple[str, str]]:
         if label in WITH and WITH[label] in given:
             continue
         more = [given[one] for one, home in WITH.items() if home == label and one in given and given[one] != text]
+        if label == "grade comes from" and more and more[0].casefold().startswith(text.casefold()):
+            text, more = more[0], more[1:]  # "stamp: agency mark ..." says already what it is
         yield NAMES.get(label, capital(label)), SEPARATE.get(label, ", ").join([text, *more])
 
 
@@ -180,6 +182,8 @@ def _tables(piece: PieceResult, titles: tuple[str, ...]) -> Iterator[Table]:
             if piece.statics is not None and not axial:
                 continue
             table = _governed(table, piece)
+        if title.startswith("reactions"):
+            table = replace(table, note="")  # the schedule says it once for all
         if title.startswith("loads") and piece.figure is not None:
             table = _all_along(table, piece.figure.length)
         yield table

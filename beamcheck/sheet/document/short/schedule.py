@@ -18,7 +18,8 @@ COLUMNS = ("bending", "shear", "bearing", "deflection", "joint")
 HEADS = ("mark", "size, species, grade", "span", "reactions", *COLUMNS, "verdict", "page")
 NOTE = (
     "Each figure is the largest ratio of its kind, as a share of what is allowed; an asterisk: more than allowed. "
-    "Bending counts with axial force, joints with what the supports may take. Spans run from middle to middle."
+    "Bending counts with axial force, joints with what the supports may take. Spans run from middle to middle. "
+    "Where reactions are listed by kind, each kind is unfactored; the largest and the least are of all combinations."
 )
 
 
@@ -26,7 +27,7 @@ def schedule_blocks(sheet: Sheet) -> Iterator[Block]:
     """The schedule."""
     yield Heading("Member schedule", anchor="schedule")
     rows = tuple(_row(group, sheet) for group in sheet.groups)
-    widths = (0.75, 3.1, 0.9, 1.2, *([0.68] * 5), 0.0, 0.0)
+    widths = (0.75, 3.1, 0.9, 1.2, *([0.0] * 5), 0.0, 0.0)
     if rows:
         yield RichTable("", HEADS, rows, widths, (4, 5, 6, 7, 8, 10), NOTE, "schedule")
     else:
