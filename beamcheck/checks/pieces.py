@@ -21,7 +21,7 @@ from ..model.roofs import Rafter, Tie
 from ..model.stock import Stock
 from .beams.moving_supports import Sinks, sinks_of
 from .beams.result import beam_result
-from .core.context import AREAS, HEAD, JOINTS, JOINTS_OF, NO_AREAS, Context, Joints, NoJoints, Structure
+from .core.context import AREAS, HEAD, JOINTS, JOINTS_OF, MOVEMENT, NO_AREAS, Context, Joints, NoJoints, Structure
 from .core.draft import Reactions
 from .core.result import PieceResult
 from .core.watched import Log, Watched
@@ -173,7 +173,7 @@ def _run(job: Job, areas: Areas, memory: Memory | None, sinks: Mapping[str, Sink
     structure = Structure(
         {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
         {anchor.name: anchor for anchor in job.anchor},
-        heads={HEAD: job.job, AREAS: areas, JOINTS: job.joint, **_joints_by_frame(job)},
+        heads={HEAD: job.job, AREAS: areas, JOINTS: job.joint, MOVEMENT: job.movement, **_joints_by_frame(job)},
         joints=joints_of(job),
     )  # fmt: skip
     if memory is not None:

@@ -15,6 +15,7 @@ from ...errors import OutOfRange
 from ...model.anchor_manners import MANNERS, Made
 from ...model.anchors import Anchor, Holes
 from ...model.beams import Beam, beam_length
+from ...model.conditions.movement import Climate, Movement
 from ...model.fields.evidence import vouched
 from ...model.posts import Post
 from ...model.stock import Stock
@@ -100,6 +101,8 @@ class Group:
     rests: bool = False  # the end has a seat beside the group
     far_depth: float | None = None  # of the piece that carries it, where that is level wood of the job
     kept_by: tuple[str, ...] = ()  # pieces of the job that are said to keep it from turning out of its plane
+    air: Climate | None = None  # of the job, where somebody says it
+    described: tuple[Movement, ...] = ()  # bolt rows of the held piece that are entries of their own
 
     @property
     def name(self) -> str:

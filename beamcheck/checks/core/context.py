@@ -13,6 +13,7 @@ from ...analysis.site.pieces import Areas
 from ...model.anchors import Anchor
 from ...model.beams import Beam
 from ...model.brackets import Bracket, Trim
+from ...model.conditions.movement import Climate, Movement
 from ...model.existing import Existing
 from ...model.frames.frame import Frame, FrameStick
 from ...model.job import Snow
@@ -26,7 +27,7 @@ from .watched import choose
 from .wood.group_cut import GroupCut
 from .wood.strength import Section
 
-HEAD, AREAS, JOINTS, JOINTS_OF = "job", "areas", "joints", "joints of "
+HEAD, AREAS, JOINTS, JOINTS_OF, MOVEMENT = "job", "areas", "joints", "joints of ", "movement"
 NO_AREAS = Areas(None, {}, {})
 AnyPiece = Beam | Rafter | Tie | Post | Bracket | Trim | Existing | Frame | FrameStick
 
@@ -111,6 +112,18 @@ class Structure:
             return Site(areas=self.areas)
         ground = head.ground_snow if self.areas.site is None else self.areas.site.ground_snow
         return Site(ground, head.snow, head.wind_by, self.areas)
+
+    @property
+    def air(self) -> Climate | None:
+        """The air that the wood of the job lives in, where somebody says it."""
+        head = self.heads.get(HEAD)
+        found: Climate | None = None if head is None else head.air
+        return found
+
+    def bolt_rows_on(self, piece: str) -> tuple[Movement, ...]:
+        """The bolt rows of a piece that are [[movement]] entries."""
+        found: tuple[Movement, ...] = self.heads.get(MOVEMENT, ())
+        return tuple(one for one in found if one.kind == "bolt row" and one.on == piece)
 
     def joints_of(self, frame: str) -> tuple[Any, ...]:
         """The [[joint]] entries of a frame."""

@@ -72,7 +72,7 @@ def group_of(
     return MemberGroup(
         anchor, member.piece, "left", 0.0, member.stock, member.wood, member.section, None,
         None if other is None else other.stock, None if other is None else other.wood, forces, x, y,
-        path=f"joint.{meeting.name}", number=member.number,
+        path=f"joint.{meeting.name}", number=member.number, air=meeting.air,
     )  # fmt: skip
 
 

@@ -118,7 +118,8 @@ def _moved(given: Movement, found: Found[float], lives: Lives) -> Part:
     start = min(given.built_at, GREEN)
     dry = pad(rules.movement_exact, S_pct=S, M_i=start, M_f=lives.low, D_i=D)
     damp = pad(rules.movement_exact, S_pct=S, M_i=start, M_f=min(lives.high, GREEN), D_i=D)
-    words = f"from {given.built_at:g} % to {lives.low:.3g} to {lives.high:.3g} % ({lives.why})"
+    ends = f"{lives.low:.3g}" + ("" if lives.high == lives.low else f" to {lives.high:.3g}")
+    words = f"from {given.built_at:g} % to {ends} % ({lives.why})"
     return Part(given, max(-float(dry), -float(damp), 0.0), max(float(damp), float(dry), 0.0), pad, words)
 
 

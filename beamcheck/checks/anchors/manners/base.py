@@ -26,6 +26,7 @@ from ..fasteners.axial import axial_checks
 from ..fasteners.connection import Connection
 from ..fasteners.lateral import CLAUSE, ID, WHAT, lateral_checks
 from ..fasteners.layout import layout_checks
+from ..fasteners.moving import moving_checks
 from ..fasteners.spread import Spread, holding_the_end, spread_of
 from ..fasteners.tear_out import tear_out_checks
 from ..group import Group
@@ -138,7 +139,7 @@ class Fastened(Manner):
         group = connection.group
         couple = self.couple(group)
         yield lateral_checks(connection)
-        yield layout_checks(connection)
+        yield [*layout_checks(connection), *moving_checks(connection)]
         yield tear_out_checks(connection)
         yield self.beside(connection, couple)
         yield self._steel(group, connection.spread, couple, connection.joint.threads_clear)

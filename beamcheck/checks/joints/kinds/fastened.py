@@ -20,6 +20,7 @@ from ...anchors.cuts import hole_of
 from ...anchors.fasteners.connection import Connection
 from ...anchors.fasteners.lateral import lateral_checks
 from ...anchors.fasteners.layout import layout_checks
+from ...anchors.fasteners.moving import moving_checks
 from ...anchors.fasteners.tear_out import tear_out_checks
 from ...anchors.group import Group, nearest_apart
 from ...anchors.hardware import hardware_table
@@ -49,7 +50,7 @@ class OfJoint(Fastened):
     def stages(self, connection: Connection) -> Iterator[list[Check]]:
         group, couple = connection.group, self.couple(connection.group)
         yield lateral_checks(connection)
-        yield layout_checks(connection)
+        yield [*layout_checks(connection), *moving_checks(connection)]
         yield tear_out_checks(_less_wood(connection))
         yield self.beside(connection, couple)
         yield self._steel(group, connection.spread, couple, connection.joint.threads_clear)

@@ -8,27 +8,20 @@ from dataclasses import replace
 import numpy as np
 
 from ....calc.pad import Pad
-from ....formulas.wood.shrinkage import cross_grain_movement
 from ....model.anchors import Plate
 from ....units import show
-from ....values.brackets import movement_coefficient
 from ....values.judgment import judgment
-from ....values.species import known_species
 from ...anchors.couple import Couple
 from ...anchors.fasteners.spread import Spread
 from ...anchors.group import Forces, Group, hole_places
 from ...anchors.manners.base import Fastened
 from ...anchors.manners.plates import Concealed, TwoSides
-from ...core.asking.question import ask
 from ...core.result import Check
 from ...core.wood.govern import Criterion, at, govern
 from ...core.wood.strength import Outcome, bearing
 from ..groups import MemberGroup, group_of
 from ..meeting import Meeting, wood_checks
 from .fastened import FastenedKind, OfJoint
-
-MOVES = "NDS 2018 12.5.1.3; Wood Handbook ch. 13"
-SATURATED = 28.0  # percent; wetter wood does not swell further (Wood Handbook ch. 4: about 30, a mean)
 
 
 class PlatesOfJoint(OfJoint, TwoSides):
@@ -37,35 +30,6 @@ class PlatesOfJoint(OfJoint, TwoSides):
 
 class KnifeOfJoint(OfJoint, Concealed):
     """A plate in a slot of a member of a joint."""
-
-
-def _moves(meeting: Meeting) -> Iterator[Check]:
-    """Wood between rows of bolts shrinks as it dries, the steel does not: beyond the play of the holes it splits."""
-    play = judgment("play of a hole")
-    for one in meeting.members:
-        if one.entry.holes is None or one.wood.dry:
-            continue
-        a = float(np.ptp(hole_places(one.entry.holes)[1]))
-        if a <= play.value:
-            continue
-        wet = one.stock.metered
-        if wet is None:
-            wet = judgment("moisture of unmetered green wood").value
-        change = max(min(wet, SATURATED) - judgment("moisture of wood that has dried").value, 0.0)
-        C_w = movement_coefficient(known_species(one.stock.species) or None)[0]
-
-        id, what = "joint.moves", f"wood between the rows of bolts in {one.name}"
-        moves = float(cross_grain_movement(C_w.value, change, a))
-        text = f"{show(a, 'length')} between the outer rows shrink by {show(moves, 'small length')} as the wood dries"
-        if moves <= play.value:
-            yield Check.keeps_rule(id, meeting.name, what, MOVES, text, where=one.name)
-            continue
-        text = f"{text}, the steel does not, and a hole gives {show(play.value, 'small length')}: it splits along a row"
-        if one.stock.metered is None:  # a meter may show that it is dry already
-            asked = ask("moisture", one.stock.name, f"stock.{one.stock.name}.measured_moisture")
-            yield Check.refers(id, meeting.name, what, MOVES, text, ask=asked, where=one.name)
-            continue
-        yield meeting.refers(id, what, MOVES, text, "joint_moves", where=one.name, member=one.name)
 
 
 class StrapLegs(PlatesOfJoint):
@@ -89,7 +53,7 @@ class Plated(FastenedKind):
         return [(group_of(meeting, one, manner), self.rules) for one in meeting.members]  # type: ignore[arg-type]
 
     def checks(self, meeting: Meeting) -> list[Check]:
-        return [*super().checks(meeting), *_arms(meeting), *_moves(meeting)]
+        return [*super().checks(meeting), *_arms(meeting)]
 
     def assumptions(self, meeting: Meeting) -> Iterator[str]:
         yield (
