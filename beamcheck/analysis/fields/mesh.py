@@ -8,7 +8,7 @@ Shapes: nodes (n, 2); cells (m, k) node numbers, k = 9 or 6. x out from the wall
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import Any
 
@@ -56,7 +56,7 @@ class Mesh:
     edges : 'top' from O outwards, 'wall' from O down, 'face' the same with the sides of pockets, 'soffit' from foot
     to nose.
     thickness : (m,) of each cell (in). sub, faces : triangles and polygons of a cell in local node numbers.
-    kind : 'mapped' or 'triangles'.
+    kind : 'mapped' or 'triangles'. located : places that were looked for: their triangles and weights.
     """
 
     nodes: Array
@@ -69,6 +69,7 @@ class Mesh:
     sub: Index
     faces: Index
     kind: str
+    located: dict[bytes, tuple[Index, Array]] = field(default_factory=dict)
 
 
 def finish(

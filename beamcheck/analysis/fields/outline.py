@@ -106,13 +106,17 @@ class Outline:
 
     def depth(self, x: float) -> float:
         """Depth (in) of the wood straight below the top edge at x, down to the first edge that is met."""
-        if not 0.0 <= x <= self.P:
-            raise OutOfRange(f"x = {x:g} in is not on the top edge, which is {self.P:g} in long")
-        p, q = self.soffit[:-1], self.soffit[1:]
-        hit = (np.minimum(p[:, 0], q[:, 0]) <= x) & (x <= np.maximum(p[:, 0], q[:, 0])) & (p[:, 0] != q[:, 0])
-        part = (x - p[hit, 0]) / (q[hit, 0] - p[hit, 0])
-        below = p[hit, 1] + part * (q[hit, 1] - p[hit, 1])
-        return float(min([*below, self.H if x <= self.a else np.inf]))
+        return float(self.depths(np.array([x]))[0])
+
+    def depths(self, x: Array) -> Array:
+        """(n,) depths as in `depth`."""
+        if not np.all((x >= 0.0) & (x <= self.P)):
+            raise OutOfRange(f"x = {x.max():g} in is not on the top edge, which is {self.P:g} in long")
+        p, q = self.soffit[:-1, None], self.soffit[1:, None]
+        run = q[..., 0] - p[..., 0]
+        hit = (np.minimum(p[..., 0], q[..., 0]) <= x) & (x <= np.maximum(p[..., 0], q[..., 0])) & (run != 0.0)
+        below = p[..., 1] + (x - p[..., 0]) / np.where(run != 0.0, run, 1.0) * (q[..., 1] - p[..., 1])
+        return np.minimum(np.where(hit, below, np.inf).min(axis=0), np.where(x <= self.a, self.H, np.inf))
 
 
 def outline_of(shape: Solid) -> Outline:

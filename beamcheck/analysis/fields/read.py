@@ -269,7 +269,11 @@ class Field:
         """(n, 3) stress along the grain, across it and shear at places (n, 2); nan outside the outline."""
         where, number, stress = self._nodal
         triangles = number[:, self.mesh.sub].reshape(-1, 3)
-        found, weight = _locate(where, triangles, np.asarray(places, dtype=float))
+        wanted = np.asarray(places, dtype=float)
+        kept = self.mesh.located  # fields of other wood on the same mesh look for the same places
+        if (key := wanted.tobytes()) not in kept:
+            kept[key] = _locate(where, triangles, wanted)
+        found, weight = kept[key]
         value = np.einsum("nk,nkc->nc", weight, stress[triangles[found]])
         return np.where((found >= 0)[:, None], value, np.nan)
 

@@ -23,6 +23,7 @@ from .asking import ask_engineer
 from .body import Body
 from .loads import BracketLoads
 
+Array = np.ndarray
 S = TypeVar("S")
 Parts = list[tuple[str, Points, float | None]]  # name, outline, slope of the grain
 Rows = list[tuple[str, str]]  # label, text
@@ -75,9 +76,9 @@ class Family(ABC, Generic[S]):
         """Cut into the wall face to hide hardware."""
         return None
 
-    def depth_below(self, x: float) -> float:
-        """Depth of the wood below the top edge, so far out from the wall, in; 0 where there is none."""
-        return 0.0
+    def depths_below(self, x: Array) -> Array:
+        """Depth of the wood below the top edge at places so far out from the wall, in; 0 where there is none."""
+        return np.zeros_like(x)
 
     @property
     @abstractmethod

@@ -137,7 +137,7 @@ def _front(family: Family[Any], pocket: Pocket) -> Check:
     """Wood above the pocket and in front of it, where its lowest corner comes nearest to the soffit."""
     id, what, least = "cover.pocket_front", "wood around the pocket", judgment("wall of a pocket").value
     corner = pocket.depth + least
-    inside = family.depth_below(corner) >= pocket.top + pocket.height + least - HAIR
+    inside = float(family.depths_below(np.array([corner]))[0]) >= pocket.top + pocket.height + least - HAIR
     if pocket.top >= least - HAIR and inside:
         text = f"at least {show(least, 'length')} of wood above the pocket and between it and the soffit"
         return Check.keeps_rule(id, family.bracket.name, what, ROOM, text)

@@ -78,8 +78,9 @@ class SolidBracket(Family[Solid]):
 
         return outline_of(self.shape)
 
-    def depth_below(self, x: float) -> float:
-        return self.outline.depth(x) if x < self.shape.projection else 0.0
+    def depths_below(self, x: Array) -> Array:
+        on = x < self.shape.projection
+        return np.where(on, self.outline.depths(np.where(on, x, 0.0)), 0.0)
 
     @property
     def swells(self) -> float:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -30,6 +30,8 @@ THINNEST = 0.25  # in: the slip rule begins there
 TRIAL = 100.0  # lbf, for stiffness
 NARROW_NOSE = 0.1  # of the projection: strip on which the trial force stands at the nose
 TOLERANCE = 0.03  # figures that still move by more are refined further
+MOST_KNOWN = 48
+_KNOWN: dict[tuple[Any, ...], Field] = {}  # brackets that are alike, and trials of answers, have the same fields
 
 
 @dataclass(frozen=True, eq=False)
@@ -79,14 +81,13 @@ class FieldRuns:
             model, one = self.model, self.model.variants[variant]
             presses = self.presses(combination)
             places = [(press.x0, press.x1) for press in presses]
-            like = next(
-                (field for field in reversed(self.fields.values())
-                 if [(press.x0, press.x1) for press in field.presses] == places), None,
-            )  # fmt: skip
-            self.fields[key] = solve_field(
+            same = [field for field in self.fields.values() if [(p.x0, p.x1) for p in field.presses] == places]
+            # the wall presses where it does with other wood on the same anchors
+            like = next((field for field in same if field.backing == one.backing), same[-1] if same else None)
+            self.fields[key] = self._kept("coarse", one, presses, lambda: solve_field(
                 model.outline, model.shape.thickness, one.elastic, one.backing, presses,
                 across=COARSE, voids=model.voids, like=like,
-            )  # fmt: skip
+            ))  # fmt: skip
         return self.fields[key]
 
     def refined(self, variant: int, combination: int) -> Field:
@@ -99,11 +100,19 @@ class FieldRuns:
         """
         from ....analysis.fields.field import refined_field
 
-        model, one = self.model, self.model.variants[variant]
-        return refined_field(
-            model.outline, model.shape.thickness, one.elastic, one.backing, self.presses(combination),
+        model, one, presses = self.model, self.model.variants[variant], self.presses(combination)
+        return self._kept("refined", one, presses, lambda: refined_field(
+            model.outline, model.shape.thickness, one.elastic, one.backing, presses,
             voids=model.voids, tolerance=TOLERANCE,
-        )  # fmt: skip
+        ))  # fmt: skip
+
+    def _kept(self, how: str, one: Variant, presses: list[Press], solved: Callable[[], Field]) -> Field:
+        key = how, self.model.shape.model_dump_json(), one.elastic, one.backing, tuple(presses)
+        if key not in _KNOWN:
+            if len(_KNOWN) >= MOST_KNOWN:
+                _KNOWN.clear()
+            _KNOWN[key] = solved()
+        return _KNOWN[key]
 
 
 def model_of(shape: Solid, fixings: Fixings | None, stock: Stock, wood: WoodMaterial, *, grain: float) -> FieldModel:

@@ -105,7 +105,7 @@ def hand_rule(outline: Outline, thickness: float, moduli: Moduli, line: EdgeLoad
     """The rule on equal-angle sections of the top leg of one bracket. `diagonal` as `is_diagonal` says."""
     x_s, y_s, alpha = _spaced(outline.soffit[:, 0], outline.soffit[:, 1], outline.tangent, outline.P)
     x_0 = np.maximum(_start(x_s, y_s, alpha), 0.0)
-    upright = np.array([outline.depth(float(min(one, outline.P))) for one in x_0])
+    upright = outline.depths(np.minimum(x_0, outline.P))
     return section_rule((x_0, x_s, y_s, alpha), upright, thickness, moduli, line, diagonal=diagonal)
 
 

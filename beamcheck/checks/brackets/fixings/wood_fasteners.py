@@ -272,7 +272,7 @@ def depth_at(family: Family[Any], down: float) -> float | None:
     """Wood from the wall to the front so far below the top edge, in; None where its shape does not say."""
     out = family.bracket.shape.stands_out
     places = np.linspace(0.0, out, 401)
-    depths = np.array([family.depth_below(float(x)) for x in places])
+    depths = family.depths_below(places)
     if not depths.any():
         return out if isinstance(family.bracket.shape, Corbel) else None
     deeper = np.flatnonzero(depths >= down - HAIR)
