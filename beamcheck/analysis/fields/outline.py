@@ -116,7 +116,7 @@ class Outline:
         run = q[..., 0] - p[..., 0]
         hit = (np.minimum(p[..., 0], q[..., 0]) <= x) & (x <= np.maximum(p[..., 0], q[..., 0])) & (run != 0.0)
         below = p[..., 1] + (x - p[..., 0]) / np.where(run != 0.0, run, 1.0) * (q[..., 1] - p[..., 1])
-        return np.minimum(np.where(hit, below, np.inf).min(axis=0), np.where(x <= self.a, self.H, np.inf))
+        return np.asarray(np.minimum(np.where(hit, below, np.inf).min(axis=0), np.where(x <= self.a, self.H, np.inf)))
 
 
 def outline_of(shape: Solid) -> Outline:
