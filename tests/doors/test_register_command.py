@@ -10,6 +10,7 @@ import pytest
 import beamcheck
 from beamcheck.calc.core import REGISTRY
 from beamcheck.sheet.register.book import register
+from beamcheck.sheet.write import made_here
 from beamcheck.values.loader import manifest, tables_dir
 
 from ..sheet.pdf.pdf_reader import Sheet, squeezed
@@ -54,6 +55,7 @@ def test_the_page_and_the_pdf_hold_the_same_book(run, tmp_path: Path) -> None:
     page, pdf = tmp_path / "book.html", tmp_path / "book.pdf"
     done = run("register", "--html", page, "--pdf", pdf)
     assert done.exit_code == 0 and done.stdout == f"Written: {page}\nWritten: {pdf}\n"
+    assert made_here(pdf)  # it is written over; with one letter more it is not
     html, sheet = page.read_text(encoding="utf-8"), Sheet(pdf.read_bytes())
     for formula in REGISTRY.values():
         assert f'id="{formula.name}"' in html
@@ -61,3 +63,5 @@ def test_the_page_and_the_pdf_hold_the_same_book(run, tmp_path: Path) -> None:
     assert html.count("<math") == len(REGISTRY) and "<script" not in html
     assert run("register", "--html", page).exit_code == 0  # its own file is written again
     assert run("register", "shear_stress", "--html", page).exit_code == 2
+    pdf.write_bytes(pdf.read_bytes() + b" ")
+    assert not made_here(pdf)

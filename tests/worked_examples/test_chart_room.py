@@ -8,14 +8,18 @@ import pytest
 
 from beamcheck.checks.core.result import JobResult, PieceResult
 from beamcheck.checks.job import check_job
+from beamcheck.checks.pieces import Memory
 from beamcheck.model.reading.reader import read_job_text
 from beamcheck.sheet.terminal.everything import plain_text
 
 JOB = Path(__file__).parents[2] / "worked_examples" / "chart_room.toml"
 
 
+MEMORY = Memory()  # of the job as it stands: where a word of it is changed only what it touches is worked out
+
+
 def worked(text: str) -> JobResult:
-    return check_job(read_job_text(text, JOB.name), text=text, name=JOB.name)
+    return check_job(read_job_text(text, JOB.name), text=text, name=JOB.name, memory=MEMORY)
 
 
 @pytest.fixture(scope="module")

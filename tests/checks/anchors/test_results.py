@@ -6,18 +6,16 @@ Figures are typed out by hand beside each case (statics and NDS 2018; how: deriv
 from __future__ import annotations
 
 import math
-from pathlib import Path
 
 import pytest
 
 from beamcheck.checks.anchors.results import anchors_of_beam
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check, JobResult
-from beamcheck.checks.job import check_job
 from beamcheck.model.anchors import Anchor
 from beamcheck.model.beams import Beam
-from beamcheck.model.reading.reader import read_job_text
 
+from ...worked_examples.results import example
 from .. import houses
 from ..beams.beams import beam, checked, find, floor, known, said, seat, step
 from .anchor_jobs import KNIFE, RATED, STUB, B, D, W, anchored, begins, hung, of
@@ -283,8 +281,7 @@ def test_a_tie_is_held_by_its_group_at_each_end() -> None:
 
 def test_the_demo_house_shows_one_group_of_each_kind() -> None:
     """A hidden plate and a rod that pass, a bolt row across a check, lags through a ledger, and one edge distance."""
-    text = (Path(__file__).parents[3] / "worked_examples" / "net_loft.toml").read_text(encoding="utf-8")
-    job = check_job(read_job_text(text, "net_loft.toml"))
+    job = example("net_loft")
     groups = {piece.name: piece for piece in job.pieces if piece.kind == "anchor"}
     assert {name: piece.verdict for name, piece in groups.items()} == {
         "hidden plate": "passes", "plate drilled low": "fails", "plate in checked wood": "refer", "rod": "passes",

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from beamcheck.api import check_file, check_text
+from beamcheck.api import check_text
 from beamcheck.checks.core.result import Check, JobResult, PieceResult
 from beamcheck.checks.core.statics import BY_HAND, StaticsLine
 from beamcheck.checks.core.summary import quantity
@@ -32,6 +32,7 @@ from beamcheck.sheet.document.short.checks_table import closest, merged, nature,
 from beamcheck.sheet.document.short.context import marks_of, sheet_of
 from beamcheck.sheet.document.short.factors import factors_of
 
+from ...worked_examples.results import example
 from ..sample import job
 
 DEMO = Path(__file__).parents[3] / "worked_examples" / "net_loft.toml"
@@ -40,7 +41,7 @@ FEET, TO = 12.0, {"plf": 12.0, "lb": 1.0, "lb-ft": 1 / 12.0, "in": 1.0, "psi": 1
 
 @pytest.fixture(scope="module")
 def demo() -> JobResult:
-    return check_file(DEMO)
+    return example("net_loft")
 
 
 @pytest.fixture(scope="module")

@@ -14,7 +14,6 @@ from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 
 from beamcheck import result_json, result_schema
-from beamcheck.api import check_file
 from beamcheck.checks.core.pictures import FastenerSize, ForceMark, ShortOf
 from beamcheck.checks.core.result import HoleDrawing, JobResult
 from beamcheck.sheet.document.calc_sheet import compose
@@ -22,6 +21,7 @@ from beamcheck.sheet.figures.anchor import describe, hole_figure
 from beamcheck.sheet.html.render import render
 from beamcheck.sheet.terminal.everything import plain_text
 
+from ...worked_examples.results import example
 from .. import sample
 
 DEMO = Path(__file__).parents[3] / "worked_examples" / "net_loft.toml"
@@ -220,7 +220,7 @@ def test_forces_and_what_is_not_kept_are_said_beside_the_drawing() -> None:
 
 def test_a_group_of_a_job_carries_its_hardware_forces_and_faults() -> None:
     """The demo house: the plate drilled low has 3/4 in to the edge; it is not kept."""
-    pieces = {piece.name: piece for piece in check_file(DEMO).pieces}
+    pieces = {piece.name: piece for piece in example("net_loft").pieces}
     made = pieces["plate drilled low"].drawing
     assert made is not None and made.fastener is not None
     assert (made.fastener.kind, made.fastener.diameter) == ("bolt", 0.625)

@@ -13,7 +13,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.api import check_file
 from beamcheck.checks.brackets.drawing import DEEPER
 from beamcheck.checks.core.pictures import Elevation, GapPicture, Picture, StressPicture
 from beamcheck.checks.core.result import JobResult
@@ -26,6 +25,7 @@ from beamcheck.sheet.figures.gap import gap_figure
 from beamcheck.sheet.figures.stress import GRAYS, Classes, classes_of, stress_figure
 from beamcheck.sheet.html.render import drawn, render
 
+from ...worked_examples.results import example
 from .. import sample
 
 CHART = Path(__file__).parents[3] / "worked_examples" / "chart_room.toml"
@@ -372,7 +372,7 @@ def test_a_stress_picture_shows_what_loads_and_what_holds_it() -> None:
 
 def test_the_order_of_assembly_names_what_the_job_says() -> None:
     """Each bracket of the demo with fixings: its rows from the job file, one step a line."""
-    pieces = [piece for piece in check_file(CHART).pieces if piece.kind == "bracket"]
+    pieces = [piece for piece in example("chart_room").pieces if piece.kind == "bracket"]
     tables = [table for piece in pieces for table in piece.tables if table.title == "Order of assembly"]
     assert tables and all("below the top" in " ".join(row[1] for row in table.rows) for table in tables)
     assert all([row[0] for row in table.rows] == [str(n + 1) for n in range(len(table.rows))] for table in tables)

@@ -87,9 +87,12 @@ def _cell(cell: ElementTree.Element) -> tuple[str, str]:
     return kind, cell.findtext(f"{MAIN}v", "")
 
 
+RESULT = check_text(PASSES)
+
+
 def with_check(**changes: object) -> JobResult:
     check = replace(Check("B", "bending", "clause", "fails", "stress", 2.0, 1.0, 2.0, "D + L", "at 1 ft"), **changes)
-    return replace(check_text(PASSES), pieces=(PieceResult(check.subject, "beam", "t", check.verdict, (check,), ()),))
+    return replace(RESULT, pieces=(PieceResult(check.subject, "beam", "t", check.verdict, (check,), ()),))
 
 
 def test_one_row_a_check_with_its_figures() -> None:

@@ -10,7 +10,6 @@ from typing import Any
 
 import pytest
 
-from beamcheck.api import check_file
 from beamcheck.calc.pad import Step
 from beamcheck.sheet.document.blocks import CheckBlock, Worked
 from beamcheck.sheet.document.calc_sheet import compose
@@ -18,6 +17,7 @@ from beamcheck.sheet.document.mathematics import result_text
 from beamcheck.sheet.document.symbols import symbol_source
 from beamcheck.sheet.pdf.blocks import sheet_data, spoken
 
+from ...worked_examples.results import example
 from ..typst_reader import read_back
 
 DEMO = Path(__file__).parents[3] / "worked_examples" / "net_loft.toml"
@@ -26,7 +26,7 @@ _UNIT = re.compile(r' thin "[^"]*"$')
 
 def printed() -> Iterator[tuple[Step, dict[str, Any]]]:
     """Each worked step of the demo with the data from which the PDF prints it."""
-    result = check_file(DEMO)
+    result = example("net_loft")
     blocks = compose(result, all_steps=True)
     checks = [block for block in blocks if isinstance(block, CheckBlock)]
     data = [block for block in sheet_data(result, blocks)["blocks"] if block["kind"] == "CheckBlock"]

@@ -13,7 +13,6 @@ from typing import Any
 
 import pytest
 
-from beamcheck.api import check_file
 from beamcheck.checks.core.result import CAUTION, JobResult
 from beamcheck.checks.core.summary import INVENTED, quantity
 from beamcheck.errors import BeamcheckError
@@ -25,6 +24,7 @@ from beamcheck.sheet.pdf.blocks import job_day, sheet_data
 from beamcheck.sheet.pdf.render import sheet_pdf
 from beamcheck.sheet.record.as_json import result_json
 
+from ...worked_examples.results import example
 from ..sample import JOB_TEXT, beam_drawing, job
 from .pdf_reader import Sheet, squeezed
 
@@ -38,7 +38,7 @@ def sheet() -> Sheet:
 
 @pytest.fixture(scope="module")
 def demo() -> JobResult:
-    return check_file(DEMO)
+    return example("net_loft")
 
 
 @pytest.fixture(scope="module")

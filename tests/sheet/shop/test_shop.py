@@ -11,7 +11,7 @@ import pytest
 from click.testing import CliRunner
 from pypdf import PdfReader
 
-from beamcheck.api import check_file, check_text, write_shop
+from beamcheck.api import check_text, write_shop
 from beamcheck.checks.core.result import CAUTION, JobResult
 from beamcheck.cli import main
 from beamcheck.errors import BeamcheckError
@@ -21,13 +21,15 @@ from beamcheck.sheet.shop.pdf import pdf_of, shop_pdf
 from beamcheck.sheet.shop.shop import ShopPage, shop_pages
 from beamcheck.sheet.templates.piece import job_of
 
+from ...worked_examples.results import example
+
 LOFT = Path(__file__).parents[3] / "worked_examples" / "net_loft.toml"
 TRAP = '<script>x</script> #panic("read") ]{$ \\ & {{ 1 }}'
 
 
 @pytest.fixture(scope="module")
 def loft() -> JobResult:
-    return check_file(LOFT)
+    return example("net_loft")
 
 
 @pytest.fixture(scope="module")

@@ -14,7 +14,7 @@ import pytest
 from click.testing import CliRunner
 from pypdf import PdfReader
 
-from beamcheck.api import check_file, write_shop, write_template
+from beamcheck.api import write_shop, write_template
 from beamcheck.checks.core.result import JobResult
 from beamcheck.cli import main
 from beamcheck.errors import BeamcheckError, UnknownName
@@ -22,6 +22,7 @@ from beamcheck.sheet.templates.geometry import Contour, Straight, Template, circ
 from beamcheck.sheet.templates.pdf import MOST_TILES, OVERLAP, PAPERS, template_pdf, tile_data, tiles_of
 from beamcheck.sheet.templates.piece import template_of
 
+from ...worked_examples.results import example
 from ..content_stream import Path as Drawn
 from ..content_stream import stroked_paths
 
@@ -150,7 +151,7 @@ def test_too_many_tiles_and_unknown_paper_are_refused() -> None:
 
 @pytest.fixture(scope="module")
 def loft() -> JobResult:
-    return check_file(LOFT)
+    return example("net_loft")
 
 
 def test_hole_pattern_is_where_the_job_puts_it(loft: JobResult) -> None:
