@@ -59,7 +59,7 @@ _CAPITAL = r"(?:[A-Z]\. ?){0,3}[A-Z][a-z'-]+(?: (?:[A-Z]\. ?){0,3}[A-Z][a-z'-]+)
 _INITIAL = re.compile(r"\b[A-Z]\. ?(?:[A-Z]\. ?)?[A-Z][a-z]+")
 _BESIDE = re.compile(
     rf"\b(?:by|from|of|signed|Mr\.?|Ms\.?|Dr\.?|(?i:grader|engineer|inspector|architect|surveyor))[:,]? ({_CAPITAL})"
-    rf"|({_CAPITAL}),? (?i:certified |licensed |structural |lumber |timber ){0, 5}"
+    rf"|({_CAPITAL}),? (?i:certified |licensed |structural |lumber |timber ){{0,5}}"
     r"(?i:grader|engineer|inspector|architect|surveyor|P\.? ?E\.?)(?=\W|$)"
 )
 _FIRM = re.compile(
