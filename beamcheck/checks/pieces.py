@@ -290,11 +290,13 @@ def results_of(piece: Carrying, context: Context) -> list[Done]:
         return done
     from .survey.timber import with_survey
 
-    found = [
-        (with_survey(result, stock, context.under(result.name)) if (stock := _survey_of(result, context)) else result,
-         handed)
-        for result, handed in done
-    ]  # fmt: skip
+    air = context.structure.air
+
+    def surveyed(result: PieceResult) -> PieceResult:
+        stock = _survey_of(result, context)
+        return result if stock is None else with_survey(result, stock, context.under(result.name), air)
+
+    found = [(surveyed(result), handed) for result, handed in done]
     for result, _ in found:
         if result.name in context.structure.verdicts:
             context.structure.verdicts[result.name] = result.verdict

@@ -15,6 +15,7 @@ from .settling import failing_names, settling_fact
 from .wood.govern import figures_only
 from .wood.grade_asked import ask_grade
 from .wood.material import WoodMaterial, rows_to_screen
+from .wood.moist import core_readings, otherwise_moist
 from .wood.site_tests import tests_words, unlikely
 from .wood.worth_of_tests import worth
 
@@ -68,11 +69,23 @@ def screen(
     found = [replace(one, unlikely=unlikely(stock, one.values)) for one, _ in tried]
     weakest, wood = tried[0]
     asked = ask_grade(stock)
-    planned = worth(stock, [(one.values, one.holds) for one in found])
+    planned = worth(stock, [(one.values, one.holds) for one in found], _otherwise_moist(stock, tried, check),
+                    dry=wood.dry)  # fmt: skip
     if fact := " ".join(filter(None, (settled_by(found), planned))):
         asked = replace(asked, why=fact)
     shown = [_for_information(one, weakest, found[-1], asked) for one in check(wood)]
-    return [_verdict(name, found, asked, planned), *shown], _table(found, stock), found
+    return [_verdict(name, found, asked, planned), *shown], _table(found, stock, planned), found
+
+
+def _otherwise_moist(
+    stock: Stock, tried: Sequence[tuple[Screened, WoodMaterial]], check: Callable[[WoodMaterial], Sequence[Check]]
+) -> list[tuple[DesignValues, bool]]:
+    """The candidates of a surveyed timber as they would do in the other moisture; none where its core was metered."""
+    if stock.survey is None or stock.moisture == "wet" or core_readings(stock):
+        return []
+    with figures_only():
+        woods = [(one.values, otherwise_moist(wood, stock, one.values)) for one, wood in tried]
+        return [(values, _judged(values, check(wood)).holds) for values, wood in woods]
 
 
 def settled_by(found: Sequence[Screened]) -> str:
@@ -129,7 +142,7 @@ def _for_information(check: Check, weakest: Screened, best: Screened, asked: Que
     return check
 
 
-def _table(found: Sequence[Screened], stock: Stock) -> Table:
+def _table(found: Sequence[Screened], stock: Stock, planned: str) -> Table:
     tested = any(one.unlikely for one in found)
     rows = tuple(
         (one.values.species, one.values.grade, show(one.values.F_b, "stress"), show(one.values.E, "stress"),
@@ -143,7 +156,7 @@ def _table(found: Sequence[Screened], stock: Stock) -> Table:
         note += f" The {more} strongest candidates are left out."
     lost = failing_names([(one.values, one.holds) for one in found])
     words = [f"Would not hold: {lost}." if lost else "", settled_by(found), *tests_words(stock)]
-    words.append(worth(stock, [(one.values, one.holds) for one in found]))
+    words.append(planned)
     note = " ".join([note, *filter(None, words)])
     heads = ("species", "grade", "F_b", "E", "largest ratio", "in", "limit", *(("by the tests",) if tested else ()))
     return Table("Screening over what the wood might be", heads, rows, note)

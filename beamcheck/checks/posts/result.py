@@ -21,6 +21,7 @@ from ..core.understood import post_inputs, stick_words, stock_inputs
 from ..core.unsaid import unsaid_of, with_unsaid
 from ..core.wood.govern import writing
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
+from ..core.wood.moist import moist_like
 from .holding import lifting, own_lift
 from .picture import post_picture
 from .post import check_post
@@ -75,9 +76,13 @@ def _checked_post(draft: Draft, post: Post, context: Context) -> PostRun:
         flat[key(wood)] = wood_of(stock, values, laid="flat", form="post")
         return wood
 
+    def flat_of(wood: WoodMaterial) -> WoodMaterial:
+        found = flat[key(wood)]
+        return found if found.dry == wood.dry else moist_like(found, wood)
+
     if is_unknown(stock):
         checks, table, _ = screen(
-            post.name, stock, make, lambda wood: check_post(post, wood, flat[key(wood)], context)[1]
+            post.name, stock, make, lambda wood: check_post(post, wood, flat_of(wood), context)[1]
         )
         draft.tables.append(table)
         wood = screening_woods(stock, make)[0][1]

@@ -47,13 +47,13 @@ class Finding:
 
 
 @lru_cache(maxsize=1)
-def _thresholds() -> dict[str, Row]:
+def thresholds() -> dict[str, Row]:
     return {row["entry"]: row for row in rows(TABLE)}
 
 
 def judged(entry: str, measured: float, text: str) -> Finding:
     """A measure held against its row: the engineer's threshold first."""
-    row = _thresholds()[entry]
+    row = thresholds()[entry]
     for whom in ("engineer", "grader"):
         if row[whom] and _beyond(measured, float(row[whom]), row["counts"]):
             return Finding(entry, whom, text, row["why"])
@@ -70,7 +70,7 @@ def findings(stock: Stock) -> list[Finding]:
         return []
     survey, size = stock.survey, read_size(stock.size)
     return [
-        *_completeness(survey, stock), *_moisture(survey), *_grain(survey), *_knots(survey, size),
+        *_completeness(survey, stock), *_moisture(survey, size), *_grain(survey), *_knots(survey, size),
         *_openings(survey, size), *_section(stock), *_signs(survey), *_tests(survey, stock),
     ]  # fmt: skip
 
@@ -99,13 +99,19 @@ def _completeness(survey: Survey, stock: Stock) -> Iterator[Finding]:
         yield judged("species by look", by_eye, f"species {stock.species}, known by {survey.species_by}")
 
 
-def _moisture(survey: Survey) -> Iterator[Finding]:
+def _moisture(survey: Survey, size: Size) -> Iterator[Finding]:
     if not survey.readings:
         return
     wettest = max(survey.readings, key=lambda one: one.moisture)
     near = "" if wettest.near == "neither" else f", near the {wettest.near}"
     text = f"wettest reading {wettest.moisture:g} % at {show(wettest.at, 'length')}{near}"
     yield judged("moisture", wettest.moisture, text)
+    least = judgment("depth of a reading that counts").value * min(size.b, size.d)
+    depths = [one.deep for one in survey.readings if one.deep is not None]
+    if len(depths) == len(survey.readings):
+        shallow = float(max(depths) < least * (1.0 - 1e-6))
+        text = f"deepest reading {show(max(depths), 'length')}; {show(least, 'length')} are wanted"
+        yield judged("readings near the face", shallow, text)
     if survey.meter is not None:
         kind = {"pins": "pin meter", "plate": "plate meter"}[survey.meter]
         low, high = (judgment(f"{kind}, {end}").value for end in ("least", "most"))

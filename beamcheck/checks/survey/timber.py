@@ -7,6 +7,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from ...model.conditions.movement import Climate
 from ...model.fields.evidence import days_in, person_in, read_evidence
 from ...model.stock import Stock
 from ...units import show
@@ -16,6 +17,7 @@ from ..core.wood.material import is_unknown
 from ..core.wood.site_tests import tests_words
 from .findings import Finding, findings, judged
 from .indicated import NOTE, indicated_table
+from .profile import profile_table
 
 SURVEY, STAMP = "survey of old timber", "IRC R502.1, R602.1"
 SCREENS = (
@@ -24,13 +26,15 @@ SCREENS = (
 )
 
 
-def with_survey(result: PieceResult, stock: Stock, piece: object = None) -> PieceResult:
+def with_survey(
+    result: PieceResult, stock: Stock, piece: object = None, climate: Climate | None = None
+) -> PieceResult:  # fmt: skip
     """The result of a piece with the survey of its timber; of one without a survey as it is."""
     if stock.survey is None or not result.checks:
         return result
     found = [*findings(stock), *_one_of_many(piece)]
     checks = (*result.checks, *survey_checks(result.name, stock, found))
-    tables = [confirm_table(found, stock), *filter(None, [indicated_table(stock)])]
+    tables = [confirm_table(found, stock), *filter(None, [indicated_table(stock), profile_table(stock, climate)])]
     words = (SCREENS, NOTE, *tests_words(stock))
     done = replace(result, tables=(*result.tables, *tables), assumptions=(*result.assumptions, *words))
     return done.with_checks(checks)

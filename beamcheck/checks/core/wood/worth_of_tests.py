@@ -14,17 +14,23 @@ from ....model.stock import Stock
 from ....units import show
 from ....values.judgment import judgment
 from ....values.lumber import DesignValues
+from ..settling import failing_names
 from .site_tests import TAPE, shear_free, sides_of
 
 Tried = Sequence[tuple[DesignValues, bool]]  # the candidates, and whether each stays within the limits
 OUT = 1.645  # deviations beyond which a piece hardly is of a row, see `site_tests.unlikely`
 
 
-def worth(stock: Stock, rows: Tried) -> str:
+def worth(stock: Stock, rows: Tried, moist: Tried = (), *, dry: bool = True) -> str:
     """What each test that was not made yet would be worth; '' without a survey.
 
-    Both supports are watched in a sag test: its sag is what is left when their sinking is taken off.
+    Both supports are watched in a sag test: its sag is what is left when their sinking is taken off. `moist` are the
+    candidates as they would do were they not dry, or of wet wood dry: what a moisture profile may find.
     """
+    return " ".join(filter(None, (_of_what_it_is(stock, rows), _of_a_profile(rows, moist, dry) if moist else "")))
+
+
+def _of_what_it_is(stock: Stock, rows: Tried) -> str:
     survey = stock.survey
     if survey is None:
         return ""
@@ -39,6 +45,22 @@ def worth(stock: Stock, rows: Tried) -> str:
     if open_scale:
         said.append(_of_a_weighing(stock, scale or _usual_weighing(stock, survey.length), over, within))
     return " ".join(filter(None, said))
+
+
+def _of_a_profile(rows: Tried, moist: Tried, dry: bool) -> str:
+    """A moisture profile: what its core would add to the candidates that hold, or take from them."""
+    limit, kept = judgment("wettest wood that counts as dry").value, sum(holds for _, holds in moist)
+    now, every = sum(holds for _, holds in rows), len(rows)
+    if dry:
+        wet = f"A moisture profile that finds over {limit:g} % in the core"
+        if kept == now:
+            return f"{wet} would rule out none of the candidates that hold."
+        lost = failing_names([one for one, (_, held) in zip(moist, rows, strict=True) if held])
+        return f"{wet} would leave {kept} of {every} candidates within the limits, not {now}: it would rule out {lost}."
+    found = f"Once a moisture profile reads {limit:g} % or less from face to core,"
+    if kept == now:
+        return f"{found} no further candidate would come within the limits."
+    return f"{found} {kept} of {every} candidates would stay within the limits, not {now}."
 
 
 def _usual_sag(length: float) -> SagTest:
