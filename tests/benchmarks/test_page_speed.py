@@ -77,13 +77,14 @@ def test_a_keystroke_in_a_browser(tmp_path: Path) -> None:
         it = Opened(browser, tmp_path, 390)
         it.page.goto(it.address.partition("/k/")[0] + "/job/joists/beam/1")
         field = it.page.locator('.f[data-path="beam.b.carries.1.dead"] input').first
+        it.page.evaluate("addEventListener('input', () => { window.lastKey = performance.now(); }, true)")
         found = []
         for load in range(11, 26):
             before = it.page.evaluate("performance.now()")
             field.fill(str(load))
-            while (shown := it.page.evaluate("window.lastShown || 0")) < before:
-                time.sleep(0.002)
-            found.append((shown - before) / 1000.0)
+            while it.page.evaluate("window.lastShown || 0") < before:
+                time.sleep(0.1)  # who asks all the time takes the processor that answers
+            found.append(it.page.evaluate("window.lastShown - window.lastKey") / 1000.0)
         it.close()
         browser.close()
     print(f"\nkeystroke to verdict in the browser, a beam: {milliseconds(found[1:])}")
