@@ -212,7 +212,9 @@ class RoofArea(Area):
     )
     below: Below | None = Field(default=None, description="what is under it; not said counts as unheated")
     insulation: Annotated[int, Field(ge=0, le=100)] | None = Field(default=None, description="R of the roof")
-    vented: bool = Field(default=False, description="vented above the insulation")
+    vented: bool | None = Field(
+        default=None, description="vented above the insulation; not said counts as vented for what melts"
+    )
     exposed: Literal["fully exposed", "partially exposed", "sheltered"] | None = Field(
         default=None, description="to the wind that clears it of snow; not said counts as sheltered"
     )

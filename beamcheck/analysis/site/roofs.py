@@ -24,6 +24,7 @@ BELOW = {
     "heated": "heated, warm roof", "cold attic": "cold ventilated roof, ceiling R over 25",
     "just above freezing": "just above freezing", "unheated": "unheated", "open air": "open air",
 }  # fmt: skip
+COLD = 25  # R over which a vented roof stays cold, ASCE 7-16 Table 7.3-2
 WELL, WELL_VENTED = 30, 20  # R from which a warm slippery roof sheds, ASCE 7-16 7.4.1
 HIGHEST_OPEN, WIDEST_OPEN, STEEPEST_OPEN, FASTEST_OPEN = 180.0, 360.0, 45.0, 150.0  # in, in, deg, mph: the envelope
 
@@ -93,6 +94,16 @@ def formed_roof(site: Site, roof: RoofArea) -> Formed:
     )  # fmt: skip
 
 
+def stays_cold(roof: RoofArea) -> bool:
+    """Whether a roof over a heated room may be one that no heat reaches: insulated over R-25 and vented above.
+
+    What is not said of it counts as if it were, for more snow lies on a cold roof (ASCE 7-16 Table 7.3-2).
+    """
+    if roof.below != "heated" or roof.vented is False:
+        return False
+    return roof.insulation is None or roof.insulation > COLD
+
+
 def sheds_warm(roof: RoofArea) -> bool:
     """Whether a roof over a heated room is insulated so well that snow does not melt on it from below."""
     return (roof.insulation or 0) >= (WELL_VENTED if roof.vented else WELL)
@@ -144,10 +155,12 @@ def _factors(pad: Pad, site: Site, roof: RoofArea, notes: list[str]) -> Factors:
     exposed = roof.exposed or "sheltered"
     surroundings = SURROUNDINGS.get(site.surroundings or "", "B")
     C_e = site_factor("C_e", surroundings, exposed)
-    C_t = site_factor("C_t", BELOW[roof.below or "unheated"])
+    C_t = site_factor("C_t", BELOW["cold attic" if stays_cold(roof) else roof.below or "unheated"])
     I_s = site_factor("I_s", site.risk_category)
     if roof.exposed is None or site.surroundings is None:
         notes.append("how the wind clears the roof is not said: sheltered among houses or trees")
+    if stays_cold(roof) and (roof.insulation is None or roof.vented is None):
+        notes.append("how a heated roof is insulated and vented is not all said: it counts as cold and vented")
     if roof.below is None:
         notes.append("what is under the roof is not said: unheated")
     for symbol, one in (("C_e", C_e), ("C_t", C_t), ("I_s", I_s)):

@@ -19,6 +19,7 @@ from ...values.species import folded
 from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 from .entries import KIND_WORDS, as_it_is, path_of, psf
+from .fits import covering_checks, fit_checks
 from .given_areas import areas_on
 from .strips import local_rule_checks, strip_checks
 
@@ -34,12 +35,13 @@ def site_checks(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
         yield from _ground_snow(piece, areas.site)
     for roof in roofs:
         if areas.site is not None:
+            yield from covering_checks(piece.name, roof)
             yield from _beside(piece, roof, areas.site)
             yield from _open_below(piece, roof, areas.site)
             yield from _ice(piece, roof, areas.site)
     if isinstance(piece, Rafter):
         for roof in roofs:
-            yield from _same_roof(piece, roof)
+            yield from fit_checks(piece, roof)
     if areas.site is not None and (roofs or floors):
         yield from local_rule_checks(piece, areas.site)
     yield from strip_checks(piece, areas)
@@ -154,19 +156,6 @@ def _outdoors(piece: Beam | Rafter, floor: FloorArea) -> Iterator[Check]:
         text = f"{floor.name} is a {floor.use}, and whether snow lies on it is not said"
         asked = ask("floor_outdoors", floor.name, f"floor.{floor.name}.outdoors")
         yield Check.refers(ID, piece.name, f"snow on {floor.name}", "ASCE 7-16 7.2", text, ask=asked)
-
-
-def _same_roof(rafter: Rafter, roof: RoofArea) -> Iterator[Check]:
-    """A rafter lies in its roof: a steeper or shorter roof than it is would shed snow, or gather less."""
-    apart = abs(rafter.slope - roof.slope) > judgment("slope that a rating must name").value
-    beyond = rafter.run > roof.eave_to_ridge + judgment("rafter beyond its roof").value
-    if apart or beyond:
-        text = (
-            f"{roof.name} rises at {roof.slope:.1f} degrees over {show(roof.eave_to_ridge, 'length')}, the rafter at "
-            f"{rafter.slope:.1f} degrees over {show(rafter.run, 'length')}: they do not belong together"
-        )
-        asked = ask("rafter_of_roof", rafter.name, roof=roof.name)
-        yield Check.refers(ID, rafter.name, f"rafter in {roof.name}", "ASCE 7-16 7.4, 7.6", text, ask=asked)
 
 
 def _allowed(kind: str, piece: Beam | Rafter, load: FormedLoad) -> bool:

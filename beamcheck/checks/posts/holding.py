@@ -16,6 +16,7 @@ from ..core.asking.question import ask
 from ..core.result import Check
 from ..core.trivial import negligible, trivial
 from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.stated_capacity import uplift_taken
 from ..core.wood.strength import Outcome, tension
 from .brackets import brackets_on, sideways_push
 from .cuts import least_area
@@ -66,8 +67,10 @@ def _foot(run: PostRun, lifted: np.ndarray, capacity: float) -> Iterator[Check]:
     if (anchor := run.context.anchor(post.foot_held_by)) is not None:
         text = f"{words}: checked in anchor {anchor.name}, a piece of its own here"
         yield Check.keeps_rule(id, post.name, what, UPLIFT, text)
-        if not isinstance(under, Existing) or under.takes_uplift is None:
-            return
+        if isinstance(under, Existing) and not trivial(most, capacity):
+            what = f"what {under.name} takes upward"
+            yield from uplift_taken(post.name, what, under, run.combinations, np.maximum(lifted, 0.0))
+        return
     elif (joint := run.context.structure.joint_of_post(post.name)) is not None:
         text = f"{words}: checked in joint {joint.name}, a piece of its own here"
         yield Check.keeps_rule(id, post.name, what, UPLIFT, text)

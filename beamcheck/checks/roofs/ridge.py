@@ -10,15 +10,16 @@ from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import bearing as br
 from ...model.existing import Existing
+from ...model.roofs import Rafter
 from ...units import show
-from ..core.asking.question import ask
+from ..core.asking.question import PlausibleAnswer, ask
 from ..core.context import Context
 from ..core.result import Check
 from ..core.seat import answered
 from ..core.trivial import trivial
 from ..core.wood.govern import Criterion, at, govern
 from ..core.wood.material import bearing_prime
-from ..core.wood.stated_capacity import enough
+from ..core.wood.stated_capacity import enough, uplift_taken
 from ..core.wood.strength import Outcome
 from .framed_stick import FramedStick
 from .member import FROM_FRAME, LITTLE
@@ -112,12 +113,16 @@ def _at_the_beam(run: RoofRun, stick: FramedStick, context: Context) -> Iterator
     under = context.under(rafter.ridge_on)
     if isinstance(under, Existing):
         yield answered(name, f"what carries the upper end on {under.name}", under)
+        if low < -LITTLE and not trivial(-low, _holds(stick)):
+            pulls = np.maximum(-up, 0.0)
+            yield from uplift_taken(name, f"what {under.name} takes upward", under, run.combinations, pulls)
 
 
 def other_side_checks(run: RoofRun, stick: FramedStick, context: Context) -> Iterator[Check]:
     """Where the opposite rafter of a pair stands: the same forces come down there."""
     rafter = run.rafter
     if rafter.ridge != "board":
+        yield from _nobody_across(rafter, context)
         return
     what, id = "the opposite rafter", "roof.other_wall"
     if rafter.other_wall is None:
@@ -134,3 +139,22 @@ def other_side_checks(run: RoofRun, stick: FramedStick, context: Context) -> Ite
     if isinstance(under, Existing) and rafter.other_wall != rafter.wall.on:
         yield answered(rafter.name, f"what carries the opposite foot on {under.name}", under)
         yield from enough(rafter.name, f"what {under.name} takes", under, run.combinations, run.far_reactions)
+
+
+def _nobody_across(rafter: Rafter, context: Context) -> Iterator[Check]:
+    """A roof of two slopes brings both to its ridge beam: with `pair = false` another piece brings the other."""
+    if rafter.pair or rafter.insists_on("pair"):
+        return
+    pieces, known = context.structure.pieces.values(), context.structure.site.areas.roofs
+    on = [known[load.roof][0] for load in rafter.carries if load.roof is not None and load.roof in known]
+    two = [roof for roof in on if roof.shape != "monoslope"]
+    others = [one for one in pieces if isinstance(one, Rafter) and one.name != rafter.name]
+    if not two or any(one.ridge_on == rafter.ridge_on for one in others):
+        return
+    path, ridge = f"rafter.{rafter.name}", rafter.ridge_on or "the ridge"
+    text = f"{two[0].name} has two slopes, and nothing of this job brings the other one to {ridge}"
+    why = "the other slope is carried elsewhere"
+    answers = [PlausibleAnswer("another rafter leans on it", ((f"{path}.pair", True),)),
+               PlausibleAnswer(why, ((f"{path}.meant.pair", why),))]  # fmt: skip
+    asked = ask("other_slope", rafter.name, f"{path}.pair", answers=answers, ridge=ridge, roof=two[0].name)
+    yield Check.refers("roof.other_slope", rafter.name, f"other slope of {two[0].name}", PATH, text, ask=asked)

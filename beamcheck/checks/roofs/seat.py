@@ -29,7 +29,7 @@ from ..core.seat import answered, least_seat, wood_under
 from ..core.trivial import trivial
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.material import bearing_prime, compression_star
-from ..core.wood.stated_capacity import enough
+from ..core.wood.stated_capacity import enough, uplift_taken
 from ..core.wood.strength import Outcome, Section, bending_values, column_values, notch_shear
 from .framed_stick import FramedStick
 from .member import FROM_FRAME, LITTLE, sideways_length
@@ -58,6 +58,9 @@ def _uplift(run: RoofRun, stick: FramedStick, context: Context) -> Iterator[Chec
         yield Check.keeps_rule(
             id, name, what, clause, f"{text}: checked in anchor {anchor.name}, a piece of its own here"
         )
+        if isinstance(under, Existing):
+            what = f"what {under.name} takes upward"
+            yield from uplift_taken(name, what, under, run.combinations, np.maximum(-up, 0.0))
         return
     capacity = float(bearing_prime(SilentPad(), stick.wood, 1.0)) * float(stick.section.area(SilentPad()))
     if trivial(force, capacity):
