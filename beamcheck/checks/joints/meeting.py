@@ -163,7 +163,7 @@ class Meeting:
     def bears(self) -> bool | None:
         """Whether it is known into which member goes what comes from outside; None where nothing comes."""
         slack = max(judgment("forces of a joint out of balance").value * self.most, negligible())
-        if len(self.members) < 2 or float(np.max(np.abs(self.reaction), initial=0.0)) <= slack:
+        if len(self.members) < 2 or self.joint.row or float(np.max(np.abs(self.reaction), initial=0.0)) <= slack:
             return None
         return self.joint.bears_on is not None
 
@@ -297,8 +297,8 @@ def _weight_alone(meeting: Meeting, kinds: Collection[str]) -> Iterator[Check]:
 
 def _balance(meeting: Meeting) -> list[Check]:
     """Forces that meet in a joint are in balance, but for what stands under it."""
-    if len(meeting.members) < 2 or not meeting.combinations:
-        return []
+    if len(meeting.members) < 2 or not meeting.combinations or meeting.joint.row is not None:
+        return []  # a row: what is stated of the ledger goes into all that it lies against
     id, what, clause = "joint.balance", "balance of the forces", "statics"
     most = meeting.most
     level, upright = (float(np.max(np.abs(part))) for part in meeting.reaction.T)

@@ -8,13 +8,11 @@ from ...calc.core import Number, formula
 from ...calc.ranges import NotNegative, Positive, between
 
 
-@formula(symbol="R", clause="statics of continuous beams", unit="lbf", known="derived", reference=True)
-def ledger_on_stud(k_c: Annotated[Number, between(1, 1.25)], w: NotNegative, s_stud: Positive) -> Number:
+@formula(symbol="R", clause="statics of continuous beams", unit="lbf", known="derived")
+def ledger_on_stud(k_c: Annotated[Number, between(1, 1.375)], w: NotNegative, s_stud: Positive) -> Number:
     """Load on the stud that gets most under a ledger that runs over it.
 
-    k_c: 1.25 with two spans, 1.143 with four and more.
-
-    Joists close together; those that land between studs in their real places.
+    k_c: 1.25 with two spans, 1.143 with four and more; 1.375 with two spans and a joist in the middle of each.
 
     >>> ledger_on_stud(1.25, 20.8, 16.0)
     416.0

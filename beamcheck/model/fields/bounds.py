@@ -180,6 +180,10 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "stands_off": _inches(48), "stem_width": _inches(60), "stem_thickness": _inches(24),
         "sideways": Bound(0, 500_000, "lbf"),
     },
+    "Cap": {
+        "plate": _inches(4, low=1 / 32), "bears_long": _inches(60), "bears_wide": _inches(60), "beyond": _inches(24),
+    },
+    "StudRow": {"along": _feet(200), "spacing": _feet(10), "joists": _feet(20)},
     "StatedForce": {"pull": Bound(-500_000, 500_000, "lbf"), "down": Bound(-500_000, 500_000, "lbf")},
     "Member": {"direction": Bound(-360, 360, "deg"), "arm": _inches(120, low=-120)},
     "Joint": {"gap": _inches(24), "splice_at": _feet(200)},

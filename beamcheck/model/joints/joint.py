@@ -14,7 +14,7 @@ from ..fields.base import Answer, Insisting, Name, Words
 from ..fields.places import Fault
 from ..fields.quantities import Length
 from .kinds import MADE, PARTS, JointKind
-from .parts import Base, Member, Step, Strap, Tenon
+from .parts import Base, Cap, Member, Step, Strap, StudRow, Tenon
 
 _EXAMPLES = {
     "fastener": 'fastener = { kind = "bolt", size = "3/4 in", steel = "A307" }',
@@ -22,6 +22,8 @@ _EXAMPLES = {
     "tenon": 'tenon = { thickness = "2 in", width = "7 in", length = "4 in", cheek = "2 3/4 in" }',
     "strap": 'strap = { steel = "A36", thickness = "1/4 in", width = "2 in", beyond = "2 in" }',
     "base": 'base = { steel = "A36", plate = "3/8 in", bears_wide = "7 in", bears_long = "7 in", stands_off = "1 in" }',
+    "cap": 'cap = { steel = "A36", plate = "3/8 in", bears_long = "7 in", bears_wide = "5 1/2 in", beyond = "0 in" }',
+    "row": 'row = { along = "12 ft", spacing = "16 in", joists = "16 in", behind = "studs" }',
     "rating": 'rating = { source = "report, number, edition, table", along = "800 lbf", duration = "included" }',
 }
 
@@ -65,6 +67,8 @@ class Joint(Insisting):
     tenon: Tenon | None = Field(default=None, description="tenon, housing and pegs")
     strap: Strap | None = Field(default=None, description="the strap under what hangs")
     base: Base | None = Field(default=None, description="the steel under a post")
+    cap: Cap | None = Field(default=None, description="the steel over a post")
+    row: StudRow | None = Field(default=None, description="the row of studs or fasteners along a ledger")
     rating: Rating | None = Field(default=None, description="the published loads, of what goes by a report")
     confirmed_by: Answer = Field(default="", description="who answers for it in writing")
     gap: Length = Field(default=0.0, description="between the faces: a spacer or board in the joint")
@@ -147,6 +151,8 @@ class Joint(Insisting):
 
     def _members(self) -> Iterator[Fault]:
         made = MADE[self.kind]
+        if self.row is not None and (self.frame is not None or self.splices is not None):
+            yield ("row",), "a ledger is no member of a frame: leave frame and at out, and state what comes along it"
         if self.bears_on is not None and self.bears_on not in ("steel", *(one.name for one in self.members)):
             text = f"{self.bears_on!r} is no member of it"
             yield ("bears_on",), f"{text}; {nearest(self.bears_on, [one.name for one in self.members])}"

@@ -12,9 +12,22 @@ from typing import Literal
 
 JointKind = Literal[
     "step", "bolted lap", "bolted between", "plates both sides", "knife plate", "strap", "mortise and tenon",
-    "post base", "rated", "by others", "scarf", "bonded rods",
+    "post base", "rated", "by others", "scarf", "bonded rods", "post cap", "ledger",
 ]  # fmt: skip
-Part = Literal["notched", "landing", "between", "outside", "mortised", "tenoned", "strapped", "hung"]
+Part = Literal[
+    "notched",
+    "landing",
+    "between",
+    "outside",
+    "mortised",
+    "tenoned",
+    "strapped",
+    "hung",
+    "standing",
+    "lying",
+    "ledger",
+    "behind",
+]
 
 _ANY = 12  # members that meet at one joint
 
@@ -70,10 +83,28 @@ MADE: Mapping[str, MadeOf] = MappingProxyType({
                                 {"mortised": (1, 1), "tenoned": (1, 1)}, ("tenon",), ("split",)),
     "post base": MadeOf((1, 1), "a steel base carries the foot of a post above the floor", {}, ("base",),
                         ("fastener", *_LAID), laid_out=True, plated=True, fasteners=("bolt", "pin")),
+    "post cap": MadeOf((2, 3), "one or two beams lie on a steel cap over a post", {"standing": (1, 1), "lying": (1, 2)},
+                       ("cap",), ("fastener", *_LAID), laid_out=True, plated=True, fasteners=("bolt",)),
+    "ledger": MadeOf((2, 2), "a ledger lies against a row of studs or a rim", {"ledger": (1, 1), "behind": (1, 1)},
+                     ("fastener", "row"), (*_LAID, "confirmed_by"), laid_out=True,
+                     fasteners=("bolt", "lag screw", "wood screw")),
     "rated": MadeOf((1, _ANY), "it holds what a report says and no more", {}, ("rating",), ("split",)),
     "by others": MadeOf((1, _ANY), "somebody else answers for it and nothing of it is checked here", {}, (),
                         ("confirmed_by",)),
     "scarf": MadeOf((2, 2), "two pieces are cut to hook into each other", {}, (), ("confirmed_by",)),
     "bonded rods": MadeOf((1, _ANY), "rods are glued into the wood", {}, (), ("confirmed_by", "fastener")),
 })  # fmt: skip
-PARTS = ("fastener", "step", "tenon", "strap", "base", "rating", "confirmed_by", "twist_held_by", "gap", "clamped")
+PARTS = (
+    "fastener",
+    "step",
+    "tenon",
+    "strap",
+    "base",
+    "cap",
+    "row",
+    "rating",
+    "confirmed_by",
+    "twist_held_by",
+    "gap",
+    "clamped",
+)

@@ -151,6 +151,30 @@ class Base(Piece):
                 yield (field,), f'only a flat bar has it: write stem = "bar", or leave {field} out'
 
 
+class Cap(Piece):
+    """A steel cap on the head of a post: a plate under what lies on it, with or without sides that are bolted."""
+
+    steel: Name = Field(description="grade of the plate", examples=["A36"])
+    plate: PositiveLength = Field(description="thickness of the plate under the beams", examples=["3/8 in"])
+    bears_long: PositiveLength = Field(
+        description="length of the plate along what lies on it, that of each beam where two meet", examples=["7 in"]
+    )
+    bears_wide: PositiveLength = Field(description="breadth of the plate across that", examples=["5 1/2 in"])
+    beyond: Length = Field(
+        description="how far the plate stands out beyond the post, along the beams, on the side where it does most",
+        examples=["0 in"],
+    )
+
+
+class StudRow(Piece):
+    """Studs, or fasteners in a rim, along which a ledger hands its load on."""
+
+    along: PositiveLength = Field(description="length of ledger to which the stated forces come", examples=["12 ft"])
+    spacing: PositiveLength = Field(description="from stud to stud, or in a rim from fastener to fastener, in line")
+    joists: PositiveLength = Field(description="from joist to joist along the ledger", examples=["16 in"])
+    behind: Literal["studs", "rim"] = Field(description="what the ledger lies against", examples=["studs"])
+
+
 class StatedForce(Piece):
     """What one kind of load does along and across a member of a joint, by somebody's analysis."""
 

@@ -19,6 +19,7 @@ from .entries import Entry
 MANNER_OF: dict[str, Manner] = {
     "bolted lap": "wood side", "bolted between": "wood both sides", "plates both sides": "plates both sides",
     "knife plate": "concealed plate", "strap": "plates both sides", "post base": "concealed plate",
+    "post cap": "plates both sides", "ledger": "ledger",
 }  # fmt: skip
 OF_MEMBER = ("holes", "plate", "arm")
 
@@ -185,7 +186,7 @@ def _of_member(entry: Entry, joint: Joint, i: int, member: Member) -> Iterator[F
     if joint.kind == "strap" or (joint.kind == "post base" and member.plate is None):
         return
     other = Other.model_construct(thickness=1.0, grain="along", material="wood")
-    plates = joint.kind in ("plates both sides", "knife plate", "post base")
+    plates = joint.kind in ("plates both sides", "knife plate", "post base", "post cap")
     made = Anchor.model_construct(
         name=joint.name, manner=MANNER_OF[joint.kind], fastener=joint.fastener, holes=member.holes,
         plate=member.plate, other=None if plates else other,

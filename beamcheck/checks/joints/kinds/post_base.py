@@ -126,7 +126,7 @@ def _plate(meeting: Meeting, post: Arriving, base: Base) -> Iterator[Check]:
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         f = _pressure(pad, meeting, base, which)
         M = pad(bases.plate_overhang, f_c=f, b=1.0, a=out)
-        M_a = _strip(pad, F_y, 1.0, t)
+        M_a = bar_strip(pad, F_y, 1.0, t)
         return Outcome(M, M_a, M / M_a)
 
     criterion = Criterion(meeting.name, "plate beyond its stem, a strip of 1 in", bend.BAR, "moment",
@@ -134,7 +134,7 @@ def _plate(meeting: Meeting, post: Arriving, base: Base) -> Iterator[Check]:
     yield govern(criterion, meeting.combinations, calculate)
 
 
-def _strip(pad: Pad, F_y: float, b: float, t: float) -> Number:
+def bar_strip(pad: Pad, F_y: float, b: float, t: float) -> Number:
     """Allowable moment of a flat bar the weak way, lbf*in."""
     Z, S = pad(bend.bar_plastic_modulus, b=b, t=t), pad(rectangle_modulus, symbol="S_x", b=b, d=t)
     return pad(bend.bar_bending, F_y=F_y, Z_x=Z, S_x=S)
@@ -159,7 +159,7 @@ def _stem(meeting: Meeting, post: Arriving, base: Base) -> Iterator[Check]:
         H = pad.take("H", at(level_force(meeting), which), "lbf", note="level, at the top of the stem")
         P_a = pad(plates.short_compression, F_y=F_y, A_g=w * t)
         M = pad(bases.stem_moment, H=H, h=h)
-        used = pad.take("used", P / P_a + M / _strip(pad, F_y, w, t), note="the weak way")
+        used = pad.take("used", P / P_a + M / bar_strip(pad, F_y, w, t), note="the weak way")
         return Outcome(used, 1.0, used)
 
     criterion = Criterion(meeting.name, what, f"{plates.SHORT}; {bend.BAR}", "ratio", notes=(NO_C_D,), id=id)

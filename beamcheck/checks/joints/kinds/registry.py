@@ -8,9 +8,11 @@ from types import MappingProxyType
 from ....model.joints.joint import Joint
 from .base import Kind
 from .bolted import BoltedBetween, BoltedLap
+from .ledger import LedgerRow
 from .others import BondedRods, ByOthers, Rated, Scarf
 from .plated import KnifePlate, Plated, StrapJoint
 from .post_base import PostBase
+from .post_cap import PostCap
 from .step import StepJoint
 from .tenon import MortiseAndTenon
 
@@ -18,7 +20,7 @@ REGISTRY: Mapping[str, Kind] = MappingProxyType({
     kind.name: kind
     for kind in (
         StepJoint(), BoltedLap(), BoltedBetween(), Plated(), KnifePlate(), StrapJoint(), MortiseAndTenon(), PostBase(),
-        Rated(), ByOthers(), Scarf(), BondedRods(),
+        Rated(), ByOthers(), Scarf(), BondedRods(), PostCap(), LedgerRow(),
     )
 })  # fmt: skip
 
