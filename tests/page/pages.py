@@ -14,6 +14,7 @@ from beamcheck.page.guard.keys import Keys
 HOST = "127.0.0.1:8123"
 ORIGIN = f"http://{HOST}"
 TRIALS = Path(__file__).parents[1] / "trials"
+OLD_TIMBERS = Path(__file__).parents[2] / "worked_examples" / "old_timbers.toml"
 JOIST = TRIALS / "everyday" / "joists_at_a_table_span.toml"
 
 
@@ -30,6 +31,15 @@ def visitor(folder: Path, **given: Any) -> TestClient:
 def with_job(folder: Path, source: Path = JOIST, name: str = "joists") -> Path:
     """The folder with a copy of a trial job."""
     return Path(shutil.copy(source, folder / f"{name}.toml"))
+
+
+def without_first_survey(folder: Path) -> Path:
+    """The invented job of old timbers, the survey of the first taken out: it ends where the next timber begins."""
+    lines = OLD_TIMBERS.read_text(encoding="utf-8").splitlines(keepends=True)
+    first = next(i for i, line in enumerate(lines) if line.startswith("[stock.survey"))
+    last = next(i for i, line in enumerate(lines) if i > first and line.startswith("[["))
+    (folder / "old.toml").write_text("".join(lines[:first] + lines[last:]), encoding="utf-8")
+    return folder
 
 
 def digest_of(client: TestClient, name: str = "joists") -> str:

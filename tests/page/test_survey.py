@@ -13,19 +13,12 @@ from beamcheck.page.form.words import SECTIONS
 from beamcheck.sheet.survey.form import blank_form
 
 from ..sheet.pdf.pdf_reader import Sheet, squeezed
-from .pages import digest_of, visitor
-
-OLD = Path(__file__).parents[2] / "worked_examples" / "old_timbers.toml"
+from .pages import digest_of, visitor, without_first_survey
 
 
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
-    """The invented job, the survey of its first timber taken out: its lines end where the next timber begins."""
-    lines = OLD.read_text(encoding="utf-8").splitlines(keepends=True)
-    first = next(i for i, line in enumerate(lines) if line.startswith("[stock.survey"))
-    last = next(i for i, line in enumerate(lines) if i > first and line.startswith("[["))
-    (tmp_path / "old.toml").write_text("".join(lines[:first] + lines[last:]), encoding="utf-8")
-    return tmp_path
+    return without_first_survey(tmp_path)
 
 
 def put(client: Any, path: str, value: Any) -> Any:
@@ -41,7 +34,7 @@ def held(folder: Path) -> dict[str, Any]:
 
 def test_a_survey_from_nothing_to_what_it_says(folder: Path) -> None:
     client = visitor(folder)
-    assert "Begin the survey" in client.get("/job/old/survey/1").text
+    assert "Add the survey of this timber" in client.get("/job/old/survey/1").text
     said = put(client, "", {"length": "14 ft", "by": "the carpenter, 9 October 2026", "species_by": "look"})
     assert said["written"] and "not looked at: sections" in said["see"]
     stations = {

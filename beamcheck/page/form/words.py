@@ -171,7 +171,7 @@ FIRST: Mapping[str, tuple[str, ...]] = {
     "About": ("title", "address", "author", "date", "local_code", "ground_snow", "wind_speed", "wind_by", "invented"),
     "Survey": ("length", "by", "species_by"),
     "Station": ("at", "breadth", "depth"),
-    "Reading": ("at", "moisture", "near"),
+    "Reading": ("at", "moisture", "deep", "near"),
     "Knot": ("at", "face", "place", "width", "sound"),
     "Opening": ("kind", "start", "end", "depth", "other_side", "at_bolts"),
     "Loss": ("what", "where", "start", "end", "depth"),

@@ -127,7 +127,11 @@ function show(said, written) {
   const words = said.say || (said.problems?.length ? "It cannot be read yet." : "");
   speak = setTimeout(() => { if (words && $("live").textContent !== words) $("live").textContent = words; }, 600);
 }
-async function write() {
+// what writes goes one after the other: two at once would each tell the other that the file was changed
+let last = Promise.resolve();
+function inTurn(work) { last = last.then(work, work); return last; }
+function write() { return inTurn(writeNow); }
+async function writeNow() {
   if (!pending.size || look) return;
   const sent = sets(), mine = ++seq;
   const said = await post(`${at}/set`, {...base(), sets: sent});
@@ -175,6 +179,14 @@ if (form) {
   const first = document.querySelector("#why .top");
   if ($("bar") && first) $("bar").innerHTML = first.innerHTML;
 }
+// Fractions stand under the length that is typed in. They go once the finger is up again: as soon as the field is left, all
+// below would move up under it, and what was tapped would not be hit.
+let pressed = false;
+function fractions() { for (const row of document.querySelectorAll(".fr")) row.classList.toggle("on", row.closest(".f").contains(document.activeElement)); }
+document.addEventListener("pointerdown", () => { pressed = true; }, true);
+for (const end of ["pointerup", "pointercancel"]) document.addEventListener(end, () => { pressed = false; setTimeout(fractions, 100); }, true);
+document.addEventListener("focusout", () => { if (!pressed) setTimeout(fractions, 0); });
+document.addEventListener("focusin", (e) => e.target.closest(".f")?.querySelector(".fr")?.classList.add("on"));
 document.addEventListener("click", async (e) => {
   const part = e.target.closest(".fr button");
   if (part) {   // a fraction takes the place of the one that stands in the field
@@ -188,20 +200,20 @@ document.addEventListener("click", async (e) => {
   const adds = e.target.closest(".do-add");
   if (adds) {
     const inside = adds.closest("[data-add]");
-    const said = await post(`${at}/set`, {...base(), sets: [...sets(), [inside.dataset.add, table(inside)]]});
+    const said = await inTurn(() => post(`${at}/set`, {...base(), sets: [...sets(), [inside.dataset.add, table(inside)]]}));
     if (said?.written) { location.reload(); return; }
     if (said) { const w = inside.querySelector(":scope > .inner > .wrong"); w.textContent = said.problems.map((p) => `${p.where ? p.where + ": " : ""}${p.text}`).join(" "); w.hidden = false; }
     return;
   }
   const none = e.target.closest(".do-none");
   if (none) {   // looked at, and there is none: an empty list, which is not the same as not looked at
-    const said = await post(`${at}/set`, {...base(), sets: [...sets(), [none.dataset.none, "none"]]});
+    const said = await inTurn(() => post(`${at}/set`, {...base(), sets: [...sets(), [none.dataset.none, "none"]]}));
     if (said?.written) location.reload(); else if (said) tell(said.problems.map((p) => p.text).join(" "));
     return;
   }
   const takes = e.target.closest(".do-remove");
   if (takes && confirm("Take this out of the job file? The file as it was is kept beside it, with .1 behind its name.")) {
-    const said = await post(`${at}/set`, {...base(), sets: [[takes.dataset.remove, null]]});
+    const said = await inTurn(() => post(`${at}/set`, {...base(), sets: [[takes.dataset.remove, null]]}));
     if (said?.written) location.reload(); else if (said) tell(said.problems.map((p) => p.text).join(" "));
   }
 });

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from starlette.requests import Request
     from starlette.responses import Response
 
-START = "Begin the survey"
+START = "the survey of this timber"
 
 
 async def survey(request: Request) -> Response:
