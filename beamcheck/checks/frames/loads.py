@@ -12,7 +12,7 @@ from ...analysis.trusses.record import SolvedFrame
 from ...model.beams import Beam
 from ...model.fields.evidence import vouched
 from ...model.frames.frame import Frame, FrameStick
-from ...model.loads import FormedLoad
+from ...model.loads import FormedLoad, Load
 from ...model.roofs import Rafter
 from ...model.sticks import Support
 from ...units import show
@@ -52,15 +52,20 @@ def frame_loads(
 def _one_side(frame: Frame, members: Sequence[FrameStick]) -> Iterator[Check]:
     """A roof lies on both sides of its ridge."""
     slopes = [member for member in members if member.to_ridge and _sloped(member)]
-    bears = [member for member in slopes if any(load.snow or load.roof_live or load.live for load in member.carries)]
+    bears = [member for member in slopes if any(map(_variable, member.carries))]
     shared = {point for member in bears for point in frame.shape.stick(member.stick).points}
     forced = {force.at for force in frame.carries if force.snow or force.roof_live or force.live} - shared
-    empty = [member for member in slopes if not member.carries]
+    empty = [member for member in slopes if member not in bears]
     bare = [member for member in empty if not forced & {*frame.shape.stick(member.stick).points}]
     if bears and bare:
         names = " and ".join(member.stick for member in bare)
-        text = f"the {bears[0].stick} bears a roof, and nothing lies on the {names}"
+        text = f"the {bears[0].stick} bears a roof, and no snow nor men lie on the {names}"
         yield Check.refers("loads.roof", frame.name, "loads as given", PEOPLE, text, ask=ask("frame_loads", frame.name))
+
+
+def _variable(load: Load) -> bool:
+    """Whether it puts people, men on a roof or snow there."""
+    return any(amount is not None and amount[0] > 0.0 for amount in (load.snow, load.roof_live, load.live))
 
 
 def _sloped(member: FrameStick) -> bool:

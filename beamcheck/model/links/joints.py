@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from ...errors import BeamcheckError, nearest
 from ..anchor_manners import Manner
-from ..anchors import Anchor, Other
+from ..anchors import Anchor, Holes, Other
 from ..fields.places import SAME_PLACE, Fault, Path, feet, inches
 from ..frames.frame import Frame
 from ..joints.joint import Joint
@@ -119,8 +119,19 @@ def _of_a_frame(entry: Entry, joint: Joint, things: Mapping[str, Entry]) -> Iter
             there = any(stick.name == name for stick in shape.sticks)
             what = f"{name!r} does not come to the {joint.at}" if there else f"the frame has no member {name!r}"
             yield (*entry.path, "members", i, "name"), f"{what}; there meet: {', '.join(here)}"
-        elif joint.step is not None and member.part == "notched":
+            continue
+        if joint.step is not None and member.part == "notched":
             yield from _behind(entry, joint, frame, name)
+        if member.holes is not None:
+            yield from _within((*entry.path, "members", i, "holes"), member.holes, shape.length(name), name)
+
+
+def _within(path: Path, holes: Holes, length: float, name: str) -> Iterator[Fault]:
+    """Holes lie in their member."""
+    for inner, x in holes.distances():
+        if x > length + SAME_PLACE:
+            yield (*path, *inner), f"{feet(x)} from its end, but the {name} is {feet(length)} long: measure again"
+            return
 
 
 def _behind(entry: Entry, joint: Joint, frame: Frame, name: str) -> Iterator[Fault]:

@@ -13,7 +13,7 @@ from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data
 
 from ..frames.jobs import SHEET, king
-from .jobs import Data, checked, step_value, the, wood
+from .jobs import Data, checked, joint, member, step_value, the, wood
 from .test_framed import BOLT, LAID, joints, piece
 from .test_step import BETA, RAFTER, TIE, heel
 
@@ -191,3 +191,47 @@ def test_floor_on_a_tie_is_asked_as_that_of_a_beam() -> None:
         found = [check for check in piece(truss(joints(), data), "truss: tie").checks if check.id == id]
         assert [check.verdict for check in found] == ["refer"], loads
         assert found[0].questions[0].field.startswith("frame.truss.members.2.carries.1.")
+
+
+def test_snow_on_one_side_of_a_ridge_alone() -> None:
+    """A roof that is said to bear no snow on its other side is asked about (ASCE 7-16 7.6.1 asks for both)."""
+    data = king()
+    rafters = data["frame"][0]["members"].pop(0)
+    for side, snow in (("left", "30 psf"), ("right", "0 psf")):
+        load = {"what": "roof", "dead": "12 psf", "snow": snow}
+        data["frame"][0]["members"].append({**rafters, "name": f"{side} rafter", "carries": [load]})
+    found = [check for check in piece(truss(joints(), data), "truss").checks if check.id == "loads.roof"]
+    assert [check.verdict for check in found] == ["refer"] and "right rafter" in found[0].notes[0]
+
+
+def test_hole_beyond_its_member() -> None:
+    found = joints()
+    found[-1]["members"][0]["holes"]["end"] = "9 ft"
+    with pytest.raises(JobError, match="the king post is 8 ft long"):
+        truss(found)
+
+
+def test_report_for_a_post_says_nothing_of_rafters_that_push_past_it() -> None:
+    rating = {"source": "evaluation report ER-0000, 2025 edition, table 3", "along": "9,000 lbf", "down": "9,000 lbf",
+              "up": "9,000 lbf", "duration": "included", "loads": "floor", "conditions": "Douglas Fir-Larch, dry",
+              "conditions_met": True, "slope": "80 deg"}  # fmt: skip
+    rated = {"name": "ridge joint", "kind": "rated", "frame": "truss", "at": "ridge", "split": "none seen",
+             "rating": rating,
+             "members": [{"name": one} for one in ("king post", "left rafter", "right rafter")]}  # fmt: skip
+    found = piece(truss([*(one for one in joints() if one["name"] != "ridge joint"), rated]), "ridge joint")
+    assert the(found, "joint.pressed", "left rafter").verdict == "refer"
+
+
+def test_support_stands_under_wood() -> None:
+    found = checked(heel(reaction_off="13 in"), TIE, RAFTER)
+    assert the(found, "joint.step_net").verdict == "fails"
+
+
+def test_level_force_on_a_tall_base_of_full_width_is_asked() -> None:
+    post = wood("post", "7 1/2 in x 7 1/2 in")
+    base = {"steel": "A36", "plate": "3/8 in", "bears_wide": "7 in", "bears_long": "7 in", "stem": "full",
+            "over": "floor", "sideways": "400 lb"}  # fmt: skip
+    for high, asked in (("1 in", False), ("36 in", True)):
+        one = joint("post base", member("post", "post", 90.0, -8000.0, down=0.0), base={**base, "stands_off": high},
+                    stands_on="slab")  # fmt: skip
+        assert ("joint.base_stem" in {check.id for check in checked(one, post).checks}) == asked

@@ -37,7 +37,7 @@ class Rated(Kind):
             text = f"{first.name} also presses into the joint: how that goes from wood to wood is a check of its own"
             found.append(meeting.refers("joint.pressed", f"{first.name} pressed into the joint", PATH, text,
                                         "joint_pressed"))  # fmt: skip
-        return [*found, *wood_checks(meeting)]
+        return [*found, *_pushed_together(meeting), *wood_checks(meeting)]
 
     def to_see(self, meeting: Meeting) -> Iterator[str]:
         rating = meeting.joint.rating
@@ -48,6 +48,17 @@ class Rated(Kind):
 
     def assumptions(self, meeting: Meeting) -> Iterator[str]:
         yield f"The published loads are those in the directions of {meeting.members[0].name}; nothing is added to them."
+
+
+def _pushed_together(meeting: Meeting) -> Iterator[Check]:
+    """Where three or more meet, the others may press on each other past the one that the report is for."""
+    others = meeting.members[1:] if len(meeting.members) > 2 else ()
+    for one in others:
+        most = float(np.max(-one.N, initial=0.0))
+        if not meeting.next_to_nothing(most):
+            text = f"{one.name} pushes into the joint, and the report is for {meeting.members[0].name} alone"
+            yield meeting.refers("joint.pressed", f"{one.name} pressed into the joint", PATH, text, "joint_pressed",
+                                 where=one.name)  # fmt: skip
 
 
 class ByOthers(Kind):

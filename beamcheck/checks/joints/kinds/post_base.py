@@ -142,6 +142,8 @@ def bar_strip(pad: Pad, F_y: float, b: float, t: float) -> Number:
 
 def _stem(meeting: Meeting, post: Arriving, base: Base) -> Iterator[Check]:
     """A flat bar under the plate: pressed, and bent the weak way by a level force."""
+    if base.stem == "full":
+        yield from _tall(meeting, base)
     if base.stem != "bar":
         return
     w, t = base.stem_width, base.stem_thickness
@@ -164,6 +166,14 @@ def _stem(meeting: Meeting, post: Arriving, base: Base) -> Iterator[Check]:
 
     criterion = Criterion(meeting.name, what, f"{plates.SHORT}; {bend.BAR}", "ratio", notes=(NO_C_D,), id=id)
     yield govern(criterion, meeting.combinations, calculate)
+
+
+def _tall(meeting: Meeting, base: Base) -> Iterator[Check]:
+    """What is as wide as the plate is pressed like the plate; a level force bends it once it is tall."""
+    level, most = float(np.max(level_force(meeting), initial=0.0)), judgment("tallest base whose stem is not checked")
+    if base.stands_off > most.value + HAIR and not meeting.next_to_nothing(level):
+        text = f"{show(level, 'force')} level on top of {show(base.stands_off, 'length')}: what that is, bends"
+        yield meeting.refers("joint.base_stem", "stem of the base", "statics", text, "joint_base_stem")
 
 
 def _above(meeting: Meeting, stock: Stock, base: Base) -> Iterator[Check]:

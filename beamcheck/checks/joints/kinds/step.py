@@ -290,6 +290,12 @@ def _at_the_heel(foot: Foot) -> Iterator[Check]:
         yield meeting.refers("joint.step_net", what, "NDS 2018 3.9.1", text, "joint_reaction_off", "step.reaction_off")
         return
     off = x_R or 0.0
+    if off > step.behind + HAIR:
+        text = (
+            f"the support stands {show(off, 'length')} outward, beyond the {show(step.behind, 'length')} of wood there"
+        )
+        yield Check.breaks_rule("joint.step_net", meeting.name, what, "geometry", text)
+        return
     left = Section(tie.b, tie.d - deep, tie.b)
     combinations = meeting.combinations
 
