@@ -21,6 +21,7 @@ from ..core.result import Check
 from .entries import KIND_WORDS, as_it_is, path_of, psf
 from .fits import covering_checks, fit_checks
 from .given_areas import areas_on
+from .layers import layer_checks
 from .strips import local_rule_checks, strip_checks
 
 _PSF = re.compile(r"(?<!\d)(\d+(?:\.\d+)?)\s*psf\b", re.IGNORECASE)
@@ -33,7 +34,10 @@ def site_checks(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
     roofs, floors = areas_on(piece, areas)
     if areas.site is not None and (roofs or any(floor.outdoors for floor in floors)):
         yield from _ground_snow(piece, areas.site)
+    for floor in floors:
+        yield from layer_checks(piece, floor)
     for roof in roofs:
+        yield from layer_checks(piece, roof)
         if areas.site is not None:
             yield from covering_checks(piece.name, roof)
             yield from _beside(piece, roof, areas.site)

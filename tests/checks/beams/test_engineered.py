@@ -201,6 +201,21 @@ def test_evidence_that_is_wanting_is_asked_for_and_its_best_answer_closes(wood: 
     assert result_of(wood=cured).verdict == "passes"
 
 
+def test_curved_glued_timber_is_not_run() -> None:
+    """Radial tension (NDS 2018 5.2.8, memory) is not derived here: words that say curved refer until it is straight."""
+    wood = glulam(evidence="invented stamp: agency mark, plant 31, 24F-V4/DF, TOP, radius 40 ft")
+    result = result_of(long(stamp_up=True), wood=wood)
+    (check,) = [check for check in result.checks if check.id == "beam.curved"]
+    ((path, value),) = check.questions[0].answers[0].sets
+    meant = {"length": "a girder over the hall", path.rsplit(".", 1)[1]: value}
+    assert check.verdict == "refer"
+    assert not [
+        c for c in result_of({**long(stamp_up=True), "meant": meant}, wood=wood).checks if c.id == "beam.curved"
+    ]
+    camber = glulam(evidence="invented stamp: agency mark, plant 31, 24F-V4/DF, TOP, camber 3/8 in")
+    assert result_of(long(stamp_up=True), wood=camber).verdict == "passes"
+
+
 def test_a_post_of_composite_wood_refers_to_an_engineer() -> None:
     data = job(
         beam(supports=[seat("0 ft", on="P"), seat("12 ft")]), stocks=[{**lvl("3 1/2 in x 5 1/2 in"), "name": "leg"}]

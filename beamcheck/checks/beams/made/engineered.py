@@ -9,6 +9,7 @@ from ....model.beams import Beam
 from ....model.made.report import MakersReport, ReportHoles
 from ....model.stock import Stock
 from ....units import show
+from ....values.loads import told
 from ...core.asking.question import PlausibleAnswer, Question, ask
 from ...core.context import Context
 from ...core.result import Check
@@ -154,9 +155,23 @@ def engineered_checks(beam: Beam, stock: Stock, context: Context) -> Iterator[Ch
         why = f"{words} in a fire is not run here"
         asked = ask("fire_engineer", beam.name, why=f"{why[0].upper()}{why[1:]}.", minutes=f"{beam.fire.minutes:g}")
         yield Check.refers("fire.engineer", beam.name, "what the fire leaves", "NDS 2018 16.2", why, ask=asked)
+    yield from _curved(beam, stock)
     groups = [support.held_by for support in beam.supports if support.held_by]
     bored = [name for name in groups if (anchor := context.anchor(name)) is not None and anchor.fastener is not None]
     if stock.made == "composite" and bored:
         text = f"fasteners in {words}: distances, spacing and values are those of its report, which are not run here"
         question = ask("report_fasteners", beam.name, kind=words)
         yield Check.refers("beam.report_fasteners", beam.name, "fasteners by the report", clause, text, ask=question)
+
+
+def _curved(beam: Beam, stock: Stock) -> Iterator[Check]:
+    """Curved and pitched glued timber is pulled across its grain where it bends: radial stresses are not run here."""
+    if stock.made != "glulam" or beam.insists_on("name"):
+        return
+    said = next((text for text in (beam.name, beam.called, stock.name, stock.evidence) if told(text, "curved")), "")
+    if not said:
+        return
+    text = f"{said!r}: of curved or pitched glued timber the radial tension, its limits and C_c are not run here"
+    path, why = f"beam.{beam.name}.meant.name", "straight, with camber at most"
+    asked = ask("curved", beam.name, path, answers=[PlausibleAnswer(why, ((path, why),))])
+    yield Check.refers("beam.curved", beam.name, "radial stress", "NDS 2018 5.2.8, 5.4.1", text, ask=asked)
