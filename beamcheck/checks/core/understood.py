@@ -64,7 +64,7 @@ def stock_inputs(stock: Stock) -> Rows:
         ("moisture", stock.moisture + metered), ("treatment", ", ".join(filter(None, treatment)) or "none"),
     ]  # fmt: skip
     if stock.made == "steel":
-        rows = [row for row in rows if row[0] not in ("species", "moisture", "treatment", "size counted")]
+        rows = [row for row in rows if row[0] not in ("species", "moisture", "treatment")]
     if stock.values is not None:
         rows.append(("design values", f"given: {stock.values.source}"))
     return [*rows, *_meant_rows(stock)]

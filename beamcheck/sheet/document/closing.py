@@ -10,6 +10,7 @@ from ...checks.core.result import JobResult
 from ...provenance import Source
 from .blocks import Block, Bullets, Caution, Heading, JobText, Paragraph, Reference, References, Symbols
 from .prose import sentence
+from .rich_blocks import FoldEnd, FoldStart
 from .symbols import lettered, meaning, plain_symbol
 
 HOW = {
@@ -50,12 +51,16 @@ def closing_blocks(
         how = "; ".join(f"{word}: {told}" for word, told in HOW.items())
         more = "" if all_steps else " Remarks on those that were seen: the full form."
         shown = references if all_steps else tuple(map(_brief, references))
+        yield FoldStart(f"{len(shown)} source{'s' if len(shown) > 1 else ''}, those to compare first", printed=True)
         yield References("", shown, f"How known – {how}.{more}")
+        yield FoldEnd()
     yield Heading("What is not checked here", anchor="not-checked")
     yield Bullets("", NOT_CHECKED)
     if names := tuple(name for name in symbols if meaning(name)):
         yield Heading("Symbols", anchor="symbols")
+        yield FoldStart(f"{len(names)} symbol{'s' if len(names) > 1 else ''}", printed=True)
         yield Symbols(names)
+        yield FoldEnd()
 
 
 def job_blocks(result: JobResult, *, printed: bool = True) -> Iterator[Block]:

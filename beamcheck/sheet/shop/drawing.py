@@ -15,11 +15,10 @@ from ...units import show
 from ..figures.anchor import hole_figure
 from ..figures.frame import frame_figure
 from ..figures.joint import joint_figure
-from ..figures.post import post_figure
-from ..figures.rafter import rafter_figure
 from ..figures.svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width
 from ..templates.geometry import Point
 from ..templates.shapes import Drawn, bracket_drawn
+from .sticks import POST_CAPTION, RAFTER_CAPTION, post_on_the_bench, rafter_on_the_bench
 
 WIDTH, SIDE = 440.0, 14.0
 HIGHEST = 300.0  # drawing units
@@ -42,7 +41,7 @@ def piece_drawing(piece: PieceResult, given: object, units: str, key: str) -> tu
         return bracket_figure(drawn, piece.name, key), said
     for picture in piece.pictures:
         if isinstance(picture, PostPicture):
-            return post_figure(picture, piece.name, units, key), "To scale. Heights run from the foot."
+            return post_on_the_bench(picture, piece.name, units, key), POST_CAPTION
         if isinstance(picture, FramePicture):
             return frame_figure(
                 picture, piece.name, units, key
@@ -50,7 +49,7 @@ def piece_drawing(piece: PieceResult, given: object, units: str, key: str) -> tu
         if isinstance(picture, JointPicture):
             return joint_figure(picture, piece.name, units, key), "To scale, where the axes cross. The figures count."
         if isinstance(picture, RafterPicture):
-            return rafter_figure(picture, piece.name, units, key), "To scale. Cuts as in the sizes below."
+            return rafter_on_the_bench(picture, piece.name, units, key), RAFTER_CAPTION
     if piece.figure is not None and piece.figure.length > 0.0:
         before, after = beyond(given) if isinstance(given, Beam) else (0.0, 0.0)
         drawn_stick = stick_figure(piece.figure, piece.name, units, key, before, after)

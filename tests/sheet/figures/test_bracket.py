@@ -343,7 +343,7 @@ def test_the_finding_stands_right_under_the_verdict_and_at_the_head() -> None:
 
 
 def test_a_piece_that_is_no_bracket_says_nothing_of_a_finding() -> None:
-    assert "It is: " not in render(sample.job())
+    assert "Found to be: " not in render(sample.job())
 
 
 def test_all_drawings_stand_in_the_page_with_keys_of_their_own() -> None:

@@ -163,6 +163,8 @@ def _said(piece: PieceResult) -> Iterator[tuple[str, str]]:
             continue
         if label == "size counted" and text == given.get("size as named"):
             continue
+        if label == "size as named" and given.get("made") == "steel":
+            continue  # its section says it
         if label in WITH and WITH[label] in given:
             continue
         more = [given[one] for one, home in WITH.items() if home == label and one in given and given[one] != text]
