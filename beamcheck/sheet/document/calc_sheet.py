@@ -14,7 +14,7 @@ from .prose import capital, short_title
 from .rich_blocks import Cell, FoldEnd, FoldStart, MemberHead, MemberList, RichTable, StaticsBlock, Strong, Symbol
 from .short.context import Sheet, sheet_of
 from .short.cover import decision_blocks
-from .short.load_path import IN_TABLE, path_blocks
+from .short.load_path import IN_TABLE, path_blocks, with_plan
 from .short.member import member_blocks
 from .short.questions import question_blocks
 from .short.schedule import schedule_blocks
@@ -27,7 +27,7 @@ EVERY_STEP, EVERY_STEP_ANCHOR = "Appendix: every step", "every-step"
 
 def compose(result: JobResult, *, all_steps: bool = False) -> tuple[Block, ...]:
     """The blocks of a calc sheet; with `all_steps` every derivation stands at its end."""
-    sheet = sheet_of(result)
+    sheet = with_plan(sheet_of(result))
     members = [block for group in sheet.groups for block in member_blocks(group, sheet)]
     symbols = symbols_of(result) if all_steps else alphabetical(_printed(members))
     body: tuple[Block, ...] = (

@@ -98,6 +98,26 @@ class Side:
 
 
 @dataclass(frozen=True)
+class PlanBar:
+    """A bar of the key plan: shares of its width, the row from the top; `here`: the member; `end`: by others."""
+
+    x0: float
+    x1: float
+    row: int
+    here: bool
+    end: bool
+
+
+@dataclass(frozen=True)
+class KeyPlan:
+    """Where a member is in the load path. `lines`: share of the width, from which row to which."""
+
+    bars: tuple[PlanBar, ...]
+    lines: tuple[tuple[float, int, int], ...]
+    rows: int
+
+
+@dataclass(frozen=True)
 class MemberHead:
     """The head of a member's page, with which a page begins: marks, title, verdicts, what it was taken for."""
 
@@ -109,6 +129,7 @@ class MemberHead:
     sides: tuple[Side, ...]
     understood: str
     alike: tuple[str, ...] = ()
+    plan: KeyPlan | None = None
 
 
 @dataclass(frozen=True)

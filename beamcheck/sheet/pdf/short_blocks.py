@@ -10,6 +10,7 @@ from ..document.rich_blocks import (
     Cell,
     Decisions,
     Go,
+    KeyPlan,
     Marks,
     MemberHead,
     PageOf,
@@ -71,7 +72,7 @@ class ShortBlocks:
         return {
             "marks": [cell_text(mark) for mark in block.marks], "title": cut(block.title, HEADING),
             "anchor": block.anchor, "running": cut(block.running, RUNNING), "sides": sides,
-            "understood": block.understood, "alike": list(block.alike),
+            "understood": block.understood, "alike": list(block.alike), "plan": _plan(block.plan),
         }  # fmt: skip
 
     def _StaticsBlock(self, block: StaticsBlock) -> Data:
@@ -84,6 +85,14 @@ class ShortBlocks:
 
     def _Decisions(self, block: Decisions) -> Data:
         return {"marks": [cell_text(mark) for mark in block.marks], "outcomes": list(block.outcomes)}
+
+
+def _plan(plan: KeyPlan | None) -> Data:
+    """The key plan in numbers; `rows` 0 for none."""
+    if plan is None:
+        return {"rows": 0, "bars": [], "lines": []}
+    bars = [{"x0": one.x0, "x1": one.x1, "row": one.row, "here": one.here, "end": one.end} for one in plan.bars]
+    return {"rows": plan.rows, "bars": bars, "lines": [list(line) for line in plan.lines]}
 
 
 def _symbol(name: str) -> Data:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 
 from ....checks.core.result import JobResult, PieceResult
 from ....provenance import Source
+from ...figures.load_path_plan import Plan
 from ..piece import piece_anchor
 from ..rich_blocks import Marks
 from .alike import Group, groups_of
@@ -30,6 +31,8 @@ class Sheet:
     asked: Mapping[str, int]  # number of an open question by its id
     letters: Mapping[str, str]  # of what is assumed
     anchors: Mapping[str, str] = field(default_factory=dict)  # of the page of each piece, by name
+    bars: Mapping[str, str] = field(default_factory=dict)  # of the key plan, by name of the piece
+    plan: Plan | None = None
 
     def chips(self, names: Iterable[str]) -> Marks:
         """The marks of some pieces, with their pages."""

@@ -10,6 +10,7 @@ from ....checks.core.summary import quantity
 from ...figures.load_path import drawable
 from ..blocks import Block, FigureBlock, Paragraph
 from .context import Sheet
+from .key_plan import little_plan
 
 CAPTION = (
     "Along each line its force, the largest under any combination of loads. Bars are pieces, from the first to the "
@@ -21,12 +22,21 @@ IN_TABLE = "stand in the table only."  # what the drawing leaves out
 NEGLIGIBLE = 0.5  # lbf: rounding
 
 
+def with_plan(sheet: Sheet) -> Sheet:
+    """The sheet with its key plan, where there is one that helps."""
+    path = sheet.result.path
+    if path is None:
+        return sheet
+    bars = {name: called for name, (_, called) in bar_names(path, sheet).items()}
+    return replace(sheet, bars=bars, plan=little_plan(by_marks(path, sheet)))
+
+
 def path_blocks(sheet: Sheet) -> Iterator[Block]:
     """One drawing of the whole house, if there is more to it than a line of the table; more where it is too wide."""
     path = sheet.result.path
     if path is None or not path.edges:
         return
-    figures, left_out = drawable(_by_marks(path, sheet))
+    figures, left_out = drawable(by_marks(path, sheet))
     if not left_out and not any(map(_worth_it, figures)):
         return
     for index, part in enumerate(figures):
@@ -55,8 +65,26 @@ def _arrives(path: LoadPath, units: str) -> Iterator[Block]:
     yield Paragraph(f"{told}.")
 
 
-def _by_marks(path: LoadPath, sheet: Sheet) -> LoadPath:
+def by_marks(path: LoadPath, sheet: Sheet) -> LoadPath:
     """The path with the marks of the schedule beside the names; like members on the same things as one bar."""
+    shown = bar_names(path, sheet)
+    one_of = {name: first for name, (first, _) in shown.items()}
+
+    def name_of(name: str) -> str:
+        return shown[name][1] if name in shown else name
+
+    nodes: dict[str, PathNode] = {}
+    for node in path.nodes:
+        nodes.setdefault(name_of(node.name), replace(node, name=name_of(node.name)))
+    edges: list[PathEdge] = []
+    for edge in path.edges:
+        if one_of.get(edge.above, edge.above) == edge.above:
+            edges.append(replace(edge, above=name_of(edge.above), below=name_of(edge.below)))
+    return LoadPath(tuple(nodes.values()), tuple(edges), path.totals)
+
+
+def bar_names(path: LoadPath, sheet: Sheet) -> dict[str, tuple[str, str]]:
+    """For each piece of the path the first of those that share its bar, and what the bar is called."""
     known = {node.name: node for node in path.nodes}
     one_of: dict[str, str] = {}
     called: dict[str, str] = {}
@@ -73,18 +101,7 @@ def _by_marks(path: LoadPath, sheet: Sheet) -> LoadPath:
             shown = f"{marks[0]} to {marks[-1]}, {len(some)} alike" if len(some) > 2 else ", ".join(marks)
             called[some[0]] = f"{shown}, each" if len(some) > 1 else f"{shown}{own}"
             one_of |= dict.fromkeys(some, some[0])
-
-    def name_of(name: str) -> str:
-        return called.get(one_of.get(name, name), name)
-
-    nodes: dict[str, PathNode] = {}
-    for node in path.nodes:
-        nodes.setdefault(name_of(node.name), replace(node, name=name_of(node.name)))
-    edges: list[PathEdge] = []
-    for edge in path.edges:
-        if one_of.get(edge.above, edge.above) == edge.above:
-            edges.append(replace(edge, above=name_of(edge.above), below=name_of(edge.below)))
-    return LoadPath(tuple(nodes.values()), tuple(edges), path.totals)
+    return {name: (first, called.get(first, first)) for name, first in one_of.items()}
 
 
 def _worth_it(part: LoadPath) -> bool:

@@ -17,6 +17,7 @@ from .checks_table import checks_tables, closest
 from .context import Sheet
 from .factors import factors_of
 from .governing import governing_blocks
+from .key_plan import key_plan
 
 SILENT = frozenset(("none", "–", "1", "no", ""))  # texts of inputs that say nothing to a reader
 UNSAID = frozenset(("size class", "laid", "stock", "length", "service"))
@@ -93,6 +94,7 @@ def _head(group: Group, marks: tuple[str, ...], sheet: Sheet) -> MemberHead:
     return MemberHead(
         marks, title, piece_anchor(group.index), f"{', '.join(marks)} {names}".strip(), piece.verdict, tuple(sides),
         " ".join(filter(None, (piece.understood, _assumes(piece, sheet)))), tuple(alike),
+        key_plan(sheet.plan, (sheet.bars.get(one.name, one.name) for one in group.pieces)),
     )  # fmt: skip
 
 
