@@ -319,6 +319,30 @@ class StressPicture:
 
 
 @dataclass(frozen=True)
+class StrutPicture:
+    """A braced bracket as a strut and two ties. `load` acts `x_L` out; the brace runs from `down` to `out`.
+
+    `brace` is pressed, `level` pulls along the top leg, `upright` along the wall leg. `about_the_wall`: the moment
+    about the wall face gives the force of the brace; else the face of the wall leg does.
+    """
+
+    name: str
+    combination: str
+    load: Pounds
+    x_L: Inches
+    out: Inches
+    down: Inches
+    slope: Degrees
+    brace: Pounds
+    level: Pounds
+    upright: Pounds
+    wall_leg: Inches
+    top_leg: Inches
+    about_the_wall: bool
+    picture: Literal["strut"] = "strut"
+
+
+@dataclass(frozen=True)
 class GapPicture:
     """Beam above a bracket: the gap as left, what closes it bit by bit, and what is left or missing.
 
@@ -504,4 +528,6 @@ class LoadPath:
     totals: tuple[PathTotal, ...] = ()
 
 
-Picture = Elevation | StressPicture | GapPicture | PostPicture | RafterPicture | FramePicture | JointPicture
+Picture = (
+    Elevation | StressPicture | GapPicture | StrutPicture | PostPicture | RafterPicture | FramePicture | JointPicture
+)

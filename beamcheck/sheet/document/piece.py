@@ -14,6 +14,7 @@ from ...checks.core.pictures import (
     PostPicture,
     RafterPicture,
     StressPicture,
+    StrutPicture,
 )
 from ...checks.core.result import Check, PieceResult, Table, Verdict
 from ...checks.core.summary import PIECE_MEANING, by_gravity, governing_phrase, quantity
@@ -120,6 +121,8 @@ def picture_of(piece: PieceResult, picture: Picture, key: str, units: str) -> Fi
             "Under the governing loads. The figures are those of whole wood; the checks deduct the holes of the "
             "fasteners and refine further, so theirs may be larger."
         )
+    elif isinstance(picture, StrutPicture):
+        caption = "Not to scale but for its slopes; the written figures count."
     elif isinstance(picture, PostPicture | RafterPicture | FramePicture | JointPicture):
         caption = "To scale. The written sizes count, not measured ones; each force is the largest of any combination."
     else:

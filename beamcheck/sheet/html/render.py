@@ -19,6 +19,7 @@ from ...checks.core.pictures import (
     PostPicture,
     RafterPicture,
     StressPicture,
+    StrutPicture,
 )
 from ...checks.core.result import HoleDrawing, JobResult
 from ...checks.core.summary import INVENTED, legible
@@ -42,6 +43,7 @@ from ..figures.post import post_figure
 from ..figures.rafter import rafter_figure
 from ..figures.signs import SIGNS
 from ..figures.stress import stress_figure
+from ..figures.strut import strut_figure
 from ..record.as_json import result_json
 from ..record.enclosed import with_result
 
@@ -183,7 +185,7 @@ def drawn(block: Any) -> str:
     """The drawing of a block as an `<svg>` element."""
     drawers: dict[type, Any] = {
         HoleDrawing: hole_figure, LoadPath: path_figure, Elevation: bracket_figure, StressPicture: stress_figure,
-        GapPicture: gap_figure, PostPicture: post_figure, RafterPicture: rafter_figure,
+        GapPicture: gap_figure, StrutPicture: strut_figure, PostPicture: post_figure, RafterPicture: rafter_figure,
         FramePicture: frame_figure, JointPicture: joint_figure,
     }  # fmt: skip
     draw: Callable[..., str] = drawers.get(type(block.figure), beam_figure)

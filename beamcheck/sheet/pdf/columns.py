@@ -22,7 +22,7 @@ SMALLER = 0.8  # a drawing may be set so much smaller and still be read
 LABEL, PAIR = 19, 40  # letters of a line of a label, and of what stands beside it
 FACTOR, FEW_FACTORS = 6, 24  # letters of a column of factors, and of those with what they are under in half the page
 FEW = 58  # letters of a row that go into half the page
-WRAPPED = 1.75  # of that, in a table that is read in half the page with two lines a row
+WRAPPED = 1.6  # of that, in a table that is read in half the page with two lines a row
 
 
 def stacked(left: list[Data], right: list[Data], flow: Sequence[Data]) -> Iterator[Pair | Data]:

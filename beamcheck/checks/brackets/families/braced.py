@@ -35,6 +35,7 @@ from ..loads import BracketLoads
 from .braced_force import Force
 from .braced_joints import brace_slides, legs_joined, wall_leg_with_a_check
 from .braced_sinking import checked_brace, sinking
+from .braced_strut import strut_picture
 
 Array = np.ndarray
 CHORDS = 40  # of a drawn arc
@@ -130,6 +131,8 @@ class BracedBracket(Family[Braced]):
         body.inputs += [("slope of the brace", show(beta, "angle")), ("length of the brace", show(length, "length"))]
         force = Force(shape, loads, beta)
         body.pull = self._pull(loads)
+        if (sketch := strut_picture(name, shape, loads, force)) is not None:
+            body.pictures.append(sketch)
         if shape.joints == "glued only":
             body.weak_grain = (
                 "its joints are only glued: no value can be given to them, and it is not to be relied on for load"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from ....checks.core.pictures import StrutPicture
 from ....checks.core.result import Check, PieceResult, Table
 from ....checks.core.summary import quantity
 from ....units import show
@@ -110,20 +111,24 @@ def _closest(checks: list[Check], units: str) -> str:
 
 def _what(piece: PieceResult, factors: RichTable | None, index: int, units: str) -> Iterator[Block]:
     """What was told of it, what comes to it, and beside that its drawing; then design values and statics."""
+    beside = 0 if piece.kind == "joint" and piece.drawing is not None else 1  # its holes stand there, all of it below
     told: list[Block] = [Pairs(tuple(said(piece))), *map(table_block, _tables(piece, BESIDE_IT))]
     block = head_of(piece, index, units)
-    right = (block.figure,) if isinstance(block, Beside) else ()
+    right = [block.figure] if isinstance(block, Beside) else []
+    pictures = list(enumerate(piece.pictures[beside:], start=2))
+    if pictures and isinstance(pictures[0][1], StrutPicture):  # the sketch is read beside what it is a sketch of
+        number, sketch = pictures.pop(0)
+        right.append(picture_of(piece, sketch, f"figure-{index + 1}-{number}", units))
     flow: list[Block] = []
     if isinstance(block, Beside) and piece.pictures and piece.figure is not None:
         flow.append(diagrams_of(piece, f"diagrams-{index + 1}", units))
     flow += [factors] if factors is not None else []
-    beside = 0 if piece.kind == "joint" and piece.drawing is not None else 1  # its holes stand there, all of it below
-    for number, picture in enumerate(piece.pictures[beside:], start=2):
+    for number, picture in pictures:
         flow.append(picture_of(piece, picture, f"figure-{index + 1}-{number}", units))
     flow += [table_block(table) for table in _tables(piece, BELOW)]
     if piece.statics is not None and piece.statics.stations is not None:
         flow.append(_stations(piece.statics.stations, piece.statics.words if not piece.statics.lines else ""))
-    yield Columns(tuple(told), right, (1.0, 1.02), flow=tuple(flow))
+    yield Columns(tuple(told), tuple(right), (1.0, 1.02), flow=tuple(flow))
     if piece.statics is not None and (piece.statics.lines or piece.statics.stations is None):
         yield StaticsBlock(piece.statics.words, piece.statics.lines)
 
@@ -141,7 +146,7 @@ def said(piece: PieceResult) -> Iterator[tuple[str, str]]:
     for label, text in rows:
         both = _both_ways(label, piece)
         if (label, text) in sizes[:1]:
-            yield "Shape", ", ".join(f"{one.casefold()} {told}" for one, told in sizes)
+            yield "Shape", ", ".join(f"{one.casefold()} {told}" for one, told in sizes if told != "0 in")
         elif (label, text) not in sizes and both != "":
             yield both or label, text
 
