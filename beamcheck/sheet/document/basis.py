@@ -28,7 +28,7 @@ def basis_blocks(result: JobResult) -> Iterator[Block]:
     yield Heading("Design basis", anchor="basis")
     pairs, tables = Pairs(_standards(result)), [one for one in result.tables if not is_path(one)]
     if tables:
-        yield Columns((pairs,), tuple(table_block(table, "Design basis") for table in tables), whole=False)
+        yield Columns((pairs,), tuple(table_block(table, "Design basis") for table in tables))
     else:
         yield pairs
 

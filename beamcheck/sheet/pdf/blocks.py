@@ -16,6 +16,7 @@ from ...calc.pad import Step
 from ...checks.core.result import JobResult
 from ...checks.core.summary import INVENTED
 from ...lettering import legible
+from ..document.basis import NOT_GIVEN
 from ..document.blocks import (
     Beside,
     Block,
@@ -92,7 +93,7 @@ def sheet_data(result: JobResult, blocks: Sequence[Block]) -> Data:
             "title": shown_text(cut(head.short, HEADING) or NO_TITLE),
             "running": shown_text(cut(head.short, RUNNING)),
             "author": shown_text(cut(about.get("author", ""), RUNNING)),
-            "date": shown_text(cut(about.get("date", ""), 24)),
+            "date": shown_text(cut(about.get("date", "").replace(NOT_GIVEN, "undated"), 24)),
             "tool": shown_text(cut(head.tool, 24)),
             "fingerprint": head.fingerprint,
             "job": head.fingerprint[:12],

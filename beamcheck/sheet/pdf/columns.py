@@ -23,6 +23,7 @@ LABEL, PAIR = 19, 40  # letters of a line of a label, and of what stands beside 
 FACTOR, FEW_FACTORS = 6, 24  # letters of a column of factors, and of those with what they are under in half the page
 FEW = 58  # letters of a row that go into half the page
 WRAPPED = 1.6  # of that, in a table that is read in half the page with two lines a row
+WORDS = 64  # letters of the longest words of a row, in half the page
 
 
 def stacked(left: list[Data], right: list[Data], flow: Sequence[Data]) -> Iterator[Pair | Data]:
@@ -69,7 +70,10 @@ def narrow(block: Data) -> bool:
     if kind == "RichTable":
         under = max((len(_text(row[1].get("text", ""))) for row in block["rows"]), default=0)
         return block["look"] == "factors" and under + FACTOR * (len(block["heads"]) - 4) <= FEW_FACTORS
-    return kind == "TableBlock" and sum(_letters(block)) + 2 * len(block["heads"]) <= WRAPPED * FEW
+    if kind != "TableBlock":
+        return False
+    between = 2 * len(block["heads"])
+    return sum(_letters(block)) + between <= WRAPPED * FEW and sum(_words(block)) + between <= WORDS
 
 
 def height(block: Data, halves: float = 1.0) -> float:
@@ -98,6 +102,13 @@ def _letters(block: Data) -> list[int]:
     """The longest text of each column of a table."""
     rows = [block["heads"], *block["rows"]]
     return [max(len(_text(row[number])) for row in rows) for number in range(len(block["heads"]))]
+
+
+def _words(block: Data) -> list[int]:
+    """The longest word of each column, below which it cannot be set."""
+    rows = [block["heads"], *block["rows"]]
+    columns = range(len(block["heads"]))
+    return [max(len(word) for row in rows for word in _text(row[one]).split(" ")) for one in columns]
 
 
 def _text(pieces: Any) -> str:

@@ -15,7 +15,7 @@ from .checks_table import bar, closest, merged, nature
 from .context import Sheet
 
 _FIXES = 3  # named on the cover; the page of the member has all
-NO_CURE = "None was worked out: change size, span or load and check again, or ask the engineer."
+NO_CURE = "None was worked out: change it and check again, or ask the engineer."
 ACCEPTED = ("accepted", "as noted", "not accepted")
 
 
