@@ -121,7 +121,8 @@ def _form(title: str, job: str, stock: Stock | None, s: Survey | None, *, invent
             _choice(s, "meter", "Meter"),
             Rows(("at", "reading %", "pins deep", "near masonry or roof"), _rows(s, "readings",
                 [(_l(x.at), f"{x.moisture:g}", _l(x.deep), "" if x.near == "neither" else x.near)
-                 for x in _of(s, "readings") or ()], 4, 3), "pins a quarter of the thickness deep"),
+                 for x in _of(s, "readings") or ()], 4, 5),
+                "pins a quarter of the thickness deep; for a profile also at the face and near the middle"),
         )),
         Section("4  Grain and knots", (
             Rows(("face", "grain: 1 in ..."), _rows(s, "grain",
