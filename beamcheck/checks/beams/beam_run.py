@@ -130,8 +130,9 @@ def solved_run(beam: Beam, wood: WoodMaterial, context: Context, at: Sequence[fl
     stubs = [span for span in overhangs if _is_stub(span, seats, loads, d)]
     hanging = [span for span in overhangs if span not in stubs]
     by_place = sorted(seats, key=lambda seat: seat.support.at)
+    own = _cuts(beam, context.stock(beam.stock), length)
     cuts = regions(
-        [*_cuts(beam, context.stock(beam.stock)), *context.structure.joints.cuts(beam, context, section)], length,
+        [*own, *context.structure.joints.cuts(beam, context, section)], length,
         None if any(span[0] == 0.0 for span in hanging) else (by_place[0].start, by_place[0].end),
         None if any(span[1] == length for span in hanging) else (by_place[-1].start, by_place[-1].end),
     )  # fmt: skip
@@ -179,10 +180,14 @@ def _made_section(stock: Stock, section: Section) -> Section:
     return rolled_section(stock)
 
 
-def _cuts(beam: Beam, stock: Stock) -> list[Cut | Lost]:
-    """The cuts of the beam, and of a surveyed timber what was found in it."""
-    old = () if stock.survey is None else stock.survey.cuts or ()
-    return [*beam.cuts, *old, *losses_of(stock)]
+def _cuts(beam: Beam, stock: Stock, length: float) -> list[Cut | Lost]:
+    """The cuts of the beam, and of a surveyed timber what was found in it; what lies beyond the beam is cut off it."""
+    old: list[Cut | Lost] = [*(stock.survey.cuts or () if stock.survey is not None else ()), *losses_of(stock)]
+    return [*beam.cuts, *(cut for cut in old if _begins(cut) < length - SLIVER)]
+
+
+def _begins(cut: Cut | Lost) -> float:
+    return cut.at - 0.5 * (max(cut.length, cut.depth) if cut.kind == "hole" else cut.length)
 
 
 def loads_on(

@@ -80,8 +80,10 @@ def weak_places(run: PostRun) -> list[Weak]:
 
 
 def _surveyed(run: PostRun) -> Sequence[Cut]:
+    """What lies beyond the post is cut off it."""
     survey = run.context.stock(run.post.stock).survey
-    return () if survey is None else survey.cuts or ()
+    cuts = () if survey is None else survey.cuts or ()
+    return [cut for cut in cuts if _extent(cut)[0] < run.post.height]
 
 
 def _extent(cut: Cut) -> tuple[float, float]:

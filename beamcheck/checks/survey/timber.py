@@ -7,8 +7,10 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from ...model.beams import Beam, beam_length
 from ...model.conditions.movement import Climate
 from ...model.fields.evidence import days_in, person_in, read_evidence
+from ...model.posts import Post
 from ...model.stock import Stock
 from ...units import show
 from ..core.asking.question import ask
@@ -35,9 +37,19 @@ def with_survey(
     found = [*findings(stock), *_one_of_many(piece)]
     checks = (*result.checks, *survey_checks(result.name, stock, found))
     tables = [confirm_table(found, stock), *filter(None, [indicated_table(stock), profile_table(stock, climate)])]
-    words = (SCREENS, NOTE, *tests_words(stock))
+    words = (SCREENS, NOTE, *tests_words(stock), *_longer_than(piece, stock))
     done = replace(result, tables=(*result.tables, *tables), assumptions=(*result.assumptions, *words))
     return done.with_checks(checks)
+
+
+def _longer_than(piece: object, stock: Stock) -> Iterator[str]:
+    """A timber that is longer than what is made of it."""
+    long = beam_length(piece) if isinstance(piece, Beam) else piece.height if isinstance(piece, Post) else 0.0
+    if stock.survey is not None and 0.0 < long < stock.survey.length - 1.0:
+        yield (
+            f"The timber is {show(stock.survey.length, 'length')} long and the piece {show(long, 'length')}: the piece "
+            "begins at the left end of the timber, and what was found beyond it is cut off."
+        )
 
 
 def _one_of_many(piece: object) -> Iterator[Finding]:

@@ -290,3 +290,19 @@ def test_an_unknown_never_beats_the_worst_known_candidate() -> None:
         known = [result(stock={**CERTIFICATE, "species": one, "grade": grade}, live=live).verdict
                  for one in ("Eastern White Pine", "Eastern Hemlock") for grade in ("No.2", "No.1")]  # fmt: skip
         assert ranks[unknown.verdict] <= max(1, min(ranks[one] for one in known)) and unknown.verdict != "passes"
+
+
+@pytest.mark.parametrize("what", ["stations", "losses", "cuts"])
+def test_what_lies_beyond_the_piece_is_cut_off_it(what: str) -> None:
+    """A timber of 20 ft for a beam of 14 ft: what was found at 17 ft is not in it, and that is said."""
+    stations = [{"at": at, "breadth": "7 1/2 in", "depth": "9 1/2 in"} for at in ("1 ft", "10 ft", "14 ft")]
+    beyond: dict[str, Any] = {
+        "stations": [*stations, {"at": "17 ft", "breadth": "7 in", "depth": "9 in"},
+                     {"at": "19 ft", "breadth": "7 in", "depth": "9 in"}],
+        "losses": [{"what": "decay", "start": "17 ft", "end": "18 ft", "where": "bottom", "depth": "2 in"}],
+        "cuts": [{"kind": "notch", "at": "17 ft", "length": "4 in", "depth": "3 in", "face": "bottom"}],
+    }  # fmt: skip
+    long = {"length": "20 ft", "stations": [*stations, {"at": "19 ft", "breadth": "7 1/2 in", "depth": "9 1/2 in"}]}
+    whole, found_there = result(long, CERTIFICATE), result({**long, what: beyond[what]}, CERTIFICATE)
+    assert [one.ratio for one in whole.checks if one.ratio] == [one.ratio for one in found_there.checks if one.ratio]
+    assert any("begins at the left end of the timber" in one for one in found_there.assumptions)
