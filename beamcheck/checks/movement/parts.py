@@ -137,6 +137,7 @@ def _bolts(part: Part, least: Part) -> Check:
     id, what, clause = "movement.bolts", f"wood between the bolts of {given.name}", "NDS 2018 12.5.1.3"
     limit = judgment("bolts across the grain on one plate").value
     notes = [f"{given.name}: {part.words}", f"slots {_up(needed)} longer than the bolts are thick, or separate plates"]
+    notes.append("a row in slots carries nothing across the grain: the others have to")
     if given.across > limit:
         notes.append(f"rows over {show(limit, 'length')} apart on one plate need it shown (NDS 2018 12.5.1.3)")
     said, there = "room" in given.model_fields_set, given.room

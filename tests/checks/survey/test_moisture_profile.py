@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from beamcheck.checks.core.result import PieceResult, Table
+from beamcheck.sheet.document.short.member import BELOW, _tables
 
 from .timbers import found, result
 
@@ -62,6 +63,10 @@ def test_each_result_with_what_it_rules_out_before_it_is_made() -> None:
     assert "that it counts as dry is ruled out" in wet and "0.517 in" in wet
     assert "between 6 and 10 %" in says["the face alone"] and says["the face alone"].startswith("nothing")
     assert "over 20 % anywhere" in says and "never shows strength" in table.note
+
+
+def test_the_sheet_shows_it() -> None:
+    assert profile(result()) in list(_tables(result(), BELOW))
 
 
 def test_what_a_profile_found() -> None:

@@ -43,7 +43,7 @@ BESIDE_IT = ("loads", "reactions", "forces under each combination")
 BELOW = (
     "forces under each combination", "to be confirmed", "screening", "what the survey", "hardware", "what holds",
     "the beam above", "cut", "movement across", "order of assembly", "forces of the members", "forces along the member",
-    "test of each piece",
+    "test of each piece", "moisture profile",
 )  # fmt: skip
 SIZES = frozenset((
     "thickness", "height", "projection", "foot", "nose", "soffit", "sagitta", "wall leg", "top leg", "brace",
