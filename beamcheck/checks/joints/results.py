@@ -109,7 +109,7 @@ def _inputs(meeting: Meeting) -> Iterator[tuple[str, str]]:
         part = f"{one.entry.part}: " if one.entry.part else ""
         size = f"{show(one.b, 'length')} x {show(one.d, 'length')}"
         yield one.name, f"{part}{size} {one.stock.species} {one.stock.grade}{', goes on' if one.passes else ''}"
-    for words in ("step", "tenon", "strap", "base", "cap", "row"):
+    for words in ("step", "tenon", "strap", "base", "cap", "row", "screws"):
         part_ = getattr(joint, words)
         if part_ is not None:
             for field, value in part_.model_dump(exclude_none=True).items():

@@ -11,7 +11,7 @@ from ..connections.ranges import Count
 Leaning = Annotated[Number, between(30, 90, "deg", because="flatter screws hold short loads only")]
 
 
-@formula(symbol="P", clause="statics; friction not counted", unit="lbf", known="derived", reference=True)
+@formula(symbol="P", clause="statics; friction not counted", unit="lbf", known="derived")
 def inclined_slip_force(n: Count, T: NotNegative, alpha: Leaning) -> Number:
     """Force along the faces that screws carry, all leaning alike and pulled, or in crossed pairs.
 
@@ -26,7 +26,7 @@ def inclined_slip_force(n: Count, T: NotNegative, alpha: Leaning) -> Number:
     return n * T * cos(alpha)
 
 
-@formula(symbol="R", clause="statics", unit="lbf", known="derived", reference=True)
+@formula(symbol="R", clause="statics", unit="lbf", known="derived")
 def inclined_pressing_force(n: Count, T: NotNegative, alpha: Leaning) -> Number:
     """Force with which screws that all lean one way press the faces together. They must touch, and the wood bear it.
 

@@ -12,9 +12,9 @@ from ...errors import nearest
 from ..anchors import Fastener, Rating
 from ..fields.base import Answer, Insisting, Name, Words
 from ..fields.places import Fault
-from ..fields.quantities import Length
+from ..fields.quantities import Length, PositiveLength
 from .kinds import MADE, PARTS, JointKind
-from .parts import Base, Cap, Member, Step, Strap, StudRow, Tenon
+from .parts import Base, Cap, Member, Screws, Step, Strap, StudRow, Tenon
 
 _EXAMPLES = {
     "fastener": 'fastener = { kind = "bolt", size = "3/4 in", steel = "A307" }',
@@ -24,6 +24,8 @@ _EXAMPLES = {
     "base": 'base = { steel = "A36", plate = "3/8 in", bears_wide = "7 in", bears_long = "7 in", stands_off = "1 in" }',
     "cap": 'cap = { steel = "A36", plate = "3/8 in", bears_long = "7 in", bears_wide = "5 1/2 in", beyond = "0 in" }',
     "row": 'row = { along = "12 ft", spacing = "16 in", joists = "16 in", behind = "studs" }',
+    "screws": 'screws = { count = 4, angle = "45 deg" }',
+    "embedded": 'embedded = "5 in"',
     "rating": 'rating = { source = "report, number, edition, table", along = "800 lbf", duration = "included" }',
 }
 
@@ -69,6 +71,8 @@ class Joint(Insisting):
     base: Base | None = Field(default=None, description="the steel under a post")
     cap: Cap | None = Field(default=None, description="the steel over a post")
     row: StudRow | None = Field(default=None, description="the row of studs or fasteners along a ledger")
+    screws: Screws | None = Field(default=None, description="screws at an angle")
+    embedded: PositiveLength | None = Field(default=None, description="how deep anchors sit in the concrete")
     rating: Rating | None = Field(default=None, description="the published loads, of what goes by a report")
     confirmed_by: Answer = Field(default="", description="who answers for it in writing")
     gap: Length = Field(default=0.0, description="between the faces: a spacer or board in the joint")

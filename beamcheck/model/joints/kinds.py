@@ -13,6 +13,7 @@ from typing import Literal
 JointKind = Literal[
     "step", "bolted lap", "bolted between", "plates both sides", "knife plate", "strap", "mortise and tenon",
     "post base", "rated", "by others", "scarf", "bonded rods", "post cap", "ledger",
+    "concrete anchor", "inclined screws",
 ]  # fmt: skip
 Part = Literal[
     "notched",
@@ -88,6 +89,11 @@ MADE: Mapping[str, MadeOf] = MappingProxyType({
     "ledger": MadeOf((2, 2), "a ledger lies against a row of studs or a rim", {"ledger": (1, 1), "behind": (1, 1)},
                      ("fastener", "row"), (*_LAID, "confirmed_by"), laid_out=True,
                      fasteners=("bolt", "lag screw", "wood screw")),
+    "concrete anchor": MadeOf((1, 1), "anchors hold a piece of wood on concrete, by their report", {},
+                              ("fastener", "rating", "embedded"), (*_LAID, "twist_held_by"), laid_out=True,
+                              fasteners=("bolt",)),
+    "inclined screws": MadeOf((2, 2), "long screws at an angle hold two pieces by a report", {}, ("rating", "screws"),
+                              ("split", "gap")),
     "rated": MadeOf((1, _ANY), "it holds what a report says and no more", {}, ("rating",), ("split",)),
     "by others": MadeOf((1, _ANY), "somebody else answers for it and nothing of it is checked here", {}, (),
                         ("confirmed_by",)),
@@ -102,6 +108,8 @@ PARTS = (
     "base",
     "cap",
     "row",
+    "screws",
+    "embedded",
     "rating",
     "confirmed_by",
     "twist_held_by",

@@ -175,6 +175,14 @@ class StudRow(Piece):
     behind: Literal["studs", "rim"] = Field(description="what the ledger lies against", examples=["studs"])
 
 
+class Screws(Piece):
+    """Long screws at an angle to the faces, pulled along their axes; the load of one stands in the report."""
+
+    count: Annotated[int, Field(ge=1, le=40)] = Field(description="how many, all of them", examples=[4])
+    angle: Angle = Field(description="between the screws and the faces, 90 deg square to them", examples=["45 deg"])
+    crossed: bool = Field(default=False, description="half lean one way, half the other")
+
+
 class StatedForce(Piece):
     """What one kind of load does along and across a member of a joint, by somebody's analysis."""
 

@@ -19,7 +19,7 @@ from .entries import Entry
 MANNER_OF: dict[str, Manner] = {
     "bolted lap": "wood side", "bolted between": "wood both sides", "plates both sides": "plates both sides",
     "knife plate": "concealed plate", "strap": "plates both sides", "post base": "concealed plate",
-    "post cap": "plates both sides", "ledger": "ledger",
+    "post cap": "plates both sides", "ledger": "ledger", "concrete anchor": "wood side",
 }  # fmt: skip
 OF_MEMBER = ("holes", "plate", "arm")
 

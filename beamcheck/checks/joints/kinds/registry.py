@@ -8,6 +8,8 @@ from types import MappingProxyType
 from ....model.joints.joint import Joint
 from .base import Kind
 from .bolted import BoltedBetween, BoltedLap
+from .concrete import ConcreteAnchor
+from .inclined import InclinedScrews
 from .ledger import LedgerRow
 from .others import BondedRods, ByOthers, Rated, Scarf
 from .plated import KnifePlate, Plated, StrapJoint
@@ -21,6 +23,7 @@ REGISTRY: Mapping[str, Kind] = MappingProxyType({
     for kind in (
         StepJoint(), BoltedLap(), BoltedBetween(), Plated(), KnifePlate(), StrapJoint(), MortiseAndTenon(), PostBase(),
         Rated(), ByOthers(), Scarf(), BondedRods(), PostCap(), LedgerRow(),
+        ConcreteAnchor(), InclinedScrews(),
     )
 })  # fmt: skip
 

@@ -1,0 +1,95 @@
+"""Wood on concrete: anchors by their report, the wood beside them by the yield equations; the joint is the least."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+import numpy as np
+
+from ....model.anchors import Other
+from ....model.fields.evidence import vouched
+from ....units import show
+from ...anchors.couple import couple_of
+from ...anchors.group import Forces
+from ...anchors.joint import Joint, JointMaker
+from ...anchors.manners.base import Fastened
+from ...anchors.manners.wood import Beside
+from ...core.result import Check
+from ..groups import MemberGroup, group_of, report_checks
+from ..meeting import Meeting
+from .fastened import FastenedKind, OfJoint
+
+BY_REPORT = "concrete_anchor"
+
+
+class WoodOnConcrete(OfJoint, Beside):
+    """The wood side: bearing in concrete as NDS has it. What the anchor itself bears stands in its report."""
+
+    name = "wood side"
+
+    def joint(self, make: JointMaker) -> Joint:
+        found = super().joint(make)
+        make.doubts[:] = [one for one in make.doubts if one.key != BY_REPORT]
+        return replace(found, doubts=tuple(one for one in found.doubts if one.key != BY_REPORT))
+
+
+class ConcreteAnchor(FastenedKind):
+    """Anchors by their report through a piece of wood."""
+
+    name = "concrete anchor"
+    rules = WoodOnConcrete()
+
+    def groups(self, meeting: Meeting) -> list[tuple[MemberGroup, Fastened]]:
+        one, joint = meeting.members[0], meeting.joint
+        assert joint.embedded is not None
+        other = Other.model_construct(thickness=joint.embedded, grain="along", material="concrete")
+        group = group_of(meeting, one, "wood side", forces=_forces(meeting))
+        return [
+            (replace(group, anchor=group.anchor.model_copy(update={"other": other, "into": "concrete"})), self.rules)
+        ]
+
+    def checks(self, meeting: Meeting) -> list[Check]:
+        group = self.groups(meeting)[0][0]
+        reported = report_checks(meeting, meeting.members[0], _forces(meeting))
+        return [*super().checks(meeting), *reported, *_turned_out(meeting, group)]
+
+    def assumptions(self, meeting: Meeting) -> Iterator[str]:
+        yield (
+            "The report answers for the anchors: steel, breakout, edge, spacing, cracked concrete. No duration factor "
+            "is counted where concrete bears; the published loads are those of the whole group."
+        )
+
+    def to_see(self, meeting: Meeting) -> Iterator[str]:
+        rating, deep = meeting.joint.rating, meeting.joint.embedded
+        assert rating is not None and deep is not None
+        yield f"holes {show(deep, 'length')} deep in the concrete and cleaned, edge distance and spacing measured"
+        yield f"the mark on the anchors is that of their report: {rating.source}; torque by it"
+        yield from super().to_see(meeting)
+
+
+def _forces(meeting: Meeting) -> Forces:
+    """All of the member's force; a push along it goes through the anchors as a pull does."""
+    one = meeting.members[0]
+    return Forces(meeting.combinations, one.down, np.abs(one.N))
+
+
+def _turned_out(meeting: Meeting, group: MemberGroup) -> Iterator[Check]:
+    """The load lies in the middle of the wood, half its breadth before the concrete: that pulls on the top anchors."""
+    one, joint = meeting.members[0], meeting.joint
+    id, what, clause = "joint.concrete_pull", "pull out of the concrete", "statics of a single lap"
+    couple = couple_of(group, 0.5 * one.b + joint.gap)
+    most = float(np.max(couple.each, initial=0.0))
+    if meeting.next_to_nothing(most):
+        return
+    if vouched(joint.twist_held_by):
+        yield Check.keeps_rule(id, meeting.name, what, clause, f"kept from turning: {joint.twist_held_by}")
+        return
+    text = (
+        f"half of {one.name} lies before the face: {show(most, 'force')} pull on the anchor that gets most, beside its "
+        "shear; whether its report allows both is for an engineer"
+    )
+    asked = meeting.asks("joint_concrete_pull")
+    yield Check.refers(
+        id, meeting.name, what, clause, text, ask=replace(asked, forces={**asked.forces, "pulls out": most})
+    )
