@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 WORDS = ("note", "notes", "because", "clause", "symbol", "unit", "where", "source")  # arguments that only tell
 TOLD = ("picture.py", "pictures.py", "drawing.py")  # files that hand on what is drawn, tested with the drawings
+DUST = 1e-6  # what is smaller keeps rounding out of a comparison: a tenth more of it changes nothing
 OTHER: dict[type[ast.AST], tuple[type[ast.AST], ...]] = {
     ast.Add: (ast.Sub,),
     ast.Sub: (ast.Add,),
@@ -93,7 +94,7 @@ def _changes(tree: ast.AST) -> Iterator[tuple[ast.expr, str]]:
                 yield node, str(not value)
             case ast.Constant(int(value)):
                 yield node, str(value + 1)
-            case ast.Constant(float(value)):
+            case ast.Constant(float(value)) if abs(value) > DUST or value == 0.0:
                 yield node, f"{value * 1.1 or 1.0:.12g}" if value % 1 else f"{value * 1.1 or 1.0:.12}"
             case ast.Call(ast.Name(name) as called) if name in NAMES:
                 yield called, NAMES[name]

@@ -17,7 +17,7 @@ ALSO = {
 
 
 def tests_of(file: str) -> tuple[tuple[str, ...], ...]:
-    """The tests of the room of a file, in turns: the nearest first, for most errors are seen there."""
+    """The tests of the room of a file, in turns: the nearest first, for most errors are seen there; then every job."""
     _, floor, *rooms = Path(file).with_suffix("").parts
     if floor == "formulas":
         near, rest = [f"tests/formulas/{rooms[0]}"], [*_files("tests/formulas"), "tests/published"]
@@ -27,7 +27,10 @@ def tests_of(file: str) -> tuple[tuple[str, ...], ...]:
         of_its_name = f"tests/checks/{rooms[-1]}"  # fire is a room of tests, and a file in several rooms
         near, rest = [], [of_its_name, f"tests/checks/{rooms[0]}", *ALSO.get(rooms[0], ())]
     near += [path for path in _under(rest) if rooms[-1].split("_")[0] in path.split("/")[-1]]
-    turns = (tuple(dict.fromkeys(path for path in turn if (TESTS.parent / path).exists())) for turn in (near, rest))
+    every = [] if floor == "formulas" else ["tests/trials/test_figures.py"]
+    turns = (
+        tuple(dict.fromkeys(path for path in turn if (TESTS.parent / path).exists())) for turn in (near, rest, every)
+    )
     return tuple(turn for turn in turns if turn)
 
 
