@@ -24,7 +24,7 @@ from pydantic import BaseModel, ValidationError
 
 from ...lettering import legible
 from ...own_digest import digest_fits
-from .page_text import ELEMENT, Page
+from .page_text import ELEMENT, Page, broken
 from .pdf_read import JOB, RESULT, ReadError, added_to, attachments, pdf_changed
 from .signatures import signatures
 
@@ -336,6 +336,8 @@ def _carried(text: str, raw: bytes, name: str, kind: Kind, printed_job: str | No
 
 
 def _from_page(text: str, raw: bytes, name: str) -> Carried:
+    if why := broken(text):
+        raise ReadError(f"{name} {why}")
     openings = _OPENING.findall(text)
     if not openings:
         raise ReadError(

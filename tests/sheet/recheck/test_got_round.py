@@ -148,3 +148,21 @@ def test_a_page_whose_result_unfolds_without_end(tmp_path: Path) -> None:
     path.write_text(sealed(f"{before}<template{opening}>\n{packed}{after[after.index('</template>') :]}"))
     with pytest.raises(ReadError, match="cut short or too large"):
         read_back(path)
+
+
+@pytest.mark.parametrize(
+    ("markup", "why"),
+    [
+        ("<a b='" * 100_000, "has a tag that is not closed"),  # each was looked through to the end of the page
+        ('<a b="c>' * 100_000, "has a tag that is not closed"),
+        ("<" * 100_000, "has a tag that is not closed"),
+        ("<p>" * 2_600_000, "tags and attributes: too large to be read back"),
+        (f"<p {'a ' * 2_600_000}>", "tags and attributes: too large to be read back"),
+    ],
+)
+def test_markup_that_takes_hours_to_read(markup: str, why: str, tmp_path: Path) -> None:
+    path = tmp_path / "a.html"
+    page = sheet_html(check_text(PASSES))
+    path.write_text(page.replace("</body>", f"{markup}</body>"), encoding="utf-8")
+    with pytest.raises(ReadError, match=why):
+        read_back(path)
