@@ -5,17 +5,21 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from ...checks.anchors.hardware import looked_up
+from ...checks.core.pictures import JointPicture
 from ...checks.core.result import HoleDrawing, JobResult, PieceResult
 from ...errors import BeamcheckError, UnknownName
 from ...model.anchors import Anchor
 from ...model.brackets import Bracket
 from ...model.job import Job
+from ...model.joints.joint import Joint
+from ...model.links.joints import MANNER_OF
 from ...model.reading.reader import read_job_text
 from ...units import show, shown_in
 from ..document.prose import short_title
 from ..document.standing_words import SIGN, standing_of
 from ..pdf.blocks import job_day
 from .geometry import Arrow, Hole, Label, Template, polygon, rectangle
+from .joints import joint_drawn
 from .shapes import OUTSIDE, Drawn, bracket_drawn, drilled, hole_diameter
 
 PRINT = "Print at 100 %, no fitting to the page. Lay a rule on the scale bar before you use it."
@@ -61,10 +65,13 @@ def template_of(result: JobResult, name: str, *, job: Job | None = None, units: 
     with shown_in(units or result.units):
         bracket = next((one for one in job.bracket if one.name == name), None)
         anchor = next((one for one in job.anchor if one.name == name), None)
+        joint = next((one for one in job.joint if one.name == name), None)
         if bracket is not None:
             drawn, title = _bracket(bracket), f"Bracket {name}: {piece.title}"
         elif anchor is not None and piece.drawing is not None and piece.drawing.holes:
             drawn, title = _holes(anchor, piece.drawing), f"Holes of {name}: {piece.title}"
+        elif joint is not None:
+            drawn, title = _joint(joint, piece), f"Joint {name}: {piece.title}"
         else:
             raise BeamcheckError(_no_template(name, piece, job, result))
         return _said(result, job, piece, title, drawn)
@@ -76,7 +83,9 @@ def _no_template(name: str, piece: PieceResult, job: Job, result: JobResult) -> 
     drawn = {one.name for one in result.pieces if one.drawing is not None and one.drawing.holes}
     have = [one.name for one in job.bracket] + [one.name for one in job.anchor if one.name in drawn]
     right = f"those with one: {', '.join(have)}" if have else "this job has neither"
-    return f"{name} is a {piece.kind}: templates are made of brackets and of hole patterns of anchor groups; {right}"
+    return (
+        f"{name} is a {piece.kind}: templates are made of brackets, joints and hole patterns of anchor groups; {right}"
+    )
 
 
 def _said(result: JobResult, job: Job, piece: PieceResult, title: str, drawn: Drawn) -> Template:
@@ -96,6 +105,17 @@ def _bracket(bracket: Bracket) -> Drawn:
         return bracket_drawn(bracket)
     except BeamcheckError as error:
         raise BeamcheckError(f"bracket {bracket.name}: no template can be drawn: {error}") from None
+
+
+def _joint(joint: Joint, piece: PieceResult) -> Drawn:
+    """The cuts of a step or tenon, or else the holes in the first of its members."""
+    if piece.drawing is not None and piece.drawing.holes and joint.fastener is not None:
+        anchor = Anchor.model_construct(name=joint.name, manner=MANNER_OF[joint.kind], fastener=joint.fastener)
+        return _holes(anchor, piece.drawing)
+    picture = next((one for one in piece.pictures if isinstance(one, JointPicture)), None)
+    if picture is None:
+        raise BeamcheckError(f"joint {joint.name}: no template can be drawn, for its members could not be worked out")
+    return joint_drawn(joint, picture)
 
 
 def _holes(anchor: Anchor, drawing: HoleDrawing) -> Drawn:
