@@ -187,10 +187,10 @@ def write_pdf(result: JobResult, path: FilePath, *, overwrite: bool = False, all
 
 def write_json(result: JobResult, path: FilePath, *, overwrite: bool = False) -> Path:
     """Write a result to a JSON file; parameters and errors are those of `write_sheet`."""
-    from .sheet.record.as_json import result_json
+    from .sheet.record.as_json import result_json_pieces
 
     check_target(path, overwrite=overwrite, of=result)
-    return write_output(result_json(result), path, overwrite=overwrite)
+    return write_output(result_json_pieces(result), path, overwrite=overwrite)
 
 
 def write_shop(result: JobResult, path: FilePath, *, overwrite: bool = False) -> Path:
@@ -326,12 +326,12 @@ def template_files(
     return made, template.stop
 
 
-def write_output(text: str | bytes, path: FilePath, *, overwrite: bool = False) -> Path:
+def write_output(text: str | bytes | list[str], path: FilePath, *, overwrite: bool = False) -> Path:
     """Write a text or file that was made here; parameters and errors are those of `write_sheet`."""
     return write_outputs([(path, text)], overwrite=overwrite)[0]
 
 
-def write_outputs(files: Sequence[tuple[FilePath, str | bytes]], *, overwrite: bool = False) -> list[Path]:
+def write_outputs(files: Sequence[tuple[FilePath, str | bytes | list[str]]], *, overwrite: bool = False) -> list[Path]:
     """Write all files of one run, or none where one cannot be; parameters and errors are those of `write_sheet`."""
     from .sheet.write import write_together
 

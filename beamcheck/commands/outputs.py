@@ -68,20 +68,19 @@ def deliver(
 ) -> int:  # fmt: skip
     """Make everything first, then write, then speak, of `told` where it knows more; the status is the verdict's."""
     said = _said(told or result, shown)  # a piece that is not there is told before anything is written
-    made: list[tuple[str, str | bytes]] = []
+    made: list[tuple[str, str | bytes | list[str]]] = []
     for path, make in more:
         progress(f"setting {path}")
         made.append((path, make(result)))
-    text = ""
     if json_ is not None:
-        from ..sheet.record.as_json import result_json
+        from ..sheet.record.as_json import result_json_pieces
 
-        text = result_json(result)
+        pieces = result_json_pieces(result)
         if json_ != "-":
-            made.append((json_, text))
+            made.append((json_, pieces))
     written = write(made, overwrite)
     if json_ == "-":
-        say(text)
+        say("".join(pieces))
         return STATUS[result.verdict]
     places = "".join(f"Written: {path}\n" for path in written)
     say(f"{places}\n" if places else "")
@@ -116,7 +115,7 @@ def _said(result: JobResult, shown: Shown) -> str:
     return f"{plain_text(result, width=columns or WIDEST, assumptions=True)}\n{'=' * min(columns, 80)}\n\n{text}"
 
 
-def write(made: Sequence[tuple[str, str | bytes]], overwrite: bool) -> list[str]:
+def write(made: Sequence[tuple[str, str | bytes | list[str]]], overwrite: bool) -> list[str]:
     if made:
         from ..api import write_outputs
 

@@ -16,10 +16,11 @@ from .kept import WriteError, made_here, why_kept
 
 __all__ = ["WriteError", "check_target", "made_here", "why_kept", "write_atomically", "write_together"]
 FilePath = str | os.PathLike[str]
+Content = str | bytes | list[str]  # a large text in pieces, so that it is never there twice
 _NAME = 40  # letters of its own name in that of a temporary file
 
 
-def write_atomically(path: FilePath, content: str | bytes, *, overwrite: bool = False) -> Path:
+def write_atomically(path: FilePath, content: Content, *, overwrite: bool = False) -> Path:
     """Write `content` to `path` by way of a temporary file in the same folder.
 
     Text is written as UTF-8 with the line ends it has. An existing file is replaced only when it was made by this tool
@@ -36,7 +37,7 @@ def write_atomically(path: FilePath, content: str | bytes, *, overwrite: bool = 
     return part.target
 
 
-def write_together(files: Sequence[tuple[FilePath, str | bytes]], *, overwrite: bool = False) -> list[Path]:
+def write_together(files: Sequence[tuple[FilePath, Content]], *, overwrite: bool = False) -> list[Path]:
     """Write the files of one run: all of them or none, and none of another run between them.
 
     Raises
@@ -83,8 +84,7 @@ def check_target(path: FilePath, *, overwrite: bool = False) -> None:
 class _Part:
     """One file on its way: written under another name in the folder, then put in its place in one step."""
 
-    def __init__(self, path: Path, content: str | bytes, overwrite: bool, stack: ExitStack) -> None:
-        data = content.encode("utf-8", errors="replace") if isinstance(content, str) else content
+    def __init__(self, path: Path, content: Content, overwrite: bool, stack: ExitStack) -> None:
         _allowed(path, overwrite)
         self.target = _real(path)  # a link stays, the file it names is replaced
         self.had_one = self.target.exists()
@@ -93,7 +93,7 @@ class _Part:
         self._stack = stack
         self.temporary = self._scrap()
         file = stack.enter_context(open(self.temporary, "xb"))  # noqa: SIM115  closed with the stack
-        _written(file, data)
+        _written(file, content)
         if self.had_one:
             os.chmod(self.temporary, self.target.stat().st_mode & 0o777)
 
@@ -123,9 +123,10 @@ class _Part:
                 self.target.unlink()
 
 
-def _written(file: IO[bytes], data: bytes) -> None:
+def _written(file: IO[bytes], content: Content) -> None:
     held(file.fileno())  # whoever sweeps the folder sees that somebody is at work on it
-    file.write(data)
+    for piece in (content,) if isinstance(content, str | bytes) else content:
+        file.write(piece if isinstance(piece, bytes) else piece.encode("utf-8", errors="replace"))
     file.flush()
     os.fsync(file.fileno())
 

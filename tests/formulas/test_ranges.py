@@ -143,6 +143,10 @@ CASES = [
      "theta must be 0 or more and less than 90 deg, given 90"),
     ("rafter_thrust", "W=900 run=144 rise=72", "rise=0",
      "rise must be a finite number above 0, given 0"),
+    ("cross_grain_movement", "C_w=0.01 dMC=5 h=12", "C_w=0.0105",
+     "C_w must be above 0 and at most 0.01, given 0.0105"),
+    ("drop_at_head", "Delta_w=0.2 beta_r=0.5", "beta_r=0",
+     "beta_r must be above 0 and less than 90 deg, given 0"),
     ("raised_tie_tension", "H=900 H_r=72 h=48", "h=80",
      "h must be above 0 and at most H_r 72, given 80"),
 ]  # fmt: skip

@@ -35,20 +35,26 @@ def result_json(result: JobResult) -> str:
     str
         `result_schema` describes it. Units: in, lbf, psi and what is made of them, named beside each number.
     """
+    return "".join(result_json_pieces(result))
+
+
+def result_json_pieces(result: JobResult) -> list[str]:
+    """The same in pieces, to be written one after the other: that of a large job should not be there twice."""
     found, texts = _envelope(result), list[str]()
 
     def pieces() -> Iterator[Any]:
         """Each made, written and counted into the digest before the next: a large job has a hundred megabytes."""
         for piece in result.pieces:
             made = record(piece)
+            texts.append(",\n  " if texts else "\n  ")
             texts.append(json.dumps(made, indent=1, allow_nan=False).replace("\n", "\n  "))
             yield made
 
     digest = digest_of({**found, "pieces": pieces()})
     before, empty, after = record_text({**found, "digest": digest}).partition(_NO_PIECES)
     if not texts:
-        return before + empty + after
-    return "".join((before, _NO_PIECES[:-1], "\n  ", ",\n  ".join(texts), "\n ]", after))
+        return [before, empty, after]
+    return [before, _NO_PIECES[:-1], *texts, "\n ]", after]
 
 
 def result_schema() -> dict[str, Any]:
