@@ -212,8 +212,10 @@ class Bracket(Insisting):
             yield ("stock",), f'{text}, for example stock = "bracket board" (only a steel core needs none)'
         if self.rods and not isinstance(self.shape, (Solid, Corbel)):
             yield ("rods",), "rods across the grain are read for a solid bracket or a corbel: leave them out"
-        if self.proof_test is not None and not isinstance(self.shape, Solid):
-            yield ("proof_test",), 'a test of each piece is read for a solid bracket: write family = "solid"'
+        sawn = isinstance(self.shape, Solid) or (isinstance(self.shape, Corbel) and not self.shape.seat)
+        if self.proof_test is not None and not sawn:
+            text = "a test of each piece is read for a solid bracket or a corbel without a dap"
+            yield ("proof_test",), f"{text}: leave it out"
         out, down = self.shape.stands_out, self.shape.foot_at
         for i, rod in enumerate(self.rods):
             for field, most in (("out_from", out), ("out_to", out), ("down_from", down), ("down_to", down)):

@@ -42,6 +42,7 @@ JOBS = [
     "tests/trials/joined_members/post_base_held_down.toml",
     "tests/trials/joined_members/ledger_along_studs.toml",
     "tests/trials/joined_members/brace_on_four_inclined_screws.toml",
+    "worked_examples/mantel_on_tested_brackets.toml",
     "tests/formulas/rarely_run.toml",
     "tests/formulas/loads_from_the_site.toml",
     "tests/formulas/made_beams.toml",

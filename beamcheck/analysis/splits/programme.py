@@ -311,7 +311,7 @@ class Programme:
         for row in rows:
             solver.changeRowBounds(row, -FREE, FREE)
         stands = {k for k in self.lines if all(over[row] <= NOTHING for row in self.leans.get(k, []))}
-        return max(float(found.col_value[self.load_column]), 0.0), stands
+        return max(0.0, float(found.col_value[self.load_column])), stands
 
 
 def wall_parts(outline: Array) -> list[tuple[float, float]]:

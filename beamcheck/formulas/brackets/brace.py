@@ -224,6 +224,33 @@ def knee_force(Delta_0: NotNegative, beta_b: Slope, f_xx: Positive, f_h: NotNega
     return Delta_0 * sin(beta_b) / (f_xx * sin(beta_b) ** 2 + f_h * cos(beta_b) ** 2 + c_b)
 
 
+@formula(symbol="H_k", clause="statics", unit="lbf", known="derived")
+def knee_thrust(R: NotNegative, beta_b: Slope) -> Number:
+    """Level force of a bracket that is fixed to a beam and to what it stands on, as of a knee brace.
+
+    R: upright part of its force on the beam.
+
+    It pushes the beam off its seat at the top and what the bracket stands on sideways at its foot.
+
+    >>> round(knee_thrust(719.0, 45.0), 1)
+    719.0
+    """
+    return R * cos(beta_b) / sin(beta_b)
+
+
+@formula(symbol="M_k", clause="statics", unit="lbf*in", known="derived", reference=True)
+def knee_post_moment(H_k: NotNegative, h: Positive, y_k: Annotated[Number, below("h")]) -> Number:
+    """Moment of a post hinged at both ends under the thrust of a bracket that is fixed to a beam as well.
+
+    h: of the post.
+    y_k: foot of the bracket, down from its head.
+
+    >>> round(knee_post_moment(718.947, 96.0, 30.0))
+    14828
+    """
+    return H_k * y_k * (h - y_k) / h
+
+
 def grain_runout(s_b: Number, l: Number) -> Number:  # noqa: E741
     """Angle between grain and edge at the ends of a sawn curved brace, deg. Arguments of `grain_runout_slope`."""
     return np.degrees(np.arctan(grain_runout_slope(s_b, l)))

@@ -74,3 +74,31 @@ def load_allowed(P_s: NotNegative, k_s: Annotated[Number, at_least(1)]) -> Numbe
     308.0
     """
     return P_s / k_s
+
+
+@formula(symbol="SL", clause="duration of load (memory)", unit="", known="memory")
+def strength_over_time(t_u: Positive) -> Number:
+    """Percent of the strength in a short test that wood has under a load that stays for some time.
+
+    t_u: how long it stays.
+
+    Ten years have 62 percent of five minutes in tension across the grain as well.
+
+    >>> round(strength_over_time(24.0), 1)
+    82.3
+    """
+    return 18.3 + 108.4 * (3600 * t_u) ** -0.0464
+
+
+@formula(symbol="V_dw", clause=MODE_IV, unit="lbf", known="derived", reference=True)
+def dowel_across_a_gap(q_d: Positive, M_dw: Positive, g_dw: NotNegative) -> Number:
+    """Sideways force that a dowel passes from wood to wood, hinged in both; the root of V^2/(2 q) + V g/2 = M.
+
+    g_dw: between the two.
+
+    The split test finds it by its own unknowns along the dowel.
+
+    >>> round(dowel_across_a_gap(270.0, 35.0, 0.0), 1)
+    137.5
+    """
+    return q_d * (((g_dw / 2) ** 2 + 2 * M_dw / q_d) ** 0.5 - g_dw / 2)

@@ -33,8 +33,9 @@ SHAPES: dict[str, tuple[Any, ...]] = {
 
 def grains(name: str) -> dict[str, float]:
     """Level, upright, and along foot to nose."""
-    H, P = SHAPES[name][1:3]
-    return {"level": 0.0, "upright": 90.0, "strut": math.degrees(math.atan2(H, P))}
+    soffit, H, P, _, foot, nose = SHAPES[name][:6]
+    up, out = (H, P) if soffit == "block" else (H - nose, P - foot)
+    return {"level": 0.0, "upright": 90.0, "strut": math.degrees(math.atan2(up, out))}
 
 
 def outline(shape: dict[str, Any], pockets: Any = ()) -> np.ndarray:

@@ -66,7 +66,9 @@ def test_a_knee_brace() -> None:
     c_b = math.hypot(x, y) / 26950000.0 + 1.0 / 20000.0  # both joints together
     N = float(br.knee_force(drop, 45.0, f_xx, f_h, c_b))
     assert pytest.approx(1016.74, rel=0.01) == N
-    assert N * math.cos(math.radians(45.0)) == pytest.approx(718.947, rel=0.01)
+    thrust = float(br.knee_thrust(N * math.sin(math.radians(45.0)), 45.0))
+    assert thrust == pytest.approx(718.947, rel=0.01)
+    assert float(br.knee_post_moment(thrust, h, y)) == pytest.approx(14828.3, rel=0.01)  # BC097
 
 
 def test_an_ordinary_three_piece_bracket_carries() -> None:

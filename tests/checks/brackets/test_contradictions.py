@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -392,3 +393,26 @@ def test_a_grade_that_no_candidate_has_is_named() -> None:
     with pytest.raises(UnknownName, match=r"No\.77"):
         screening_rows([], read_size("4x10 dressed"), "No.77")
     assert {row.grade for row in screening_rows([], read_size("4x10 dressed"), "No.2")} >= {"No.2"}
+
+
+MANTEL = (Path(__file__).parents[3] / "worked_examples/mantel_on_wooden_brackets.toml").read_text(encoding="utf-8")
+SHELF = (Path(__file__).parents[3] / "worked_examples/shelf_on_three_piece_brackets.toml").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("job", "old", "new", "what", "verdict"),
+    [
+        (MANTEL, "3 1/2\" x 13\"", "3 1/2\" x 7 1/4\"", "cut from one piece", "refer"),  # 10 1/2 in across its grain
+        (MANTEL, ', { below_top = "10 in", count = 1, through = "5 1/2 in", length = "9 in" }', "",
+         "fasteners that hold it up", "fails"),
+        (MANTEL, 'through = "8 in"\n', "", "fixings", "refer"),  # while another row has its own
+        (SHELF, 'end = "1 3/4 in"\n', "", "joint of the legs, its end", "refer"),
+    ],
+)  # fmt: skip
+def test_one_fact_less_is_asked_or_refused(job: str, old: str, new: str, what: str, verdict: str) -> None:
+    """A mantel and a shelf that pass, each with one fact taken out or made smaller."""
+    assert job.count(old) == 1
+    (piece,) = check_job(read_job_text(job.replace(old, new))).pieces
+    (found,) = [check for check in piece.checks if check.what == what]
+    assert found.verdict == verdict == piece.verdict
+    assert verdict == "fails" or found.questions

@@ -312,7 +312,7 @@ def test_thicker_is_never_worse(family: str, thin: str, thick: str) -> None:
     assert ratios[1] <= ratios[0] * (1.0 + 1e-9)
 
 
-@pytest.mark.parametrize("family", ["steel core", "corbel", "bent"])
+@pytest.mark.parametrize("family", ["steel core", "bent"])  # a block has the peak of its field under its load
 def test_farther_out_is_never_better(family: str) -> None:
     ratios = [loaded(family, 40.0, at) for at in ("1/2 in", "1 in", "2 in", "3 in")]
     assert all(farther >= nearer * (1.0 - 1e-9) for nearer, farther in pairwise(ratios))

@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from beamcheck.analysis.fields.size import over_one_cubic_inch
-from beamcheck.checks.core.result import JobResult
+from beamcheck.checks.core.result import JobResult, PieceResult
 from beamcheck.checks.job import check_job
 from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import read_job_text
@@ -77,9 +77,26 @@ def test_what_sound_wood_would_not_bear_is_a_plain_no() -> None:
     assert any(check.what == "test of each piece" for check in found.pieces[0].checks if check.verdict == "fails")
 
 
-def test_a_corbel_is_described_as_solid_for_it() -> None:
+def test_a_corbel_without_a_dap_is_tested_like_the_solid_bracket_of_its_outline() -> None:
     sizes = 'thickness = "3 1/2 in", height = "14 in", projection = "10 in", grain = "upright"'
-    corbel = f'shape = {{ family = "corbel", {sizes} }}'
+    points = "[{ x = '5 in', y = '14 in' }, { x = '10 in', y = '14 in' }, { x = '10 in', y = '7 in' }]"
     shape = next(line for line in JOB.splitlines() if line.startswith("shape = "))
-    with pytest.raises(JobError, match="solid"):
-        checked((shape, corbel))
+    solid = (
+        f'shape = {{ family = "solid", {sizes}, foot = "5 in", nose = "7 in", soffit = "points", points = {points} }}'
+    )
+    block, same = (checked((shape, one)).pieces[0] for one in (f'shape = {{ family = "corbel", {sizes} }}', solid))
+    tests = [next(table for table in piece.tables if table.title.endswith("record")) for piece in (block, same)]
+    assert tests[0] == tests[1] and block.verdict == same.verdict == "refer"
+    assert figures(block) == pytest.approx(figures(same), rel=1e-9)
+
+
+def figures(piece: PieceResult) -> dict[str, float]:
+    """Ratios by what is checked; the plain shear of a block is asked of a corbel only."""
+    return {one.what: one.ratio for one in piece.checks if one.ratio is not None and one.id != "bracket.shear"}
+
+
+def test_a_dap_is_no_case_for_it() -> None:
+    sizes = 'thickness = "3 1/2 in", height = "14 in", projection = "10 in", grain = "upright", seat = "1 in"'
+    shape = next(line for line in JOB.splitlines() if line.startswith("shape = "))
+    with pytest.raises(JobError, match="without a dap"):
+        checked((shape, f'shape = {{ family = "corbel", {sizes} }}'))

@@ -192,7 +192,8 @@ def test_a_bracket_with_its_grain_from_foot_to_nose_and_heads_in_front_carries()
     found = body(loaded(STRUT, "100 lb", fixings=fixings(**FRONT)))
     check = find(found.checks, "split test")
     assert check.verdict == "passes" and check.capacity == pytest.approx(0.45 * 316.0, rel=0.15)
-    assert not found.weak_grain and set(verdicts(found).values()) == {"passes"}
+    open = [what for what, verdict in verdicts(found).items() if verdict != "passes"]
+    assert not found.weak_grain and open == ["cut from one piece"]  # a 4x6 is 5 1/2 in wide, the bracket 10 1/2 in
 
 
 def test_the_same_with_its_grain_level_or_heads_deep_does_not() -> None:

@@ -35,6 +35,8 @@ EQUATIONS = {
     "braced_sinking": "n_b**2*P*c_b + t_b**2*P*c_t + v_b**2*P/k_V + delta_n + (n_b + t_b)*g_j",
     "end_of_brace_stiffness": "E*A_b/(20*d)",
     "knee_force": f"Delta_0*sin{BETA}/(f_xx*sin{BETA}**2 + f_h*sin(pi/2 - {BETA})**2 + c_b)",
+    "knee_thrust": f"R/tan{BETA}",
+    "knee_post_moment": "(h*y_k - y_k**2)*H_k/h",
     "flush_end_on_top": f"(N_b*sin{BETA})/(t*(d/sin{BETA}))",
     "flush_end_on_wall_leg": f"(N_b*cos{BETA})/(t*(d/cos{BETA}))",
     "housing_bearing": "H_b/(t*d_cut)",
@@ -48,6 +50,8 @@ EQUATIONS = {
     "dowel_moment": "C_D*F_yb*(D_r**3/6)/R_d",
     "load_with_own_weight": "(P*x_Q + W*x_c)/x_Q",
     "load_allowed": "P_s/k_s",
+    "strength_over_time": "18.3 + 108.4/(3600*t_u)**0.0464",
+    "dowel_across_a_gap": "q_d*(sqrt(g_dw**2/4 + 2*M_dw/q_d) - g_dw/2)",
     # steel_core
     "elastic_bending_limit": "0.6*F_y",
     "tip_deflection": (

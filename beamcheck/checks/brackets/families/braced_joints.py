@@ -71,6 +71,10 @@ def legs_joined(
         return
     assert joint.fastener is not None
     yield from _sound(bracket)
+    if joint.end is None:
+        text = "how far its fasteners stand from the end of the top leg is not given (`end`): half of the leg is taken"
+        asked = ask_for(bracket, "legs_end", "shape.legs_joint.end", [f"{0.5 * shape.wall_leg:g} in"])
+        yield Check.refers(id, bracket.name, f"{LEG_JOINT}, its end", "NDS 2018 12.5.1", text, ask=asked)
     floor = shape.top_leg - (shape.housing or 0.0)
     below = [row for row in joint.rows if row.down >= floor - HAIR]
     above = [row for row in joint.rows if row.down < floor - HAIR]

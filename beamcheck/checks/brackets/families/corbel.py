@@ -12,7 +12,7 @@ from ....calc.pad import Pad
 from ....formulas.brackets.corbel import seat_shear, seat_shear_length
 from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.shear import shear_stress
-from ....model.brackets import Corbel
+from ....model.brackets import Corbel, Point, Solid
 from ....model.posts import Post
 from ....model.stock import Stock
 from ....units import show
@@ -34,6 +34,8 @@ from ..family import Family, SideView, Strips, across_the_grain, box, upright
 from ..loads import BracketLoads
 from ..split.split import RULE, more_checks, split_checks
 from ..wood import known_wood, not_known
+from .solid import SolidBracket
+from .solid_field import candidates
 
 Array = np.ndarray
 SEAT = (
@@ -41,6 +43,17 @@ SEAT = (
     "fasteners, which only tie the block back. What a foot that is not tight sinks until it bears is not counted."
 )
 UNCHECKED = 1e-6  # in
+
+
+def as_solid(shape: Corbel) -> Solid:
+    """A block as a solid bracket whose soffit runs down its front and along its foot."""
+    H, P = shape.height, shape.projection
+    places = [(0.5 * P, H), (P, H), (P, 0.5 * H)]
+    return Solid.model_construct(
+        family="solid", thickness=shape.thickness, height=H, projection=P, foot=0.5 * P, nose=0.5 * H, sagitta=None,
+        soffit="points", points=tuple(Point.model_construct(x=x, y=y) for x, y in places), grain=shape.grain,
+        pocket=None,
+    )  # fmt: skip
 
 
 class CorbelBlock(Family[Corbel]):
@@ -72,7 +85,7 @@ class CorbelBlock(Family[Corbel]):
 
     @property
     def lever_arm(self) -> Found[float]:
-        return lever_arm_eta("straight", None)
+        return lever_arm_eta("straight", None) if self.stands_on_wood else lever_arm_eta("points", self.shape.grain)
 
     def weight(self, density: float) -> Strips:
         shape = self.shape
@@ -100,8 +113,9 @@ class CorbelBlock(Family[Corbel]):
             text = "some combinations lift the block: an engineer must look at it"
             body.checks.append(self.doubt("bracket.uplift", "uplift", "ASCE 7-16 2.4.1", text, "lifted", loads))
         body.pull = self._pull(loads)
-        body.checks += self._sinking(loads, wood, body.pull)
-        F, M = np.maximum(loads.F, 0.0), np.maximum(loads.M_wall, 0.0)
+        if body.pull is not None:
+            body.checks += self._sinking(loads, wood, body.pull)
+        F = np.maximum(loads.F, 0.0)
 
         def shear(pad: Pad, which: int | slice) -> Outcome:
             f = pad(shear_stress, V=pad.take("V", at(F, which), "lbf"), b=t, d=h)
@@ -118,12 +132,15 @@ class CorbelBlock(Family[Corbel]):
             which_way = ask_for(bracket, "grain", "shape.grain")
             body.checks.append(Check.refers("bracket.grain", name, "grain", "judgment", text, ask=which_way))
             return body
-        which = sorted({int(np.argmax(one)) for one in (F, M, F / loads.C_D, M / loads.C_D)})
+        which = candidates(loads)
         split = split_checks(self, loads, which, wood, context, shape.grain)
         body.weak_grain = split.weak
         body.tables += split.tables
         body.checks += [*split.checks, *more_checks(self, context, loads, wood)]
         body.checks += self._dap(loads, F, wood, context)
+        if not self.stands_on_wood and bracket.stock is not None:  # then it is the solid bracket of that outline
+            twin = SolidBracket(bracket, as_solid(shape))
+            twin.read_field(body, loads, wood, context.stock(bracket.stock), which)
         return body
 
     def _pull(self, loads: BracketLoads) -> Array | None:
@@ -137,14 +154,10 @@ class CorbelBlock(Family[Corbel]):
         M = np.maximum(loads.M_wall + 0.5 * shape.seat * loads.F, 0.0)
         return np.asarray(M / (self.lever_arm.value * h_1))
 
-    def _sinking(self, loads: BracketLoads, wood: WoodMaterial, pull: Array | None) -> Iterator[Check]:
-        """How far its nose sinks: on wood only by what the pulled fasteners give; else by what all of them give."""
+    def _sinking(self, loads: BracketLoads, wood: WoodMaterial, pull: Array) -> Iterator[Check]:
+        """How far its nose sinks on wood: by what the pulled fasteners give."""
         bracket, shape, id, what = self.bracket, self.shape, "bracket.sinking", "sinking of the nose"
-        if bracket.deflects is None:
-            return
-        if pull is None or bracket.fixings is None or not bracket.fixings.rows:
-            text = "how far it sinks depends on the slip of its screws, which is not worked out here"
-            yield self.doubt(id, what, "statics", text, "sinking", loads)
+        if bracket.deflects is None or bracket.fixings is None:
             return
         top = min(bracket.fixings.rows, key=lambda row: row.below_top)
         k_1, out = judgment("anchor stiffness, soft"), shape.projection + 0.5 * shape.seat

@@ -150,7 +150,16 @@ class SolidBracket(Family[Solid]):
         body.weak_grain = split.weak
         body.tables += split.tables
         body.checks += [*split.checks, *more_checks(self, context, loads, wood)]
-        bearing = bearing_under_loads(bracket, loads, wood, thickness=shape.thickness, grain=shape.grain)
+        self.read_field(body, loads, wood, stock, which)
+        body.checks += bearing_under_loads(bracket, loads, wood, thickness=shape.thickness, grain=shape.grain)
+        return body
+
+    def read_field(
+        self, body: Body, loads: BracketLoads, wood: WoodMaterial, stock: Stock, which: list[int]
+    ) -> None:  # fmt: skip
+        """Stresses, sinking, the test of each piece and the pull on its fixings, by its field."""
+        bracket, shape, name = self.bracket, self.shape, self.bracket.name
+        assert shape.grain is not None
         try:
             model = model_of(shape, bracket.fixings, stock, wood, grain=shape.grain)
             runs = FieldRuns(name, model, loads)
@@ -160,9 +169,9 @@ class SolidBracket(Family[Solid]):
         except BeamcheckError as error:  # its other faults and questions are said all the same
             asked = ask("outside_rules", name, rule=str(error))
             unread = Check.refers("piece.within_rules", name, "field analysis", FIELD, str(error), ask=asked)
-            body.checks += [unread, *bearing]
-            return body
-        body.checks += [*stresses, *bearing, *self._corners(model, loads), *_nose(bracket, runs, which)]
+            body.checks.append(unread)
+            return
+        body.checks += [*stresses, *self._corners(model, loads), *_nose(bracket, runs, which)]
         body.tables.append(self._beside(runs, field, where))
         sigma = stress_over_one_cubic_inch(runs.fields.values())
         body.inputs.append(information(sigma))
@@ -178,7 +187,6 @@ class SolidBracket(Family[Solid]):
              f"{field.across_cells} cells across, {moved}, {field.residual:.0e} of the load out of balance"),
             ("governing case of what is uncertain", model.variants[where[0]].words),
         ]  # fmt: skip
-        return body
 
     def _corners(self, model: FieldModel, loads: BracketLoads) -> Iterator[Check]:
         """Inward corners are singular: no peak is read there, so nothing says that they hold."""

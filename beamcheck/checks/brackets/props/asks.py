@@ -26,7 +26,8 @@ def asks_under(beam: str, context: Context) -> list[PropAsk]:
             except BeamcheckError:
                 k_low, k_high = 0.0, math.inf
             carries = other.role == "carries"
-            found.append(PropAsk(other.name, near, k_low, k_high, family.swells, known_species(stock), carries))
+            rises = math.degrees(math.atan2(family.back, other.shape.stands_out))
+            found.append(PropAsk(other.name, near, k_low, k_high, family.swells, known_species(stock), carries, rises))
         elif isinstance(other, Post):
             found.append(PropAsk(other.name, near, 0.0, _stiff(other, context), carries=False, kind="post"))
         else:

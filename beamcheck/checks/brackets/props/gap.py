@@ -47,6 +47,8 @@ class PropAsk:
         Of that wood; None takes the one that moves most.
     carries : bool
         Whether it is meant to carry: then the force is no fault.
+    rises : float or None
+        From its foot to its nose, above level; None where it pushes nothing aside. [deg]
     """
 
     name: str
@@ -56,6 +58,7 @@ class PropAsk:
     height_above_fixing: float = 0.0
     species: str | None = None
     carries: bool = False
+    rises: float | None = None
     kind: str = "bracket"  # of piece, in the job file
 
     def path(self, field: str) -> str:

@@ -15,6 +15,7 @@ import numpy as np
 from ....analysis.beams.combinations import Loaded
 from ....calc.pad import Pad
 from ....errors import BeamcheckError
+from ....formulas.brackets.brace import knee_thrust
 from ....units import show
 from ....values.judgment import judgment
 from ...core.asking.question import PlausibleAnswer, Question, ask
@@ -256,6 +257,12 @@ def _force_checks(
             asked = (ask("share_of_beam", own.name, forces={"down": most}, beam=nearby.beam),)
         else:
             notes[0] += f": it acts as a prop: {TREAT}"
+        if near.fixed_to_beam and own.rises is not None:
+            thrust = float(pad(knee_thrust, R=most, beta_b=own.rises))
+            notes.append(
+                f"as a knee brace it pushes {nearby.beam} off its seat, and what it stands on back, with "
+                f"{show(thrust, 'force')}: the end tie and the post are checked for that only as a joint or frame"
+            )
         if near.pad is not None:
             notes.append(_pad_words(nearby, i))
         found = (

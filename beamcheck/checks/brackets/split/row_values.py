@@ -55,6 +55,7 @@ def row_value(
         If something has no value.
     """
     one = rows.fixings.rows[i]
+    _through(rows, i)
     group = row_group(rows, wood, context, [i], 1.0)
     found = resolved(group)
     if not isinstance(found, Connection):

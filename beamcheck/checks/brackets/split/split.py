@@ -18,8 +18,12 @@ from ....analysis.splits.split import Allowed, Split, allowed
 from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....formulas.brackets.split import head_reach, load_allowed, load_with_own_weight
+from ....model.brackets import Corbel, Solid
+from ....model.fields.places import SAME_PLACE
+from ....model.stock import Stock
 from ....units import show
 from ....values.judgment import judgment
+from ....values.lumber import read_size
 from ...anchors.unsaid import NotSaid, Open
 from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context
@@ -29,7 +33,7 @@ from ..asking import ask_engineer, ask_for, path_of
 from ..family import Family
 from ..fixings.rows import FixingRows
 from ..loads import BracketLoads
-from .held import held_of, seats_of
+from .held import held_of, outline_with_pocket, seats_of
 from .loose import loose_tip
 from .row_values import NotKnown, RowValue, row_value
 
@@ -41,6 +45,7 @@ RULE = (
     "must with the grain 7 degrees to either side of what is said."
 )
 NONE = 1.0  # lbf: less is nothing
+WIDER = 0.25  # in: a hair of the outline may be missing in the board
 MOST_KNOWN = 256
 _KNOWN: dict[tuple[Any, ...], Allowed] = {}
 _NOTHING = np.zeros((0, 2))
@@ -304,8 +309,42 @@ def more_checks(family: Family[Any], context: Context, loads: BracketLoads, wood
         text = "its wood is not dry: it dries with more than one check, and threads work loose in it"
         asked = ask_engineer(bracket, "wet_bracket", why=text[:1].upper() + text[1:] + ".", forces=loads.most)
         yield Check.refers("bracket.dry_wood", name, "dry wood", "judgment", text, ask=asked)
+    if bracket.role == "carries":
+        yield from _glued_up(family, stock)
+        yield from _one_alone(family)
     if stock is not None and bracket.checks is None and (stock.grade == "unstamped" or stock.species == "unknown"):
         text = "reclaimed wood has checks as a rule: those that are there count beside the one that is tried (`checks`)"
         none = PlausibleAnswer("none is seen", ((path_of(bracket, "checks"), []),))
         asked = ask_for(bracket, "checks_seen", "checks", [none])
         yield Check.refers("bracket.checks_seen", name, "checks that are there", "judgment", text, ask=asked)
+
+
+def _glued_up(family: Family[Any], stock: Stock | None) -> Iterator[Check]:
+    """A bracket that is wider across its grain than its stock has a glue line, which the strips know nothing of."""
+    bracket, shape = family.bracket, family.bracket.shape
+    if stock is None or not isinstance(shape, (Solid, Corbel)) or shape.grain is None:
+        return
+    size, theta = read_size(stock.size), math.radians(shape.grain)
+    thin, broad = min(size.b, size.d), max(size.b, size.d)
+    most = broad if shape.thickness <= thin + SAME_PLACE else thin
+    wide = float(np.ptp(outline_with_pocket(shape) @ (math.sin(theta), math.cos(theta))))
+    if wide <= most + WIDER:
+        return
+    text = (
+        f"{show(wide, 'length')} wide across its grain, and its stock gives {show(most, 'length')}: it would be glued "
+        "up of boards, and what a glue line holds is not worked out; turn it in the board, or name the stock that it "
+        "is cut from"
+    )
+    asked = ask_engineer(bracket, "glued_up", why=text[:1].upper() + text[1:] + ".")
+    yield Check.refers("bracket.one_piece", bracket.name, "cut from one piece", "judgment", text, ask=asked)
+
+
+def _one_alone(family: Family[Any]) -> Iterator[Check]:
+    """Nothing stands in for a single fastener."""
+    fixings, least = family.bracket.fixings, judgment("fewest fasteners of a bracket that carries")
+    if fixings is None or not fixings.rows or fixings.fastener is None or family.stands_on_wood:
+        return
+    count = sum(row.count for row in fixings.rows if row.slot is None)
+    if count < least.value:
+        text = "one fastener alone: the bracket turns about it, and nothing stands in for it; two at least"
+        yield Check.breaks_rule(ID, family.bracket.name, "fasteners that hold it up", "judgment", text)
