@@ -10,7 +10,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from ..errors import BeamcheckError, nearest
-from ..values.loads import live_load, live_load_uses
+from ..values.loads import live_load, live_load_uses, told
 from ..values.lumber import read_size
 from ..values.site import assembly_names, layer_names, layer_weight_of
 from ..values.species import folded
@@ -45,6 +45,9 @@ class Site(Piece):
         default=None, description="the standard that the ground snow load belongs to: 7-22 is strength level"
     )
     risk_category: Literal["I", "II", "III", "IV"] = Field(default="II", description="houses are II")
+    risk_by: Answer = Field(
+        default="", description="of risk category I: who says that people are hardly ever in it, in which paper"
+    )
     surroundings: Literal["suburb or woods", "open country", "open water"] | None = Field(
         default=None, description="for 1,500 ft around: exposure B, C or D; not said counts as the worse of them"
     )
@@ -175,6 +178,14 @@ class Area(Insisting):
                     low, said = f"{least * 144.0:.3g} psf", f"{own * 144.0:.3g} psf"
                     text = f"{name!r} weighs {low} at least by the tables ({known[0]}), and {said} are said"
                     yield ("layers", i), f"{text}: leave the weight out, or name what is really there"
+            elif own is not None and not self.insists_on("layers"):
+                heavy = next((one for one in told(name, "layer") if (one.weight or 0.0) > own * (1.0 + 1e-6)), None)
+                if heavy is not None:
+                    low = f"{(heavy.weight or 0.0) * 144.0:.3g} psf"
+                    text = (
+                        f"{name!r} says {heavy.says}, which weighs {low} at least, and {own * 144.0:.3g} psf are said"
+                    )
+                    yield ("layers", i), f"{text}: correct it, or say in meant.layers why it is lighter"
         if self.assembly.strip() and folded(self.assembly) not in map(folded, assembly_names()):
             yield ("assembly",), f"{self.assembly!r} is not in the tables; {nearest(self.assembly, assembly_names())}"
         if self.framing.strip() and self.rhythm is None:

@@ -51,8 +51,9 @@ def with_formed_loads(piece: Any, areas: Areas) -> Any:
         more += found[1:]
     update: dict[str, Any] = {"carries": (*main, *more)}
     slopes = [areas.roofs[name][0].slope for load in piece.carries if (name := load.roof) in areas.roofs and name]
-    if isinstance(piece, Beam) and piece.roof_slope is None and slopes:
-        update["roof_slope"] = min(slopes)
+    if isinstance(piece, Beam) and slopes:
+        given = [] if piece.roof_slope is None else [piece.roof_slope]
+        update["roof_slope"] = min([*slopes, *given])
     return piece.model_copy(update=update)
 
 

@@ -5,13 +5,16 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from ...model.beams import Beam
+from ...model.loads import FormedLoad
 from ...model.roofs import Rafter
-from ...model.site import RoofArea
+from ...model.site import Higher, RoofArea
 from ...units import show
 from ...values.judgment import judgment
 from ...values.loads import told
 from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.result import Check
+from .entries import path_of
 
 ID, CLAUSE = "loads.site", "ASCE 7-16 7.4, 7.6"
 
@@ -80,3 +83,41 @@ def covering_checks(piece: str, roof: RoofArea) -> Iterator[Check]:
         field, best = f"roof.{roof.name}.surface", "shingles" if "shingles" in kinds else "other"
         asked = ask("roof_surface", roof.name, field, answers=(best,))
         yield Check.refers(ID, piece, f"surface of {roof.name}", "ASCE 7-16 7.4", text, ask=asked)
+
+
+def beside_checks(piece: Beam | Rafter, roof: RoofArea) -> Iterator[Check]:
+    """Something higher beside a roof shelters it from the wind, and stands no further away than the roof is long."""
+    higher = roof.higher
+    if isinstance(piece, Beam) and roof.ridge in ("board", "ties or trusses"):
+        yield from _astride(piece, roof)
+    if not isinstance(higher, Higher):
+        return
+    if roof.exposed == "fully exposed" and not roof.insists_on("exposed"):
+        field = f"roof.{roof.name}.exposed"
+        text = f"{roof.name} is said to be fully exposed, and {higher.what} stands higher beside it"
+        asked = ask("roof_exposed", roof.name, field, answers=("partially exposed", "sheltered"), what=higher.what)
+        yield Check.refers(ID, piece.name, f"exposure of {roof.name}", "ASCE 7-16 Table 7.3-1", text, ask=asked)
+    for load in piece.carries:
+        if not isinstance(load, FormedLoad) or load.more or load.roof != roof.name or load.off_wall is None:
+            continue
+        if load.off_wall <= higher.lower_length * (1.0 + 1e-6):
+            continue
+        field, near = f"{path_of(piece, load.entry)}.off_wall", show(higher.lower_length, "length")
+        text = (
+            f"{load.what} stands {show(load.off_wall, 'length')} off the wall, and {roof.name} is {near} long away "
+            "from it"
+        )
+        asked = ask("off_wall", piece.name, field, answers=(near,), what=higher.what, roof=roof.name)
+        yield Check.refers(ID, piece.name, f"place beside {higher.what}", "ASCE 7-16 7.7", text, ask=asked)
+
+
+def _astride(beam: Beam, roof: RoofArea) -> Iterator[Check]:
+    """Only a ridge beam takes half of either slope, and with it the mean of both sides."""
+    for load in beam.carries:
+        if isinstance(load, FormedLoad) and not load.more and load.roof == roof.name and load.astride:
+            field = f"{path_of(beam, load.entry)}.astride"
+            text = (
+                f"{load.what} is said to be astride of the ridge, and the rafters of {roof.name} meet at {roof.ridge}"
+            )
+            asked = ask("astride", beam.name, field, answers=[PlausibleAnswer("no", ((field, False),))], roof=roof.name)
+            yield Check.refers(ID, beam.name, f"ridge of {roof.name}", "ASCE 7-16 7.6.1", text, ask=asked)

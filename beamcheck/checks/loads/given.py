@@ -66,6 +66,7 @@ def job_checks(job: Job) -> Iterator[Check]:
     entries: list[Any] = [load for piece in pieces for load in piece.carries]
     for frame in job.frame:
         entries += [*frame.carries, *(load for member in frame.members for load in member.carries)]
+    yield from _carried_by_nobody(job, {getattr(load, kind, None) for load in entries for kind in ("roof", "floor")})
     roofs = [*job.rafter, *(beam for beam in job.beam if beam.service == "roof")]
     if job.job.ground_snow is not None and job.job.ground_snow[0] > 0.0 and not any(load.snow for load in entries):
         text = "a ground snow load is given, but no piece carries snow"
@@ -77,6 +78,18 @@ def job_checks(job: Job) -> Iterator[Check]:
     if unanswered and roofs and not any(load.wind for load in entries):
         text = "a wind speed is given, but no piece carries wind: uplift is not checked"
         yield _of_the_head("loads.wind_speed", text, "wind_speed", "job.wind_speed", "uplift is seen to elsewhere", "")
+
+
+def _carried_by_nobody(job: Job, carried: set[str | None]) -> Iterator[Check]:
+    """A roof or floor that is described and comes to no piece."""
+    for kind, areas in (("roof", job.roof), ("floor", job.floor)):
+        for area in areas:
+            if area.name in carried or area.insists_on("name"):
+                continue
+            path, why = f"{kind}.{area.name}.meant.name", "what carries it is not part of this job"
+            text = f"{area.name} is described as a {kind}, and no piece of the job carries it"
+            question = ask("area_unused", area.name, path, answers=[PlausibleAnswer(why, ((path, why),))])
+            yield Check.refers("loads.area", HEAD, f"what carries {area.name}", CLAUSE, text, ask=question)
 
 
 def _snow_on(pieces: Sequence[Loaded], ground: float) -> Iterator[PlausibleAnswer]:

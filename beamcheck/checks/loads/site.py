@@ -19,12 +19,13 @@ from ...values.species import folded
 from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 from .entries import KIND_WORDS, as_it_is, path_of, psf
-from .fits import covering_checks, fit_checks
+from .fits import beside_checks, covering_checks, fit_checks
 from .given_areas import areas_on
 from .layers import layer_checks
 from .strips import local_rule_checks, strip_checks
 
 _PSF = re.compile(r"(?<!\d)(\d+(?:\.\d+)?)\s*psf\b", re.IGNORECASE)
+_CASE = re.compile(r"\bcase[ -]stud(?:y|ies)\b|\bCS\b|\bspecial (?:snow )?regions?\b", re.IGNORECASE)
 ID, SNOW, WIND = "loads.site", "ASCE 7-16 chapter 7", "ASCE 7-16 chapters 26 to 30"
 WHAT = "loads from the site"
 
@@ -41,6 +42,7 @@ def site_checks(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
         if areas.site is not None:
             yield from covering_checks(piece.name, roof)
             yield from _beside(piece, roof, areas.site)
+            yield from beside_checks(piece, roof)
             yield from _open_below(piece, roof, areas.site)
             yield from _ice(piece, roof, areas.site)
     if isinstance(piece, Rafter):
@@ -70,6 +72,17 @@ def _ground_snow(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
         asked.append(ask("site_snow_from", "site", "site.ground_snow_from"))
     if site.snow_edition is None and site.ground_snow[0] > 0.0:
         asked.append(ask("site_snow_edition", "site", "site.snow_edition"))
+    if site.ground_snow[0] > 0.0 and site.risk_category == "I" and not vouched(site.risk_by, "structure"):
+        text = "risk category I takes a fifth off the snow: who says that people are hardly ever in it?"
+        category = [PlausibleAnswer("II, as houses are", (("site.risk_category", "II"),))]
+        one = ask("site_risk", "site", "site.risk_by", answers=category)
+        yield Check.refers(ID, piece.name, "risk category of the site", "ASCE 7-16 Table 1.5-1", text, ask=one)
+    if found := _CASE.search(f"{site.ground_snow_from}; {site.local_rules}"):
+        text = f"{found.group()!r}: where the map gives no value the department has to give the figure for the place"
+        paper = "building department, letter no. 12 with the figure for this place"
+        best = [PlausibleAnswer("a letter gives the figure", (("site.ground_snow_from", paper),))]
+        one = ask("site_case_study", "site", "site.ground_snow_from", answers=best)
+        yield Check.refers(ID, piece.name, "ground snow of the site", SNOW, text, ask=one)
     if asked:
         text = (
             f"{show(site.ground_snow, 'load')} of ground snow: who says so, and for which standard; values of 7-16, of "
@@ -118,6 +131,12 @@ def _open_below(piece: Beam | Rafter, roof: RoofArea, site: Site) -> Iterator[Ch
         asked = ask("roof_wind", piece.name, why=text)
         yield Check.refers(ID, piece.name, f"wind on {roof.name}", WIND, text, ask=asked)
     elif roof.below == "open air":
+        slow = judgment("least basic wind speed")
+        if site.speed < slow.value:
+            now = f"{round(judgment('basic wind speed over an allowable one').value * site.speed):g} mph"
+            text = f"{site.wind_speed} is slower than any basic wind speed of ASCE 7-16: an older or an allowable one?"
+            asked = ask("site_wind_slow", "site", "site.wind_speed", answers=(now,))
+            yield Check.refers(ID, piece.name, "wind speed of the site", "ASCE 7-16 26.5", text, ask=asked)
         if not vouched(site.wind_speed_from, "structure"):
             text = f"{site.wind_speed}: who says so is not said"
             asked = ask("site_wind_from", "site", "site.wind_speed_from")
