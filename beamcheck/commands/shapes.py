@@ -39,14 +39,20 @@ Exit status:
 @click.option("--family", type=FAMILIES, default="bolt", show_default=True, help="What to fasten with.")
 @click.option("--goal", type=GOALS, default="fewest", show_default=True, help="Fewest pieces, or smallest size.")
 def fasteners(job: str, group: str, family: Any, goal: Any) -> int:
-    """Propose fasteners and their places for the [[anchor]] GROUP of a job: what works with the wood there is.
+    """Propose fasteners and their places for the [[anchor]] or [[joint]] GROUP of a job, in the wood there is.
 
-    A proposal is arithmetic and no verdict: write it into the job file and check that.
+    Joints get bolts. A proposal is arithmetic and no verdict: write it into the job file and check that.
     """
     from ..model.reading.reader import read_job
     from ..sizing.anchors import fasteners_for, in_words
 
-    say(in_words(group, fasteners_for(read_job(job), group, family, goal=goal)))
+    found = read_job(job)
+    if any(one.name == group for one in found.joint):
+        from ..sizing.joints import bolts_for
+
+        say(in_words(group, bolts_for(found, group, goal=goal)))
+        return 0
+    say(in_words(group, fasteners_for(found, group, family, goal=goal)))
     return 0
 
 
@@ -95,7 +101,7 @@ def outline(drawing: str, units: str | None) -> int:
     return 0
 
 
-@click.command("template", short_help="Full-size template of a bracket or a hole pattern.", epilog=TEMPLATE_STATUS)
+@click.command("template", short_help="Full-size template of a bracket, joint or hole pattern.", epilog=TEMPLATE_STATUS)
 @click.argument("job", metavar="JOB.toml")
 @click.argument("piece", metavar="PIECE")
 @click.option("--svg", metavar="OUT.svg", help="Write an SVG drawing at full size.")
@@ -108,7 +114,7 @@ def outline(drawing: str, units: str | None) -> int:
 def template(
     job: str, piece: str, svg: str | None, dxf: str | None, pdf: str | None, paper: str, units: str, overwrite: bool
 ) -> int:
-    """Write the full-size template of PIECE, a [[bracket]] or [[anchor]] of the job: outline, holes, grain.
+    """Write the full-size template of PIECE, a [[bracket]], [[joint]] or [[anchor]] of the job: outline, holes, grain.
 
     The job is checked first and the template carries the verdict. Print the tiles at 100 %, no fitting, and lay a rule
     on the ruler that every page has.

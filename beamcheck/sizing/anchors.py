@@ -10,7 +10,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from textwrap import wrap
-from typing import Any, Literal
+from typing import Any, Literal, Protocol
 
 import numpy as np
 
@@ -84,7 +84,20 @@ class Proposal:
         return f"{of}: {self.layout.words()}. Largest ratio {show(self.ratio, 'ratio')}, {self.governs}."
 
 
-def in_words(name: str, proposal: Proposal) -> str:
+class Proposed(Protocol):
+    """What can be said of a proposal, of an anchor group or of a joint."""
+
+    @property
+    def words(self) -> str: ...
+    @property
+    def refer(self) -> tuple[str, ...]: ...
+    @property
+    def caution(self) -> str: ...
+    @property
+    def sign_off(self) -> str: ...
+
+
+def in_words(name: str, proposal: Proposed) -> str:
     """A proposal as lines for a console: the answer, what is still to be decided, caution and sign-off line."""
     lines = [f"{name}: {proposal.words}", "", "A proposal and no verdict: write it into the job file and check that."]
     if proposal.refer:

@@ -1,0 +1,45 @@
+"""Bolts proposed for joints at an angle: what is proposed holds in the checks; invented joints."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from beamcheck import read_job
+from beamcheck.checks.job import check_job
+from beamcheck.errors import OutOfRange, UnknownName
+from beamcheck.sizing.anchors import in_words
+from beamcheck.sizing.joints import bolts_for
+
+JOBS = Path(__file__).parents[1] / "trials" / "joined_members"
+
+
+@pytest.mark.parametrize(
+    ("file", "name"),
+    [("knee_brace_lapped_on_a_post", "knee brace on the post"), ("tie_splice_too_short", "splice of the tie")],
+)
+def test_what_is_proposed_holds(file: str, name: str) -> None:
+    job = read_job(JOBS / f"{file}.toml")
+    found = bolts_for(job, name)
+    assert found.joint is not None and found.ratio <= 1.0
+    result = check_job(job.model_copy(update={"joint": (found.joint,)}))
+    assert "fails" not in {check.verdict for check in result.pieces[0].checks}
+    assert "no verdict" in in_words(name, found) and "bolts" in found.words
+
+
+def test_smallest_is_no_larger_than_fewest() -> None:
+    job = read_job(JOBS / "tie_splice_too_short.toml")
+    small, few = (bolts_for(job, "splice of the tie", goal=goal).joint for goal in ("smallest", "fewest"))
+    assert small is not None and few is not None and small.fastener is not None and few.fastener is not None
+    many = [(one.members[0].holes.rows or 1) * (one.members[0].holes.columns or 1) for one in (small, few)
+            if one.members[0].holes is not None]  # fmt: skip
+    assert many[0] >= many[1]
+
+
+def test_slips_are_told() -> None:
+    job = read_job(JOBS / "girt_in_its_housing.toml")
+    with pytest.raises(OutOfRange, match="no bolts to lay out"):
+        bolts_for(job, job.joint[0].name)
+    with pytest.raises(UnknownName):
+        bolts_for(job, "nothing of the kind")
