@@ -306,3 +306,29 @@ def test_what_lies_beyond_the_piece_is_cut_off_it(what: str) -> None:
     whole, found_there = result(long, CERTIFICATE), result({**long, what: beyond[what]}, CERTIFICATE)
     assert [one.ratio for one in whole.checks if one.ratio] == [one.ratio for one in found_there.checks if one.ratio]
     assert any("begins at the left end of the timber" in one for one in found_there.assumptions)
+
+
+WORSE: dict[str, list[Any]] = {  # of each entry what was found, milder first
+    "readings": [[{"at": "7 ft", "moisture": f"{percent} %"}] for percent in (13, 19, 21, 31)],
+    "grain": [[{"face": "left", "one_in": run}] for run in (20, 12, 8, 5)],
+    "openings": [[], *([{"kind": "split", "start": "0 ft", "end": end}] for end in ("10 in", "12 in", "2 ft"))],
+    "cuts": [[], *([{"kind": "hole", "at": "5 ft", "depth": wide, "face": "side", "from_bottom": "4 3/4 in"}]
+                   for wide in ("1/2 in", "2 in", "3 in"))],
+    "insects": ["none", "old holes", "active"],
+    "crushed": ["0 in", "1/8 in", "1/4 in"],
+    "sag": ["1/4 in", "1 in", "2 in"],
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("entry", WORSE)
+def test_a_worse_defect_never_helps(entry: str) -> None:
+    """No ratio gets smaller, the verdict no better, and who has to look is never one who knows less."""
+    looked, kept, ratio = -1, -1, 0.0
+    for worse in WORSE[entry]:
+        survey = {entry: worse}
+        piece = result(survey, CERTIFICATE)
+        looks = max(("nothing", "grader", "engineer").index(one.for_whom) for one in findings(stock(**survey)))
+        verdict = ("passes", "refer", "fails").index(piece.verdict)
+        most = max(one.ratio for one in piece.checks if one.ratio is not None)
+        assert looks >= looked and verdict >= kept and most >= ratio * (1.0 - 1e-9)
+        looked, kept, ratio = looks, verdict, most

@@ -68,6 +68,10 @@ def burnt(fire: Fire, section: Section) -> Burnt:
     a_eff = float(pad(char.effective_char_depth, a_char=a_char))
     n_sides = float(sum(face in fire.exposed for face in ("left", "right")))
     n_faces = float(sum(face in fire.exposed for face in ("top", "bottom")))
+    for what, size, n in (("breadth", section.b, n_sides), ("depth", section.d, n_faces)):
+        if size <= n * a_eff:
+            text = f"it burns {show(a_eff, 'length')} deep from {n:g} side{'s' * (n > 1)} of a {what} of"
+            raise OutOfRange(f"{text} {show(float(size), 'length')}: nothing is left of it", CLAUSE)
     b = float(pad(char.residual_breadth, b=section.b, n_sides=n_sides, a_eff=a_eff))
     d = float(pad(char.residual_depth, d=section.d, n_faces=n_faces, a_eff=a_eff))
     return Burnt(Section(b, d, b), a_eff, tuple(pad.steps))
