@@ -77,6 +77,12 @@ def _ground_snow(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
         category = [PlausibleAnswer("II, as houses are", (("site.risk_category", "II"),))]
         one = ask("site_risk", "site", "site.risk_by", answers=category)
         yield Check.refers(ID, piece.name, "risk category of the site", "ASCE 7-16 Table 1.5-1", text, ask=one)
+    least, p_g = judgment("least ground snow").value, site.ground_snow[0]
+    if 0.0 < p_g * 144.0 < least:
+        answers = (f"{psf(p_g * judgment('psf in a kilopascal').value)}", "0 psf")
+        text = f"{show(site.ground_snow, 'load')} of ground snow is less than maps give: is it in other units, or none?"
+        one = ask("site_little_snow", "site", "site.ground_snow", answers=answers)
+        yield Check.refers(ID, piece.name, "ground snow of the site", SNOW, text, ask=one)
     if found := _CASE.search(f"{site.ground_snow_from}; {site.local_rules}"):
         text = f"{found.group()!r}: where the map gives no value the department has to give the figure for the place"
         paper = "building department, letter no. 12 with the figure for this place"

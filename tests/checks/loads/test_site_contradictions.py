@@ -45,6 +45,7 @@ def both(*changes: Any) -> Any:
         (rafters, site_set(ground_snow_from=f"{BY}, case study area"), "site_case_study"),  # LD476
         (rafters, site_set(snow_edition="remove"), "site_snow_edition"),  # LD475
         (rafters, site_set(risk_category="I"), "site_risk"),
+        (rafters, site_set(ground_snow="1.5 psf"), "site_little_snow"),
         (rafters, roof_set(exposed="fully exposed", higher=HIGHER), "roof_exposed"),
         (header, both(roof_set(higher=HIGHER), typed("header", off_wall="30 ft")), "off_wall"),
         (header, both(roof_set(ridge="ties or trusses"), typed("header", astride=True, width="11 ft")), "astride"),
