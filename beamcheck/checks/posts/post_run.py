@@ -20,7 +20,6 @@ from ...values.factors import length_factor
 from ...values.lumber import Size
 from ..beams.beam import section_of
 from ..core.context import Context
-from ..core.wood.engineered import pulled_side
 from ..core.wood.govern import at
 from ..core.wood.lost import least_section
 from ..core.wood.material import WoodMaterial
@@ -46,7 +45,11 @@ class PostRun:
 
     def __init__(self, post: Post, wood: WoodMaterial, flat: WoodMaterial, context: Context) -> None:
         self.post, self.context = post, context
-        self.wood, self.flat = (pulled_side(one, None, post.height, top=True) for one in (wood, flat))
+        self.wood, self.flat = wood, flat
+        if wood.volume is not None:
+            from ..core.wood.engineered import pulled_side  # most posts are sawn
+
+            self.wood, self.flat = (pulled_side(one, None, post.height, top=True) for one in (wood, flat))
         self.size: Size = context.size(post.stock)
         self.section = least_section(context.stock(post.stock), section_of(self.size, "on edge", post.plies))
         self.K_f = built_up_factor(post, self.size)

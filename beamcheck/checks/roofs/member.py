@@ -17,7 +17,6 @@ from ..beams.deflection import finish_checks, limits_of, roof_deflection
 from ..core.asking.question import Question, ask
 from ..core.nails import bolts_at, falls_short
 from ..core.result import Check
-from ..core.wood.engineered import pulled_side
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.material import ask_what_shares
 from ..core.wood.strength import (
@@ -116,7 +115,10 @@ def _bent(
     asked = ask_what_shares(piece)
     if isinstance(piece, Rafter) and stamp_up is None and stick.wood.F_b_other is not None:
         asked = (*asked, ask("stamp_up", piece.name, f"rafter.{piece.name}.stamp_up"))
-    stick = replace(stick, wood=pulled_side(stick.wood, stamp_up, length, top=top))
+    if stick.wood.volume is not None:
+        from ..core.wood.engineered import pulled_side  # most rafters are sawn
+
+        stick = replace(stick, wood=pulled_side(stick.wood, stamp_up, length, top=top))
     span = Span(0.0, length, False)
     bracing = bracing_of(piece, stick.size, stick.section, span, (), simple=False, top=top)
     edge = "" if top else ", bottom edge pressed"

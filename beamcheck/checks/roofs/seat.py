@@ -10,7 +10,6 @@ import numpy as np
 
 from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad, SilentPad
-from ...formulas.engineered.glued import tension_notch_limit
 from ...formulas.wood import bearing as br
 from ...formulas.wood import bending as bd
 from ...formulas.wood import combined as cb
@@ -245,6 +244,8 @@ def _cut(run: RoofRun, stick: FramedStick) -> list[Check]:
 
 def _in_glued(run: RoofRun, stick: FramedStick, depth: float) -> Check:
     """A notch in the tension side of glued laminated timber: at its end over the bearing, a tenth of the depth."""
+    from ...formulas.engineered.glued import tension_notch_limit  # most rafters are sawn
+
     rafter, id, what, clause = run.rafter, "roof.birdsmouth", "birdsmouth", "NDS 2018 5.4.5"
     most = float(tension_notch_limit(stick.section.d))
     if run.tail > 0.0:

@@ -8,7 +8,6 @@ from collections.abc import Iterator
 import numpy as np
 
 from ...analysis.roofs.roof_frame import RoofRun
-from ...formulas.engineered.glued import tension_notch_limit
 from ...model.beams import Beam
 from ...units import read, show
 from ...values.judgment import judgment
@@ -61,8 +60,11 @@ def upper_seat_checks(run: RoofRun, stick: FramedStick, context: Context) -> Ite
 def _deepest(stick: FramedStick) -> float:
     """The deepest notch in the lower edge at an end, in."""
     d = float(stick.section.d)
-    glued = stick.wood.made == "glulam"
-    return float(tension_notch_limit(d)) if glued else judgment("birdsmouth over depth").value * d
+    if stick.wood.made != "glulam":
+        return judgment("birdsmouth over depth").value * d
+    from ...formulas.engineered.glued import tension_notch_limit  # most rafters are sawn
+
+    return float(tension_notch_limit(d))
 
 
 def _room(run: RoofRun, l_b: float, broad: float) -> Iterator[Check]:
