@@ -156,9 +156,12 @@ def _arriving(
     force, M = np.zeros((n, 2)), np.zeros(n)
     for end in ends:
         force, M = force + end.force, M + end.M
+    in_it = None
+    if ends:
+        in_it = (np.max([np.abs(end.N) for end in ends], axis=0), np.max([np.abs(end.M) for end in ends], axis=0))
     if passes:  # what runs through bends through: the joint takes what changes there
         M = np.zeros(n)
-    return Arriving(entry, number, stick.name, stock, wood_here(stock), section, direction, passes, force, M)
+    return Arriving(entry, number, stick.name, stock, wood_here(stock), section, direction, passes, force, M, in_it)
 
 
 def _place(frame: Frame, joint: Joint, entry: Member) -> tuple[float, bool]:

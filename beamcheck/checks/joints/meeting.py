@@ -57,6 +57,8 @@ class Arriving:
         Of the member on the joint, right and up. [lbf]
     M : (combinations,)
         Of the member on the joint, counter-clockwise. [lbf*in]
+    in_it : ((combinations,), (combinations,))
+        Largest axial force and moment in the member beside the joint, where a frame says so. [lbf, lbf*in]
     """
 
     entry: Member
@@ -69,6 +71,7 @@ class Arriving:
     passes: bool
     force: Array
     M: Array
+    in_it: tuple[Array, Array] | None = None
 
     @property
     def name(self) -> str:

@@ -172,6 +172,12 @@ def test_knife_plate_far_side_governs() -> None:
     worst = max(math.hypot(V * e * y / J, V / 4 + V * e * x / J) for x, y in points)
     assert the(piece, "anchor.lateral", "beam").demand == pytest.approx(worst, rel=1e-6)
     assert worst == pytest.approx(1632.18, rel=1e-5)
+    # where the plate turns about the bolts in the beam, V e goes into the post: 2 bolts 4 in apart and its own bending
+    far = the(piece, "anchor.lateral", "post", "couple")
+    assert far.demand == pytest.approx(math.hypot(V / 2, V * e / 4.0), rel=1e-6)
+    bent = the(piece, "joint.couple", "post")
+    assert step_value(bent, "M") == pytest.approx(V * e)
+    assert bent.ratio == pytest.approx(V / (5.375 * 5.5) / 825 + V * e / (5.375 * 5.5**2 / 6) / 1350, rel=1e-6)
 
 
 def test_strap_under_a_tie_by_hand() -> None:

@@ -21,6 +21,7 @@ from ...core.wood.govern import Criterion, at, govern
 from ...core.wood.strength import Outcome, bearing
 from ..groups import MemberGroup, group_of
 from ..meeting import Meeting, wood_checks
+from .couples import couple_checks
 from .fastened import FastenedKind, OfJoint
 
 
@@ -53,12 +54,14 @@ class Plated(FastenedKind):
         return [(group_of(meeting, one, manner), self.rules) for one in meeting.members]  # type: ignore[arg-type]
 
     def checks(self, meeting: Meeting) -> list[Check]:
-        return [*super().checks(meeting), *_arms(meeting)]
+        known = meeting.members if meeting.bears is not False else ()
+        couples = [check for one in known for check in couple_checks(meeting, one, self.rules)]
+        return [*super().checks(meeting), *couples, *_arms(meeting)]
 
     def assumptions(self, meeting: Meeting) -> Iterator[str]:
         yield (
             "Where the steel between the groups is held against turning is not known: each group is checked for the "
-            "whole moment of its own force about the crossing of the axes."
+            "whole moment of its own force about the crossing of the axes, and with its member for those of the others."
         )
 
 
