@@ -100,6 +100,9 @@ class Load(Insisting):
                 yield (kind,), LOADS[sort].text(value)
             elif value < 0 and kind != "wind":
                 yield (kind,), "only wind may be negative (it then lifts); write this load as a positive amount"
+        if self.dead is not None and not any(getattr(self, kind)[0] for kind in given) and not self.insists_on("dead"):
+            text = "weighs nothing, and nothing else comes onto it: say what it weighs, or leave the entry out"
+            yield ("dead",), f"{self.what.strip() or 'it'} {text}"
         sort = sort_of(self)
         if sort is None:
             yield (

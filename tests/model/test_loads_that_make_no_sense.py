@@ -21,6 +21,7 @@ LOADS: list[tuple[str, str, str, str]] = [
         'beam "B1", carries 1, width',
         "missing: a load per area needs the width",
     ),
+    (CEILING, '{ what = "ceiling", dead = "0 plf" }', 'beam "B1", carries 1, dead', "say what it weighs"),
     (CEILING, '{ what = "hoist", live = "100 lbf" }', 'beam "B1", carries 1, at', "missing: a force needs its place"),
     (
         CEILING,

@@ -18,6 +18,7 @@ from ...model.roofs import Rafter, Tie
 from ...model.sticks import Cut, Stick
 from ...model.stock import Stock
 from ...units import show
+from ...values.judgment import judgment
 from ...values.lumber import read_size
 
 Rows = list[tuple[str, str]]
@@ -352,7 +353,15 @@ def _named(name: str, stocks: dict[str, Stock]) -> str:
         words = (
             f"{stock.size}, wood that nobody has graded" if stock.values is None else f"{stock.size}, values by letter"
         )
-    return words if stock.made == "steel" else f"{words}, {stock.moisture}"
+    return words if stock.made == "steel" else f"{words}, {_moist(stock)}"
+
+
+def _moist(stock: Stock) -> str:
+    """The moisture as said; where a reading says otherwise, what it is taken for."""
+    said, metered = stock.moisture, stock.metered
+    if said != "dry" or metered is None or metered <= judgment("wettest wood that counts as dry").value:
+        return said
+    return f"said to be dry, metered at {metered:g} % and taken as wet"
 
 
 def _seat(bearing: float | None) -> str:

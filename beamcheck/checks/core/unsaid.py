@@ -15,6 +15,7 @@ from ...values.judgment import judgment
 from ...values.lumber import read_size
 from .asking.question import PlausibleAnswer, Question, ask
 from .result import Check
+from .wood.material import sold_dry
 
 WITHOUT_FIGURES = ("wood.unknown",)  # ids of checks that fail by figures and show none
 
@@ -36,8 +37,7 @@ def with_unsaid(checks: Iterable[Check], questions: Iterable[Question]) -> list[
 def unsaid_of(stock: Stock, stick: Stick | None = None) -> Iterator[Question]:
     """What is open of the wood of a piece."""
     size = read_size(stock.size)
-    as_sold = stock.made != "sawn" or (size.size_class == "dimension" and size.surface == "dressed")  # stamped dry
-    if stock.moisture == "dry" and stock.metered is None and not as_sold:
+    if stock.moisture == "dry" and stock.metered is None and stock.made == "sawn" and not sold_dry(stock, size):
         yield ask("moisture", stock.name, f"stock.{stock.name}.measured_moisture")
     if "moisture" in stock.assumed and stock.moisture != "dry":
         field = f"stock.{stock.name}.moisture"

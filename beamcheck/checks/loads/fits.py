@@ -33,7 +33,19 @@ def _slope_and_length(rafter: Rafter, roof: RoofArea) -> Iterator[tuple[str, Que
             f"{roof.name} rises at {roof.slope:.1f} degrees over {show(roof.eave_to_ridge, 'length')}, the rafter at "
             f"{rafter.slope:.1f} degrees over {show(rafter.run, 'length')}: they do not belong together"
         )
-        yield text, ask("rafter_of_roof", rafter.name, roof=roof.name)
+        field = f"rafter.{rafter.name}.slope"
+        as_drawn, as_cut = f"{roof.slope:.4g} deg", f"{rafter.slope:.4g} deg"
+        of_the_roof = [(field, as_drawn)] if apart else []
+        of_the_rafter = [(f"roof.{roof.name}.slope", as_cut)] if apart else []
+        if beyond:
+            length, run = (show(one, "length", "US") for one in (roof.eave_to_ridge, rafter.run))
+            of_the_roof.append((f"rafter.{rafter.name}.run", length))
+            of_the_rafter.append((f"roof.{roof.name}.eave_to_ridge", run))
+        answers = [
+            PlausibleAnswer(f"those of {name}: {' over '.join(value for _, value in sets)}", tuple(sets))
+            for name, sets in ((roof.name, of_the_roof), (rafter.name, of_the_rafter))
+        ]
+        yield text, ask("rafter_of_roof", rafter.name, field, answers=answers, roof=roof.name)
         return
     level = rafter.run + rafter.wall.at * math.cos(math.radians(rafter.slope))
     share = judgment("least of its roof that a rafter spans").value

@@ -50,6 +50,26 @@ class TestMoisture:
         assert [question.field for question in found[0].questions] == ["stock.wood.measured_moisture"]
         assert closed(data, found[0]).verdict == "passes"
 
+    @pytest.mark.parametrize(("stamped", "verdict"), [("S-DRY", "passes"), ("S-GRN", "refer")])
+    def test_dimension_lumber_stamped_green_waits_for_one_too(self, stamped: str, verdict: str) -> None:
+        """NDS 2018 4.3.3: wet E is 0.9 of dry E; 0.96 of the allowed deflection becomes 1.06."""
+        wood = {**JOIST, "species": "Hem-Fir", "size": "2x8", "evidence": f"stamp: mill 12, No.2, Hem-Fir, {stamped}"}
+        data = job(
+            beam(supports=[seat("0 ft", "plate"), seat("11 ft 9 in", "plate")], spacing="16 in", members=12,
+                 shared_by=SUBFLOOR, carries=[floor(dead="10 psf", live="40 psf", width="16 in")]),
+            wood=wood, existing=[PLATE],
+        )  # fmt: skip
+        result = run(data)
+        assert result.verdict == verdict
+        if verdict == "refer":
+            (check,) = (one for one in result.checks if one.verdict == "refer")
+            assert [one.field for one in check.questions] == ["stock.wood.measured_moisture"]
+            assert closed(data, check).verdict == "passes"
+
+    def test_what_it_is_taken_for_says_so(self) -> None:
+        data: Data = {**self.DATA, "stock": [{**self.DATA["stock"][0], "measured_moisture": "25 %"}]}
+        assert "metered at 25 % and taken as wet" in run(data).understood
+
     def test_said_to_be_wet_it_fails(self) -> None:
         data: Data = {**self.DATA, "stock": [{**self.DATA["stock"][0], "moisture": "wet"}]}
         assert run(data).verdict == "fails"

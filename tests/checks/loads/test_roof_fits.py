@@ -40,6 +40,7 @@ def answered(data: Data, path: str, value: Any) -> Data:
     ("made", "change", "key"),
     [
         (rafters, roof_set(eave_to_ridge="20 ft"), "rafter_short"), (rafters, rafter_set(run="5 ft"), "rafter_short"),
+        (rafters, rafter_set(slope="3:12"), "rafter_of_roof"),
         (rafters, roof_set(shape="monoslope", ridge="remove"), "roof_slopes"),
         (rafters, roof_set(ridge="board"), "roof_ridge"), (rafters, rafter_set(pair=False), "other_slope"),
         (shed_roof, roof_set(shape="gable", ridge="beam"), "other_slope"),

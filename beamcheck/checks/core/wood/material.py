@@ -18,6 +18,7 @@ from ....provenance import Source
 from ....units import show
 from ....values import factors
 from ....values.judgment import judgment
+from ....values.loads import told
 from ....values.lumber import (
     DesignValues,
     Size,
@@ -239,16 +240,23 @@ def _size_factor(values: DesignValues, size: Size, name: Literal["F_b", "F_t", "
     return Factor(adj.size_factor_timber(depth), f"(12/{depth:.4g})^(1/9){square}: {found.reason}", found.source)
 
 
+def sold_dry(stock: Stock, size: Size) -> bool:
+    """Dressed dimension lumber that nobody metered comes stamped S-DRY, unless its stamp says that it was green."""
+    as_sold = size.size_class == "dimension" and size.surface == "dressed" and stock.metered is None
+    return as_sold and not told(stock.evidence, "seasoning")
+
+
 def _moisture(stock: Stock, size: Size) -> tuple[bool, Factor, Factor, list[str]]:
     """Whether wet service factors apply, the creep factor, the share of dead load in a total, and what was assumed."""
-    timber = size.size_class != "dimension"
     metered = stock.metered is not None and stock.metered <= judgment("wettest wood that counts as dry").value
     notes = []
     if stock.moisture == "dry" and stock.metered is not None and not metered:
         notes.append(f"declared dry but metered at {stock.metered:g} %: taken as wet")
-    stamped_dry = not timber and size.surface == "dressed" and stock.metered is None  # as sold, S-DRY
-    dry = stock.moisture == "dry" and (metered or stamped_dry)
-    if stock.moisture == "dry" and stock.metered is None and not dry:
+    dry = stock.moisture == "dry" and (metered or sold_dry(stock, size))
+    green = next((one.words for one in told(stock.evidence, "seasoning")), "")
+    if stock.moisture == "dry" and stock.metered is None and green:
+        notes.append(f"declared dry and stamped {green}, with no moisture reading: taken as wet")
+    elif stock.moisture == "dry" and stock.metered is None and not dry:
         notes.append("no moisture reading is given for this piece: wet service factors and creep factor 2.0 are used")
     if stock.moisture == "green":
         notes.append("installed green: wet service factors are kept until a reading shows 19 % or less")
