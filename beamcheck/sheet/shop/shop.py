@@ -15,6 +15,7 @@ from ...lettering import legible
 from ...model.anchors import Anchor
 from ...model.beams import Beam
 from ...model.brackets import Bracket, Trim
+from ...model.frames.frame import pieces_of
 from ...model.job import Job
 from ...model.posts import Post
 from ...units import show, shown_in
@@ -38,6 +39,7 @@ WOOD = ("species", "grade", "moisture", "treatment", "steel", "manner", "holds",
 MOST_SAID = 3  # cures and questions on one page; the calc sheet has all
 _FIELD = re.compile(r" \(`[^`]*`\)|(?:, and say so|: say so in) `[^`]*`|`")
 _PLAIN = ("plies: 1", "treatment: none", "foot: pinned", "foot: fixed")  # of a post its foot is no size
+ROWS_MOVE = "anchor.rows_move"
 _SAYS_NOTHING = ("–", "not given", "not said", "0 in", "grade not given")
 
 
@@ -91,7 +93,8 @@ def _page(result: JobResult, job: Job, piece: PieceResult, number: int, hardware
     return ShopPage(
         piece.name, piece.kind, capital(piece.title), piece.verdict, standing.banner,
         standing.stop, tuple(map(_spoken, (*standing.reasons, *_what_helps(piece)))),
-        Pairs(tuple(_sizes(piece, given))), Bullets("Gaps, slots and seats", (*_gaps(given), *_moves(given, job))),
+        Pairs(tuple(_sizes(piece, given))),
+        Bullets("Gaps, slots and seats", (*_gaps(given), *_moves(piece, given, job))),
         _hardware(piece, hardware), _drills(piece),
         Bullets("Do not", tuple(_do_nots(piece, given, job, stop=standing.stop))),
         Bullets("See and tick before it is covered", tuple(_ticks(piece, given))), drawing, caption,
@@ -165,9 +168,9 @@ def _cut_length(beam: Beam, text: str) -> Iterator[tuple[str, str]]:
         yield "Calculated", f"{text}, the end seats counted to their middles"
 
 
-def _moves(given: Given, job: Job) -> Iterator[str]:
-    """How its wood moves, and what the parts on it need."""
-    named = getattr(given, "stock", None)
+def _moves(piece: PieceResult, given: Given, job: Job) -> Iterator[str]:
+    """How its wood moves, what the parts on it need, and what its rows of fasteners do."""
+    named = getattr(pieces_of(job.frame).get(piece.name, given), "stock", None)
     stock = next((one for one in job.stock if one.name == named), None)
     if stock is not None and stock.made != "steel":
         yield movement_line(stock, job.job.air)
@@ -175,6 +178,9 @@ def _moves(given: Given, job: Job) -> Iterator[str]:
         if part.on == getattr(given, "name", None):
             lap = f", lap {show(part.lap, 'length')}" if part.lap else ""
             yield f"{part.name}: {part.kind}, fixed at {part.fixed}, {show(part.room, 'length')} room{lap}."
+    for check in piece.checks:
+        if check.id == ROWS_MOVE:
+            yield from (f"{capital(check.where)}: {note}." for note in check.notes[:1])
 
 
 def _gaps(given: Given) -> Iterator[str]:

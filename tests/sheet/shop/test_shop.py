@@ -74,7 +74,9 @@ def test_stick_is_cut_long_enough_for_its_seats(pages: dict[str, ShopPage]) -> N
 
 def test_gaps_hardware_drills_do_nots_and_ticks(pages: dict[str, ShopPage]) -> None:
     plate = pages["hidden plate"]
-    assert plate.gaps.items == ("Slot 7/16 in wide, 9 1/2 in long, the full depth.",)
+    slot, rows = plate.gaps.items
+    assert slot == "Slot 7/16 in wide, 9 1/2 in long, the full depth."
+    assert rows.startswith("Held piece gallery beam: 3 1/2 in between the outer rows shrink by 0.067 in")
     assert ("2", "bolt", "5/8 in", "7 in", "steel A307, hot-dip galvanized") in plate.hardware.rows
     assert any("drill 11/16 in" in row[2] for row in plate.drills.rows)
     assert any(one.startswith("Do not move a hole") for one in plate.do_not.items)
@@ -86,6 +88,11 @@ def test_gaps_hardware_drills_do_nots_and_ticks(pages: dict[str, ShopPage]) -> N
     lags = pages["ledger lags"]  # two ends of two lag screws each
     assert ("4", "lag screw", "5/8 in", "10 in", "hot-dip galvanized") in lags.hardware.rows
     assert lags.do_not.items[0].startswith("Do not build from this page")
+
+
+def test_each_stick_of_a_frame_says_how_its_wood_moves() -> None:
+    members = [page for page in shop_pages(example("plated_truss")) if page.name.startswith("truss: ")]
+    assert members and all(any("Movement from" in one for one in page.gaps.items) for page in members)
 
 
 def test_every_page_is_drawn_but_those_without_a_drawing(pages: dict[str, ShopPage]) -> None:
