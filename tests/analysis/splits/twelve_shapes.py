@@ -1,12 +1,14 @@
 """What twelve ordinary shapes are allowed, and what governs: `python -m tests.analysis.splits.twelve_shapes` writes it.
 
-Before the split test no sawn bracket on anchors passed at any load: `load_before_lbf`.
+`load_before_lbf`: before the split test no sawn bracket on anchors passed at any load. `load_allowed_lbf`: as jobs are
+checked, pull and sideways force of a row together at every plane; `..._at_the_wall_alone`: as the reference has it.
 """
 
 from __future__ import annotations
 
 import csv
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 from beamcheck.analysis.splits.split import allowed
@@ -22,13 +24,16 @@ def rows() -> Iterator[dict[str, str]]:
     for name in sorted(SHAPES):
         for grain, degrees in grains(name).items():
             for heads in ("deep", "front"):
-                found = allowed(held_shape(name, heads), degrees, TURN, MARGIN, LINES)
+                held = held_shape(name, heads)
+                found = allowed(replace(held, strict=True), degrees, TURN, MARGIN, LINES)
+                at_wall = allowed(held, degrees, TURN, MARGIN, LINES)
                 worst = found.governing
                 where = "no check lowers it" if worst.s is None else f"check at {worst.s:.2f} in across the grain"
                 nothing = found.load <= 1.0
                 yield {
                     "shape": name, "grain": grain, "degrees": f"{degrees:.0f}", "heads": heads, "load_before_lbf": "0",
                     "load_allowed_lbf": f"{found.load:.0f}",
+                    "load_allowed_lbf_at_the_wall_alone": f"{at_wall.load:.0f}",
                     "governing_grain_degrees": f"{worst.grain:.0f}",
                     "governs": "nothing holds what is outside a check" if nothing else where,
                 }  # fmt: skip
