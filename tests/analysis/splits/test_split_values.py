@@ -110,7 +110,8 @@ def test_twelve_shapes_agree_with_the_table() -> None:
 
 # load allowed with two rows, heads deep and in front: typed from the table of the reference, section 1.6 (derived)
 PRINTED = {
-    ("C2", "level"): (91, 91), ("C1", "upright"): (0, 0), ("C1", "strut"): (0, 145), ("T2", "upright"): (0, 274), ("T2", "strut"): (0, 270),
+    ("C2", "level"): (91, 91), ("C1", "upright"): (0, 0), ("C1", "strut"): (0, 145),
+    ("T2", "upright"): (0, 274), ("T2", "strut"): (0, 270),
     ("X1", "upright"): (0, 156), ("X2", "upright"): (0, 275), ("O1", "upright"): (0, 447), ("O2", "level"): (67, 67),
     ("B1", "upright"): (0, 160), ("B1", "strut"): (98, 168), ("B2", "strut"): (0, 536), ("L1", "upright"): (0, 143),
 }  # fmt: skip

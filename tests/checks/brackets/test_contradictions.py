@@ -405,6 +405,7 @@ SHELF = (Path(__file__).parents[3] / "worked_examples/shelf_on_three_piece_brack
         (MANTEL, "3 1/2\" x 13\"", "3 1/2\" x 7 1/4\"", "cut from one piece", "refer"),  # 10 1/2 in across its grain
         (MANTEL, ', { below_top = "10 in", count = 1, through = "5 1/2 in", length = "9 in" }', "",
          "fasteners that hold it up", "fails"),
+        (MANTEL, 'through = "5 1/2 in"', 'through = "6 1/4 in"', "seat of the head", "refer"),  # 5 7/8 in at its edge
         (MANTEL, 'through = "8 in"\n', "", "fixings", "refer"),  # while another row has its own
         (SHELF, 'end = "1 3/4 in"\n', "", "joint of the legs, its end", "refer"),
     ],

@@ -50,12 +50,17 @@ def test_heads_of_a_lower_row_do_not_stand_in_the_air() -> None:
     """12 x 10 in, foot and nose 3 in, straight: 6.11 in deep at 8 in below the top (3 + 4 x 7/9)."""
     assert "in the air" in said(fixed("9 in", [row("3 in"), row("8 in")]), "refer")
     assert "in the air" in said(fixed("9 in", [row("2 in", through="9 in"), row("8 in")]), "refer")
-    assert not fixed("6 in", [row("3 in"), row("8 in")])
+    assert not fixed("5 1/2 in", [row("3 in"), row("8 in")])
 
 
-@pytest.mark.parametrize(("down", "deep"), [("8 in", "6.11 in"), ("2 in", "10 in"), ("3 in", "10 in")])
-def test_a_head_on_the_very_soffit_is_in_order(down: str, deep: str) -> None:
-    assert not fixed("4 in", [row(down, through=deep)])
+@pytest.mark.parametrize(
+    ("down", "deep", "asked"),
+    [("8 in", "6.11 in", ["seat of the head"]), ("8 in", "5.7 in", []), ("2 in", "10 in", []),
+     ("3 in", "10 in", ["seat of the head"])],
+)  # fmt: skip
+def test_a_washer_lies_on_wood_down_to_its_lower_edge(down: str, deep: str, asked: list[str]) -> None:
+    """The cut washer of a 3/8 in lag is 1 in across: at 8 1/2 in down the wood is 3 + 3.5 x 7/9 = 5.72 in deep."""
+    assert [check.what for check in fixed("4 in", [row(down, through=deep)])] == asked
 
 
 def test_a_rod_holds_in_wood_all_along_it() -> None:

@@ -203,6 +203,8 @@ def _in_the_wood(rows: FixingRows) -> Iterator[Check]:
         if not own and (deeper := _deeper_than_its_row(rows, i, through)) is not None:
             yield deeper
             break
+        if (hangs := _seat_in_the_air(rows, i, through)) is not None:
+            yield hangs
     if rows.alike and fixings.through is not None:
         yield from _head_in_the_wood(rows, fixings.through + bore)
     if rows.bracket.shape.foot_at is None:
@@ -236,6 +238,25 @@ def _deeper_than_its_row(rows: FixingRows, i: int, through: float) -> Check | No
         rows.bracket, "through", f"fixings.rows.{i + 1}.through", [f"{math.floor(100.0 * deep) / 100:g} in"]
     )
     id, what = "bracket.through", "wood that the fasteners go through"
+    return Check.refers(id, rows.bracket.name, what, "geometry", text, ask=asked, where=f"row {i + 1}")
+
+
+def _seat_in_the_air(rows: FixingRows, i: int, through: float) -> Check | None:
+    """A washer square to its fastener, whose lower edge hangs out of a soffit that slopes away below it."""
+    fastener, below = rows.fixings.fastener, rows.fixings.rows[i].below_top
+    assert fastener is not None
+    dowel = dowel_of(fastener)
+    wide = (dowel.washer if dowel.kind in ("bolt", "lag screw") else dowel.head) or 0.0
+    deep = depth_at(rows.family, below + 0.5 * wide) if isinstance(rows.bracket.shape, Solid) else None
+    if deep is None or through <= deep + ROUNDED:
+        return None
+    text = (
+        f"head or washer is {show(wide, 'length')} across and stands {show(through, 'length')} out, but at its lower "
+        f"edge the wood ends {show(deep, 'length')} out: a part of it hangs in the air; bore its seat deeper"
+    )
+    deeper = [f"{math.floor(8.0 * deep) / 8:g} in"]
+    asked = ask_for(rows.bracket, "through", f"fixings.rows.{i + 1}.through", deeper)
+    id, what = "bracket.through", "seat of the head"
     return Check.refers(id, rows.bracket.name, what, "geometry", text, ask=asked, where=f"row {i + 1}")
 
 
