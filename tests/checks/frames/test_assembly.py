@@ -1,0 +1,47 @@
+"""The order in which an invented truss goes together."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from beamcheck.checks.frames.assembly import order_of
+from beamcheck.checks.job import check_job
+from beamcheck.model.reading.reader import job_from_data
+
+from ..joints.test_framed import joints
+from .jobs import king, piece
+
+
+def tenon(name: str, at: str, host: str, guest: str) -> dict[str, Any]:
+    cut = {"thickness": "2 in", "width": "5 in", "length": "3 in", "cheek": "1 3/4 in"}
+    return {"name": name, "kind": "mortise and tenon", "frame": "truss", "at": at, "tenon": cut,
+            "members": [{"name": host, "part": "mortised"}, {"name": guest, "part": "tenoned"}]}  # fmt: skip
+
+
+def test_every_member_once_each_joined_to_those_before() -> None:
+    job = job_from_data({**king(), "joint": joints()})
+    order = order_of(job.frame[0], job.joint)
+    assert sorted(order) == sorted(path.name for path in job.frame[0].shape.sticks) and order[0] == "tie"
+    for number, name in enumerate(order[1:], start=1):
+        assert any({name} < (there := {one.name for one in joint.members}) and there & set(order[:number])
+                   for joint in job.joint)  # fmt: skip
+
+
+def test_strut_with_a_tenon_at_either_end_goes_in_before_its_rafter() -> None:
+    found = [one for one in joints() if "strut" not in one["name"]]
+    for side in ("left", "right"):
+        found += [tenon(f"{side} head", f"{side} rafter, middle", f"{side} rafter", f"{side} strut"),
+                  tenon(f"{side} seat", "foot of the king post", "king post", f"{side} strut")]  # fmt: skip
+    job = job_from_data({**king(), "joint": found})
+    order = order_of(job.frame[0], job.joint)
+    for side in ("left", "right"):
+        late = max(order.index("king post"), order.index(f"{side} rafter"))
+        assert order.index(f"{side} strut") < late
+
+
+def test_table_of_the_order_stands_at_the_frame_that_has_joints() -> None:
+    result = check_job(job_from_data({**king(), "joint": joints()}))
+    table = next(one for one in piece(result, "truss").tables if one.title == "Order of assembly")
+    assert len(table.rows) == 6 and any("stirrup" in row[3] for row in table.rows)
+    bare = check_job(job_from_data(king()))
+    assert "Order of assembly" not in [one.title for one in piece(bare, "truss").tables]
