@@ -239,6 +239,14 @@ class Survey(Piece):
             yield ("cuts", i, "at"), cut.at
 
 
+def mean_sides(survey: Survey, b: float, d: float) -> tuple[float, float]:
+    """The mean section of the stations, for stiffness and weight; without any the size."""
+    stations = survey.stations
+    if not stations:
+        return b, d
+    return sum(s.breadth for s in stations) / len(stations), sum(s.depth for s in stations) / len(stations)
+
+
 def too_large(survey: Survey, b: float, d: float) -> Iterator[Fault]:
     """Defects that are larger than the wood they are in; paths within the survey."""
     for i, knot in enumerate(survey.knots or ()):
@@ -284,6 +292,7 @@ def _no_wood(survey: Survey, b: float, d: float) -> Iterator[Fault]:
             if measured is not None and measured > 1.5 * side:
                 text = f"{inches(measured)}, and the size of the stock says {inches(side)}"
                 yield ("weighing", name), f"{text}: an offcut is no larger than its timber"
+    b, d = mean_sides(survey, b, d)
     if scale is not None and scale.weight is not None and 0.0 <= scale.weight_off < scale.weight:
         sides, off = (scale.breadth or b, scale.depth or d), scale.tape_off
         try:

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from beamcheck.checks.core.settling import settling_fact
 from beamcheck.checks.core.wood.site_tests import gravity_found, modulus_found, unlikely
 from beamcheck.checks.core.wood.worth_of_tests import worth
+from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data
 from beamcheck.model.stock import Stock
 from beamcheck.values.lumber import design_values, read_size
@@ -82,6 +83,15 @@ def test_a_test_against_the_certified_grade_is_told() -> None:
     piece = result({"sag_test": {**TEST, "sag": "0.21 in"}}, {**CERTIFICATE, "grade_from": "stamp",
                    "evidence": "stamp NELMA, mill 12, No.1, E HEM"})  # fmt: skip
     assert "by its sag" in found(piece, "refer")
+
+
+def test_a_weight_that_no_wood_has_by_the_sides_that_were_measured_is_told() -> None:
+    """262 lb in 10 ft of 7 1/2 x 9 1/2 in is 53 pcf; of 5 x 6 in 126 pcf, which no wood weighs."""
+    thin = [{"at": at, "breadth": "5 in", "depth": "6 in"} for at in ("1 ft", "7 ft", "13 ft")]
+    scale = {"weight": "262 lb", "weight_off": "2 lb", "length": "10 ft", "moisture": "13 %"}
+    assert gravity_found(stock(weighing=scale)) is not None
+    with pytest.raises(JobError, match=r"survey, weighing, weight: 126 lb to the cubic foot.*is no wood"):
+        stock(weighing=scale, stations=thin)
 
 
 def test_density_tells_heavy_woods_from_light_ones() -> None:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from ....formulas.survey import site_tests as rules
 from ....formulas.wood.deflection import shear_free_modulus
-from ....model.conditions.survey import SagTest, Weighing
+from ....model.conditions.survey import SagTest, Weighing, mean_sides
 from ....model.stock import Stock
 from ....units import show
 from ....values.judgment import judgment
@@ -50,12 +50,9 @@ def modulus_found(stock: Stock) -> Interval | None:
 
 
 def sides_of(stock: Stock) -> tuple[float, float]:
-    """The mean section of the stations, for stiffness; without any the size."""
+    """The sides that a test is worked out with."""
     size = read_size(stock.size)
-    stations = () if stock.survey is None else stock.survey.stations
-    if not stations:
-        return size.b, size.d
-    return sum(s.breadth for s in stations) / len(stations), sum(s.depth for s in stations) / len(stations)
+    return (size.b, size.d) if stock.survey is None else mean_sides(stock.survey, size.b, size.d)
 
 
 def _modulus(sides: tuple[float, float], tape: float, test: SagTest, P: float, net: float) -> float:
