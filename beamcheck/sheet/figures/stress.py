@@ -12,7 +12,9 @@ import numpy as np
 from ...checks.brackets.drawing import LIFTS
 from ...checks.core.pictures import StressPicture
 from ...units import show
-from .bracket_board import LINE, MARGIN, WIDTH, Line, Ring, edges_of, hatching, joined, same_way, told
+from .bracket_board import LINE, MARGIN, WIDTH, Ring, hatching, joined, same_way, told
+from .curves import thinned
+from .stress_bands import between, line_at, triangles_of
 from .svg import GRAY, INK, PAPER, Board, Point
 
 GRAYS = ("#fff", "#d4d4d4", "#999", "#4d4d4d")  # little to much; evenly apart in lightness
@@ -21,6 +23,7 @@ PRESSED_AT, PRESSED_APART, NOT_READ_AT, NOT_READ_APART = 135.0, 6.0, 45.0, 4.5
 HIGHEST, LARGEST, WIDEST = 270.0, 26.0, 330.0  # drawing units: the bracket, an inch, the bracket's width
 BOX, DEEP = 50.0, 20.0  # one class in the scale
 ACTING = 26.0  # length of the arrow of a load
+EASED = 0.35  # drawing units
 CLASSES = 3  # above the least one, each way
 
 
@@ -30,10 +33,6 @@ class Classes:
 
     borders: tuple[float, ...]
     limit: float
-
-    def of(self, values: np.ndarray) -> np.ndarray:
-        """(n,) class of each stress (n,), below zero where it presses."""
-        return np.asarray(np.searchsorted(self.borders, np.abs(values), side="left") * np.sign(values).astype(int))
 
 
 def classes_of(limit: float, most: float) -> Classes:
@@ -165,26 +164,26 @@ def _holds(zone: Ring, x: float, y: float) -> bool:
 
 def _stresses(board: Board, cells: list[Ring], values: np.ndarray, classes: Classes) -> None:
     """One area for each class; strokes where the wood is pressed; a line around all that is above the limit."""
-    known = np.isfinite(values)
-    kinds = classes.of(np.where(known, values, 0.0))
-    for size in range(CLASSES + 1):
-        for kind in sorted({size, -size}):
-            rings = joined([cell for cell, one, on in zip(cells, kinds, known, strict=True) if on and one == kind])
-            if not rings or size == 0:
+    triangles = triangles_of(cells, values)
+    borders = (*classes.borders, math.inf)
+    for size in range(1, CLASSES + 1):
+        low, high = borders[size - 1], borders[size]
+        for sign in (-1, 1):
+            rings = [_eased(ring) for ring in joined(between(triangles, *sorted((sign * low, sign * high))))]
+            if not rings:
                 continue
             board.area(rings, fill=GRAYS[size], width=0.5, stroke=GRAYS[size])
-            if kind < 0:
+            if sign < 0:
                 board.strokes(hatching(rings, PRESSED_AT, PRESSED_APART), width=0.9, stroke=HATCHED[size])
     if classes.limit:
-        above = [cell for cell, value, on in zip(cells, values, known, strict=True) if on and value > classes.limit]
-        rim = _inner(edges_of(above), edges_of(cells))
+        rim = line_at(triangles, classes.limit)
         board.strokes(rim, width=4.6, stroke=PAPER)
         board.strokes(rim, width=2.4)
 
 
-def _inner(lines: list[Line], rim: list[Line]) -> list[Line]:
-    outer = set(rim)
-    return [line for line in lines if line not in outer]
+def _eased(ring: list[Point]) -> list[Point]:
+    """The ring without corners that no eye would miss."""
+    return thinned([*ring, ring[0]], EASED)[:-1]
 
 
 def _not_read(board: Board, zones: list[list[Point]], outline: list[Point], foot: float) -> None:
@@ -194,7 +193,10 @@ def _not_read(board: Board, zones: list[list[Point]], outline: list[Point], foot
         board.strokes(hatching([zone], NOT_READ_AT, NOT_READ_APART), stroke=GRAY)
         board.shape(zone, fill="none", width=1.2, dash="4 3")
     if zones:
-        context = [(0.0, 0.0), (WIDTH, 0.0), (WIDTH, foot), (0.0, foot)]
+        xs, ys = [x for zone in zones for x, _ in zone], [y for zone in zones for _, y in zone]
+        left, right = min(-2.0, *xs) - 2, max(WIDTH, *xs) + 2
+        top, foot = min(-2.0, *ys) - 2, max(foot, *ys) + 2
+        context = [(left, top), (right, top), (right, foot), (left, foot)]
         board.area([context, outline])
 
 

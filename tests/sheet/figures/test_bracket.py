@@ -22,7 +22,7 @@ from beamcheck.sheet.document.rich_blocks import MemberHead, RichTable
 from beamcheck.sheet.figures.bracket import WOOD, bracket_figure
 from beamcheck.sheet.figures.bracket_board import edges_of, hatching, joined
 from beamcheck.sheet.figures.gap import gap_figure
-from beamcheck.sheet.figures.stress import GRAYS, Classes, classes_of, stress_figure
+from beamcheck.sheet.figures.stress import GRAYS, classes_of, stress_figure
 from beamcheck.sheet.html.render import drawn, render
 
 from ...worked_examples.results import example
@@ -204,26 +204,31 @@ def test_borders_rise_and_the_limit_is_one_of_them(limit: float, most: float) ->
     assert borders[0] < borders[1] < borders[2]
 
 
-def test_a_stress_at_a_border_is_not_above_it_and_pressing_counts_below_zero() -> None:
-    found = Classes((15.0, 30.0, 60.0), 15.0).of(np.array([15.0, 15.01, -61.0, 0.0, -15.0]))
-    assert list(found) == [0, 1, -3, 0, 0]
-
-
 def test_grays_darken_evenly() -> None:
     light = [int(gray[1:3], 16) for gray in GRAYS[1:]]
     assert light == sorted(light, reverse=True)
     assert min(a - b for a, b in zip([255, *light], light, strict=False)) > 35
 
 
-def test_one_area_for_each_class_and_a_line_at_the_limit() -> None:
-    """Borders 15, 30, 60: -40 pressed in class 2; 24 in 1, 90 in 3; the line stands left of the cell with 24."""
-    svg = stress_figure(stresses(), "K1")
-    areas = [paths(svg, fill=gray, stroke_width="0.5") for gray in GRAYS]
-    assert [len(found) for found in areas] == [0, 1, 1, 1]
+def test_bands_are_smooth_and_the_line_stands_where_the_stress_is_at_its_limit() -> None:
+    """Six cells of 1 in, 5, 15, ... 55 psi at their middles: 10 psi an inch, so that 15 psi is met 1.5 in out."""
+    cells = tuple(((x, 0.0), (x + 1.0, 0.0), (x + 1.0, 1.0), (x, 1.0)) for x in map(float, range(6)))
+    outline = ((0.0, 0.0), (6.0, 0.0), (6.0, 1.0), (0.0, 1.0))
+    svg = stress_figure(StressPicture("K1", "stress", outline, cells, (5.0, 15.0, 25.0, 35.0, 45.0, 55.0), 15.0), "K1")
     (limit,) = paths(svg, stroke_width="2.4")
-    outline = paths(svg, fill="none", stroke_width="2")[0]
-    inch = (outline[1, 0] - outline[0, 0]) / 6.0
-    assert (limit[:, 0] - outline[0, 0]) / inch == pytest.approx([4.0, 4.0], abs=0.01)
+    edge = paths(svg, fill="none", stroke_width="2")[0]
+    inch = (edge[1, 0] - edge[0, 0]) / 6.0
+    assert (limit[:, 0] - edge[0, 0]) / inch == pytest.approx([1.5] * len(limit), abs=0.01)
+    for gray, start, end in zip(GRAYS[2:], (1.5, 3.0), (3.0, 6.0), strict=True):  # borders 7.5, 15 and 30 psi
+        (band,) = paths(svg, fill=gray, stroke_width="0.5")
+        found = (band[:, 0] - edge[0, 0]) / inch
+        assert (found.min(), found.max()) == pytest.approx((start, end), abs=0.02)
+
+
+def test_wood_that_is_pressed_is_hatched_and_no_line_runs_round_it() -> None:
+    svg = stress_figure(stresses((-40.0, -40.0, -40.0)), "K1")
+    assert [len(paths(svg, fill=gray, stroke_width="0.5")) for gray in GRAYS] == [0, 0, 0, 1]
+    assert not paths(svg, stroke_width="2.4")
     assert {"marked", "pressed together", "pulled apart", "psi", "15", "A"} <= set(words(svg))
 
 

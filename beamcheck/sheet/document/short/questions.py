@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ....checks.core.asking.question_words import WHO, answers_of, place_of
-from ..blocks import Block, Heading, Paragraph
+from ..blocks import Block, Heading
 from ..prose import capital
 from ..rich_blocks import Cell, RichTable
 from .context import Sheet
@@ -13,15 +13,17 @@ from .context import Sheet
 HEADS = ("no.", "settles", "question, and the evidence wanted", "who answers", "plausible answers", "goes into")
 
 
+NOTE = (
+    "What is referred waits for these answers, in the order in which they are worth asking. What was not said is taken "
+    "neither for nor against anybody."
+)
+
+
 def question_blocks(sheet: Sheet) -> Iterator[Block]:
     """Nothing where nothing is open."""
     if not sheet.result.questions:
         return
     yield Heading("Open questions", anchor="questions")
-    yield Paragraph(
-        "What is referred waits for these answers, in the order in which they are worth asking. What was not said is "
-        "taken neither for nor against anybody."
-    )
     rows: list[tuple[Cell, ...]] = []
     for number, one in enumerate(sheet.result.questions, start=1):
         needs = f" {capital(one.question.evidence)}." if one.question.evidence else ""
@@ -31,4 +33,4 @@ def question_blocks(sheet: Sheet) -> Iterator[Block]:
         answers = "; ".join(answers_of(one)) or "–"
         rows.append((str(number), sheet.chips(one.pieces), asked, WHO[one.question.who], answers, f"`{place_of(one)}`"))
     wide = max((len(one.pieces) for one in sheet.result.questions), default=1) > 1
-    yield RichTable("", HEADS, tuple(rows), (0.0, 0.7 if wide else 0.0, 3.3, 0.85, 1.9, 1.35), (0,), "", "questions")
+    yield RichTable("", HEADS, tuple(rows), (0.0, 0.7 if wide else 0.0, 3.3, 0.85, 1.9, 1.35), (0,), NOTE, "questions")
