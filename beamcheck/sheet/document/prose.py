@@ -14,6 +14,7 @@ _UNIT = re.compile(r"(?<=[0-9]) (?=(?:in|ft|lb|psi|plf|psf|pcf|mm|m|kN|kPa|MPa|l
 _FEET_AND_INCHES = re.compile(
     r"(?<=ft) (?=[0-9]+(?: [0-9]+/[0-9]+)?[ \u00a0]in)|(?<=[0-9]) (?=[0-9]+/[0-9]+[ \u00a0]in)"
 )
+_FIELD = re.compile(r" \(`[^`]*`\)|`")
 TIED = "\u00a0"
 
 
@@ -46,6 +47,11 @@ def place(where: str) -> str:
     if found := _PLACE.fullmatch(line):
         return f"{found[1] or ''}{found[2]} to {found[3]}"
     return f"at {line}" if line[:1].isdigit() and " to " not in line else line
+
+
+def without_fields(text: str) -> str:
+    """The text without the names of fields, which mean nothing to whoever saws and drills."""
+    return _FIELD.sub("", text)
 
 
 def short_title(title: str) -> str:

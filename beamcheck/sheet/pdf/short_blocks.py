@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ..document.prose import tied
 from ..document.rich_blocks import (
     Across,
     Bar,
@@ -70,7 +71,7 @@ class ShortBlocks:
     def _MemberHead(self, block: MemberHead) -> Data:
         sides = [{"name": one.name, "verdict": one.verdict, "closest": prose(one.closest)} for one in block.sides]
         return {
-            "marks": [cell_text(mark) for mark in block.marks], "title": cut(block.title, HEADING),
+            "marks": [cell_text(mark) for mark in block.marks], "title": tied(cut(block.title, HEADING)),
             "anchor": block.anchor, "running": cut(block.running, RUNNING), "sides": sides,
             "understood": block.understood, "alike": list(block.alike), "plan": _plan(block.plan),
         }  # fmt: skip

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
@@ -20,7 +19,7 @@ from ...model.job import Job
 from ...model.posts import Post
 from ...units import show, shown_in
 from ..document.blocks import Bullets, Pairs, TableBlock
-from ..document.prose import capital, sentence, short_title
+from ..document.prose import capital, sentence, short_title, without_fields
 from ..document.standing_words import SIGN, UNSIGNED, listed, standing_of
 from ..lists.rows import HardwareRow, hardware_rows
 from ..templates.piece import job_of
@@ -37,7 +36,6 @@ CUT_SIZES = (
 )  # fmt: skip
 WOOD = ("species", "grade", "moisture", "treatment", "steel", "manner", "holds", "fastened to", "fixed to")
 MOST_SAID = 3  # cures and questions on one page; the calc sheet has all
-_FIELD = re.compile(r" \(`[^`]*`\)|(?:, and say so|: say so in) `[^`]*`|`")
 _PLAIN = ("plies: 1", "treatment: none", "foot: pinned", "foot: fixed")  # of a post its foot is no size
 ROWS_MOVE = "anchor.rows_move"
 _SAYS_NOTHING = ("–", "not given", "not said", "0 in", "grade not given")
@@ -92,18 +90,13 @@ def _page(result: JobResult, job: Job, piece: PieceResult, number: int, hardware
     drawing, caption = piece_drawing(piece, given, result.units, f"shop-{number}")
     return ShopPage(
         piece.name, piece.kind, capital(piece.title), piece.verdict, standing.banner,
-        standing.stop, tuple(map(_spoken, (*standing.reasons, *_what_helps(piece)))),
+        standing.stop, tuple(map(without_fields, (*standing.reasons, *_what_helps(piece)))),
         Pairs(tuple(_sizes(piece, given))),
         Bullets("Gaps, slots and seats", (*_gaps(given), *_moves(piece, given, job))),
         _hardware(piece, hardware), _drills(piece),
         Bullets("Do not", tuple(_do_nots(piece, given, job, stop=standing.stop))),
         Bullets("See and tick before it is covered", tuple(_ticks(piece, given))), drawing, caption,
     )  # fmt: skip
-
-
-def _spoken(text: str) -> str:
-    """Without the names of fields, which mean nothing to whoever cuts."""
-    return _FIELD.sub("", text)
 
 
 def _what_helps(piece: PieceResult) -> Iterator[str]:

@@ -26,6 +26,7 @@ ENDS = 2.6  # in of a roll beside the drawing, for head and foot
 OVERLAP = 0.5  # in of drawing that neighbors share; their crosses lie in its middle
 MOST_TILES = 120
 STRAIGHT = 40  # stretches of a straight line that are looked at one by one
+BESIDE = 0.14  # in from an arrow to its lettering
 AROUND = 0.45  # in kept free round the drawing
 
 
@@ -169,6 +170,16 @@ def _shape(contour: Contour, put: Any) -> dict[str, Any]:
     return made | {"steps": steps}
 
 
+def _beside(start: Point, end: Point) -> Point:
+    """Where lettering begins beside the middle of an arrow: on its right, above a level one."""
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    long = math.hypot(dx, dy) or 1.0
+    across, up = -dy / long, dx / long
+    if across < -1e-9 or (abs(across) <= 1e-9 and up < 0.0):
+        across, up = -across, -up
+    return 0.5 * (start[0] + end[0]) + BESIDE * across, 0.5 * (start[1] + end[1]) + BESIDE * up
+
+
 def _marks(template: Template, put: Any, shapes: list[dict[str, Any]], texts: list[dict[str, Any]]) -> None:
     for arrow in template.grain:
         (x0, y0), (x1, y1) = arrow.start, arrow.end
@@ -177,7 +188,7 @@ def _marks(template: Template, put: Any, shapes: list[dict[str, Any]], texts: li
         for (x, y), back in ((arrow.end, math.pi), (arrow.start, 0.0)):
             wings = [(x + 0.15 * math.cos(turn + back + s), y + 0.15 * math.sin(turn + back + s)) for s in (0.4, -0.4)]
             shapes.append(_line("GRAIN", [put(wings[0]), put((x, y)), put(wings[1])]))
-        texts.append({"at": put((0.5 * (x0 + x1) + 0.08, 0.5 * (y0 + y1) + 0.08)), "text": "GRAIN"})
+        texts.append({"at": put(_beside(arrow.start, arrow.end)), "text": "GRAIN"})
     for one in template.measures:
         ends = [(one.start, one.at), (one.end, one.at)]
         ends = ends if one.axis == "x" else [(y, x) for x, y in ends]

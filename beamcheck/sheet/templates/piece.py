@@ -15,7 +15,7 @@ from ...model.joints.joint import Joint
 from ...model.links.joints import MANNER_OF
 from ...model.reading.reader import read_job_text
 from ...units import show, shown_in
-from ..document.prose import short_title
+from ..document.prose import short_title, without_fields
 from ..document.standing_words import SIGN, standing_of
 from ..pdf.blocks import job_day
 from .geometry import Arrow, Hole, Label, Template, polygon, rectangle
@@ -90,7 +90,7 @@ def _no_template(name: str, piece: PieceResult, job: Job, result: JobResult) -> 
 
 def _said(result: JobResult, job: Job, piece: PieceResult, title: str, drawn: Drawn) -> Template:
     standing = standing_of(result, job, piece)
-    notes = (*standing.reasons, *drawn.notes, SIGN, PRINT)
+    notes = (*map(without_fields, standing.reasons), *drawn.notes, SIGN, PRINT)
     day = job_day(result)
     return Template(
         piece.name, title, piece.verdict, standing.banner, standing.stop, tuple(drawn.contours), tuple(drawn.holes),

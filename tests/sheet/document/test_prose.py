@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from beamcheck.sheet.document.prose import capital, ended, place, sentence
+from beamcheck.sheet.document.prose import capital, ended, place, sentence, without_fields
 
 
 @pytest.mark.parametrize(
@@ -44,3 +44,13 @@ def test_sentences_end_once() -> None:
 )
 def test_places(where: str, shown: str) -> None:
     assert place(where) == shown
+
+
+def test_names_of_fields_are_left_out_for_whoever_saws() -> None:
+    assert without_fields("nobody has said that they are met (`conditions_met`): dry") == (
+        "nobody has said that they are met: dry"
+    )
+    assert without_fields("said to be 'pegged', which is no value (`legs_joint`).").endswith("no value.")
+    assert without_fields("look whether a split runs through, and say so (`split`).") == (
+        "look whether a split runs through, and say so."
+    )

@@ -97,7 +97,7 @@ class TestTheDemo:
         """The schedule lists every member, with the page on which its part begins."""
         first = demo_sheet.page_of("Member schedule")
         schedule = squeezed("".join(demo_sheet.pages[first - 1 : first + 1]))
-        starts = {title: page for _depth, title, page in demo_sheet.bookmarks}
+        starts = {title.replace("\u00a0", " "): page for _depth, title, page in demo_sheet.bookmarks}
         for piece in demo.pieces:
             title = next(one for one in starts if one.endswith(f"{piece.name}: {piece.title}"))
             assert re.search(rf"{re.escape(squeezed(piece.name))}:.*?{piece.verdict}{starts[title]}", schedule)

@@ -59,6 +59,18 @@ def test_outline_is_printed_at_its_size(paper: str, size: tuple[float, float]) -
             assert math.dist((x, y), (left + 3.0 * INCH, foot + 2.0 * INCH)) == pytest.approx(3.0 * INCH, abs=NEAR)
 
 
+def test_an_outline_that_begins_with_a_curve_is_closed_straight() -> None:
+    """A quarter round of 3 in on a foot of 3 in: no line of the outline and no handle of a curve leaves its square."""
+    edges = (circle_arc((6.0, 0.0), (3.0, 3.0), (3.0, 0.0), left=True), Straight((3.0, 0.0)), Straight((6.0, 0.0)))
+    board = replace(half_round(), contours=(Contour("CUT", (6.0, 0.0), edges),))
+    paths, _ = stroked_paths(template_pdf(board), 1)
+    outline = max((path for path in paths if path.curves), key=lambda path: spread(path)[0])
+    foot, left = min(y for _, y in outline.points), min(x for x, _ in outline.points)
+    for x, y in (*outline.points, *outline.handles):
+        assert left - NEAR <= x <= left + 3.0 * INCH + NEAR
+        assert foot - NEAR <= y <= foot + 3.0 * INCH + NEAR
+
+
 @pytest.mark.parametrize("page", [0, 1])
 def test_rulers_are_four_inches_and_a_hundred_millimetres(page: int) -> None:
     paths, _ = stroked_paths(template_pdf(half_round()), page)
