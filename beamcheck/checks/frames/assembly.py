@@ -80,5 +80,6 @@ def _notes(frame: Frame, stick: str, before: Sequence[str], joints: Sequence[Joi
         yield f"its tenons go into {' and '.join(inside)} at once: leave one of these loose until then"
     for joint in joints:
         landing = [one.name for one in joint.members if one.part == "landing"]
-        if joint.step is not None and stick in landing:
+        notched = [one.name for one in joint.members if one.part == "notched"]
+        if stick in landing and set(notched) <= set(before):
             yield f"set into its notch, {joint.name}, and held there until the frame is closed"

@@ -160,6 +160,9 @@ class Joint(Insisting):
         if self.bears_on is not None and self.bears_on not in ("steel", *(one.name for one in self.members)):
             text = f"{self.bears_on!r} is no member of it"
             yield ("bears_on",), f"{text}; {nearest(self.bears_on, [one.name for one in self.members])}"
+        for i, one in enumerate(self.members):
+            if one.part == "behind" and one.forces:
+                yield ("members", i, "forces"), "what comes to the row stands at the ledger: leave forces out here"
         names = Counter(one.name for one in self.members)
         least, most = made.members
         if self.post is not None and len(self.members) > 1:

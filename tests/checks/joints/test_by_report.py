@@ -91,3 +91,7 @@ def test_screws_that_lean_one_way_hold_one_way() -> None:
 
 def test_flat_screws_and_a_report_without_a_pull_are_asked() -> None:
     assert the(screwed(500.0, angle="20 deg"), "joint.screws").verdict == "refer"
+
+
+def test_anchor_shorter_than_it_is_deep() -> None:
+    assert the(anchored(600.0, embedded="8 in"), "joint.concrete_length").verdict == "fails"

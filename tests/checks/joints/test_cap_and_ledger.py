@@ -80,8 +80,8 @@ RIM = wood("rim", "1 1/2 in x 11 1/4 in")
 LAG: Data = {"kind": "lag screw", "size": "3/8 in", "length": "5 in", "washer": "1 in", "coating": "none"}
 
 
-def ledger(F: float = 2400.0, behind: str = "studs", stock: str = "stud", **row: Any) -> PieceResult:
-    one = joint(
+def ledger_data(F: float = 2400.0, behind: str = "studs", stock: str = "stud", **row: Any) -> Data:
+    return joint(
         "ledger",
         member("ledger", "ledger", 0.0, down=F, part="ledger", passes=True, arm="1 in",
                holes={"rows": 2, "columns": 1, "row_spacing": "4 in", "end": "8 in", "edge": "2 in"}),
@@ -90,7 +90,10 @@ def ledger(F: float = 2400.0, behind: str = "studs", stock: str = "stud", **row:
         fastener=LAG, row={"along": "12 ft", "spacing": "16 in", "joists": "16 in", "behind": behind, **row},
         split="none seen", seasoned="dry", confirmed_by=SHEET,
     )  # fmt: skip
-    return checked(one, LEDGER, STUD, RIM)
+
+
+def ledger(F: float = 2400.0, behind: str = "studs", stock: str = "stud", **row: Any) -> PieceResult:
+    return checked(ledger_data(F, behind, stock, **row), LEDGER, STUD, RIM)
 
 
 def test_worst_stud_of_a_ledger_by_hand() -> None:
@@ -139,3 +142,29 @@ def test_ledger_in_a_frame_is_told() -> None:
         checked({"name": "J", "kind": "ledger", "frame": "T", "at": "x", "fastener": LAG,
                  "row": {"along": "12 ft", "spacing": "16 in", "joists": "16 in", "behind": "studs"},
                  "members": [{"name": "a", "part": "ledger"}, {"name": "b", "part": "behind"}]}, LEDGER)  # fmt: skip
+
+
+def test_plate_longer_than_its_post_stands_out_whatever_is_said() -> None:
+    """20 in on a post of 7 1/2 in: 6 1/4 in on either side."""
+    plate = the(checked(cap(P=5000.0, bears_long="20 in", beyond="0 in"), POST, BEAM), "joint.cap_plate")
+    assert plate.demand == pytest.approx(5000 / (5.5 * 20.0) * 6.25**2 / 2)
+
+
+def test_beams_that_press_unlike_bend_their_post() -> None:
+    """8,000 lb on 4 in of plate at one side of the middle: 2 in off (statics)."""
+    one = joint(
+        "post cap", member("post", "post", 270.0, -8000.0, part="standing"),
+        member("west", "beam", 180.0, down=8000.0, part="lying"), member("east", "beam", 0.0, part="lying"),
+        cap={**CAP, "bears_long": "4 in", "beyond": "0 in"},
+    )  # fmt: skip
+    bent = the(checked(one, POST, BEAM), "joint.couple")
+    assert bent.ratio == pytest.approx(8000 / 7.5**2 / 825 + 16000 / (7.5**3 / 6) / 1350, rel=1e-6)
+
+
+def test_force_along_a_ledger_is_asked() -> None:
+    one = ledger_data(300.0)
+    one["members"][0]["forces"][0]["pull"] = "900 lbf"
+    assert the(checked(one, LEDGER, STUD, RIM), "joint.ledger_along").verdict == "refer"
+    one["members"][1]["forces"] = [{"load": "live", "pull": "1 lbf"}]
+    with pytest.raises(JobError, match="stands at the ledger"):
+        checked(one, LEDGER, STUD, RIM)

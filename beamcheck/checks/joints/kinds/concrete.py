@@ -52,7 +52,7 @@ class ConcreteAnchor(FastenedKind):
     def checks(self, meeting: Meeting) -> list[Check]:
         group = self.groups(meeting)[0][0]
         reported = report_checks(meeting, meeting.members[0], _forces(meeting))
-        return [*super().checks(meeting), *reported, *_turned_out(meeting, group)]
+        return [*super().checks(meeting), *_long_enough(meeting), *reported, *_turned_out(meeting, group)]
 
     def assumptions(self, meeting: Meeting) -> Iterator[str]:
         yield (
@@ -72,6 +72,17 @@ def _forces(meeting: Meeting) -> Forces:
     """All of the member's force; a push along it goes through the anchors as a pull does."""
     one = meeting.members[0]
     return Forces(meeting.combinations, one.down, np.abs(one.N))
+
+
+def _long_enough(meeting: Meeting) -> Iterator[Check]:
+    """Through the wood and as deep into the concrete as is said."""
+    one, joint = meeting.members[0], meeting.joint
+    assert joint.fastener is not None and joint.embedded is not None
+    needed = one.b + joint.gap + joint.embedded
+    if joint.fastener.length is not None and joint.fastener.length < needed:
+        text = f"{show(joint.fastener.length, 'length')} long: through {one.name} and into the concrete it takes more "
+        text += f"than {show(needed, 'length')}"
+        yield Check.breaks_rule("joint.concrete_length", meeting.name, "length of the anchors", "geometry", text)
 
 
 def _turned_out(meeting: Meeting, group: MemberGroup) -> Iterator[Check]:

@@ -27,7 +27,7 @@ def couple_checks(meeting: Meeting, one: Arriving, rules: OfJoint) -> Iterator[C
     couple = couple_from_others(meeting, one)
     if one.entry.holes is None or meeting.next_to_nothing(float(np.max(couple, initial=0.0)) / one.d):
         return
-    yield _in_the_member(meeting, one, couple)
+    yield bent_by(meeting, one, couple, "what is plated to it")
     group = group_of(meeting, one, rules.name)  # type: ignore[arg-type]
     if group.x.size < 2:
         return  # one bolt turns and hands nothing on
@@ -55,13 +55,13 @@ def couple_from_others(meeting: Meeting, one: Arriving) -> np.ndarray:
     return np.asarray(found)
 
 
-def _in_the_member(meeting: Meeting, one: Arriving, couple: np.ndarray) -> Check:
-    """The couple bends the member at the joint, beside what is in it already; all of it on one side."""
+def bent_by(meeting: Meeting, one: Arriving, couple: np.ndarray, by: str) -> Check:
+    """A couple bends the member at the joint, beside what is in it already; all of it on one side."""
     N, M_0 = one.in_it if one.in_it is not None else (np.abs(one.N), np.zeros_like(couple))
     combinations = meeting.combinations
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
-        M = pad.take("M", at(couple + M_0, which), "lbf*in", note="couple of the others, and what is in it there")
+        M = pad.take("M", at(couple + M_0, which), "lbf*in", note="couple of the others with what is in it there")
         f_a = pad.take("f_a", at(N, which) / (one.b * one.d), "psi", note="pull or push")
         f_b = pad(bending_stress, M=M, S=pad(rectangle_modulus, symbol="S", b=one.b, d=one.d))
         C_D = duration(pad, combinations, which)
@@ -69,6 +69,6 @@ def _in_the_member(meeting: Meeting, one: Arriving, couple: np.ndarray) -> Check
         used = pad.take("used", f_a / F_a + f_b / bending_star(pad, one.wood, C_D), note="no buckling at the joint")
         return Outcome(used, 1.0, used)
 
-    what = f"{one.name} bent by the couple of what is plated to it"
+    what = f"{one.name} bent by the couple of {by}"
     criterion = Criterion(meeting.name, what, "NDS 2018 3.9, 11.1.3", "ratio", one.name, id="joint.couple")
     return govern(criterion, combinations, calculate)

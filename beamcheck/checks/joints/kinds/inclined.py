@@ -54,6 +54,11 @@ class InclinedScrews(Rated):
         reported = report_checks(group, first, pulls(meeting, slip))
         return [*reported, *_shown(meeting, slip, rating.along), *_ways(meeting), *wood_checks(meeting)]
 
+    def to_see(self, meeting: Meeting) -> Iterator[str]:
+        yield from super().to_see(meeting)
+        if not _screws(meeting).crossed:
+            yield f"every screw leans so that the load of {meeting.members[0].name} draws on it, by the template"
+
     def assumptions(self, meeting: Meeting) -> Iterator[str]:
         yield "Screws count along their axes only; of crossed pairs only those that are pulled; friction for nothing."
 

@@ -63,7 +63,7 @@ class LedgerRow(FastenedKind):
         return [(first, LedgerOfJoint("head", turn, behind.b)), (second, AtAnAngle("point", turn, ledger.b))]
 
     def checks(self, meeting: Meeting) -> list[Check]:
-        return [*super().checks(meeting), *_bends(meeting), *_answered(meeting)]
+        return [*super().checks(meeting), *_along(meeting), *_bends(meeting), *_answered(meeting)]
 
     def assumptions(self, meeting: Meeting) -> Iterator[str]:
         k, apart = judgment("share of the worst of a row").value, show(_row(meeting).spacing, "length")
@@ -103,6 +103,15 @@ def _on_one(meeting: Meeting) -> Array:
     row, k = _row(meeting), judgment("share of the worst of a row").value
     w = _per_inch(meeting)
     return np.asarray(np.maximum(ledger_on_stud(k_c=k, w=w, s_stud=row.spacing), w * row.joists))
+
+
+def _along(meeting: Meeting) -> Iterator[Check]:
+    """A row of screws at studs is laid out for what comes down."""
+    one = meeting.the("ledger")
+    most = float(np.max(np.abs(one.N), initial=0.0))
+    if not meeting.next_to_nothing(most):
+        text = f"{show(most, 'force')} along {one.name}: the row is looked at for what comes down alone"
+        yield meeting.refers("joint.ledger_along", "force along the ledger", "load path", text, "joint_ledger_along")
 
 
 def _bends(meeting: Meeting) -> Iterator[Check]:

@@ -22,6 +22,7 @@ from ...core.wood.strength import Outcome, bearing
 from ..groups import MemberGroup, group_of
 from ..meeting import Arriving, Meeting, angle_between, wood_checks
 from .base import into_which
+from .couples import bent_by
 from .fastened import FastenedKind
 from .plated import PlatesOfJoint
 from .post_base import NO_C_D, bar_strip
@@ -55,7 +56,13 @@ class PostCap(FastenedKind):
     def checks(self, meeting: Meeting) -> list[Check]:
         cap = meeting.joint.cap
         assert cap is not None
-        found = [*_square(meeting), *_under(meeting, cap), *_on_it(meeting, cap), *_plate(meeting, cap)]
+        found = [
+            *_square(meeting),
+            *_unlike(meeting, cap),
+            *_under(meeting, cap),
+            *_on_it(meeting, cap),
+            *_plate(meeting, cap),
+        ]
         if meeting.bears is False:
             found.append(into_which(meeting))
         if self.bolted(meeting):
@@ -113,6 +120,17 @@ def _square(meeting: Meeting) -> Iterator[Check]:
     yield Check.keeps_rule(id, meeting.name, what, "statics", f"within {show(most, 'angle')}")
 
 
+def _unlike(meeting: Meeting, cap: Cap) -> Iterator[Check]:
+    """Two beams that press unlike bend the post: each presses in the middle of its part of the plate."""
+    beams = meeting.all("lying")
+    if len(beams) != 2:
+        return
+    apart = np.abs(_from(meeting, beams[0]) - _from(meeting, beams[1]))
+    couple = apart * 0.5 * cap.bears_long
+    if not meeting.next_to_nothing(float(np.max(couple, initial=0.0)) / _post(meeting).d):
+        yield bent_by(meeting, _post(meeting), couple, "beams that press unlike")
+
+
 def _under(meeting: Meeting, cap: Cap) -> Iterator[Check]:
     post = _post(meeting)
     covered = cap.bears_long * len(meeting.all("lying"))
@@ -144,7 +162,9 @@ def _on_it(meeting: Meeting, cap: Cap) -> Iterator[Check]:
 
 def _plate(meeting: Meeting, cap: Cap) -> Iterator[Check]:
     """The plate where it stands out beyond the post: the pressure of the beam there bends it."""
-    if cap.beyond <= HAIR:
+    covered = cap.bears_long * len(meeting.all("lying"))
+    beyond = max(cap.beyond, 0.5 * (covered - _post(meeting).d))  # no less than on either side of the middle
+    if beyond <= HAIR:
         return
     F_y = steel(cap.steel).value.F_y
     for beam in meeting.all("lying"):
@@ -153,7 +173,7 @@ def _plate(meeting: Meeting, cap: Cap) -> Iterator[Check]:
         def calculate(pad: Pad, which: int | slice, beam: Arriving = beam, area: float = area) -> Outcome:
             R = pad.take("R", at(_from(meeting, beam), which), "lbf", note=f"of {beam.name} on the plate")
             f = pad.take("f", R / area, "psi", note="under the beam")
-            M = pad(bases.plate_overhang, f_c=f, b=1.0, a=cap.beyond)
+            M = pad(bases.plate_overhang, f_c=f, b=1.0, a=beyond)
             M_a = bar_strip(pad, F_y, 1.0, cap.plate)
             return Outcome(M, M_a, M / M_a)
 
