@@ -100,7 +100,8 @@ class Load(Insisting):
                 yield (kind,), LOADS[sort].text(value)
             elif value < 0 and kind != "wind":
                 yield (kind,), "only wind may be negative (it then lifts); write this load as a positive amount"
-        if self.dead is not None and not any(getattr(self, kind)[0] for kind in given) and not self.insists_on("dead"):
+        nothing = self.dead is not None and not any(getattr(self, kind)[0] for kind in given)
+        if nothing and self.dead != (0.0, "area") and not self.insists_on("dead"):  # a floor or roof of 0 psf is asked
             text = "weighs nothing, and nothing else comes onto it: say what it weighs, or leave the entry out"
             yield ("dead",), f"{self.what.strip() or 'it'} {text}"
         sort = sort_of(self)
