@@ -124,9 +124,9 @@ def sample(floor: str, size: int, seed: int) -> list[Mutant]:
 def summed_up(floor: str, ended: list[Told]) -> int:
     """The score, and who survived."""
     with EXPLAINED.open(encoding="utf-8") as file:
-        why = {(row["file"], row["old"], row["new"]): row["why"] for row in csv.DictReader(file)}
+        why = {(row["file"], row["line"], row["old"], row["new"]): row["why"] for row in csv.DictReader(file)}
     survived = [each.mutant for each in ended if each.ended == "survived"]
-    explained = {each: why[key] for each in survived if (key := (each.file, each.old, each.new)) in why}
+    explained = {each: why[key] for each in survived if (key := (each.file, _line(each), each.old, each.new)) in why}
     for each in survived:
         print(f"survived: {each.told()}" + (f": {explained[each]}" if each in explained else ""))
     killed = len(ended) - len(survived)
@@ -134,6 +134,11 @@ def summed_up(floor: str, ended: list[Told]) -> int:
         f"{floor}: {killed} of {len(ended)} noticed ({killed / len(ended):.1%}); of the rest {len(explained)} explained"
     )
     return 1 if len(explained) < len(survived) else 0
+
+
+def _line(mutant: Mutant) -> str:
+    """The line that it stands in: its number moves, its words stay."""
+    return (TOP / mutant.file).read_text(encoding="utf-8").splitlines()[mutant.line - 1].strip()
 
 
 if __name__ == "__main__":

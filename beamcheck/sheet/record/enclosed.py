@@ -14,7 +14,7 @@ import json
 import re
 import zlib
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from pathlib import Path
@@ -39,6 +39,7 @@ MOST_BYTES, MOST_UNFOLDED = 80_000_000, 40_000_000  # a sheet of a whole house h
 _ELEMENT = f'<template id="{ELEMENT}" data-form="base64 of zlib of JSON" data-digest="'
 _OPENING = re.compile(re.escape(_ELEMENT) + '([0-9a-f]{64})"')
 _BLANK = "0" * 64
+_AT_ONCE = 1_000_000  # letters
 
 
 class Number(BaseModel):
@@ -230,14 +231,24 @@ def with_result(page: str, result_text: str) -> str:
     """The page with the result in an inert element at its end, and a digest over all of that."""
     packed = base64.encodebytes(zlib.compress(result_text.encode("utf-8"), 9)).decode("ascii")
     before, end, after = page.rpartition("</body>")
-    blank = f'{before}{_ELEMENT}{_BLANK}">\n{packed}</template>\n{end}{after}'
-    return blank.replace(f'{_ELEMENT}{_BLANK}"', f'{_ELEMENT}{page_digest(blank)}"', 1)
+    made = [before, _ELEMENT, _BLANK, f'">\n{packed}</template>\n{end}{after}']
+    made[2] = _digest_of_texts(made)  # in pieces: a large page is a hundred megabytes each time it is copied
+    return "".join(made)
+
+
+def _digest_of_texts(texts: Iterable[str]) -> str:
+    """SHA-256 over texts one after the other, line ends as \\n."""
+    found = hashlib.sha256()
+    for text in texts:
+        plain = text.replace("\r\n", "\n")
+        for start in range(0, len(plain), _AT_ONCE):
+            found.update(plain[start : start + _AT_ONCE].encode("utf-8", errors="replace"))
+    return found.hexdigest()
 
 
 def page_digest(page: str) -> str:
     """SHA-256 over a page, the place of the digest itself blank, line ends as \\n."""
-    blank = _OPENING.sub(f'{_ELEMENT}{_BLANK}"', page.replace("\r\n", "\n"))
-    return hashlib.sha256(blank.encode("utf-8", errors="replace")).hexdigest()
+    return _digest_of_texts([_OPENING.sub(f'{_ELEMENT}{_BLANK}"', page)])
 
 
 def changed_since(raw: bytes) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from .beams import SAWN, beam, find, floor, known, result_of, said, seat, step, stock
@@ -28,6 +30,16 @@ class TestSimpleSpan:
         assert live.capacity == pytest.approx(L / 360)
         assert total.demand == pytest.approx(0.5 * sag(10 + OWN) + sag(20))
         assert total.capacity == pytest.approx(L / 240)
+
+    def test_a_round_piece(self) -> None:
+        """pi D^4/64, and 0.9 of the area in shear (Timoshenko's coefficient of a circle, memory)."""
+        found = find(
+            result_of(beam(carries=[floor(live="240 plf")]), wood=known("14 in round")), "deflection under live load"
+        )
+        area, inertia = math.pi * 14**2 / 4, math.pi * 14**4 / 64
+        sags = 5 * 20 * L**4 / (384 * E_SF * inertia) + 20 * L**2 / (8 * (E / 16) * 0.9 * area)
+        assert found.demand == pytest.approx(max(sags, 5 * 20 * L**4 / (384 * E * inertia)))
+        assert sags > 5 * 20 * L**4 / (384 * E * inertia)  # shear counts here
 
     def test_unmetered_timber(self) -> None:
         """All of the dead load's sag counts unless a reading shows 19 % or less (IBC note d, read); creep is told."""
