@@ -65,10 +65,11 @@ def rod(anchor: Data) -> Data:
     return job(beam(name="high"), lower, anchor=[anchor])
 
 
+ONE_ROW: Data = {"rows": 1, "columns": 1, "end": "4 1/2 in", "edge": "4 3/4 in"}
 CASES: dict[str, tuple[Data, str]] = {
     "split": (on(without(KNIFE, "split")), "split"),
     "arm said otherwise": (on({**KNIFE, "arm": "8 in"}), "arm"),
-    "put together dry": (on(KNIFE, stock="wet one"), "seasoned"),
+    "put together dry": (on({**KNIFE, "holes": ONE_ROW}, stock="wet one"), "seasoned"),
     "grade of the bolts": (on(without(KNIFE, "fastener", "steel")), "bolt_grade"),
     "length with threads clear": (on(without(KNIFE, "fastener", "length")), "length"),
     "stainless": (on({**KNIFE, "fastener": {**KNIFE["fastener"], "coating": "stainless"}}), "maker_bending_yield"),
