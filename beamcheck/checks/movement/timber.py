@@ -45,6 +45,9 @@ def starts_at(stock: Stock, size: Size) -> tuple[float, str]:
     """Moisture at the beginning: as metered, else on the safe side."""
     if stock.metered is not None:
         return min(stock.metered, GREEN), f"metered at {stock.metered:g} %"
+    if stock.made in ("glulam", "composite") and stock.moisture == "dry":  # its wood is dried before it is glued
+        glued = judgment("wettest glued laminated timber that counts as dry").value
+        return glued, f"glued of dry wood, at {glued:g} % at most"
     thin = judgment("thickness that is dried as sold").value
     if stock.moisture == "dry" and size.b <= thin:
         return judgment("wettest wood that counts as dry").value, "sold dry, at 19 % at most"

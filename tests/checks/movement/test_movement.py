@@ -74,6 +74,13 @@ class TestTimber:
         assert depth.expected == pytest.approx(-9.5 * 22 / (3000 / (0.5 * (6.8 + 3.0))), rel=1e-9)
         assert "(not said: taken)" in moves.lives.why
 
+    def test_glued_wood_was_dry_when_it_was_glued(self) -> None:
+        """12 in from 16 to 6 %, S_T 9.1 % of western larch: 12 x 10/(3000/9.1 - 14) = 0.382 in."""
+        moves = timber_moves(stock(made="glulam", species="Douglas Fir-Larch", grade="24F-V4", size="5 1/8 in x 12 in",
+                                   moisture="dry"), None)  # fmt: skip
+        assert moves is not None and moves.start == 16.0
+        assert moves.sides[1].at_most == pytest.approx(-12.0 * 10.0 / (3000.0 / 9.1 - 14.0), rel=1e-9)
+
     def test_what_is_metered_starts_there(self) -> None:
         moves = timber_moves(stock(moisture="dry", measured_moisture="12 %"), None)
         assert moves is not None and moves.start == 12.0
