@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from ...calc.core import Number, largest
+from ...calc.core import Number, largest, smallest
 from ...calc.pad import Pad, SilentPad
 from ...errors import OutOfRange
 from ...formulas.connections import dowel_bearing as bearing
@@ -17,6 +17,7 @@ from ...formulas.connections import dowel_lengths as ln
 from ...formulas.connections import gap as gaps
 from ...formulas.connections.lateral import Yield, double_shear, shear_across_gap, single_shear, wood_bearing
 from ...model.anchors import Other, Plate
+from ...model.roofs import Rafter
 from ...model.stock import Stock
 from ...units import show
 from ...values.hardware.connections import connection_limit
@@ -85,6 +86,8 @@ class Part:
             return 0.0 * theta + 90.0
         if self.grain == "turned":
             return abs((theta - self.turn + 90.0) % 180.0 - 90.0)
+        if self.turn:  # a rafter said to run along a piece that it leans against: the worse of both ways to turn
+            return smallest(abs(theta) + self.turn, 90.0)
         return 90.0 - theta if self.grain == "across" else abs(theta)
 
     def bearing(self, pad: Pad, dowel: Dowel, theta: Number, symbol: str) -> Number:
@@ -253,7 +256,8 @@ class JointMaker:
                 text = f"the thickness given for {group.far} is that of neither side of its stock {size.text!r}"
                 sides = tuple(show(side, "length") for side in dict.fromkeys((size.b, size.d)))
                 self.doubts.append(Open(text, "other_thickness", "other.thickness", sides))
-        return Part(group.far, "wood", length, grain, G, why=why, wood=group.into_wood, stock=group.into_stock)
+        return Part(group.far, "wood", length, grain, G, why=why, wood=group.into_wood, stock=group.into_stock,
+                    turn=_leans(group) if grain == "along" else 0.0)  # fmt: skip
 
     def steel(self) -> Part:
         """The plate as a member of the joint."""
@@ -396,6 +400,16 @@ def pin_share(pad: Pad, Z: Number) -> Number:
     share = connection_limit("headless pin, share of the bolt value")
     k = pad.take("k_pin", share.value, note=share.reason, source=share.source)
     return pad.take("Z", k * Z, "lbf", note="headless pin")
+
+
+def _leans(group: Group) -> float:
+    """Angle between the grain of the held piece and that of a rafter that it is fastened to, deg."""
+    into = group.into
+    if not isinstance(into, Rafter):
+        return 0.0
+    if into.name == group.piece:  # the opposite rafter at the ridge
+        return min(2.0 * into.slope, 90.0)
+    return abs(into.slope - abs(group.slope))
 
 
 def gravity(stock: Stock | None, wood: WoodMaterial | None, name: str, doubts: list[Open]) -> tuple[float, str]:

@@ -19,6 +19,7 @@ from ..loads.given import roof_doubts
 from .fire import fire_checks
 from .framed_stick import framed
 from .member import stick_checks
+from .raised_tie import raised_tie_checks
 from .ridge import other_side_checks, upper_end_checks
 from .seat import wall_checks
 from .snow import snow_checks
@@ -58,6 +59,7 @@ class Roof:
             *fire_checks(stick, run, run.rafter_line, self.context, free=run.tail),
             *wall_checks(run, stick, self.context),
             *_thrust(run, self.tie),
+            *raised_tie_checks(run, self.tie, stick, self.context),
             *upper_end_checks(run, stick, self.context),
             *snow_checks(run, self.context),
             *other_side_checks(run, stick, self.context),

@@ -12,6 +12,7 @@ from ....calc.pad import Pad
 from ....errors import OutOfRange
 from ....formulas.connections import tear_out as tear
 from ....formulas.wood import shear as sh
+from ....model.roofs import Rafter
 from ....units import show
 from ....values.hardware.connections import connection_limit
 from ....values.judgment import judgment
@@ -78,8 +79,9 @@ def _other(connection: Connection) -> Iterator[Check]:
     along, across = np.abs(group.forces.along), np.abs(group.forces.across)
     force, aside = (across, along) if turned else (along, across)
     most = float(np.max(aside, initial=0.0))
-    # a girder of this job is asked itself how high the fastenings sit on it, and checked for that
-    if most > negligible() and not group.on_a_girder and not trivial(most, _capacity(connection)):
+    # a girder or rafter of this job is asked itself how high the fastenings sit on it, and checked for that
+    known = group.on_a_girder or (isinstance(group.into, Rafter) and group.anchor.on_girder is not None)
+    if most > negligible() and not known and not trivial(most, _capacity(connection)):
         text = (
             f"{part.name} is loaded across its grain: shear at the connection (3.4.3.3) and tension across the grain "
             "in it are not checked; keep the load above its middle and have an engineer look"
