@@ -37,7 +37,7 @@ def test_what_it_would_rule_out_comes_true() -> None:
     """Dry by its face: a wet core is told to leave fewer candidates, and one that is found so leaves those."""
     dry, wet = thin("13 %"), thin("24 %", CORE)
     assert f"would leave {kept(wet)} of 12 candidates within the limits, not {kept(dry)}" in found(dry, "refer")
-    assert "it would rule out Douglas Fir-Larch No.1 & Btr" in found(dry, "refer")
+    assert "not 3: Douglas Fir-Larch No.1 & Btr would no longer hold" in found(dry, "refer")
 
 
 def test_what_drying_would_bring_comes_true() -> None:
@@ -47,7 +47,7 @@ def test_what_drying_would_bring_comes_true() -> None:
 
 
 def test_one_that_would_change_nothing_says_so_and_one_that_was_made_is_no_longer_offered() -> None:
-    assert "over 19 % in the core would rule out none of the candidates that hold" in found(result(), "refer")
+    assert "over 19 % in the core would change nothing here" in found(result(), "refer")
     assert "profile" not in found(thin("13 %", CORE), "refer")
     green = result(stock={"moisture": "wet"})  # it stays wet in service, whatever it is now
     assert "profile" not in found(green, "refer")

@@ -54,9 +54,11 @@ def _of_a_profile(rows: Tried, moist: Tried, dry: bool) -> str:
     if dry:
         wet = f"A moisture profile that finds over {limit:g} % in the core"
         if kept == now:
-            return f"{wet} would rule out none of the candidates that hold."
+            return f"{wet} would change nothing here: each candidate that holds dry holds wet."
         lost = failing_names([one for one, (_, held) in zip(moist, rows, strict=True) if held])
-        return f"{wet} would leave {kept} of {every} candidates within the limits, not {now}: it would rule out {lost}."
+        return (
+            f"{wet} would leave {kept} of {every} candidates within the limits, not {now}: {lost} would no longer hold."
+        )
     found = f"Once a moisture profile reads {limit:g} % or less from face to core,"
     if kept == now:
         return f"{found} no further candidate would come within the limits."
