@@ -13,17 +13,20 @@ from ...errors import BeamcheckError
 from ...lettering import legible
 from ...model.anchors import Anchor
 from ...model.beams import Beam
+from ...model.bracket_shapes import Solid
 from ...model.brackets import Bracket, Trim
 from ...model.frames.frame import pieces_of
 from ...model.job import Job
 from ...model.posts import Post
 from ...units import show, shown_in
+from ...values.lumber import read_size
 from ..document.blocks import Bullets, Pairs, TableBlock
 from ..document.prose import capital, sentence, short_title, without_fields
 from ..document.standing_words import SIGN, UNSIGNED, listed, standing_of
 from ..lists.rows import HardwareRow, hardware_rows
 from ..templates.piece import job_of
 from .drawing import beyond, piece_drawing
+from .on_the_board import board_words
 
 ROLES = {"carries": "meant to carry", "decorative": "decoration: carries nothing", "cover": "cover: carries nothing"}
 # of the inputs of a piece, what whoever cuts it has to know, in this order
@@ -92,7 +95,7 @@ def _page(result: JobResult, job: Job, piece: PieceResult, number: int, hardware
         piece.name, piece.kind, capital(piece.title), piece.verdict, standing.banner,
         standing.stop, tuple(map(without_fields, (*standing.reasons, *_what_helps(piece)))),
         Pairs(tuple(_sizes(piece, given))),
-        Bullets("Gaps, slots and seats", (*_gaps(given), *_moves(piece, given, job))),
+        Bullets("Gaps, slots and seats", (*_board(piece, given), *_gaps(given), *_moves(piece, given, job))),
         _hardware(piece, hardware), _drills(piece),
         Bullets("Do not", tuple(_do_nots(piece, given, job, stop=standing.stop))),
         Bullets("See and tick before it is covered", tuple(_ticks(piece, given))), drawing, caption,
@@ -174,6 +177,15 @@ def _moves(piece: PieceResult, given: Given, job: Job) -> Iterator[str]:
     for check in piece.checks:
         if check.id == ROWS_MOVE:
             yield from (f"{capital(check.where)}: {note}." for note in check.notes[:1])
+
+
+def _board(piece: PieceResult, given: Given) -> Iterator[str]:
+    """How a bracket cut from one piece is laid on its board."""
+    size = dict(piece.inputs).get("size as named")
+    if isinstance(given, Bracket) and isinstance(given.shape, Solid) and size is not None:
+        words = board_words(given.shape, read_size(size).d)
+        if words:
+            yield words
 
 
 def _gaps(given: Given) -> Iterator[str]:
