@@ -9,24 +9,19 @@ from __future__ import annotations
 
 import csv
 import io
-import re
 import sys
-import zlib
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
-from beamcheck.checks.core.result import JobResult, PieceResult
+from beamcheck.checks.core.result import JobResult
 from beamcheck.checks.job import check_job
 from beamcheck.errors import BeamcheckError
 from beamcheck.model.reading.reader import read_job
-from beamcheck.sheet.record.records import record
 
 TOP = Path(__file__).parents[2]
 KEPT = Path(__file__).parent / "figures"
-COLUMNS = ("job", "piece", "check", "verdict", "demand", "capacity", "ratio", "asks", "told")
+COLUMNS = ("job", "piece", "check", "verdict", "demand", "capacity", "ratio", "asks")
 Row = tuple[str, ...]
-_FIGURES = re.compile(r"[0-9][0-9.,/]*")
 
 
 def jobs() -> dict[str, list[Path]]:
@@ -46,36 +41,20 @@ def rows(paths: list[Path]) -> Iterator[Row]:
         try:
             result = check_job(read_job(path))
         except BeamcheckError:
-            yield (name, "", "", "refused", *[""] * 5)
+            yield (name, "", "", "refused", *[""] * 4)
             continue
         yield from _of_job(name, result)
 
 
 def _of_job(name: str, result: JobResult) -> Iterator[Row]:
     open_ = " ".join(sorted(f"{one.question.id}:{one.state}" for one in result.questions))
-    yield (name, "", "", result.verdict, "", "", "", open_, "")
+    yield (name, "", "", result.verdict, "", "", "", open_)
     for piece in result.pieces:
-        yield (name, piece.name, "", piece.verdict, "", "", "", "", _told(piece))
+        yield (name, piece.name, "", piece.verdict, "", "", "", "")
         for check in piece.checks:
             figures = ("" if each is None else f"{each:.8g}" for each in (check.demand, check.capacity, check.ratio))
             asks = " ".join(sorted(question.id for question in check.questions))
-            yield (name, piece.name, check.id, check.verdict, *figures, asks, "")
-
-
-def _told(piece: PieceResult) -> str:
-    """A sum over the figures in all words of a piece: notes, tables, remedies, labels of drawings."""
-    return f"{zlib.crc32(' '.join(_FIGURES.findall(' '.join(_texts(record(piece))))).encode()):08x}"
-
-
-def _texts(value: Any) -> Iterator[str]:
-    if isinstance(value, str):
-        yield value
-    elif isinstance(value, dict):
-        for each in value.values():
-            yield from _texts(each)
-    elif isinstance(value, list | tuple):
-        for each in value:
-            yield from _texts(each)
+            yield (name, piece.name, check.id, check.verdict, *figures, asks)
 
 
 def kept(subject: str) -> list[Row]:

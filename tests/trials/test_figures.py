@@ -1,4 +1,4 @@
-"""No figure of a job changes unseen: verdicts, demands, capacities, ratios, questions, and the figures in all words.
+"""No figure of a job changes unseen: verdicts, demands, capacities, ratios and questions.
 
 What is right is said by the tests of each room. This is the alarm: `python -m tests.trials.figures --write` writes the
 figures anew, and a change that a user may have on paper gets a line under "Changes of computed numbers".
