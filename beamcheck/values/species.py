@@ -77,6 +77,7 @@ def known_species(species: str) -> str:
     return _spellings().get(folded(species), "")
 
 
+@lru_cache(maxsize=1024)
 def species_in(text: str) -> tuple[str, ...]:
     """The species that words name, in any known spelling, each by the tables' own name."""
     words, found, i = re.findall(r"[A-Za-z]+", text), [], 0

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import numpy as np
 
@@ -219,8 +219,27 @@ def head_of(joint: Joint, context: Context) -> float | None:
     return float(read_size(context.stock(joint.step.wide_from).size).d)
 
 
+class _This:
+    """A stock is known by itself: what has the same name may be another."""
+
+    def __init__(self, stock: Stock) -> None:
+        self.stock = stock
+
+    def __hash__(self) -> int:
+        return id(self.stock)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _This) and other.stock is self.stock
+
+
 def wood_here(stock: Stock) -> WoodMaterial:
     """The wood of a stock; of unknown wood the lowest of each property over all it might be."""
+    return _wood_of(_This(stock))
+
+
+@lru_cache(maxsize=128)
+def _wood_of(this: _This) -> WoodMaterial:
+    stock = this.stock
     values = rows_to_screen(stock)[0] if is_unknown(stock) else reference_values(stock)
     return weak_wood(stock, wood_of(stock, values))
 
