@@ -31,7 +31,7 @@ from ..document.mathematics import compile_mathml, mathml, result_text, width_cl
 from ..document.prose import sentence
 from ..document.repeated_steps import warning
 from ..document.rich_blocks import RichTable, StaticsBlock, Symbol
-from ..document.symbols import IN_TEXT, lettered, meaning, symbol_source
+from ..document.symbols import IN_TEXT, lettered, meaning, plain_symbol, symbol_source
 from ..figures.anchor import hole_figure
 from ..figures.beam import beam_figure
 from ..figures.bracket import bracket_figure
@@ -219,7 +219,7 @@ def _environment() -> Environment:
     made.globals.update(
         meaning=meaning, width_class=width_class, reason=reason, brief_reason=brief_reason, result_text=result_text
     )
-    made.globals.update(warning=warning, sentence=sentence, invented=INVENTED, signs=SIGNS)
+    made.globals.update(plain_symbol=plain_symbol, warning=warning, sentence=sentence, invented=INVENTED, signs=SIGNS)
     made.tests["long_word"] = lambda text: any(len(word) > LONGEST_WORD for word in text.split())
     made.tests["short_cell"] = lambda cell: not isinstance(cell, str) or len(cell) <= SHORT
     made.tests["figures"] = lambda text: _FIGURES.fullmatch(text) is not None

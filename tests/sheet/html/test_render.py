@@ -15,6 +15,7 @@ from beamcheck.calc.pad import Step
 from beamcheck.checks.core.result import CAUTION
 from beamcheck.errors import BeamcheckError
 from beamcheck.sheet.document.blocks import Entry, Heading, Lines, Masthead, Paragraph, Taken
+from beamcheck.sheet.document.rich_blocks import RichTable, Strong, Symbol
 from beamcheck.sheet.html.render import css_text, prose, reason, render
 from beamcheck.sheet.write import made_here, write_atomically
 
@@ -227,3 +228,14 @@ def test_importing_the_sheet_loads_nothing_heavy() -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
+
+
+def test_a_factor_says_its_symbol_where_a_phone_shows_no_heads_and_a_table_without_rows_is_none() -> None:
+    head = Masthead("A job", "A job", "tool", "f" * 64, "Caution text.", False)
+    row = (Symbol("F_b"), "850 psi", "1.15", Strong("978 psi"))
+    factors = RichTable("Values", ("value", "reference", Symbol("C_D"), "allowed"), (row,), (0.0, 0.0, 0.0, 0.0))
+    rules = RichTable("Distances", ("rule",), (), (1.0,), note="Kept with room to spare.")
+    page = render((head, factors, rules))
+    assert 'data-head="CD"' in page
+    assert page.count("<table") == 1
+    assert "Distances" in page and "Kept with room to spare." in page
