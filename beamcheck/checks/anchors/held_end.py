@@ -249,7 +249,7 @@ def group_of(anchor: Anchor, held: HeldEnd, context: Context, beam: tuple[Beam, 
         into_stock, into_wood, held.forces, x, y, line=held.line, slope=held.slope, turn=held.turn,
         carries=held.carries, lands_at=held.lands_at, rests=held.rests, support=held.support,
         far_depth=_depth(held.into, context), kept_by=_kept_by(anchor, held, context), air=context.structure.air,
-        described=context.structure.bolt_rows_on(held.piece),
+        described=tuple(one for one in context.structure.bolt_rows if one.on in (held.piece, anchor.name)),
     )  # fmt: skip
     bare = not (group.made.fastened or group.made.upright)
     return (

@@ -120,10 +120,11 @@ class Structure:
         found: Climate | None = None if head is None else head.air
         return found
 
-    def bolt_rows_on(self, piece: str) -> tuple[Movement, ...]:
-        """The bolt rows of a piece that are [[movement]] entries."""
+    @property
+    def bolt_rows(self) -> tuple[Movement, ...]:
+        """The bolt rows that are [[movement]] entries."""
         found: tuple[Movement, ...] = self.heads.get(MOVEMENT, ())
-        return tuple(one for one in found if one.kind == "bolt row" and one.on == piece)
+        return tuple(one for one in found if one.kind == "bolt row")
 
     def joints_of(self, frame: str) -> tuple[Any, ...]:
         """The [[joint]] entries of a frame."""

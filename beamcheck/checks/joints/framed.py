@@ -119,7 +119,8 @@ def _meeting(joint: Joint, frame: Frame, solved: SolvedFrame | None, context: Co
         members = [replace(one, force=one.force + _brought(joint, one.entry, frame, node, context)) for one in members]
     outside = np.zeros((len(combinations), 2)) if node is None else node.reaction + node.load
     on, head = "" if node is None else node.on, head_of(joint, context)
-    return Meeting(joint, combinations, tuple(members), outside, on, cut_from=head, air=context.structure.air)
+    return Meeting(joint, combinations, tuple(members), outside, on, cut_from=head, air=context.structure.air,
+                   described=context.structure.bolt_rows)  # fmt: skip
 
 
 def _brought(joint: Joint, entry: Member, frame: Frame, node: NodeForces, context: Context) -> Array:

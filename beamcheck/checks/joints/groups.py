@@ -73,6 +73,7 @@ def group_of(
         anchor, member.piece, "left", 0.0, member.stock, member.wood, member.section, None,
         None if other is None else other.stock, None if other is None else other.wood, forces, x, y,
         path=f"joint.{meeting.name}", number=member.number, air=meeting.air,
+        described=tuple(one for one in meeting.described if one.on in (member.piece, meeting.name)),
     )  # fmt: skip
 
 

@@ -12,7 +12,7 @@ import numpy as np
 from ...analysis.beams.combinations import Loaded, combine, matrix
 from ...analysis.beams.load_cases import Applied, cases_for
 from ...analysis.beams.member_loads import KIND_OF_FIELD
-from ...model.conditions.movement import Climate
+from ...model.conditions.movement import Climate, Movement
 from ...model.fields.evidence import read_evidence, vouched
 from ...model.frames.frame import Frame
 from ...model.joints.joint import Joint
@@ -140,6 +140,7 @@ class Meeting:
     assumptions: tuple[str, ...] = ()
     cut_from: float | None = None  # depth of the stick that a wider head is cut from, in
     air: Climate | None = None  # of the job, where somebody says it
+    described: tuple[Movement, ...] = ()  # bolt rows that are entries of their own
 
     @property
     def name(self) -> str:
@@ -292,6 +293,7 @@ def stated_meeting(joint: Joint, context: Context) -> Meeting:
     meeting = Meeting(
         joint, combinations, tuple(members), reaction, joint.stands_on, assumptions=(said,),
         cut_from=head_of(joint, context), air=context.structure.air,
+        described=context.structure.bolt_rows,
     )  # fmt: skip
     doubts = (*_by_whom(meeting), *_weight_alone(meeting, kinds), *_balance(meeting), *_in_line(meeting, context))
     return replace(meeting, doubts=doubts)

@@ -31,4 +31,5 @@ def foot_meeting(joint: Joint, run: PostRun) -> Meeting:
         entry, 1, post.name, context.stock(post.stock), run.wood, run.section, np.array([0.0, 1.0]), False, force,
         np.zeros_like(up),
     )  # fmt: skip
-    return Meeting(joint, tuple(run.combinations), (one,), -force, post.on, air=context.structure.air)
+    return Meeting(joint, tuple(run.combinations), (one,), -force, post.on, air=context.structure.air,
+                   described=context.structure.bolt_rows)  # fmt: skip

@@ -35,6 +35,14 @@ def test_green_wood_that_nobody_metered_asks_for_the_meter() -> None:
     assert check.verdict == "refer" and check.questions[0].field == "stock.tie.measured_moisture"
 
 
+def test_a_row_that_is_an_entry_of_its_own_is_judged_there() -> None:
+    entry = {"name": "rows of J", "kind": "bolt row", "on": "J", "species": "Douglas Fir-Larch", "across": "3 in",
+             "built_at": "24 %"}  # fmt: skip
+    piece = checked(splice("green", 2), green(), movement=[entry])
+    assert the(piece, "anchor.rows_move", "west").verdict == "passes"
+    assert the(piece, "movement.bolts").verdict == "refer"
+
+
 def test_the_air_of_the_job_counts() -> None:
     """Outdoors in Seattle the mean of four months is 14.2 % (Wood Handbook Table 13-1, memory): 3 x 9.8/(3000/9.1 - 6)
     = 0.091 in."""
