@@ -407,6 +407,7 @@ SHELF = (Path(__file__).parents[3] / "worked_examples/shelf_on_three_piece_brack
          "fasteners that hold it up", "fails"),
         (MANTEL, 'through = "5 1/2 in"', 'through = "6 1/4 in"', "seat of the head", "refer"),  # 5 7/8 in at its edge
         (MANTEL, 'through = "8 in"\n', "", "fixings", "refer"),  # while another row has its own
+        (SHELF, ', { below_top = "11 in", count = 1 }', "", "fasteners that hold it up", "fails"),
         (SHELF, 'end = "1 3/4 in"\n', "", "joint of the legs, its end", "refer"),
     ],
 )  # fmt: skip
@@ -417,3 +418,16 @@ def test_one_fact_less_is_asked_or_refused(job: str, old: str, new: str, what: s
     (found,) = [check for check in piece.checks if check.what == what]
     assert found.verdict == verdict == piece.verdict
     assert verdict == "fails" or found.questions
+
+
+@pytest.mark.parametrize(
+    ("what", "asked"),
+    [("4x12 girder over the hall", True), ("roof trusses, by others", True), ("double top plate on studs", False),
+     ("pocket for the girder", False), ("stud wall under the old beam", False)],
+)  # fmt: skip
+def test_a_gap_over_a_beam_of_others_is_asked(what: str, asked: bool) -> None:
+    """A trial that passes, its plate said to be something else: a beam that stands on a beam comes down with it."""
+    job = Path(__file__).parents[2] / "trials/brackets_and_props/two_brackets_with_their_gap.toml"
+    text = job.read_text(encoding="utf-8").replace('what = "double top plate on studs"', f'what = "{what}"')
+    found = check_job(read_job_text(text))
+    assert found.verdict == ("refer" if asked else "passes")

@@ -15,6 +15,7 @@ from ....model.existing import Existing
 from ....model.fields.evidence import vouched
 from ....model.links.anchors import diameter
 from ....units import show
+from ....values.judgment import judgment
 from ...anchors.group import Forces, Group
 from ...anchors.manners.rated_hardware import rated_checks
 from ...anchors.manners.registry import manner_of
@@ -58,6 +59,7 @@ def fixing_checks(
     if fixings.rows and all(row.slot is not None for row in fixings.rows):
         text = "every row stands in slots: nothing holds it up"
         found.append(Check.breaks_rule("bracket.rows_tight", name, "rows that hold it up", "judgment", text))
+    found += _one_alone(family)
     if fixings.rating is None and (fixings.fastener is None or not fixings.rows):
         if vouched(fixings.confirmed_by, "structure"):
             return [*found, *_by_others(bracket, fixings.confirmed_by, loads, context)]
@@ -70,6 +72,19 @@ def fixing_checks(
         text = f"{error}"
         asked = ask_engineer(bracket, "fixings_outside", why=f"{text[:1].upper()}{text[1:]}.", forces=loads.most)
         return [*found, Check.refers("bracket.fixings_outside", name, "fixings", "NDS 2018 12", text, ask=asked)]
+
+
+def _one_alone(family: Family[Any]) -> Iterator[Check]:
+    """Nothing stands in for a single fastener of a bracket that carries."""
+    bracket, fixings = family.bracket, family.bracket.fixings
+    least = judgment("fewest fasteners of a bracket that carries")
+    if bracket.role != "carries" or fixings is None or not fixings.rows or fixings.fastener is None:
+        return
+    count = sum(row.count for row in fixings.rows if row.slot is None)
+    if 0 < count < least.value and not family.stands_on_wood:
+        text = "one fastener alone: the bracket turns about it, and nothing stands in for it; two at least"
+        what = "fasteners that hold it up"
+        yield Check.breaks_rule("bracket.rows_tight", bracket.name, what, "judgment", text)
 
 
 def _by_others(bracket: Bracket, confirmed_by: str, loads: BracketLoads, context: Context) -> list[Check]:

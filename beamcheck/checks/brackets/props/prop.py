@@ -16,6 +16,7 @@ from ....analysis.beams.combinations import Loaded
 from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....formulas.brackets.brace import knee_thrust
+from ....model.beams import Beam
 from ....units import show
 from ....values.judgment import judgment
 from ...core.asking.question import PlausibleAnswer, Question, ask
@@ -26,7 +27,7 @@ from ...core.wood.grade_asked import ask_grade
 from ...core.wood.material import is_unknown
 from .beam import effects
 from .gap import Array, Nearby, PropAsk
-from .supports import live_that_stays, moving_supports
+from .supports import beams_of_others, live_that_stays, moving_supports
 
 __all__ = ["PropAsk", "PropResult", "prop_result"]
 
@@ -105,7 +106,7 @@ def prop_result(asks: Sequence[PropAsk], mine: str, context: Context) -> PropRes
             text = f"{unknown}, on which {beam} stands, could not be worked out, so how far it comes down is not known"
             return _refused(own, text, ask("beam_alone", unknown))
         nearby = Nearby(run, together, supports, live_stays=stays is True)
-        found = _result(nearby, i, context)
+        found = _on_beams_of_others(_result(nearby, i, context), own, run.beam, context)
         if stays is not None or not nearby.clear(i):
             return found
         more, _ = moving_supports(run.beam, context, live_stays=True)
@@ -118,6 +119,21 @@ def prop_result(asks: Sequence[PropAsk], mine: str, context: Context) -> PropRes
         return replace(found, checks=(*found.checks, check), free=False)
     except BeamcheckError as error:
         return _refused(own, str(error), ask("nose_at", own.name, own.path("at"), beam=beam))
+
+
+def _on_beams_of_others(found: PropResult, own: PropAsk, beam: Beam, context: Context) -> PropResult:
+    """A gap that is enough on supports that stand still says nothing where one is a beam of somebody else."""
+    under = beams_of_others(beam, context)
+    if not under or not found.free:
+        return found
+    which, where = " and ".join(under), show(own.near.at, "length")
+    text = (
+        f"{beam.name} stands on {which}, by its words a beam of somebody else: how far that comes down is not known; "
+        "write it as `settles` of the support, or an engineer answers for the gap"
+    )
+    asked = ask("sags_below", own.name, why=text[:1].upper() + text[1:] + ".", beam=beam.name, on=which)
+    check = Check.refers("bracket.gap", own.name, f"gap under {beam.name}: {which}", GAP, text, ask=asked, where=where)
+    return replace(found, checks=(*found.checks, check), free=False)
 
 
 def _refused(own: PropAsk, text: str, asked: Question) -> PropResult:

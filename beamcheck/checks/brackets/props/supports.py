@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -12,6 +13,7 @@ from ....calc.pad import SilentPad
 from ....formulas.brackets.prop import softened_modulus
 from ....model.beams import Beam
 from ....model.brackets import Bracket
+from ....model.existing import Existing
 from ....values.judgment import judgment
 from ...beams.beam import BeamRun
 from ...core.asking.question import Question, ask
@@ -19,6 +21,7 @@ from ...core.context import Context
 from ...core.wood.material import modulus_prime
 
 Array = np.ndarray
+SPANS = r"(?:beam|girder|header|lintel|joist|purlin|rafter)s?|truss(?:es)?"  # what spans and comes down
 MOST_DEEP = 12  # beams that stand on beams, one on the other
 
 
@@ -50,6 +53,18 @@ def moving_supports(beam: Beam, context: Context, *, live_stays: bool, deep: int
             return found, under.name
         found.append(moves)
     return found, ""
+
+
+def beams_of_others(beam: Beam, context: Context) -> list[str]:
+    """Supports that by their words are beams of somebody else, of which nothing says how far they come down."""
+    found = []
+    for support in beam.supports:
+        under = context.under(support.on)
+        if isinstance(under, Existing) and not support.settles:
+            head = re.split(r"[,;:(]|\b(?:under|on|below|beside|over|in|at|of|for|with|above)\b", under.what.lower())[0]
+            if re.fullmatch(SPANS, (head.split() or [""])[-1]):
+                found.append(under.name)
+    return list(dict.fromkeys(found))
 
 
 def _moves(run: BeamRun, place: float, context: Context, live_stays: bool, deep: int) -> Moving | None:

@@ -311,7 +311,6 @@ def more_checks(family: Family[Any], context: Context, loads: BracketLoads, wood
         yield Check.refers("bracket.dry_wood", name, "dry wood", "judgment", text, ask=asked)
     if bracket.role == "carries":
         yield from _glued_up(family, stock)
-        yield from _one_alone(family)
     if stock is not None and bracket.checks is None and (stock.grade == "unstamped" or stock.species == "unknown"):
         text = "reclaimed wood has checks as a rule: those that are there count beside the one that is tried (`checks`)"
         none = PlausibleAnswer("none is seen", ((path_of(bracket, "checks"), []),))
@@ -337,14 +336,3 @@ def _glued_up(family: Family[Any], stock: Stock | None) -> Iterator[Check]:
     )
     asked = ask_engineer(bracket, "glued_up", why=text[:1].upper() + text[1:] + ".")
     yield Check.refers("bracket.one_piece", bracket.name, "cut from one piece", "judgment", text, ask=asked)
-
-
-def _one_alone(family: Family[Any]) -> Iterator[Check]:
-    """Nothing stands in for a single fastener."""
-    fixings, least = family.bracket.fixings, judgment("fewest fasteners of a bracket that carries")
-    if fixings is None or not fixings.rows or fixings.fastener is None or family.stands_on_wood:
-        return
-    count = sum(row.count for row in fixings.rows if row.slot is None)
-    if count < least.value:
-        text = "one fastener alone: the bracket turns about it, and nothing stands in for it; two at least"
-        yield Check.breaks_rule(ID, family.bracket.name, "fasteners that hold it up", "judgment", text)
