@@ -18,8 +18,8 @@ from ...model.roofs import Rafter, Tie
 from ...model.sticks import Cut, Stick
 from ...model.stock import Stock
 from ...units import show
-from ...values.judgment import judgment
 from ...values.lumber import read_size
+from .wood.moist import metered_wet
 
 Rows = list[tuple[str, str]]
 
@@ -358,10 +358,9 @@ def _named(name: str, stocks: dict[str, Stock]) -> str:
 
 def _moist(stock: Stock) -> str:
     """The moisture as said; where a reading says otherwise, what it is taken for."""
-    said, metered = stock.moisture, stock.metered
-    if said != "dry" or metered is None or metered <= judgment("wettest wood that counts as dry").value:
-        return said
-    return f"said to be dry, metered at {metered:g} % and taken as wet"
+    if stock.moisture != "dry" or not metered_wet(stock):
+        return stock.moisture
+    return f"said to be dry, metered at {stock.metered:g} % and taken as wet"
 
 
 def _seat(bearing: float | None) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from ...model.beams import Beam
@@ -39,3 +40,9 @@ def weather_checks(piece: Beam | Post, stock: Stock) -> Iterator[Check]:
         answers = [treated, PlausibleAnswer(says, ((f"{path}.meant.treated", says),))]
         question = ask("weather_rot", stock.name, f"{path}.treated", answers=answers, place=place)
         yield Check.refers(ID, piece.name, "treated or durable outdoors", ROT, text, ask=question)
+    elif inside := told(stock.evidence, "kept indoors"):
+        text = f"{place!r} is outdoors, and its wood is treated for indoors: {inside[0].words}"
+        other = re.sub(re.escape(inside[0].words), "UC4A", stock.evidence, flags=re.IGNORECASE)
+        answers = [PlausibleAnswer("UC4A", ((f"{path}.evidence", other),))]
+        question = ask("weather_class", stock.name, f"{path}.evidence", answers=answers, place=place)
+        yield Check.refers(ID, piece.name, "treated for outdoors", ROT, text, ask=question)

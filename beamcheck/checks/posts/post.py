@@ -80,13 +80,25 @@ def _glued(run: PostRun) -> list[Check]:
 def _unloaded(run: PostRun) -> list[Check]:
     """A post that carries nothing is not described to its end."""
     decoration = [f"from {one.name}" for one in brackets_on(run) if only_decoration(run, one.name)]
-    if any(not load.own and load.what not in decoration for load in run.loads):
-        return []
+    others = [load for load in run.loads if not load.own and load.what not in decoration]
+    if others:
+        return _only_weight(run) if all(load.kind == "D" for load in others) else []
     if run.post.role != "carries":
         return []  # what is above it is asked instead
     text = "nothing is said to stand on this post"
     asked = ask("post_loads", run.post.name, f"post.{run.post.name}.role")
     return [Check.refers("post.loads", run.post.name, "loads as given", "load path", text, ask=asked)]
+
+
+def _only_weight(run: PostRun) -> list[Check]:
+    """A post bears more than weight: people, snow or men on a roof, unless somebody says that none of these come."""
+    post = run.post
+    said = any(getattr(load, kind) is not None for load in post.carries for kind in ("live", "roof_live", "snow"))
+    if said or not post.carries:
+        return []  # where other pieces bring it all they are asked themselves
+    text = "only weight that stays is stated: what people, snow or men on a roof bring is not said"
+    asked = ask("post_only_weight", post.name, f"post.{post.name}.carries.1.live")
+    return [Check.refers("post.loads", post.name, "kinds of load", "ASCE 7-16 chapter 4", text, ask=asked)]
 
 
 def _wind(post: Post, context: Context) -> list[Check]:

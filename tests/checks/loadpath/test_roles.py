@@ -82,7 +82,8 @@ class TestLoadOnWhatIsNotMeantToCarry:
         assert check(result, "B", "load of its own: shelf").verdict == "fails"
 
     def test_a_load_of_nothing_is_no_load(self) -> None:
-        assert said(alone(role="decorative", carries=line(0)), "B", "fails") == ""
+        nothing = [{"what": "shelf", "live": "0 plf"}]
+        assert said(alone(role="decorative", carries=nothing), "B", "fails") == ""
 
     def test_what_only_lifts_is_a_load_too(self) -> None:
         wind = [{"what": "wind", "wind": "-20 plf"}]

@@ -24,6 +24,7 @@ from ...core.result import Check
 from ...core.trivial import negligible, trivial
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import is_unknown
+from ...core.wood.moist import metered_wet
 from ...core.wood.strength import Outcome
 from ..far_side import far_side_checks
 from ..group import Group, Part, round_force
@@ -167,7 +168,7 @@ def _fits_the_report(group: Group) -> Iterator[Check]:
     if anchor.gap > 0.0:
         text = f"a gap of {show(anchor.gap, 'length')} in the joint: published loads are for faces that touch"
         yield group.refers(id, CONDITIONS, clause, Open(text, "rated_gap"))
-    if group.stock.temperature > 100.0 or group.stock.moisture != "dry":
+    if group.stock.temperature > 100.0 or group.stock.moisture != "dry" or metered_wet(group.stock):
         text = "the wood is not dry and cool in service: published loads are for wood that is"
         yield group.refers(id, CONDITIONS, clause, Open(text, "rated_wet"))
     slope = abs(group.slope)

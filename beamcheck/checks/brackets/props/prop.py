@@ -19,6 +19,7 @@ from ....formulas.brackets.brace import knee_thrust
 from ....model.beams import Beam
 from ....units import show
 from ....values.judgment import judgment
+from ....values.loads import told
 from ...core.asking.question import PlausibleAnswer, Question, ask
 from ...core.context import Context
 from ...core.pictures import Closing, GapPicture
@@ -188,6 +189,15 @@ def _doubts(nearby: Nearby, i: int) -> Iterator[Check]:
         answers = [PlausibleAnswer("no", ((at, []),)), PlausibleAnswer("yes, 3 in of plates", ((at, [plates]),))]
         asked, what = ask("closing", own.name, at, answers=answers, beam=nearby.beam), "movements that close the gap"
         yield Check.refers("bracket.closing", own.name, what, "Wood Handbook ch. 13", text, ask=asked, where=where)
+    for n, one in enumerate(near.closing or (), 1):
+        if filled := told(one.what, "fills a gap"):
+            at, words, elsewhere = own.path(f"closing.{n}.what"), filled[0].words, "wood under the support of the beam"
+            text = f"{one.what!r} is entered as wood that moves; left in the gap {words} carry at once"
+            answers = [PlausibleAnswer(f"it is free: that is {elsewhere}", ((at, elsewhere),)),
+                       PlausibleAnswer("it is filled", ((own.path("gap"), "0 in"),))]  # fmt: skip
+            asked = ask("gap_filled", own.name, at, answers=answers, beam=nearby.beam, found=words)
+            what = "what is left in the gap"
+            yield Check.refers("bracket.closing", own.name, what, "statics", text, ask=asked, where=where)
     if nearby.crooked(i):
         text = (
             f"{nearby.beam} is said to have come down {show(near.sagged or 0.0, 'length')} there, which is more than "

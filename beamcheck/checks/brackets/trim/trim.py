@@ -17,12 +17,14 @@ from ....model.existing import Existing
 from ....model.posts import Post
 from ....units import show
 from ....values.judgment import judgment
+from ....values.loads import told
 from ....values.lumber import read_size
 from ...anchors.fasteners.connection import Connection
 from ...anchors.group import Forces, Group
 from ...anchors.joint import weak_wood
 from ...anchors.manners.base import sense_checks
 from ...anchors.manners.registry import resolved
+from ...core.asking.question import PlausibleAnswer, ask
 from ...core.context import Context
 from ...core.draft import GENERAL, Draft, Reactions, SupportForces, transfer_doubts
 from ...core.result import Check, PieceResult
@@ -63,7 +65,7 @@ def trim_result(trim: Trim, context: Context) -> tuple[PieceResult, Reactions]:
         loads.append(Applied("L", 0.0, 0.0, P=trim.accidental, what=ACCIDENTAL))
     solved = solve_beam(LONG, [BeamSupport(0.0, "fixed")], loads, depth=LONG, EI=STIFF, GA_s=STIFF)
     draft.checks = [*transfer_doubts(trim.name, context), *_fixings(trim, kind, solved, context)]
-    draft.checks += [*_above(trim, context), *accidental_checks(trim)]
+    draft.checks += [*_above(trim, context), *accidental_checks(trim), *_meant_to_carry(trim)]
     by_kind, forces = solved.reaction_by_kind(0), solved.reactions(0)
     row = SupportForces(trim.on, by_kind, float(np.max(forces)), float(np.min(forces)))
     result = draft.done()
@@ -71,6 +73,17 @@ def trim_result(trim: Trim, context: Context) -> tuple[PieceResult, Reactions]:
     # along a beam its place is not asked for, so it is taken at midspan
     load = TransferredLoad(trim.name, by_kind, applied=kind.applied)
     return replace(result, finding=finding), Reactions(trim.name, (row,), ((trim.on, load),))
+
+
+def _meant_to_carry(trim: Trim) -> Iterator[Check]:
+    """Words of a piece of trim that speak of what it holds up."""
+    if trim.insists_on("what") or not (found := told(trim.what, "meant to carry")):
+        return
+    path, says = f"trim.{trim.name}.meant.what", "it is for looks: nothing rests on it"
+    answers = [PlausibleAnswer(says, ((path, says),))]
+    question = ask("trim_carries", trim.name, path, answers=answers, found=f"{found[0].words!r}")
+    text = f"{trim.what!r}: trim never carries, and these words say {found[0].words!r}"
+    yield Check.refers("path.sound", trim.name, "words of what it is for", "load path", text, ask=question)
 
 
 def _above(trim: Trim, context: Context) -> list[Check]:

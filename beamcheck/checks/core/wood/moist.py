@@ -14,6 +14,11 @@ from .record import WoodMaterial
 PROPERTIES = ("F_b", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_min")
 
 
+def metered_wet(stock: Stock) -> bool:
+    """A reading says that it is wetter than wood that counts as dry."""
+    return stock.metered is not None and stock.metered > judgment("wettest wood that counts as dry").value
+
+
 def core_readings(stock: Stock) -> list[Reading]:
     """The readings that were taken in its core; none without a survey."""
     if stock.survey is None:
