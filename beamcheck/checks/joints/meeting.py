@@ -16,6 +16,7 @@ from ...model.conditions.movement import Climate, Movement
 from ...model.fields.evidence import read_evidence, vouched
 from ...model.frames.frame import Frame
 from ...model.joints.joint import Joint
+from ...model.joints.kinds import MADE
 from ...model.joints.parts import Member
 from ...model.stock import Stock
 from ...units import show
@@ -327,10 +328,14 @@ def _balance(meeting: Meeting) -> list[Check]:
     most = meeting.most
     level, upright = (float(np.max(np.abs(part))) for part in meeting.reaction.T)
     slack = judgment("forces of a joint out of balance").value * most
+    apart = "the forces of the members do not balance each other"
     if level > slack:
-        text = f"{show(level, 'force')} are left over sideways: the forces of the members do not balance each other"
+        text = f"{show(level, 'force')} are left over sideways: {apart}"
         return [meeting.refers(id, what, clause, text, "joint_balance")]
     if upright > slack and not meeting.on.strip():
+        if not MADE[meeting.joint.kind].founded:
+            text = f"{show(upright, 'force')} are left over up and down: {apart}"
+            return [meeting.refers(id, what, clause, text, "joint_balance")]
         text = f"{show(upright, 'force')} are left over up and down, and what the joint stands on is not said"
         return [meeting.refers(id, what, clause, text, "joint_stands_on", "stands_on")]
     rest = f"; {show(upright, 'force')} go into {meeting.on}" if upright > slack else ""

@@ -53,6 +53,8 @@ class MadeOf:
         Kinds of fastener that do.
     why : str
         Why the rest does not belong to it.
+    founded : bool
+        It may stand on something that is no member of it; what a cap or strap does not balance is a slip.
     """
 
     members: tuple[int, int]
@@ -63,6 +65,7 @@ class MadeOf:
     laid_out: bool = False
     plated: bool = False
     fasteners: tuple[str, ...] = ()
+    founded: bool = True
 
 
 _LAID = ("gap", "split", "seasoned", "clamped")
@@ -79,13 +82,13 @@ MADE: Mapping[str, MadeOf] = MappingProxyType({
     "knife plate": MadeOf((1, _ANY), "a steel plate in slots holds each piece by bolts or pins of its own", {},
                           ("fastener",), _LAID, laid_out=True, plated=True, fasteners=("bolt", "pin")),
     "strap": MadeOf((2, 2), "a strap under one piece hangs it on another", {"strapped": (1, 1), "hung": (1, 1)},
-                    ("fastener", "strap"), _LAID, laid_out=True, plated=False, fasteners=("bolt",)),
+                    ("fastener", "strap"), _LAID, laid_out=True, fasteners=("bolt",), founded=False),
     "mortise and tenon": MadeOf((2, 2), "a tenon of one piece sits in a mortise of the other",
                                 {"mortised": (1, 1), "tenoned": (1, 1)}, ("tenon",), ("split",)),
     "post base": MadeOf((1, 1), "a steel base carries the foot of a post above the floor", {}, ("base",),
                         ("fastener", *_LAID), laid_out=True, plated=True, fasteners=("bolt", "pin")),
     "post cap": MadeOf((2, 3), "one or two beams lie on a steel cap over a post", {"standing": (1, 1), "lying": (1, 2)},
-                       ("cap",), ("fastener", *_LAID), laid_out=True, plated=True, fasteners=("bolt",)),
+                       ("cap",), ("fastener", *_LAID), laid_out=True, plated=True, fasteners=("bolt",), founded=False),
     "ledger": MadeOf((2, 2), "a ledger lies against a row of studs or a rim", {"ledger": (1, 1), "behind": (1, 1)},
                      ("fastener", "row"), (*_LAID, "confirmed_by"), laid_out=True,
                      fasteners=("bolt", "lag screw", "wood screw")),

@@ -51,6 +51,14 @@ def test_two_beams_on_a_cap_press_each_for_itself() -> None:
     assert piece.verdict == "passes"
 
 
+def test_what_a_cap_does_not_balance_is_no_seat_beside_it() -> None:
+    """Only the post is under a cap: forces that differ are a slip, and no wall takes the rest."""
+    one = cap()
+    one["members"][0]["forces"][0]["pull"] = "-12,000 lbf"
+    check = the(checked(one, POST, BEAM), "joint.balance")
+    assert check.verdict == "refer" and [q.field for q in check.questions] == ["ruling"]
+
+
 def test_what_lifts_needs_bolts_through_the_cap() -> None:
     one = cap(load="snow")
     for entry, field, force in zip(one["members"], ("pull", "down"), (1000.0, -1000.0), strict=True):
