@@ -83,9 +83,8 @@ def _no_template(name: str, piece: PieceResult, job: Job, result: JobResult) -> 
     drawn = {one.name for one in result.pieces if one.drawing is not None and one.drawing.holes}
     have = [one.name for one in job.bracket] + [one.name for one in job.anchor if one.name in drawn]
     right = f"those with one: {', '.join(have)}" if have else "this job has neither"
-    return (
-        f"{name} is a {piece.kind}: templates are made of brackets, joints and hole patterns of anchor groups; {right}"
-    )
+    made = "templates are made of brackets and joints, and of hole patterns of anchor groups"
+    return f"{name} is a {piece.kind}: {made}; {right}"
 
 
 def _said(result: JobResult, job: Job, piece: PieceResult, title: str, drawn: Drawn) -> Template:
