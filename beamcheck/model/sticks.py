@@ -178,7 +178,8 @@ class Stick(Marked):
             if not self.shared_by.strip():
                 yield (
                     ("shared_by",),
-                    'missing: members share a load only through a deck; for example shared_by = "1 in boards"',
+                    'missing: members share a load only through a deck; for example shared_by = "1 in boards"; '
+                    "without one leave members out",
                 )
         if self.plies == 1 and self.plies_fastened:
             yield (

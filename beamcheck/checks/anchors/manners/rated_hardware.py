@@ -168,7 +168,12 @@ def _fits_the_report(group: Group) -> Iterator[Check]:
     if anchor.gap > 0.0:
         text = f"a gap of {show(anchor.gap, 'length')} in the joint: published loads are for faces that touch"
         yield group.refers(id, CONDITIONS, clause, Open(text, "rated_gap"))
-    if group.stock.temperature > 100.0 or group.stock.moisture != "dry" or metered_wet(group.stock):
+    stock = group.stock
+    if stock.temperature <= 100.0 and stock.moisture == "dry" and stock.survey is None and metered_wet(stock):
+        text = f"a meter reads {stock.metered:g} % in the wood, and published loads are for dry wood: it dries first"
+        field = f"stock.{stock.name}.measured_moisture"
+        yield group.refers(id, CONDITIONS, clause, Open(text, "moisture", field, of=stock.name))
+    elif stock.temperature > 100.0 or stock.moisture != "dry" or metered_wet(stock):
         text = "the wood is not dry and cool in service: published loads are for wood that is"
         yield group.refers(id, CONDITIONS, clause, Open(text, "rated_wet"))
     slope = abs(group.slope)
