@@ -27,7 +27,7 @@ def inches(x: float) -> str:
 def fields(thing: Any) -> Mapping[str, Any]:
     """The fields of a piece or of a table, by name; of anything else none."""
     if isinstance(thing, BaseModel):
-        return dict(thing)
+        return vars(thing)  # asked for millions of times in a large job: nothing is copied
     return thing if isinstance(thing, Mapping) else {}
 
 

@@ -170,13 +170,10 @@ def _references(entry: Entry, stocks: Mapping[str, Entry], things: Mapping[str, 
         yield from _carrier(path, name, kinds, stocks, things)
     yield from _neighbors(entry, things)
     if (tie := entry.text("tie")) is not None and entry.kind == "rafter":
-        ties = [name for name, thing in things.items() if thing.kind == "tie"]
-        if tie not in ties:
-            what = (
-                f"{tie!r} is a {things[tie].kind}, not a [[tie]]"
-                if tie in things
-                else f"there is no [[tie]] named {tie!r}"
-            )
+        kind = things[tie].kind if tie in things else ""
+        if kind != "tie":
+            what = f"{tie!r} is a {kind}, not a [[tie]]" if kind else f"there is no [[tie]] named {tie!r}"
+            ties = [name for name, thing in things.items() if thing.kind == "tie"]
             yield (*entry.path, "tie"), f"{what}; {nearest(tie, ties)}"
 
 
@@ -216,18 +213,20 @@ def _schedule(entry: Entry) -> Iterator[Fault]:
 def _carrier(
     path: Path, name: str, kinds: Sequence[str], stocks: Mapping[str, Entry], things: Mapping[str, Entry]
 ) -> Iterator[Fault]:
+    kind = things[name].kind if name in things else ""
+    if kind in kinds:
+        return
     usable = [other for other, thing in things.items() if thing.kind in kinds]
-    if name in things:
-        kind = things[name].kind
+    if kind:
         if kind == "anchor":
             here = "the piece or [[existing]] entry behind it"
             fixed = path[0] in FIXED_TO
             text = f"name {here}" if fixed else f'write held_by = "{name}", and here {here}'
             yield path, f"{name!r} is an anchor, which only fastens: {text}"
-        elif kind not in kinds and kind in ("rafter", "tie", "frame"):
+        elif kind in ("rafter", "tie", "frame"):
             text = f"nothing rests on a {kind} here: name another piece, or let an engineer check it"
             yield path, f"{name!r} is a {kind}; {text}"
-        elif kind not in kinds:
+        else:
             needed = " or ".join(f"[[{word}]]" for word in kinds)
             yield path, f"{name!r} is a {kind}, but a {needed} entry is needed; {nearest(name, usable)}"
     elif name in stocks:
