@@ -76,7 +76,7 @@ def load_allowed(P_s: NotNegative, k_s: Annotated[Number, at_least(1)]) -> Numbe
     return P_s / k_s
 
 
-@formula(symbol="SL", clause="duration of load (memory)", unit="", known="memory")
+@formula(symbol="SL", clause="duration of load (memory)", unit="%", known="memory")
 def strength_over_time(t_u: Positive) -> Number:
     """Percent of the strength in a short test that wood has under a load that stays for some time.
 
