@@ -7,12 +7,8 @@ from typing import Any
 
 import numpy as np
 import pytest
-from beamcheck.checks.anchors.geometry import geometry_checks
 
 from beamcheck.calc.pad import SilentPad
-from beamcheck.checks.anchors.fasteners.lateral import lateral_checks
-from beamcheck.checks.anchors.fasteners.tear_out import tear_out_checks
-from beamcheck.checks.anchors.group import Group
 from beamcheck.checks.job import check_job
 from beamcheck.formulas.connections.lateral import single_shear, wood_bearing
 from beamcheck.model.reading.reader import job_from_data
@@ -119,18 +115,3 @@ def test_one_job_with_one_group(benchmark: Any) -> None:
     job = job_from_data(JOB)
     result = benchmark(check_job, job)
     assert [piece.kind for piece in result.pieces] == ["beam", "anchor"]
-
-
-def test_one_group(benchmark: Any, monkeypatch: pytest.MonkeyPatch) -> None:
-    """The wood side of one group alone: lateral values, distances, tear-out."""
-    seen: list[Group] = []
-    from beamcheck.checks.anchors import piece as anchor_piece
-
-    def keep(group: Group) -> list[Any]:
-        seen.append(group)
-        return lateral_checks(group)
-
-    monkeypatch.setattr(anchor_piece, "lateral_checks", keep)
-    check_job(job_from_data(JOB))
-    group = seen[0]
-    benchmark(lambda: [*lateral_checks(group), *geometry_checks(group), *tear_out_checks(group)])
