@@ -28,6 +28,8 @@ def test_bolts() -> None:
 def test_lag_screws() -> None:
     """NDS 2018 Table L2 (memory)."""
     made = fasteners.lag_screw("1-1/4").value
+    with pytest.raises(UnknownName, match="'-1 in'"):  # a minus, no hyphen
+        fasteners.bolt("-1 in")
     assert (made.D, made.D_r, made.E_tip) == (1.25, 1.012, 0.875)
     assert fasteners.lag_screw("1 1/4 in").value == made
     assert [fasteners.lag_thread(length).value for length in (1, 1.5, 4, 6, 9, 12, 16)] == [

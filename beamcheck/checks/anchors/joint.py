@@ -364,8 +364,10 @@ class JointMaker:
         dowel = self.dowel
         assert dowel.length is not None
         pad = SilentPad()
-        p = float(pad(ln.penetration, L_f=dowel.length, l_s=crossed, t_w=more))
         least, clause = float(dowel.least_penetration(pad)), dowel.penetration_clause
+        p = 0.0  # ends before that member
+        if dowel.length > crossed + more:
+            p = float(pad(ln.penetration, L_f=dowel.length, l_s=crossed, t_w=more))
         if min(p, thickness) < least - HAIR:
             text = (
                 f"{show(min(p, thickness), 'length')} in the member that holds the point, at least "
@@ -375,7 +377,8 @@ class JointMaker:
         if p > thickness + HAIR:
             text = f"{show(dowel.length, 'length')} is too long: the point comes out by {show(p - thickness, 'length')}"
             self.faults.append(Fault("anchor.length", f"length of the {dowel.kind}", clause, text))
-        return min(float(dowel.main_length(pad, p)), thickness), min(p, thickness)
+        bears = float(dowel.main_length(pad, max(p, least)))  # one that reaches less deep has no value at all
+        return min(bears, thickness), min(p, thickness)
 
     def joint(
         self, main: Part, side: Part, *, held: float, two_planes: bool = False, gap: float | None = None,

@@ -322,9 +322,11 @@ def _weight_alone(meeting: Meeting, kinds: Collection[str]) -> Iterator[Check]:
 
 def _balance(meeting: Meeting) -> list[Check]:
     """Forces that meet in a joint are in balance, but for what stands under it."""
-    if len(meeting.members) < 2 or not meeting.combinations or meeting.joint.row is not None:
+    if not meeting.combinations or meeting.joint.row is not None:
         return []  # a row: what is stated of the ledger goes into all that it lies against
     id, what, clause = "joint.balance", "balance of the forces", "statics"
+    if len(meeting.members) == 1:
+        return [*_goes_on(meeting, id, what, clause)]
     most = meeting.most
     level, upright = (float(np.max(np.abs(part))) for part in meeting.reaction.T)
     slack = judgment("forces of a joint out of balance").value * most
@@ -340,6 +342,18 @@ def _balance(meeting: Meeting) -> list[Check]:
         return [meeting.refers(id, what, clause, text, "joint_stands_on", "stands_on")]
     rest = f"; {show(upright, 'force')} go into {meeting.on}" if upright > slack else ""
     return [Check.keeps_rule(id, meeting.name, what, clause, f"within {show(slack, 'force')}{rest}")]
+
+
+def _goes_on(meeting: Meeting, id: str, what: str, clause: str) -> Iterator[Check]:
+    """What one member brings goes on into something, for which nobody is asked but by name."""
+    if meeting.next_to_nothing(meeting.most) or meeting.joint.confirmed_by.strip():
+        return
+    force = show(meeting.most, "force")
+    if meeting.on.strip():
+        yield Check.keeps_rule(id, meeting.name, what, clause, f"{force} go into {meeting.on}: not checked here")
+    else:
+        text = f"{force} come to it, and what takes them on is not said"
+        yield meeting.refers(id, what, clause, text, "joint_stands_on", "stands_on")
 
 
 def _in_line(meeting: Meeting, context: Context) -> Iterator[Check]:

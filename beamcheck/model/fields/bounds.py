@@ -184,7 +184,7 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "plate": _inches(4, low=1 / 32), "bears_long": _inches(60), "bears_wide": _inches(60), "beyond": _inches(24),
     },
     "Screws": {"angle": Bound(0, 90, "deg")},
-    "StudRow": {"along": _feet(200), "spacing": _feet(10), "joists": _feet(20)},
+    "StudRow": {"along": _feet(200), "spacing": _feet(10, low=0.25), "joists": _feet(20, low=0.25)},
     "StatedForce": {"pull": Bound(-500_000, 500_000, "lbf"), "down": Bound(-500_000, 500_000, "lbf")},
     "Member": {"direction": Bound(-360, 360, "deg"), "arm": _inches(120, low=-120)},
     "Joint": {"gap": _inches(24), "embedded": _inches(48), "splice_at": _feet(200)},

@@ -182,6 +182,12 @@ class Screws(Piece):
     angle: Angle = Field(description="between the screws and the faces, 90 deg square to them", examples=["45 deg"])
     crossed: bool = Field(default=False, description="half lean one way, half the other")
 
+    def faults(self) -> Iterator[Fault]:
+        """Crossed ones stand in pairs."""
+        if self.crossed and self.count % 2:
+            text = f"crossed screws stand in pairs, here are {self.count}: write an even number, or crossed = false"
+            yield ("count",), text
+
 
 class StatedForce(Piece):
     """What one kind of load does along and across a member of a joint, by somebody's analysis."""

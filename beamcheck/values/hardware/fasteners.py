@@ -5,6 +5,7 @@ All lengths in inches, stresses in psi. Sizes are written as the trade writes th
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Literal, get_args
 
@@ -230,7 +231,7 @@ def _of_size(table: str, size: str, what: str) -> Row:
 
 def _spelled(size: str) -> str:
     text = size.casefold().strip().removesuffix("inch").removesuffix("in").removesuffix('"')
-    return " ".join(text.replace("-", " ").split())
+    return " ".join(re.sub(r"(?<=\d)-(?=\d)", " ", text).split())  # a dash before a number is a minus
 
 
 def _known(given: str, allowed: tuple[str, ...], what: str) -> None:

@@ -137,3 +137,11 @@ def test_the_upper_row_stands_by_the_joint() -> None:
 
 def test_more_room_to_sink_and_less() -> None:
     assert found(of(('deflects = "1/4 in"', 'deflects = "1/16 in"')), "sinking") == ["fails"]
+
+
+def test_brace_above_every_row_tips_off_its_wall() -> None:
+    """The rows stand 5 and 11 in down: a brace that meets the wall leg above them leaves nothing to hold the top."""
+    piece = of(('brace_down = "14 in"', 'brace_down = "4 in"'))
+    assert found(piece, "rows above the brace") == ["fails"]
+    said = " ".join(note for check in piece.checks for note in check.notes)
+    assert "no row of fasteners stands above that" in said and "cannot be shown" not in said

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from beamcheck.checks.core.result import PieceResult
+from beamcheck.errors import JobError
 
 from .jobs import SHEET, Data, checked, joint, member, step_value, the, wood
 
@@ -56,13 +57,15 @@ def test_anchor_without_its_report_is_told() -> None:
 BRACE, POST = wood("brace", "5 1/2 in x 5 1/2 in"), wood("post", "5 1/2 in x 7 1/2 in")
 
 
-def screwed(pull: float, angle: str = "45 deg", crossed: bool = False, more: float = 0.0) -> PieceResult:
+def screwed(
+    pull: float, angle: str = "45 deg", crossed: bool = False, more: float = 0.0, count: int = 4
+) -> PieceResult:
     forces = [("brace", 45.0, pull, more), ("post", 225.0, pull, more)]
     one = joint(
         "inclined screws",
         *(member(name, name, direction, force, down=0.0) for name, direction, force, _ in forces),
         rating={**RATING, "along": "850 lbf", "slope": "60 deg"}, split="none seen",
-        screws={"count": 4, "angle": angle, "crossed": crossed},
+        screws={"count": count, "angle": angle, "crossed": crossed},
     )  # fmt: skip
     if more:
         for entry in one["members"]:
@@ -90,7 +93,19 @@ def test_screws_that_lean_one_way_hold_one_way() -> None:
 
 
 def test_flat_screws_and_a_report_without_a_pull_are_asked() -> None:
-    assert the(screwed(500.0, angle="20 deg"), "joint.screws").verdict == "refer"
+    for angle in ("20 deg", "80 deg", "90 deg"):  # short loads only; bent rather than pulled
+        assert the(screwed(500.0, angle=angle), "joint.screws").verdict == "refer"
+
+
+def test_crossed_screws_stand_in_pairs() -> None:
+    with pytest.raises(JobError, match="in pairs, here are 3"):
+        screwed(500.0, crossed=True, count=3)
+
+
+def test_what_one_member_brings_goes_into_something() -> None:
+    asked = the(anchored(600.0, stands_on=""), "joint.balance")
+    assert asked.verdict == "refer" and asked.questions[0].field == "joint.J.stands_on"
+    assert "into slab" in the(anchored(600.0), "joint.balance").notes[0]
 
 
 def test_anchor_shorter_than_it_is_deep() -> None:

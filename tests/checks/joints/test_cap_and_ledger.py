@@ -145,6 +145,21 @@ def test_rim_takes_the_thread_in_its_own_breadth_only() -> None:
     assert rim.verdict != "passes" or most(rim) >= most(ledger())
 
 
+@pytest.mark.parametrize("length", ["1 1/2 in", "1 3/4 in", "2 in"])
+def test_lag_that_hardly_reaches_the_stud_is_too_short(length: str) -> None:
+    """At least 4 D and the tip, 1.72 in; nothing is said of a tip longer than what is in the wood."""
+    data = ledger_data(300.0)
+    data["fastener"] = {**LAG, "length": length}
+    found = [check for check in checked(data, LEDGER, STUD, RIM).checks if check.verdict == "fails"]
+    assert {check.id for check in found} == {"anchor.penetration", "anchor.pull"}
+    assert "at least 1 3/4 in asked for" in next(check for check in found if check.id == "anchor.penetration").notes[0]
+
+
+def test_studs_do_not_stand_one_in_the_other() -> None:
+    with pytest.raises(JobError, match="ft cannot be right"):
+        ledger(300.0, spacing="0.16 in")
+
+
 def test_ledger_in_a_frame_is_told() -> None:
     with pytest.raises(JobError, match="no member of a frame"):
         checked({"name": "J", "kind": "ledger", "frame": "T", "at": "x", "fastener": LAG,

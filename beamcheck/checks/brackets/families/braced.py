@@ -16,6 +16,7 @@ from ....formulas.wood.combined import eccentric_column_one_way
 from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.shear import shear_stress
 from ....model.brackets import Braced
+from ....model.fixings import Fixings
 from ....model.stock import Stock
 from ....units import show
 from ....values.brackets import lever_arm_eta
@@ -139,6 +140,7 @@ class BracedBracket(Family[Braced]):
             )
         body.checks += [
             *knots_seen(bracket),
+            *self._tips(loads),
             *bearing_under_loads(bracket, loads, wood, thickness=shape.thickness, grain=0.0),
             *_top_leg(name, shape, loads, wood, force),
             _wall_leg(name, shape, loads, wood, force),
@@ -157,9 +159,23 @@ class BracedBracket(Family[Braced]):
         fixings = self.bracket.fixings
         if fixings is None or not fixings.rows:
             return None
-        arm = self.shape.brace_down - min(row.below_top for row in fixings.rows)
-        M = np.maximum(loads.M_wall, 0.0)
-        return np.asarray(M / arm if arm > 0.0 else np.where(M > 0.0, np.inf, 0.0))
+        arm, M = self._arm(fixings), np.maximum(loads.M_wall, 0.0)
+        return np.asarray(M / arm) if arm > 0.0 else None
+
+    def _arm(self, fixings: Fixings) -> float:
+        """From the top row down to the brace, in."""
+        return self.shape.brace_down - min(row.below_top for row in fixings.rows)
+
+    def _tips(self, loads: BracketLoads) -> Iterator[Check]:
+        """Where no row stands above the brace it tips off its wall about the foot of the brace."""
+        fixings = self.bracket.fixings
+        if fixings is None or not fixings.rows or self._arm(fixings) > 0.0 or not np.any(loads.M_wall > 0.0):
+            return
+        text = (
+            f"the brace meets the wall leg {show(self.shape.brace_down, 'length')} below the top, and no row of "
+            "fasteners stands above that: nothing holds the top on its wall"
+        )
+        yield Check.breaks_rule("bracket.rows_above", self.bracket.name, "rows above the brace", "statics", text)
 
     def _runout(self, length: float, loads: BracketLoads) -> Iterator[Check]:
         """A brace sawn to a curve: its grain runs out at both ends."""

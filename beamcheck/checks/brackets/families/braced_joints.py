@@ -328,7 +328,8 @@ def _heads_under_the_brace(bracket: Bracket, shape: Braced) -> Iterator[Check]:
     half = 0.5 * shape.brace / math.cos(axis) + 0.5 * head_width(bracket.fixings.fastener)
     for i, row in enumerate(bracket.fixings.rows, start=1):
         if abs(row.below_top - shape.brace_down) < half - HAIR:
-            low, high = (show(shape.brace_down + way * half, "length") for way in (-1.0, 1.0))
+            ends = max(shape.brace_down - half, 0.0), min(shape.brace_down + half, shape.height)
+            low, high = (show(end, "length") for end in ends)
             text = (
                 f"the heads of row {i} stand {show(row.below_top, 'length')} below the top, where the brace meets the "
                 f"wall leg: keep them clear of {low} to {high}"

@@ -36,9 +36,12 @@ class InclinedScrews(Rated):
             return [into_which(meeting), *wood_checks(meeting)]
         screws, rating = _screws(meeting), meeting.joint.rating
         assert rating is not None
-        flat = judgment("flattest screw").value
-        if not flat <= screws.angle <= 90.0:
-            text = f"{show(screws.angle, 'angle')} to the faces: reports hold from {flat:g} deg on, for an engineer"
+        flat, steep = judgment("flattest screw").value, judgment("steepest screw").value
+        if not flat <= screws.angle <= steep:
+            text = (
+                f"{show(screws.angle, 'angle')} to the faces: from {flat:g} to {steep:g} deg the load draws on screws "
+                "along their axes; others are for an engineer"
+            )
             return [meeting.refers("joint.screws", "angle of the screws", STATICS, text, "joint_screws"),
                     *wood_checks(meeting)]  # fmt: skip
         if rating.along is None:
