@@ -38,6 +38,25 @@ def test_words_that_deny_and_days_that_are_not_yet(words: str) -> None:
 
 
 @pytest.mark.parametrize("words", [
+    "letter of the engineer of record, only for the roof as it was, 3 May 2025",
+    "letter of the engineer for the old load, 3 May 2025", "engineer's letter 3 of 3 May 2025, not for this beam",
+    "letter of the engineer, 3 May 2025, subject to review", "letter 3 of the engineer, does not cover the floor",
+    "engineer, 3 May 2025, for information only", "letter of the engineer of 3 May 2025 for another house",
+])  # fmt: skip
+def test_words_that_limit_themselves(words: str) -> None:
+    assert not vouched(words, "structure") and "limits it" in read_evidence(words).missing_for("structure")
+
+
+@pytest.mark.parametrize("words", [
+    "letter of the engineer of record, 3 May 2025, for not only the floor but the roof as well",
+    "engineer's sheet S-3 of 2025-05-03: takes 12,000 lb for the new load",
+    "letter of engineer 3, old barn, 3 May 2025",
+])  # fmt: skip
+def test_words_that_limit_nothing(words: str) -> None:
+    assert vouched(words, "structure"), read_evidence(words).missing_for("structure")
+
+
+@pytest.mark.parametrize("words", [
     "letter of the engineer of record, 3 May 2025, valid until 1 Jan 2099", "engineer, letter 3 of 3 May",
     "by: A. Example, PE; document: report 12", "grader, 2025-05-03", "building department, permit no. 12",
     "maker's report no. 7",

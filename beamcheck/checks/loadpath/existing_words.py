@@ -22,6 +22,10 @@ _KINDS = {
     "concrete": ("masonry", "concrete"),
 }
 
+_CARRIES = "an engineer has seen it: it does carry"
+# words that say nothing against it where these stand beside them: 'stud wall with gypsum board', 'header over a window'
+_UNLESS = {"bears nothing by itself": "part that carries", "over an opening": "spans an opening"}
+
 
 def word_checks(above: str, under: Existing, force: float | None) -> Iterator[Check]:
     """What keeps something that rests on it from passing.
@@ -43,9 +47,11 @@ def _against_it(above: str, under: Existing) -> Iterator[Check]:
         return
     for sort, key, answer in (
         ("decayed", "existing_sound", "an engineer has seen it: what carries is sound"),
-        ("carries nothing", "existing_carries", "an engineer has seen it: it does carry"),
+        ("carries nothing", "existing_carries", _CARRIES),
+        ("bears nothing by itself", "existing_carries", _CARRIES),
+        ("over an opening", "existing_carries", _CARRIES),
     ):
-        if not (found := told(under.what, sort)):
+        if not (found := told(under.what, sort)) or told(under.what, _UNLESS.get(sort, "")):
             continue
         path, says = f"existing.{under.name}.meant.what", found[0].says
         answers = [PlausibleAnswer(answer, ((path, answer),))]
@@ -54,6 +60,8 @@ def _against_it(above: str, under: Existing) -> Iterator[Check]:
             f"{under.name} ({under.what}): by these words {says}; that carries nothing, unless somebody has seen to it"
         )
         yield Check.refers("path.sound", above, f"state of {under.name}", "load path", text, ask=question)
+        if sort != "decayed":
+            return  # asked once, whatever the words
 
 
 def _made_of(above: str, under: Existing) -> Iterator[Check]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator, Sequence
 
 from ...analysis.beams.load_cases import Case, spans_of
@@ -35,6 +36,7 @@ from .entries import (
 )
 
 PONDING = "ASCE 7-16 8.4"
+_SLOPE = re.compile(r"\b[1-9]\d?(?::| ?/ ?| in )12\b")
 
 
 def roof_checks(piece: Beam | Rafter, site: Site, cases: Sequence[Case] = ()) -> Iterator[Check]:
@@ -234,3 +236,19 @@ def _water(piece: Beam | Rafter) -> Iterator[Check]:
     else:
         question = ask("ponding", piece.name)
     yield Check.refers("loads.ponding", piece.name, "ponding", PONDING, text, ask=question)
+
+
+def unsaid_slope_checks(beam: Beam) -> Iterator[Check]:
+    """A joist of a roof, one of a row, whose words tell no slope and no lattice through which water falls.
+
+    Of frames none is asked: their measures say how they lean, and what lies on a level beam of theirs is not known.
+    """
+    words = [load.what for _, load in roof_entries(beam) if load.snow is not None or load.roof_live is not None]
+    if beam.spacing is None or beam.roof_slope is not None or not words:
+        return
+    said = (*words, beam.called)
+    if any(told(one, "flat") for one in words) or any(told(one, "slopes") or _SLOPE.search(one) for one in said):
+        return
+    text = "joists of a roof whose slope is not said: on a level one water stands, and more comes as it bends"
+    question = ask("ponding_slope", beam.name, f"beam.{beam.name}.roof_slope")
+    yield Check.refers("loads.ponding", beam.name, "ponding", PONDING, text, ask=question)

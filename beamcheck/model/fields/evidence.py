@@ -111,7 +111,7 @@ class Evidence:
     def missing(self) -> str:
         """What is wanting, in words; '' where nothing is."""
         if self.doubt:
-            return f"it says {self.doubt!r}: that is no answer yet"
+            return _no_answer(self.doubt)
         parts = [] if self.who else ["who says so (a name or a role)"]
         parts += [] if self.when or self.what else ["when, or in which document (its date or number)"]
         return f"it does not say {' and '.join(parts)}" if parts else ""
@@ -159,10 +159,22 @@ def _read(text: str, today: datetime.date) -> Evidence:
 
 
 def doubt_in(text: str) -> str:
-    """The word that takes evidence back, or says the opposite; '' where none does."""
+    """The word that takes evidence back, limits it or says the opposite; '' where none does."""
     if found := DOUBT.search(text):
         return found.group()
-    return next((one.words for one in told(text, "denial")), "")
+    return next((one.words for sort in ("denial", "limit") for one in told(text, sort)), "")
+
+
+def of_another_piece(text: str) -> str:
+    """What is wanting where evidence says that it is of another piece; '' where it does not."""
+    found = next((one for one in told(text, "hearsay") if one.says == "another piece"), None)
+    return f"it says {found.words!r}: that is another piece" if found else ""
+
+
+def _no_answer(doubt: str) -> str:
+    if told(doubt, "limit"):
+        return f"it says {doubt!r}, which limits it: does it hold here as well? Then let it say so without a limit"
+    return f"it says {doubt!r}: that is no answer yet"
 
 
 def _no_day_yet(text: str, today: datetime.date) -> str:
@@ -256,7 +268,7 @@ def read_stamp(text: str, grade: str) -> Stamp:
     if none := _NO_STAMP.search(text):
         return Stamp(missing=f"it says {none.group()!r}")
     if doubt := doubt_in(text) or next((one.words for one in told(text, "hearsay")), ""):
-        return Stamp(missing=f"it says {doubt!r}: that is no answer yet")
+        return Stamp(missing=_no_answer(doubt))
     bare = _MILL.sub(" ", _WHAT.sub(" ", text))
     said, entered = _grades(bare), _grades(grade)
     if said and entered and not said & entered:

@@ -30,6 +30,23 @@ def test_the_stamp(words: str, asked: list[str]) -> None:
     assert open_of(of(size="6x12 dressed", grade="No.1", evidence=words)) == asked
 
 
+@pytest.mark.parametrize(("size", "words", "asked"), [
+    ("8x12 dressed", "four 6x8", ["size_differs"]), ("8x12 dressed", "for other timbers", ["evidence"]),
+    ("8x12 dressed", "of another lot", ["evidence"]), ("6x12 dressed", "for the posts", ["evidence"]),
+    ("6x12 dressed", "5 1/2 x 11 1/2", []), ("6x12 dressed", "140 x 292 mm", []), ("6x12 dressed", "6x12, 16 ft", []),
+    ("6x12 dressed", "two 8x12", ["size_differs"]), ("6x12 dressed", "140 x 190 mm", ["size_differs"]),
+    ("6x12 dressed", "12x6", []), ("6x12 dressed", "6x8, 6x10 and 6x12", []), ("6x12 dressed", '6" x 12" rough', []),
+    ("6x12 dressed", "six by twelve, length 12 ft", []), ("5 1/4 in x 11 1/4 in", "6x12", []),
+    ("2x10", "1 1/2 x 9 1/4", []), ("1 1/2 in x 9 1/4 in", "2x10", []), ("2x10", "38 x 235 mm", []),
+    ("2x10", "2x8", ["size_differs"]), ("3x10", "2x10", ["size_differs"]), ("6x12 dressed", "posts and timbers", []),
+    ("2x10", '1.5 in x 9.25 in', []), ("6x12 dressed", "for posts and timbers", []),
+])  # fmt: skip
+def test_a_certificate_of_another_stick(size: str, words: str, asked: list[str]) -> None:
+    """PS 20 (memory): a 2x10 is 1 1/2 by 9 1/4 in dry, a 6x12 5 1/2 by 11 1/2 in green; 25.4 mm are an inch."""
+    found = of(size=size, grade_from="certificate", evidence=f"grading certificate 12 of 2026-01-08, {words}")
+    assert open_of(found) == asked
+
+
 def test_a_certificate_has_a_writer_and_a_number() -> None:
     assert open_of(of(size="6x12 dressed", grade_from="certificate", evidence="seen by the neighbor")) == ["evidence"]
     assert not open_of(of(size="6x12 dressed", grade_from="certificate", evidence="grading certificate 7"))

@@ -68,6 +68,10 @@ class TestFloors:
         ("store", "75 psf", True), ("public corridor", "80 psf", True), ("classroom", "30 psf", True),
         ("storage room", "100 psf", True), ("store room", "40 psf", True), ("stacked pallets", "50 psf", True),
         ("warehouse", "125 psf", True), ("stable", "40 psf", True), ("fire escape", "40 psf", True),
+        ("workshop with machines", "40 psf", True), ("machine shop", "125 psf", False), ("books", "40 psf", True),
+        ("home library", "60 psf", False), ("laundry with a washing machine", "40 psf", False),
+        ("hot tubs", "60 psf", True), ("office with movable partitions", "50 psf", True), ("home gym", "40 psf", True),
+        ("living room with bookcases", "40 psf", False),
     ])  # fmt: skip
     def test_people_by_the_use_of_the_room(self, what: str, live: str, asks: bool) -> None:
         """IRC Table R301.5; the least that any document has."""
@@ -171,6 +175,19 @@ class TestRoofs:
         more = {} if slope is None else {"roof_slope": slope}
         result, _ = of([load], service="roof", **more)
         assert bool(guards(result, "loads.ponding")) is asks
+
+    @pytest.mark.parametrize(("words", "slope", "asks"), [
+        ("roof", None, True), ("roof", "1/4:12", False), ("roof, 4:12", None, False), ("gable roof", None, False),
+        ("low-sloped roof", None, True), ("lattice and snow", None, False), ("roof 4 in 12", None, False),
+    ])  # fmt: skip
+    def test_joists_of_a_roof_whose_slope_is_not_said(self, words: str, slope: str | None, asks: bool) -> None:
+        """ASCE 7-16 8.4: flatter than 1/4 in to a foot is looked at for ponding; the tape closes it."""
+        load = clean(roof(roof_live="20 psf"))[0] | {"what": words}
+        more = {} if slope is None else {"roof_slope": slope}
+        result, read = of([load], service="roof", spacing="24 in", **more)
+        found = guards(result, "loads.ponding")
+        assert bool(found) is asks
+        assert not asks or not closes(read, found[0])
 
     @pytest.mark.parametrize(
         ("snow", "by", "asks"), [("20 psf", "", True), ("28 psf", "", False), ("20 psf", BY, False)]

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ....model.fields.evidence import read_evidence, read_stamp
+from ....model.fields.evidence import of_another_piece, read_evidence, read_stamp
 from ....model.fields.marks import Marked
 from ....model.stock import Stock
 from ....values.judgment import judgment
@@ -15,6 +15,7 @@ from ....values.lumber import DesignValues, Size, highest_values
 from ....values.species import known_species, species_in
 from ..asking.question import PlausibleAnswer, Question, ask
 from ..result import Check
+from .size_said import other_size
 
 ENGINEERED = "NDS 2018 chapter 5"
 _MADE_GRADE = {  # layups, grades of composite lumber by their modulus, grades of steel with their number
@@ -113,6 +114,7 @@ def wood_doubts(stock: Stock, size: Size, values: DesignValues) -> Iterator[Wood
     yield from _letter(stock)
     yield from _engineered(stock)
     yield from _upright_only(stock)
+    yield from _other_size(stock, size)
     if size.surface == "rough":
         field, sides = f"stock.{stock.name}.size", f"{size.b:g} in x {size.d:g} in"
         answers = [PlausibleAnswer(sides, ((field, sides), (f"stock.{stock.name}.meant.size", "measured, rough sawn")))]
@@ -183,6 +185,21 @@ def _upright_only(stock: Stock) -> Iterator[WoodDoubt]:
     if words := told(stock.evidence, "upright only"):
         text = f"stock {stock.name!r}: {stock.evidence!r} says {words[0].says}, and here it bends"
         yield WoodDoubt(text, ask("upright_only", stock.name, kind=words[0].says), of_bending=True)
+    if words := told(stock.evidence, "of posts"):
+        text = f"stock {stock.name!r}: {stock.evidence!r} is for {words[0].says}, and here it bends"
+        field = f"stock.{stock.name}.evidence"
+        yield WoodDoubt(text, ask("evidence", stock.name, field, source=stock.grade_from or "letter"), of_bending=True)
+
+
+def _other_size(stock: Stock, size: Size) -> Iterator[WoodDoubt]:
+    """Evidence that names a size, and not that of the entry, by none of the names of the same stick."""
+    other, written = other_size(stock.evidence, size)
+    if not other:
+        return
+    field = f"stock.{stock.name}.size"
+    text = f"stock {stock.name!r} is entered as {stock.size}, and the evidence says {other}: {stock.evidence!r}"
+    answers = [PlausibleAnswer(written, ((field, written),))]
+    yield WoodDoubt(text, ask("size_differs", stock.name, field, answers=answers, size=stock.size, other=other))
 
 
 def _other_species(stock: Stock) -> Iterator[WoodDoubt]:
@@ -222,7 +239,10 @@ def _grade(stock: Stock) -> Iterator[WoodDoubt]:
         yield WoodDoubt(text, asked)
         return
     yield from _other_species(stock)
-    missing = stamp.missing if stock.grade_from == "stamp" else read_evidence(stock.evidence).missing_for("grade")
+    missing = (
+        stamp.missing if stock.grade_from == "stamp"
+        else read_evidence(stock.evidence).missing_for("grade") or of_another_piece(stock.evidence)
+    )  # fmt: skip
     if missing:
         text = f"{named}: {stock.evidence!r} is no evidence of a {stock.grade_from}: {missing}"
         yield WoodDoubt(text, ask("evidence", stock.name, field, source=stock.grade_from))
