@@ -13,6 +13,7 @@ import numpy as np
 
 from ...model.frames.frame import FrameForce, FrameStick
 from ...model.loads import Load, ends_of
+from ...units import show
 from ..beams.load_cases import PATTERNED, SLIVER, Applied, Case
 from ..beams.member_loads import KIND_OF_FIELD
 from ..frames.frame import Frame, Loads, bar_loads
@@ -101,7 +102,7 @@ def with_stations(
         places = dict(zip(stick.points, own, strict=True))
         for s in sorted(wanted):
             if SAME < s < length - SAME and all(abs(s - other) > SAME for other in places.values()):
-                name = f"{stick.name} at {s:.3f} in"
+                name = f"{stick.name} {show(s, 'length')} along it"
                 places[name] = s
                 points[name] = tuple((at[0] + s / length * (at[-1] - at[0])).tolist())
         added = frozenset(places) - frozenset(stick.points)

@@ -139,7 +139,7 @@ class Meeting:
     on: str = ""
     doubts: tuple[Check, ...] = field(default=())  # about where the forces are from
     assumptions: tuple[str, ...] = ()
-    cut_from: float | None = None  # depth of the stick that a wider head is cut from, in
+    cut_from: Stock | None = None  # the stick that a wider head is cut from
     air: Climate | None = None  # of the job, where somebody says it
     described: tuple[Movement, ...] = ()  # bolt rows that are entries of their own
 
@@ -214,11 +214,11 @@ class Meeting:
         return Check.refers(id, self.name, what, clause, text, ask=asked, where=where)
 
 
-def head_of(joint: Joint, context: Context) -> float | None:
-    """Depth of the stick that a wider head is cut from, in."""
+def head_of(joint: Joint, context: Context) -> Stock | None:
+    """The stick that a wider head is cut from."""
     if joint.step is None or joint.step.wide_from is None:
         return None
-    return float(read_size(context.stock(joint.step.wide_from).size).d)
+    return context.stock(joint.step.wide_from)
 
 
 class _This:

@@ -118,12 +118,16 @@ def _against_the_frame(meeting: Meeting, stick: FrameStick, solved: SolvedFrame)
         most, said = (float(np.max(values, initial=0.0)) for values in (come, stated))
         if meeting.next_to_nothing(most):
             continue
+        what = f"{words} of {stick.name} against what is stated"
+        if meeting.next_to_nothing(said):
+            text = f"{show(most, 'force')} come there by the frame, and next to nothing is stated"
+            yield Check.breaks_rule(ID, meeting.name, what, "statics", text)
+            continue
 
         def calculate(pad: Pad, which: int | slice, come: Array = come, said: float = said) -> Outcome:
             P = pad.take("P", come[which] if isinstance(which, slice) else float(come[which]), "lbf", note=FROM_FRAME)
-            most_said = pad.take("P_said", max(said, 1e-9), "lbf", note="the largest that is stated for the splice")
+            most_said = pad.take("P_said", said, "lbf", note="the largest that is stated for the splice")
             return Outcome(P, most_said, P / most_said)
 
-        what = f"{words} of {stick.name} against what is stated"
         yield govern(Criterion(meeting.name, what, "statics", "force", show(said, "force"), id=ID),
                      solved.combinations, calculate)  # fmt: skip

@@ -8,7 +8,7 @@ from ...errors import BeamcheckError, nearest
 from ..anchor_manners import Manner
 from ..anchors import Anchor, Holes, Other
 from ..fields.places import SAME_PLACE, Fault, Path, feet, inches
-from ..frames.frame import Frame
+from ..frames.frame import Frame, FrameStick
 from ..joints.joint import Joint
 from ..joints.kinds import MADE
 from ..joints.parts import Member
@@ -42,7 +42,7 @@ def joint_links(
             text = f"there is no [[stock]] named {joint.step.wide_from!r}"
             yield (*entry.path, "step", "wide_from"), f"{text}; {nearest(str(joint.step.wide_from), list(stocks))}"
         yield from _of_a_post(entry, joint, things)
-        yield from _splice(entry, joint, things)
+        yield from _splice(entry, joint, things, [one.piece for one in found if isinstance(one.piece, Joint)])
         yield from _seat(entry, joint, seats)
         yield from _fasteners(entry, joint)
         yield from _of_a_frame(entry, joint, things)
@@ -79,7 +79,9 @@ def _seat(entry: Entry, joint: Joint, seats: dict[tuple[str, str], tuple[str, st
         yield (*entry.path, "bears_on"), text
 
 
-def _splice(entry: Entry, joint: Joint, things: Mapping[str, Entry]) -> Iterator[Fault]:
+def _splice(
+    entry: Entry, joint: Joint, things: Mapping[str, Entry], joints: Sequence[Joint]
+) -> Iterator[Fault]:  # fmt: skip
     """The member of a frame that it joins in its length, and a place on that."""
     if not joint.spliced:
         return
@@ -93,6 +95,44 @@ def _splice(entry: Entry, joint: Joint, things: Mapping[str, Entry]) -> Iterator
     if joint.splice_at is not None and joint.splice_at > stick.length + SAME_PLACE:
         text = f"{feet(joint.splice_at)} along it, but {joint.spliced!r} ends {feet(stick.length)} from its first point"
         yield (*entry.path, "splice_at"), f"{text}; measure from there, of a rafter from its foot"
+    elif joint.splice_at is not None:
+        frame = next(one for one in frames if stick in one.sticks)
+        yield from _room(entry, joint, frame, stick, [one for one in joints if one is not joint])
+
+
+def _room(
+    entry: Entry, joint: Joint, frame: Frame, stick: FrameStick, others: Sequence[Joint]
+) -> Iterator[Fault]:  # fmt: skip
+    """Either length that a splice joins is as long as what is bored into its ends."""
+    assert joint.splice_at is not None
+    points = frame.shape.stick(stick.stick).points
+    taken = [(0.0, 0.0), (stick.length, 0.0)]  # along the member: where something is, and how far its holes reach
+    for one in others:
+        if one.spliced == joint.spliced and one.splice_at is not None:
+            if abs(one.splice_at - joint.splice_at) <= SAME_PLACE:
+                text = f"{joint.spliced!r} is spliced there by {one.name!r} already: one joint for one place"
+                yield (*entry.path, "splice_at"), text
+                return
+            toward = one.members[:2][one.splice_at < joint.splice_at :][:1]
+            taken += [(one.splice_at, _reach(member)) for member in toward]
+        elif one.frame == frame.name and one.at in (points[0], points[-1]):
+            place = 0.0 if one.at == points[0] else stick.length
+            named = (stick.stick, stick.name)
+            taken += [(place, _reach(member)) for member in one.members if member.name in named]
+    for i, member in enumerate(joint.members):
+        own = _reach(member)
+        ahead = [(abs(place - joint.splice_at), far) for place, far in taken
+                 if (place > joint.splice_at if i else place < joint.splice_at)]  # fmt: skip
+        room, far = min(ahead, key=lambda one: one[0] - one[1], default=(0.0, 0.0))
+        if own > 0.0 and own + far > room - SAME_PLACE:
+            bored = f"holes reach {inches(own)} into it" + (f" and {inches(far)} from its other end" if far else "")
+            text = f"{member.name!r} is {feet(room)} long by that, and {bored}: they do not lie clear of each other"
+            yield (*entry.path, "splice_at"), f"{text}; splice it elsewhere"
+
+
+def _reach(member: Member) -> float:
+    """How far from its end the holes in a member go, in."""
+    return 0.0 if member.holes is None else max((x for _, x in member.holes.distances()), default=0.0)
 
 
 def _of_a_frame(entry: Entry, joint: Joint, things: Mapping[str, Entry]) -> Iterator[Fault]:

@@ -42,6 +42,10 @@ def test_stick_that_a_head_is_cut_from_settles_how_wide_it_is() -> None:
     for wide, verdict in (("21 in", "passes"), ("22 in", "fails")):
         found = checked(heel(wide=wide, wide_from="big"), TIE, RAFTER, big)
         assert the(found, "joint.step_wide").verdict == verdict
+    for stick, told in ((wood("big", "3 1/2 in x 21 1/2 in"), "thick"),
+                        ({**big, "species": "Western Cedars"}, "one stick")):  # fmt: skip
+        check = the(checked(heel(wide="21 in", wide_from="big"), TIE, RAFTER, stick), "joint.step_wide")
+        assert check.verdict == "fails" and told in check.notes[0]
     with pytest.raises(JobError, match="no \\[\\[stock\\]\\] named 'huge'"):
         checked(heel(wide="21 in", wide_from="huge"), TIE, RAFTER)
 
@@ -152,8 +156,13 @@ def test_splice_of_what_there_is_not() -> None:
     for words, where in (("truss: ty", "there is no member"), ("shed: tie", "there is no member")):
         with pytest.raises(JobError, match=where):
             truss([*joints(), lengths(splices=words)])
-    with pytest.raises(JobError, match="ends 24 ft"):
-        truss([*joints(), lengths(splices="truss: tie", splice_at="25 ft")])
+    for at, told in (("25 ft", "ends 24 ft"), ("8 in", "'west length' is 0 ft 8 in long"), ("23 ft 4 in", "'east len")):
+        with pytest.raises(JobError, match=told):
+            truss([*joints(), lengths(splices="truss: tie", splice_at=at)])
+    for other, told in (("9 ft", "one joint for one place"), ("10 ft", "from its other end")):
+        one, two = (lengths(splices="truss: tie", splice_at=at) for at in ("9 ft", other))
+        with pytest.raises(JobError, match=told):
+            truss([*joints(), one, {**two, "name": "second"}])
 
 
 def test_joints_stiffer_than_usual_need_somebodys_word() -> None:

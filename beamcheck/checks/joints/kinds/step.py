@@ -21,6 +21,8 @@ from ....model.joints.parts import Step
 from ....model.sticks import Cut
 from ....units import show
 from ....values.judgment import judgment
+from ....values.lumber import read_size
+from ....values.species import folded
 from ...core.result import Check
 from ...core.trivial import negligible
 from ...core.wood.govern import Criterion, at, duration, govern
@@ -206,8 +208,14 @@ def _wide(foot: Foot) -> Iterator[Check]:
         text = f"less than the {show(d, 'length')} that it has elsewhere: a head is wider, or leave `wide` out"
         yield Check.breaks_rule(id, meeting.name, what, clause, text)
     elif meeting.cut_from is not None:
-        text = f"cut from {step.wide_from}, {show(meeting.cut_from, 'length')}"
-        fits = step.wide <= meeting.cut_from + HAIR
+        size, own = read_size(meeting.cut_from.size), foot.notched
+        text = f"cut from {step.wide_from}, {show(float(size.b), 'length')} x {show(float(size.d), 'length')}"
+        fits = step.wide <= float(size.d) + HAIR and own.b <= float(size.b) + HAIR
+        if folded(meeting.cut_from.species) != folded(own.stock.species):
+            text += f" of {meeting.cut_from.species}: {own.name} is {own.stock.species}, and both are one stick"
+            fits = False
+        elif own.b > float(size.b) + HAIR:
+            text += f": {own.name} is {show(own.b, 'length')} thick"
         yield (Check.keeps_rule if fits else Check.breaks_rule)(id, meeting.name, what, clause, text)
     elif step.wide <= most * d + HAIR:
         yield Check.keeps_rule(id, meeting.name, what, clause, f"no more than {most:g} times its depth elsewhere")
