@@ -107,8 +107,8 @@ def plate_checks(group: Group, plate: Plate, D: float, off: float = 0.0) -> list
         edge_x=min(0.5 * (plate.length - float(np.ptp(x))), plate.length - float(np.max(x))),
         span_y=float(np.ptp(y)), span_x=float(np.ptp(x)), on_edge=not group.made.let_in, off=off,
     )  # fmt: skip
-    if min(loaded.edge_x, loaded.edge_y) <= 0.0:
-        return found  # the holes are outside the plate: said where they bear on it
+    if min(loaded.edge_x, loaded.edge_y) <= 0.5 * float(holes.standard_hole(D)):
+        return found  # the holes are outside the plate, or run out of it: said where they bear on it
     return [
         *found, *_lies(group, plate), *_near_edges(loaded), *_sections(loaded), *_blocks(loaded), *_bending(loaded),
         *_pressed(loaded), *_twisted(loaded), *_weld(loaded),

@@ -153,10 +153,10 @@ def margins_of(group: Group, plate: Plate) -> Margins:
     x, y = group.x, group.y
     across = 0.5 * (plate.width - float(np.ptp(y)))
     along = min(0.5 * (plate.length - float(np.ptp(x))), plate.length - float(np.max(x)))
-    if min(across, along) <= 0.0:
+    if min(across, along) <= 0.5 * float(holes.standard_hole(diameter_of(group))):
         raise OutOfRange(
-            f"the holes do not lie in the plate of {plate.width:g} in by {plate.length:g} in, which is taken to begin "
-            "at the end of the held piece", holes.HOLE,
+            f"the holes do not lie in the plate of {plate.width:g} in by {plate.length:g} in, which is taken to "
+            "begin at the end of the held piece", holes.HOLE,
         )  # fmt: skip
     apart = [float(np.hypot(x[i] - x[j], y[i] - y[j])) for i in range(x.size) for j in range(i)]
     return Margins(across, along, min(apart, default=None))

@@ -197,6 +197,8 @@ def test_steel_takes_no_load_duration() -> None:
 def test_holes_outside_the_plate_fail() -> None:
     small = {**PLATE, "length": "4 in"}
     assert find(checks(plate=small), "bearing and tear-out").verdict == "fails"
+    cut = {**PLATE, "width": f"{float(np.ptp(knife().y)) + 0.5} in"}  # its edges run through the holes
+    assert [check.id for check in checks(plate=cut) if check.verdict == "fails"] == ["anchor.plate_holes"]
     with pytest.raises(OutOfRange, match="do not lie in the plate"):
         margins_of(knife(plate=small), knife(plate=small).anchor.plate)  # type: ignore[arg-type]
 

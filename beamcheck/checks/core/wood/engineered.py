@@ -90,7 +90,7 @@ def engineered_wood(
     if laid == "flat" and form != "post":
         raise OutOfRange(f"{words} laid flat has values of its own, not run here: an engineer answers for it", GLUED)
     limit = judgment("wettest glued laminated timber that counts as dry").value
-    wet = stock.moisture != "dry" or (stock.metered is not None and stock.metered > limit)
+    wet = stock.moisture != "dry" or (stock.metered is not None and stock.metered >= limit)
     K_cr, K_source, K_why = factors.creep("green" if wet else "dry")
     share, share_source, share_why = factors.dead_share_of_total("green" if wet else "dry")
     make = _glulam if stock.made == "glulam" else _composite
