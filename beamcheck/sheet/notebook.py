@@ -9,7 +9,7 @@ from html import escape
 from ..checks.core.result import CAUTION, SIGN_OFF, PieceResult
 from ..lettering import legible
 from .document.blocks import FigureBlock
-from .document.piece import diagrams_of, picture_of
+from .document.piece import assembly_drawn, diagrams_of, picture_of
 from .html.render import drawn
 
 
@@ -45,3 +45,5 @@ def _blocks(piece: PieceResult, units: str) -> Iterator[FigureBlock]:
         yield diagrams_of(piece, "notebook", units)
     if piece.drawing is not None:
         yield FigureBlock(piece.drawing, piece.name, units, "notebook-holes", "")
+    if piece.assembly is not None:
+        yield assembly_drawn(piece.assembly, "notebook-assembly", units)

@@ -17,7 +17,7 @@ from ..core.tables import forces_table
 from ..core.unsaid import unsaid_of, with_unsaid
 from .above import above_checks
 from .asking import ask_for
-from .assembly import assembly_table
+from .assembly import assembly_of
 from .bearing import hung_on_it
 from .body import Body
 from .covers.cover import cover_checks
@@ -99,11 +99,12 @@ def _worked_out(draft: Draft, family: Family[Any], context: Context) -> tuple[Pi
         draft.checks += cover_checks(family, loads, context)
     draft.inputs += body.inputs
     forces = {"F": (loads.F, "force"), "x_L": (loads.x_L, "length")}
-    order = assembly_table(bracket)
     draft.tables += [*loads_on_bracket(loads), *body.tables, forces_table(loads.combinations, forces)]
-    draft.tables += [order] if order is not None else []
     draft.assumptions += body.assumptions
     elevation = elevation_of(family, loads)
+    if (order := assembly_of(bracket, elevation)) is not None:
+        table, draft.assembly = order
+        draft.tables.append(table)
     pictures = [
         elevation,
         *(

@@ -87,7 +87,7 @@ def _bores(bracket: Bracket, parts: Parts) -> list[tuple[str, Points]]:
     fastener, found = fixings.fastener, []
     half = 0.5 * (fastener.counterbore if fastener.counterbore is not None else NOT_GIVEN)
     for row in fixings.rows:
-        front = max((_front(points, row.below_top) for _, points, _ in parts), default=0.0)
+        front = max((front_at(points, row.below_top) for _, points, _ in parts), default=0.0)
         if front <= fixings.through + FLUSH:
             continue
         name = BORE if front <= fixings.through + (fastener.counterbore_depth or 0.0) + FLUSH else DEEPER
@@ -95,7 +95,7 @@ def _bores(bracket: Bracket, parts: Parts) -> list[tuple[str, Points]]:
     return found
 
 
-def _front(points: Points, y: float) -> float:
+def front_at(points: Points, y: float) -> float:
     """Where the first stretch of wood at that height ends, if it begins at the wall; else 0."""
     hits = sorted(
         x0 + (y - y0) / (y1 - y0) * (x1 - x0)

@@ -15,6 +15,7 @@ from ...model.roofs import Rafter
 from ...units import show
 from ...values.judgment import judgment
 from .asking.question import Question, ask
+from .assembled import AssemblyPicture
 from .context import Context
 from .pictures import Figure, Label, Picture, Table
 from .result import Check, PieceResult, worst
@@ -70,6 +71,7 @@ class Draft:
     figure: Figure | None = None
     statics: Statics | None = None
     pictures: tuple[Picture, ...] = ()
+    assembly: AssemblyPicture | None = None
 
     def done(self) -> PieceResult:
         """The result; a piece without a check is `refer`."""
@@ -85,6 +87,7 @@ class Draft:
             self.remedies,
             self.figure,
             pictures=self.pictures,
+            assembly=self.assembly,
             statics=self.statics,
         )
 

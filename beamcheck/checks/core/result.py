@@ -14,6 +14,7 @@ from ...units.marks import InUnitOf, Pure
 from .asking.open_questions import OpenQuestion
 from .asking.open_questions import Verdict as Verdict
 from .asking.question import Question, ask
+from .assembled import AssemblyPicture
 from .kinds import part_of
 from .pictures import Figure as Figure
 from .pictures import HoleDrawing as HoleDrawing
@@ -225,6 +226,7 @@ class PieceResult:
     understood: str = ""  # what it was taken for, in a sentence, before any figure
     held_by: tuple[Holding, ...] = ()  # the anchor groups that hold its ends
     statics: Statics | None = None  # how its forces can be done again
+    assembly: AssemblyPicture | None = None  # of a bracket or frame: its order, beside the table of that name
 
     also: ClassVar = ("decided_by", "member_verdict", "joints_verdict")  # stands in JSON beside the fields
 

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+import math
+from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from ...model.frames.frame import Frame, piece_name
 from ...model.joints.joint import Joint
+from ..core.assembled import TITLE, AssemblyPicture, Laid
 from ..core.context import Context
+from ..core.pictures import Points
 from ..core.result import Table
 
 ENTERS = ("tenoned",)  # parts of a joint that go into another piece along themselves
@@ -14,24 +17,47 @@ HOSTS = ("mortised",)
 LATER = ("strap", "plates both sides", "post cap")  # put on from outside, once the pieces lie
 
 
-def assembly_table(frame: Frame, context: Context) -> Table | None:
-    """Member after member with the joints that it closes; None where no joint is described."""
+def assembly_of(
+    frame: Frame, depths: Mapping[str, float], context: Context
+) -> tuple[Table, AssemblyPicture] | None:  # fmt: skip
+    """Member after member with the joints that it closes, a row and a panel each; None where no joint is described.
+
+    `depths`: of the members in the plane of the frame, in.
+    """
     joints = [joint for joint in context.structure.joints_of(frame.name) if joint.at is not None]
     if not joints:
         return None
     order = order_of(frame, joints)
-    laid: list[str] = []
-    rows = []
+    rows, steps, laid = [], [], list[Laid]()
     for number, stick in enumerate(order, start=1):
-        laid.append(stick)
-        closed = [joint for joint in joints if stick in _sticks(frame, joint) and _sticks(frame, joint) <= set(laid)]
-        now = [joint.name for joint in closed if joint.kind not in LATER]
-        after = [joint.name for joint in closed if joint.kind in LATER]
-        note = "; ".join(_notes(frame, stick, laid[:-1], joints))
-        rows.append((str(number), stick, ", ".join(now) or "–", ", ".join(after) or "–", note or "–"))
+        there = set(order[:number])
+        closed = [joint for joint in joints if stick in _sticks(frame, joint) and _sticks(frame, joint) <= there]
+        now = ", ".join(joint.name for joint in closed if joint.kind not in LATER)
+        after = ", ".join(joint.name for joint in closed if joint.kind in LATER)
+        note = "; ".join(_notes(frame, stick, order[: number - 1], joints))
+        rows.append((str(number), stick, now or "–", after or "–", note or "–"))
+        told = (stick, now and f"closes {now}", after and f"then put on {after}", note)
+        steps.append("; ".join(filter(None, told)))
+        laid.append(Laid("wood", stick, _lying(frame, stick, depths[stick]), number))
+        laid += [Laid("joint", one.name, (_at(frame, one.at),), number) for one in closed if one.at is not None]
     heads = ("step", "member", "joints that it closes", "then put on", "with care")
     note = "Laid flat and square on blocks; bolts by hand until all lies true, pegs and nuts last (common practice)."
-    return Table("Order of assembly", heads, tuple(rows), note)
+    table = Table(TITLE, heads, tuple(rows), note)
+    return table, AssemblyPicture(frame.name, tuple(steps), tuple(laid))
+
+
+def _at(frame: Frame, point: str) -> tuple[float, float]:
+    x, y = frame.shape.points[point]
+    return x, -y
+
+
+def _lying(frame: Frame, stick: str, depth: float) -> Points:
+    """A member about the line between its outer points, y down."""
+    path = frame.shape.stick(stick)
+    (x0, y0), (x1, y1) = _at(frame, path.points[0]), _at(frame, path.points[-1])
+    long = math.hypot(x1 - x0, y1 - y0) or 1.0
+    u, v = 0.5 * depth * (y0 - y1) / long, 0.5 * depth * (x1 - x0) / long
+    return ((x0 + u, y0 + v), (x1 + u, y1 + v), (x1 - u, y1 - v), (x0 - u, y0 - v))
 
 
 def order_of(frame: Frame, joints: Sequence[Joint]) -> list[str]:

@@ -30,7 +30,7 @@ from ..core.wood.govern import writing
 from ..core.wood.group_cut import GroupCut
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.wood.wood_doubts import wood_evidence_checks
-from .assembly import assembly_table
+from .assembly import assembly_of
 from .brought import brought_doubts, with_brought
 from .feet import ask_thrust, feet_checks, held_by_nobodys_word, on_the_seat
 from .fire import fire_checks
@@ -70,8 +70,10 @@ def frame_results(frame: Frame, context: Context) -> list[Done]:
         return _not_solved(frame, members, draft, None, context)
     draft.tables += [frame_loads_table(frame), forces_table(frame, solved), reactions_table(frame, solved)]
     made = one.made
-    if (order := assembly_table(frame, context)) is not None:
-        draft.tables.append(order)
+    depths = {name: float(one.section.d) for name, one in made.items()}
+    if (order := assembly_of(frame, depths, context)) is not None:
+        table, draft.assembly = order
+        draft.tables.append(table)
     if writing():
         draft.pictures = (frame_picture(frame, solved, made, draft.tables[0]),)
     joints = joint_results(frame, solved, context)

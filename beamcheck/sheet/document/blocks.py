@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ...calc.pad import Step
+from ...checks.core.assembled import AssemblyPicture
 from ...checks.core.pictures import LoadPath, Picture
 from ...checks.core.result import Figure, HoleDrawing, Verdict
 from ...provenance import Source
@@ -132,7 +133,7 @@ class Summary:
 
 @dataclass(frozen=True)
 class FigureBlock:
-    figure: Figure | HoleDrawing | LoadPath | Picture
+    figure: Figure | HoleDrawing | LoadPath | Picture | AssemblyPicture
     name: str
     units: str
     key: str

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from ...checks.core.assembled import TITLE, AssemblyPicture
 from ...checks.core.pictures import (
     Elevation,
     FramePicture,
@@ -24,6 +25,7 @@ from .blocks import (
     Block,
     Bullets,
     CheckBlock,
+    Columns,
     FigureBlock,
     Heading,
     Pairs,
@@ -41,6 +43,7 @@ from .blocks import (
 from .prose import capital, place, sentence
 from .repeated_steps import Ledger
 
+FEW_STEPS = 4  # panels that stand in half the width
 EMPTY = frozenset(("", "–"))
 SI_STEPS = (
     "The steps below are worked in the units of the standard: inch, pound-force (lbf) and psi. "
@@ -64,7 +67,11 @@ def piece_blocks(piece: PieceResult, index: int, units: str, numbers: Mapping[So
         yield picture_of(piece, picture, f"steps-figure-{index + 1}-{number}", units)
     if piece.pictures and piece.figure is not None:
         yield diagrams_of(piece, f"steps-diagrams-{index + 1}", units)
-    yield from map(table_block, piece.tables)
+    for table in piece.tables:
+        drawn = piece.assembly if table.title == TITLE else None
+        yield from (
+            order_of_assembly(table, drawn, f"steps-assembly-{index + 1}", units) if drawn else (table_block(table),)
+        )
     if piece.to_see:
         title = f"See and photograph {piece.name} before it is covered"
         yield Bullets(title, tuple(map(sentence, piece.to_see)))
@@ -128,6 +135,24 @@ def picture_of(piece: PieceResult, picture: Picture, key: str, units: str) -> Fi
     else:
         caption = "Every bar to one scale. The beam is taken as soft as one in twenty is."
     return FigureBlock(picture, piece.name, units, key, caption)
+
+
+def order_of_assembly(table: Table, picture: AssemblyPicture, key: str, units: str) -> Iterator[Block]:
+    """The table with its panels, numbered as its rows: beside it where they are few."""
+    drawn = assembly_drawn(picture, key, units)
+    if len(picture.steps) <= FEW_STEPS:
+        yield Columns((table_block(table),), (drawn,))
+    else:
+        yield from (table_block(table), drawn)
+
+
+def assembly_drawn(picture: AssemblyPicture, key: str, units: str) -> FigureBlock:
+    """The panels with their caption."""
+    caption = (
+        "The steps of its order of assembly. Dark: what a step adds; gray: what lies there. To one scale but for gaps "
+        "and what is above; written sizes count."
+    )
+    return FigureBlock(picture, picture.name, units, key, caption)
 
 
 def found_to_be(piece: PieceResult) -> tuple[str, ...]:

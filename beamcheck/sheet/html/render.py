@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ...calc.pad import Step
+from ...checks.core.assembled import AssemblyPicture
 from ...checks.core.pictures import (
     Elevation,
     FramePicture,
@@ -28,11 +29,13 @@ from ...lettering import HIDDEN, number_of
 from ..document.blocks import Block, CheckBlock, Columns, Lines, Masthead, Symbols, Taken
 from ..document.calc_sheet import compose
 from ..document.mathematics import compile_mathml, mathml, result_text, width_class
+from ..document.piece import FEW_STEPS
 from ..document.prose import sentence
 from ..document.repeated_steps import warning
 from ..document.rich_blocks import RichTable, StaticsBlock, Symbol
 from ..document.symbols import IN_TEXT, lettered, meaning, plain_symbol, symbol_source
 from ..figures.anchor import hole_figure
+from ..figures.assembly import assembly_figure
 from ..figures.beam import beam_figure
 from ..figures.bracket import bracket_figure
 from ..figures.frame import frame_figure
@@ -186,7 +189,7 @@ def drawn(block: Any) -> str:
     drawers: dict[type, Any] = {
         HoleDrawing: hole_figure, LoadPath: path_figure, Elevation: bracket_figure, StressPicture: stress_figure,
         GapPicture: gap_figure, StrutPicture: strut_figure, PostPicture: post_figure, RafterPicture: rafter_figure,
-        FramePicture: frame_figure, JointPicture: joint_figure,
+        FramePicture: frame_figure, JointPicture: joint_figure, AssemblyPicture: assembly_figure,
     }  # fmt: skip
     draw: Callable[..., str] = drawers.get(type(block.figure), beam_figure)
     return draw(block.figure, block.name, block.units, block.key)
@@ -223,6 +226,9 @@ def _environment() -> Environment:
     made.tests["long_word"] = lambda text: any(len(word) > LONGEST_WORD for word in text.split())
     made.tests["short_cell"] = lambda cell: not isinstance(cell, str) or len(cell) <= SHORT
     made.tests["figures"] = lambda text: _FIGURES.fullmatch(text) is not None
-    made.tests["broad"] = lambda block: isinstance(block.figure, LoadPath)
+    made.tests["broad"] = lambda block: (
+        isinstance(block.figure, LoadPath)
+        or (isinstance(block.figure, AssemblyPicture) and len(block.figure.steps) > FEW_STEPS)
+    )
     made.tests["kind"] = lambda block, name: type(block).__name__ == name
     return made

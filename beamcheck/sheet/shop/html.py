@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from ...checks.core.result import JobResult
 from ...checks.core.summary import INVENTED, legible
 from ...own_digest import BLANK, with_digest
+from ..document.piece import FEW_STEPS
 from .shop import ShopPage, head_of, shop_pages
 
 if TYPE_CHECKING:
@@ -31,7 +32,7 @@ def shop_html(result: JobResult) -> str:
 def page_of(result: JobResult, pages: tuple[ShopPage, ...]) -> str:
     """The file for pages that are made already."""
     page = _template().render(
-        head=head_of(result), pages=pages, invented=INVENTED if result.invented else "", no_digest=BLANK
+        head=head_of(result), pages=pages, invented=INVENTED if result.invented else "", no_digest=BLANK, few=FEW_STEPS
     )
     return with_digest(page)
 

@@ -47,13 +47,17 @@ def _page(page: ShopPage) -> dict[str, Any]:
         "sizes": [list(row) for row in page.sizes.rows], "gaps_title": page.gaps.title, "gaps": list(page.gaps.items),
         "tables": [_table(table) for table in (page.hardware, page.drills) if table.rows],
         "do_not": list(page.do_not.items), "ticks_title": page.ticks.title, "ticks": list(page.ticks.items),
-        "caption": page.caption,
+        "caption": page.caption, "steps": list(page.steps),
     })  # fmt: skip
-    svg, alt, wide, high = "", "", 1.0, 1.0
-    if page.drawing:
-        svg, alt, wide, _high = for_typst(page.drawing)
-        high = _height(page.drawing)
-    return {**said, "stop": page.stop, "svg": svg, "alt": alt[:3000], "ratio": high / wide}
+    return {**said, "stop": page.stop, "drawing": _drawing(page.drawing), "order": _drawing(page.order)}
+
+
+def _drawing(drawing: str) -> dict[str, Any]:
+    """What typst needs of it; `svg` is empty where there is none."""
+    if not drawing:
+        return {"svg": "", "alt": "", "width": 1.0, "ratio": 1.0}
+    svg, alt, wide, _high = for_typst(drawing)
+    return {"svg": svg, "alt": alt[:3000], "width": wide, "ratio": _height(drawing) / wide}
 
 
 def _table(table: TableBlock) -> dict[str, Any]:

@@ -23,6 +23,7 @@ from ...values.lumber import read_size
 from ..document.blocks import Bullets, Pairs, TableBlock
 from ..document.prose import capital, sentence, short_title, without_fields
 from ..document.standing_words import SIGN, UNSIGNED, listed, standing_of
+from ..figures.assembly import assembly_figure
 from ..lists.rows import HardwareRow, hardware_rows
 from ..templates.piece import job_of
 from .drawing import beyond, piece_drawing
@@ -63,6 +64,8 @@ class ShopPage:
     ticks: Bullets
     drawing: str = ""
     caption: str = ""
+    order: str = ""  # its order of assembly, an SVG
+    steps: tuple[str, ...] = ()  # of it, in words
 
 
 def shop_pages(result: JobResult, job: Job | None = None) -> tuple[ShopPage, ...]:
@@ -99,6 +102,8 @@ def _page(result: JobResult, job: Job, piece: PieceResult, number: int, hardware
         _hardware(piece, hardware), _drills(piece),
         Bullets("Do not", tuple(_do_nots(piece, given, job, stop=standing.stop))),
         Bullets("See and tick before it is covered", tuple(_ticks(piece, given))), drawing, caption,
+        assembly_figure(piece.assembly, piece.name, result.units, f"shop-assembly-{number}") if piece.assembly else "",
+        piece.assembly.steps if piece.assembly else (),
     )  # fmt: skip
 
 
