@@ -42,6 +42,8 @@ def test_words_that_deny_and_days_that_are_not_yet(words: str) -> None:
     "letter of the engineer for the old load, 3 May 2025", "engineer's letter 3 of 3 May 2025, not for this beam",
     "letter of the engineer, 3 May 2025, subject to review", "letter 3 of the engineer, does not cover the floor",
     "engineer, 3 May 2025, for information only", "letter of the engineer of 3 May 2025 for another house",
+    "letter 3 of the engineer for the roof only", "letter 3 of the engineer, new load not considered",
+    "engineer's letter 3, holds once reinforced", "engineer's letter 3 for the previous owner",
 ])  # fmt: skip
 def test_words_that_limit_themselves(words: str) -> None:
     assert not vouched(words, "structure") and "limits it" in read_evidence(words).missing_for("structure")

@@ -38,7 +38,8 @@ def test_what_carries_nothing(what: str, material: str) -> None:
 @pytest.mark.parametrize("what", [
     "tree", "a window under the seat", "cantilevered joists", "door frame", "door trim", "gypsum board", "plaster",
     "plaster ceiling", "crown molding", "stud wall over a window", "brick wall over the garage door, no lintel",
-    "nothing", "no post under it", "rope", "glass block", "sofa",
+    "nothing", "no post under it", "rope", "glass block", "sofa", "stud wall, studs removed", "wall with a pocket door",
+    "newel post", "plywood", "two nails", "pipe", "non structural wall",
 ])  # fmt: skip
 def test_what_is_no_support(what: str) -> None:
     assert set(asked(what, "other")) == {"existing_carries"}
@@ -50,7 +51,8 @@ def test_what_is_no_support(what: str) -> None:
     "stud wall with gypsum board", "plastered brick wall", "plaster on a stone wall", "4x6 posts beside the door",
     "post of a whole tree trunk", "jack studs and king stud at the window", "lintel over the door", "tile floor slab",
     "stud wall with 4x8 header over the window", "fireplace wall of stone", "stump", "chimney breast, invented",
-    "steel beam above the doorway", "triple studs in the wall beside the window",
+    "steel beam above the doorway", "pipe column", "piles cut off level", "concrete wall under the stairs",
+    "plywood on blocking", "joists on a ledger, 3 nails each", "triple studs in the wall beside the window",
 ])  # fmt: skip
 def test_what_is_one_though_its_words_hold_such_a_word(what: str) -> None:
     assert "existing_carries" not in asked(what, "other")

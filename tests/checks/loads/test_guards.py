@@ -71,7 +71,8 @@ class TestFloors:
         ("workshop with machines", "40 psf", True), ("machine shop", "125 psf", False), ("books", "40 psf", True),
         ("home library", "60 psf", False), ("laundry with a washing machine", "40 psf", False),
         ("hot tubs", "60 psf", True), ("office with movable partitions", "50 psf", True), ("home gym", "40 psf", True),
-        ("living room with bookcases", "40 psf", False),
+        ("living room with bookcases", "40 psf", False), ("water tank", "60 psf", True), ("kiln", "40 psf", True),
+        ("floor of kiln-dried boards", "40 psf", False), ("event room", "50 psf", True), ("car", "40 psf", True),
     ])  # fmt: skip
     def test_people_by_the_use_of_the_room(self, what: str, live: str, asks: bool) -> None:
         """IRC Table R301.5; the least that any document has."""
