@@ -13,7 +13,7 @@ from ....values.lumber import Size, read_size
 MM = 1.0 / 25.4
 _SIDE = r"(\d{1,4}(?:\.\d{1,3})?(?:[ -]\d{1,2}/\d{1,2})?)"
 _UNIT = r"""(?: ?("|in\b\.?|inch(?:es)?\b|mm\b|cm\b))?"""
-_SIZE = re.compile(rf"(?<![\w/.]){_SIDE}{_UNIT} ?(?:[x×]|by\b) ?{_SIDE}{_UNIT}(?![\w/])", re.IGNORECASE)
+_SIZE = re.compile(rf"(?<![\w/.]){_SIDE}{_UNIT} ?(?:[x×]|by\b) ?{_SIDE}{_UNIT}(?![\d/]|\.\d)", re.IGNORECASE)
 _SCALE = {"mm": MM, "cm": 10.0 * MM}
 Sides = tuple[float, float]
 
