@@ -91,33 +91,26 @@ class _Order:
             self._step("Put no load on it before the engineer has signed.", arrow)
 
     def _braced(self, shape: Braced) -> None:
-        """Its pieces lie apart until they are joined."""
+        """Its pieces lie apart until they are tried together; then the legs are joined."""
         parts = {one.name: one for one in self._parts()}
         g = APART * self.drawn.height
         apart = {"wall leg": (0.0, 0.0), "top leg": (g, 0.0), "brace": (g, g)}
         text = "Cut wall leg, top leg and brace; no knot where they are joined."
         self._step(text, *(_moved(one, *apart[name]) for name, one in parts.items()))
-        if shape.legs_joined:
-            self._gone(*LEGS)
-            apart["top leg"] = (0.0, 0.0)
-            self._step(f"Join the legs: {shape.legs_joined}.", *(parts[name] for name in LEGS))
         if shape.joints == "housed" and shape.housing is not None:
             left = f"; {show(shape.behind_housing, 'length')} of wood stay behind" if shape.behind_housing else ""
             text = f"House the brace {show(shape.housing, 'length')} into both legs{left}. Photograph the housings."
             cuts = zip(LEGS, _housings(shape, shape.housing, parts["brace"].points), strict=True)
             self._step(text, *(_moved(Laid("cut", "housing", cut), *apart[leg]) for leg, cut in cuts))
-        self._gone("brace", "housing", *(() if shape.legs_joined else LEGS))
-        text = "Put it together dry on a bench: the brace bears on the whole of each end."
-        self._step(text, *(one for name, one in parts.items() if name == "brace" or not shape.legs_joined))
+        now = len(self.said)
+        self.laid = [one._replace(last=now) for one in self.laid]
+        self._step("Put it together dry on a bench: the brace bears on the whole of each end.", *parts.values())
+        if (how := _joined(shape)) is not None:
+            self._step(f"Join the legs: {how}.", *(Laid("joint", "legs", (at,)) for at in _joints(shape)))
 
     def _step(self, text: str, *laid: Laid) -> None:
         self.said.append(text)
         self.laid += [one._replace(step=len(self.said)) for one in laid]
-
-    def _gone(self, *names: str) -> None:
-        """What the next step no longer shows where it lay."""
-        now = len(self.said)
-        self.laid = [one._replace(last=now) if one.name in names and not one.last else one for one in self.laid]
 
     def _parts(self) -> Iterator[Laid]:
         for (name, points), grain in zip(self.drawn.parts, self.drawn.grain, strict=True):
@@ -152,6 +145,29 @@ class _Order:
             head = through if through is not None else max(front_at(part.outline, y) for part in self.drawn.parts)
             point = min(into or self._behind(), self._behind())
             yield Laid("fastener", f"row {number}", ((head, y), (-point, y)))
+
+
+def _joined(shape: Braced) -> str | None:
+    """How top leg and wall leg are tied, in words."""
+    joint = shape.legs_joint
+    if joint is None:
+        return shape.legs_joined.strip() or None
+    if joint.fastener is None:
+        return "the steel as its report says"
+    rows = ", ".join(f"{row.count} at {show_inches(row.down)} below the top" for row in joint.rows)
+    return f"halved, with {joint.fastener.size} {joint.fastener.kind}s, {rows}"
+
+
+def _joints(shape: Braced) -> Iterator[tuple[float, float]]:
+    """Where its fasteners are seen from the side; the middle of the joint where there are none."""
+    joint = shape.legs_joint
+    if joint is None or not joint.rows:
+        yield 0.5 * shape.wall_leg, 0.5 * shape.top_leg
+        return
+    for row in joint.rows:
+        for number in range(row.count):
+            first = joint.end if joint.end is not None else 0.5 * shape.wall_leg
+            yield first + number * (joint.apart or 0.0), row.down
 
 
 def _moved(one: Laid, x: float, y: float) -> Laid:

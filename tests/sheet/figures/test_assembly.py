@@ -134,6 +134,9 @@ def test_pieces_of_a_braced_bracket_lie_apart_until_they_are_put_together() -> N
     assert min(x for x, _ in legs["brace"]) > max(x for x, _ in legs["wall leg"])
     assert min(y for _, y in legs["brace"]) > max(y for _, y in legs["top leg"])
     assert {one.name for one in piece.assembly.laid if one.step == dry} == {"wall leg", "top leg", "brace"}
+    bolts = [one.points for one in piece.assembly.laid if one.step == dry + 1]
+    assert "1/4 in bolts, 1 at 1 in below the top, 1 at 3 in below the top" in steps[dry]
+    assert bolts == [((1.75, 1.0),), ((1.75, 3.0),)]  # the rows of the job file, 1 3/4 in from the end of the top leg
 
 
 def test_members_of_a_truss_come_one_by_one_with_the_joints_that_they_close() -> None:
