@@ -183,10 +183,9 @@ class Screws(Piece):
     crossed: bool = Field(default=False, description="half lean one way, half the other")
 
     def faults(self) -> Iterator[Fault]:
-        """Crossed ones stand in pairs."""
-        if self.crossed and self.count % 2:
-            text = f"crossed screws stand in pairs, here are {self.count}: write an even number, or crossed = false"
-            yield ("count",), text
+        """Crossed ones are two at the least; of an odd number one counts for nothing."""
+        if self.crossed and self.count < 2:
+            yield ("count",), "one screw crosses no other: write count = 2 or more, or crossed = false"
 
 
 class StatedForce(Piece):
@@ -199,6 +198,12 @@ class StatedForce(Piece):
     down: Force = Field(
         default=0.0, description="force of the member on the joint square to it, toward its lower edge (upright: right)"
     )
+
+    def faults(self) -> Iterator[Fault]:
+        """It is some force."""
+        if self.pull == 0.0 and self.down == 0.0:
+            text = f'a {self.load} load of no force: write pull = "500 lbf" or down = "500 lbf", or leave it out'
+            yield ("pull",), text
 
 
 class Member(Piece):

@@ -160,6 +160,11 @@ def _of_a_frame(entry: Entry, joint: Joint, things: Mapping[str, Entry]) -> Iter
             what = f"{name!r} does not come to the {joint.at}" if there else f"the frame has no member {name!r}"
             yield (*entry.path, "members", i, "name"), f"{what}; there meet: {', '.join(here)}"
             continue
+        if joint.strap is not None and member.part == "hung" and joint.strap.from_end > 0.5 * shape.length(name):
+            text = (
+                f"{feet(joint.strap.from_end)} from the nearest end of the {name}, which is {feet(shape.length(name))}"
+            )
+            yield (*entry.path, "strap", "from_end"), f"{text} long: no more than half of that"
         if joint.step is not None and member.part == "notched":
             yield from _behind(entry, joint, frame, name)
         if member.holes is not None:

@@ -220,6 +220,13 @@ def test_hole_beyond_its_member() -> None:
         truss(found)
 
 
+def test_strap_farther_from_the_nearest_end_than_the_middle() -> None:
+    found = joints()
+    next(one for one in found if one["name"] == "stirrup")["strap"]["from_end"] = "13 ft"
+    with pytest.raises(JobError, match="24 ft long: no more than half of that"):
+        truss(found)
+
+
 def test_report_for_a_post_says_nothing_of_rafters_that_push_past_it() -> None:
     rating = {"source": "evaluation report ER-0000, 2025 edition, table 3", "along": "9,000 lbf", "down": "9,000 lbf",
               "up": "9,000 lbf", "duration": "included", "loads": "floor", "conditions": "Douglas Fir-Larch, dry",

@@ -98,8 +98,13 @@ def test_flat_screws_and_a_report_without_a_pull_are_asked() -> None:
 
 
 def test_crossed_screws_stand_in_pairs() -> None:
-    with pytest.raises(JobError, match="in pairs, here are 3"):
-        screwed(500.0, crossed=True, count=3)
+    """Of three one is pulled for certain; one alone crosses no other, and nobody is asked whether it does."""
+    piece = screwed(500.0, crossed=True, count=3)
+    assert step_value(the(piece, "joint.screws_press", "brace"), "T") == pytest.approx(500.0 * math.sqrt(2.0))
+    with pytest.raises(JobError, match="crosses no other"):
+        screwed(500.0, crossed=True, count=1)
+    (both,) = (check for check in screwed(1000.0, more=3000.0, count=1).checks if check.what == "load both ways")
+    assert both.questions[0].id == "J/joint_screws"
 
 
 def test_what_one_member_brings_goes_into_something() -> None:

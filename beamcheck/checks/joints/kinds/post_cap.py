@@ -133,11 +133,15 @@ def _unlike(meeting: Meeting, cap: Cap) -> Iterator[Check]:
 
 def _under(meeting: Meeting, cap: Cap) -> Iterator[Check]:
     post = _post(meeting)
-    covered = cap.bears_long * len(meeting.all("lying"))
-    b, d = min(post.b, cap.bears_wide), min(post.d, covered)
+    beams = meeting.all("lying")
+    b, d = min(post.b, cap.bears_wide), min(post.d, cap.bears_long * len(beams))
+    push, note = _pressed(meeting), f"push in {post.name}"
+    if len(beams) == 2:  # each presses on its own half
+        push = np.maximum(push, 2.0 * np.maximum(_from(meeting, beams[0]), _from(meeting, beams[1])))
+        note += ", no less than twice what the beam brings that brings more"
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
-        P = pad.take("P", at(_pressed(meeting), which), "lbf", note=f"push in {post.name}")
+        P = pad.take("P", at(push, which), "lbf", note=note)
         f = pad.take("f_c", P / (b * d), "psi", note="on the end grain that the plate covers")
         F = compression_star(pad, post.wood, duration(pad, meeting.combinations, which))
         return Outcome(f, F, f / F)
