@@ -21,6 +21,7 @@ from ..core.result import Check
 from ..core.wood.material import WoodMaterial, bearing_prime
 from ..core.wood.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.given import load_doubts
+from ..loads.roofs import unsaid_slope_checks
 from ..loads.weather import weather_checks
 from .beam_run import SHEAR_PART as SHEAR_PART
 from .beam_run import BeamRun as BeamRun
@@ -83,6 +84,7 @@ def beam_checks(run: BeamRun, context: Context) -> list[Check]:
         *_cuts(run, context, spans, seats),
         *load_checks(beam, solved, wood, section, context),
         *load_doubts(beam, solved.cases, solved.loads, section, context.structure.site),
+        *unsaid_slope_checks(beam),
         *weather_checks(beam, context.stock(beam.stock)),
         *row_checks(beam, context),
         *own_row_checks(beam, context),
@@ -114,6 +116,7 @@ def _of_steel(run: BeamRun, context: Context) -> list[Check]:
     return [
         *steel_checks(run, context),
         *load_doubts(beam, solved.cases, solved.loads, run.section, context.structure.site),
+        *unsaid_slope_checks(beam),
         *weather_checks(beam, context.stock(beam.stock)),
         *row_checks(beam, context),
         *own_row_checks(beam, context),

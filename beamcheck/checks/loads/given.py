@@ -20,7 +20,7 @@ from .entries import CLAUSE, Loaded, psf, roof_entry
 from .floors import floor_checks, strip_checks
 from .kinds import kind_checks
 from .lines import line_checks
-from .roofs import roof_checks, unsaid_slope_checks
+from .roofs import roof_checks
 from .site import site_checks
 from .weights import weight_checks
 from .wind import wind_checks
@@ -35,7 +35,6 @@ def load_doubts(
     if beam.service == "floor":
         yield from floor_checks(beam, cases, loads)
     yield from roof_checks(beam, site, cases)
-    yield from unsaid_slope_checks(beam)
     yield from wind_checks(beam, site, cases)
     yield from weight_checks(beam)
     yield from line_checks(beam, cases)

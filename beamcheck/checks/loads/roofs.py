@@ -241,7 +241,7 @@ def _water(piece: Beam | Rafter) -> Iterator[Check]:
 def unsaid_slope_checks(beam: Beam) -> Iterator[Check]:
     """A joist of a roof, one of a row, whose words tell no slope and no lattice through which water falls.
 
-    Of frames none is asked: their measures say how they lean, and what lies on a level beam of theirs is not known.
+    Of frames and span tables none is asked: there is no field that takes the answer.
     """
     words = [load.what for _, load in roof_entries(beam) if load.snow is not None or load.roof_live is not None]
     if beam.spacing is None or beam.roof_slope is not None or not words:
