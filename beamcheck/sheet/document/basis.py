@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from ...checks.core.result import JobResult, PieceResult, Table
 from .blocks import Block, Columns, Heading, Pairs, TableBlock
@@ -28,7 +29,9 @@ def basis_blocks(result: JobResult) -> Iterator[Block]:
     yield Heading("Design basis", anchor="basis")
     pairs, tables = Pairs(_standards(result)), [one for one in result.tables if not is_path(one)]
     if tables:
-        yield Columns((pairs,), tuple(table_block(table, "Design basis") for table in tables))
+        made = [table_block(table, "Design basis") for table in tables]
+        note = TableBlock("", (), (), made[-1].note)  # where there is room for it
+        yield Columns((pairs,), (*made[:-1], replace(made[-1], note="")), flow=(note,) if note.note else ())
     else:
         yield pairs
 

@@ -138,6 +138,7 @@ class FigureBlock:
     units: str
     key: str
     caption: str
+    part: str = ""  # of the drawing of a beam, where it is set in two
 
 
 @dataclass(frozen=True)

@@ -22,7 +22,7 @@ from .short.schedule import schedule_blocks
 OUTCOMES = ("Reviewed", "Reviewed with corrections", "Not accepted")
 TITLE_BLOCK = ("project number", "designed by", "checked by")
 REVISION, ROOM = "revision ", 2  # of a label; blank rows for revisions by pen
-ROWS_OF_A_PAGE = 8  # of bars over the walls: a load path with more is drawn over most of a page
+ROWS_OF_A_PAGE = 2  # of bars over the walls: a load path with more is drawn over much of a page
 EVERY_STEP, EVERY_STEP_ANCHOR = "Appendix: every step", "every-step"
 
 

@@ -30,8 +30,14 @@ _PATTERNS = {
     "wind up": "crossed",
 }  # fmt: skip
 
+SHOWN = {
+    "": "loads, supports, shear, moment and sag",
+    "sketch": "loads and supports",
+    "diagrams": "shear, moment and sag",
+}
 
-def beam_figure(figure: Figure, name: str, system: Any = "US", key: str = "figure") -> str:
+
+def beam_figure(figure: Figure, name: str, system: Any = "US", key: str = "figure", part: str = "") -> str:
     """The drawing as an `<svg>` element.
 
     Parameters
@@ -44,20 +50,29 @@ def beam_figure(figure: Figure, name: str, system: Any = "US", key: str = "figur
         Units of the labels.
     key : str
         Unique in the page; the alternative text is tied to the drawing by it.
+    part : {'', 'sketch', 'diagrams'}
+        All of it, or one of its two parts, between which a page may end.
     """
-    curves = _curves(figure, system)
-    board = Board(WIDTH, key, f"{name}: loads, supports, shear, moment and sag", describe(figure, system))
+    shown = SHOWN[part]
+    board = Board(WIDTH, key, f"{name}: {shown}", describe(figure, system, part))
     to_x = _scale(figure)
-    top = _heading(board, figure, system)
-    top = _loads(board, figure, to_x, top)
-    top = _elevation(board, figure, to_x, top, system)
-    for curve in curves:
+    top = 0.0
+    if part != "diagrams":
+        top = _heading(board, figure, system)
+        top = _loads(board, figure, to_x, top)
+        top = _elevation(board, figure, to_x, top, system)
+    for curve in _curves(figure, system) if part != "sketch" else ():
         top = draw_curve(board, curve, to_x, top)
-    return board.done(top + 4)
+    return board.done(top + (4 if part != "sketch" else 0))
 
 
-def describe(figure: Figure, system: Any = "US") -> str:
+def describe(figure: Figure, system: Any = "US", part: str = "") -> str:
     """The drawing in words, for readers who do not see it."""
+    told = {"sketch": _sketch_told, "diagrams": _curves_told}
+    return " ".join(one for each in ([told[part]] if part else told.values()) for one in each(figure, system))
+
+
+def _sketch_told(figure: Figure, system: Any) -> list[str]:
     parts = [f"Length {show(figure.length, 'length', system)}, depth {show(figure.depth, 'small length', system)}."]
     if figure.slope:
         parts.append(f"Slope {show(figure.slope, 'slope', system)}.")
@@ -69,9 +84,15 @@ def describe(figure: Figure, system: Any = "US") -> str:
             place = f"from {place} to {show(end, 'offset', system)}"
         parts.append(f"{kind.capitalize()} load {place}: {text}.")
     parts += [f"Cut at {show(start, 'offset', system)}: {text}." for start, _end, _low, _depth, text in figure.cuts]
-    for curve in _curves(figure, system):
-        parts += [f"{curve.title}: {label} at {show(x, 'offset', system)}." for x, _value, label in extremes(curve)]
-    return " ".join(parts)
+    return parts
+
+
+def _curves_told(figure: Figure, system: Any) -> list[str]:
+    return [
+        f"{curve.title}: {label} at {show(x, 'offset', system)}."
+        for curve in _curves(figure, system)
+        for x, _value, label in extremes(curve)
+    ]
 
 
 def _curves(figure: Figure, system: Any) -> list[Curve]:

@@ -13,8 +13,9 @@ from ...units import show
 from .load_path_plan import Drop, Plan, heights, parts_of, planned, together, width_needed
 from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width
 
-WIDTH, SIDE = 920.0, 8.0
+WIDTH, SIDE = 920.0, 4.0
 PAD, LINE = 6.0, 15.0
+END_PAD = 3.0  # beside the words of a wall or footing at least
 WIDEST, WIDEST_END = 205.0, 92.0  # of a piece, and of a wall or footing, with its words
 SIGN = 18.0  # room for the sign of a verdict
 MOST_FIGURES = 6
@@ -137,8 +138,12 @@ def _least(path: LoadPath) -> dict[str, float]:
 
 def _wide(node: PathNode) -> float:
     if node.ends:
-        return min(max(map(text_width, _answers(node)), default=0.0) + 2 * PAD, WIDEST_END)
+        return min(_answers_wide(node) + 2 * END_PAD, WIDEST_END)
     return min(text_width(_name(node)) + PAD, WIDEST - _verdict(node)) + _verdict(node)
+
+
+def _answers_wide(node: PathNode) -> float:
+    return max(map(text_width, _answers(node)), default=0.0)
 
 
 def _name(node: PathNode) -> str:
@@ -168,8 +173,10 @@ def _tops(plan: Plan, nodes: Mapping[str, PathNode], wrong: Sequence[str], syste
     tops: dict[int, float] = {}
     y = 4.0
     for row in rows:
-        said = [text_width(_label(drop, wrong, system)) for drop in plan.drops if drop.lower.row == row]
-        y += max(said) + 30.0 if said else 12.0 if tops else 0.0
+        said = [
+            text_width(_label(drop, wrong, system)) + _over_arrow(drop) for drop in plan.drops if drop.lower.row == row
+        ]
+        y += max(said) + 6.0 if said else 12.0 if tops else 0.0
         tops[row] = y
         y += max((_height(nodes[bar.name]) for bar in plan.bars if bar.row == row), default=0.0)
     return tops
@@ -187,11 +194,16 @@ def _line(board: Board, drop: Drop, nodes: Mapping[str, PathNode], tops: Mapping
     board.line((drop.x, begins), (drop.x, tops[drop.lower.row] - 7), width=width, dash=DASH if open_ else "")
 
 
+def _over_arrow(drop: Drop) -> float:
+    """How far over the foot of a line its lettering begins."""
+    return 26.0 if drop.edge.wrong else 13.0
+
+
 def _arrival(board: Board, drop: Drop, tops: Mapping[int, float], wrong: Sequence[str], system: Any) -> None:
     """The arrowhead, the force along the line, and a cross where no load may go."""
     x, foot = drop.x, tops[drop.lower.row]
     board.shape(((x - 4, foot - 9), (x + 4, foot - 9), (x, foot - 1)), fill=INK)
-    board.lettering(x - 6, foot - (26 if drop.edge.wrong else 13), _label(drop, wrong, system), upright=True)
+    board.lettering(x - 6, foot - _over_arrow(drop), _label(drop, wrong, system), upright=True)
     if drop.edge.wrong:
         for lean in (-1, 1):
             board.line((x - 7, foot - 12 - 7 * lean), (x + 7, foot - 12 + 7 * lean), width=2.4)
@@ -216,8 +228,9 @@ def _box(board: Board, node: PathNode, left: float, right: float, top: float, be
     strokes = [((x, top + height), (x - 6.0, top + height + 6)) for x in range(int(left) + 8, int(right), 10)]
     board.strokes(strokes, width=1.0, stroke=GRAY)
     names = len(_answers(replace(node, ends="")))
+    aside = max(min(PAD, (right - left - _answers_wide(node)) / 2), END_PAD)
     for number, line in enumerate(_answers(node)):
-        board.lettering(left + PAD, y, line, bold=number < names, tip=f"{_name(node)}: {node.ends}", ground=fill)
+        board.lettering(left + aside, y, line, bold=number < names, tip=f"{_name(node)}: {node.ends}", ground=fill)
         y += LINE
 
 

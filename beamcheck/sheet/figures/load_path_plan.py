@@ -9,6 +9,7 @@ from ...checks.core.pictures import LoadPath, PathEdge
 
 PITCH, CLOSE = 19.0, 8.0  # between two lines, each with its lettering along it; and at the very least
 PAD = 6.0
+APART = 6.0  # between walls and footings that stand side by side
 SWEEPS = 4  # times that the order of walls is improved by what rests on them
 TRIES = 80  # places looked at on each side for a free one
 
@@ -89,7 +90,7 @@ def heights(path: LoadPath) -> dict[str, int] | None:
 def width_needed(path: LoadPath, least: Mapping[str, float]) -> float:
     """The width below which lines or words would run into each other."""
     ends = [node.name for node in path.nodes if node.ends]
-    boxes = sum(max(least[name], PITCH * _arriving(path, name) + 2 * PAD) + 2 * PAD for name in ends)
+    boxes = sum(max(least[name], PITCH * _arriving(path, name) + 2 * PAD) + APART for name in ends)
     return max(boxes, PITCH * (len(path.edges) + 2))
 
 
@@ -151,7 +152,7 @@ def _ends(path: LoadPath, bars: Mapping[str, Bar], order: Mapping[str, float], l
     if not ends:
         return
     widths = [max(bars[name].least, PITCH * _arriving(path, name) + 2 * PAD) for name in ends]
-    gap = max((right - left - sum(widths)) / len(ends), 2 * PAD)
+    gap = max((right - left - sum(widths)) / len(ends), APART)
     x = left + gap / 2
     for name, width in zip(ends, widths, strict=True):
         wider = min(0.4 * gap, 0.5 * width)  # room between its lines for those that pass

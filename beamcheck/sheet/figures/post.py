@@ -7,11 +7,12 @@ from typing import Any
 
 from ...checks.core.pictures import PostPicture, Way
 from ...units import show
-from .svg import GRAY, INK, PAPER, Board, clipped
+from .svg import GRAY, INK, PAPER, Board, clipped, text_width
 
-WIDTH, HEIGHT = 440.0, 250.0
+WIDTH, HEIGHT = 440.0, 128.0
 CENTERS = (128.0, 318.0)
 BOW = 13.0  # how far the dashed line bows out
+ROOM = 420.0  # of a line of words under it
 WAVES = 12  # stretches of it between two braces
 
 
@@ -19,10 +20,10 @@ def post_figure(picture: PostPicture, name: str, system: Any = "US", key: str = 
     """The drawing as an `<svg>` element; parameters as those of `beam_figure`."""
     board = Board(WIDTH, key, f"{name}: the post from both sides", describe(picture, system))
     y = 4.0
-    for one in picture.top:
+    for line in _loads(picture, system):
         y += 15
-        board.lettering(8, y, clipped(f"{one.name}: {show(one.force, 'force', system)}", WIDTH - 16))
-    top = y + 54
+        board.lettering(8, y, clipped(line, WIDTH - 16))
+    top = y + 46
     scale = HEIGHT / picture.height if picture.height > 0 else 1.0
     for way, x in zip(picture.ways, CENTERS, strict=True):
         _side(board, picture, way, x, top, scale, system)
@@ -31,12 +32,26 @@ def post_figure(picture: PostPicture, name: str, system: Any = "US", key: str = 
     for end in (top, foot):
         board.line((33, end + 3), (39, end - 3), width=1.2)
     board.lettering(32, top + HEIGHT / 2, show(picture.height, "length", system), anchor="middle", upright=True)
-    foot += 40
-    board.lettering(WIDTH / 2, foot, clipped(f"on {picture.on}: {show(picture.force, 'force', system)} at most", 400),
-                    anchor="middle")  # fmt: skip
-    foot += 17
-    board.lettering(WIDTH / 2, foot, f"top {picture.held[0]}, foot {picture.held[1]}", anchor="middle")
-    return board.done(foot + 8)
+    foot += 14
+    said = [f"on {picture.on}: {show(picture.force, 'force', system)} at most"]
+    said.append(f"top {picture.held[0]}, foot {picture.held[1]}")
+    both = "; ".join(said)
+    for line in [both] if text_width(both) <= ROOM else said:
+        foot += 15
+        board.lettering(WIDTH / 2, foot, clipped(line, ROOM), anchor="middle")
+    return board.done(foot + 6)
+
+
+def _loads(picture: PostPicture, system: Any) -> list[str]:
+    """What comes from above, as many on a line as fit."""
+    lines: list[str] = []
+    for one in picture.top:
+        said = f"{one.name}: {show(one.force, 'force', system)}"
+        if lines and text_width(f"{lines[-1]}; {said}") <= WIDTH - 16:
+            lines[-1] += f"; {said}"
+        else:
+            lines.append(said)
+    return lines
 
 
 def describe(picture: PostPicture, system: Any = "US") -> str:
@@ -56,7 +71,7 @@ def describe(picture: PostPicture, system: Any = "US") -> str:
 
 
 def _side(board: Board, picture: PostPicture, way: Way, x: float, top: float, scale: float, system: Any) -> None:
-    half = max(0.5 * way.side * scale, 4.0)
+    half = max(0.5 * way.side * scale, 3.0)
     foot = top + HEIGHT
     board.shape(((x - half, top), (x + half, top), (x + half, foot), (x - half, foot)), fill="#f1f1f1", width=1.8)
     board.strokes([((x + half * at, top + 4), (x + half * at, foot - 4)) for at in (-0.5, 0.1, 0.6)], stroke="#bbb")

@@ -191,7 +191,9 @@ def drawn(block: Any) -> str:
         GapPicture: gap_figure, StrutPicture: strut_figure, PostPicture: post_figure, RafterPicture: rafter_figure,
         FramePicture: frame_figure, JointPicture: joint_figure, AssemblyPicture: assembly_figure,
     }  # fmt: skip
-    draw: Callable[..., str] = drawers.get(type(block.figure), beam_figure)
+    draw: Callable[..., str] | None = drawers.get(type(block.figure))
+    if draw is None:
+        return beam_figure(block.figure, block.name, block.units, block.key, getattr(block, "part", ""))
     return draw(block.figure, block.name, block.units, block.key)
 
 

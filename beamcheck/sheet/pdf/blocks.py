@@ -8,12 +8,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 from datetime import date
 from typing import Any
 from xml.etree import ElementTree
 
 from ...calc.pad import Step
-from ...checks.core.result import JobResult
+from ...checks.core.result import Figure, JobResult
 from ...checks.core.summary import INVENTED
 from ...lettering import legible
 from ..document.basis import NOT_GIVEN
@@ -25,6 +26,7 @@ from ..document.blocks import (
     Columns,
     Contents,
     Entry,
+    FigureBlock,
     Heading,
     JobText,
     Known,
@@ -50,7 +52,7 @@ from ..document.rich_blocks import MemberHead, RichTable
 from ..document.symbols import meaning, plain_symbol, symbol_source
 from ..figures.svg import PAPER, fixed, text_width
 from ..html.render import brief_reason, drawn, reason
-from .columns import height, stacked
+from .columns import in_half, stacked
 from .short_blocks import ShortBlocks
 from .text import LONGEST_IN_CELL, LONGEST_IN_CODE, NOT_TEXT, Data, cell_text, cut, prose, shown_text, spoken
 from .typefaces import TEXT_FACE, Printable, held, in_drawing, printable
@@ -58,7 +60,6 @@ from .typefaces import TEXT_FACE, Printable, held, in_drawing, printable
 HALF, BESIDE, WHOLE = 20.0, 31.0, 47.0  # em; of an equation on half a line, with its reason beside it, alone
 ROW = 40.0  # em; of an equation in a row of a short sheet
 HEADING, DESCRIPTION = 300, 3000  # letters of a heading, and of a drawing in words: a PDF holds no endless ones there
-HIGHEST = 560.0  # points, of columns that stand on one page with the head of their member
 IN_A_HALF, IN_A_THIRD = 58, 34  # letters on a line of half the page, and of a symbol in a third of it
 BESIDE_HALF = 30  # letters of what stands beside an equation on half a line
 PAIRS_SHORT, PAIRS_MANY = 64, 8  # letters and rows: pairs so short and so many stand in two columns
@@ -152,10 +153,26 @@ def _kept_together(data: list[Data]) -> list[Data]:
         if before.get("kind") == "Start" and before["blocks"][-1]["kind"] not in ("Columns", "Pairs"):
             before["blocks"].append(each)
             if each["kind"] == "Columns":
-                before["whole"] = max(sum(map(height, each[side])) for side in ("left", "right")) < HIGHEST
+                before["whole"] = not _drawn_first(each["right"])
         else:
-            made.append({"kind": "Start", "blocks": [each], "whole": False} if each["kind"] == "MemberHead" else each)
+            start = {"kind": "Start", "blocks": [each], "whole": False}
+            made.append(start if each["kind"] == "MemberHead" else each)
     return made
+
+
+def _drawn_first(column: Sequence[Data]) -> bool:
+    """Does a drawing stand at the top of a column? Then a page may end below it, and none before it."""
+    return bool(column) and column[0]["kind"] in ("FigureBlock", "Figures")
+
+
+def _in_parts(blocks: Sequence[Block]) -> Iterator[Block]:
+    """The drawing of a beam as two, between which a page may end: the beam, and its diagrams."""
+    for block in blocks:
+        if isinstance(block, FigureBlock) and isinstance(block.figure, Figure):
+            yield replace(block, part="sketch", caption="", key=f"{block.key}-sketch")
+            yield replace(block, part="diagrams")
+        else:
+            yield block
 
 
 def _one_by_one(data: list[Data]) -> list[Data]:
@@ -223,7 +240,7 @@ class _Maker(ShortBlocks):
 
     def _columns(self, block: Columns) -> Iterator[Data]:
         """Two columns, and below them what of the flow has found no room in the shorter one."""
-        sides = (block.left, block.right, block.flow)
+        sides = (block.left, _in_parts(block.right), _in_parts(block.flow))
         left, right, flow = ([each for one in side for each in self.block(one)] for side in sides)
         for pair in stacked(left, right, flow):
             if isinstance(pair, dict):
@@ -232,8 +249,10 @@ class _Maker(ShortBlocks):
             for each in (*pair[0], *pair[1]):
                 if each["kind"] == "Pairs":
                     each |= {"look": "narrow"}
+                if each["kind"] == "TableBlock":
+                    each |= in_half(each)
             yield {"kind": "Columns", "left": _one_by_one(pair[0]), "right": _one_by_one(pair[1]),
-                   "shares": list(block.shares), "whole": block.whole}  # fmt: skip
+                   "shares": list(block.shares), "whole": block.whole and not _drawn_first(pair[1])}  # fmt: skip
 
     def _FigureBlock(self, block: Any) -> Data:
         svg, about, wide, high = for_typst(drawn(block))
@@ -244,7 +263,7 @@ class _Maker(ShortBlocks):
             "title": block.title, "note": prose(block.note), "columns": _widths(block),
             "heads": [prose(head, LONGEST_IN_CELL) for head in block.heads],
             "rows": [[prose(cell, LONGEST_IN_CELL) for cell in row] for row in block.rows],
-            "brief": len(block.rows) <= 8,
+            "brief": len(block.rows) <= 8, "half": False,
         }  # fmt: skip
 
     def _Summary(self, block: Summary) -> Data:

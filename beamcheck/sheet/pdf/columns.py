@@ -14,7 +14,7 @@ from .text import Data
 Pair = tuple[list[Data], list[Data]]
 
 WIDE = 246.0  # points; half of the text of a page
-ROW, GAP, TITLE = 9.7, 12.0, 13.0  # points
+ROW, GAP, TITLE = 9.0, 8.0, 10.0  # points
 HIGH = 380.0  # points; of columns between which no page ends
 SAVED = 80.0  # points by which they are lower then
 UNIT = 0.55  # points; of a unit of a drawing, as in sheet.typ
@@ -22,8 +22,10 @@ SMALLER = 0.8  # a drawing may be set so much smaller and still be read
 LABEL, PAIR = 19, 40  # letters of a line of a label, and of what stands beside it
 FACTOR, FEW_FACTORS = 6, 24  # letters of a column of factors, and of those with what they are under in half the page
 FEW = 58  # letters of a row that go into half the page
+NARROW = frozenset(" \u00a0.,:;'fijlrt/-|()")
 WRAPPED = 1.6  # of that, in a table that is read in half the page with two lines a row
-WORDS = 64  # letters of the longest words of a row, in half the page
+SENTENCES = 3.0  # of that, in a table of two columns, one of them sentences
+LETTER, CELL = 4.0, 5.2  # points; of a letter of a table in half the page, and of what a cell keeps clear at its sides
 
 
 def stacked(left: list[Data], right: list[Data], flow: Sequence[Data]) -> Iterator[Pair | Data]:
@@ -73,7 +75,9 @@ def narrow(block: Data) -> bool:
     if kind != "TableBlock":
         return False
     between = 2 * len(block["heads"])
-    return sum(_letters(block)) + between <= WRAPPED * FEW and sum(_words(block)) + between <= WORDS
+    room = WIDE - CELL * len(block["heads"])
+    most = WRAPPED if len(block["heads"]) > 2 else SENTENCES
+    return sum(_letters(block)) + between <= most * FEW and LETTER * sum(_words(block)) <= room
 
 
 def height(block: Data, halves: float = 1.0) -> float:
@@ -98,17 +102,34 @@ def height(block: Data, halves: float = 1.0) -> float:
     return GAP
 
 
-def _letters(block: Data) -> list[int]:
+def _letters(block: Data) -> list[float]:
     """The longest text of each column of a table."""
     rows = [block["heads"], *block["rows"]]
-    return [max(len(_text(row[number])) for row in rows) for number in range(len(block["heads"]))]
+    return [max(_wide(_text(row[number])) for row in rows) for number in range(len(block["heads"]))]
 
 
-def _words(block: Data) -> list[int]:
+def _words(block: Data) -> list[float]:
     """The longest word of each column, below which it cannot be set."""
     rows = [block["heads"], *block["rows"]]
     columns = range(len(block["heads"]))
-    return [max(len(word) for row in rows for word in _text(row[one]).split(" ")) for one in columns]
+    return [max(_wide(word) for row in rows for word in _text(row[one]).split(" ")) for one in columns]
+
+
+def _wide(text: str) -> float:
+    """The width of a text in letters, of which those of points and strokes are narrow."""
+    return sum(0.6 if letter in NARROW else 1.0 for letter in text)
+
+
+def in_half(block: Data) -> Data:
+    """A table as it is set in half the page: where its lines break, each column is as wide as its longest word."""
+    whole, least = _letters(block), _words(block)
+    spare = WIDE / LETTER - CELL / LETTER * len(whole)
+    columns = block["columns"]
+    if sum(whole) > spare:
+        more = [wide - word for wide, word in zip(whole, least, strict=True)]
+        share = max(spare - sum(least), 0.0) / max(sum(more), 1.0)
+        columns = [round(word + CELL / LETTER + share * one, 2) for word, one in zip(least, more, strict=True)]
+    return {**block, "half": True, "columns": columns}
 
 
 def _text(pieces: Any) -> str:

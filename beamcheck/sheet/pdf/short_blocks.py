@@ -24,6 +24,7 @@ from ..document.rich_blocks import (
 from ..document.symbols import plain_symbol, symbol_source
 from .text import LONGEST_IN_CELL, Data, cell_text, cut, prose
 
+BESIDE_CLOSEST = 20  # letters of the verdict of a side, and of the words before its closest check
 HEADING, RUNNING = 300, 34  # letters of a heading, and of what the head of a page says of it
 
 
@@ -69,7 +70,11 @@ class ShortBlocks:
         return data
 
     def _MemberHead(self, block: MemberHead) -> Data:
-        sides = [{"name": one.name, "verdict": one.verdict, "closest": prose(one.closest)} for one in block.sides]
+        sides = [
+            {"name": one.name, "verdict": one.verdict, "closest": prose(one.closest),
+             "letters": len(one.name) + len(one.closest) + BESIDE_CLOSEST}
+            for one in block.sides
+        ]  # fmt: skip
         return {
             "marks": [cell_text(mark) for mark in block.marks], "title": tied(cut(block.title, HEADING)),
             "anchor": block.anchor, "running": cut(block.running, RUNNING), "sides": sides,

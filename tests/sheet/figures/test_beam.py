@@ -150,3 +150,9 @@ def test_a_seat_is_as_long_as_it_is_and_the_section_is_drawn_and_said() -> None:
     assert "2 plies of 1 1/2 in: 3 1/2 in by 11 1/4 in" in seen.replace("\u00a0", " ")
     assert "steel plate 1/2 in by 11 in between them" in seen.replace("\u00a0", " ")
     assert "seat 4 in" in seen
+
+
+def test_two_parts_say_all_that_the_whole_says() -> None:
+    parts = [ElementTree.fromstring(beam_figure(beam_drawing(), "B1", part=part)) for part in ("sketch", "diagrams")]
+    assert [text for part in parts for text in words(part)] == words(drawn(beam_drawing()))
+    assert " ".join(describe(beam_drawing(), part=part) for part in ("sketch", "diagrams")) == describe(beam_drawing())

@@ -30,7 +30,7 @@ class Sheet:
     @property
     def body(self) -> str:
         """All pages without their head and foot, squeezed, so that what runs over a page end is in one piece."""
-        foot = re.compile(r"\s*Caution\.[^\n]*(?:\n[^\n]*)*?page \d+ of \d+\s*\njob \w+\s*\n[^\n]*$")
+        foot = re.compile(r"\s*Caution\.[^\n]*(?:\n[^\n]*)*?page \d+ of \d+\s*\njob \w+ · [^\n]*$")
         return "".join(squeezed(foot.sub("", page.split("\n", 1)[1])) for page in self.pages)
 
     @property

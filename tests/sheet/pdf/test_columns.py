@@ -7,7 +7,7 @@ from typing import Any
 from hypothesis import given
 from hypothesis import strategies as st
 
-from beamcheck.sheet.pdf.columns import height, narrow, stacked
+from beamcheck.sheet.pdf.columns import height, in_half, narrow, stacked
 
 FIGURE = st.builds(
     lambda high, wide: {"kind": "FigureBlock", "width": wide, "height": high, "caption": "to scale"},
@@ -42,3 +42,12 @@ def test_a_drawing_is_as_high_as_its_width_allows() -> None:
     """440 units of 0.55 pt are 242 pt and fit into half a page; 880 are set half as large."""
     one = {"kind": "FigureBlock", "width": 440.0, "height": 200.0, "caption": ""}
     assert abs(height({**one, "width": 880.0}) - height(one)) < 0.55 * 200.0
+
+
+def test_a_table_in_half_the_page_breaks_sentences_and_no_word() -> None:
+    """The column of sentences gets what those of single words leave; each holds its longest word."""
+    table = {"kind": "TableBlock", "title": "Order", "note": [], "columns": [0.0, 0.0], "half": False,
+             "heads": [["Step"], ["What"]], "rows": [[["1"], ["clamp and drive " * 8]]]}  # fmt: skip
+    step, what = in_half(table)["columns"]
+    assert narrow(table)
+    assert what > 4 * step > 4 * len("Step")

@@ -86,3 +86,9 @@ def test_the_question_of_a_span_has_a_pdf_too(tmp_path: Path) -> None:
     )  # fmt: skip
     assert done.exit_code == REFER, done.output
     assert "Hem-Fir" in Sheet(target.read_bytes()).text
+
+
+@pytest.mark.parametrize("name", ["beam_4x8_center_load", "rafter_2x12_snow"])
+def test_a_job_of_one_member_is_four_pages_at_most(name: str) -> None:
+    published = Path(__file__).parents[3] / "worked_examples" / "published" / f"{name}.toml"
+    assert len(Sheet(beamcheck.sheet_pdf(beamcheck.check_file(published))).pages) <= 4

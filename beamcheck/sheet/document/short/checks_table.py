@@ -20,6 +20,8 @@ RULES = "Distances and sizes: what is needed, what is there"
 SHORT_CLAUSE = 20  # letters
 SEVERAL = 24  # letters of several places
 SHORT = 15  # letters of a place that need no wide column
+NAMES, WEIGHT = 2.3, 5.6  # share of the names of checks, and of them with loads and clauses
+BOTH = 92  # letters of these and of the places on a line
 _LONGEST = 1.25  # ratio at which a bar is full: layout
 _SAME = 9  # significant digits to which two figures are one
 
@@ -85,7 +87,9 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
     if rows or notes:
         places = [row[1] for row in rows if len(row) > 1 and isinstance(row[1], str)]
         where = 0.0 if max(map(len, places), default=0) <= SHORT else 1.6
-        widths = (2.3, where, 0.0, 0.0, 0.0, 0.0, 3.3)
+        room = BOTH - max(map(len, places), default=0)
+        names = _share_of_names([(row[0], row[-1]) for row in rows if len(row) > 1], room) if where == 0.0 else NAMES
+        widths = (names, where, 0.0, 0.0, 0.0, 0.0, WEIGHT - names)
         yield RichTable("Checks", HEADS, tuple(rows), widths, (2, 3), " ".join(notes), "checks")
     if open_:
         made = tuple(
@@ -102,6 +106,18 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
             "open",
         )
     yield from _rules(piece, sheet)
+
+
+def _share_of_names(rows: Sequence[tuple[Cell, Cell]], room: int) -> float:
+    """How much of the room names take beside loads and clauses, so that least lines break."""
+    texts = [tuple(one.text if isinstance(one, Strong) else str(one) for one in row) for row in rows]
+
+    def lines(share: float) -> tuple[int, float]:
+        wide = (max(int(room * part / WEIGHT), 1) for part in (share, WEIGHT - share))
+        name, loads = wide
+        return sum(max(-(-len(one) // name), -(-len(other) // loads)) for one, other in texts), abs(share - NAMES)
+
+    return min((round(NAMES + 0.1 * step, 1) for step in range(-4, 15)), key=lines)
 
 
 def _rules(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
