@@ -257,7 +257,7 @@ class BentArc(Family[Bent]):
                 pad.take("Delta", float(sunk), "in", note="P over k")
             return Outcome(sunk, room, sunk / room)
 
-        return govern(Criterion(bracket.name, what, cv.ENERGY, "length", id=id), loads.combinations, sinking)
+        return govern(Criterion(bracket.name, what, cv.ENERGY, "small length", id=id), loads.combinations, sinking)
 
 
 class _Radii:

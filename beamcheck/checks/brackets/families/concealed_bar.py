@@ -273,7 +273,7 @@ class ConcealedBar(Family[SteelCore]):
                 text = "no room is left for the steel to bend"
                 yield Check.breaks_rule(id, name, what, "judgment", text)
                 continue
-            asked = Criterion(name, what, "statics", "length", id=id)
+            asked = Criterion(name, what, "statics", "small length", id=id)
             yield govern(asked, loads.combinations, partial(sinking, room=room))
         if shape.tip_clear is None:
             text = "how far the steel may sink before it touches skin or cover is not given (`tip_clear`)"

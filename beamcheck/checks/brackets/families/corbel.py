@@ -172,7 +172,7 @@ class CorbelBlock(Family[Corbel]):
                 pad.take("v_nose", float(v), "in", note="the block turns about the middle of its seat")
             return Outcome(v, bracket.deflects, v / bracket.deflects)
 
-        yield govern(Criterion(bracket.name, what, "statics", "length", id=id), loads.combinations, sinking)
+        yield govern(Criterion(bracket.name, what, "statics", "small length", id=id), loads.combinations, sinking)
 
     def _dap(self, loads: BracketLoads, F: Array, wood: WoodMaterial, context: Context) -> Iterator[Check]:
         """The dap: end grain on end grain, and the post's wood below it."""

@@ -279,7 +279,7 @@ def _nose(bracket: Bracket, runs: FieldRuns, which: list[int]) -> Iterator[Check
     pad.take("v_nose", sunk, "in", clause=FIELD, note="of the nose or under the loads, times the divisor")
     yield Check.of_ratio(
         "bracket.sinking", bracket.name, "sinking of the nose", FIELD, demand=sunk, capacity=bracket.deflects,
-        kind="length", combination=runs.loads.combinations[case].name, steps=pad.steps,
+        kind="small length", combination=runs.loads.combinations[case].name, steps=pad.steps,
     )  # fmt: skip
 
 
