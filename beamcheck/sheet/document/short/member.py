@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from ....checks.core.assembled import TITLE
 from ....checks.core.pictures import StrutPicture
 from ....checks.core.result import Check, PieceResult, Table
 from ....checks.core.summary import quantity
 from ....units import show
 from ..blocks import Beside, Block, Columns, Pairs, Paragraph, TableBlock
-from ..piece import assembly_drawn, diagrams_of, found_to_be, head_of, picture_of, piece_anchor, table_block
+from ..piece import diagrams_of, found_to_be, head_of, picture_of, piece_anchor, table_block
 from ..prose import capital, sentence
 from ..rich_blocks import MemberHead, RichTable, Side, StaticsBlock
 from .alike import Group, words_for
@@ -128,8 +127,6 @@ def _what(piece: PieceResult, factors: RichTable | None, index: int, units: str)
         flow.append(picture_of(piece, picture, f"figure-{index + 1}-{number}", units))
     for table in _tables(piece, BELOW):
         flow.append(table_block(table))
-        if table.title == TITLE and piece.assembly is not None:
-            flow.append(assembly_drawn(piece.assembly, f"assembly-{index + 1}", units))
     if piece.statics is not None and piece.statics.stations is not None:
         flow.append(_stations(piece.statics.stations, piece.statics.words if not piece.statics.lines else ""))
     yield Columns(tuple(told), tuple(right), (1.0, 1.02), flow=tuple(flow))
