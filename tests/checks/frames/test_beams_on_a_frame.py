@@ -6,6 +6,8 @@ from typing import Any
 
 import pytest
 
+from beamcheck.analysis.beams.member_loads import TransferredLoad
+from beamcheck.checks.frames.brought import with_brought
 from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data
 
@@ -72,3 +74,13 @@ def test_bad_input(seat: dict[str, Any], words: str) -> None:
         beam["supports"][0] = {key: value for key, value in beam["supports"][0].items() if value is not None}
     with pytest.raises(JobError, match=words):
         job_from_data(data)
+
+
+@pytest.mark.parametrize(("weight", "lifts"), [({"D": (500.0, 300.0)}, -600.0), ({}, -400.0)])
+def test_wind_that_lifts_finds_no_more_weight_than_what_stays(weight: dict[str, Any], lifts: float) -> None:
+    """Dead load counts at its most, 500 lb; where the wind lifts by 400 lb the 200 that may be gone go with it."""
+    frame = job_from_data(king()).frame[0]
+    load = TransferredLoad("B", {**weight, "W": (150.0, -400.0)}, point="ridge")
+    found = with_brought(frame, [load]).carries[len(frame.carries) :]
+    assert [one.wind for one in found if one.wind] == [150.0, lifts]
+    assert [one.dead for one in found if one.dead] == [high for high, _ in weight.values()]
