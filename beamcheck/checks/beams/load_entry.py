@@ -9,7 +9,6 @@ import numpy as np
 from ...analysis.beams.load_cases import SLIVER, Applied
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad
-from ...formulas.wood import shear as sh
 from ...model.beams import Beam
 from ...model.brackets import Bracket
 from ...model.posts import Post
@@ -24,7 +23,7 @@ from ..core.result import Check
 from ..core.seat import BEARING
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.material import WoodMaterial, shear_prime_at_cut
-from ..core.wood.strength import Outcome, Section, bearing
+from ..core.wood.strength import Outcome, Section, bearing, shear_at_connection
 from .seats import told_apart
 
 Array = np.ndarray
@@ -278,12 +277,7 @@ def _beside_fastenings(
             V = pad.take("V", at(V_all, which), "lbf", note="largest there, from the analysis")
             F_v_prime = shear_prime_at_cut(pad, wood, duration(pad, solved.combinations, which))
             c_u = pad.take("c_u", highest, "in", note="from the unloaded edge to the nearest fastening")
-            d_e = pad(sh.connection_depth, d=section.d, c_u=c_u)
-            if near_end:
-                V_r = pad(sh.connection_shear_near_end, F_v_prime=F_v_prime, b=section.b, d=section.d, d_e=d_e)
-            else:
-                V_r = pad(sh.connection_shear_inner, F_v_prime=F_v_prime, b=section.b, d_e=d_e)
-            return Outcome(V, V_r, V / V_r)
+            return shear_at_connection(pad, F_v_prime, V=V, b=section.b, d=section.d, c_u=c_u, near_end=near_end)
 
         yield govern(criterion, solved.combinations, calculate)
 

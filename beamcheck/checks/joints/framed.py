@@ -39,7 +39,7 @@ def _result(joint: Joint, frame: Frame, solved: SolvedFrame | None, context: Con
             return joint_result(splice_meeting(joint, frame, solved, context))
         return joint_result(_meeting(joint, frame, solved, context))
     except BeamcheckError as error:
-        return not_worked_out(joint, str(error))
+        return not_worked_out(joint, error)
 
 
 def cuts_of(frame: Frame, context: Context) -> dict[str, list[GroupCut | Cut]]:

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from ...errors import BeamcheckError
+from ...errors import BeamcheckError, OutOfRange
 from ...model.joints.joint import Joint
 from ...units import show
 from ..core.asking.question import ask
@@ -30,7 +30,7 @@ def stated_result(joint: Joint, context: Context) -> PieceResult:
     try:
         meeting = stated_meeting(joint, context)
     except BeamcheckError as error:
-        return not_worked_out(joint, str(error))
+        return not_worked_out(joint, error)
     return joint_result(meeting)
 
 
@@ -85,9 +85,12 @@ def _columns(meeting: Meeting) -> Columns:
     return found
 
 
-def not_worked_out(joint: Joint, text: str) -> PieceResult:
-    """A joint whose forces or members are not known: it never passes."""
-    draft = Draft(joint.name, "joint", _title(joint))
+def not_worked_out(joint: Joint, why: str | BeamcheckError) -> PieceResult:
+    """A joint whose forces or members are not known, or whose wood no rule here covers: it never passes."""
+    draft, text = Draft(joint.name, "joint", _title(joint)), str(why)
+    if isinstance(why, OutOfRange):
+        draft.outside(why)
+        return draft.done()
     asked = ask("joint_forces", joint.name, force="forces that are not known")
     draft.checks = [Check.refers("joint.forces", joint.name, "forces on the joint", "load path", text, ask=asked)]
     return draft.done()

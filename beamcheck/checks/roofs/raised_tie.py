@@ -9,7 +9,6 @@ import numpy as np
 
 from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
-from ...formulas.wood import shear as sh
 from ...model.roofs import Tie
 from ...units import show
 from ...values.judgment import judgment
@@ -18,7 +17,7 @@ from ..core.context import Context
 from ..core.result import Check
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.material import shear_prime_at_cut
-from ..core.wood.strength import Outcome
+from ..core.wood.strength import Outcome, shear_at_connection
 from .framed_stick import FramedStick
 from .member import FROM_FRAME, LITTLE
 
@@ -69,12 +68,7 @@ def _beside(run: RoofRun, tie: Tie, stick: FramedStick, highest: float) -> Check
         V = pad.take("V", at(V_all, which), "lbf", note=f"largest in the rafter, {FROM_FRAME}")
         F_v_prime = shear_prime_at_cut(pad, stick.wood, duration(pad, run.combinations, which))
         c_u = pad.take("c_u", highest, "in", note="from the unloaded edge to the nearest fastener")
-        d_e = pad(sh.connection_depth, d=section.d, c_u=c_u)
-        if near:
-            V_r = pad(sh.connection_shear_near_end, F_v_prime=F_v_prime, b=section.b, d=section.d, d_e=d_e)
-        else:
-            V_r = pad(sh.connection_shear_inner, F_v_prime=F_v_prime, b=section.b, d_e=d_e)
-        return Outcome(V, V_r, V / V_r)
+        return shear_at_connection(pad, F_v_prime, V=V, b=section.b, d=section.d, c_u=c_u, near_end=near)
 
     what = f"shear of the rafter beside tie {tie.name}"
     return govern(Criterion(run.rafter.name, what, SIDE, "force", id="roof.tie_shear"), run.combinations, calculate)

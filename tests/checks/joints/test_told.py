@@ -7,10 +7,11 @@ from collections.abc import Callable
 
 import pytest
 
+from beamcheck.checks.core.asking.question import RULING
 from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data
 
-from .jobs import HEAD, Data, joint, member, wood
+from .jobs import HEAD, Data, checked, joint, member, wood
 from .test_fastened import between, splice
 from .test_step import heel
 
@@ -71,3 +72,25 @@ def test_one_joint_for_one_post() -> None:
         job_from_data(data)
     assert "one joint for one end" in str(caught.value)
     assert splice().verdict == "passes"
+
+
+def test_wood_that_no_rule_covers_asks_for_an_engineer_and_not_for_forces() -> None:
+    """Glued timber has no values in a joint here; its forces are given, and asking for them would settle nothing."""
+    glued = {
+        "name": "post", "made": "glulam", "species": "Douglas Fir-Larch", "grade": "24F-V4/DF", "moisture": "dry",
+        "size": "5 1/8 in x 6 in", "measured_moisture": "11 %", "grade_from": "stamp",
+        "evidence": "stamp: agency mark, plant 31, 24F-V4/DF",
+    }  # fmt: skip
+    holes = {"end": "6 in", "edge": "2 1/2 in"}
+    piece = checked(
+        joint(
+            "bolted lap", member("brace", "brace", 45.0, -400.0, holes=holes),
+            member("post", "post", 90.0, 283.0, down=283.0, passes=True, holes={**holes, "end": "40 in"}),
+            fastener={"kind": "bolt", "size": "3/4 in", "steel": "A307", "length": "11 in"}, split="none seen",
+            seasoned="dry", stands_on="post foot", bears_on="post",
+        ), wood("brace", "3 1/2 in x 5 1/2 in"), glued,
+    )  # fmt: skip
+    (found,) = piece.checks
+    assert (found.id, found.verdict) == ("piece.within_rules", "refer") and "glued laminated" in " ".join(found.notes)
+    (asked,) = found.questions
+    assert (asked.who, asked.field) == ("engineer", RULING)

@@ -20,7 +20,7 @@ from ...core.result import Check
 from ...core.trivial import negligible, trivial
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import WoodMaterial, shear_prime_at_cut, tension_prime
-from ...core.wood.strength import Outcome
+from ...core.wood.strength import Outcome, shear_at_connection
 from ..joint import HAIR, Part, weak_wood
 from ..unsaid import Open
 from .connection import Connection
@@ -200,13 +200,8 @@ def _across(connection: Connection, wood: WoodMaterial) -> Iterator[Check]:
         V = pad.take("V", np.abs(at(force, which)), "lbf", note="the whole force across the grain")
         F_v_prime = shear_prime_at_cut(pad, wood, duration(pad, group.forces.combinations, which))
         c_u = pad.take("c_u", at(unloaded, which), "in", note="unloaded edge to the nearest fastener")
-        d_e = pad(sh.connection_depth, d=d, c_u=c_u)
         breadth = pad.take("b", b, "in", note="breadth less the slot") if joint.slot else b
-        if near_end:
-            V_r = pad(sh.connection_shear_near_end, F_v_prime=F_v_prime, b=breadth, d=d, d_e=d_e)
-        else:
-            V_r = pad(sh.connection_shear_inner, F_v_prime=F_v_prime, b=breadth, d_e=d_e)
-        return Outcome(V, V_r, V / V_r)
+        return shear_at_connection(pad, F_v_prime, V=V, b=breadth, d=d, c_u=c_u, near_end=near_end)
 
     shear = govern(criterion, group.forces.combinations, calculate)
     yield shear

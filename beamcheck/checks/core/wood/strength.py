@@ -149,6 +149,18 @@ def notch_shear(
     return Outcome(V, V_r, V / V_r)
 
 
+def shear_at_connection(
+    pad: Pad, F_v_prime: Number, *, V: Number, b: Number, d: Number, c_u: Number, near_end: bool
+) -> Outcome:
+    """Shear on the depth beyond the fasteners, c_u from the unloaded edge to the nearest (NDS 2018 3.4.3.3)."""
+    d_e = pad(sh.connection_depth, d=d, c_u=c_u)
+    if near_end:
+        V_r = pad(sh.connection_shear_near_end, F_v_prime=F_v_prime, b=b, d=d, d_e=d_e)
+    else:
+        V_r = pad(sh.connection_shear_inner, F_v_prime=F_v_prime, b=b, d_e=d_e)
+    return Outcome(V, V_r, V / V_r)
+
+
 def bearing(pad: Pad, wood: WoodMaterial, *, R: Number, b: Number, l_b: Number, near_end: bool) -> Outcome:
     """Bearing across the grain (NDS 2018 3.10.2); C_b only away from the end (3.10.4)."""
     f_c_perp = pad(br.bearing_stress, R=R, b=b, l_b=l_b)
