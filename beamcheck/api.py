@@ -105,14 +105,7 @@ def check_file(
 def looked_ahead(result: JobResult, memory: Memory, *, seconds: float) -> JobResult:
     """The same result, with what answers to its open questions do as far as that is found out in the time.
 
-    Parameters
-    ----------
-    result : JobResult
-        Of a job file, with its text.
-    memory : Memory
-        Of the run that made it.
-    seconds : float
-        Processor time at the most.
+    `result`: of a job file, with its text. `memory`: of the run that made it. `seconds`: processor time at the most.
     """
     if not result.job_text or all(one.state == "idle" or one.question.field == RULING for one in result.questions):
         return result
@@ -221,21 +214,9 @@ def write_survey(
 ) -> Path:
     """Write the survey form of an old timber: .pdf to print, .html for a phone; by the end of its name.
 
-    Parameters
-    ----------
-    path : path
-    job : path, optional
-        A job file with a survey, which fills the form; left out: blank.
-    stock : str
-        Which surveyed stock, where the job has several.
-    paper : 'us-letter' or 'a4'
-    overwrite : bool
-        Replace a file that this tool did not make.
-
-    Raises
-    ------
-    BeamcheckError
-        If the job cannot be read, has no such survey, or the file cannot be written.
+    `job`: a job file with a survey, which fills the form; left out: blank. `stock`: which surveyed stock, where the job
+    has several. `paper`: 'us-letter' or 'a4'. `overwrite`: replace a file that this tool did not make. Raises
+    BeamcheckError if the job cannot be read, has no such survey, or the file cannot be written.
     """
     from .sheet.survey.form import blank_form, filled_form
     from .sheet.survey.write import survey_html, survey_pdf

@@ -62,10 +62,7 @@ class StoppedAt(KeyboardInterrupt):
 def say(text: str, *, error: bool = False) -> None:
     """Write a text to the console. A reader that has gone away (`| head`) is no fault; a full disk is.
 
-    Raises
-    ------
-    OSError
-        If standard output cannot be written.
+    Raises OSError if standard output cannot be written.
     """
     stream = sys.stderr if error else sys.stdout
     if stream is None:  # started without a console

@@ -24,13 +24,7 @@ def with_room(head: Iterable[tuple[str, str]]) -> Iterator[tuple[str, str]]:
 
 
 def with_digest(text: str) -> str:
-    """The text with its digest in the room that was left for it.
-
-    Raises
-    ------
-    ValueError
-        If no room was left.
-    """
+    """The text with its digest in the room that was left for it. Raises ValueError if no room was left."""
     found = _PLACE.search(text, 0, _HEAD)
     if found is None or found[2] != BLANK:
         raise ValueError("no room was left for the digest at the start of this text")

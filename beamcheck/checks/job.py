@@ -80,10 +80,7 @@ def check_job(
 def anchor_groups(job: Job) -> dict[str, list[Any]]:
     """The anchor groups of a job by name, each at every end that it holds, with the forces that come to it.
 
-    Raises
-    ------
-    JobError
-        As `check_job`.
+    Raises JobError as `check_job`.
     """
     if problems := check_links(job):
         raise JobError("job", problems)

@@ -23,13 +23,7 @@ def at_a_terminal() -> bool:
 
 
 def line_of(prompt: str) -> str:
-    """A line that somebody types.
-
-    Raises
-    ------
-    Stopped
-        If it is `q`, or there are no more lines.
-    """
+    """A line that somebody types. Raises Stopped if it is `q`, or there are no more lines."""
     say(prompt)
     typed = "" if sys.stdin is None else sys.stdin.readline()
     if not typed:

@@ -37,25 +37,11 @@ def with_answer(
 ) -> str:  # fmt: skip
     """The text of a job with an answer in its field, and an [[answer]] for each single value that it writes.
 
-    Parameters
-    ----------
-    text : str
-        A job file that can be read.
-    question, answer
-        As `check_job` asks it, and one of its answers or that of `answer_of`.
-    by : str
-        Who found it out: a name or a role.
-    how : str
-        tape, meter, camera, stamp, certificate, report or letter. '': what is usual for who answers.
-    on : str
-        The day, year-month-day. '': today.
-    evidence : str
-        Photo or paper.
-
-    Raises
-    ------
-    JobError
-        If the value cannot be read in its field or does not go with the rest; or the question wants a ruling.
+    `text`: a job file that can be read. `question`, `answer`: as `check_job` asks it, and one of its answers or that of
+    `answer_of`. `by`: who found it out: a name or a role. `how`: tape, meter, camera, stamp, certificate, report or
+    letter. '': what is usual for who answers. `on`: the day, year-month-day. '': today. `evidence`: photo or paper.
+    Raises JobError if the value cannot be read in its field or does not go with the rest; or the question wants a
+    ruling.
     """
     if question.field == RULING or not answer.sets:
         raise JobError(source, [Problem(question.id, "this is for an engineer or a building department to rule on")])
@@ -79,10 +65,7 @@ def with_ruling(
 
     `up_to` are the forces that it covers, by part, such as `{"press": "450 lb"}`.
 
-    Raises
-    ------
-    JobError
-        If it is no ruling: nobody, no document, or a force that cannot be read.
+    Raises JobError if it is no ruling: nobody, no document, or a force that cannot be read.
     """
     job = read_job_text(text, source)
     piece, short = _ruled_on(job, question.id)

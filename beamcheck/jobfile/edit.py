@@ -24,20 +24,9 @@ def with_fields(text: str, sets: Sets, source: str = "job file") -> str:
 
     A path that is only the name of a table, such as `existing`, adds an entry at the end of the file.
 
-    Parameters
-    ----------
-    text : str
-        A job file that can be read.
-    sets : iterable of (str, value)
-        Path and value, in order. A value is text, number, yes or no, or a table or list of them.
-    source : str
-        What messages call the file.
-
-    Raises
-    ------
-    JobError
-        If the job cannot be read, before or after; or a place does not exist; or the file is laid out in a way that
-        cannot be kept.
+    `text`: a job file that can be read. `sets`: iterable of (str, value): path and value, in order. A value is text,
+    number, yes or no, or a table or list of them. `source`: what messages call the file. Raises JobError if the job
+    cannot be read, before or after; or a place does not exist; or the file is laid out in a way that cannot be kept.
     """
     read_job_text(text, source)
     for path, value in sets:

@@ -38,10 +38,7 @@ class JobFile:
 def open_job_file(path: FilePath) -> JobFile:
     """Read the text of a job file, whether or not a job can be made of it.
 
-    Raises
-    ------
-    JobError
-        If it is no text file that could be a job file.
+    Raises JobError if it is no text file that could be a job file.
     """
     target = Path(os.fsdecode(path))
     try:
@@ -55,17 +52,8 @@ def open_job_file(path: FilePath) -> JobFile:
 def save(file: JobFile, text: str) -> JobFile:
     """Write a new text over a job file, whole or not at all; as it was, it stays beside it under its name and `.1`.
 
-    Returns
-    -------
-    JobFile
-        The file as it is now.
-
-    Raises
-    ------
-    ChangedSince
-        If the file is not the one that was read; nothing is written then.
-    WriteError
-        If it cannot be written; the file is as it was.
+    Returns the file as it is now. Raises ChangedSince if the file is not the one that was read; nothing is written
+    then; WriteError if it cannot be written; the file is as it was.
     """
     new = text.encode("utf-8")
     if len(new) > MOST_BYTES:
@@ -88,13 +76,7 @@ def save(file: JobFile, text: str) -> JobFile:
 
 
 def save_new(path: FilePath, text: str) -> JobFile:
-    """Write a job file where there is none.
-
-    Raises
-    ------
-    WriteError
-        If something stands there, or it cannot be written.
-    """
+    """Write a job file where there is none. Raises WriteError if something stands there, or it cannot be written."""
     target = Path(os.fsdecode(path))
     with alone(target.parent):
         if os.path.lexists(target):

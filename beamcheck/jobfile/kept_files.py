@@ -34,12 +34,7 @@ class Kept:
 def keep(folder: Path, about: str, data: bytes) -> Kept:
     """Keep a photo or letter under a new name made of what it is about (`K1-gap` gives `photos/K1-gap-1.jpg`).
 
-    Raises
-    ------
-    NotKept
-        If it is no photo or letter, or there are too many.
-    WriteError
-        If it cannot be written.
+    Raises NotKept if it is no photo or letter, or there are too many; WriteError if it cannot be written.
     """
     ending = kind_of(data)
     clean = without_place(data)

@@ -24,13 +24,7 @@ class NotKept(BeamcheckError):
 
 
 def kind_of(data: bytes) -> str:
-    """The ending of its name, by the content: 'jpg', 'png', 'heic' or 'pdf'.
-
-    Raises
-    ------
-    NotKept
-        If it is none of them.
-    """
+    """The ending of its name, by the content: 'jpg', 'png', 'heic' or 'pdf'. Raises NotKept if it is none of them."""
     if data.startswith(b"\xff\xd8\xff") and data.rstrip(b"\0\r\n").find(b"\xff\xda") > 0:
         return "jpg"
     if data.startswith(b"\x89PNG\r\n\x1a\n") and data[12:16] == b"IHDR":
@@ -48,10 +42,7 @@ def without_place(data: bytes) -> bytes:
     JPEG and PNG lose all that is not picture (of JPEG the way up stays); in HEIC and PDF places, makers' notes and
     descriptions are blanked where they stand.
 
-    Raises
-    ------
-    NotKept
-        If it is no picture, or a broken one.
+    Raises NotKept if it is no picture, or a broken one.
     """
     kind = kind_of(data)
     try:

@@ -21,10 +21,7 @@ def steps_of(data: Mapping[str, Any], path: str, value: Any, source: str) -> tup
     A field is called as the file calls it; a table for a list of them is one more of the list; text that stands for a
     number, or for yes or no, becomes that where the field takes nothing else.
 
-    Raises
-    ------
-    JobError
-        If there is no entry of that name.
+    Raises JobError if there is no entry of that name.
     """
     kind, _, rest = path.partition(".")
     keys: Keys = [kind]
@@ -90,10 +87,7 @@ def _at(data: Any, keys: Keys) -> Any:
 def set_in(data: dict[str, Any], keys: Keys, value: Any, path: str, source: str) -> dict[str, Any]:
     """The data with the value set, None takes it out: what the text of the file must say afterwards.
 
-    Raises
-    ------
-    JobError
-        If there is no such place.
+    Raises JobError if there is no such place.
     """
     thing: Any = data
     for key, following in itertools.pairwise(keys):

@@ -27,37 +27,16 @@ _LAID = ("gap", "arm")
 class Made:
     """What a manner is made of.
 
-    Attributes
-    ----------
-    needed, may : tuple of str
-        Fields that it must have, and may have beside them.
-    kinds : tuple of str
-        Kinds of fastener that do; none where it has none of its own.
-    why : str
-        Why the rest does not belong to it.
-    fastened : bool
-        A joint of the held wood with fasteners of its own.
-    planes : int
-        Shear planes of each fastener.
-    plates : int
-        Steel plates, or legs of angles.
-    sheets, gaps, others : int
-        Plates, gaps and other members that a fastener right through crosses outside of the held piece.
-    bores : int
-        Bores that one fastener right through has in wood, for its head and its nut.
-    faces_bored : int
-        How many of them are in the held piece.
-    point : 'other' or 'held'
-        The member that holds the point of a screw or nail.
-    laps : bool
-        The two sides lie beside each other, so that the load turns them out of their plane.
-    in_a_slot, let_in, aslant, upright, in_the_end : bool
-        The plate sits in a slot; its leg in a recess; the fasteners are driven aslant; stand upright in the piece; go
-        along its grain into its end.
-    in_line : bool
-        The line of its support runs through the middle of its fasteners, whatever its `arm`.
-    hangs : bool
-        An end can hang in it without a seat.
+    `needed`, `may`: fields that it must have, and may have beside them. `kinds`: kinds of fastener that do; none where
+    it has none of its own. `why`: why the rest does not belong to it. `fastened`: a joint of the held wood with
+    fasteners of its own. `planes`: shear planes of each fastener. `plates`: steel plates, or legs of angles. `sheets`,
+    `gaps`, `others`: plates, gaps and other members that a fastener right through crosses outside of the held piece.
+    `bores`: bores that one fastener right through has in wood, for its head and its nut. `faces_bored`: how many of
+    them are in the held piece. `point`: 'other' or 'held': the member that holds the point of a screw or nail. `laps`:
+    the two sides lie beside each other, so that the load turns them out of their plane. `in_a_slot`, `let_in`,
+    `aslant`, `upright`, `in_the_end`: the plate sits in a slot; its leg in a recess; the fasteners are driven aslant;
+    stand upright in the piece; go along its grain into its end. `in_line`: the line of its support runs through the
+    middle of its fasteners, whatever its `arm`. `hangs`: an end can hang in it without a seat.
     """
 
     needed: tuple[str, ...]

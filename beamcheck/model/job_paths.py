@@ -22,13 +22,7 @@ Sets = Iterable[tuple[str, Any]]  # path and value, as a job file writes it
 
 
 def get_field(job: Job, path: str) -> Any:
-    """What stands at a path.
-
-    Raises
-    ------
-    JobError
-        If there is no such place.
-    """
+    """What stands at a path. Raises JobError if there is no such place."""
     thing: Any = job
     for key in _steps(job, path):
         if isinstance(key, int):
@@ -43,10 +37,8 @@ def get_field(job: Job, path: str) -> Any:
 def with_values(job: Job, sets: Sets) -> Job:
     """The job with values set, each read by the type of its field.
 
-    Raises
-    ------
-    JobError
-        If a place does not exist, or a value cannot be read there. Whether the pieces still fit together is not asked.
+    Raises JobError if a place does not exist, or a value cannot be read there. Whether the pieces still fit together is
+    not asked.
     """
     changed = []
     for path, value in _together(job, sets):
@@ -98,10 +90,7 @@ def _ask(piece: Any, keys: Sequence[str | int], path: str) -> None:
 def same_value(job: Job, path: str, value: Any) -> bool:
     """Whether the field holds that value, however it is written.
 
-    Raises
-    ------
-    JobError
-        If there is no such field, or the value cannot be read there.
+    Raises JobError if there is no such field, or the value cannot be read there.
     """
     return bool(get_field(with_values(job, [(path, value)]), path) == get_field(job, path))
 

@@ -25,14 +25,8 @@ STATIC = {"page.css": "text/css", "page.js": "text/javascript", "sign.svg": "ima
 def application(folder: Path, hosts: frozenset[str], keys: Keys, cookie: str = "whatcarries") -> Gate:
     """The page of a folder, behind its gate.
 
-    Parameters
-    ----------
-    folder : Path
-    hosts : frozenset of str
-        The addresses at which it answers, as browsers write them: '127.0.0.1:8123'.
-    keys : Keys
-    cookie : str
-        Its name.
+    `hosts`: frozenset of str: the addresses at which it answers, as browsers write them: '127.0.0.1:8123'. `cookie`:
+    its name.
     """
     from starlette.applications import Starlette
     from starlette.exceptions import HTTPException

@@ -62,10 +62,7 @@ class Desk:
     def check(self, text: str, page: str = "") -> Checked:
         """Read and check a text: verdicts and figures, no steps, no remedies.
 
-        Raises
-        ------
-        Superseded
-            If the same page has asked for something newer.
+        Raises Superseded if the same page has asked for something newer.
         """
         if (known := self._checked.get(text)) is not None:
             return known
@@ -164,11 +161,6 @@ class Desks:
     def file(self, name: str) -> JobFile:
         """The job file as it is on the disk now.
 
-        Raises
-        ------
-        Refused
-            If there is none of that name.
-        JobError
-            If it is no text.
+        Raises Refused if there is none of that name; JobError if it is no text.
         """
         return open_job_file(self.folder.job(name))

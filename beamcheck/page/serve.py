@@ -44,10 +44,7 @@ class Serving:
     def bind(self) -> None:
         """Take the port, before anything is said.
 
-        Raises
-        ------
-        BeamcheckError
-            If it is in use, or this machine has no such address.
+        Raises BeamcheckError if it is in use, or this machine has no such address.
         """
         self.sockets = [_bound(LOOPBACK, self.port)]
         self.port = self.sockets[0].getsockname()[1]
@@ -119,10 +116,7 @@ def _bound(host: str, port: int) -> socket.socket:
 def local_address() -> str:
     """The address of this machine in the local network; no packet is sent to find it.
 
-    Raises
-    ------
-    BeamcheckError
-        If it is in no network.
+    Raises BeamcheckError if it is in no network.
     """
     with suppress(OSError), socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe:
         probe.connect(("192.0.2.1", 9))  # an address for documentation: a route is looked up, nothing goes out

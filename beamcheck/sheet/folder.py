@@ -25,10 +25,7 @@ _SCRAP = re.compile(r"\.[0-9a-f]{8}\.part")
 def alone(*folders: Path) -> Iterator[None]:
     """One writer at a time in these folders, where the system can tell; a lock goes with the process that holds it.
 
-    Raises
-    ------
-    WriteError
-        If another run holds one of them for too long.
+    Raises WriteError if another run holds one of them for too long.
     """
     with ExitStack() as stack:
         for folder in _in_order(folders):

@@ -31,10 +31,7 @@ def why_kept(path: Path) -> str:
     spreadsheet by a mark of their own. All carry a digest: one that does not fit, or is gone, shows that somebody
     worked in the file.
 
-    Raises
-    ------
-    WriteError
-        If the file cannot be read.
+    Raises WriteError if the file cannot be read.
     """
     try:
         with path.open("rb") as file:

@@ -18,23 +18,9 @@ MOST_KEY = 1_000_000  # bytes of a key file
 def signed_pdf(raw: bytes, key: bytes, password: str, *, name: str = "the sheet", reason: str = "") -> bytes:
     """The sheet with a signature over all its bytes, digest and attachments with them.
 
-    Parameters
-    ----------
-    raw : bytes
-        A PDF sheet as this tool wrote it.
-    key : bytes
-        A key with its certificate, PKCS#12 (`.p12`, `.pfx`).
-    password : str
-        Of the key.
-    name : str
-        Of the sheet, for errors.
-    reason : str
-        Words that are signed with it.
-
-    Raises
-    ------
-    BeamcheckError
-        If it is no sheet as it was written, the key cannot be opened, or the package pyhanko is missing.
+    `raw`: a PDF sheet as this tool wrote it. `key`: a key with its certificate, PKCS#12 (`.p12`, `.pfx`). `password`:
+    of the key. `name`: of the sheet, for errors. `reason`: words that are signed with it. Raises BeamcheckError if it
+    is no sheet as it was written, the key cannot be opened, or the package pyhanko is missing.
     """
     if not unchanged(raw):
         why = pdf_changed(raw) if raw.startswith(b"%PDF-") else "is no PDF"

@@ -26,10 +26,7 @@ def write_atomically(path: FilePath, content: Content, *, overwrite: bool = Fals
     Text is written as UTF-8 with the line ends it has. An existing file is replaced only when it was made by this tool
     and nothing shows that it was signed or edited since (see `why_kept`), or with `overwrite=True`.
 
-    Raises
-    ------
-    WriteError
-        If the folder is missing or not writable, the path is a folder, or the file is not to be replaced.
+    Raises WriteError if the folder is missing or not writable, the path is a folder, or the file is not to be replaced.
     """
     with _told(path), ExitStack() as stack:
         part = _Part(Path(path), content, overwrite, stack)
@@ -40,10 +37,7 @@ def write_atomically(path: FilePath, content: Content, *, overwrite: bool = Fals
 def write_together(files: Sequence[tuple[FilePath, Content]], *, overwrite: bool = False) -> list[Path]:
     """Write the files of one run: all of them or none, and none of another run between them.
 
-    Raises
-    ------
-    WriteError
-        As `write_atomically`, and where another run does not let go of a folder; nothing is changed then.
+    Raises WriteError as `write_atomically`, and where another run does not let go of a folder; nothing is changed then.
     """
     if not files:
         return []
@@ -70,13 +64,7 @@ def write_together(files: Sequence[tuple[FilePath, Content]], *, overwrite: bool
 
 
 def check_target(path: FilePath, *, overwrite: bool = False) -> None:
-    """Whether a file may be written there, before any work is done for it.
-
-    Raises
-    ------
-    WriteError
-        If it may not.
-    """
+    """Whether a file may be written there, before any work is done for it. Raises WriteError if it may not."""
     with _told(path):
         _allowed(Path(path), overwrite)
 

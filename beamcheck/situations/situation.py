@@ -84,13 +84,7 @@ class Situation:
     template: str
 
     def ask(self, key: str) -> Ask:
-        """The question with that key, also as a flag writes it.
-
-        Raises
-        ------
-        UnknownName
-            If it asks no such thing.
-        """
+        """The question with that key, also as a flag writes it. Raises UnknownName if it asks no such thing."""
         wanted = key.replace("-", "_")
         for one in self.asks:
             if one.key == wanted:
@@ -119,13 +113,7 @@ def situations() -> tuple[Situation, ...]:
 
 
 def situation(name: str) -> Situation:
-    """The situation of that name.
-
-    Raises
-    ------
-    UnknownName
-        If there is none; the nearest is offered.
-    """
+    """The situation of that name. Raises UnknownName if there is none; the nearest is offered."""
     for one in situations():
         if one.name == name.strip().casefold():
             return one
@@ -156,10 +144,7 @@ def read_answer(ask: Ask, said: str) -> Any:
 
     A choice is picked by its number, its words or its value.
 
-    Raises
-    ------
-    BadAnswer
-        If it is no answer; the text says what would be.
+    Raises BadAnswer if it is no answer; the text says what would be.
     """
     text = " ".join(said.split())
     if text.casefold() in UNKNOWN:
@@ -232,10 +217,7 @@ def job_text(of: Situation, answers: Answers, *, title: str = "") -> str:
     Its first line names the JSON Schema, so that editors complete and check it. What is not known yet is left out, or
     written on the safe side and marked, so that it becomes an open question.
 
-    Raises
-    ------
-    BadAnswer
-        If a question that is needed has no answer.
+    Raises BadAnswer if a question that is needed has no answer.
     """
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 

@@ -67,10 +67,7 @@ def spoken_length(said: str, *, feet: bool, none: bool = False) -> str:
 def spoken_amount(said: str, kind: str, unit: str) -> str:
     """A load, force or percentage; a bare number is in the unit that the question names.
 
-    Raises
-    ------
-    UnitError
-        If it is none.
+    Raises UnitError if it is none.
     """
     text = plain(said).strip()
     if re.fullmatch(r"-?[0-9][0-9,.]*", text):

@@ -80,19 +80,8 @@ def line_of(group: Group) -> float:
 def layouts(asked: Group, trial: Group, rows: int, columns: int) -> Iterator[Layout]:
     """Layouts of so many fasteners that fit the wood, the rows as near to the unloaded edge as may be first.
 
-    Parameters
-    ----------
-    asked : Group
-        As the job has it; its line of support counts.
-    trial : Group
-        The same with the fastener that is tried.
-
-    Raises
-    ------
-    TooLittleWood
-        If there is none.
-    NotSaid, UnknownName, OutOfRange
-        If the fastener has no value at all in this joint.
+    `asked`: as the job has it; its line of support counts. `trial`: the same with the fastener that is tried. Raises
+    TooLittleWood if there is none; NotSaid, UnknownName, OutOfRange if the fastener has no value at all in this joint.
     """
     joint = manner_of(trial.anchor).joint_of(trial)
     if joint.dowel.large and not trial.made.aslant:

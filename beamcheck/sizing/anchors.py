@@ -149,30 +149,13 @@ def fewest_fasteners(
 ) -> Proposal:
     """The fewest fasteners of a family that work with the wood there is, or the smallest size of which any number does.
 
-    Parameters
-    ----------
-    group : Group
-        As the job has it: its wood, forces, plate and other member stay; fastener, number and places are replaced. The
-        line on which the other side takes the load stays where it is.
-    family : 'bolt', 'lag screw', 'wood screw' or 'nail'
-        Screws are as long as the wood has room for; nails are common nails, as long as they are sold.
-    goal : 'fewest' or 'smallest'
-        Fewest first and then the smallest size, or the other way about.
-    sizes : sequence of str, optional
-        Those to choose from; all of the tables when not given.
-    most : int
-        Fasteners at the most.
-
-    Returns
-    -------
-    Proposal
-
-    Raises
-    ------
-    UnknownName
-        For another family or goal, or one that the manner of the group does not take.
-    OutOfRange
-        If `most` is not positive, or the group has no layout from which its line of support can be measured.
+    `group`: as the job has it: its wood, forces, plate and other member stay; fastener, number and places are replaced.
+    The line on which the other side takes the load stays where it is. `family`: 'bolt', 'lag screw', 'wood screw' or
+    'nail': screws are as long as the wood has room for; nails are common nails, as long as they are sold. `goal`:
+    'fewest' or 'smallest': fewest first and then the smallest size, or the other way about. `sizes`: those to choose
+    from; all of the tables when not given. `most`: fasteners at the most. Raises UnknownName for another family or
+    goal, or one that the manner of the group does not take; OutOfRange if `most` is not positive, or the group has no
+    layout from which its line of support can be measured.
     """
     kinds = [one for one in FAMILIES if one in kinds_for(group.anchor.manner)]
     if family not in kinds:
@@ -311,17 +294,8 @@ def _shapes(n: int) -> list[tuple[int, int]]:
 def fastener_for(anchor: Anchor, family: Family, size: str, breadth: float) -> Fastener:
     """The fastener of a size for a group: screws as long as the wood has room for.
 
-    Parameters
-    ----------
-    breadth : float
-        Of the held piece, inches.
-
-    Raises
-    ------
-    OutOfRange
-        If there is no room for a screw or nail in the member that holds its point.
-    UnknownName
-        If the tables do not list the size.
+    `breadth`: of the held piece, inches. Raises OutOfRange if there is no room for a screw or nail in the member that
+    holds its point; UnknownName if the tables do not list the size.
     """
     given = anchor.fastener
     same = given is not None and given.kind == family

@@ -41,31 +41,15 @@ BLOCK = 1 << 15  # rows worked on at a time: a block's arrays stay in the proces
 class Beams:
     """A batch of simple beams. Each value is one number for all of them, or an array (n,).
 
-    Parameters
-    ----------
-    section : Section
-        Rectangles. [in]
-    wood : Wood
-        From `wood_of`, or `stacked` from several.
-    span : float or array
-        From middle to middle of the seats. [in]
-    seat : float or array
-        Length of each seat along the beam. [in]
-    loads : mapping of str to float or array
-        Load along the beam by kind: 'D', 'L', 'Lr', 'S'; own weight is added to D. [lbf/in]
-    held : bool or array of bool
-        The top edge is held, or the section needs no holding: C_L = 1.
-    braces : float or array
-        Spacing of what holds the top edge sideways; infinite where only the ends do. [in]
-    limit_live, limit_roof, limit_total : float or array
-        Deflection limits: span over this number. Live load; snow or roof live load; all together.
-    dead_counts : float or array
-        What the dead-load deflection is multiplied with in the last: the code's share, or the creep factor.
-    total_at_most : float or array
-        A cap on the last in inches.
-    near_seats : bool
-        Leave the load within d of the seats' faces out of the shear (NDS 2018 3.4.3.1): for loads on the top of a beam
-        that rests on seats and has no cut there. A beam too short for that keeps its full shear.
+    `section`: rectangles [in]. `wood`: from `wood_of`, or `stacked` from several. `span`: from middle to middle of the
+    seats [in]. `seat`: length of each seat along the beam [in]. `loads`: mapping of str to float or array: load along
+    the beam by kind: 'D', 'L', 'Lr', 'S'; own weight is added to D [lbf/in]. `held`: the top edge is held, or the
+    section needs no holding: C_L = 1. `braces`: spacing of what holds the top edge sideways; infinite where only the
+    ends do [in]. `limit_live`, `limit_roof`, `limit_total`: deflection limits: span over this number. Live load; snow
+    or roof live load; all together. `dead_counts`: what the dead-load deflection is multiplied with in the last: the
+    code's share, or the creep factor. `total_at_most`: a cap on the last in inches. `near_seats`: leave the load within
+    d of the seats' faces out of the shear (NDS 2018 3.4.3.1): for loads on the top of a beam that rests on seats and
+    has no cut there. A beam too short for that keeps its full shear.
     """
 
     section: Section
@@ -129,13 +113,9 @@ class EachRatio:
 def check_simple(beams: Beams) -> Ratios:
     """Check a batch. Results are those of `check_job` for the same beams, one by one.
 
-    Raises
-    ------
-    OutOfRange
-        If a value that holds for the whole batch is outside a rule, or shapes do not fit together. A single row that
-        is outside a rule gets NaN and stops nothing.
-    UnknownName
-        For a kind of load that is not among `KINDS`.
+    Raises OutOfRange if a value that holds for the whole batch is outside a rule, or shapes do not fit together. A
+    single row that is outside a rule gets NaN and stops nothing; UnknownName for a kind of load that is not among
+    `KINDS`.
     """
     columns, n = _columns(beams)
     names: dict[str, int] = {}

@@ -21,10 +21,7 @@ FACTORS = ("C_M", "C_t", "C_F", "C_i", "C_fu", "C_r")
 def column(name: str, value: Number, n: int | None = None) -> Number:
     """A value as a float, or as an array of floats (n,).
 
-    Raises
-    ------
-    OutOfRange
-        If it is neither, or an array of another length than `n`.
+    Raises OutOfRange if it is neither, or an array of another length than `n`.
     """
     try:
         made = np.ascontiguousarray(value, dtype=float) if np.ndim(value) else float(value)
@@ -74,10 +71,7 @@ def stacked(woods: Sequence[WoodMaterial]) -> WoodMaterial:
 
     Words (reasons, sources, doubts, notes) are left behind: keep the single woods for what is to be printed.
 
-    Raises
-    ------
-    OutOfRange
-        If there is none.
+    Raises OutOfRange if there is none.
     """
     if not woods:
         raise OutOfRange("no wood to put together: give at least one")

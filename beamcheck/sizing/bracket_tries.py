@@ -47,12 +47,7 @@ class Try:
 def tries(bracket: Bracket, stock: Stock | None, out: float, x_R: float, pull: float) -> Iterator[Try]:
     """Brackets in the order in which they should be tried.
 
-    Parameters
-    ----------
-    out, x_R : float
-        Outer end of the load and its resultant, from the wall. [in]
-    pull : float
-        Largest force on it. [lbf]
+    `out`, `x_R`: outer end of the load and its resultant, from the wall [in]. `pull`: largest force on it [lbf].
     """
     fixings = bracket.fixings
     if stock is not None and fixings is not None and fixings.rows and fixings.other is not None:

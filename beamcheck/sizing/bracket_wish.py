@@ -62,15 +62,7 @@ class Wish:
 def what_would_carry(job: Job, name: str, told: Callable[[str], None] = lambda _: None) -> Wish:
     """Ordinary ways to carry the load that the job states on a bracket, each checked whole: wood, fixings, sinking.
 
-    Parameters
-    ----------
-    told : callable, optional
-        Is told each bracket before it is checked.
-
-    Raises
-    ------
-    UnknownName, OutOfRange, JobError
-        As for `size_bracket`.
+    `told`: is told each bracket before it is checked. Raises UnknownName, OutOfRange, JobError as for `size_bracket`.
     """
     names = [one.name for one in job.bracket]
     if name not in names:

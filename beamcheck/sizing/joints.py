@@ -54,12 +54,7 @@ class JointProposal:
 def bolts_for(job: Job, name: str, *, goal: Literal["fewest", "smallest"] = "fewest") -> JointProposal:
     """Bolts and their places for the [[joint]] of that name.
 
-    Raises
-    ------
-    UnknownName
-        If the job has no such joint.
-    OutOfRange
-        If the joint is of a kind that has no bolts to lay out.
+    Raises UnknownName if the job has no such joint; OutOfRange if the joint is of a kind that has no bolts to lay out.
     """
     joint = next((one for one in job.joint if one.name == name), None)
     if joint is None:

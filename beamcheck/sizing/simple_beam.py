@@ -205,10 +205,7 @@ class Ready:
 def ready(one: Member) -> Ready:
     """Look up values and factors.
 
-    Raises
-    ------
-    UnknownName, OutOfRange
-        If the tables have no such wood at this size, or it is round.
+    Raises UnknownName, OutOfRange if the tables have no such wood at this size, or it is round.
     """
     size = read_size(one.stock.size)
     if size.surface == "round":

@@ -29,28 +29,14 @@ MOST_PSF = 2000  # larger loads are not tried
 class Answer:
     """The answer to one sizing question. It is arithmetic and no verdict: verdicts are for jobs.
 
-    Attributes
-    ----------
-    question : str
-        'longest span', 'smallest size' or 'largest load'.
-    member : Member
-        What was asked about; with the size or load that was found.
-    span : float or None
-        [in] None: no span from a foot up is allowed.
-    found : bool
-        Whether anything is allowed; if not, the ratios are those of the least that was tried.
-    capped : bool
-        Whether the search ended at its limit: more may be allowed.
-    ratio, governs, combination
-        The governing ratio, check and combination at the answer. NaN: outside the limits of a rule.
-    ratios : dict of str to float
-        The governing ratio of each check.
-    conditions, doubts, notes : tuple of str
-        What must be so and was not checked; what is doubtful about wood or finish; what was assumed or left out.
-    sources : tuple of Source
-        What the answer rests on; `recalled` are those that are to be confirmed against the printed document.
-    design_values : Source
-        That of the design values among them.
+    `question`: 'longest span', 'smallest size' or 'largest load'. `member`: what was asked about; with the size or load
+    that was found. `span`: [in] None: no span from a foot up is allowed. `found`: whether anything is allowed; if not,
+    the ratios are those of the least that was tried. `capped`: whether the search ended at its limit: more may be
+    allowed. `ratio`, `governs`, `combination`: the governing ratio, check and combination at the answer. NaN: outside
+    the limits of a rule. `ratios`: dict of str to float: the governing ratio of each check. `conditions`, `doubts`,
+    `notes`: what must be so and was not checked; what is doubtful about wood or finish; what was assumed or left out.
+    `sources`: tuple of Source: what the answer rests on; `recalled` are those that are to be confirmed against the
+    printed document. `design_values`: that of the design values among them.
     """
 
     question: str
@@ -110,18 +96,9 @@ def longest_span(member: Member, *, at_most: object = LONGEST) -> Answer:
 def longest_spans(members: Sequence[Member], *, at_most: object = LONGEST) -> list[Answer]:
     """The longest span of each member, rounded down to the inch.
 
-    Parameters
-    ----------
-    members : sequence of Member
-    at_most : str or pint quantity
-        Where the search ends.
-
-    Raises
-    ------
-    UnknownName, OutOfRange
-        If the tables have no such wood at this size, or the search would end before it begins.
-    UnitError
-        If `at_most` is no length.
+    `members`: sequence of Member. `at_most`: str or pint quantity: where the search ends. Raises UnknownName,
+    OutOfRange if the tables have no such wood at this size, or the search would end before it begins; UnitError if
+    `at_most` is no length.
     """
     rows = [ready(member) for member in members]
     last = down_to_inch(read(at_most, "length"))

@@ -60,26 +60,14 @@ KINDS: Mapping[str, Kind] = MappingProxyType({kind.name: kind for kind in _ALL})
 
 
 def kind_of(name: str) -> Kind:
-    """The kind of this name.
-
-    Raises
-    ------
-    UnknownName
-        If there is none; the text offers the nearest.
-    """
+    """The kind of this name. Raises UnknownName if there is none; the text offers the nearest."""
     if name not in KINDS:
         raise UnknownName("kind of quantity", name, tuple(KINDS))
     return KINDS[name]
 
 
 def load_part(what: str) -> str:
-    """The kind of an 'area', 'line' or 'point' load.
-
-    Raises
-    ------
-    UnknownName
-        If `what` is none of them.
-    """
+    """The kind of an 'area', 'line' or 'point' load. Raises UnknownName if `what` is none of them."""
     if what not in LOAD_KINDS:
         raise UnknownName("what a load is", what, tuple(LOAD_KINDS))
     return LOAD_KINDS[what]
@@ -91,11 +79,5 @@ def either(names: tuple[str, ...]) -> str:
 
 
 def example(kind: str) -> str:
-    """A right text for this kind, such as '14 ft 6 in'.
-
-    Raises
-    ------
-    UnknownName
-        If there is no such kind.
-    """
+    """A right text for this kind, such as '14 ft 6 in'. Raises UnknownName if there is no such kind."""
     return kind_of(kind).example

@@ -36,10 +36,7 @@ def quoted(text: str) -> str:
 def plain(text: str) -> str:
     """Typographic quotes, primes, dashes and fractions as plain characters; single spaces; `''` as the inch mark.
 
-    Raises
-    ------
-    UnitError
-        If the text is too long to be a quantity, or holds a comma that does not part thousands.
+    Raises UnitError if the text is too long to be a quantity, or holds a comma that does not part thousands.
     """
     if len(text) > LONGEST_TEXT:
         raise UnitError(f"{quoted(text)} is too long for a quantity ({len(text)} characters)")
@@ -68,10 +65,7 @@ def _fraction(char: str) -> str:
 def exact(number: str, said: str) -> Fraction:
     """The exact value of a text that matches NUMBER; `said` is what the user typed, for the message.
 
-    Raises
-    ------
-    UnitError
-        For a zero denominator, a mixed number whose fraction is not below 1, or an exponent beyond reason.
+    Raises UnitError for a zero denominator, a mixed number whose fraction is not below 1, or an exponent beyond reason.
     """
     parts = _PARTS.fullmatch(number)
     if parts is None:

@@ -72,10 +72,7 @@ def to_pint(value: Any, kind: str) -> Any:
 def from_pint(quantity: Any, wanted: Kind) -> float:
     """The magnitude of one real pint quantity in the kind's inner unit.
 
-    Raises
-    ------
-    UnitError
-        If the dimension is wrong, or the magnitude is not one real number.
+    Raises UnitError if the dimension is wrong, or the magnitude is not one real number.
     """
     import pint
 
@@ -99,10 +96,7 @@ def from_pint(quantity: Any, wanted: Kind) -> float:
 def load_from_pint(quantity: Any, wanted: Kind) -> tuple[float, str]:
     """Value in inner unit and dimension of a pint quantity that is an area load, a line load or a force.
 
-    Raises
-    ------
-    UnitError
-        If it is none of them.
+    Raises UnitError if it is none of them.
     """
     for name in LOAD_KINDS.values():
         part = kind_of(name)

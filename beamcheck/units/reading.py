@@ -31,26 +31,11 @@ def read(value: object, kind: str) -> float: ...
 def read(value: object, kind: str) -> float | tuple[float, str]:
     """Read a quantity at the door.
 
-    Parameters
-    ----------
-    value : str or pint.Quantity
-        Text with its unit, such as '14 ft 6 in' or '40 psf', or one real pint quantity. Plain numbers only for 'ratio'.
-    kind : str
-        A key of KINDS, which names the inner unit.
-
-    Returns
-    -------
-    float or tuple of (float, str)
-        The value in the kind's inner unit. For 'load' also what it is: 'area' [lbf/in2], 'line' [lbf/in] or
-        'point' [lbf].
-
-    Raises
-    ------
-    UnitError
-        If the unit is missing, unknown or of the wrong dimension, or the number cannot be meant; the text says what
-        would be right.
-    UnknownName
-        If there is no such kind.
+    `value`: str or pint.Quantity: text with its unit, such as '14 ft 6 in' or '40 psf', or one real pint quantity.
+    Plain numbers only for 'ratio'. `kind`: a key of KINDS, which names the inner unit. Returns the value in the kind's
+    inner unit. For 'load' also what it is: 'area' [lbf/in2], 'line' [lbf/in] or 'point' [lbf]. Raises UnitError if the
+    unit is missing, unknown or of the wrong dimension, or the number cannot be meant; the text says what would be
+    right; UnknownName if there is no such kind.
 
     Examples
     --------

@@ -134,56 +134,23 @@ def show_number(value: float | tuple[float, str], kind: str, system: str | None 
 def from_inner(value: Any, kind: str, system: str = "US") -> Any:
     """An inner value in the unit that `unit_label` names.
 
-    Parameters
-    ----------
-    value : float or array
-        In the kind's inner unit.
-    kind : str
-        A key of KINDS other than 'load'.
-    system : 'US' or 'SI'
-
-    Returns
-    -------
-    float or array
-        Lengths in inches or mm.
-
-    Raises
-    ------
-    UnknownName
-        If there is no such kind or system.
+    `value`: in the kind's inner unit. `kind`: a key of KINDS other than 'load'. `system`: 'US' or 'SI'. Returns lengths
+    in inches or mm. Raises UnknownName if there is no such kind or system.
     """
     unit = _style(kind, system).unit
     return (value - float(unit.offset)) * float(unit.factor.denominator) / float(unit.factor.numerator)
 
 
 def unit_label(kind: str, system: str = "US") -> str:
-    """The printed unit of `from_inner`: 'in', 'kN/m', ''.
-
-    Raises
-    ------
-    UnknownName
-        If there is no such kind or system.
-    """
+    """The printed unit of `from_inner`: 'in', 'kN/m', ''. Raises UnknownName if there is no such kind or system."""
     return _style(kind, system).label
 
 
 def down_to_inch(length: float) -> float:
     """A length rounded down to a whole inch.
 
-    Parameters
-    ----------
-    length : float
-        [in]
-
-    Returns
-    -------
-    float
-        [in] A length short of a whole inch by less than 1e-9 of itself counts as that inch.
-
-    Raises
-    ------
-    OutOfRange
-        If the length is not finite.
+    `length`: [in]. Returns inches; a length short of a whole inch by less than 1e-9 of itself counts as that inch.
+    Raises OutOfRange if the length is not finite.
     """
     if not math.isfinite(length):
         raise OutOfRange(f"a length of {length} cannot be rounded down to an inch")

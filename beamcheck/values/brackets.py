@@ -59,21 +59,10 @@ class AccidentalLoad:
 def lever_arm_eta(soffit: str, grain: float | None) -> Found[float]:
     """Share of the height of the top anchors that counts as lever arm.
 
-    Parameters
-    ----------
-    soffit : str
-        'straight', 'convex', 'ogee', 'full arc', 'concave', 'hollow arc', 'points', or 'block' for a stiff block or
-        steel plate on a hard wall.
-    grain : float or None
-        Angle of the grain above level towards the nose, 0 to 180 deg; None when unknown. Only 0, 45 and 90 deg were
-        modelled: in between the smaller share of the two counts, and what leans back to the wall counts as level.
-
-    Raises
-    ------
-    UnknownName
-        For another soffit.
-    OutOfRange
-        If the angle is not 0 to 180 deg.
+    `soffit`: 'straight', 'convex', 'ogee', 'full arc', 'concave', 'hollow arc', 'points', or 'block' for a stiff block
+    or steel plate on a hard wall. `grain`: angle of the grain above level towards the nose, 0 to 180 deg; None when
+    unknown. Only 0, 45 and 90 deg were modelled: in between the smaller share of the two counts, and what leans back to
+    the wall counts as level. Raises UnknownName for another soffit; OutOfRange if the angle is not 0 to 180 deg.
     """
     if soffit not in _ARM_OF:
         raise UnknownName("soffit", soffit, tuple(_ARM_OF))
@@ -99,21 +88,10 @@ def accidental_loads() -> tuple[Found[AccidentalLoad], ...]:
 def elastic_ratios(species: str | None) -> tuple[Found[ElasticRatios], ...]:
     """Elastic ratios of a species: run them all and take the worst.
 
-    Parameters
-    ----------
-    species : str or None
-        A stock species such as 'Douglas Fir-Larch', or one of the Wood Handbook; None when unknown.
-
-    Returns
-    -------
-    tuple of Found
-        One row for each botanical species of the stock species; without rows of its own all rows of its kind
-        (softwood or hardwood), of all kinds when the species is unknown. The reason of each says which it is.
-
-    Raises
-    ------
-    UnknownName
-        If no table knows the species.
+    `species`: a stock species such as 'Douglas Fir-Larch', or one of the Wood Handbook; None when unknown. Returns
+    tuple of Found: one row for each botanical species of the stock species; without rows of its own all rows of its
+    kind (softwood or hardwood), of all kinds when the species is unknown. The reason of each says which it is. Raises
+    UnknownName if no table knows the species.
     """
     return tuple(Found(_ratios(row), source_of(row), why) for row, why in rows_for_species(ELASTIC, species))
 
@@ -121,22 +99,10 @@ def elastic_ratios(species: str | None) -> tuple[Found[ElasticRatios], ...]:
 def movement_coefficient(species: str | None, direction: Direction = "tangential") -> tuple[Found[float], ...]:
     """Dimensional change across the grain per point of moisture content, the largest first: Wood Handbook Table 13-5.
 
-    Parameters
-    ----------
-    species : str or None
-        A stock species such as 'Red Oak', or one of the Wood Handbook; None when unknown.
-    direction : 'tangential' or 'radial'
-        Across the grain along the growth rings, or square to them. Tangential is the larger: take it when unknown.
-
-    Returns
-    -------
-    tuple of Found
-        As `elastic_ratios`; the first is the one for a gap that must not close.
-
-    Raises
-    ------
-    UnknownName
-        If no table knows the species, or for another direction.
+    `species`: a stock species such as 'Red Oak', or one of the Wood Handbook; None when unknown. `direction`:
+    'tangential' or 'radial': across the grain along the growth rings, or square to them. Tangential is the larger: take
+    it when unknown. Returns tuple of Found: as `elastic_ratios`; the first is the one for a gap that must not close.
+    Raises UnknownName if no table knows the species, or for another direction.
     """
     if direction not in _COEFFICIENT:
         raise UnknownName("direction in the wood", direction, tuple(_COEFFICIENT))

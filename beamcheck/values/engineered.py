@@ -50,10 +50,7 @@ def layups() -> tuple[str, ...]:
 def layup(name: str) -> Layup:
     """A layup by its combination symbol or stress class, such as '24F-V4/DF'.
 
-    Raises
-    ------
-    UnknownName
-        If the table does not list it.
+    Raises UnknownName if the table does not list it.
     """
     for row in rows("nds_2018_supplement_5a"):
         if _folded(row["layup"]) == _folded(name):

@@ -50,10 +50,7 @@ def load_duration_kinds() -> tuple[str, ...]:
 def load_duration(kind: str) -> Found[float]:
     """C_D for a load of one kind ('D', 'L', 'Lr', 'S', 'W', 'impact'): NDS 2018 Table 2.3.2.
 
-    Raises
-    ------
-    UnknownName
-        For another kind.
+    Raises UnknownName for another kind.
     """
     row = _row("nds_2018_load_duration", "kind", kind, "kind of load")
     return Found(float(row["C_D"]), source_of(row), f"shortest load: {row['load']}")
@@ -65,12 +62,8 @@ def size_factor(values: DesignValues, size: Size, for_: Literal["F_b", "F_t", "F
     The value is None where C_F is calculated, (12/d)^(1/9) on F_b of deeper timbers (round: over 13.5 in, with the
     square of equal area): that is a formula. Given values (a letter) are not raised; deep ones are reduced as timbers.
 
-    Raises
-    ------
-    UnknownName
-        If the property takes no size factor.
-    OutOfRange
-        If the table has no factor for that grade and width.
+    Raises UnknownName if the property takes no size factor; OutOfRange if the table has no factor for that grade and
+    width.
     """
     _known(for_, ("F_b", "F_t", "F_c"), "property with a size factor")
     if values.table == "4A":
@@ -168,10 +161,7 @@ def wet_service(values: DesignValues, size: Size, for_: Property, C_F: float = 1
 
     F_b up to 1150 psi and F_c up to 750 psi, each times its own `C_F`, keep their value in dimension lumber.
 
-    Raises
-    ------
-    UnknownName
-        For a property that is none.
+    Raises UnknownName for a property that is none.
     """
     _known(for_, get_args(Property), "property")
     name = values.table if values.table != "given" else ("4A" if size.size_class == "dimension" else "4D")
@@ -188,10 +178,7 @@ def wet_service(values: DesignValues, size: Size, for_: Property, C_F: float = 1
 def temperature(for_: Property, T: float, wet: bool) -> Found[float]:
     """C_t of NDS 2018 Table 2.3.3 for the highest sustained temperature `T`, deg F.
 
-    Raises
-    ------
-    OutOfRange
-        Above 150 deg F, where the table ends.
+    Raises OutOfRange above 150 deg F, where the table ends.
     """
     _known(for_, get_args(Property), "property")
     moisture = "wet" if wet else "dry"
@@ -213,14 +200,8 @@ def incising(for_: Property) -> Found[float]:
 def repetitive_factor(size: Size, members: int, spacing: float, shared: bool) -> Found[float]:
     """C_r of NDS 2018 4.3.9 on F_b.
 
-    Parameters
-    ----------
-    members : int
-        How many members share the load.
-    spacing : float
-        Center to center, inches; 0 when in contact.
-    shared : bool
-        Whether a floor, roof or other element joins them so that they share it.
+    `members`: how many members share the load. `spacing`: center to center, inches; 0 when in contact. `shared`:
+    whether a floor, roof or other element joins them so that they share it.
     """
     rule = {row["rule"]: row for row in rows("nds_2018_repetitive_members")}
     source = source_of(rule["C_r"])

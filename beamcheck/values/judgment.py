@@ -18,10 +18,7 @@ def judgment_tables() -> tuple[str, ...]:
 def judgment(name: str) -> Found[float]:
     """A figure by its name, in inner units (psi, deg, in, lbf, lbf/in, %), with its source and meaning.
 
-    Raises
-    ------
-    UnknownName
-        If no table lists it.
+    Raises UnknownName if no table lists it.
     """
     every = [row for table in judgment_tables() for row in rows(table)]
     for row in every:

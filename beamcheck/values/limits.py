@@ -55,10 +55,7 @@ def effective_length_cases() -> tuple[str, ...]:
 def effective_length(case: str) -> Found[EffectiveLength]:
     """The coefficients of a case of NDS 2018 Table 3.3.3: 'simple_uniform', 'cantilever_tip', 'braced_2', 'any' ...
 
-    Raises
-    ------
-    UnknownName
-        For another case.
+    Raises UnknownName for another case.
     """
     for row in rows("nds_2018_effective_length"):
         if row["case"] == case:
@@ -72,15 +69,8 @@ def effective_length(case: str) -> Found[EffectiveLength]:
 def proportion_rule(ratio: float) -> Found[str]:
     """What must be held for C_L = 1.0 at a depth to breadth ratio: NDS 2018 4.4.1.2.
 
-    Returns
-    -------
-    Found of str
-        'nothing', 'ends', 'edge', 'edge and bridging' or 'both edges'; the reason says it in words.
-
-    Raises
-    ------
-    OutOfRange
-        Above 7, where the rules end, and at zero or below.
+    Returns Found of str: 'nothing', 'ends', 'edge', 'edge and bridging' or 'both edges'; the reason says it in words.
+    Raises OutOfRange above 7, where the rules end, and at zero or below.
     """
     for row in rows("nds_2018_proportion_rules"):
         if float(row["over"]) < ratio <= float(row["up_to"]):
@@ -91,12 +81,7 @@ def proportion_rule(ratio: float) -> Found[str]:
 def length_factor(base: str, top: str) -> Found[float]:
     """K_e of NDS 2018 Appendix G for ends that are 'fixed', 'pinned', 'guided' or 'free'; either may be the base.
 
-    Raises
-    ------
-    Unstable
-        For ends that leave a mechanism.
-    UnknownName
-        For another end.
+    Raises Unstable for ends that leave a mechanism; UnknownName for another end.
     """
     table = rows("nds_2018_appendix_g_buckling_length")
     ends = sorted({row[end] for row in table for end in ("bottom", "top")})
@@ -124,18 +109,9 @@ def dead_share_of_total(moisture: Moisture) -> Found[float]:
 def deflection_limit(member: Member, finish: Finish, *, steep_rafter: bool = False) -> DeflectionLimits:
     """The stricter of IBC Table 1604.3 and IRC Table R301.7.
 
-    Parameters
-    ----------
-    member : 'floor' or 'roof'
-    finish : 'plaster', 'gypsum board', 'masonry veneer', 'flexible' or 'none'
-        What is attached below, or rests on the piece and cracks when it bends.
-    steep_rafter : bool
-        A rafter steeper than 3:12 (IRC R301.7 lets it bend further when it has no ceiling).
-
-    Raises
-    ------
-    UnknownName
-        For another member or finish.
+    `member`: 'floor' or 'roof'. `finish`: 'plaster', 'gypsum board', 'masonry veneer', 'flexible' or 'none': what is
+    attached below, or rests on the piece and cracks when it bends. `steep_rafter`: a rafter steeper than 3:12 (IRC
+    R301.7 lets it bend further when it has no ceiling). Raises UnknownName for another member or finish.
     """
     for given, allowed, what in ((member, Member, "member"), (finish, Finish, "finish")):
         if given not in get_args(allowed):

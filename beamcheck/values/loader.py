@@ -55,17 +55,9 @@ def _tables_of(module: str) -> Path:
 def rows(name: str) -> tuple[Row, ...]:
     """The rows of a table as read-only mappings of text, in the order of the file.
 
-    Parameters
-    ----------
-    name : str
-        File name without `.csv`, such as 'nds_2018_supplement_4a'.
-
-    Raises
-    ------
-    UnknownName
-        If the manifest does not list the file.
-    BeamcheckError
-        If the file is missing, lacks provenance, or has another number of rows than the manifest says.
+    `name`: file name without `.csv`, such as 'nds_2018_supplement_4a'. Raises UnknownName if the manifest does not list
+    the file; BeamcheckError if the file is missing, lacks provenance, or has another number of rows than the manifest
+    says.
     """
     return _rows(tables_dir(), name)
 

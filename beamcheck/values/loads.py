@@ -63,10 +63,7 @@ def finish_names() -> tuple[str, ...]:
 def finish_weight(name: str) -> Found[float]:
     """Weight of a finish or covering per area, lbf/in2 (the table is in psf).
 
-    Raises
-    ------
-    UnknownName
-        If the table does not list it.
+    Raises UnknownName if the table does not list it.
     """
     for row in rows("finish_weights"):
         if folded(row["item"]) == folded(name):
@@ -82,12 +79,7 @@ def live_load_uses() -> tuple[str, ...]:
 def live_load(use: str, *, least: bool = False) -> Found[float]:
     """Uniform live load of a use, lbf/in2; where documents differ, the largest, or the least that any of them has.
 
-    Raises
-    ------
-    UnknownName
-        If the tables do not list the use.
-    OutOfRange
-        If the use has a point load only.
+    Raises UnknownName if the tables do not list the use; OutOfRange if the use has a point load only.
     """
     listed = [row for row in rows("live_loads") if folded(row["use"]) == folded(use)]
     if not listed:
@@ -154,10 +146,7 @@ def told(text: str, sort: str) -> tuple[Told, ...]:
 def point_load_of(use: str) -> Found[float]:
     """The point load of a use, lbf, by its words up to the first comma: 'stair tread', 'guard', 'garage'.
 
-    Raises
-    ------
-    UnknownName
-        If no such use is listed.
+    Raises UnknownName if no such use is listed.
     """
     wanted = folded(use.partition(",")[0])
     for row in rows("live_point_loads"):

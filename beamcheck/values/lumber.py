@@ -73,26 +73,10 @@ class _Entry:
 def design_values(species: str, grade: str, size: Size, agency: str = "") -> DesignValues:
     """The row for a species and grade at a size.
 
-    Parameters
-    ----------
-    species, grade : str
-        As tabulated, or a usual spelling ('DF-L', '#2').
-    size : Size
-        Decides between the tables and their width bands and size classes.
-    agency : str
-        What the stamp says; where agencies have rows of their own and it names none of them, the lowest of each counts.
-
-    Returns
-    -------
-    DesignValues
-        Psi.
-
-    Raises
-    ------
-    UnknownName
-        If the species is unknown, or has no such grade at this size.
-    OutOfRange
-        If these tables hold no values for the species, or none for it at this size.
+    `species`, `grade`: as tabulated, or a usual spelling ('DF-L', '#2'). `size`: decides between the tables and their
+    width bands and size classes. `agency`: what the stamp says; where agencies have rows of their own and it names none
+    of them, the lowest of each counts. Returns psi. Raises UnknownName if the species is unknown, or has no such grade
+    at this size; OutOfRange if these tables hold no values for the species, or none for it at this size.
     """
     return _design_values(species_name(species), grade, size, agency)
 
@@ -108,11 +92,8 @@ def screening_rows(candidates: Sequence[str], size: Size, grade: str = "") -> li
 
     With `grade` only the rows of that grade. Agency rows count with their lowest values.
 
-    Raises
-    ------
-    UnknownName, OutOfRange
-        If a candidate is unknown or has no values at this size: it is never left out in silence. If no candidate has
-        the grade.
+    Raises UnknownName, OutOfRange if a candidate is unknown or has no values at this size: it is never left out in
+    silence. If no candidate has the grade.
     """
     if candidates:
         names = list(dict.fromkeys(species_name(candidate) for candidate in candidates))
@@ -281,10 +262,7 @@ def _entry(table: Literal["4A", "4B", "4D"], row: Mapping[str, str], by_grain: b
 def fallback(item: str) -> Found[str]:
     """The assumption for one item ('grade', 'specific gravity', 'moisture' ...) of ungraded wood; blank: only in words.
 
-    Raises
-    ------
-    UnknownName
-        For another item.
+    Raises UnknownName for another item.
     """
     table = rows("screening_fallback")
     for row in table:
@@ -299,10 +277,7 @@ def screening_values(candidates: Sequence[str], size: Size) -> DesignValues:
     It holds for sound and clean timber only, and is a first look: the verdict stays with a grader or an engineer. For
     the weight of the piece take the heaviest candidate, not this G.
 
-    Raises
-    ------
-    UnknownName, OutOfRange
-        If a candidate is unknown or has no values at this size.
+    Raises UnknownName, OutOfRange if a candidate is unknown or has no values at this size.
     """
     grade = fallback("grade")
     found = screening_rows(candidates, size, grade.value)

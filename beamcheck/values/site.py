@@ -25,10 +25,7 @@ SNOWY = 1.1  # C_t of the middle line of Fig. 7.4-1
 def site_factor(factor: str, first: str, second: str = "", edition: str = "7-16") -> Found[float]:
     """A factor of ASCE 7 for snow: 'C_e' by surroundings and roof, 'C_t' by what is below, 'I_s' by risk category.
 
-    Raises
-    ------
-    UnknownName
-        If the table has no such row.
+    Raises UnknownName if the table has no such row.
     """
     listed = [
         row for row in rows("asce_7_site_factors") if row["factor"] == factor and row["edition"] in (edition, "both")
@@ -44,12 +41,8 @@ def site_factor(factor: str, first: str, second: str = "", edition: str = "7-16"
 def snow_knee(C_t: float, *, slippery: bool, insulated: bool, edition: str = "7-16") -> Found[float]:
     """Slope in degrees from which a roof holds less snow (Fig. 7.4-1).
 
-    Parameters
-    ----------
-    slippery : bool
-        An unobstructed slippery surface.
-    insulated : bool
-        At least R-30, or R-20 where vented: without it a warm slippery roof counts as rough.
+    `slippery`: an unobstructed slippery surface. `insulated`: at least R-30, or R-20 where vented: without it a warm
+    slippery roof counts as rough.
     """
     low = SNOWY if edition == "7-22" else 1.0
     line = "warm" if C_t <= low + 1e-9 else "cool" if C_t < 1.2 - 1e-9 else "cold"
@@ -61,12 +54,7 @@ def snow_knee(C_t: float, *, slippery: bool, insulated: bool, edition: str = "7-
 def thermal_factor_7_22(p_g: float, insulation: float) -> Found[float]:
     """C_t of a heated, unvented roof by ASCE 7-22, straight between the printed rows.
 
-    Parameters
-    ----------
-    p_g : float
-        Strength-level ground snow, lbf/in2.
-    insulation : float
-        R of the roof; over 50 it is 1.2, under 20 that of 20.
+    `p_g`: strength-level ground snow, lbf/in2. `insulation`: R of the roof; over 50 it is 1.2, under 20 that of 20.
     """
     listed = rows("asce_7_22_7_3_3_thermal")
     resistances = sorted({float(row["insulation"]) for row in listed})
@@ -84,10 +72,7 @@ def thermal_factor_7_22(p_g: float, insulation: float) -> Found[float]:
 def exposure_at(exposure: str, z: float) -> Found[float]:
     """K_z of ASCE 7-16 Table 26.10-1 for a height in inches, straight between rows; up to 30 ft.
 
-    Raises
-    ------
-    UnknownName, OutOfRange
-        If the exposure is none of B, C, D, or the height is beyond the rows here.
+    Raises UnknownName, OutOfRange if the exposure is none of B, C, D, or the height is beyond the rows here.
     """
     line = [row for row in rows("asce_7_16_26_10_1_exposure") if row["exposure"] == exposure]
     if not line:
@@ -113,20 +98,9 @@ def free_roof_coefficients(
 ) -> tuple[float, float]:  # fmt: skip
     """C_N of an open roof as a whole, of its windward and its lee half, straight between the slopes of the figure.
 
-    Parameters
-    ----------
-    shape : 'monoslope' or 'pitched'
-    slope : float
-        Degrees, up to 45. Under 7.5 the row of a flat roof holds.
-    flow : 'clear' or 'obstructed'
-    case : 'A' or 'B'
-    direction : 0 or 180
-        Of a monoslope: against its high or its low edge.
-
-    Raises
-    ------
-    OutOfRange
-        If it is steeper than the figure goes.
+    `shape`: 'monoslope' or 'pitched'. `slope`: degrees, up to 45. Under 7.5 the row of a flat roof holds. `flow`:
+    'clear' or 'obstructed'. `case`: 'A' or 'B'. `direction`: 0 or 180: of a monoslope: against its high or its low
+    edge. Raises OutOfRange if it is steeper than the figure goes.
     """
     line = [row for row in rows("asce_7_16_27_3_free_roofs")
             if row["shape"] == shape and row["case"] == case and row["flow"] == flow
@@ -159,14 +133,8 @@ def free_roof_extremes(shape: str, slope: float) -> tuple[float, float]:
 def component_extremes(shape: str, slope: float, zone: int, area: float, a: float) -> tuple[float, float]:
     """The least and the largest C_N of a part of an open roof, the worse of both flows.
 
-    Parameters
-    ----------
-    zone : 1, 2 or 3
-        Inside, edge, corner.
-    area : float
-        Effective wind area, in2. Over a^2 a corner counts as an edge, over 4 a^2 all as inside.
-    a : float
-        Width of the edge strip, inches.
+    `zone`: 1, 2 or 3: inside, edge, corner. `area`: effective wind area, in2. Over a^2 a corner counts as an edge, over
+    4 a^2 all as inside. `a`: width of the edge strip, inches.
     """
     if area > 4 * a**2 * (1 + 1e-12):
         zone = 1
@@ -198,10 +166,7 @@ def prescriptive_uplift(V: float, roof_span: float, spacing: float, *, steep: bo
 
     Between rows the next larger counts. Not for open porches.
 
-    Raises
-    ------
-    OutOfRange
-        If span or speed are beyond the table.
+    Raises OutOfRange if span or speed are beyond the table.
     """
     listed = [row for row in rows("irc_r802_11_uplift") if row["pitch"] == (">=5:12" if steep else "<5:12")]
     fits = [row for row in listed if float(row["V"]) >= V - 1e-9 and float(row["roof_span"]) * FOOT >= roof_span - 1e-6]
@@ -239,10 +204,7 @@ def layer_names(of: str = "") -> tuple[str, ...]:
 def layer_weight_of(layer: str) -> tuple[Found[float], float, bool]:
     """A layer's weight and the least of it that is sure to stay, lbf/in2, and whether it lies along the slope.
 
-    Raises
-    ------
-    UnknownName
-        If no such layer is listed.
+    Raises UnknownName if no such layer is listed.
     """
     for row in rows("dead_layers"):
         if folded(row["layer"]) == folded(layer):
@@ -257,13 +219,7 @@ def assembly_names() -> tuple[str, ...]:
 
 
 def assembly_weight(assembly: str) -> Found[float]:
-    """A whole roof, floor or wall by its name, lbf/in2, framing included.
-
-    Raises
-    ------
-    UnknownName
-        If it is not listed.
-    """
+    """A whole roof, floor or wall by its name, lbf/in2, framing included. Raises UnknownName if it is not listed."""
     row = _assembly(assembly)
     return Found(float(row["weight"]) / SQUARE_FOOT, source_of(row), f"{row['assembly']}: {row['weight']} psf")
 

@@ -97,23 +97,10 @@ class Size:
 def read_size(text: str) -> Size:
     """Read a size.
 
-    Parameters
-    ----------
-    text : str
-        '2x10' (nominal, dressed dry: 2 to 4 in thick), '8x10 dressed', '8x10 rough' or '8x10 full sawn' (the actual
-        sides are taken as named), '7 1/4" x 9 3/4"' or '184 mm x 248 mm' (measured), '10 in round'. Smaller side first.
-
-    Returns
-    -------
-    Size
-        Actual sides in inches.
-
-    Raises
-    ------
-    UnitError
-        If the text is no size, or may mean two different ones.
-    OutOfRange
-        If the size is not that of a piece of sawn lumber.
+    `text`: '2x10' (nominal, dressed dry: 2 to 4 in thick), '8x10 dressed', '8x10 rough' or '8x10 full sawn' (the actual
+    sides are taken as named), '7 1/4" x 9 3/4"' or '184 mm x 248 mm' (measured), '10 in round'. Smaller side first.
+    Returns actual sides in inches. Raises UnitError if the text is no size, or may mean two different ones; OutOfRange
+    if the size is not that of a piece of sawn lumber.
     """
     if not isinstance(text, str) or not text.strip():
         raise UnitError(f"size {text!r} is not a size; {FORMS}")

@@ -14,12 +14,7 @@ def code_joist_span(
 ) -> Found[float] | None:
     """The clear span that IRC 2018 Table R502.3.1 prints for a floor joist, inches; None where no row is for it.
 
-    Parameters
-    ----------
-    spacing : float
-        In.
-    live, dead : float
-        Psf: the live load of the row, and no more dead load than the row has.
+    `spacing`: inches. `live`, `dead`: Psf: the live load of the row, and no more dead load than the row has.
     """
     wood, wanted = known_species(species), folded(size.casefold().replace("dressed", "").strip())
     for row in rows("irc_2018_joist_spans"):

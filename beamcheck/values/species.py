@@ -35,12 +35,8 @@ def species_names() -> tuple[str, ...]:
 def species_name(given: str) -> str:
     """The tables' own name of a species that has design values.
 
-    Raises
-    ------
-    UnknownName
-        If no table knows the name; the nearest ones are offered.
-    OutOfRange
-        If the species is known but these tables hold no design values for it: another one is never put in its place.
+    Raises UnknownName if no table knows the name; the nearest ones are offered; OutOfRange if the species is known but
+    these tables hold no design values for it: another one is never put in its place.
     """
     key = folded(given)
     name = _spellings().get(key)
@@ -60,10 +56,7 @@ def species_name(given: str) -> str:
 def specific_gravity(species: str) -> tuple[float, Source]:
     """Assigned specific gravity G (oven-dry weight and volume, no unit) and its source: NDS 2018 Table 12.3.3A.
 
-    Raises
-    ------
-    UnknownName
-        If the species is not in the table.
+    Raises UnknownName if the species is not in the table.
     """
     table = _gravities()
     name = _spellings().get(folded(species))

@@ -64,12 +64,8 @@ class Couple:
 def couple_of(group: Group, off: float, edges: tuple[float, float] | None = None) -> Couple:
     """The pull on each fastener.
 
-    Parameters
-    ----------
-    off : float
-        How far the load is from the face or the middle of what takes it, square to the face. [in]
-    edges : (float, float) or None
-        Lower and upper edge of what bears on the piece, above its bottom edge; None for the piece's own edges. [in]
+    `off`: how far the load is from the face or the middle of what takes it, square to the face [in]. `edges`: lower and
+    upper edge of what bears on the piece, above its bottom edge; None for the piece's own edges [in].
     """
     eta, pad = lever_arm(BLOCK), SilentPad()
     low, high = edges if edges is not None else (0.0, float(group.section.d))

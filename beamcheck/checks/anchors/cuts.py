@@ -24,10 +24,7 @@ NET = "NDS 2018 3.1.2"
 def hole_of(fastener: Fastener) -> float:
     """Hole in the wood, inches; 0 for what is driven or screwed in and thinner than 1/4 in: no wood is taken off.
 
-    Raises
-    ------
-    UnknownName
-        If the tables do not list the size.
+    Raises UnknownName if the tables do not list the size.
     """
     D = diameter(fastener.kind, fastener.size)
     if fastener.kind == "bolt":
@@ -41,10 +38,8 @@ def anchor_cuts(anchor: Anchor, beam: Beam, index: int, section: Section) -> lis
     A slot counts through the full depth whatever its height, and every row of holes counts in one section: both are on
     the safe side.
 
-    Raises
-    ------
-    UnknownName, OutOfRange
-        If the tables do not list the fastener, or the layout does not say where the holes are.
+    Raises UnknownName, OutOfRange if the tables do not list the fastener, or the layout does not say where the holes
+    are.
     """
     made = MANNERS[anchor.manner]
     if made.aslant or made.in_the_end or not (made.fastened or made.upright):

@@ -74,13 +74,7 @@ def fastening(group: Group) -> str:
 
 
 def row_of(what: str, far: str) -> Row:
-    """The row of the table for a fastening and a material.
-
-    Raises
-    ------
-    UnknownName
-        If the table has no such row.
-    """
+    """The row of the table for a fastening and a material. Raises UnknownName if the table has no such row."""
     for row in rows(TABLE):
         if row["fastening"] == what and row["far"] == far:
             return row

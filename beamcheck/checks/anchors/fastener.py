@@ -91,12 +91,8 @@ class Dowel:
 def dowel_of(fastener: Fastener) -> Dowel:
     """Look the fastener up.
 
-    Raises
-    ------
-    UnknownName, OutOfRange
-        If the tables do not list the size, or give no bending yield strength for it.
-    NotSaid
-        If a maker's value or a length is needed and not given.
+    Raises UnknownName, OutOfRange if the tables do not list the size, or give no bending yield strength for it; NotSaid
+    if a maker's value or a length is needed and not given.
     """
     kind, size, length = fastener.kind, fastener.size, fastener.length
     doubts: list[Open] = []

@@ -249,10 +249,7 @@ def seat_takes(forces: Forces) -> Forces:
 def hole_places(holes: Holes | None) -> tuple[Array, Array]:
     """Coordinates of the holes: place by place, or from rows and columns.
 
-    Raises
-    ------
-    OutOfRange
-        If the layout does not say where the holes are.
+    Raises OutOfRange if the layout does not say where the holes are.
     """
     if holes is None:
         return np.zeros(0), np.zeros(0)
@@ -280,10 +277,7 @@ def holes_at(anchor: Anchor, beam: Beam, index: int) -> tuple[Array, Array]:
     A group that holds several supports of one beam is laid out alike at each: as given where it fits best, and at the
     others as far from the end as that support is.
 
-    Raises
-    ------
-    OutOfRange
-        If the layout does not say where the holes are.
+    Raises OutOfRange if the layout does not say where the holes are.
     """
     x, y = hole_places(anchor.holes)
     alike = [i for i, support in enumerate(beam.supports) if support.held_by == anchor.name]

@@ -32,32 +32,13 @@ STEP = 0.01  # of a span: so far from the support the slope of the deflected pie
 class HeldEnd:
     """One end of a piece, or one of its supports, held by an anchor group.
 
-    Attributes
-    ----------
-    piece, end : str
-        Name, and 'left' (or lower) or 'right' (or upper) end.
-    place : float
-        Of the support along the piece. [in]
-    stock, wood, section
-        Of the piece.
-    into : piece, existing entry or None
-        What carries this end.
-    forces : Forces
-        Of the piece on the group, in its own directions; `level_forces` makes them of plumb and level ones.
-    line : float or None
-        From that end along the grain to the line of the support; None where there is none. [in]
-    slope : float
-        Of the piece from level, rising inwards from this end. [deg]
-    turn : Turn or None
-        How the end turns as a hinge.
-    carries : tuple of str
-        Pieces that rest on it.
-    lands_at : float or None
-        Along the carrying piece. [in]
-    rests : bool
-        It has a seat beside the group.
-    support : str
-        Path of the support in the job file, such as 'beam.B1.supports.2'; '' where there is none.
+    `piece`, `end`: name, and 'left' (or lower) or 'right' (or upper) end. `place`: of the support along the piece [in].
+    `stock`, `wood`, `section`: of the piece. `into`: piece, existing entry or None: what carries this end. `forces`: of
+    the piece on the group, in its own directions; `level_forces` makes them of plumb and level ones. `line`: from that
+    end along the grain to the line of the support; None where there is none [in]. `slope`: of the piece from level,
+    rising inwards from this end [deg]. `turn`: how the end turns as a hinge. `carries`: pieces that rest on it.
+    `lands_at`: along the carrying piece [in]. `rests`: it has a seat beside the group. `support`: path of the support
+    in the job file, such as 'beam.B1.supports.2'; '' where there is none.
     """
 
     piece: str
@@ -80,10 +61,8 @@ class HeldEnd:
 def level_forces(combinations: Sequence[Loaded], down: Array, out: Array, slope: float) -> Forces:
     """Forces on a group in the directions of a piece that rises inwards by `slope` degrees.
 
-    Parameters
-    ----------
-    down, out : (combinations,)
-        What the piece does to the group: down, and level out of the joint (inwards along the piece). [lbf]
+    `down`, `out`: (combinations,): what the piece does to the group: down, and level out of the joint (inwards along
+    the piece) [lbf].
     """
     s, c = math.sin(math.radians(slope)), math.cos(math.radians(slope))
     return Forces(tuple(combinations), c * down + s * out, c * out - s * down)
@@ -205,10 +184,7 @@ def end_of_post(
     Published loads name that direction 'up', whichever way the piece stands; fasteners in the post take it along its
     grain.
 
-    Parameters
-    ----------
-    lifted : (combinations,)
-        Upward, lbf; pressing is negative.
+    `lifted`: (combinations,): upward, lbf; pressing is negative.
     """
     up = np.maximum(lifted, 0.0)
     nothing = np.zeros_like(up)
@@ -235,12 +211,7 @@ def _stick(piece: Rafter | Tie, context: Context) -> tuple[Stock, WoodMaterial, 
 def group_of(anchor: Anchor, held: HeldEnd, context: Context, beam: tuple[Beam, int] | None = None) -> Group:
     """An anchor group at a held end; `beam` with the number of its support where the layout is repeated along it.
 
-    Raises
-    ------
-    OutOfRange
-        If the layout does not say where the holes are.
-    UnknownName
-        If the tables do not list the wood.
+    Raises OutOfRange if the layout does not say where the holes are; UnknownName if the tables do not list the wood.
     """
     x, y = hole_places(anchor.holes) if beam is None else holes_at(anchor, *beam)
     into_stock, into_wood = _other(anchor, context)

@@ -275,13 +275,7 @@ class JointMaker:
 
     @staticmethod
     def left(whole: float, *taken: float) -> float:
-        """What slot, bores and plate leave of a piece, in.
-
-        Raises
-        ------
-        OutOfRange
-            If they leave nothing.
-        """
+        """What slot, bores and plate leave of a piece, in. Raises OutOfRange if they leave nothing."""
         left = whole - sum(taken)
         if left <= HAIR:
             text = f"no wood is left of {whole:g} in: slot, bores and plate take {sum(taken):g} in"
@@ -291,14 +285,8 @@ class JointMaker:
     def through(self, grip: float, last: float, beyond: float = 0.0, room: float = float("inf")) -> None:
         """A bolt or pin right through: whether it fits, and where its threads lie.
 
-        Parameters
-        ----------
-        grip : float
-            From washer to washer. [in]
-        last : float
-            Bearing length in the wood that is next to the nut, and `beyond` what lies between that and the washer. [in]
-        room : float
-            Between the faces, where it is to be hidden. [in]
+        `grip`: from washer to washer [in]. `last`: bearing length in the wood that is next to the nut, and `beyond`
+        what lies between that and the washer [in]. `room`: between the faces, where it is to be hidden [in].
         """
         dowel = self.dowel
         if dowel.length is not None:
@@ -354,12 +342,7 @@ class JointMaker:
     def point(self, crossed: float, more: float, thickness: float) -> tuple[float, float]:
         """Bearing length and penetration in the member that holds the point.
 
-        Parameters
-        ----------
-        crossed, more : float
-            Wood or steel before that member; washer and gap. [in]
-        thickness : float
-            Of that member. [in]
+        `crossed`, `more`: wood or steel before that member; washer and gap [in]. `thickness`: of that member [in].
         """
         dowel = self.dowel
         assert dowel.length is not None

@@ -37,14 +37,8 @@ def steel_checks(
 ) -> list[Check]:
     """Bolts and pins in shear and pull; then the plate at its holes, as a bar, and its weld.
 
-    Parameters
-    ----------
-    couple : Couple or None
-        What pulls on the fasteners along their axes.
-    threads_clear : bool
-        Whether the threads are clear of the shear planes.
-    off : float
-        How far the load lies beside the plate. [in]
+    `couple`: what pulls on the fasteners along their axes. `threads_clear`: whether the threads are clear of the shear
+    planes. `off`: how far the load lies beside the plate [in].
     """
     anchor, fastener = group.anchor, group.anchor.fastener
     if fastener is None:
@@ -143,13 +137,7 @@ class Margins:
 
 
 def margins_of(group: Group, plate: Plate) -> Margins:
-    """Distances in the plate.
-
-    Raises
-    ------
-    OutOfRange
-        If the holes do not lie in the plate.
-    """
+    """Distances in the plate. Raises OutOfRange if the holes do not lie in the plate."""
     x, y = group.x, group.y
     across = 0.5 * (plate.width - float(np.ptp(y)))
     along = min(0.5 * (plate.length - float(np.ptp(x))), plate.length - float(np.max(x)))

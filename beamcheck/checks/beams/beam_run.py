@@ -87,10 +87,7 @@ class BeamSolver:
     def run(self, wood: WoodMaterial) -> BeamRun:
         """The beam made of the given wood.
 
-        Raises
-        ------
-        Unstable, OutOfRange
-            If the supports leave it free to move, or a value lies outside the rules.
+        Raises Unstable, OutOfRange if the supports leave it free to move, or a value lies outside the rules.
         """
         E, last = float(modulus_prime(SilentPad(), wood)), self.last
         moves = bool(self.context.sinks) or any(support.settles for support in self.beam.supports)

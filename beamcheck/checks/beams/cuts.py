@@ -206,14 +206,9 @@ def cut_checks(
 ) -> Iterator[Check]:  # fmt: skip
     """The rule that decides about each cut, and what several of them do together.
 
-    Parameters
-    ----------
-    spans : sequence of (start, end)
-        Between supports, and overhangs.
-    single_span : bool
-        One span without overhang and without an end that cannot turn.
-    pulled : for each cut 'top', 'bottom'
-        The edges that are in tension at the cut under some combination.
+    `spans`: sequence of (start, end): between supports, and overhangs. `single_span`: one span without overhang and
+    without an end that cannot turn. `pulled`: for each cut 'top', 'bottom': the edges that are in tension at the cut
+    under some combination.
     """
     for region, edges in zip(found, pulled, strict=True):
         if isinstance(region.cut, Lost) and not nothing_left(section, region.cut):

@@ -16,12 +16,8 @@ def above_checks(
 ) -> Iterator[Check]:
     """Refers where neither a beam above it nor that there is none is said.
 
-    Parameters
-    ----------
-    name, path : str
-        The piece, and where it stands in the job file: 'bracket.K1'.
-    likely : iterable of PlausibleAnswer
-        Beams that may well be above it, each as an answer.
+    `name`, `path`: the piece, and where it stands in the job file: 'bracket.K1'. `likely`: iterable of PlausibleAnswer:
+    beams that may well be above it, each as an answer.
     """
     id = "bracket.above"
     if above is not None:

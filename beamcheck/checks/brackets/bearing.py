@@ -32,12 +32,7 @@ def bearing_under_loads(
 
     The hand of somebody who hangs on it dents the edge at most, and is left out.
 
-    Parameters
-    ----------
-    thickness : float
-        Of the edge, side to side, in.
-    grain : float
-        Of the wood under the load, degrees above level.
+    `thickness`: of the edge, side to side, in. `grain`: of the wood under the load, degrees above level.
     """
     name, id = bracket.name, "bracket.bearing"
     theta = abs(90.0 - grain) % 180.0

@@ -146,14 +146,9 @@ def bracket_loads(
 ) -> BracketLoads:  # fmt: skip
     """Loads of the job file, of what rests on it, of its own weight and of somebody who hangs on its nose.
 
-    Parameters
-    ----------
-    weight : sequence of (from, to, weight)
-        Own weight of the bracket in strips, in and lbf.
-    accidental : bool
-        Whether the accidental force of the job file is counted, as a live load at the nose.
-    more : sequence of Applied
-        Further loads, such as the force of a beam that comes down on it.
+    `weight`: sequence of (from, to, weight): own weight of the bracket in strips, in and lbf. `accidental`: whether the
+    accidental force of the job file is counted, as a live load at the nose. `more`: sequence of Applied: further loads,
+    such as the force of a beam that comes down on it.
     """
     projection = bracket.shape.stands_out
     found = [*applied_loads(bracket.carries, projection), *transferred_loads(context.transfers, projection), *more]

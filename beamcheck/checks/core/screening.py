@@ -56,11 +56,8 @@ def screen(
 ) -> tuple[list[Check], Table, list[Screened]]:
     """Run the checks for each candidate.
 
-    Returns
-    -------
-    checks, table, screened
-        The checks of the weakest candidate made into figures for information (none of them passes), the screening
-        table, and its rows from the weakest to the strongest.
+    Returns checks, table, screened: the checks of the weakest candidate made into figures for information (none of them
+    passes), the screening table, and its rows from the weakest to the strongest.
     """
     woods = screening_woods(stock, make)
     with figures_only():

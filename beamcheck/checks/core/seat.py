@@ -82,12 +82,7 @@ def wood_under(
 ) -> list[Check]:
     """Bearing across the grain of the wood under an end (NDS 2018 3.10.2); nothing where there is no such wood.
 
-    Parameters
-    ----------
-    forces : (combinations,)
-        Pressing, 0 or more. [lbf]
-    b, l_b : float
-        Sides of the contact. [in]
+    `forces`: (combinations,): pressing, 0 or more [lbf]. `b`, `l_b`: sides of the contact [in].
     """
     what = f"bearing of {under.name} under {subject}"
     criterion = Criterion(subject, what, BEARING, "stress", where, id="seat.bearing_under")

@@ -74,14 +74,9 @@ def member_checks(
 ) -> list[Check]:  # fmt: skip
     """Every check of one member by itself.
 
-    Parameters
-    ----------
-    in_plane : (float, str)
-        The length that may buckle in the plane of the frame, inches, and why.
-    leans : bool
-        A strut, post, brace or collar: its push comes off center by as much as that of a post of which nobody says.
-    asked : tuple of Question
-        What nobody said of the frame and is run both ways; it goes with what fails.
+    `in_plane`: the length that may buckle in the plane of the frame, inches, and why. `leans`: a strut, post, brace or
+    collar: its push comes off center by as much as that of a post of which nobody says. `asked`: tuple of Question:
+    what nobody said of the frame and is run both ways; it goes with what fails.
     """
     name = made.member.name
     if made.section.round:

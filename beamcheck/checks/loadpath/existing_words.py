@@ -30,12 +30,7 @@ _UNLESS = {"bears nothing by itself": "part that carries", "over an opening": "s
 def word_checks(above: str, under: Existing, force: float | None) -> Iterator[Check]:
     """What keeps something that rests on it from passing.
 
-    Parameters
-    ----------
-    above : str
-        The piece that rests on it.
-    force : float or None
-        Down on it; None where it could not be worked out. [lbf]
+    `above`: the piece that rests on it. `force`: down on it; None where it could not be worked out [lbf].
     """
     yield from _against_it(above, under)
     yield from _made_of(above, under)

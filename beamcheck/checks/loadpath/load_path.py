@@ -47,12 +47,8 @@ def load_path(
 ) -> tuple[LoadPath, Trace]:
     """The whole path for the drawing, and the trace of all loads at once.
 
-    Parameters
-    ----------
-    reactions : sequence of Reactions
-        Of all pieces, in the order in which they were worked out.
-    results : sequence of PieceResult
-        Of the pieces and anchor groups.
+    `reactions`: sequence of Reactions: of all pieces, in the order in which they were worked out. `results`: sequence
+    of PieceResult: of the pieces and anchor groups.
     """
     pieces = everything(job)
     ways = ways_of(job, reactions)

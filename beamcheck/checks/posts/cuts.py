@@ -30,20 +30,9 @@ AS_ONE = "what is left there is taken along the whole height, as one rectangle"
 class Weak:
     """Cuts that count as one place.
 
-    Attributes
-    ----------
-    words : str
-        For people.
-    lost_d, lost_b : float
-        Of the deep and the thin side. [in]
-    area : float
-        What is left there. [in2]
-    off : float
-        From the middle of the post to the middle of what is left, the deep way. [in]
-    length : float
-        Along the post. [in]
-    cheek : float
-        The thinnest of the parts that stand beside each other there. [in]
+    `words`: for people. `lost_d`, `lost_b`: of the deep and the thin side [in]. `area`: what is left there [in2].
+    `off`: from the middle of the post to the middle of what is left, the deep way [in]. `length`: along the post [in].
+    `cheek`: the thinnest of the parts that stand beside each other there [in].
     """
 
     words: str

@@ -28,10 +28,7 @@ UPLIFT, PATH = "ASCE 7-16 2.4.1", "load path"
 def holding_checks(run: PostRun, capacity: float) -> list[Check]:
     """Uplift at foot and head, and what pushes the ends sideways.
 
-    Parameters
-    ----------
-    capacity : float
-        What the post carries in compression: beside it a force may be next to nothing. [lbf]
+    `capacity`: what the post carries in compression: beside it a force may be next to nothing [lbf].
     """
     lifted = -lifting(run)
     found = [*_foot(run, lifted, capacity), *_head(run, -own_lift(run), capacity)]

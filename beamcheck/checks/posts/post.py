@@ -27,15 +27,8 @@ from .post_run import PostRun
 def check_post(post: Post, wood: WoodMaterial, flat: WoodMaterial, context: Context) -> tuple[PostRun, list[Check]]:
     """Every check of a post of known wood.
 
-    Parameters
-    ----------
-    wood, flat : Wood
-        The wood on edge, and the same on the flat.
-
-    Raises
-    ------
-    OutOfRange
-        If a value lies outside the rules before any check is made.
+    `wood`, `flat`: the wood on edge, and the same on the flat. Raises OutOfRange if a value lies outside the rules
+    before any check is made.
     """
     run = PostRun(post, wood, flat, context)
     if post.top_restraint == "free":

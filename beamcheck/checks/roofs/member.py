@@ -60,12 +60,8 @@ class Forces:
 def stick_checks(stick: FramedStick, run: RoofRun, line: Line, *, free: float, steep: bool) -> list[Check]:
     """Every check of one stick by itself.
 
-    Parameters
-    ----------
-    free : float
-        Length at the lower end that hangs free: the tail of a rafter. [in]
-    steep : bool
-        A rafter steeper than 3:12 (IRC R301.7).
+    `free`: length at the lower end that hangs free: the tail of a rafter [in]. `steep`: a rafter steeper than 3:12 (IRC
+    R301.7).
     """
     name = stick.piece.name
     if stick.section.round:

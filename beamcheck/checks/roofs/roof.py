@@ -32,15 +32,8 @@ THRUST = "IRC R802.5.2"
 class Roof:
     """A rafter, its tie if there is one, and their frame, solved.
 
-    Parameters
-    ----------
-    tie, tie_wood : Tie, Wood or None
-        The tie that closes the pair, if there is one.
-
-    Raises
-    ------
-    Unstable, OutOfRange
-        If the frame can move, or a value lies outside the rules.
+    `tie`, `tie_wood`: Tie, Wood or None: the tie that closes the pair, if there is one. Raises Unstable, OutOfRange if
+    the frame can move, or a value lies outside the rules.
     """
 
     def __init__(

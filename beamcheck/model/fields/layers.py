@@ -49,10 +49,7 @@ class Layer(Piece):
     def weight(self) -> float:
         """In pounds; nothing while a field is missing that `faults` asks for.
 
-        Raises
-        ------
-        BeamcheckError
-            If no table knows the wood or the finish.
+        Raises BeamcheckError if no table knows the wood or the finish.
         """
         area = self.length * self.width
         if self.what.casefold() == "wood":

@@ -19,10 +19,7 @@ _SAME = str.maketrans({**LIKE_LATIN, **_LINES, **dict.fromkeys(_UNSEEN_IN_NAMES,
 def told_apart(name: str) -> str:
     """The name, if nothing in it passes itself off as something else.
 
-    Raises
-    ------
-    ValueError
-        Says which character, and what would be right.
+    Raises ValueError: says which character, and what would be right.
     """
     latin = any("LATIN" in unicodedata.name(char, "") for char in name)
     for char in name:

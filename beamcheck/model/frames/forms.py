@@ -233,10 +233,8 @@ FORMS: dict[str, tuple[Callable[[Measures], Shape], tuple[str, ...]]] = {
 def form(name: str, measures: Measures) -> Shape:
     """The shape of a form by its name.
 
-    Raises
-    ------
-    BeamcheckError
-        An unknown form, a measure that it lacks or has no use for, one that is not positive or does not fit.
+    Raises BeamcheckError: an unknown form, a measure that it lacks or has no use for, one that is not positive or does
+    not fit.
     """
     if name not in FORMS:
         raise UnknownName("form of frame", name, list(FORMS))

@@ -37,24 +37,11 @@ _ANY = 12  # members that meet at one joint
 class MadeOf:
     """What a kind of joint is made of.
 
-    Attributes
-    ----------
-    roles : mapping
-        What a member is there, and how many of it there are, from and up to; empty where all are alike.
-    members : (int, int)
-        How many members there are, from and up to.
-    needed, may : tuple of str
-        Fields that it must have, and may have beside them.
-    laid_out : bool
-        Members say where their holes are.
-    plated : bool
-        Members say which plate lies on them.
-    fasteners : tuple of str
-        Kinds of fastener that do.
-    why : str
-        Why the rest does not belong to it.
-    founded : bool
-        It may stand on something that is no member of it; what a cap or strap does not balance is a slip.
+    `roles`: what a member is there, and how many of it there are, from and up to; empty where all are alike. `members`:
+    how many members there are, from and up to. `needed`, `may`: fields that it must have, and may have beside them.
+    `laid_out`: members say where their holes are. `plated`: members say which plate lies on them. `fasteners`: kinds of
+    fastener that do. `why`: why the rest does not belong to it. `founded`: it may stand on something that is no member
+    of it; what a cap or strap does not balance is a slip.
     """
 
     members: tuple[int, int]

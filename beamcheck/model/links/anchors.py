@@ -152,10 +152,7 @@ def _upright(manner: object) -> bool:
 def diameter(kind: str, size: str) -> float:
     """Nominal diameter of a fastener of a job, inches; 0 for a kind that does not exist, which is said elsewhere.
 
-    Raises
-    ------
-    UnknownName
-        If the tables do not list the size.
+    Raises UnknownName if the tables do not list the size.
     """
     if kind in ("bolt", "pin"):
         return bolt(size).value.D
@@ -169,10 +166,7 @@ def diameter(kind: str, size: str) -> float:
 def nail_name(size: str) -> tuple[NailKind, str]:
     """Kind and pennyweight of a nail written as '16d common'.
 
-    Raises
-    ------
-    UnknownName
-        If it is not the name of a nail of the tables.
+    Raises UnknownName if it is not the name of a nail of the tables.
     """
     words = size.casefold().split()
     kinds: tuple[NailKind, ...] = get_args(NailKind)

@@ -26,10 +26,7 @@ _SEGMENTS = 8  # at least, between two knots of a spline and of an ellipse
 def dxf_lines(path: str, units: str | None) -> tuple[list[Array], str, tuple[str, ...]]:
     """Lines (n, 2) in inches, y up; the unit of the drawing; what was left out of it.
 
-    Raises
-    ------
-    OutlineError
-        If it is no DXF drawing, does not say its unit, is not flat, or the reading library is missing.
+    Raises OutlineError if it is no DXF drawing, does not say its unit, is not flat, or the reading library is missing.
     """
     try:
         library: Any = import_module("ezdxf")

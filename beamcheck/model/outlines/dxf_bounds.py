@@ -44,10 +44,7 @@ def check_file(raw: bytes) -> None:
 def check_curve(entity: Any, factor: float) -> None:
     """Look at a circle, arc, ellipse or spline before it is made points; `factor` inches in its unit.
 
-    Raises
-    ------
-    OutlineError
-        If it is larger than any bracket, or not a curve that a bracket has.
+    Raises OutlineError if it is larger than any bracket, or not a curve that a bracket has.
     """
     kind = entity.dxftype()
     if kind in ("ARC", "CIRCLE"):

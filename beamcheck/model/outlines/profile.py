@@ -73,10 +73,8 @@ def _size(value: float) -> str:
 def profile_of(lines: Sequence[Array], *, y_up: bool) -> Profile:
     """The profile of a bracket whose whole outline these lines are; `y_up` when y is counted upwards.
 
-    Raises
-    ------
-    OutlineError
-        No outline, several, an open one, one that crosses itself, has no wall face or top edge, or cannot be a bracket.
+    Raises OutlineError: no outline, several, an open one, one that crosses itself, has no wall face or top edge, or
+    cannot be a bracket.
     """
     ring = _ring(lines)
     low, high = ring.min(axis=0), ring.max(axis=0)

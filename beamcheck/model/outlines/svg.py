@@ -36,10 +36,7 @@ _MOVES = re.compile(r"[\s,]*(matrix|translate|scale|rotate|skewX|skewY)\s*\(([^(
 def svg_lines(raw: bytes, units: str | None) -> tuple[list[Array], str, tuple[str, ...]]:
     """Lines (n, 2) in inches, y down; the unit of the drawing; what was left out of it.
 
-    Raises
-    ------
-    OutlineError
-        If it is no SVG drawing, does not say its unit, or holds what is not read here.
+    Raises OutlineError if it is no SVG drawing, does not say its unit, or holds what is not read here.
     """
     reader = _Reader(units)
     parser = expat.ParserCreate(namespace_separator=" ")

@@ -35,13 +35,7 @@ class Walk:
 
 
 def number(text: str, what: str) -> float:
-    """One number of a drawing.
-
-    Raises
-    ------
-    OutlineError
-        If it is beyond all coordinates.
-    """
+    """One number of a drawing. Raises OutlineError if it is beyond all coordinates."""
     value = float(text)
     if not abs(value) <= _LARGEST:
         raise OutlineError(f"{text[:40]} cannot be right in {what}")
@@ -49,13 +43,7 @@ def number(text: str, what: str) -> float:
 
 
 def numbers(text: str, what: str) -> list[float]:
-    """All numbers of an attribute.
-
-    Raises
-    ------
-    OutlineError
-        If it holds something else.
-    """
+    """All numbers of an attribute. Raises OutlineError if it holds something else."""
     found, place = [], _gap(text, 0)
     while place < len(text):
         match = _NUMBER.match(text, place)
@@ -74,10 +62,7 @@ def _gap(text: str, place: int) -> int:
 def sampled(walk: Walk, to_inches: Callable[[Array], Array], most: int) -> Array:
     """Points (n, 2) of a line in inches, everywhere within FLAT of it.
 
-    Raises
-    ------
-    OutlineError
-        If it takes more than `most` of them.
+    Raises OutlineError if it takes more than `most` of them.
     """
     parts = [to_inches(np.array([walk.start]))]
     for step in walk.steps:
@@ -100,13 +85,7 @@ def sampled(walk: Walk, to_inches: Callable[[Array], Array], most: int) -> Array
 
 
 def walks_of(data: str) -> list[Walk]:
-    """The lines of a path's `d`.
-
-    Raises
-    ------
-    OutlineError
-        If it is not path data.
-    """
+    """The lines of a path's `d`. Raises OutlineError if it is not path data."""
     pen = _Pen(data)
     while pen.place < len(data):
         pen.command()

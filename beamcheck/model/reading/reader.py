@@ -170,13 +170,7 @@ def _unreadable(source: str, error: OSError | ValueError) -> JobError:
 
 
 def decoded(raw: bytes, source: str) -> str:
-    """The text of a job file.
-
-    Raises
-    ------
-    JobError
-        If it is too large, or no text in UTF-8.
-    """
+    """The text of a job file. Raises JobError if it is too large, or no text in UTF-8."""
     if len(raw) > MOST_BYTES:
         raise JobError(source, [Problem("", f"larger than {MOST_BYTES / 1e6:g} MB: this is not a job file")])
     if encoding := _OTHER_ENCODINGS.get(raw[:2]):

@@ -13,13 +13,7 @@ TYPES = {"pdf": "application/pdf", "jpg": "image/jpeg", "png": "image/png", "hei
 
 
 def kept_file(folder: Folder, room: str, name: str) -> tuple[bytes, str]:
-    """The bytes of a kept file and what they are; only by a name of the listing.
-
-    Raises
-    ------
-    Refused
-        If there is none.
-    """
+    """The bytes of a kept file and what they are; only by a name of the listing. Raises Refused if there is none."""
     found = folder.kept(room).get(name) if room in ROOMS.values() and is_folder(folder.path / room) else None
     if found is None:
         raise Refused("there is no such file", 404)

@@ -30,13 +30,7 @@ class Folder:
         return dict(sorted(found.items(), key=lambda one: -_changed(one[1])))
 
     def job(self, name: str) -> Path:
-        """The job file of a name that the listing has.
-
-        Raises
-        ------
-        Refused
-            If there is none.
-        """
+        """The job file of a name that the listing has. Raises Refused if there is none."""
         return _one(self.jobs(), name, "job file")
 
     def sheets(self) -> dict[str, Path]:

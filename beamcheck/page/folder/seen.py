@@ -79,12 +79,8 @@ def read_seen(job: Path) -> Seen:
 def write_seen(job: Path, seen: Seen) -> None:
     """Write it whole or not at all.
 
-    Raises
-    ------
-    Refused
-        If what stands there cannot be read, or it would grow without end.
-    WriteError
-        If it cannot be written.
+    Raises Refused if what stands there cannot be read, or it would grow without end; WriteError if it cannot be
+    written.
     """
     if seen.problem:
         raise Refused(f"{seen.problem}; nothing was written", 409)

@@ -21,18 +21,8 @@ _DEEPEST = 6
 def value_of(path: str, sent: Any, before: str = "") -> Any:
     """What was sent for a path: '' takes the field out, a table stands for a whole entry.
 
-    Parameters
-    ----------
-    path : str
-        As in `model/job_paths.py`.
-    sent : str, dict or None
-    before : str
-        What stands there now: a bare number keeps its unit.
-
-    Raises
-    ------
-    Refused
-        If it is something else.
+    `path`: as in `model/job_paths.py`. `before`: what stands there now: a bare number keeps its unit. Raises Refused if
+    it is something else.
     """
     if sent is None:
         return None

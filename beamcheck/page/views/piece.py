@@ -215,13 +215,7 @@ def _attempt(request: Request, asked: dict[str, Any], *, write: bool) -> Respons
 
 
 def pairs(sets: list[Any]) -> list[tuple[str, Any]]:
-    """Paths and values as they were sent.
-
-    Raises
-    ------
-    Refused
-        If they are something else.
-    """
+    """Paths and values as they were sent. Raises Refused if they are something else."""
     if not 0 < len(sets) <= MOST_SETS:
         raise Refused("nothing was sent, or too much at once")
     found = []

@@ -163,12 +163,7 @@ def _answer(request: Request, asked: dict[str, Any]) -> Response:
 def answered(text: str, one: OpenQuestion, asked: Mapping[str, str]) -> str:
     """The text of a job with an answer as the page sends it.
 
-    Raises
-    ------
-    JobError
-        If it is none: nobody, no figure, nothing that can be read.
-    Refused
-        If it is left out.
+    Raises JobError if it is none: nobody, no figure, nothing that can be read; Refused if it is left out.
     """
     question, said = one.question, asked["answer"].strip()
     if not said:

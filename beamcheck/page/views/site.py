@@ -101,26 +101,14 @@ class Opened:
 
 
 def opened(request: Request) -> Opened:
-    """The job that the address names.
-
-    Raises
-    ------
-    Refused
-        If there is none of that name.
-    """
+    """The job that the address names. Raises Refused if there is none of that name."""
     site = site_of(request)
     name = request.path_params["job"]
     return Opened(name, site.desks.file(name), site.desks.desk(name))
 
 
 def entry_of(data: dict[str, Any], kind: str, number: int) -> dict[str, Any]:
-    """An entry of a job by its table and its number from 1.
-
-    Raises
-    ------
-    Refused
-        If there is none.
-    """
+    """An entry of a job by its table and its number from 1. Raises Refused if there is none."""
     if kind not in TABLES:
         raise Refused("there is no such part of a job", 404)
     found = data.get(kind)

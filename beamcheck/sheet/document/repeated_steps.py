@@ -18,10 +18,7 @@ Key = tuple[object, ...]
 class Ledger:
     """The steps printed so far for one piece.
 
-    Parameters
-    ----------
-    numbers : mapping of Source to int
-        The number of each source on the sheet.
+    `numbers`: mapping of Source to int: the number of each source on the sheet.
     """
 
     def __init__(self, numbers: Mapping[Source, int]) -> None:

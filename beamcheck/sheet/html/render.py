@@ -65,10 +65,7 @@ _FIGURES = re.compile(r"[−–-]?[0-9][0-9,./ ]*( ?[^ ]{1,5})?|–")  # a cell 
 def render(what: JobResult | Sequence[Block], *, all_steps: bool = False) -> str:
     """The page for a result, or for blocks that begin with a Masthead; with `all_steps` every derivation, folded.
 
-    Raises
-    ------
-    BeamcheckError
-        If the blocks do not begin with a Masthead, or typst cannot typeset an equation.
+    Raises BeamcheckError if the blocks do not begin with a Masthead, or typst cannot typeset an equation.
     """
     blocks = compose(what, all_steps=all_steps) if isinstance(what, JobResult) else tuple(what)
     if not blocks or not isinstance(blocks[0], Masthead):

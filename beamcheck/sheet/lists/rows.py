@@ -115,16 +115,8 @@ def _number(value: float | None, kind: str, system: str) -> float | str | None:
 def hardware_rows(result: JobResult, job: Job | None = None) -> tuple[HardwareRow, ...]:
     """The hardware of all anchor groups, brackets and pieces of trim.
 
-    Parameters
-    ----------
-    result : JobResult
-    job : Job, optional
-        The job; otherwise it is read from the text that the result carries.
-
-    Raises
-    ------
-    BeamcheckError
-        If the result carries no job text and no job is given.
+    `job`: the job; otherwise it is read from the text that the result carries. Raises BeamcheckError if the result
+    carries no job text and no job is given.
     """
     if job is None:
         if not result.job_text:

@@ -18,24 +18,10 @@ def set_pdf(
 ) -> bytes:  # fmt: skip
     """A PDF from a typst source of ours and data; the same bytes for the same data.
 
-    Parameters
-    ----------
-    source : path
-        The typst source; it reads its data from `data_name`.
-    data : what json can write
-    day : date, or year, month and day, or None
-        What the file says of its time.
-    what : str
-        What is set, for the error.
-    held : mapping, optional
-        More files by name, which the source may attach.
-    standards : sequence of str
-        PDF standards to keep to.
-
-    Raises
-    ------
-    BeamcheckError
-        If typst or its typefaces are missing, or it cannot set the pages.
+    `source`: the typst source; it reads its data from `data_name`. `data`: what json can write. `day`: date, or year,
+    month and day, or None: what the file says of its time. `what`: what is set, for the error. `held`: more files by
+    name, which the source may attach. `standards`: PDF standards to keep to. Raises BeamcheckError if typst or its
+    typefaces are missing, or it cannot set the pages.
     """
     try:
         import typst

@@ -75,13 +75,7 @@ def compare(
 
 
 def worked_out(carried: Carried, *, units: str | None = None, name: str = "") -> Carried:
-    """The same job with the results of this version.
-
-    Raises
-    ------
-    JobError
-        If this version does not read the job.
-    """
+    """The same job with the results of this version. Raises JobError if this version does not read the job."""
     text = carried.job_text
     job = check_job(read_job_text(text, carried.name), text=text, name=name or Path(carried.name).name, units=units)
     record = read_record(result_json(job))

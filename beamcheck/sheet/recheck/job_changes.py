@@ -31,10 +31,7 @@ class JobChanges:
 def job_changes(first: str, second: str, first_name: str = "job", second_name: str = "job") -> JobChanges:
     """Compare two job files field by field. Spaces, comments, order and another way to write a quantity do not count.
 
-    Raises
-    ------
-    JobError
-        If one of them is not TOML.
+    Raises JobError if one of them is not TOML.
     """
     if first == second:
         return JobChanges()

@@ -44,12 +44,7 @@ class Signs:
 def signs_of_change(carried: Carried, *, tell: Tell = lambda _: None) -> Signs:
     """Look for signs that a sheet or a result was changed after it was written.
 
-    Parameters
-    ----------
-    carried : Carried
-        With a result.
-    tell : callable
-        Is told what is being done.
+    `carried`: with a result. `tell`: is told what is being done.
     """
     assert carried.result is not None and carried.record is not None
     found = [Difference(fault) for fault in carried.faults]

@@ -23,11 +23,7 @@ _SETTLED = 4  # significant digits that show nearly every difference
 def result_changes(old: Result, new: Result, renamed: Mapping[str, str] | None = None) -> list[Difference]:
     """Differences of verdicts, checks, values taken from tables, and sources.
 
-    Parameters
-    ----------
-    old, new : Result
-    renamed : mapping
-        Names of pieces, old to new.
+    `renamed`: names of pieces, old to new.
     """
     renamed = renamed or {}
     found = []

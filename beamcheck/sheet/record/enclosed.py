@@ -182,13 +182,7 @@ def record_text(record: Mapping[str, Any]) -> str:
 
 
 def read_record(text: str, name: str = "the result") -> dict[str, Any]:
-    """A result as plain data from its JSON text.
-
-    Raises
-    ------
-    ReadError
-        If it is no JSON, or no result of this tool.
-    """
+    """A result as plain data from its JSON text. Raises ReadError if it is no JSON, or no result of this tool."""
     if len(text) > MOST_UNFOLDED:
         raise ReadError(f"{name} is larger than {MOST_UNFOLDED / 1e6:g} MB: it is too large to be read back")
     try:
@@ -277,10 +271,7 @@ def changed_since(raw: bytes) -> str:
 def read_back(path: str | Path) -> Carried:
     """Read a job file, an HTML or PDF sheet, or a JSON result; what it is shows in the file, not in its name.
 
-    Raises
-    ------
-    ReadError
-        If the file cannot be read, or it is a sheet that carries no result.
+    Raises ReadError if the file cannot be read, or it is a sheet that carries no result.
     """
     name, raw = legible(str(path)), bytes_of(path)
     if b"%PDF-" in raw[:1024]:
@@ -299,13 +290,7 @@ def read_back(path: str | Path) -> Carried:
 
 
 def bytes_of(path: str | Path, most: int = MOST_BYTES) -> bytes:
-    """A file whole, if it is not too large to be what is looked for.
-
-    Raises
-    ------
-    ReadError
-        If it is, or cannot be read.
-    """
+    """A file whole, if it is not too large to be what is looked for. Raises ReadError if it is, or cannot be read."""
     name = legible(str(path))
     try:
         if Path(path).stat().st_size > most:

@@ -17,13 +17,7 @@ _TAIL = 1024  # bytes at the end in which the mark stands
 
 
 def marked(pdf: bytes, version: str) -> bytes:
-    """The PDF with the mark in it.
-
-    Raises
-    ------
-    BeamcheckError
-        If it does not end as a PDF does.
-    """
+    """The PDF with the mark in it. Raises BeamcheckError if it does not end as a PDF does."""
     place = pdf.rfind(_END)
     if place < 0:
         raise BeamcheckError("the PDF that typst made does not end as expected; typst 0.15 is expected")

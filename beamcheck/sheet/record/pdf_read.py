@@ -30,13 +30,7 @@ def pdf_changed(raw: bytes) -> str:
 
 
 def attachments(raw: bytes, name: str) -> dict[str, str]:
-    """The attachments of a PDF that are ours, as text.
-
-    Raises
-    ------
-    ReadError
-        If the PDF cannot be read.
-    """
+    """The attachments of a PDF that are ours, as text. Raises ReadError if the PDF cannot be read."""
     found: dict[str, str] = {}
     reader = _reader(raw, name)
     try:
@@ -53,13 +47,7 @@ def attachments(raw: bytes, name: str) -> dict[str, str]:
 
 
 def pdf_pages(raw: bytes, name: str) -> list[str]:
-    """The text of each page of a PDF.
-
-    Raises
-    ------
-    ReadError
-        If it cannot be read.
-    """
+    """The text of each page of a PDF. Raises ReadError if it cannot be read."""
     reader = _reader(raw, name)  # says what is wrong with a file that is none, or is locked
     try:
         check_size(reader, name)

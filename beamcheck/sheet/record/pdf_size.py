@@ -18,13 +18,7 @@ _DRAWS = re.compile(rb"/([^\s/()<>\[\]{}%]{1,128})\s{1,8}Do\b")
 
 
 def check_size(reader: Any, name: str) -> None:
-    """Look at all pages of a PDF before they are read.
-
-    Raises
-    ------
-    ReadError
-        If they unfold to more than any sheet.
-    """
+    """Look at all pages of a PDF before they are read. Raises ReadError if they unfold to more than any sheet."""
     pages = reader.pages
     if len(pages) > MOST_PAGES:
         raise ReadError(f"{name} has {len(pages):,} pages: that is no sheet of whatcarries")

@@ -16,13 +16,7 @@ TEMPLATE = "register.html.jinja"
 
 
 def register_html() -> str:
-    """The page.
-
-    Raises
-    ------
-    BeamcheckError
-        If typst is missing or cannot typeset an equation.
-    """
+    """The page. Raises BeamcheckError if typst is missing or cannot typeset an equation."""
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
     from markupsafe import Markup
 

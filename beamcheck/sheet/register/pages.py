@@ -18,13 +18,7 @@ SOURCE = Path(__file__).parent / "register.typ"
 
 
 def register_pdf() -> bytes:
-    """The pages.
-
-    Raises
-    ------
-    BeamcheckError
-        If typst is missing or cannot set them.
-    """
+    """The pages. Raises BeamcheckError if typst is missing or cannot set them."""
     book = register()
     data = {
         "tool": f"whatcarries {VERSION}", "caution": CAUTION, "sign_off": SIGN_OFF, "count": str(book.count),

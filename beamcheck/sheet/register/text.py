@@ -12,10 +12,7 @@ from .book import Book, FormulaEntry, TableEntry, register
 def register_text(name: str | None = None) -> str:
     """The book, or of one formula or table all there is.
 
-    Raises
-    ------
-    UnknownName
-        If there is no formula and no table of that name.
+    Raises UnknownName if there is no formula and no table of that name.
     """
     book = register()
     lines = list(_list(book) if name is None else _one(book, name))

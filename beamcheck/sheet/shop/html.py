@@ -19,13 +19,7 @@ TEMPLATE = "shop.html.jinja"
 
 
 def shop_html(result: JobResult) -> str:
-    """The shop sheets of a result as one page of HTML.
-
-    Raises
-    ------
-    BeamcheckError
-        As `shop_pages`.
-    """
+    """The shop sheets of a result as one page of HTML. Raises BeamcheckError as `shop_pages`."""
     return page_of(result, shop_pages(result))
 
 

@@ -21,10 +21,7 @@ SOURCE = Path(__file__).parent / "shop.typ"
 def shop_pdf(result: JobResult) -> bytes:
     """The shop sheets of a result as a PDF.
 
-    Raises
-    ------
-    BeamcheckError
-        As `shop_pages`; if typst is missing or cannot set them.
+    Raises BeamcheckError as `shop_pages`; if typst is missing or cannot set them.
     """
     return pdf_of(result, shop_pages(result))
 

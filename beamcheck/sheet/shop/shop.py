@@ -71,16 +71,8 @@ class ShopPage:
 def shop_pages(result: JobResult, job: Job | None = None) -> tuple[ShopPage, ...]:
     """The pages of a job, in its order.
 
-    Parameters
-    ----------
-    result : JobResult
-    job : Job, optional
-        Left out: read from the text that the result carries.
-
-    Raises
-    ------
-    BeamcheckError
-        If there is no job, or the job has no pieces.
+    `job`: left out: read from the text that the result carries. Raises BeamcheckError if there is no job, or the job
+    has no pieces.
     """
     job = job if job is not None else job_of(result)
     if not result.pieces:

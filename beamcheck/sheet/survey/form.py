@@ -83,10 +83,8 @@ def blank_form() -> Form:
 def filled_form(job: Job, name: str = "") -> Form:
     """The form with what a stock of the job holds.
 
-    Raises
-    ------
-    BeamcheckError
-        If there is no stock of that name with a survey; if none is named and the job has several surveys, or none.
+    Raises BeamcheckError if there is no stock of that name with a survey; if none is named and the job has several
+    surveys, or none.
     """
     surveyed = {stock.name: stock for stock in job.stock if stock.survey is not None}
     if not surveyed:

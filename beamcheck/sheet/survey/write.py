@@ -22,13 +22,7 @@ TOOL = f"whatcarries {VERSION}"
 
 
 def survey_pdf(form: Form, paper: Literal["us-letter", "a4"] = "us-letter") -> bytes:
-    """The form, two pages or so.
-
-    Raises
-    ------
-    BeamcheckError
-        If typst is missing or cannot set it.
-    """
+    """The form, two pages or so. Raises BeamcheckError if typst is missing or cannot set it."""
     words = printed({
         "title": form.title, "marks": form.marks, "caution": form.caution, "tool": TOOL,
         "job_words": f"Job: {form.job}," if form.job else "", "invented": INVENTED if form.invented else "",

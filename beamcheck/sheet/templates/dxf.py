@@ -29,18 +29,8 @@ DASH = "DASHED"
 def template_dxf(template: Template, units: str = "in") -> str:
     """The drawing as text.
 
-    Parameters
-    ----------
-    template : Template
-    units : 'in' or 'mm'
-        Of the drawing.
-
-    Raises
-    ------
-    UnknownName
-        If there is no such unit.
-    BeamcheckError
-        If the library is missing, or what it wrote does not read back as it was drawn.
+    `units`: 'in' or 'mm': of the drawing. Raises UnknownName if there is no such unit; BeamcheckError if the library is
+    missing, or what it wrote does not read back as it was drawn.
     """
     if units not in UNITS:
         raise UnknownName("unit of a drawing", units, list(UNITS))
@@ -192,10 +182,7 @@ def _text(space: Any, x: float, y: float, text: str, factor: float, layer: str, 
 def _prove(library: Any, text: str, template: Template, units: str) -> None:
     """Read the drawing back: unit, outlines and holes are those of the template, and the audit finds no fault.
 
-    Raises
-    ------
-    BeamcheckError
-        If not.
+    Raises BeamcheckError if not.
     """
     code, factor = UNITS[units]
     wrong = "the DXF drawing does not read back as it was drawn"

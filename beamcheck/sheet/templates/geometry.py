@@ -241,10 +241,7 @@ def solid_contour(shape: Solid) -> Contour:
 
     A pocket right through the thickness is cut out of the wall side.
 
-    Raises
-    ------
-    OutOfRange
-        As `outline_of`.
+    Raises OutOfRange as `outline_of`.
     """
     outline = outline_of(shape)
     H, P = outline.H, outline.P

@@ -22,10 +22,7 @@ INTO = 1.6  # depths of a piece that are shown beyond its cuts
 def joint_drawn(joint: Joint, picture: JointPicture) -> Drawn:
     """The cuts of a step or of a tenon.
 
-    Raises
-    ------
-    BeamcheckError
-        If the joint has no cut that is drawn here; its text says which have.
+    Raises BeamcheckError if the joint has no cut that is drawn here; its text says which have.
     """
     bars = {bar.name: bar for bar in picture.bars}
     roles = {part: [bars[one.name] for one in joint.members if one.part == part] for part in

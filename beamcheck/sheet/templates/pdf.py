@@ -33,18 +33,9 @@ AROUND = 0.45  # in kept free round the drawing
 def template_pdf(template: Template, paper: str = "letter") -> bytes:
     """The template as a PDF: one page in words with a plan of the tiles, then the tiles A1, A2, ..., B1, ...
 
-    Parameters
-    ----------
-    template : Template
-    paper : 'letter', 'a4', 'roll24' or 'roll36'
-        The last two are rolls 24 and 36 in wide. Tiles on which nothing is drawn are left out.
-
-    Raises
-    ------
-    UnknownName
-        If there is no such paper.
-    BeamcheckError
-        If it needs too many pages, or typst is missing or cannot set it.
+    `paper`: 'letter', 'a4', 'roll24' or 'roll36': the last two are rolls 24 and 36 in wide. Tiles on which nothing is
+    drawn are left out. Raises UnknownName if there is no such paper; BeamcheckError if it needs too many pages, or
+    typst is missing or cannot set it.
     """
     if paper not in PAPERS and paper not in ROLLS:
         raise UnknownName("paper", paper, [*PAPERS, *ROLLS])
@@ -52,13 +43,7 @@ def template_pdf(template: Template, paper: str = "letter") -> bytes:
 
 
 def tiles_of(template: Template, paper: str) -> tuple[int, int]:
-    """How many tiles in a row and in a column.
-
-    Raises
-    ------
-    BeamcheckError
-        If there are too many.
-    """
+    """How many tiles in a row and in a column. Raises BeamcheckError if there are too many."""
     _, _, wide, high = _paper(template, paper)
     x0, y0, x1, y1 = template.box
 

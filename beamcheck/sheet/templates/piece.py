@@ -26,13 +26,7 @@ PRINT = "Print at 100 %, no fitting to the page. Lay a rule on the scale bar bef
 
 
 def job_of(result: JobResult) -> Job:
-    """The job that a result was made from.
-
-    Raises
-    ------
-    BeamcheckError
-        If the result carries no job text.
-    """
+    """The job that a result was made from. Raises BeamcheckError if the result carries no job text."""
     if not result.job_text:
         raise BeamcheckError("this needs the job: the result was made without the text of a job file")
     return read_job_text(result.job_text, result.job_name)
@@ -41,22 +35,9 @@ def job_of(result: JobResult) -> Job:
 def template_of(result: JobResult, name: str, *, job: Job | None = None, units: str | None = None) -> Template:
     """The template of the bracket or anchor group called `name`.
 
-    Parameters
-    ----------
-    result : JobResult
-        With the verdict of the piece.
-    name : str
-    job : Job, optional
-        Left out: read from the text that the result carries.
-    units : 'US', 'SI' or None
-        Of the lettering; None is that of the result.
-
-    Raises
-    ------
-    UnknownName
-        If the job has no such piece.
-    BeamcheckError
-        If the piece has no template, or cannot be drawn; the text says which pieces have one.
+    `result`: with the verdict of the piece. `job`: left out: read from the text that the result carries. `units`: 'US',
+    'SI' or None: of the lettering; None is that of the result. Raises UnknownName if the job has no such piece;
+    BeamcheckError if the piece has no template, or cannot be drawn; the text says which pieces have one.
     """
     job = job if job is not None else job_of(result)
     piece = next((one for one in result.pieces if one.name == name), None)

@@ -64,10 +64,7 @@ class Drawn:
 def bracket_drawn(bracket: Bracket) -> Drawn:
     """The side view of a bracket with its wall on the left at x = 0, and its wall face beside it.
 
-    Raises
-    ------
-    BeamcheckError
-        If the shape cannot be drawn; its text says why.
+    Raises BeamcheckError if the shape cannot be drawn; its text says why.
     """
     drawn, shape = Drawn(), bracket.shape
     _DRAWN_BY[type(shape)](drawn, shape)

@@ -19,18 +19,7 @@ BAR_IN, BAR_MM = 4.0, 100.0 / 25.4
 
 
 def template_svg(template: Template, units: str = "in") -> str:
-    """The drawing as text.
-
-    Parameters
-    ----------
-    template : Template
-    units : 'in' or 'mm'
-
-    Raises
-    ------
-    UnknownName
-        If there is no such unit.
-    """
+    """The drawing as text. `units`: 'in' or 'mm'. Raises UnknownName if there is no such unit."""
     if units not in UNITS:
         raise UnknownName("unit of a drawing", units, list(UNITS))
     return _Drawing(template, units).done()

@@ -19,10 +19,7 @@ _SHOWN = 9  # checks that are named; the others are counted
 def why_text(result: JobResult, name: str, *, width: int = 80) -> str:
     """One piece in at most 20 lines of at most `width` columns, without color; caution and sign-off come behind.
 
-    Raises
-    ------
-    UnknownName
-        If the job has no such piece.
+    Raises UnknownName if the job has no such piece.
     """
     width = columns(width)
     piece = _piece(result, name)

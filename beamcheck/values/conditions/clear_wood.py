@@ -36,10 +36,7 @@ class ClearWood:
 def clear_wood(species: str) -> tuple[Found[ClearWood], ...]:
     """The rows of a species: every botanical one of a stock species; none where the table has none of it.
 
-    Raises
-    ------
-    UnknownName
-        If no table knows the species.
+    Raises UnknownName if no table knows the species.
     """
     found = rows_for_species(CLEAR, species)
     return tuple(Found(_clear(row), source_of(row), why) for row, why in found if "one of all rows" not in why)
@@ -57,10 +54,7 @@ def _clear(row: Row) -> ClearWood:
 def variation(property: str) -> Found[float]:
     """Coefficient of variation of a property where no deviation was measured.
 
-    Raises
-    ------
-    UnknownName
-        For another property.
+    Raises UnknownName for another property.
     """
     row = _row(VARIATION, "property", property)
     return Found(float(row["COV"]), source_of(row), f"coefficient of variation of {property}")
@@ -69,10 +63,7 @@ def variation(property: str) -> Found[float]:
 def divisor(property: str, kind: Literal["softwood", "hardwood"]) -> Found[float]:
     """Divisor or share of ASTM D245 for a property ('bending', 'tension', 'compression', 'shear', 'modulus').
 
-    Raises
-    ------
-    UnknownName
-        For another property.
+    Raises UnknownName for another property.
     """
     row = _row(FACTORS, "property", property)
     return Found(float(row[kind]), source_of(row), f"{property}, {kind}: {row[kind]}")
@@ -112,13 +103,7 @@ def indicated_grade(ratio: float, size_class: str) -> Found[str] | None:
 
 
 def grade_ratio(grade: str, size_class: str) -> Found[float]:
-    """Least strength ratio of a grade.
-
-    Raises
-    ------
-    UnknownName
-        If that class has no such grade.
-    """
+    """Least strength ratio of a grade. Raises UnknownName if that class has no such grade."""
     found = [row for row in rows(GRADES) if row["size_class"] == size_class]
     row = next((row for row in found if row["grade"].casefold() == grade.casefold()), None)
     if row is None:

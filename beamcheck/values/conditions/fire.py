@@ -12,10 +12,7 @@ TABLE = "nds_2018_16_2_2_fire"
 def fire_factor(property: str) -> Found[float]:
     """Factor on a reference design value: 'bending', 'tension', 'compression', 'beam buckling', 'column buckling'.
 
-    Raises
-    ------
-    UnknownName
-        For another property: shear has no factor here, look it up in the edition in force.
+    Raises UnknownName for another property: shear has no factor here, look it up in the edition in force.
     """
     for row in rows(TABLE):
         if row["property"] == property:

@@ -28,22 +28,10 @@ class InUse:
 def shrinkage(species: str | None, way: Way = "tangential") -> tuple[Found[float], ...]:
     """Shrinkage across the grain from green to ovendry, percent, the largest first: Wood Handbook Table 4-3.
 
-    Parameters
-    ----------
-    species : str or None
-        A stock species such as 'Red Oak', or one of the Wood Handbook; None when unknown.
-    way : 'tangential', 'radial' or 'mixed'
-        Along the growth rings (a flat-sawn face), square to them, or the mean of both (a timber with boxed heart).
-
-    Returns
-    -------
-    tuple of Found
-        One for each botanical species of a stock species; without rows of its own all rows of its kind.
-
-    Raises
-    ------
-    UnknownName
-        If no table knows the species, or for another way.
+    `species`: a stock species such as 'Red Oak', or one of the Wood Handbook; None when unknown. `way`: 'tangential',
+    'radial' or 'mixed': along the growth rings (a flat-sawn face), square to them, or the mean of both (a timber with
+    boxed heart). Returns tuple of Found: one for each botanical species of a stock species; without rows of its own all
+    rows of its kind. Raises UnknownName if no table knows the species, or for another way.
     """
     if way not in ("radial", "tangential", "mixed"):
         raise UnknownName("direction in the wood", way, ("radial", "tangential", "mixed"))
@@ -67,10 +55,7 @@ def in_use(place: str) -> Found[InUse]:
     """Moisture of wood in use at a place: 'indoors, most of the USA' (Wood Handbook Table 13-2), or outdoors under a
     roof in a town, 'outdoors, Denver' (Table 13-1: the driest and the dampest of four months).
 
-    Raises
-    ------
-    UnknownName
-        For another place.
+    Raises UnknownName for another place.
     """
     for row in rows(IN_USE):
         if row["place"] == place:

@@ -38,21 +38,10 @@ class LeadHole:
 def connection_wet_service(action: Action, made: Moist, service: Moist, D: float, one_row: bool) -> Found[float]:
     """C_M of a joint: NDS 2018 Table 11.3.3.
 
-    Parameters
-    ----------
-    action : str
-        'lateral', 'withdrawal of screws' (lag and wood screws), 'withdrawal of nails' or 'withdrawal of toe-nails'.
-    made, service : 'dry' or 'wet'
-        Moisture of the wood when the joint is made, and later; wet is over 19 percent.
-    D : float
-        Nominal diameter, in.
-    one_row : bool
-        A single fastener, one row along the grain, or a separate splice plate for each row.
-
-    Raises
-    ------
-    UnknownName
-        For another action or moisture.
+    `action`: 'lateral', 'withdrawal of screws' (lag and wood screws), 'withdrawal of nails' or 'withdrawal of
+    toe-nails'. `made`, `service`: 'dry' or 'wet': moisture of the wood when the joint is made, and later; wet is over
+    19 percent. `D`: nominal diameter, in. `one_row`: a single fastener, one row along the grain, or a separate splice
+    plate for each row. Raises UnknownName for another action or moisture.
     """
     _known(action, get_args(Action), "action on a fastener")
     for each in (made, service):
@@ -67,10 +56,7 @@ def connection_wet_service(action: Action, made: Moist, service: Moist, D: float
 def connection_temperature(T: float, wet: bool) -> Found[float]:
     """C_t of a joint for the highest sustained temperature T, deg F: NDS 2018 Table 11.3.4.
 
-    Raises
-    ------
-    OutOfRange
-        Above 150 deg F, where the table ends.
+    Raises OutOfRange above 150 deg F, where the table ends.
     """
     moisture = "wet" if wet else "dry"
     row = next(row for row in rows("nds_2018_11_3_4_temperature") if row["moisture"] == moisture)
@@ -88,12 +74,8 @@ def connection_factor_cases() -> tuple[str, ...]:
 def connection_factor(case: str) -> Found[float]:
     """C_eg, C_tn or C_di by case, such as 'end grain, lateral': NDS 2018 12.5 and 12.2.
 
-    Raises
-    ------
-    UnknownName
-        For another case.
-    OutOfRange
-        If the standard does not allow the case: nails and wood screws in withdrawal from end grain.
+    Raises UnknownName for another case; OutOfRange if the standard does not allow the case: nails and wood screws in
+    withdrawal from end grain.
     """
     _known(case, connection_factor_cases(), "case")
     row = next(row for row in rows("nds_2018_connection_factors") if row["case"] == case)
@@ -105,19 +87,9 @@ def connection_factor(case: str) -> Found[float]:
 def end_distance(direction: Direction, *, towards_end: bool, hardwood: bool) -> Found[Distance]:
     """End distance of fasteners of 1/4 in and more: NDS 2018 Table 12.5.1A.
 
-    Parameters
-    ----------
-    direction : 'along' or 'across'
-        The load against the grain of the member.
-    towards_end : bool
-        Along the grain: the fastener pushes towards the end (the member is in tension), also where loads reverse.
-    hardwood : bool
-        Only then the shorter distance in tension.
-
-    Raises
-    ------
-    UnknownName
-        For another direction.
+    `direction`: 'along' or 'across': the load against the grain of the member. `towards_end`: along the grain: the
+    fastener pushes towards the end (the member is in tension), also where loads reverse. `hardwood`: only then the
+    shorter distance in tension. Raises UnknownName for another direction.
     """
     if direction == "across":
         return distance("end", "across", "any")
@@ -130,10 +102,7 @@ def row_spacing(direction: Direction) -> Found[Distance]:
 
     Across the grain the standard leaves the full spacing to the other member; 4 D, that member's own, is given here.
 
-    Raises
-    ------
-    UnknownName
-        For another direction.
+    Raises UnknownName for another direction.
     """
     along = distance("spacing", "along", "any")
     if direction == "along":
@@ -146,10 +115,7 @@ def distance(rule: str, direction: str, case: str) -> Found[Distance]:
     """Any row of NDS 2018 Tables 12.5.1A to E (`rule` 'end', 'spacing', 'edge', 'rows', 'lag pull'), and advice on
     fasteners below 1/4 in (`rule` 'thin').
 
-    Raises
-    ------
-    UnknownName
-        If no row has that rule, direction and case.
+    Raises UnknownName if no row has that rule, direction and case.
     """
     table = rows("nds_2018_12_5_1_distances")
     for row in table:
@@ -164,10 +130,7 @@ def distance(rule: str, direction: str, case: str) -> Found[Distance]:
 def connection_limit(rule: str) -> Found[float]:
     """A single number of the rules on groups, sections and washers.
 
-    Raises
-    ------
-    UnknownName
-        If the table does not list the rule.
+    Raises UnknownName if the table does not list the rule.
     """
     row = _row("nds_2018_connection_limits", "rule", rule, "rule")
     return Found(float(row["value"]), source_of(row), f"{row['rule']}: {row['value']} {row['unit']}")
@@ -176,19 +139,8 @@ def connection_limit(rule: str) -> Found[float]:
 def lead_hole(fastener: str, part: str, G: float) -> Found[LeadHole]:
     """Lead hole by specific gravity of the wood: NDS 2018 12.1.4 to 12.1.6.
 
-    Parameters
-    ----------
-    fastener : str
-        'lag screw', 'wood screw, lateral', 'wood screw, withdrawal' or 'nail'.
-    part : str
-        'shank', 'thread' or, for nails, 'hole'.
-    G : float
-        Specific gravity.
-
-    Raises
-    ------
-    UnknownName
-        For another fastener or part.
+    `fastener`: 'lag screw', 'wood screw, lateral', 'wood screw, withdrawal' or 'nail'. `part`: 'shank', 'thread' or,
+    for nails, 'hole'. `G`: specific gravity. Raises UnknownName for another fastener or part.
     """
     table = rows("nds_2018_12_1_lead_holes")
     _known(fastener, tuple(dict.fromkeys(row["fastener"] for row in table)), "fastener with lead holes")
@@ -207,10 +159,7 @@ def lead_hole(fastener: str, part: str, G: float) -> Found[LeadHole]:
 def bolt_hole_over(fastener: Literal["bolt", "drift pin"]) -> Found[tuple[float, float]]:
     """Hole less fastener diameter, from and up to, in: NDS 2018 12.1.3, 12.1.7. Wider holes carry no lateral load.
 
-    Raises
-    ------
-    UnknownName
-        For another fastener.
+    Raises UnknownName for another fastener.
     """
     row = _row("nds_2018_12_1_bolt_holes", "fastener", fastener, "fastener in a drilled hole")
     return Found((float(row["over_from"]), float(row["over_up_to"])), source_of(row), row["note"])
@@ -224,10 +173,7 @@ def fastener_steel_woods() -> tuple[str, ...]:
 def fastener_steel(wood: str) -> Found[str]:
     """Which steel or coating goes into which wood: common trade practice.
 
-    Raises
-    ------
-    UnknownName
-        If the table does not list the condition.
+    Raises UnknownName if the table does not list the condition.
     """
     row = _row("fastener_coatings", "wood", wood, "condition of the wood")
     return Found(row["steel"], source_of(row), row["advice"])
@@ -241,10 +187,7 @@ def bracket_kinds() -> tuple[str, ...]:
 def lever_arm(bracket: str) -> Found[float]:
     """eta: lever arm of the top row of anchors as a share of its height above the foot of the bearing face.
 
-    Raises
-    ------
-    UnknownName
-        If the table does not list the kind.
+    Raises UnknownName if the table does not list the kind.
     """
     row = _row("bracket_lever_arms", "bracket", bracket, "kind of bracket")
     return Found(float(row["eta"]), source_of(row), f"{row['bracket']}: {row['note']}")

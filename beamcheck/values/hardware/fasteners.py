@@ -81,10 +81,7 @@ def bolt_sizes() -> tuple[str, ...]:
 def bolt(size: str) -> Found[Bolt]:
     """A hex bolt by its size, such as '1/2': NDS 2018 Table L1.
 
-    Raises
-    ------
-    UnknownName
-        If the table does not list the size.
+    Raises UnknownName if the table does not list the size.
     """
     row = _of_size("nds_2018_l1_bolts", size, "bolt size")
     made = Bolt(row["size"], *(float(row[column]) for column in ("D", "D_r", "T_to_6", "T_over_6")))
@@ -94,10 +91,7 @@ def bolt(size: str) -> Found[Bolt]:
 def washer(size: str) -> Found[Washer]:
     """The standard cut washer of a bolt or lag screw by the fastener's size: NDS 2018 Table L6.
 
-    Raises
-    ------
-    UnknownName
-        If the table does not list the size.
+    Raises UnknownName if the table does not list the size.
     """
     row = _of_size("nds_2018_l6_washers", size, "washer size")
     made = Washer(*(float(row[column]) for column in ("inner", "outer", "thickness")))
@@ -112,10 +106,7 @@ def lag_screw_sizes() -> tuple[str, ...]:
 def lag_screw(size: str) -> Found[LagScrew]:
     """A lag screw by its size, such as '3/8': NDS 2018 Table L2, reduced body.
 
-    Raises
-    ------
-    UnknownName
-        If the table does not list the size.
+    Raises UnknownName if the table does not list the size.
     """
     row = _of_size("nds_2018_l2_lag_screws", size, "lag screw size")
     made = LagScrew(row["size"], *(float(row[column]) for column in ("D", "D_r", "E_tip")))
@@ -128,10 +119,7 @@ def lag_thread(length: float) -> Found[float]:
     A length between two of the table has the thread of the shorter one. Where older editions are recalled with less
     thread (10 and 11 in), that is taken until the print is seen.
 
-    Raises
-    ------
-    OutOfRange
-        If it is shorter than the shortest of the table.
+    Raises OutOfRange if it is shorter than the shortest of the table.
     """
     table = rows("nds_2018_l2_lag_threads")
     shorter = [row for row in table if float(row["L"]) <= length]
@@ -152,10 +140,7 @@ def wood_screw_sizes() -> tuple[str, ...]:
 def wood_screw(size: str) -> Found[WoodScrew]:
     """A wood screw by its number, such as 'No. 10' or '10': NDS 2018 Table L3, rolled thread.
 
-    Raises
-    ------
-    UnknownName
-        If the table does not list the size.
+    Raises UnknownName if the table does not list the size.
     """
     listed = {folded(row["size"]).removeprefix("no"): row for row in rows("nds_2018_l3_wood_screws")}
     row = listed.get(folded(size).removeprefix("no"))
@@ -166,13 +151,7 @@ def wood_screw(size: str) -> Found[WoodScrew]:
 
 
 def nail_sizes(kind: NailKind) -> tuple[str, ...]:
-    """The pennyweights of a kind that `nail` knows.
-
-    Raises
-    ------
-    UnknownName
-        For another kind of nail.
-    """
+    """The pennyweights of a kind that `nail` knows. Raises UnknownName for another kind of nail."""
     _known(kind, get_args(NailKind), "kind of nail")
     return tuple(row["size"] for row in rows("nds_2018_l4_nails") if row["kind"] == kind)
 
@@ -180,10 +159,7 @@ def nail_sizes(kind: NailKind) -> tuple[str, ...]:
 def nail(kind: NailKind, size: str) -> Found[Nail]:
     """A nail by kind and pennyweight, such as 'common', '16d': NDS 2018 Table L4.
 
-    Raises
-    ------
-    UnknownName
-        If the table does not list the kind or the size.
+    Raises UnknownName if the table does not list the kind or the size.
     """
     if folded(size) not in map(folded, nail_sizes(kind)):
         raise UnknownName(f"size of a {kind} nail", size, nail_sizes(kind))
@@ -196,12 +172,8 @@ def nail(kind: NailKind, size: str) -> Found[Nail]:
 def bending_yield(family: Family, D: float) -> Found[float]:
     """F_yb of a fastener by its nominal diameter: NDS 2018 Table I1. Low to medium carbon steel only.
 
-    Raises
-    ------
-    UnknownName
-        For another family.
-    OutOfRange
-        If the table has no band for the diameter. Stainless, brass and drywall screws are in none: the maker's value.
+    Raises UnknownName for another family; OutOfRange if the table has no band for the diameter. Stainless, brass and
+    drywall screws are in none: the maker's value.
     """
     _known(family, get_args(Family), "family of fasteners")
     bands = [row for row in rows("nds_2018_i1_bending_yield") if family in row["families"].split("; ")]

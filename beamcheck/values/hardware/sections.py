@@ -27,13 +27,7 @@ def w_shapes() -> tuple[str, ...]:
 
 
 def w_shape(name: str) -> Shape:
-    """A rolled shape by its name, such as 'W8x18'.
-
-    Raises
-    ------
-    UnknownName
-        If the table does not list it.
-    """
+    """A rolled shape by its name, such as 'W8x18'. Raises UnknownName if the table does not list it."""
     wanted = name.casefold().replace(" ", "").replace("×", "x")
     for row in rows("aisc_w_shapes"):
         if row["shape"].casefold() == wanted:

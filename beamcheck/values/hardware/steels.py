@@ -35,13 +35,7 @@ def steel_grades() -> tuple[str, ...]:
 
 
 def steel(grade: str) -> Found[Steel]:
-    """Steel of a plate or bar by its grade, such as 'A36'.
-
-    Raises
-    ------
-    UnknownName
-        If the table does not list the grade.
-    """
+    """Steel of a plate or bar by its grade, such as 'A36'. Raises UnknownName if the table does not list the grade."""
     row = _row("steel_grades", "grade", grade, "grade of steel")
     return Found(
         Steel(row["grade"], float(row["F_y"]), float(row["F_u"]), row["rolled"]), source_of(row), f"steel {grade}"
@@ -56,10 +50,8 @@ def bolt_grades() -> tuple[str, ...]:
 def bolt_steel(grade: str) -> Found[BoltSteel]:
     """Nominal strength of a bolt by its grade, such as 'A307': AISC 360-16 Table J3.2.
 
-    Raises
-    ------
-    UnknownName
-        If the table does not list the grade. Rods of other steel: `threaded_tension_strength` and its like.
+    Raises UnknownName if the table does not list the grade. Rods of other steel: `threaded_tension_strength` and its
+    like.
     """
     row = _row("aisc_360_16_j3_2_bolts", "grade", grade, "grade of bolt")
     made = BoltSteel(row["grade"], *(float(row[c]) for c in ("F_nt", "F_nv_threads_in", "F_nv_threads_out")))
@@ -74,10 +66,8 @@ def bearing_materials() -> tuple[str, ...]:
 def other_bearing(material: str) -> Found[float]:
     """Dowel bearing strength F_e of steel or concrete as the lateral tables of NDS 2018 take it.
 
-    Raises
-    ------
-    UnknownName
-        If the table does not list the material; masonry is not in it, and concrete does not stand in for it.
+    Raises UnknownName if the table does not list the material; masonry is not in it, and concrete does not stand in for
+    it.
     """
     row = _row("nds_2018_dowel_bearing_other", "material", material, "material")
     return Found(float(row["F_e"]), source_of(row), f"{row['material']}: {row['note']}")

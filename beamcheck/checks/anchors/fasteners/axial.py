@@ -46,11 +46,8 @@ END_GRAIN = {kind: f"end grain, withdrawal of a {kind}" for kind in ACTIONS}
 def axial_checks(connection: Connection, out_of_plane: Sequence[float] | Array) -> list[Check]:
     """Pull square to the face.
 
-    Parameters
-    ----------
-    connection : Connection
-    out_of_plane : array (combinations,)
-        Tension on one fastener of the most loaded row, lbf; negative presses and counts as none.
+    `out_of_plane`: array (combinations,): tension on one fastener of the most loaded row, lbf; negative presses and
+    counts as none.
     """
     group, joint = connection.group, connection.joint
     T = np.maximum(np.asarray(out_of_plane, dtype=float), 0.0)
@@ -195,10 +192,7 @@ def _screwed(connection: Connection, T: Array) -> list[Check]:
 def pull_value(pad: Pad, connection: Connection, which: int | slice) -> Number:
     """What one fastener holds along its axis, whichever its kind, lbf.
 
-    Raises
-    ------
-    NotSaid, OutOfRange
-        If there is no value.
+    Raises NotSaid, OutOfRange if there is no value.
     """
     group, joint = connection.group, connection.joint
     if joint.dowel.kind != "bolt":
@@ -232,10 +226,7 @@ def _axial_value(pad: Pad, connection: Connection, which: int | slice) -> Number
 def _withdrawal(pad: Pad, connection: Connection, which: int | slice) -> Number:
     """Adjusted withdrawal of one fastener out of the member that holds its point, lbf.
 
-    Raises
-    ------
-    OutOfRange
-        If the standard gives none: screws and nails in end grain.
+    Raises OutOfRange if the standard gives none: screws and nails in end grain.
     """
     group, joint = connection.group, connection.joint
     dowel, part, toe = joint.dowel, joint.main, group.made.aslant

@@ -54,10 +54,7 @@ class Connection:
     def Z_prime(self) -> Array:
         """(holes, combinations), lbf; NaN where there is no value.
 
-        Raises
-        ------
-        OutOfRange
-            If an input that all fasteners share is outside the rules.
+        Raises OutOfRange if an input that all fasteners share is outside the rules.
         """
         pad = SilentPad()
         Z = self._reference(pad, self.directions)

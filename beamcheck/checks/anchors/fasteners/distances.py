@@ -84,10 +84,8 @@ def needs(group: Group, joint: Joint, spread: Spread) -> list[Need]:
 def geometry_factor(pad: Pad, found: list[Need], D: float, which: int | slice) -> float | Array:
     """C_delta, the smallest of any fastener in any member; below the least distance there is none.
 
-    Raises
-    ------
-    OutOfRange
-        On a pad that writes, below the least distance; a silent one gives NaN for all combinations at once.
+    Raises OutOfRange on a pad that writes, below the least distance; a silent one gives NaN for all combinations at
+    once.
     """
     with_factor = [need for need in found if need.full is not None]
     if isinstance(which, slice):

@@ -88,12 +88,7 @@ def spread_of(group: Group) -> Spread:
     The line on which the other side takes the load lies an arm beyond the middle of the group, towards the end of the
     held piece. Where nothing says how far, it is taken from the middle of the group to the end of the held piece.
 
-    Raises
-    ------
-    NotSaid
-        If there is no fastener.
-    OutOfRange
-        If all of them stand in one place.
+    Raises NotSaid if there is no fastener; OutOfRange if all of them stand in one place.
     """
     n = group.x.size
     if n == 0:

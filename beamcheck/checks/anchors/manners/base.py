@@ -55,12 +55,8 @@ class Manner(ABC):
     def joint(self, make: JointMaker) -> Joint:
         """Main and side member, and how long the fastener bears in each.
 
-        Raises
-        ------
-        NotSaid
-            If something without which there is no value is not given.
-        UnknownName, OutOfRange
-            If a size or grade is not in the tables, or the parts do not fit each other.
+        Raises NotSaid if something without which there is no value is not given; UnknownName, OutOfRange if a size or
+        grade is not in the tables, or the parts do not fit each other.
         """
         text = f"manner {self.name!r} has no wood joint with fasteners of its own"
         raise NotSaid(text, "joint_by_engineer")
@@ -68,10 +64,7 @@ class Manner(ABC):
     def connection(self, group: Group) -> Connection:
         """The group with its joint and the spread of its force.
 
-        Raises
-        ------
-        NotSaid, UnknownName, OutOfRange
-            If there is no value.
+        Raises NotSaid, UnknownName, OutOfRange if there is no value.
         """
         joint = self.joint_of(group)
         group = holding_the_end(group, joint)
@@ -89,13 +82,7 @@ class Manner(ABC):
             return group.refers(ID, WHAT, CLAUSE, Open(str(error), "joint_by_engineer"))
 
     def joint_of(self, group: Group) -> Joint:
-        """The joint of a group.
-
-        Raises
-        ------
-        NotSaid, UnknownName, OutOfRange
-            If there is no value.
-        """
+        """The joint of a group. Raises NotSaid, UnknownName, OutOfRange if there is no value."""
         if group.anchor.fastener is None:
             raise NotSaid("no fastener is described (`fastener`)", "fastener", "fastener.size")
         if group.section.round:

@@ -101,13 +101,7 @@ class Concealed(Fastened):
 
 
 def needs_through(make: JointMaker) -> None:
-    """Two shear planes need bolts or pins.
-
-    Raises
-    ------
-    NotSaid
-        If they are something else.
-    """
+    """Two shear planes need bolts or pins. Raises NotSaid if they are something else."""
     if not make.dowel.through:
         text = f"two shear planes need bolts or pins right through, not a {make.dowel.kind}: an engineer's case"
         raise NotSaid(text, "joint_by_engineer")

@@ -34,10 +34,7 @@ def manner_of(anchor: Anchor) -> Manner:
 def connect(group: Group) -> Connection:
     """The group with its joint and the spread of its force, resolved once for all checks.
 
-    Raises
-    ------
-    NotSaid, UnknownName, OutOfRange
-        If there is no value.
+    Raises NotSaid, UnknownName, OutOfRange if there is no value.
     """
     return manner_of(group.anchor).connection(group)
 

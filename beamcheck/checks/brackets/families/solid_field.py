@@ -91,13 +91,7 @@ class FieldRuns:
         return self.fields[key]
 
     def refined(self, variant: int, combination: int) -> Field:
-        """Refined until its figures stand still.
-
-        Raises
-        ------
-        BeamcheckError
-            If they do not.
-        """
+        """Refined until its figures stand still. Raises BeamcheckError if they do not."""
         from ....analysis.fields.field import refined_field
 
         model, one, presses = self.model, self.model.variants[variant], self.presses(combination)

@@ -66,21 +66,11 @@ class EdgeLoad:
 class HandRule:
     """Stress by the rule. Arrays (..., sections), from the wall outwards (in the wall leg from the top down).
 
-    Attributes
-    ----------
-    x_0, x_s, y_s, d : array
-        Where a section starts on the edge, where it meets the soffit, how deep it is, inch.
-    arm : array
-        Arm of the load over depth; 0 where no load lies beyond.
-    top, soffit : array
-        Stress that the rule designs for along both edges, psi, without sign.
-    shear : array
-        Shear stress, psi.
-    holds : array of bool
-        Whether the rule covers the section: its arm reaches the least, that of the section next to the wall is 1 or
-        more, and no narrow load is near.
-    phi : array
-        deg, 0 to 90, between grain and soffit there.
+    `x_0`, `x_s`, `y_s`, `d`: where a section starts on the edge, where it meets the soffit, how deep it is, inch.
+    `arm`: arm of the load over depth; 0 where no load lies beyond. `top`, `soffit`: stress that the rule designs for
+    along both edges, psi, without sign. `shear`: shear stress, psi. `holds`: whether the rule covers the section: its
+    arm reaches the least, that of the section next to the wall is 1 or more, and no narrow load is near. `phi`: deg, 0
+    to 90, between grain and soffit there.
     """
 
     x_0: Array
@@ -112,10 +102,7 @@ def hand_rule(outline: Outline, thickness: float, moduli: Moduli, line: EdgeLoad
 def wall_rule(outline: Outline, thickness: float, moduli: Moduli, line: EdgeLoad, *, diagonal: bool) -> HandRule:
     """The rule on the mirrored sections of the wall leg: `top` is then the wall edge, x_0 runs down the wall.
 
-    Parameters
-    ----------
-    line : EdgeLoad
-        Push of the wall on the face, by depth below the top edge.
+    `line`: push of the wall on the face, by depth below the top edge.
     """
     turned = sf.wall_leg(outline.soffit[:, 0], outline.soffit[:, 1], outline.tangent, moduli.grain)
     x_s, y_s, alpha = _spaced(np.asarray(turned[0]), np.asarray(turned[1]), np.asarray(turned[2]), outline.H)
@@ -148,16 +135,10 @@ def section_rule(
 ) -> HandRule:  # fmt: skip
     """The rule at given sections; any shapes that broadcast, sections last.
 
-    Parameters
-    ----------
-    where : (x_0, x_s, y_s, alpha)
-        Start on the edge, end on the soffit (in), slope of the soffit (0 to 90 deg).
-    vertical_depth : array
-        Depth of the section square to the edge at x_0, in; it counts only where `upright`.
-    k : float or None
-        Factor on the edge; None for that of the top edge.
-    means : three arrays or None
-        `fan_moments` of the sections where they are known already.
+    `where`: (x_0, x_s, y_s, alpha): start on the edge, end on the soffit (in), slope of the soffit (0 to 90 deg).
+    `vertical_depth`: depth of the section square to the edge at x_0, in; it counts only where `upright`. `k`: factor on
+    the edge; None for that of the top edge. `means`: three arrays or None: `fan_moments` of the sections where they are
+    known already.
     """
     x_0, x_s, y_s, alpha = where
     Q, M_0 = line.beyond(x_0)

@@ -37,14 +37,9 @@ def effects(
 ) -> list[Check]:  # fmt: skip
     """Checks of a beam with props acting; of several states the worst of each kind, and only what is worse than before.
 
-    Parameters
-    ----------
-    states : sequence of (OnProps, str)
-        The beam with some props, and the names of those that act.
-    own : PropAsk
-        The bracket whose result this is.
-    waits_for : sequence of Question
-        What has to be known before it can be said that they act; then nothing fails.
+    `states`: sequence of (OnProps, str): the beam with some props, and the names of those that act. `own`: the bracket
+    whose result this is. `waits_for`: sequence of Question: what has to be known before it can be said that they act;
+    then nothing fails.
     """
     found: dict[str, Check] = {}
     mine, place = own.name, own.near.at

@@ -35,20 +35,11 @@ BY_FRAME = "from the frame analysis with E_05, shear included"
 class PropAsk:
     """A bracket near a beam, or what else is under one and not meant to carry it.
 
-    Parameters
-    ----------
-    name, near : str, Near
-    k_low, k_high : float
-        Least and largest stiffness at its nose, fixings included; 0 and inf where nothing is known. [lbf/in]
-    height_above_fixing : float
-        Its own wood across the grain between its upper fixing and its nose, which swells; 0 where the grain stands
-        upright. [in]
-    species : str or None
-        Of that wood; None takes the one that moves most.
-    carries : bool
-        Whether it is meant to carry: then the force is no fault.
-    rises : float or None
-        From its foot to its nose, above level; None where it pushes nothing aside. [deg]
+    `name`, `near`: str, Near. `k_low`, `k_high`: least and largest stiffness at its nose, fixings included; 0 and inf
+    where nothing is known [lbf/in]. `height_above_fixing`: its own wood across the grain between its upper fixing and
+    its nose, which swells; 0 where the grain stands upright [in]. `species`: of that wood; None takes the one that
+    moves most. `carries`: whether it is meant to carry: then the force is no fault. `rises`: from its foot to its nose,
+    above level; None where it pushes nothing aside [deg].
     """
 
     name: str
@@ -75,10 +66,7 @@ class Nearby:
     carried, gives : (brackets,) how far it comes down with its supports, and by how much more under each pound there.
     needed : (combinations, brackets) gap that keeps it free.
 
-    Raises
-    ------
-    OutOfRange, UnknownName
-        A bracket that stands in a seat or off the beam, a negative gap, an unknown species.
+    Raises OutOfRange, UnknownName: a bracket that stands in a seat or off the beam, a negative gap, an unknown species.
     """
 
     def __init__(

@@ -74,17 +74,8 @@ class PropResult:
 def prop_result(asks: Sequence[PropAsk], mine: str, context: Context) -> PropResult:
     """Check one bracket near a beam, with the others near that beam.
 
-    Parameters
-    ----------
-    asks : sequence of PropAsk
-        All brackets near the beam, `mine` among them; those near other beams are left out.
-    mine : str
-        The bracket that is asked for.
-
-    Raises
-    ------
-    ValueError
-        If `mine` is not among `asks`.
+    `asks`: sequence of PropAsk: all brackets near the beam, `mine` among them; those near other beams are left out.
+    `mine`: the bracket that is asked for. Raises ValueError if `mine` is not among `asks`.
     """
     own = next((ask for ask in asks if ask.name == mine), None)
     if own is None:

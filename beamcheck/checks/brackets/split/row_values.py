@@ -49,10 +49,7 @@ def row_value(
 ) -> RowValue:  # fmt: skip
     """A row under one combination; all its fasteners together.
 
-    Raises
-    ------
-    NotKnown, BeamcheckError
-        If something has no value.
+    Raises NotKnown, BeamcheckError if something has no value.
     """
     one = rows.fixings.rows[i]
     _through(rows, i)

@@ -71,27 +71,11 @@ def ask(
 ) -> Question:
     """The question of a row of `tables/questions_*.csv`.
 
-    Parameters
-    ----------
-    key : str
-        The row's `question`; it is also the short name in the id.
-    of : str
-        Name of the piece, stock or entry that it is about; the row writes it as `{of}`.
-    at : str
-        The field that takes the answer, or `ruling`.
-    answers : iterable of PlausibleAnswer or str, optional
-        In place of those of the row. A text writes itself into the field.
-    why : str
-        Figures behind the question, in a sentence or two.
-    forces : mapping, optional
-        What a ruling has to cover, lbf by part.
-    **words : str
-        What fills the other names in braces.
-
-    Raises
-    ------
-    UnknownName
-        If no table has that row.
+    `key`: the row's `question`; it is also the short name in the id. `of`: name of the piece, stock or entry that it is
+    about; the row writes it as `{of}`. `at`: the field that takes the answer, or `ruling`. `answers`: iterable of
+    PlausibleAnswer or str, optional: in place of those of the row. A text writes itself into the field. `why`: figures
+    behind the question, in a sentence or two. `forces`: what a ruling has to cover, lbf by part. `**words`: what fills
+    the other names in braces. Raises UnknownName if no table has that row.
     """
     row = _row(key)
     given = _of_row(row, at) if answers is None else tuple(_plausible(answer, at) for answer in answers)

@@ -53,13 +53,7 @@ class Burnt:
 
 
 def burnt(fire: Fire, section: Section) -> Burnt:
-    """The section that is left.
-
-    Raises
-    ------
-    OutOfRange
-        If nothing is left, or the piece is round.
-    """
+    """The section that is left. Raises OutOfRange if nothing is left, or the piece is round."""
     if section.round:
         raise OutOfRange("what is left of a round piece is for an engineer", CLAUSE)
     pad, nominal = Pad(), judgment("char depth in the first hour")

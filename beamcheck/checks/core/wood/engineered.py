@@ -78,10 +78,7 @@ def engineered_wood(
 ) -> WoodMaterial:
     """The wood of a beam, and glued timber as post or rafter. What is not known counts on the safe side.
 
-    Raises
-    ------
-    OutOfRange
-        For any other piece, and for what lies flat.
+    Raises OutOfRange for any other piece, and for what lies flat.
     """
     words = WORDS[stock.made]
     if form == "" or (form != "beam" and stock.made != "glulam"):

@@ -97,10 +97,7 @@ def _area(section: Section, cut: GroupCut) -> float:
 def slot_net(pad: Pad, section: Section, cut: GroupCut) -> tuple[Number, Number, Number, Number]:
     """Lesser section modulus (in3), area (in2), depth (in), second moment of area (in4) of what is left.
 
-    Raises
-    ------
-    OutOfRange
-        If the rows and bores overlap so much that nothing stiff is left.
+    Raises OutOfRange if the rows and bores overlap so much that nothing stiff is left.
     """
     b_n, d = pad.take("b_n", breadth_left(section, cut), "in", note="breadth beside the slot"), float(section.d)
     if not cut.voids:

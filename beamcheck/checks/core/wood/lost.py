@@ -30,15 +30,8 @@ BEHIND = {"decay": "wood behind decay", "char": "wood behind char"}
 class Lost:
     """What one stretch has lost, inches. The names of the fields are those of a `Cut` of the job file.
 
-    Attributes
-    ----------
-    at, length : float
-        Middle and extent along the piece.
-    width, depth : float
-        Taken off the breadth, and off the depth.
-    corners : tuple of (leg, at the top)
-        Wane: legs of the triangles that are missing from the corners.
-    why : str
+    `at`, `length`: middle and extent along the piece. `width`, `depth`: taken off the breadth, and off the depth.
+    `corners`: tuple of (leg, at the top): wane: legs of the triangles that are missing from the corners.
     """
 
     at: float

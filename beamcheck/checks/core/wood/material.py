@@ -172,10 +172,7 @@ def wood_of(
 
     `sharing` tells of repeated members side by side, for C_r; `form` what it is for.
 
-    Raises
-    ------
-    OutOfRange
-        If glued or composite wood is asked for what it is not counted in here.
+    Raises OutOfRange if glued or composite wood is asked for what it is not counted in here.
     """
     if stock.made == "steel":
         from .steel_section import steel_material

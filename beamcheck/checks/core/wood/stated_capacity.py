@@ -25,10 +25,7 @@ def enough(
 ) -> list[Check]:
     """The force on one seat against what it is said to take; nothing where no figure is given.
 
-    Parameters
-    ----------
-    forces : (combinations,)
-        Down on the seat. [lbf]
+    `forces`: (combinations,): down on the seat [lbf].
     """
     if under.takes is None:
         return []
@@ -41,10 +38,7 @@ def uplift_taken(
 ) -> Iterator[Check]:
     """Whether what an end is tied to may be pulled up: a capacity downward says nothing about that.
 
-    Parameters
-    ----------
-    lifts : (combinations,)
-        Up on it, 0 or more. [lbf]
+    `lifts`: (combinations,): up on it, 0 or more [lbf].
     """
     id, clause, most = "seat.takes_uplift", "ASCE 7-16 2.4.1", float(np.max(lifts))
     if under.takes_uplift is not None:

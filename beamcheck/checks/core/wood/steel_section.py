@@ -33,13 +33,7 @@ def shape_of(given: SteelShape) -> Shape:
 
 
 def steel_of(stock: Stock) -> tuple[Steel, Source]:
-    """Yield point of the grade, with its source.
-
-    Raises
-    ------
-    UnknownName
-        If the table does not list the grade.
-    """
+    """Yield point of the grade, with its source. Raises UnknownName if the table does not list the grade."""
     found = steel(stock.grade)
     return found.value, found.source
 
@@ -92,10 +86,7 @@ def steel_values(stock: Stock) -> DesignValues:
 def steel_material(stock: Stock, values: DesignValues, *, laid: str, level: bool) -> WoodMaterial:
     """Steel as the analysis of a beam reads it: stiff, heavy, without creep.
 
-    Raises
-    ------
-    OutOfRange
-        For anything but a beam on edge.
+    Raises OutOfRange for anything but a beam on edge.
     """
     if not level or laid == "flat":
         raise OutOfRange("steel is counted in level beams on edge here: an engineer answers for it", AISC)
