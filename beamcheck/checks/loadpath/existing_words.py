@@ -5,10 +5,12 @@ Whoever confirms it: a letter about something else, or about its state of long a
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
+from ...errors import BeamcheckError
 from ...model.existing import Existing
-from ...units import show
+from ...units import read, show
 from ...values.judgment import judgment
 from ...values.loads import told
 from ..core.asking.question import PlausibleAnswer, ask
@@ -21,6 +23,10 @@ _KINDS = {
     "masonry": ("masonry", "concrete"),
     "concrete": ("masonry", "concrete"),
 }
+_FORCE = re.compile(
+    r"(?<![\w.,])(\d[\d,]{0,9}(?:\.\d{1,3})?) ?(lbs?|lbf|pounds?|kips?|kN)\b(?! ?/| per\b)", re.IGNORECASE
+)
+_UNITS = {"lbs": "lb", "pound": "lb", "pounds": "lb", "kips": "kip", "kn": "kN"}
 
 _CARRIES = "an engineer has seen it: it does carry"
 # words that say nothing against it where these stand beside them: 'stud wall with gypsum board', 'header over a window'
@@ -34,6 +40,7 @@ def word_checks(above: str, under: Existing, force: float | None) -> Iterator[Ch
     """
     yield from _against_it(above, under)
     yield from _made_of(above, under)
+    yield from _less_in_the_paper(above, under)
     yield from _on_soil(above, under, force)
 
 
@@ -72,6 +79,40 @@ def _made_of(above: str, under: Existing) -> Iterator[Check]:
     text = f"{under.name} ({under.what}) is entered as {under.material}, and its words say {' and '.join(said)}"
     what = f"material of {under.name}"
     yield Check.refers("path.made_of", above, what, "NDS 2018 3.10.2", text, ask=question)
+
+
+def _less_in_the_paper(above: str, under: Existing) -> Iterator[Check]:
+    """A force in the words that confirm it, which no capacity of the entry is: it is the figure, or another one is."""
+    said = [force for force in _forces(under.confirmed_by) if force > 0.0]
+    given = [one for one in (under.takes, under.takes_uplift, under.takes_sideways) if one is not None]
+    if not said or under.insists_on("takes"):
+        return
+    if under.takes is None:
+        left = [force for force in said if not any(_same(force, one) for one in given)]
+        if not left:
+            return
+    elif under.takes <= max(said) or _same(under.takes, max(said)):
+        return
+    figure, path = show(max(said), "force", "US"), f"existing.{under.name}.takes"
+    entered = "no capacity is entered" if under.takes is None else f"{show(under.takes, 'force')} is entered"
+    another = "the paper gives that figure for something else"
+    answers = [PlausibleAnswer(f"{figure}, as the paper says", ((path, figure),)),
+               PlausibleAnswer(another, ((f"existing.{under.name}.meant.takes", another),))]  # fmt: skip
+    question = ask("existing_takes_said", under.name, path, answers=answers, what=under.what, figure=figure)
+    text = f"{under.name} ({under.what}): {entered}, and what confirms it names {figure}: {under.confirmed_by}"
+    yield Check.refers("path.takes_said", above, f"capacity of {under.name}", "load path", text, ask=question)
+
+
+def _forces(text: str) -> Iterator[float]:
+    for number, unit in _FORCE.findall(text):
+        try:
+            yield read(f"{number} {_UNITS.get(unit.casefold(), unit.casefold())}", "force")
+        except BeamcheckError:
+            continue
+
+
+def _same(one: float, other: float) -> bool:
+    return abs(one - other) <= judgment("forces of one paper and one entry").value * other
 
 
 def _on_soil(above: str, under: Existing, force: float | None) -> Iterator[Check]:

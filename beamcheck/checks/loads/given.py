@@ -18,7 +18,7 @@ from ..core.result import Check
 from ..core.wood.strength import Section
 from .entries import CLAUSE, Loaded, psf, roof_entry
 from .floors import floor_checks, strip_checks
-from .kinds import kind_checks
+from .kinds import heavy_thing_checks, kind_checks
 from .lines import line_checks
 from .roofs import roof_checks
 from .site import site_checks
@@ -39,6 +39,7 @@ def load_doubts(
     yield from weight_checks(beam)
     yield from line_checks(beam, cases)
     yield from kind_checks(beam)
+    yield from heavy_thing_checks(beam)
     yield from strip_checks(beam, section)
     yield from site_checks(beam, site.areas)
 

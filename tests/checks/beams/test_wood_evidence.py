@@ -40,6 +40,7 @@ def test_the_stamp(words: str, asked: list[str]) -> None:
     ("2x10", "1 1/2 x 9 1/4", []), ("1 1/2 in x 9 1/4 in", "2x10", []), ("2x10", "38 x 235 mm", []),
     ("2x10", "2x8", ["size_differs"]), ("3x10", "2x10", ["size_differs"]), ("6x12 dressed", "posts and timbers", []),
     ("2x10", '1.5 in x 9.25 in', []), ("6x12 dressed", "for posts and timbers", []),
+    ("6x12 dressed", "six by eight", ["size_differs"]), ("6x12 dressed", "Six-by-twelve", []),
     ("6x12 dressed", "four 6x8s", ["size_differs"]), ("6x12 dressed", "6x8x16 ft", ["size_differs"]),
     ("6x12 dressed", "two 6x12s", []), ("6x12 dressed", "6x12x16", []),
 ])  # fmt: skip

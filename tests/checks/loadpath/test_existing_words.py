@@ -81,3 +81,32 @@ def test_bare_soil_needs_a_footing() -> None:
 ])  # fmt: skip
 def test_ordinary_words(what: str, material: str) -> None:
     assert not asked(what, material)
+
+
+@pytest.mark.parametrize(("letter", "takes", "asks"), [
+    ("letter of the engineer of record, 3 May 2025, for 2,000 lb only", 8000.0, True),
+    ("letter of the engineer of record, 3 May 2025, good for 9 kN", 8000.0, True),  # 2,023 lb
+    ("letter of the engineer of record, 3 May 2025: 8 kips down, 1,000 lb up", 8000.0, False),
+    ("letter of the engineer of record, 3 May 2025: 12,000 pounds", 8000.0, False),
+    ("letter of the engineer of record, 3 May 2025: 35.6 kN", 8000.0, False),  # 8,003 lb
+    ("letter of the engineer of record, 3 May 2025: 600 lb/ft", 8000.0, False),
+    ("letter of the engineer of record, 3 May 2025: 2,000 lb", None, True),
+    ("letter of the engineer of record, 3 May 2025", None, False),
+])  # fmt: skip
+def test_a_paper_answers_for_the_figure_that_it_names(letter: str, takes: float | None, asks: bool) -> None:
+    given: dict[str, Any] = {} if takes is None else {"takes": f"{takes} lb"}
+    under = Existing(name="wall", what="stone wall", material="masonry", confirmed_by=letter, **given)
+    found = [check for check in word_checks("B1", under, 1000.0) if check.id == "path.takes_said"]
+    assert bool(found) == asks
+    if not found:
+        return
+    question = found[0].questions[0]
+    for answer in question.answers:
+        meant: dict[str, Any] = dict(given)
+        for path, value in answer.sets:
+            if path.endswith(".meant.takes"):
+                meant["meant"] = {"takes": value}
+            else:
+                meant["takes"] = value
+        settled = Existing(name="wall", what="stone wall", material="masonry", confirmed_by=letter, **meant)
+        assert not [one for one in word_checks("B1", settled, 1000.0) if one.id == "path.takes_said"]

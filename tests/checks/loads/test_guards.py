@@ -82,6 +82,21 @@ class TestFloors:
         result, _ = of([load | {"meant": {"live": "agreed with the department"}}])
         assert not guards(result, "loads.floor"), "who insists is not asked again"
 
+    @pytest.mark.parametrize(("what", "asks"), [
+        ("living room with a gun safe", True), ("bathroom with a soaking tub", True), ("grand piano", True),
+        ("bedroom, no safe", False), ("living room with a piano", False), ("bedroom over the safe side", False),
+    ])  # fmt: skip
+    def test_a_heavy_thing_on_its_feet(self, what: str, asks: bool) -> None:
+        """The load of a room is people and furniture (common practice, no source); a load in its place settles it."""
+        load = floor(what=what, dead="10 psf", live="40 psf", width="2 ft")
+        result, read = of([load])
+        found = guards(result, "loads.heavy_thing")
+        assert bool(found) is asks
+        if asks:
+            assert not closes(read, found[0])
+            placed = {"what": "its weight", "dead": "900 lb", "at": "4 ft"}
+            assert not guards(of([load, placed])[0], "loads.heavy_thing")
+
     @pytest.mark.parametrize(("spacing", "width", "asks"), [
         ("16 in", "16 in", True), (None, "16 in", True), (None, "8 ft", False),
     ])  # fmt: skip

@@ -14,6 +14,8 @@ MM = 1.0 / 25.4
 _SIDE = r"(\d{1,4}(?:\.\d{1,3})?(?:[ -]\d{1,2}/\d{1,2})?)"
 _UNIT = r"""(?: ?("|in\b\.?|inch(?:es)?\b|mm\b|cm\b))?"""
 _SIZE = re.compile(rf"(?<![\w/.]){_SIDE}{_UNIT} ?(?:[x×]|by\b) ?{_SIDE}{_UNIT}(?![\d/]|\.\d)", re.IGNORECASE)
+_WORDS = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
+_IN_WORDS = re.compile(rf"\b({'|'.join(_WORDS)}) ?-? ?(?:by|x) ?-? ?({'|'.join(_WORDS)})\b", re.IGNORECASE)
 _SCALE = {"mm": MM, "cm": 10.0 * MM}
 Sides = tuple[float, float]
 
@@ -34,7 +36,8 @@ def other_size(text: str, size: Size) -> tuple[str, str]:
 
 def _said(text: str) -> Iterator[tuple[str, list[Sides], str]]:
     """Each size named: its words, its sides as they may be meant, smaller first, and as a job file writes it."""
-    for match in _SIZE.finditer(" ".join(text.split())):
+    in_figures = _IN_WORDS.sub(lambda two: "x".join(str(_WORDS[one.casefold()]) for one in two.groups()), text)
+    for match in _SIZE.finditer(" ".join(in_figures.split())):
         first, unit, second, other = match.groups()
         units = {(one or "").casefold().rstrip(".") for one in (unit, other)}
         sides = sorted((_number(first), _number(second)))
