@@ -14,7 +14,7 @@ from typing import Literal
 
 from ..errors import OutOfRange, UnknownName
 from .found import Found
-from .loader import Row, rows, source_of
+from .loader import Row, known, listed, numbers, row_of, rows, source_of
 from .species import GRAVITY_TABLE, folded
 
 ELASTIC, MOVEMENT = "wood_handbook_5_1_elastic_ratios", "wood_handbook_13_5_movement"
@@ -64,14 +64,13 @@ def lever_arm_eta(soffit: str, grain: float | None) -> Found[float]:
     unknown. Only 0, 45 and 90 deg were modelled: in between the smaller share of the two counts, and what leans back to
     the wall counts as level. Raises UnknownName for another soffit; OutOfRange if the angle is not 0 to 180 deg.
     """
-    if soffit not in _ARM_OF:
-        raise UnknownName("soffit", soffit, tuple(_ARM_OF))
+    known(soffit, _ARM_OF, "soffit")
     if grain is not None and not 0 <= grain <= 180:
         raise OutOfRange(f"the grain must lie at 0 to 180 deg, given {grain:g}")
     wanted = _ARM_OF[soffit]
     if wanted == _LEVEL and grain is not None:
         wanted = _UPRIGHT if grain == 90 else _DIAGONAL if 45 <= grain < 90 else _LEVEL
-    row = next(row for row in rows("bracket_lever_arms") if row["bracket"] == wanted)
+    row = row_of("bracket_lever_arms", "bracket", wanted, "kind of bracket")
     unknown = ", the least, as the grain is not known" if wanted == _LEVEL and grain is None else ""
     return Found(float(row["eta"]), source_of(row), f"{row['bracket']}: {row['eta']}{unknown}")
 
@@ -93,7 +92,11 @@ def elastic_ratios(species: str | None) -> tuple[Found[ElasticRatios], ...]:
     kind (softwood or hardwood), of all kinds when the species is unknown. The reason of each says which it is. Raises
     UnknownName if no table knows the species.
     """
-    return tuple(Found(_ratios(row), source_of(row), why) for row, why in rows_for_species(ELASTIC, species))
+    columns = ("E_T", "E_R", "G_LR", "G_LT", "nu_LR", "nu_LT")
+    return tuple(
+        Found(ElasticRatios(row["species"], row["kind"], *numbers(row, *columns)), source_of(row), why)
+        for row, why in rows_for_species(ELASTIC, species)
+    )
 
 
 def movement_coefficient(species: str | None, direction: Direction = "tangential") -> tuple[Found[float], ...]:
@@ -104,19 +107,13 @@ def movement_coefficient(species: str | None, direction: Direction = "tangential
     it when unknown. Returns tuple of Found: as `elastic_ratios`; the first is the one for a gap that must not close.
     Raises UnknownName if no table knows the species, or for another direction.
     """
-    if direction not in _COEFFICIENT:
-        raise UnknownName("direction in the wood", direction, tuple(_COEFFICIENT))
+    known(direction, _COEFFICIENT, "direction in the wood")
     column = _COEFFICIENT[direction]
     found = [
         Found(float(row[column]), source_of(row), f"{row['species']}, {direction}: {row[column]} per point; {why}")
         for row, why in rows_for_species(MOVEMENT, species)
     ]
     return tuple(sorted(found, key=lambda each: -each.value))
-
-
-def _ratios(row: Row) -> ElasticRatios:
-    numbers = (float(row[name]) for name in ("E_T", "E_R", "G_LR", "G_LT", "nu_LR", "nu_LT"))
-    return ElasticRatios(row["species"], row["kind"], *numbers)
 
 
 def rows_for_species(table: str, species: str | None) -> list[tuple[Row, str]]:
@@ -130,7 +127,11 @@ def rows_for_species(table: str, species: str | None) -> list[tuple[Row, str]]:
         return [(row, f"{row['species']} for {species}") for row in own]
     kind = _kinds().get(key)
     if kind is None:
-        raise UnknownName("species", species, [*(row["species"] for row in rows(GRAVITY_TABLE)), *_own_names()])
+        raise UnknownName(
+            "species",
+            species,
+            [name for table in (GRAVITY_TABLE, ELASTIC, MOVEMENT) for name in listed(table, "species")],
+        )
     why = f"no row for {species}: one of all rows of {kind}s"
     return [(row, f"{why}, {row['species']}") for row in rows(table) if row["kind"] == kind]
 
@@ -145,10 +146,6 @@ def _turned(name: str) -> str:
     """'Oak, white' as people say it: 'white Oak'."""
     first, comma, second = name.partition(", ")
     return f"{second} {first}" if comma else name
-
-
-def _own_names() -> list[str]:
-    return [row["species"] for table in (ELASTIC, MOVEMENT) for row in rows(table)]
 
 
 @cache

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from ..errors import UnknownName
 from ..provenance import Source
 from .found import Found
-from .loader import rows, source_of
+from .loader import listed, numbers, row_of, rows, source_of
 
 
 @dataclass(frozen=True)
@@ -44,7 +44,7 @@ def _folded(name: str) -> str:
 
 def layups() -> tuple[str, ...]:
     """The layups that the table knows."""
-    return tuple(row["layup"] for row in rows("nds_2018_supplement_5a"))
+    return listed("nds_2018_supplement_5a", "layup")
 
 
 def layup(name: str) -> Layup:
@@ -52,17 +52,14 @@ def layup(name: str) -> Layup:
 
     Raises UnknownName if the table does not list it.
     """
-    for row in rows("nds_2018_supplement_5a"):
-        if _folded(row["layup"]) == _folded(name):
-            up, down, F_b_y, F_t, F_v, F_c_perp, F_c, E, E_min, G, x_V = (
-                float(row[column]) for column in
-                ("F_b", "F_b_other", "F_b_y", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_y_min", "G", "x_V")
-            )  # fmt: skip
-            return Layup(
-                row["layup"], row["outer"], row["balanced"] == "yes", up, down, F_b_y, F_t, F_v, F_c_perp, F_c, E,
-                E_min, G, x_V, source_of(row),
-            )  # fmt: skip
-    raise UnknownName("layup of glued laminated timber", name, list(layups()))
+    row = row_of("nds_2018_supplement_5a", "layup", name, "layup of glued laminated timber", _folded)
+    up, down, F_b_y, F_t, F_v, F_c_perp, F_c, E, E_min, G, x_V = numbers(
+        row, "F_b", "F_b_other", "F_b_y", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_y_min", "G", "x_V"
+    )
+    return Layup(
+        row["layup"], row["outer"], row["balanced"] == "yes", up, down, F_b_y, F_t, F_v, F_c_perp, F_c, E, E_min, G,
+        x_V, source_of(row),
+    )  # fmt: skip
 
 
 def glued_factor(factor: str, property: str) -> Found[float]:

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Literal, get_args
 
-from ..errors import OutOfRange, UnknownName
+from ..errors import OutOfRange
 from ..provenance import Source
 from .found import Found
 from .grades import GradeKey, grade_key
@@ -24,7 +24,7 @@ from .limits import (
     length_factor,
     proportion_rule,
 )
-from .loader import Row, rows, source_of
+from .loader import Row, known, listed, row_of, rows, source_of
 from .lumber import NO_3, STUD, STUD_WIDTH, DesignValues, Size
 
 __all__ = [
@@ -44,7 +44,7 @@ GRAIN = frozenset({"open", "close", "grain"})
 
 def load_duration_kinds() -> tuple[str, ...]:
     """The kinds of load that `load_duration` knows."""
-    return tuple(row["kind"] for row in rows("nds_2018_load_duration"))
+    return listed("nds_2018_load_duration", "kind")
 
 
 def load_duration(kind: str) -> Found[float]:
@@ -52,7 +52,7 @@ def load_duration(kind: str) -> Found[float]:
 
     Raises UnknownName for another kind.
     """
-    row = _row("nds_2018_load_duration", "kind", kind, "kind of load")
+    row = row_of("nds_2018_load_duration", "kind", kind, "kind of load")
     return Found(float(row["C_D"]), source_of(row), f"shortest load: {row['load']}")
 
 
@@ -65,12 +65,12 @@ def size_factor(values: DesignValues, size: Size, for_: Literal["F_b", "F_t", "F
     Raises UnknownName if the property takes no size factor; OutOfRange if the table has no factor for that grade and
     width.
     """
-    _known(for_, ("F_b", "F_t", "F_c"), "property with a size factor")
+    known(for_, ("F_b", "F_t", "F_c"), "property with a size factor")
     if values.table == "4A":
         return _size_factor_4a(values, size, for_)
     if values.table == "4B":
         return _size_factor_4b(size, for_)
-    row = _row("nds_2018_4d_size_factor", "shape", "round" if size.surface == "round" else "rectangle", "shape")
+    row = row_of("nds_2018_4d_size_factor", "shape", "round" if size.surface == "round" else "rectangle", "shape")
     source, limit = source_of(row), float(row["depth_over"])
     if for_ != "F_b":
         return Found(1.0, source, "timbers: C_F is on F_b only")
@@ -126,7 +126,7 @@ def flat_use_factor(values: DesignValues, size: Size, for_: Property) -> Found[f
     Dimension lumber: on F_b. Beams and stringers: a reduction of F_b, E and E_min (Table 4D). Posts and timbers: 1.
     A dimension piece with given values (a letter) takes no increase; given beams and stringers take the reduction.
     """
-    _known(for_, get_args(Property), "property")
+    known(for_, get_args(Property), "property")
     if size.size_class == "dimension":
         return _flat_dimension(values, size, for_)
     table = rows("nds_2018_4d_flat_use")
@@ -163,7 +163,7 @@ def wet_service(values: DesignValues, size: Size, for_: Property, C_F: float = 1
 
     Raises UnknownName for a property that is none.
     """
-    _known(for_, get_args(Property), "property")
+    known(for_, get_args(Property), "property")
     name = values.table if values.table != "given" else ("4A" if size.size_class == "dimension" else "4D")
     table = [row for row in rows("nds_2018_wet_service") if row["table"] == name]
     own = [row for row in table if row["species"] == values.species and values.table != "given"]
@@ -180,7 +180,7 @@ def temperature(for_: Property, T: float, wet: bool) -> Found[float]:
 
     Raises OutOfRange above 150 deg F, where the table ends.
     """
-    _known(for_, get_args(Property), "property")
+    known(for_, get_args(Property), "property")
     moisture = "wet" if wet else "dry"
     table = rows("nds_2018_temperature")
     row = next(row for row in table if for_ in row["properties"].split() and row["moisture"] == moisture)
@@ -192,7 +192,7 @@ def temperature(for_: Property, T: float, wet: bool) -> Found[float]:
 
 def incising(for_: Property) -> Found[float]:
     """C_i of NDS 2018 Table 4.3.8, for dimension lumber incised within the pattern that the note describes."""
-    _known(for_, get_args(Property), "property")
+    known(for_, get_args(Property), "property")
     row = next(row for row in rows("nds_2018_incising") if for_ in row["properties"].split())
     return Found(float(row["C_i"]), source_of(row), "incised")
 
@@ -216,18 +216,6 @@ def repetitive_factor(size: Size, members: int, spacing: float, shared: bool) ->
     if why_not:
         return Found(1.0, source, f"no repetitive member factor: {why_not}")
     return Found(float(rule["C_r"]["value"]), source, f"{members} members, {spacing:g} in apart, sharing load")
-
-
-def _known(given: str, allowed: tuple[str, ...], what: str) -> None:
-    if given not in allowed:
-        raise UnknownName(what, given, allowed)
-
-
-def _row(table: str, column: str, wanted: str, what: str) -> Row:
-    for row in rows(table):
-        if row[column] == wanted:
-            return row
-    raise UnknownName(what, wanted, [row[column] for row in rows(table)])
 
 
 def _in_band(row: Row, width: float) -> bool:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, get_args
 
-from ..errors import OutOfRange, UnknownName, Unstable
+from ..errors import OutOfRange, Unstable
 from .found import Found
-from .loader import Row, rows, source_of
+from .loader import Row, known, listed, numbers, row_of, rows, source_of
 
 Moisture = Literal["dry", "green", "wet"]
 Member = Literal["floor", "roof"]
@@ -49,7 +49,7 @@ class DeflectionLimits:
 
 def effective_length_cases() -> tuple[str, ...]:
     """The cases that `effective_length` knows."""
-    return tuple(row["case"] for row in rows("nds_2018_effective_length"))
+    return listed("nds_2018_effective_length", "case")
 
 
 def effective_length(case: str) -> Found[EffectiveLength]:
@@ -57,13 +57,11 @@ def effective_length(case: str) -> Found[EffectiveLength]:
 
     Raises UnknownName for another case.
     """
-    for row in rows("nds_2018_effective_length"):
-        if row["case"] == case:
-            up_to, beyond = (float(row[name]) if row[name] else None for name in ("up_to", "beyond"))
-            below_7, from_7, plus_d = (float(row[name]) for name in ("below_7", "from_7", "plus_d"))
-            length = EffectiveLength(case, row["loading"], below_7, from_7, plus_d, up_to, beyond)
-            return Found(length, source_of(row), row["loading"])
-    raise UnknownName("effective length case", case, effective_length_cases())
+    row = row_of("nds_2018_effective_length", "case", case, "effective length case")
+    up_to, beyond = (float(row[name]) if row[name] else None for name in ("up_to", "beyond"))
+    below_7, from_7, plus_d = numbers(row, "below_7", "from_7", "plus_d")
+    length = EffectiveLength(case, row["loading"], below_7, from_7, plus_d, up_to, beyond)
+    return Found(length, source_of(row), row["loading"])
 
 
 def proportion_rule(ratio: float) -> Found[str]:
@@ -86,8 +84,7 @@ def length_factor(base: str, top: str) -> Found[float]:
     table = rows("nds_2018_appendix_g_buckling_length")
     ends = sorted({row[end] for row in table for end in ("bottom", "top")})
     for given in (base, top):
-        if given not in ends:
-            raise UnknownName("end of a post", given, ends)
+        known(given, ends, "end of a post")
     for row in table:
         if {row["bottom"], row["top"]} == {base, top}:
             return Found(float(row["K_e"]), source_of(row), f"{base} at the base, {top} at the top")
@@ -96,13 +93,13 @@ def length_factor(base: str, top: str) -> Found[float]:
 
 def creep(moisture: Moisture) -> Found[float]:
     """K_cr of NDS 2018 3.5.2 for wood installed and used 'dry', installed 'green', or 'wet' in service."""
-    row = _by_moisture("nds_2018_creep", moisture)
+    row = row_of("nds_2018_creep", "moisture", moisture, "moisture")
     return Found(float(row["K_cr"]), source_of(row), row["note"])
 
 
 def dead_share_of_total(moisture: Moisture) -> Found[float]:
     """Share of the immediate dead-load deflection in D + L by IBC Table 1604.3, footnote d; K_cr is not added."""
-    row = _by_moisture("ibc_1604_3_dead_share", moisture)
+    row = row_of("ibc_1604_3_dead_share", "moisture", moisture, "moisture")
     return Found(float(row["share"]), source_of(row), row["note"])
 
 
@@ -114,8 +111,7 @@ def deflection_limit(member: Member, finish: Finish, *, steep_rafter: bool = Fal
     R301.7 lets it bend further when it has no ceiling). Raises UnknownName for another member or finish.
     """
     for given, allowed, what in ((member, Member, "member"), (finish, Finish, "finish")):
-        if given not in get_args(allowed):
-            raise UnknownName(what, given, get_args(allowed))
+        known(given, get_args(allowed), what)
     ibc = next(
         row for row in rows("ibc_1604_3_deflection_limits")
         if row["member"] == member and finish in row["finishes"].split("; ")
@@ -151,11 +147,4 @@ def _irc_row(member: Member, finish: Finish, steep_rafter: bool) -> Row:
 
 
 def _irc(member: str) -> Row:
-    return next(row for row in rows("irc_r301_7_deflection_limits") if row["member"] == member)
-
-
-def _by_moisture(table: str, moisture: str) -> Row:
-    for row in rows(table):
-        if row["moisture"] == moisture:
-            return row
-    raise UnknownName("moisture", moisture, [row["moisture"] for row in rows(table)])
+    return row_of("irc_r301_7_deflection_limits", "member", member, "member")

@@ -13,7 +13,7 @@ import csv
 import hashlib
 import io
 import sys
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from functools import lru_cache
 from pathlib import Path
 from types import MappingProxyType
@@ -60,6 +60,34 @@ def rows(name: str) -> tuple[Row, ...]:
     says.
     """
     return _rows(tables_dir(), name)
+
+
+def listed(table: str, column: str) -> tuple[str, ...]:
+    """What a column of a table names, each once."""
+    return tuple(dict.fromkeys(row[column] for row in rows(table)))
+
+
+def row_of(table: str, column: str, wanted: str, what: str, spelled: Callable[[str], str] = str) -> Row:
+    """The first row that names what is wanted, in any spelling that `spelled` makes the same.
+
+    Raises UnknownName, which says `what` is looked for and what the table has, if there is none.
+    """
+    key = spelled(wanted)
+    for row in rows(table):
+        if spelled(row[column]) == key:
+            return row
+    raise UnknownName(what, wanted, listed(table, column))
+
+
+def known(given: str, allowed: Iterable[str], what: str) -> None:
+    """Raises UnknownName if it is none of those that are allowed."""
+    if given not in (names := tuple(allowed)):
+        raise UnknownName(what, given, names)
+
+
+def numbers(row: Row, *columns: str) -> tuple[float, ...]:
+    """The numbers of a row in the order of the columns."""
+    return tuple(float(row[column]) for column in columns)
 
 
 def table_names() -> tuple[str, ...]:

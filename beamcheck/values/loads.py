@@ -13,10 +13,10 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 from types import MappingProxyType
 
-from ..errors import OutOfRange, UnknownName
+from ..errors import OutOfRange
 from ..provenance import Source
 from .found import Found
-from .loader import rows, source_of
+from .loader import listed, row_of, rows, source_of
 from .species import folded
 
 LOAD_KINDS = ("D", "L", "Lr", "S", "W")
@@ -57,7 +57,7 @@ SQUARE_FOOT = 144.0  # in2
 
 def finish_names() -> tuple[str, ...]:
     """The items that `finish_weight` knows."""
-    return tuple(row["item"] for row in rows("finish_weights"))
+    return listed("finish_weights", "item")
 
 
 def finish_weight(name: str) -> Found[float]:
@@ -65,15 +65,13 @@ def finish_weight(name: str) -> Found[float]:
 
     Raises UnknownName if the table does not list it.
     """
-    for row in rows("finish_weights"):
-        if folded(row["item"]) == folded(name):
-            return Found(float(row["weight"]) / SQUARE_FOOT, source_of(row), f"{row['item']}: {row['weight']} psf")
-    raise UnknownName("finish", name, finish_names())
+    row = row_of("finish_weights", "item", name, "finish", folded)
+    return Found(float(row["weight"]) / SQUARE_FOOT, source_of(row), f"{row['item']}: {row['weight']} psf")
 
 
 def live_load_uses() -> tuple[str, ...]:
     """The uses that `live_load` knows."""
-    return tuple(dict.fromkeys(row["use"] for row in rows("live_loads")))
+    return listed("live_loads", "use")
 
 
 def live_load(use: str, *, least: bool = False) -> Found[float]:
@@ -81,12 +79,9 @@ def live_load(use: str, *, least: bool = False) -> Found[float]:
 
     Raises UnknownName if the tables do not list the use; OutOfRange if the use has a point load only.
     """
-    listed = [row for row in rows("live_loads") if folded(row["use"]) == folded(use)]
-    if not listed:
-        raise UnknownName("use", use, live_load_uses())
-    uniform = [row for row in listed if row["load"]]
+    row = row_of("live_loads", "use", use, "use", folded)
+    uniform = [one for one in rows("live_loads") if folded(one["use"]) == folded(use) and one["load"]]
     if not uniform:
-        row = listed[0]
         raise OutOfRange(
             f"{row['use']} has a point load only: {row['point_load']} lb, {row['point_on']}", row["source"]
         )
@@ -148,8 +143,5 @@ def point_load_of(use: str) -> Found[float]:
 
     Raises UnknownName if no such use is listed.
     """
-    wanted = folded(use.partition(",")[0])
-    for row in rows("live_point_loads"):
-        if folded(row["use"]) == wanted:
-            return Found(float(row["load"]), source_of(row), f"{row['use']}: {row['load']} lb, {row['on']}")
-    raise UnknownName("use with a point load", use, tuple(row["use"] for row in rows("live_point_loads")))
+    row = row_of("live_point_loads", "use", use.partition(",")[0], "use with a point load", folded)
+    return Found(float(row["load"]), source_of(row), f"{row['use']}: {row['load']} lb, {row['on']}")

@@ -13,7 +13,7 @@ from functools import cache
 from ..errors import OutOfRange, UnknownName
 from ..provenance import Source
 from .found import Found
-from .loader import Row, rows, source_of, weakest
+from .loader import known, listed, row_of, rows, source_of, weakest
 from .species import folded
 
 SQUARE_FOOT = 144.0  # in2
@@ -27,15 +27,15 @@ def site_factor(factor: str, first: str, second: str = "", edition: str = "7-16"
 
     Raises UnknownName if the table has no such row.
     """
-    listed = [
+    printed = [
         row for row in rows("asce_7_site_factors") if row["factor"] == factor and row["edition"] in (edition, "both")
     ]
-    for row in listed:
+    for row in printed:
         if folded(row["first"]) == folded(first) and folded(row["second"]) == folded(second):
             words = f"{first}, {second}" if second else first
             return Found(float(row["value"]), source_of(row), words)
-    known = [f"{row['first']}, {row['second']}".rstrip(", ") for row in listed]
-    raise UnknownName(f"row for {factor}", f"{first}, {second}".rstrip(", "), known)
+    named = [f"{row['first']}, {row['second']}".rstrip(", ") for row in printed]
+    raise UnknownName(f"row for {factor}", f"{first}, {second}".rstrip(", "), named)
 
 
 def snow_knee(C_t: float, *, slippery: bool, insulated: bool, edition: str = "7-16") -> Found[float]:
@@ -56,14 +56,14 @@ def thermal_factor_7_22(p_g: float, insulation: float) -> Found[float]:
 
     `p_g`: strength-level ground snow, lbf/in2. `insulation`: R of the roof; over 50 it is 1.2, under 20 that of 20.
     """
-    listed = rows("asce_7_22_7_3_3_thermal")
-    resistances = sorted({float(row["insulation"]) for row in listed})
-    source = source_of(listed[0])
+    lines = rows("asce_7_22_7_3_3_thermal")
+    resistances = sorted({float(row["insulation"]) for row in lines})
+    source = source_of(lines[0])
     if insulation > resistances[-1]:
         return Found(1.2, source, f"R-{insulation:g}, over R-{resistances[-1]:g}")
 
     def of_roof(R: float) -> float:
-        line = [row for row in listed if float(row["insulation"]) == R]
+        line = [row for row in lines if float(row["insulation"]) == R]
         return _between(p_g * SQUARE_FOOT, [float(row["p_g"]) for row in line], [float(row["C_t"]) for row in line])
 
     return Found(_between(insulation, resistances, [of_roof(R) for R in resistances]), source, f"R-{insulation:g}")
@@ -75,8 +75,7 @@ def exposure_at(exposure: str, z: float) -> Found[float]:
     Raises UnknownName, OutOfRange if the exposure is none of B, C, D, or the height is beyond the rows here.
     """
     line = [row for row in rows("asce_7_16_26_10_1_exposure") if row["exposure"] == exposure]
-    if not line:
-        raise UnknownName("exposure", exposure, ("B", "C", "D"))
+    known(exposure, listed("asce_7_16_26_10_1_exposure", "exposure"), "exposure")
     heights = [float(row["z"]) * FOOT for row in line]
     if not z <= heights[-1]:
         raise OutOfRange(f"K_z is known here up to {heights[-1] / FOOT:g} ft, given {z / FOOT:g} ft")
@@ -87,10 +86,8 @@ def exposure_at(exposure: str, z: float) -> Found[float]:
 
 def wind_profile(exposure: str) -> tuple[float, float, Source]:
     """alpha and z_g in inches of an exposure."""
-    for row in rows("asce_7_16_26_11_1_profile"):
-        if row["exposure"] == exposure:
-            return float(row["alpha"]), float(row["z_g"]) * FOOT, source_of(row)
-    raise UnknownName("exposure", exposure, ("B", "C", "D"))
+    row = row_of("asce_7_16_26_11_1_profile", "exposure", exposure, "exposure")
+    return float(row["alpha"]), float(row["z_g"]) * FOOT, source_of(row)
 
 
 def free_roof_coefficients(
@@ -140,12 +137,12 @@ def component_extremes(shape: str, slope: float, zone: int, area: float, a: floa
         zone = 1
     elif area > a**2 * (1 + 1e-12):
         zone = min(zone, 2)
-    listed = [row for row in rows("asce_7_16_30_7_free_roofs") if row["shape"] == shape and row["zone"] == str(zone)]
-    slopes = sorted({float(row["slope"]) for row in listed})
+    lines = [row for row in rows("asce_7_16_30_7_free_roofs") if row["shape"] == shape and row["zone"] == str(zone)]
+    slopes = sorted({float(row["slope"]) for row in lines})
     _within(slope, slopes)
 
     def of(way: str) -> float:
-        return _between(slope, slopes, [float(row["C_N"]) for row in listed if row["way"] == way])
+        return _between(slope, slopes, [float(row["C_N"]) for row in lines if row["way"] == way])
 
     return min(of("up clear"), of("up obstructed")), of("down clear")
 
@@ -168,8 +165,8 @@ def prescriptive_uplift(V: float, roof_span: float, spacing: float, *, steep: bo
 
     Raises OutOfRange if span or speed are beyond the table.
     """
-    listed = [row for row in rows("irc_r802_11_uplift") if row["pitch"] == (">=5:12" if steep else "<5:12")]
-    fits = [row for row in listed if float(row["V"]) >= V - 1e-9 and float(row["roof_span"]) * FOOT >= roof_span - 1e-6]
+    lines = [row for row in rows("irc_r802_11_uplift") if row["pitch"] == (">=5:12" if steep else "<5:12")]
+    fits = [row for row in lines if float(row["V"]) >= V - 1e-9 and float(row["roof_span"]) * FOOT >= roof_span - 1e-6]
     if not fits:
         raise OutOfRange("beyond IRC 2018 Table R802.11: 140 mph and 36 ft")
     row = min(fits, key=lambda row: (float(row["V"]), float(row["roof_span"])))
@@ -178,10 +175,8 @@ def prescriptive_uplift(V: float, roof_span: float, spacing: float, *, steep: bo
 
 def component_pressure_irc_2018(V: float, zone: int, q: float) -> Found[float]:
     """Coefficient of IRC 2018 Table R301.2(2) with the inside pressure, for its roof of 0 to 7 degrees and 10 ft2."""
-    for row in rows("irc_2018_r301_2_2_coefficients"):
-        if row["zone"] == str(zone):
-            return Found(0.6 * q * (float(row["GC_p"]) - 0.18), source_of(row), f"{V:g} mph, zone {zone}")
-    raise UnknownName("zone", str(zone), ("1", "2", "3"))
+    row = row_of("irc_2018_r301_2_2_coefficients", "zone", str(zone), "zone")
+    return Found(0.6 * q * (float(row["GC_p"]) - 0.18), source_of(row), f"{V:g} mph, zone {zone}")
 
 
 def prescriptive_roof_live(area: float, rise: float) -> Found[float]:
@@ -206,29 +201,20 @@ def layer_weight_of(layer: str) -> tuple[Found[float], float, bool]:
 
     Raises UnknownName if no such layer is listed.
     """
-    for row in rows("dead_layers"):
-        if folded(row["layer"]) == folded(layer):
-            found = Found(float(row["weight"]) / SQUARE_FOOT, source_of(row), f"{row['layer']}: {row['weight']} psf")
-            return found, float(row["least"]) / SQUARE_FOOT, row["measured"] == "slope"
-    raise UnknownName("layer", layer, layer_names())
+    row = row_of("dead_layers", "layer", layer, "layer", folded)
+    found = Found(float(row["weight"]) / SQUARE_FOOT, source_of(row), f"{row['layer']}: {row['weight']} psf")
+    return found, float(row["least"]) / SQUARE_FOOT, row["measured"] == "slope"
 
 
 def assembly_names() -> tuple[str, ...]:
     """The whole assemblies that `assembly_weight` knows."""
-    return tuple(row["assembly"] for row in rows("dead_assemblies"))
+    return listed("dead_assemblies", "assembly")
 
 
 def assembly_weight(assembly: str) -> Found[float]:
     """A whole roof, floor or wall by its name, lbf/in2, framing included. Raises UnknownName if it is not listed."""
-    row = _assembly(assembly)
+    row = row_of("dead_assemblies", "assembly", assembly, "assembly", folded)
     return Found(float(row["weight"]) / SQUARE_FOOT, source_of(row), f"{row['assembly']}: {row['weight']} psf")
-
-
-def _assembly(assembly: str) -> Row:
-    for row in rows("dead_assemblies"):
-        if folded(row["assembly"]) == folded(assembly):
-            return row
-    raise UnknownName("assembly", assembly, assembly_names())
 
 
 def _within(value: float, places: Sequence[float]) -> None:

@@ -25,10 +25,7 @@ _HEAVIEST = 1e3  # of a spline's weights, against the lightest
 def check_file(raw: bytes) -> None:
     """Look at the file before it is taken apart.
 
-    Raises
-    ------
-    OutlineError
-        If it holds far more than an outline, or is in the binary form.
+    Raises OutlineError if it holds far more than an outline, or is in the binary form.
     """
     if raw.startswith(_BINARY):
         raise OutlineError("this is a DXF in binary form: save it as text (ASCII)")

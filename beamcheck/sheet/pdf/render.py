@@ -22,21 +22,9 @@ PARTS = tuple(SOURCE.with_name(name) for name in ("parts.typ", "short.typ"))  # 
 def sheet_pdf(result: JobResult, *, all_steps: bool = False) -> bytes:
     """The calc sheet of a result as a PDF.
 
-    Parameters
-    ----------
-    result : JobResult
-    all_steps : bool
-        With every derivation at the end.
-
-    Returns
-    -------
-    bytes
-        With the attachments `job.toml` (the job file as it was) and `result.json` (what `result_json` gives).
-
-    Raises
-    ------
-    BeamcheckError
-        If typst or its typefaces are missing, or it cannot set the sheet.
+    `all_steps`: with every derivation at the end. Returns with the attachments `job.toml` (the job file as it was) and
+    `result.json` (what `result_json` gives). Raises BeamcheckError if typst or its typefaces are missing, or it cannot
+    set the sheet.
     """
     held = {
         "job.toml": result.job_text.encode("utf-8", errors="replace"),

@@ -9,10 +9,10 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from ...errors import OutOfRange, UnknownName
+from ...errors import OutOfRange
 from ..brackets import rows_for_species
 from ..found import Found
-from ..loader import Row, rows, source_of
+from ..loader import Row, row_of, rows, source_of
 
 CLEAR, FACTORS, SLOPES = "astm_d2555_clear_wood", "astm_d245_factors", "astm_d245_slope_of_grain"
 GRADES, QUALITY, VARIATION = "astm_d245_grade_ratios", "astm_d245_modulus_quality", "astm_d2555_variation"
@@ -56,7 +56,7 @@ def variation(property: str) -> Found[float]:
 
     Raises UnknownName for another property.
     """
-    row = _row(VARIATION, "property", property)
+    row = row_of(VARIATION, "property", property, "property")
     return Found(float(row["COV"]), source_of(row), f"coefficient of variation of {property}")
 
 
@@ -65,17 +65,14 @@ def divisor(property: str, kind: Literal["softwood", "hardwood"]) -> Found[float
 
     Raises UnknownName for another property.
     """
-    row = _row(FACTORS, "property", property)
+    row = row_of(FACTORS, "property", property, "property")
     return Found(float(row[kind]), source_of(row), f"{property}, {kind}: {row[kind]}")
 
 
 def slope_ratio(run: float, of: Literal["bending", "compression"] = "bending") -> Found[float]:
     """Strength ratio by slope of grain, one in `run`; between two rows of the table the steeper counts.
 
-    Raises
-    ------
-    OutOfRange
-        If the grain is steeper than the steepest row, which has no ratio: an engineer has to look.
+    Raises OutOfRange if the grain is steeper than the steepest row, which has no ratio: an engineer has to look.
     """
     table = rows(SLOPES)
     least = min(float(row["run"]) for row in table)
@@ -100,19 +97,3 @@ def indicated_grade(ratio: float, size_class: str) -> Found[str] | None:
         return None
     row = max(reached, key=lambda row: float(row["ratio"]))
     return Found(row["grade"], source_of(row), f"strength ratio {ratio:.2f}, least of {row['grade']} {row['ratio']}")
-
-
-def grade_ratio(grade: str, size_class: str) -> Found[float]:
-    """Least strength ratio of a grade. Raises UnknownName if that class has no such grade."""
-    found = [row for row in rows(GRADES) if row["size_class"] == size_class]
-    row = next((row for row in found if row["grade"].casefold() == grade.casefold()), None)
-    if row is None:
-        raise UnknownName(f"grade of {size_class.replace('_', ' ')}", grade, [one["grade"] for one in found])
-    return Found(float(row["ratio"]), source_of(row), f"{grade}: {row['ratio']}")
-
-
-def _row(table: str, column: str, value: str) -> Row:
-    for row in rows(table):
-        if row[column] == value:
-            return row
-    raise UnknownName(column, value, [row[column] for row in rows(table)])

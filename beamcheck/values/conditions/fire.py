@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from ...errors import UnknownName
 from ..found import Found
-from ..loader import rows, source_of
+from ..loader import row_of, source_of
 
 TABLE = "nds_2018_16_2_2_fire"
 
@@ -14,7 +13,5 @@ def fire_factor(property: str) -> Found[float]:
 
     Raises UnknownName for another property: shear has no factor here, look it up in the edition in force.
     """
-    for row in rows(TABLE):
-        if row["property"] == property:
-            return Found(float(row["factor"]), source_of(row), f"{property} in a fire: {row['factor']}")
-    raise UnknownName("property in a fire", property, [row["property"] for row in rows(TABLE)])
+    row = row_of(TABLE, "property", property, "property in a fire")
+    return Found(float(row["factor"]), source_of(row), f"{property} in a fire: {row['factor']}")

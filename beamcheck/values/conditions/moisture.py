@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
 from ...errors import UnknownName
 from ..brackets import rows_for_species
 from ..found import Found
-from ..loader import rows, source_of
+from ..loader import known, listed, numbers, rows, source_of
 
 SHRINKAGE, IN_USE = "wood_handbook_4_3_shrinkage", "wood_handbook_13_2_moisture"
 OUTDOORS, SEASONS = "wood_handbook_13_1_outdoors", ("january", "april", "july", "october")
@@ -33,8 +33,7 @@ def shrinkage(species: str | None, way: Way = "tangential") -> tuple[Found[float
     boxed heart). Returns tuple of Found: one for each botanical species of a stock species; without rows of its own all
     rows of its kind. Raises UnknownName if no table knows the species, or for another way.
     """
-    if way not in ("radial", "tangential", "mixed"):
-        raise UnknownName("direction in the wood", way, ("radial", "tangential", "mixed"))
+    known(way, get_args(Way), "direction in the wood")
     found = []
     for row, why in rows_for_species(SHRINKAGE, species):
         S_R, S_T = float(row["S_R"]), float(row["S_T"])
@@ -59,13 +58,13 @@ def in_use(place: str) -> Found[InUse]:
     """
     for row in rows(IN_USE):
         if row["place"] == place:
-            mean, low, high = (float(row[name]) for name in ("mean", "low", "high"))
+            mean, low, high = numbers(row, "mean", "low", "high")
             return Found(InUse(place, mean, low, high), source_of(row), f"{place}: {mean:g} %, {low:g} to {high:g} %")
     for row in rows(OUTDOORS):
         if row["place"] == place:
-            year = [float(row[name]) for name in SEASONS]
+            year = numbers(row, *SEASONS)
             low, mean, high = min(year), sum(year) / len(year), max(year)
             return Found(
                 InUse(place, mean, low, high), source_of(row), f"{place}: {low:g} to {high:g} % through the year"
             )
-    raise UnknownName("place", place, [row["place"] for name in (IN_USE, OUTDOORS) for row in rows(name)])
+    raise UnknownName("place", place, [*listed(IN_USE, "place"), *listed(OUTDOORS, "place")])

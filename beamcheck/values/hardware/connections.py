@@ -7,7 +7,7 @@ from typing import Literal, get_args
 
 from ...errors import OutOfRange, UnknownName
 from ..found import Found
-from ..loader import Row, rows, source_of
+from ..loader import known, listed, row_of, rows, source_of
 
 Moist = Literal["dry", "wet"]
 Action = Literal["lateral", "withdrawal of screws", "withdrawal of nails", "withdrawal of toe-nails"]
@@ -43,9 +43,9 @@ def connection_wet_service(action: Action, made: Moist, service: Moist, D: float
     19 percent. `D`: nominal diameter, in. `one_row`: a single fastener, one row along the grain, or a separate splice
     plate for each row. Raises UnknownName for another action or moisture.
     """
-    _known(action, get_args(Action), "action on a fastener")
+    known(action, get_args(Action), "action on a fastener")
     for each in (made, service):
-        _known(each, get_args(Moist), "moisture of a joint")
+        known(each, get_args(Moist), "moisture of a joint")
     table = rows("nds_2018_11_3_3_wet_service")
     row = next(row for row in table if (row["action"], row["made"], row["service"]) == (action, made, service))
     column = "C_M_one_row" if one_row else "C_M_thin" if D < THIN else "C_M"
@@ -59,16 +59,11 @@ def connection_temperature(T: float, wet: bool) -> Found[float]:
     Raises OutOfRange above 150 deg F, where the table ends.
     """
     moisture = "wet" if wet else "dry"
-    row = next(row for row in rows("nds_2018_11_3_4_temperature") if row["moisture"] == moisture)
+    row = row_of("nds_2018_11_3_4_temperature", "moisture", moisture, "moisture")
     for limit in (100, 125, 150):
         if limit >= T:
             return Found(float(row[f"up_to_{limit}"]), source_of(row), f"up to {limit} deg F, {moisture}")
     raise OutOfRange(f"{T:g} deg F: no temperature factor for sustained heat above 150 deg F", "NDS 2018 11.3.4")
-
-
-def connection_factor_cases() -> tuple[str, ...]:
-    """The cases that `connection_factor` knows."""
-    return tuple(row["case"] for row in rows("nds_2018_connection_factors"))
 
 
 def connection_factor(case: str) -> Found[float]:
@@ -77,8 +72,7 @@ def connection_factor(case: str) -> Found[float]:
     Raises UnknownName for another case; OutOfRange if the standard does not allow the case: nails and wood screws in
     withdrawal from end grain.
     """
-    _known(case, connection_factor_cases(), "case")
-    row = next(row for row in rows("nds_2018_connection_factors") if row["case"] == case)
+    row = row_of("nds_2018_connection_factors", "case", case, "case")
     if not row["factor"]:
         raise OutOfRange(f"{row['case']}: {row['note']}; no value, whatever the load", row["source"])
     return Found(float(row["factor"]), source_of(row), row["case"])
@@ -123,8 +117,8 @@ def distance(rule: str, direction: str, case: str) -> Found[Distance]:
             found = Distance(float(row["least"]), float(row["full"]) if row["full"] else None)
             words = f"{rule}, load {direction} the grain, {case}" if rule != "thin" else f"{case}, {direction}"
             return Found(found, source_of(row), words + (f"; {row['note']}" if row["note"] else ""))
-    listed = [f"{row['rule']}, {row['direction']}, {row['case']}" for row in table]
-    raise UnknownName("distance", f"{rule}, {direction}, {case}", listed)
+    every = [f"{row['rule']}, {row['direction']}, {row['case']}" for row in table]
+    raise UnknownName("distance", f"{rule}, {direction}, {case}", every)
 
 
 def connection_limit(rule: str) -> Found[float]:
@@ -132,7 +126,7 @@ def connection_limit(rule: str) -> Found[float]:
 
     Raises UnknownName if the table does not list the rule.
     """
-    row = _row("nds_2018_connection_limits", "rule", rule, "rule")
+    row = row_of("nds_2018_connection_limits", "rule", rule, "rule")
     return Found(float(row["value"]), source_of(row), f"{row['rule']}: {row['value']} {row['unit']}")
 
 
@@ -142,10 +136,9 @@ def lead_hole(fastener: str, part: str, G: float) -> Found[LeadHole]:
     `fastener`: 'lag screw', 'wood screw, lateral', 'wood screw, withdrawal' or 'nail'. `part`: 'shank', 'thread' or,
     for nails, 'hole'. `G`: specific gravity. Raises UnknownName for another fastener or part.
     """
-    table = rows("nds_2018_12_1_lead_holes")
-    _known(fastener, tuple(dict.fromkeys(row["fastener"] for row in table)), "fastener with lead holes")
-    own = [row for row in table if row["fastener"] == fastener]
-    _known(part, tuple(dict.fromkeys(row["part"] for row in own)), f"part of a {fastener}")
+    known(fastener, listed("nds_2018_12_1_lead_holes", "fastener"), "fastener with lead holes")
+    own = [row for row in rows("nds_2018_12_1_lead_holes") if row["fastener"] == fastener]
+    known(part, dict.fromkeys(row["part"] for row in own), f"part of a {fastener}")
     for row in own:
         above = not row["G_over"] or float(row["G_over"]) < G
         if row["part"] == part and above and (not row["G_up_to"] or float(row["G_up_to"]) >= G):
@@ -161,13 +154,8 @@ def bolt_hole_over(fastener: Literal["bolt", "drift pin"]) -> Found[tuple[float,
 
     Raises UnknownName for another fastener.
     """
-    row = _row("nds_2018_12_1_bolt_holes", "fastener", fastener, "fastener in a drilled hole")
+    row = row_of("nds_2018_12_1_bolt_holes", "fastener", fastener, "fastener in a drilled hole")
     return Found((float(row["over_from"]), float(row["over_up_to"])), source_of(row), row["note"])
-
-
-def fastener_steel_woods() -> tuple[str, ...]:
-    """The conditions that `fastener_steel` knows."""
-    return tuple(row["wood"] for row in rows("fastener_coatings"))
 
 
 def fastener_steel(wood: str) -> Found[str]:
@@ -175,13 +163,8 @@ def fastener_steel(wood: str) -> Found[str]:
 
     Raises UnknownName if the table does not list the condition.
     """
-    row = _row("fastener_coatings", "wood", wood, "condition of the wood")
+    row = row_of("fastener_coatings", "wood", wood, "condition of the wood")
     return Found(row["steel"], source_of(row), row["advice"])
-
-
-def bracket_kinds() -> tuple[str, ...]:
-    """The kinds that `lever_arm` knows."""
-    return tuple(row["bracket"] for row in rows("bracket_lever_arms"))
 
 
 def lever_arm(bracket: str) -> Found[float]:
@@ -189,17 +172,5 @@ def lever_arm(bracket: str) -> Found[float]:
 
     Raises UnknownName if the table does not list the kind.
     """
-    row = _row("bracket_lever_arms", "bracket", bracket, "kind of bracket")
+    row = row_of("bracket_lever_arms", "bracket", bracket, "kind of bracket")
     return Found(float(row["eta"]), source_of(row), f"{row['bracket']}: {row['note']}")
-
-
-def _known(given: str, allowed: tuple[str, ...], what: str) -> None:
-    if given not in allowed:
-        raise UnknownName(what, given, allowed)
-
-
-def _row(table: str, column: str, wanted: str, what: str) -> Row:
-    for row in rows(table):
-        if row[column] == wanted:
-            return row
-    raise UnknownName(what, wanted, [row[column] for row in rows(table)])

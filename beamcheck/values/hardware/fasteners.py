@@ -11,7 +11,7 @@ from typing import Literal, get_args
 
 from ...errors import OutOfRange, UnknownName
 from ..found import Found
-from ..loader import Row, rows, source_of
+from ..loader import known, listed, numbers, row_of, rows, source_of
 from ..species import folded
 
 NailKind = Literal["common", "box", "sinker"]
@@ -75,7 +75,7 @@ class Washer:
 
 def bolt_sizes() -> tuple[str, ...]:
     """The sizes that `bolt` and `washer` know."""
-    return _sizes("nds_2018_l1_bolts")
+    return listed("nds_2018_l1_bolts", "size")
 
 
 def bolt(size: str) -> Found[Bolt]:
@@ -83,8 +83,8 @@ def bolt(size: str) -> Found[Bolt]:
 
     Raises UnknownName if the table does not list the size.
     """
-    row = _of_size("nds_2018_l1_bolts", size, "bolt size")
-    made = Bolt(row["size"], *(float(row[column]) for column in ("D", "D_r", "T_to_6", "T_over_6")))
+    row = row_of("nds_2018_l1_bolts", "size", size, "bolt size", _spelled)
+    made = Bolt(row["size"], *numbers(row, "D", "D_r", "T_to_6", "T_over_6"))
     return Found(made, source_of(row), f"{row['size']} in bolt, root {row['D_r']} in")
 
 
@@ -93,14 +93,14 @@ def washer(size: str) -> Found[Washer]:
 
     Raises UnknownName if the table does not list the size.
     """
-    row = _of_size("nds_2018_l6_washers", size, "washer size")
-    made = Washer(*(float(row[column]) for column in ("inner", "outer", "thickness")))
+    row = row_of("nds_2018_l6_washers", "size", size, "washer size", _spelled)
+    made = Washer(*numbers(row, "inner", "outer", "thickness"))
     return Found(made, source_of(row), f"cut washer of a {row['size']} in bolt, {row['outer']} in across")
 
 
 def lag_screw_sizes() -> tuple[str, ...]:
     """The sizes that `lag_screw` knows."""
-    return _sizes("nds_2018_l2_lag_screws")
+    return listed("nds_2018_l2_lag_screws", "size")
 
 
 def lag_screw(size: str) -> Found[LagScrew]:
@@ -108,8 +108,8 @@ def lag_screw(size: str) -> Found[LagScrew]:
 
     Raises UnknownName if the table does not list the size.
     """
-    row = _of_size("nds_2018_l2_lag_screws", size, "lag screw size")
-    made = LagScrew(row["size"], *(float(row[column]) for column in ("D", "D_r", "E_tip")))
+    row = row_of("nds_2018_l2_lag_screws", "size", size, "lag screw size", _spelled)
+    made = LagScrew(row["size"], *numbers(row, "D", "D_r", "E_tip"))
     return Found(made, source_of(row), f"{row['size']} in lag screw, root {row['D_r']} in, tip {row['E_tip']} in")
 
 
@@ -134,7 +134,7 @@ def lag_thread(length: float) -> Found[float]:
 
 def wood_screw_sizes() -> tuple[str, ...]:
     """The sizes that `wood_screw` knows."""
-    return _sizes("nds_2018_l3_wood_screws")
+    return listed("nds_2018_l3_wood_screws", "size")
 
 
 def wood_screw(size: str) -> Found[WoodScrew]:
@@ -142,17 +142,14 @@ def wood_screw(size: str) -> Found[WoodScrew]:
 
     Raises UnknownName if the table does not list the size.
     """
-    listed = {folded(row["size"]).removeprefix("no"): row for row in rows("nds_2018_l3_wood_screws")}
-    row = listed.get(folded(size).removeprefix("no"))
-    if row is None:
-        raise UnknownName("wood screw size", size, wood_screw_sizes())
-    made = WoodScrew(row["size"], *(float(row[column]) for column in ("D", "D_r", "D_H")))
+    row = row_of("nds_2018_l3_wood_screws", "size", size, "wood screw size", lambda one: folded(one).removeprefix("no"))
+    made = WoodScrew(row["size"], *numbers(row, "D", "D_r", "D_H"))
     return Found(made, source_of(row), f"{row['size']} wood screw, rolled thread, root {row['D_r']} in")
 
 
 def nail_sizes(kind: NailKind) -> tuple[str, ...]:
     """The pennyweights of a kind that `nail` knows. Raises UnknownName for another kind of nail."""
-    _known(kind, get_args(NailKind), "kind of nail")
+    known(kind, get_args(NailKind), "kind of nail")
     return tuple(row["size"] for row in rows("nds_2018_l4_nails") if row["kind"] == kind)
 
 
@@ -165,7 +162,7 @@ def nail(kind: NailKind, size: str) -> Found[Nail]:
         raise UnknownName(f"size of a {kind} nail", size, nail_sizes(kind))
     table = rows("nds_2018_l4_nails")
     row = next(row for row in table if row["kind"] == kind and folded(row["size"]) == folded(size))
-    made = Nail(kind, row["size"], *(float(row[column]) for column in ("L", "D", "D_H")))
+    made = Nail(kind, row["size"], *numbers(row, "L", "D", "D_H"))
     return Found(made, source_of(row), f"{row['size']} {kind} nail, {row['L']} in long, {row['D']} in thick")
 
 
@@ -175,7 +172,7 @@ def bending_yield(family: Family, D: float) -> Found[float]:
     Raises UnknownName for another family; OutOfRange if the table has no band for the diameter. Stainless, brass and
     drywall screws are in none: the maker's value.
     """
-    _known(family, get_args(Family), "family of fasteners")
+    known(family, get_args(Family), "family of fasteners")
     bands = [row for row in rows("nds_2018_i1_bending_yield") if family in row["families"].split("; ")]
     for row in bands:
         low, high = float(row["D_from"]), float(row["D_up_to"])
@@ -188,24 +185,7 @@ def bending_yield(family: Family, D: float) -> Found[float]:
     )
 
 
-def _sizes(table: str) -> tuple[str, ...]:
-    return tuple(row["size"] for row in rows(table))
-
-
-def _of_size(table: str, size: str, what: str) -> Row:
-    """The row of a size; '1-1/4', '1 1/4' and '1 1/4 in' are one."""
-    wanted = _spelled(size)
-    for row in rows(table):
-        if _spelled(row["size"]) == wanted:
-            return row
-    raise UnknownName(what, size, _sizes(table))
-
-
 def _spelled(size: str) -> str:
+    """'1-1/4', '1 1/4' and '1 1/4 in' are one."""
     text = size.casefold().strip().removesuffix("inch").removesuffix("in").removesuffix('"')
     return " ".join(re.sub(r"(?<=\d)-(?=\d)", " ", text).split())  # a dash before a number is a minus
-
-
-def _known(given: str, allowed: tuple[str, ...], what: str) -> None:
-    if given not in allowed:
-        raise UnknownName(what, given, allowed)

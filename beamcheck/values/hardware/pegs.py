@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from ...errors import UnknownName
 from ...provenance import Source
-from ..loader import rows, source_of
+from ..loader import numbers, rows, source_of
 from ..species import known_species
 
 TABLE, OTHERS = "peg_distances", "any other"
@@ -29,14 +29,12 @@ class PegDistances:
 def peg_distances(species: str) -> PegDistances:
     """The distances for a frame of that wood; woods that no row names get the largest of all.
 
-    Raises
-    ------
-    UnknownName
-        If no table knows the species.
+    Raises UnknownName if no table knows the species.
     """
     wood = known_species(species)
     listed = {row["wood"]: row for row in rows(TABLE)}
     if not wood:
         raise UnknownName("species", species, [name for name in listed if name != OTHERS])
     row = listed.get(wood, listed[OTHERS])
-    return PegDistances(row["wood"], float(row["end"]), float(row["edge"]), float(row["spacing"]), source_of(row))
+    end, edge, spacing = numbers(row, "end", "edge", "spacing")
+    return PegDistances(row["wood"], end, edge, spacing, source_of(row))

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ...errors import UnknownName
 from ...provenance import Source
-from ..loader import rows, source_of
+from ..loader import listed, numbers, row_of, source_of
 
 
 @dataclass(frozen=True)
@@ -23,14 +22,15 @@ class Shape:
 
 def w_shapes() -> tuple[str, ...]:
     """The shapes that the table knows."""
-    return tuple(row["shape"] for row in rows("aisc_w_shapes"))
+    return listed("aisc_w_shapes", "shape")
 
 
 def w_shape(name: str) -> Shape:
     """A rolled shape by its name, such as 'W8x18'. Raises UnknownName if the table does not list it."""
-    wanted = name.casefold().replace(" ", "").replace("×", "x")
-    for row in rows("aisc_w_shapes"):
-        if row["shape"].casefold() == wanted:
-            d, b_f, t_f, t_web = (float(row[column]) for column in ("d", "b_f", "t_f", "t_web"))
-            return Shape(row["shape"], d, b_f, t_f, t_web, source_of(row))
-    raise UnknownName("rolled shape", name, list(w_shapes()))
+    row = row_of("aisc_w_shapes", "shape", name, "rolled shape", _spelled)
+    d, b_f, t_f, t_web = numbers(row, "d", "b_f", "t_f", "t_web")
+    return Shape(row["shape"], d, b_f, t_f, t_web, source_of(row))
+
+
+def _spelled(name: str) -> str:
+    return name.casefold().replace(" ", "").replace("×", "x")

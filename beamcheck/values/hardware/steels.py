@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ...errors import UnknownName
 from ..found import Found
-from ..loader import Row, rows, source_of
+from ..loader import listed, numbers, row_of, rows, source_of
 
 
 @dataclass(frozen=True)
@@ -31,20 +30,19 @@ class BoltSteel:
 
 def steel_grades() -> tuple[str, ...]:
     """The grades that `steel` knows."""
-    return tuple(row["grade"] for row in rows("steel_grades"))
+    return listed("steel_grades", "grade")
 
 
 def steel(grade: str) -> Found[Steel]:
     """Steel of a plate or bar by its grade, such as 'A36'. Raises UnknownName if the table does not list the grade."""
-    row = _row("steel_grades", "grade", grade, "grade of steel")
-    return Found(
-        Steel(row["grade"], float(row["F_y"]), float(row["F_u"]), row["rolled"]), source_of(row), f"steel {grade}"
-    )
+    row = row_of("steel_grades", "grade", grade, "grade of steel", str.casefold)
+    F_y, F_u = numbers(row, "F_y", "F_u")
+    return Found(Steel(row["grade"], F_y, F_u, row["rolled"]), source_of(row), f"steel {grade}")
 
 
 def bolt_grades() -> tuple[str, ...]:
     """The grades that `bolt_steel` knows."""
-    return tuple(row["grade"] for row in rows("aisc_360_16_j3_2_bolts"))
+    return listed("aisc_360_16_j3_2_bolts", "grade")
 
 
 def bolt_steel(grade: str) -> Found[BoltSteel]:
@@ -53,14 +51,14 @@ def bolt_steel(grade: str) -> Found[BoltSteel]:
     Raises UnknownName if the table does not list the grade. Rods of other steel: `threaded_tension_strength` and its
     like.
     """
-    row = _row("aisc_360_16_j3_2_bolts", "grade", grade, "grade of bolt")
-    made = BoltSteel(row["grade"], *(float(row[c]) for c in ("F_nt", "F_nv_threads_in", "F_nv_threads_out")))
+    row = row_of("aisc_360_16_j3_2_bolts", "grade", grade, "grade of bolt", str.casefold)
+    made = BoltSteel(row["grade"], *numbers(row, "F_nt", "F_nv_threads_in", "F_nv_threads_out"))
     return Found(made, source_of(row), f"bolt {grade}" + (f": {row['note']}" if row["note"] else ""))
 
 
 def bearing_materials() -> tuple[str, ...]:
     """The materials that `other_bearing` knows."""
-    return tuple(row["material"] for row in rows("nds_2018_dowel_bearing_other"))
+    return listed("nds_2018_dowel_bearing_other", "material")
 
 
 def other_bearing(material: str) -> Found[float]:
@@ -69,7 +67,7 @@ def other_bearing(material: str) -> Found[float]:
     Raises UnknownName if the table does not list the material; masonry is not in it, and concrete does not stand in for
     it.
     """
-    row = _row("nds_2018_dowel_bearing_other", "material", material, "material")
+    row = row_of("nds_2018_dowel_bearing_other", "material", material, "material", str.casefold)
     return Found(float(row["F_e"]), source_of(row), f"{row['material']}: {row['note']}")
 
 
@@ -78,10 +76,3 @@ def least_fillet(thickness: float) -> Found[float]:
     table = rows("aisc_360_16_j2_4_fillet")
     row = next((row for row in table if row["t_up_to"] and thickness <= float(row["t_up_to"])), table[-1])
     return Found(float(row["leg"]), source_of(row), f"thinner part {thickness:g} in")
-
-
-def _row(table: str, column: str, wanted: str, what: str) -> Row:
-    for row in rows(table):
-        if row[column].casefold() == wanted.casefold():
-            return row
-    raise UnknownName(what, wanted, [row[column] for row in rows(table)])
