@@ -38,10 +38,9 @@ def brace_force(P: NotNegative, x_L: Positive, x_b: Positive, beta_b: Slope) -> 
 def brace_force_butted(P: NotNegative, x_L: Farther, x_b: Farther, x_p: NotNegative, beta_b: Slope) -> Number:
     """Compression in the brace of a bracket whose top leg turns about a point out from the wall face.
 
-    x_p: the depth of the wall leg where the top leg butts against it.
-
     More than `brace_force` where the load stands beyond the brace (x_L over x_b), less inside it: take the larger of
     both.
+    x_p: the depth of the wall leg where the top leg butts against it.
 
     >>> round(brace_force_butted(100.0, 24.0, 12.0, 3.5, 45.0), 1)
     341.1
@@ -78,10 +77,9 @@ def sliding_on_wall_leg(N_b: NotNegative, beta_b: Slope) -> Number:
 def grain_runout_slope(s_b: Annotated[Number, below("l / 2")], l: Positive) -> Number:  # noqa: E741
     """Slope of the grain to the edge at the ends of a brace that is sawn to a curve from straight stock.
 
+    The arc's ends lean 2 atan(2 s_b/l). A parabola would give 4 s_b/l, which is less.
     l: of the brace, straight from end to end.
     slope_g: `grain_runout` has it in degrees.
-
-    The arc's ends lean 2 atan(2 s_b/l). A parabola would give 4 s_b/l, which is less.
 
     >>> round(grain_runout_slope(1.5, 17.7), 4)
     0.349
@@ -93,10 +91,9 @@ def grain_runout_slope(s_b: Annotated[Number, below("l / 2")], l: Positive) -> N
 def brace_offset(d: Positive, k_off: Annotated[Number, between(0, 0.5)], s_b: NotNegative) -> Number:
     """How far the compression of a brace runs off its axis: a tight joint, and its bow.
 
-    k_off: 0 with true pins.
-
     Goes as e_1 into NDS 15.4.1. Bow and joint may bend the same way: they are added. Plane elements with bonded joints
     gave edge stresses up to 2.2 times N/A, which is a shift of d/5.
+    k_off: 0 with true pins.
 
     >>> brace_offset(2.5, 0.2, 1.5)
     2.0
@@ -133,10 +130,9 @@ def flush_end_on_wall_leg(N_b: NotNegative, t: Positive, d: Positive, beta_b: Sl
 def housing_bearing(H_b: NotNegative, t: Positive, d_cut: Positive) -> Number:
     """Stress on the shoulder of a housing, which stands square to the leg and takes the sliding force.
 
-    H_b: `top_tie` on the top leg, `sliding_on_wall_leg` on the wall leg.
-
     The leg is pressed along its grain; the brace at beta_b to its grain on the top leg, at 90 - beta_b on the wall
     leg: `bearing_at_angle`.
+    H_b: `top_tie` on the top leg, `sliding_on_wall_leg` on the wall leg.
 
     >>> housing_bearing(100.0, 2.5, 0.5)
     80.0
@@ -148,9 +144,8 @@ def housing_bearing(H_b: NotNegative, t: Positive, d_cut: Positive) -> Number:
 def housing_shear(H_b: NotNegative, t: Positive, l_v: Positive, k_v: AtLeastMean) -> Number:
     """Shear along the grain in the wood that keeps a housing from shearing off.
 
-    H_b: `top_tie` on the top leg, `sliding_on_wall_leg` on the wall leg.
-
     Against F_v'.
+    H_b: `top_tie` on the top leg, `sliding_on_wall_leg` on the wall leg.
 
     >>> housing_shear(100.0, 2.5, 4.0, 1.5)
     15.0
@@ -212,11 +207,10 @@ def end_of_brace_stiffness(E: Positive, A_b: Positive, d: Positive) -> Number:
 def knee_force(Delta_0: NotNegative, beta_b: Slope, f_xx: Positive, f_h: NotNegative, c_b: NotNegative) -> Number:
     """Compression in a bracket that is fixed to a beam and to the post or wall below it: it works as a knee brace.
 
+    Its level part pushes the beam off the post and bends the post. What is fixed to both fails as it stands.
     Delta_0: how far the beam would come down at its nose.
     f_xx, f_h: how far beam and post give under one pound each there, down and sideways.
     c_b: shortening of the brace and of its ends under one pound.
-
-    Its level part pushes the beam off the post and bends the post. What is fixed to both fails as it stands.
 
     >>> round(knee_force(0.1, 45.0, 1e-5, 1e-5, 1e-4))
     643
@@ -228,9 +222,8 @@ def knee_force(Delta_0: NotNegative, beta_b: Slope, f_xx: Positive, f_h: NotNega
 def knee_thrust(R: NotNegative, beta_b: Slope) -> Number:
     """Level force of a bracket that is fixed to a beam and to what it stands on, as of a knee brace.
 
-    R: upright part of its force on the beam.
-
     It pushes the beam off its seat at the top and what the bracket stands on sideways at its foot.
+    R: upright part of its force on the beam.
 
     >>> round(knee_thrust(719.0, 45.0), 1)
     719.0

@@ -20,9 +20,8 @@ AtLeastMean = Annotated[Number, at_least(1)]
 def seat_shear_length(l: Positive, d_cut: Positive, k_l: Positive) -> Number:  # noqa: E741
     """Length of wood below a seat, or behind a housing, that counts in shear along the grain.
 
-    l: of the wood along the grain, to the next cut or the end.
-
     Shear is uneven along the plane; timber practice ends at 8 depths.
+    l: of the wood along the grain, to the next cut or the end.
 
     >>> [seat_shear_length(l, 0.75, 8.0) for l in (4.0, 20.0)]
     [4.0, 6.0]

@@ -64,9 +64,8 @@ def grain_following_factor(d: Tight, r_m: Positive) -> Number:
 def radial_stress(M: NotNegative, r_m: Positive, t: Positive, d: Positive) -> Number:
     """Largest stress across a bent bar, at the middle of its depth.
 
-    f_r: tension when the moment straightens the arc, compression when it closes it.
-
     Plane stress models gave 0.98 to 1.06 of it.
+    f_r: tension when the moment straightens the arc, compression when it closes it.
 
     >>> round(radial_stress(779.42, 9.0, 1.5, 2.0), 2)
     43.3

@@ -33,12 +33,8 @@ def fan_moments(
     E(eta) = E_off(theta_g - alpha_s eta) cos^4[alpha_s (eta - 1/2)]. Times t d^(j+1) it is the stiffness of the
     section. Beside the formulas, since it is an integral; a Gauss-Legendre sum, derived.
 
-    Parameters
-    ----------
-    E_L, E_T, G_LT, nu_LT : float or array
-        Moduli (psi) and ratio in the plane of the bracket.
-    theta_g, alpha_s : float or array
-        Slope of the grain, and of the soffit at the section (0 to 90), deg.
+    `E_L`, `E_T`, `G_LT`, `nu_LT`: moduli (psi) and ratio in the plane of the bracket. `theta_g`, `alpha_s`: slope of
+    the grain, and of the soffit at the section (0 to 90), deg.
     """
     alpha_s = np.asarray(checked("alpha_s", alpha_s, SoffitSlope, FAN), dtype=float)
     ndim = np.broadcast(E_L, E_T, G_LT, nu_LT, theta_g, alpha_s).ndim
@@ -77,9 +73,8 @@ def fan_bending_strain(
 def fan_edge_stress_top(E_off: Positive, alpha_s: SoffitSlope, eps_0: Finite, eps_b: Finite) -> Number:
     """Stress along the top edge by an equal-angle section weighed by modulus.
 
-    E_off: along the top edge.
-
     The fourth power of the cosine in the modulus over the square in the edge's lean.
+    E_off: along the top edge.
 
     >>> round(fan_edge_stress_top(1.6e6, 45.0, -1.25e-5, 9.82e-5), 2)
     49.98

@@ -15,12 +15,11 @@ DOWN_ALREADY = "with more the beam has come down farther than its long-term load
 def prop_force(Delta_0: Finite, g: NotNegative, k_n: Positive, f_xx: Positive) -> Number:
     """Force with which a beam rests on a bracket that was not meant to carry it.
 
+    Linear, one-sided. For an upper bound: a low modulus of the beam (`softened_modulus`), shear included, creep in
+    Delta_0, the bracket as stiff as it may be.
     Delta_0: from when the gap was set.
     g: between nose and beam as left; 0 where unknown.
     f_xx: of a symmetric pair, per force at each.
-
-    Linear, one-sided. For an upper bound: a low modulus of the beam (`softened_modulus`), shear included, creep in
-    Delta_0, the bracket as stiff as it may be.
 
     >>> round(prop_force(0.113144, 0.0, 8000.0, 3.1174e-5), 1)
     724.5

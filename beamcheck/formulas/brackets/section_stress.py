@@ -62,10 +62,9 @@ def bracket_shear_stress(V: NotNegative, t: Positive, d: Positive) -> Number:
 def top_design_stress(k_fe: AtLeastOne, sigma_v: Finite, sigma_lin: Finite, sigma_fan: Finite) -> Number:
     """Stress that a top edge is judged by: the largest of the three rules, by size, times a factor.
 
-    sigma_top: without sign; to be judged in tension, as every edge under a load that may stretch it.
-
     Holds where the arm of the load is at least 0.75 of the depth at the wall, outside 0.5 of the depth from loads and
     0.15 of the projection from the wall.
+    sigma_top: without sign; to be judged in tension, as every edge under a load that may stretch it.
 
     >>> round(top_design_stress(1.3, 29.2, 43.4, 77.0), 2)
     100.1
@@ -77,9 +76,8 @@ def top_design_stress(k_fe: AtLeastOne, sigma_v: Finite, sigma_lin: Finite, sigm
 def soffit_design_stress(k_fe: AtLeastOne, sigma_lin_s: Finite, sigma_fan_s: Finite) -> Number:
     """Stress that a soffit is judged by: the larger of two rules, by size, times a factor.
 
-    k_fe: larger for diagonal grain and for a soffit with a cusp.
-
     Within the bounds of `top_design_stress`.
+    k_fe: larger for diagonal grain and for a soffit with a cusp.
 
     >>> round(soffit_design_stress(1.2, -65.0, -27.0), 2)
     78.0

@@ -20,10 +20,9 @@ def head_reach(
 ) -> Number:
     """How far the head of a fastener stands outside the grain line through the load.
 
+    Below zero a check between the head and the load leaves the part outside without a hold.
     l_hd: from the wall to the seat of the head.
     y_h: of the fastener, down from the top edge.
-
-    Below zero a check between the head and the load leaves the part outside without a hold.
 
     >>> round(head_reach(9.95, 8.0, 2.5, 59.0), 3)
     2.959
@@ -80,9 +79,8 @@ def load_allowed(P_s: NotNegative, k_s: Annotated[Number, at_least(1)]) -> Numbe
 def strength_over_time(t_u: Positive) -> Number:
     """Percent of the strength in a short test that wood has under a load that stays for some time.
 
-    t_u: how long it stays.
-
     Ten years have 62 percent of five minutes in tension across the grain as well.
+    t_u: how long it stays.
 
     >>> round(strength_over_time(24.0), 1)
     82.3
@@ -94,9 +92,8 @@ def strength_over_time(t_u: Positive) -> Number:
 def dowel_across_a_gap(q_d: Positive, M_dw: Positive, g_dw: NotNegative) -> Number:
     """Sideways force that a dowel passes from wood to wood, hinged in both; the root of V^2/(2 q) + V g/2 = M.
 
-    g_dw: between the two.
-
     The split test finds it by its own unknowns along the dowel.
+    g_dw: between the two.
 
     >>> round(dowel_across_a_gap(270.0, 35.0, 0.0), 1)
     137.5

@@ -32,11 +32,10 @@ def tip_deflection(
 ) -> Number:  # fmt: skip
     """How far the tip of an L-shaped bar sinks: its level leg bends, and the bend turns as the upright leg bends.
 
+    Stretch of the legs, slip of the fixings and give of the wall come on top.
     I: of the bar, bent the flat way.
     c_v: 3 where the moment dies out to a far fixing that is a hinge, 1 where it stays the same down to it (upper
     bound).
-
-    Stretch of the legs, slip of the fixings and give of the wall come on top.
 
     >>> I = 1.5 * 0.25**3 / 12
     >>> round(tip_deflection(50.0, 8.0, 8.0, 29.0e6, I, 3.0, 1.0), 4)
@@ -73,11 +72,10 @@ def gusset_slenderness_limit(E_steel: Positive, F_y: Positive) -> Number:
 def gusset_weld_force(P: NotNegative, M: NotNegative, L_w: Positive) -> Number:
     """Force per length at the end of the two fillet welds, one on each side, that hold a gusset to the upright leg.
 
-    M: about the weld.
-    L_w: of one weld, the depth of the gusset.
-
     Two lines of length L_w: P/(2 L_w) along them, and M over L_w^2/3 across; elastic. Each weld is to take it by
     `fillet_weld` per inch.
+    M: about the weld.
+    L_w: of one weld, the depth of the gusset.
 
     >>> round(gusset_weld_force(300.0, 2400.0, 4.0), 1)
     451.6

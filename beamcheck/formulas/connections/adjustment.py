@@ -22,9 +22,8 @@ def adjusted_lateral(
 ) -> Number:  # fmt: skip
     """Adjusted lateral design value of one fastener in a group.
 
-    C_di: 1, or 1.1 for nails in a diaphragm.
-
     No impact factor 2.0 on a connection (Table 2.3.2, footnote).
+    C_di: 1, or 1.1 for nails in a diaphragm.
 
     >>> round(adjusted_lateral(600.0, 1.15, 1.0, 1.0, 0.95, 0.9, 1.0, 1.0, 1.0), 2)
     589.95

@@ -25,15 +25,8 @@ Points = Sequence[float] | NDArray[Any]
 def about_centroid(x: Points, y: Points) -> tuple[NDArray[Any], NDArray[Any]]:
     """Places of the fasteners as seen from their centroid.
 
-    Parameters
-    ----------
-    x, y : array
-        Places, in. The last axis runs over the fasteners.
-
-    Raises
-    ------
-    OutOfRange
-        If there is no fastener, or another number of x than of y.
+    `x`, `y`: places, in. The last axis runs over the fasteners. Raises OutOfRange if there is no fastener, or another
+    number of x than of y.
     """
     xs, ys = np.asarray(x, dtype=float), np.asarray(y, dtype=float)
     if xs.ndim == 0 or xs.shape != ys.shape or xs.shape[-1] == 0:
@@ -60,10 +53,9 @@ def angle_to_grain(P_xi: Number, P_yi: Number, grain: float) -> NDArray[Any]:
 def fastener_force_x(P_x: Finite, n: Count, M: Finite, y_i: Finite, I_p: Positive) -> Number:
     """Force along x that one fastener takes.
 
+    The curve of slip of steel bolts is not to be used to raise it.
     n: fasteners, all alike.
     M: about the centroid, turning x towards y.
-
-    The curve of slip of steel bolts is not to be used to raise it.
 
     >>> fastener_force_x(0.0, 4.0, 4000.0, 2.0, 32.0)
     -250.0
@@ -98,10 +90,9 @@ def fastener_force(P_xi: Finite, P_yi: Finite) -> Number:
 def lever_arm_tension(M: NotNegative, eta: Annotated[Number, at_most(0.9)], h_1: Positive) -> Number:
     """Pull on the top row of a bracket's anchors, all of it on that row.
 
-    M: pulls the top off the wall.
-
     eta by kind of bracket in tables/bracket_lever_arms.csv, from 14 brackets modeled in plane stress. Pull on the
     bracket itself is to be added.
+    M: pulls the top off the wall.
 
     >>> round(lever_arm_tension(3600.0, 0.7, 9.0), 1)
     571.4

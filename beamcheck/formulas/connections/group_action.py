@@ -72,9 +72,8 @@ def group_m(u: Annotated[Number, more_than(1)]) -> Number:
 def group_action_factor(m: Annotated[Number, inside(0, 1)], n: Count, R_EA: Annotated[Number, at_most(1)]) -> Number:
     """Group action factor of a row of fasteners along the load.
 
-    n: fasteners in the row.
-
     1 for a single fastener, and towards 1 as m goes to 1 (stiff members).
+    n: fasteners in the row.
 
     >>> round(group_action_factor(0.675864, 8.0, 0.5), 3)
     0.546

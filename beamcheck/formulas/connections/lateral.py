@@ -31,12 +31,7 @@ ROUNDED = "to the nearest 50 psi, as the table prints it"
 class Yield:
     """Reference lateral design value of one fastener.
 
-    Attributes
-    ----------
-    Z : float or array
-        The least of the modes, lbf.
-    modes : mapping
-        Mode ('Im', 'Is', 'II', 'IIIm', 'IIIs', 'IV') to its value, lbf.
+    `Z`: the least of the modes, lbf. `modes`: mode ('Im', 'Is', 'II', 'IIIm', 'IIIs', 'IV') to its value, lbf.
     """
 
     Z: Number
@@ -53,18 +48,9 @@ class Yield:
 def wood_bearing(pad: Pad, *, G: Number, D_nom: Number, theta: Number, end_grain: bool = False) -> Number:
     """Dowel bearing strength of a wood member, psi, from strengths rounded as NDS 2018 Table 12.3.3 prints them.
 
-    Parameters
-    ----------
-    pad : Pad
-        Where the steps are written.
-    G : float or array
-        Specific gravity.
-    D_nom : float or array
-        Nominal diameter, in: below 1/4 in the direction does not matter. An array needs a silent pad.
-    theta : float or array
-        Angle between load and grain, deg.
-    end_grain : bool
-        The fastener stands in end grain: across the grain, whatever theta (12.3.3.4).
+    `pad`: where the steps are written. `G`: specific gravity. `D_nom`: nominal diameter, in: below 1/4 in the direction
+    does not matter. An array needs a silent pad. `theta`: angle between load and grain, deg. `end_grain`: the fastener
+    stands in end grain: across the grain, whatever theta (12.3.3.4).
     """
     if isinstance(D_nom, np.ndarray):
         small = bearing.as_tabulated(bearing.dowel_bearing_small(G))
@@ -80,20 +66,10 @@ def single_shear(
 ) -> Yield:  # fmt: skip
     """Reference lateral design value in one shear plane, NDS 2018 Table 12.3.1A.
 
-    Parameters
-    ----------
-    pad : Pad
-        Where the steps are written.
-    D, D_nom : float or array
-        Diameter used in the equations, and nominal, in.
-    l_m, l_s : float or array
-        Bearing lengths in the main and in the side member, in.
-    F_em, F_es : float or array
-        Dowel bearing strengths at the angle of the load, psi.
-    F_yb : float or array
-        Bending yield strength of the fastener, psi.
-    theta : float or array
-        Largest angle of load to grain in any member, deg.
+    `pad`: where the steps are written. `D`, `D_nom`: diameter used in the equations, and nominal, in. `l_m`, `l_s`:
+    bearing lengths in the main and in the side member, in. `F_em`, `F_es`: dowel bearing strengths at the angle of the
+    load, psi. `F_yb`: bending yield strength of the fastener, psi. `theta`: largest angle of load to grain in any
+    member, deg.
     """
     R_I, R_II, R_III = _reductions(pad, D, D_nom, theta)
     R_e = pad(terms.bearing_strength_ratio, F_em=F_em, F_es=F_es)
@@ -139,18 +115,9 @@ def shear_across_gap(
 ) -> Yield:  # fmt: skip
     """Reference lateral design value of a fastener across a gap, general dowel equations (TR12).
 
-    Parameters
-    ----------
-    pad : Pad
-        Where the steps are written.
-    two_planes : bool
-        Two shear planes with the same gap at both (of unlike gaps the larger), or one.
-    D_m, D_s : float or array
-        Diameter in the main and in the side member, in: the root where threads bear.
-    g : float or array
-        Gap between the faces, in. Plaster, board, lath and air are gap.
-
-    The others as for `single_shear`.
+    `pad`: where the steps are written. `two_planes`: two shear planes with the same gap at both (of unlike gaps the
+    larger), or one. `D_m`, `D_s`: diameter in the main and in the side member, in: the root where threads bear. `g`:
+    gap between the faces, in. Plaster, board, lath and air are gap. The others as for `single_shear`.
     """
     R_I, R_II, R_III = _reductions(pad, smallest(D_m, D_s), D_nom, theta, two_planes=two_planes)
     q_m = pad(gap.bearing_per_length, symbol="q_m", F_e=F_em, D=D_m)

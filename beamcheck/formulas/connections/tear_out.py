@@ -19,9 +19,8 @@ NET, ROW, GROUP = "NDS 2018 Appendix E.2", "NDS 2018 Appendix E.3", "NDS 2018 Ap
 def critical_spacing(l_end: Positive, s: Positive) -> Number:
     """Length of wood that holds each fastener of a row: the lesser of end distance and spacing.
 
-    s: the least in the row.
-
     For a single fastener give the end distance twice.
+    s: the least in the row.
 
     >>> critical_spacing(3.5, 2.0)
     2.0
@@ -33,10 +32,9 @@ def critical_spacing(l_end: Positive, s: Positive) -> Number:
 def row_tear_out(n: Count, F_v_prime: Positive, t: Positive, s_crit: Positive) -> Number:
     """What one row carries before it tears out.
 
-    n: fasteners in the row.
-
     F_v'/2, the mean of a triangle, on two shear lines of n s_crit each. A check (split) through the row leaves
     nothing.
+    n: fasteners in the row.
 
     >>> row_tear_out(3.0, 180.0, 1.5, 2.0)
     1620.0
@@ -96,9 +94,8 @@ def area_between_rows(
 ) -> Number:
     """Net area between the outer rows, rows evenly apart.
 
-    n_row: rows.
-
     Half a hole at each outer row, whole ones between.
+    n_row: rows.
 
     >>> area_between_rows(3.0, 2.0, 0.5625, 1.5)
     4.3125

@@ -25,9 +25,8 @@ def round_washer_area(D_w: Positive, d_h: Annotated[Number, inside(0, "D_w")]) -
 def washer_bearing(F_c_perp_prime: Positive, A_b: Positive) -> Number:
     """Pull at which the wood under a washer reaches its bearing value.
 
-    F_c_perp_prime: with C_b, for which the length of a round washer is its diameter.
-
     C_b only where the washer is 3 in and more from an end. In a bore the washer must fit inside it.
+    F_c_perp_prime: with C_b, for which the length of a round washer is its diameter.
 
     >>> washer_bearing(625.0, 1.25)
     781.25

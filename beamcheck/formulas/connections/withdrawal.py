@@ -66,10 +66,9 @@ def withdrawal_stainless_nail(G: Gravity, D: NailDiameter) -> Number:
 def head_pull_through(G: Gravity, D_H: Positive, t_s: Positive) -> Number:
     """Load at which a round nail head pulls through the member under it, design value.
 
+    For round heads of nails. For the heads and washers of screws and bolts it is no value, only a limit beside bearing.
     G: of the member under the head.
     t_s: the net thickness under the head.
-
-    For round heads of nails. For the heads and washers of screws and bolts it is no value, only a limit beside bearing.
 
     >>> round(head_pull_through(0.50, 0.344, 0.75), 1)
     139.8

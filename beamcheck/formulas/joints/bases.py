@@ -12,9 +12,8 @@ from ...calc.ranges import NotNegative, Positive, below
 def end_grain_less_slot(b: Positive, d: Positive, w_slot: Annotated[Number, below("b")]) -> Number:
     """Area of a post's end beside the slot for a plate.
 
-    d: along the slot.
-
     Against F_c*, over 0.75 of it with steel between: `end_grain_bearing_ratio`.
+    d: along the slot.
 
     >>> end_grain_less_slot(7.5, 7.5, 0.4375)
     52.96875

@@ -15,10 +15,9 @@ Leaning = Annotated[Number, between(30, 90, "deg", because="flatter screws hold 
 def inclined_slip_force(n: Count, T: NotNegative, alpha: Leaning) -> Number:
     """Force along the faces that screws carry, all leaning alike and pulled, or in crossed pairs.
 
+    Screws that all lean one way work one way only.
     n: screws.
     T: of one, the least of threads and head; of crossed pairs also what it may push, by the report.
-
-    Screws that all lean one way work one way only.
 
     >>> round(inclined_slip_force(4.0, 850.0, 45.0), 1)
     2404.2

@@ -19,9 +19,8 @@ Slope = Annotated[Number, inside(0, 90, "deg")]
 def shoulder_pressure(N: NotNegative, b: Positive, d_c: Positive) -> Number:
     """Pressure on a shoulder that is square to the rafter.
 
-    N: push in the rafter.
-
     Rafter: against F_c*; post: `bearing_at_angle` at 90 - beta_r.
+    N: push in the rafter.
 
     >>> round(shoulder_pressure(3245.0, 5.5, 5.5), 2)
     107.27
@@ -45,9 +44,8 @@ def shear_above_shoulder(N: NotNegative, beta_r: Slope, b: Positive, l_v_ef: Pos
 def upright_at_ridge(w_1: NotNegative, w_2: NotNegative, L: Positive) -> Number:
     """Upright force from one rafter to the other at the ridge when the sides are loaded unlike. Sign by the sides.
 
-    L: of the pair.
-
     A butted ridge needs a shoulder or a fastener for it.
+    L: of the pair.
 
     >>> upright_at_ridge(30.0, 9.0, 288.0)
     756.0

@@ -14,16 +14,9 @@ def peg_in_double_shear(
 ) -> Yield:  # fmt: skip
     """Reference value of one peg through a tenon and both cheeks.
 
-    Parameters
-    ----------
-    pad : Pad
-        Where the steps are written.
-    D, l_m, l_s : float
-        Diameter of the peg; thickness of the tenon and of the thinner cheek, in.
-    G_p, G_t : float
-        Specific gravity of peg and timber.
-    theta_m, theta_s : float
-        Angle between load and grain in the tenon and in the mortised piece, deg.
+    `pad`: where the steps are written. `D`, `l_m`, `l_s`: diameter of the peg; thickness of the tenon and of the
+    thinner cheek, in. `G_p`, `G_t`: specific gravity of peg and timber. `theta_m`, `theta_s`: angle between load and
+    grain in the tenon and in the mortised piece, deg.
     """
     along = pad(pegs.peg_bearing_parallel, G_p=G_p)
     across = pad(pegs.peg_bearing_perpendicular, G_p=G_p, G_t=G_t)

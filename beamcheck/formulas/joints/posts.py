@@ -68,9 +68,8 @@ def shoulder_offset(d: Positive, l_b: Positive) -> Number:
 def far_side_moment(V: NotNegative, a: NotNegative) -> Number:
     """Moment on one group of a plate that joins two, the other group having none; then the other way round.
 
-    a: between the middles of the groups, or from one to the face on which a back plate lies.
-
     A group of one true pin has none, and the other all.
+    a: between the middles of the groups, or from one to the face on which a back plate lies.
 
     >>> far_side_moment(2400.0, 5.0)
     12000.0

@@ -29,10 +29,9 @@ def prying_arm(b: Annotated[Number, more_than("D / 2")], D: Positive) -> Number:
 def prying_lever(a: Positive, b: Positive, D: Positive) -> Number:
     """Lever of the prying force.
 
+    Against wood, which crushes under the edge, not more than D/2 + 1/2 in (judgment).
     a: from the bolt's middle to the edge of the leg; 1.25 b counts at most.
     b: from the bolt's middle to the standing leg.
-
-    Against wood, which crushes under the edge, not more than D/2 + 1/2 in (judgment).
 
     >>> prying_lever(1.25, 1.5, 0.625)
     1.5625

@@ -24,9 +24,8 @@ OverMean = Annotated[Number, at_least(1)]
 def deepest_step(d: Positive, beta_r: Meeting) -> Number:
     """Greatest depth of a step: a quarter of the tie up to 50 degrees, a sixth from 60 on, straight between.
 
-    d: of the tie.
-
     Notches from both sides: a sixth each.
+    d: of the tie.
 
     >>> [round(deepest_step(9.5, beta), 3) for beta in (33.0, 55.0, 70.0)]
     [2.375, 1.979, 1.583]
@@ -38,10 +37,9 @@ def deepest_step(d: Positive, beta_r: Meeting) -> Number:
 def step_on_bisector(N: NotNegative, beta_r: Meeting, b: Positive, t_n: Positive) -> Number:
     """Pressure on the front face of a step that halves the outer angle.
 
-    N: push in the rafter.
-
     Exact when the second face is square to the first; with a level seat the front face gets N cos(beta_r)/(b t_n),
     which is less.
+    N: push in the rafter.
 
     >>> round(step_on_bisector(4870.0, 33.69, 5.5, 1.75), 1)
     463.5
@@ -103,10 +101,9 @@ def step_shear_length(
 def step_shear(T: NotNegative, b: Positive, l_v_ef: Positive, k_v: OverMean) -> Number:
     """Shear along the grain behind the notch.
 
+    Against F_v'. End checks that reach the plane leave nothing.
     T: the part of the push along the tie.
     k_v: 1.5 here (judgment). The annex has 1, with its lower strength; a stress that falls to zero has 2.
-
-    Against F_v'. End checks that reach the plane leave nothing.
 
     >>> round(step_shear(4052.0, 5.5, 12.0, 1.5), 2)
     92.09
@@ -128,10 +125,9 @@ def step_length_needed(T: NotNegative, b: Positive, F_v_prime: Positive, k_v: Ov
 def moment_under_step(T: NotNegative, d: Positive, V: NotNegative, x_R: Finite) -> Number:
     """Moment in the wood under the notch, with T: bending and tension (NDS 3.9.1) on b (d - t_n).
 
+    None where the rafter's axis, the reaction and the axis of the wood under the notch meet.
     d: of the tie.
     V: upright part of the push.
-
-    None where the rafter's axis, the reaction and the axis of the wood under the notch meet.
 
     >>> round(moment_under_step(4052.1, 9.5, 2701.4, 5.0), 0)
     5740.0

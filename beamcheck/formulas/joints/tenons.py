@@ -14,9 +14,8 @@ from ...calc.ranges import NotNegative, Positive
 def housing_capacity(F_c_perp_prime: Positive, b: Positive, l_h: Positive) -> Number:
     """Shear of a beam that its housing carries, by the beam's bearing across the grain.
 
-    b: of the beam in the housing, less the tenon's mortise where that is cut through the ledge.
-
     The post's end grain under it and the ledge in shear are checks of their own.
+    b: of the beam in the housing, less the tenon's mortise where that is cut through the ledge.
 
     >>> housing_capacity(625.0, 7.5, 0.75)
     3515.625

@@ -88,9 +88,8 @@ def plan_load_across(w_p: Number, theta: Slope) -> Number:
 def rafter_thrust(W: Number, run: Positive, rise: Positive) -> Number:
     """Outward push at the eaves of a pair of equal rafters without ridge beam, and the force in a tie there.
 
-    W: vertical, spread evenly.
-
     Moments about the ridge, both rafters loaded alike.
+    W: vertical, spread evenly.
 
     >>> rafter_thrust(960.0, 144.0, 72.0)
     960.0
@@ -102,10 +101,9 @@ def rafter_thrust(W: Number, run: Positive, rise: Positive) -> Number:
 def raised_tie_tension(H: Number, H_r: Positive, h: Annotated[Number, at_most("H_r")]) -> Number:
     """Force in a rafter tie above the eaves.
 
-    H: at the eaves, without the tie.
-
     The rafter bends between tie and eaves as well. A tie in the upper third is a collar tie and takes no thrust by the
     code.
+    H: at the eaves, without the tie.
 
     >>> raised_tie_tension(960.0, 72.0, 48.0)
     1440.0

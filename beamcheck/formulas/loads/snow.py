@@ -21,9 +21,8 @@ def flat_roof_snow(
 ) -> Number:
     """Snow load of a flat roof.
 
-    p_g: of ASCE 7-16, not the strength-level value of the 2022 edition.
-
     Compare with `low_slope_minimum_snow`.
+    p_g: of ASCE 7-16, not the strength-level value of the 2022 edition.
 
     >>> round(144 * flat_roof_snow(40 / 144, 1.0, 1.0, 1.0), 3)
     28.0
@@ -45,10 +44,9 @@ def low_slope_minimum_snow(p_g: NotNegative, I_s: Importance) -> Number:
 def roof_slope_factor(theta: AcuteAngle, theta_0: Annotated[Number, between(5, 45, "deg")]) -> Number:
     """Slope factor of snow: 1 up to theta_0, then straight down to 0 at 70 degrees.
 
+    The slippery curve of a warm roof also asks for insulation of R-30 (R-20 ventilated), 7.4.1.
     theta_0: 30, 37.5 or 45 for C_t up to 1.0, of 1.1, of 1.2; with a slippery surface that nothing obstructs 5, 10 or
     15.
-
-    The slippery curve of a warm roof also asks for insulation of R-30 (R-20 ventilated), 7.4.1.
 
     >>> round(roof_slope_factor(45.0, 30.0), 3), round(roof_slope_factor(45.0, 5.0), 3)
     (0.625, 0.385)

@@ -67,9 +67,8 @@ def lateral_slenderness_limit(E_steel: Positive, F_y: Positive) -> Number:
 def bar_that_twists(F_y: Positive, S_x: Positive, slenderness: Positive, E_steel: Positive) -> Number:
     """Allowable moment of a slender bar on edge (Omega 1.67, C_b = 1), which twists before it yields all over.
 
-    slenderness: `lateral_slenderness`, over `lateral_slenderness_limit` and up to 1.9 E over F_y.
-
     The lesser of this and `bar_bending` counts.
+    slenderness: `lateral_slenderness`, over `lateral_slenderness_limit` and up to 1.9 E over F_y.
 
     >>> round(bar_that_twists(36000.0, 4.0, 298.7, 29.0e6), 0)
     122305.0

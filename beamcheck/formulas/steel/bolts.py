@@ -48,9 +48,8 @@ def bolt_shear_stress(V: NotNegative, A_b: Positive) -> Number:
 def bolt_tension_with_shear(F_nt: Positive, F_nv: Positive, f_rv: Annotated[Number, FULL_SHEAR]) -> Number:
     """Nominal tensile strength of a bolt that also carries shear.
 
-    f_rv: under ASD loads.
-
     ASD form, Omega 2.00: 1.3 F_nt less 2.00 F_nt/F_nv f_rv, at most F_nt.
+    f_rv: under ASD loads.
 
     >>> round(bolt_tension_with_shear(45000.0, 27000.0, 9000.0), 1)
     28500.0

@@ -14,10 +14,9 @@ STATICS = "statics"
 def modulus_from_sag(P: Positive, L: Positive, I: Positive, d: Positive, Delta: Positive) -> Number:  # noqa: E741
     """Modulus of elasticity, bending alone, by the sag under a weight in the middle of a simple span.
 
+    Sag P L^3/(48 E I) and, for shear, P L/(4 k G A), together.
     P: the weight that was put on, without the own weight.
     Delta: how much the middle came down for it, less how much the supports did.
-
-    Sag P L^3/(48 E I) and, for shear, P L/(4 k G A), together.
 
     >>> round(modulus_from_sag(600.0, 144.0, 393.0, 9.5, 0.0832), -4)
     1240000.0

@@ -24,9 +24,8 @@ BearingArea = Annotated[Number, at_least(1, noise=NOISE, clause="NDS 2018 3.10.4
 def size_factor_timber(d: Positive) -> Number:
     """Size factor for bending of timbers, 5 in and thicker, loaded on the narrow face.
 
-    d: actual; for a round piece over 13.5 in the side of the square of equal area.
-
     Acts on F_b only. 12 is in inches.
+    d: actual; for a round piece over 13.5 in the side of the square of equal area.
 
     >>> round(size_factor_timber(13.5), 4)
     0.987

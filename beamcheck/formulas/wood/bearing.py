@@ -10,11 +10,10 @@ from ...calc.ranges import AcuteAngle, NotNegative, Positive
 def bearing_stress(R: NotNegative, b: Positive, l_b: Positive) -> Number:
     """Stress across the grain in a seat.
 
-    R: an uplift is not bearing.
-    b, l_b: of the contact; l_b along the grain of the piece that is crushed.
-
     In a wood-to-wood seat both pieces are to be checked. Uniform over the seat: the bending of the beam makes no
     difference (3.10.2).
+    R: an uplift is not bearing.
+    b, l_b: of the contact; l_b along the grain of the piece that is crushed.
 
     >>> bearing_stress(9900.0, 5.5, 4.5)
     400.0
@@ -26,9 +25,8 @@ def bearing_stress(R: NotNegative, b: Positive, l_b: Positive) -> Number:
 def bearing_area_factor(l_b: Positive) -> Number:
     """Bearing area factor of a bearing 3 in or more from the end of the piece. At an end it is 1: do not ask here.
 
-    l_b: of a round washer the diameter.
-
     0.375 and 6 are in inches.
+    l_b: of a round washer the diameter.
 
     >>> [round(bearing_area_factor(l_b), 2) for l_b in (0.5, 2.0, 6.0)]
     [1.75, 1.19, 1.0]

@@ -14,9 +14,8 @@ MOST_SLENDER = up_to(50, because="brace the compression edge at shorter distance
 def bending_stress(M: NotNegative, S: Positive) -> Number:
     """Bending stress at the edge of a section.
 
-    S: the net one at a notch, hole or mortise (3.1.2).
-
     A signed moment is refused, for a negative stress would pass any check.
+    S: the net one at a notch, hole or mortise (3.1.2).
 
     >>> round(bending_stress(48000.0, 30.66), 1)
     1565.6
@@ -94,9 +93,8 @@ def biaxial_bending(
 ) -> Number:  # fmt: skip
     """Bending both ways at once, as a share of what is allowed.
 
-    F_b1_prime: with C_L.
-
     A plain sum of the two ratios would be unsafe for a slender beam.
+    F_b1_prime: with C_L.
 
     >>> round(biaxial_bending(600.0, 1200.0, 200.0, 1000.0, 1200.0), 4)
     0.7667

@@ -121,10 +121,9 @@ def eccentric_column_one_way(
 ) -> Number:  # fmt: skip
     """Compression with a load off center one way.
 
+    Eq. 15.4-1 without side load and without offset the other way.
     F_b1_prime, F_cE1: for bending and for buckling that way.
     U: at most 1 is allowed.
-
-    Eq. 15.4-1 without side load and without offset the other way.
 
     >>> round(eccentric_column_one_way(200.0, 800.0, 1000.0, 1.0, 6.0, 1000.0), 5)
     0.3242

@@ -39,9 +39,8 @@ def effective_length_column(K_e: BucklingLength, l: Positive) -> Number:  # noqa
 def slenderness_column(l_e: Positive, d: Positive) -> Annotated[Number, MOST_SLENDER]:
     """Slenderness of a column one way.
 
-    d: in the direction in which it would buckle; for a round piece the side of the square of equal area.
-
     The clause lets it go to 75 while the building is put up; that is not covered.
+    d: in the direction in which it would buckle; for a round piece the side of the square of equal area.
 
     >>> round(slenderness_column(96.0, 3.5), 2)
     27.43
@@ -53,9 +52,8 @@ def slenderness_column(l_e: Positive, d: Positive) -> Annotated[Number, MOST_SLE
 def critical_buckling_column(E_min_prime: Positive, l_e: Positive, d: Positive) -> Number:
     """Critical buckling stress of a column one way.
 
-    d: in the direction in which it would buckle; for a round piece the side of the square of equal area.
-
     Older books write 0.3 E/(l_e/d)^2.
+    d: in the direction in which it would buckle; for a round piece the side of the square of equal area.
 
     >>> round(critical_buckling_column(580000.0, 120.0, 5.5), 1)
     1001.5
@@ -80,9 +78,8 @@ def column_stability(F_cE: Positive, F_c_star: Positive, c: Reduction) -> Number
 def column_stability_built_up(F_cE: Positive, F_c_star: Positive, c: Reduction, K_f: Reduction) -> Number:
     """Column stability factor of a built-up column, one way.
 
-    K_f: 1.0 for l_e1/d_1; for l_e2/d_2 (across the plies) 0.60 nailed, 0.75 bolted.
-
     Only for 2 to 5 plies fastened as 15.3.3 or 15.3.4 says.
+    K_f: 1.0 for l_e1/d_1; for l_e2/d_2 (across the plies) 0.60 nailed, 0.75 bolted.
 
     >>> round(column_stability_built_up(357.3, 975.0, 0.8, 0.6), 3)
     0.2

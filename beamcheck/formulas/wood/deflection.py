@@ -87,10 +87,9 @@ def shear_free_modulus(E: Positive) -> Number:
 def shear_modulus_from_E(E: Positive) -> Number:
     """Shear modulus for beams.
 
-    E: adjusted, apparent.
-
     Common practice, not a design value: tests give E/G from about 10 to 25. From the apparent E it is 3 % lower than
     from the shear-free one, which is the safe side.
+    E: adjusted, apparent.
 
     >>> shear_modulus_from_E(1.6e6)
     100000.0
@@ -114,9 +113,8 @@ def simple_uniform_shear_deflection(w: Number, L: Positive, G_v: Positive, A: Po
 def long_term_deflection(K_cr: Annotated[Number, at_least(1)], Delta_LT: Number, Delta_ST: Number) -> Number:
     """Deflection with creep.
 
-    K_cr: 1.5 for seasoned lumber used dry; 2.0 for unseasoned lumber or wet use.
-
     Not together with the creep note of the D + L limits of IBC Table 1604.3.
+    K_cr: 1.5 for seasoned lumber used dry; 2.0 for unseasoned lumber or wet use.
 
     >>> long_term_deflection(1.5, 0.2, 0.1)
     0.4
@@ -128,11 +126,10 @@ def long_term_deflection(K_cr: Annotated[Number, at_least(1)], Delta_LT: Number,
 def dead_and_other_deflection(s_D: NotNegative, Delta_LT: Number, Delta_ST: Number) -> Number:
     """Total deflection as the code counts it: of the dead load only the part that comes with time.
 
+    Not together with the creep factor of NDS 2018 3.5.2.
     s_D: 0.5 dry when put in and used, else 1.
     Delta_LT: immediate, under dead load.
     Delta_ST: under all other load.
-
-    Not together with the creep factor of NDS 2018 3.5.2.
 
     >>> dead_and_other_deflection(0.5, 0.2, 0.1)
     0.2

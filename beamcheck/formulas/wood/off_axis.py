@@ -34,9 +34,8 @@ def off_axis_modulus(
 def stress_across(sigma_t: Finite, phi: AcuteAngle) -> Number:
     """Stress across the grain at a free edge.
 
-    sigma_t: the only one there; tension positive.
-
     No reference value exists for tension across the grain of sawn lumber (NDS 2018 3.8.2).
+    sigma_t: the only one there; tension positive.
 
     >>> round(stress_across(100.0, 30.0), 6)
     25.0
@@ -48,9 +47,8 @@ def stress_across(sigma_t: Finite, phi: AcuteAngle) -> Number:
 def hankinson_tension(F_par: Positive, F_perp: Annotated[Number, at_most("F_par")], phi: AcuteAngle) -> Number:
     """What an edge bears in tension at an angle to the grain.
 
-    F_perp: no standard gives it.
-
     The source gives an exponent of 1.5 to 2 for tension: 1.5 is the safe end. Judge by `quadratic_index` as well.
+    F_perp: no standard gives it.
 
     >>> round(hankinson_tension(900.0, 15.0, 30.0), 1)
     40.9
@@ -65,12 +63,11 @@ def quadratic_index(
 ) -> Number:  # fmt: skip
     """Stresses along the grain, across it and in shear at one point, as a share of what they may be together.
 
+    The form with F_par F_perp in the second term is not used: it lets tension at 5 deg exceed F_par. Changed from the
+    source: the square root, so that the result grows with the load.
     s_par, s_perp, tau: tension positive.
     F_par, F_perp, F_v: for tension or compression as the sign of the stress is.
     U: up to 1 is allowed; twice the stresses give twice the share.
-
-    The form with F_par F_perp in the second term is not used: it lets tension at 5 deg exceed F_par. Changed from the
-    source: the square root, so that the result grows with the load.
 
     >>> round(quadratic_index(75.0, 25.0, 43.3, 900.0, 15.0, 180.0), 4)
     1.6853

@@ -37,10 +37,9 @@ def rupture_of_another_size(
 def tapered_bending_stress(M: Finite, b: Positive, d_small: Positive) -> Number:
     """Stress along the grain at the tapered edge, where the depth is twice that of the small end.
 
-    M: there.
-
     There it is largest under a load at one point. It comes with `tapered_shear_stress` and `tapered_stress_across` at
     the same place; NDS 2018 3.8.2 has no value for tension across the grain, so the tapered edge is the pressed one.
+    M: there.
 
     >>> tapered_bending_stress(40000.0, 4.0, 8.0)
     234.375

@@ -39,11 +39,10 @@ def shear_stress_round(V: NotNegative, A: Positive) -> Number:
 def point_load_share(x: NotNegative, d: Positive) -> Number:
     """Share of a concentrated load near a support that is put on the beam for its shear.
 
-    x: of the load from the face of the support.
-
     The load itself is multiplied, before the analysis: P at a from a simple support makes V = (x/d) P (1 - a/L) there,
     not (x/d) P less the whole P a/L that goes to the other support. Only with full bearing on one face and the load on
     the opposite one; not for a load hung from, or framed into, the side, a beam in a hanger, at a notch or connection.
+    x: of the load from the face of the support.
 
     >>> [point_load_share(x, 10.0) for x in (0.0, 4.0, 12.0)]
     [0.0, 0.4, 1.0]

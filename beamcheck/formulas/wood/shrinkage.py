@@ -14,13 +14,12 @@ def cross_grain_movement(
 ) -> Number:
     """Shrinkage or swelling of wood across its grain.
 
-    C_w: radial or tangential.
-    h: dimension across the grain.
-    Delta_w: without sign.
-
     The coefficient is that of 6 to 14 %. Wood that starts wetter moves less per point (eq. 13-3 divides by 3000/S - 30
     + M_i), so it is on the safe side there; wood that starts drier moves up to 5 % more. Above the fiber saturation
     point, some 30 %, nothing moves. Changed from the source: without sign, and up to 30 points.
+    C_w: radial or tangential.
+    h: dimension across the grain.
+    Delta_w: without sign.
 
     A flat-sawn red oak board of 12 in, 5 points:
 
