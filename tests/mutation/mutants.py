@@ -44,6 +44,8 @@ class Mutant(NamedTuple):
     end: int
     old: str
     new: str
+    lines: tuple[int, int]  # of the statement that it stands in, from and to
+    called: bool  # stands in what runs when called; else it has had its effect once the file is imported
 
     def of(self, raw: bytes) -> bytes:
         """The file with the error in it."""
@@ -62,12 +64,34 @@ def mutants(top: Path, file: Path) -> list[Mutant]:
     lines, starts = raw.splitlines(keepends=True), [0]
     for line in lines:
         starts.append(starts[-1] + len(line))
-    found = []
-    for node, new in _changes(ast.parse(raw)):
+    tree, found = ast.parse(raw), []
+    places = _places(tree)
+    for node, new in _changes(tree):
         start = starts[node.lineno - 1] + node.col_offset
         end = starts[(node.end_lineno or node.lineno) - 1] + (node.end_col_offset or 0)
         old = raw[start:end].decode()
-        found.append(Mutant(file.relative_to(top).as_posix(), node.lineno, start, end, old, new))
+        found.append(Mutant(file.relative_to(top).as_posix(), node.lineno, start, end, old, new, *places[node]))
+    return found
+
+
+def _places(tree: ast.Module) -> dict[ast.AST, tuple[tuple[int, int], bool]]:
+    """The lines of the statement of each node, and whether it runs when something is called."""
+    found: dict[ast.AST, tuple[tuple[int, int], bool]] = {}
+
+    def walk(node: ast.AST, lines: tuple[int, int], called: bool) -> None:
+        if isinstance(node, ast.stmt):
+            inner = (
+                node.cases[0].pattern if isinstance(node, ast.Match) else next(iter(getattr(node, "body", [])), None)
+            )
+            lines = (node.lineno, max(node.lineno, inner.lineno - 1) if inner else node.end_lineno or node.lineno)
+        found[node] = (lines, called)
+        for name, field in ast.iter_fields(node):
+            runs = isinstance(node, ast.FunctionDef | ast.Lambda) and name == "body"
+            for child in field if isinstance(field, list) else [field]:
+                if isinstance(child, ast.AST):
+                    walk(child, lines, called or runs)
+
+    walk(tree, (1, 1), False)
     return found
 
 

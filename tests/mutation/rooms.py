@@ -8,16 +8,19 @@ TESTS = Path(__file__).parents[1]
 # Rooms whose subject is tested in more rooms than the one of its name.
 ALSO = {
     "core": ("tests/checks/beams", "tests/checks/posts", "tests/checks/survey", "tests/checks/anchors"),
-    "frames": ("tests/checks/joints", "tests/published/test_frames.py"),
-    "joints": ("tests/published/test_joints.py",),
+    "frames": ("tests/checks/joints", "tests/published/test_frames.py", "tests/sheet/figures/test_assembly.py"),
+    "joints": ("tests/published/test_joints.py", "tests/sheet/figures/test_joint.py"),
     "loads": ("tests/published/test_site_loads.py",),
+    "loadpath": ("tests/sheet/figures/test_load_path.py",),
     "roofs": ("tests/published/test_joist_spans.py",),
-    "beams": ("tests/published/test_wood.py",),
+    "beams": ("tests/published/test_wood.py", "tests/sheet/figures/test_beam.py"),
+    "anchors": ("tests/sheet/figures/test_anchor.py",),
+    "brackets": ("tests/sheet/figures/test_bracket.py", "tests/sheet/figures/test_assembly.py"),
 }
 
 
-def tests_of(file: str) -> tuple[tuple[str, ...], ...]:
-    """The tests of the room of a file, in turns: the nearest first, for most errors are seen there; then every job."""
+def tests_of(file: str) -> tuple[str, ...]:
+    """The tests of the room of a file, the nearest first, for most errors are seen there; then every job."""
     _, floor, *rooms = Path(file).with_suffix("").parts
     if floor == "formulas":
         near, rest = [f"tests/formulas/{rooms[0]}"], [*_files("tests/formulas"), "tests/published"]
@@ -28,10 +31,7 @@ def tests_of(file: str) -> tuple[tuple[str, ...], ...]:
         near, rest = [], [of_its_name, f"tests/checks/{rooms[0]}", *ALSO.get(rooms[0], ())]
     near += [path for path in _under(rest) if rooms[-1].split("_")[0] in path.split("/")[-1]]
     every = [] if floor == "formulas" else ["tests/trials/test_figures.py"]
-    turns = (
-        tuple(dict.fromkeys(path for path in turn if (TESTS.parent / path).exists())) for turn in (near, rest, every)
-    )
-    return tuple(turn for turn in turns if turn)
+    return tuple(path for path in dict.fromkeys([*near, *rest, *every]) if (TESTS.parent / path).exists())
 
 
 def _files(folder: str) -> list[str]:
