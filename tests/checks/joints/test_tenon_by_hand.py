@@ -151,8 +151,8 @@ def pegged(pull: float = 200.0, degrees: float = 90.0, *, tenon: Data | None = N
 
 
 def test_one_peg_by_hand() -> None:
-    """Mode V, pi D^2/7 F_vy with F_vy = 4850 G_p G_t^0.75 (memory); relish F_v' t end twice over (Appendix E: n s F_v t,
-    one peg); tension on 5 in less the hole."""
+    """Mode V, pi D^2/7 F_vy with F_vy = 4850 G_p G_t^0.75 (memory); relish F_v' t times the end (Appendix E:
+    n s F_v t); tension on 5 in less the hole."""
     piece = pegged()
     assert the(piece, "joint.pegs").capacity == pytest.approx(math.pi / 7 * 4850 * 0.73 * 0.5**0.75, rel=1e-5)
     assert the(piece, "joint.peg_relish").capacity == pytest.approx(170.0 * 2.0 * 2.0)
@@ -210,7 +210,7 @@ def test_frames_in_which_pegs_were_tried(G: float, asks: bool) -> None:
      ("spacing", 2.5, "peg to peg")],
 )  # fmt: skip
 def test_distances_of_pegs_in_douglas_fir(field: str, least: float, words: str) -> None:
-    """2, 2 1/2 and 2 1/2 diameters (university report of 2000, read), 1 1/2 to the side (judgment); pegs of 1 1/4 in."""
+    """2, 2 1/2 and 2 1/2 diameters (university report, read), 1 1/2 to the side (judgment); pegs of 1 1/4 in."""
     laid = {"count": 2, "diameter": "1 1/4 in", "end": "3 in", "edge": "4 in", "side": "2 in", "spacing": "4 in"}
     brace = wood("brace", "5 1/2 in x 9 1/2 in")
     for inches, verdict in ((least * 1.25, "passes"), (least * 1.25 - 1 / 32, "fails")):
@@ -237,9 +237,11 @@ def test_nobody_looked_at_the_pegs() -> None:
 
 def test_pegs_in_green_frames_hold_less() -> None:
     """C_M 0.7 where the frame is put together green or stays wet (memory)."""
-    green = joint("mortise and tenon", member("post", "post", 90.0, part="mortised", passes=True),
-                  member("brace", "brace", 0.0, 200.0, part="tenoned"), stands_on="sill", bears_on="post",
-                  tenon={**TENON, "thickness": "2 in", "cheek": "2 1/2 in", "pegs": PEGS}, seasoned="green")  # fmt: skip
+    green = joint(
+        "mortise and tenon", member("post", "post", 90.0, part="mortised", passes=True),
+        member("brace", "brace", 0.0, 200.0, part="tenoned"), stands_on="sill", bears_on="post", seasoned="green",
+        tenon={**TENON, "thickness": "2 in", "cheek": "2 1/2 in", "pegs": PEGS},
+    )  # fmt: skip
     dry = the(pegged(), "joint.pegs").capacity
     assert dry is not None
     assert the(checked(green, POST, BRACE), "joint.pegs").capacity == pytest.approx(0.7 * dry)
@@ -272,7 +274,7 @@ def test_a_mortise_is_taken_off_the_post(side: str, inner_is_lower: bool) -> Non
 
 
 def test_a_housing_is_taken_off_the_post_as_well() -> None:
-    """3/4 in all across, and the mortise 4 3/4 in deep from the face: where both lie, wood is taken off twice (safe)."""
+    """3/4 in all across, and the mortise 4 3/4 in deep from the face: where both lie, it is taken off twice (safe)."""
     check, whole, housing, mortise = in_the_post("left", housing="3/4 in"), 7.5**2, 7.5 * 0.75, 1.5 * 4.75
     left = whole - housing - mortise
     assert step_value(check, "A_n") == pytest.approx(left)
