@@ -100,14 +100,18 @@ class FastenedKind(Kind):
         return bool(groups) and not groups[0].made.plates
 
     def drawing(self, meeting: Meeting) -> HoleDrawing | None:
-        groups = self.groups(meeting)
-        return hole_drawing(groups[0][0]) if groups else None
+        group = next((group for group, _ in self.groups(meeting)), None)
+        drawn = hole_drawing(group) if group is not None else None
+        if drawn is None or group is None:
+            return None
+        # it is drawn from its end at the joint, whichever end of the member that is
+        return replace(drawn, texts=tuple(text.replace(f"{group.end} end of ", "in ") for text in drawn.texts))
 
     def to_see(self, meeting: Meeting) -> Iterator[str]:
         groups = [group for group, _ in self.groups(meeting)]
         seen = dict.fromkeys(f"{group.piece}: {one}" for group in groups for one in fastened_seen(replace(
             group, anchor=group.anchor.model_copy(update={"other": None}))))  # fmt: skip
-        yield from seen
+        yield from (one.replace(" from the left end ", " from its end at the joint ") for one in seen)
         yield "the nuts drawn once more after the wood has dried, before the cover goes on"
 
     def cuts(self, meeting: Meeting, member: Arriving, place: float, ahead: bool) -> list[GroupCut | Cut]:
@@ -174,7 +178,8 @@ def once(checks: list[Check]) -> list[Check]:
 
 
 def _named(table: Table | None, group: MemberGroup) -> Table | None:
-    return None if table is None else replace(table, title=f"Holes in {group.piece}, from the joint")
+    note = "Rows count from the bottom, columns from the joint; to the middle of each hole."
+    return None if table is None else replace(table, title=f"Holes in {group.piece}, from the joint", note=note)
 
 
 def cut_of(group: MemberGroup, member: Arriving, place: float, ahead: bool) -> GroupCut:

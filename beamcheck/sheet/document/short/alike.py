@@ -1,4 +1,6 @@
-"""Like members: equal in everything but their names and those of what is beside them, or that turned end for end."""
+"""Like members: equal in everything but their names and those of what is beside them, or that turned end for end, or
+as its mirror image in a frame.
+"""
 
 from __future__ import annotations
 
@@ -9,20 +11,26 @@ from dataclasses import dataclass, replace
 
 from ....checks.core.result import JobResult, PieceResult
 from ...record.records import record
+from .mirrored import KINDS, as_read, opposite, other_side
 from .turned import ends_of, turned
+
+_DIGITS = 10  # significant: two figures that agree in them are one
+_LONG_NUMBER = re.compile(r"-?[0-9]+\.[0-9]{6,}(?:e[+-]?[0-9]+)?|-?[0-9.]+e-[0-9]+")
+_NOTHING = 1e-9  # what a solver leaves of nothing
 
 
 @dataclass(frozen=True)
 class Group:
     """Pieces that are alike; `index` is the place of the first among all. `renamed`: for each other piece, the names
     that take the place of those on the page of the first. `turned`: the names of those that are the same turned end
-    for end.
+    for end; `mirrored`: of those that are its mirror image.
     """
 
     index: int
     pieces: tuple[PieceResult, ...]
     renamed: tuple[tuple[tuple[str, str], ...], ...] = ()
     turned: frozenset[str] = frozenset()
+    mirrored: frozenset[str] = frozenset()
 
     @property
     def first(self) -> PieceResult:
@@ -62,6 +70,16 @@ def groups_of(result: JobResult) -> tuple[Group, ...]:
                     turned=group.turned | {piece.name},
                 )
                 continue
+            if (image := _mirrored(piece, made, pattern)) is not None:
+                at, names_of = image
+                group = made[at]
+                made[at] = replace(
+                    group,
+                    pieces=(*group.pieces, piece),
+                    renamed=(*group.renamed, names_of),
+                    mirrored=group.mirrored | {piece.name},
+                )
+                continue
             places.append(len(made))
             made.append(Group(index, (piece,)))
     return tuple(made)
@@ -79,21 +97,53 @@ def _turned(piece: PieceResult, made: Sequence[Group], names: re.Pattern[str]) -
     return None
 
 
+def _mirrored(
+    piece: PieceResult, made: Sequence[Group], names: re.Pattern[str]
+) -> tuple[int, tuple[tuple[str, str], ...]] | None:
+    """The group of which a member or joint of a frame is the mirror image, and the names to be read otherwise."""
+    if piece.kind not in KINDS or not names.pattern:
+        return None
+    for place, group in enumerate(made):
+        first = group.first
+        if _outline(first) != _outline(piece) or not opposite(first, piece):
+            continue
+        here, there = as_read(first, piece), as_read(piece, first, turn=True)
+        if here is None or there is None:
+            continue
+        (text, were), (image, named) = _without_names(here, names), _without_names(there, names, mirror=True)
+        if text == image:
+            both = zip(were, map(other_side, named), strict=True)
+            return place, tuple((was, now) for was, now in both if now not in (was, other_side(was)))
+    return None
+
+
 def _outline(piece: PieceResult) -> tuple[object, ...]:
     """A first glance, without names: pieces that differ in it are not alike."""
-    ratios = tuple(None if check.ratio is None else f"{check.ratio:.12g}" for check in piece.checks)
+    ratios = tuple(None if check.ratio is None else f"{check.ratio:.{_DIGITS}g}" for check in piece.checks)
     return piece.kind, piece.verdict, tuple(check.id for check in piece.checks), ratios
 
 
-def _without_names(piece: PieceResult, pattern: re.Pattern[str]) -> tuple[str, tuple[str, ...]]:
-    """All of a piece as text, with a number in place of each name; and the names in the order of these numbers."""
+def _without_names(
+    piece: PieceResult, pattern: re.Pattern[str], *, mirror: bool = False
+) -> tuple[str, tuple[str, ...]]:
+    """All of a piece as text, with a number in place of each name; and the names in the order of these numbers.
+
+    `mirror`: left and right change places before.
+    """
     found: dict[str, int] = {}
 
     def number(name: re.Match[str]) -> str:
         return f"\x00{found.setdefault(name[0], len(found))}\x00"
 
-    text = pattern.sub(number, json.dumps(record(piece), default=str)) if pattern.pattern else ""
-    return text, tuple(found)
+    if not pattern.pattern:
+        return "", ()
+    text = _LONG_NUMBER.sub(_rounded, json.dumps(record(piece), default=str))
+    return pattern.sub(number, other_side(text) if mirror else text), tuple(found)
+
+
+def _rounded(found: re.Match[str]) -> str:
+    value = float(found[0])
+    return f"{value if abs(value) > _NOTHING else 0.0:.{_DIGITS}g}"
 
 
 def words_for(group: Group, marks: Sequence[str]) -> tuple[str, ...]:
@@ -101,6 +151,9 @@ def words_for(group: Group, marks: Sequence[str]) -> tuple[str, ...]:
     told = []
     for mark, piece, changes in zip(marks[1:], group.pieces[1:], group.renamed, strict=True):
         said = ["turned end for end"] if piece.name in group.turned else []
+        if piece.name in group.mirrored:
+            said.append("the mirror image")
+            changes = (("left", "right"), *changes)
         if changes:
             said.append("read " + ", ".join(f"{now} for {was}" for was, now in changes))
         if said:

@@ -19,6 +19,7 @@ from .context import Sheet
 from .factors import factors_of
 from .governing import governing_blocks
 from .key_plan import key_plan
+from .mirrored import FORCES, governed
 
 SILENT = frozenset(("none", "–", "1", "no", ""))  # texts of inputs that say nothing to a reader
 UNSAID = frozenset(("size class", "laid", "stock", "length", "service"))
@@ -54,7 +55,6 @@ SIZES = frozenset((
 SHAPED = frozenset(("bracket", "rafter", "trim"))  # kinds of piece whose sizes are of one shape
 WAYS = ("the deep way", "the thin way")
 ALL_ALONG = "all along"
-FORCES = "forces under each combination"
 
 
 def member_blocks(group: Group, sheet: Sheet) -> Iterator[Block]:
@@ -191,7 +191,7 @@ def _tables(piece: PieceResult, titles: tuple[str, ...]) -> Iterator[Table]:
         if title == FORCES:
             if piece.statics is not None and not axial:
                 continue
-            table = _governed(table, piece)
+            table = governed(table, piece)
         if title.startswith("reactions"):
             table = replace(table, note="")  # the schedule says it once for all
         if title.startswith("loads") and piece.figure is not None:
@@ -204,9 +204,3 @@ def _all_along(table: Table, length: float) -> Table:
     whole = f"0 in to {show(length, 'length')}"
     rows = tuple(tuple(ALL_ALONG if cell == whole else cell for cell in row) for row in table.rows)
     return replace(table, rows=rows)
-
-
-def _governed(table: Table, piece: PieceResult) -> Table:
-    names = {check.combination for check in piece.checks if check.combination}
-    rows = tuple(row for row in table.rows if any(f"{name}, ".startswith(f"{row[0]}, ") for name in names))
-    return Table(f"{table.title} that governs", table.heads, rows) if rows else table
