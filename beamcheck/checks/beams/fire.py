@@ -3,33 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from ...calc.pad import Pad
-from ...errors import OutOfRange
 from ...model.fire import Fire
 from ...units import show
-from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.result import Check, worst_of
 from ..core.trivial import negligible
 from ..core.unsaid import with_unsaid
 from ..core.wood.burnt import (
-    CLAUSE,
     Burnt,
+    begin,
     bracing_asked,
     burning_wood,
-    burnt,
     carrier_checks,
-    cover_checks,
     in_the_fire,
-    lasts,
     left_as_size,
-    nothing_is_left,
+    not_worked_out,
+    seat_burns_away,
     steel_check,
+    with_its_bracing,
     without_a_factor,
     without_duration,
     without_wind,
@@ -53,26 +49,22 @@ def fire_checks(run: BeamRun, context: Context) -> Iterator[Check]:
     beam, fire = run.beam, run.beam.fire
     if fire is None:
         return
-    yield from cover_checks(beam.name, "beam", fire)
-    try:
-        left = burnt(fire, run.section)
-    except OutOfRange as error:
-        yield nothing_is_left(beam.name, fire, error)
+    checks, left = begin(beam.name, "beam", fire, run.section)
+    yield from checks
+    if left is None:
         return
     if beam.plies > 1 or run.regions:
         why = "the fire gets between plies" if beam.plies > 1 else "wood is missing from it, and the fire gets in there"
-        asked = ask("fire_engineer", beam.name, why=f"{why[0].upper()}{why[1:]}.", minutes=f"{fire.minutes:g}")
-        yield Check.refers("fire.engineer", beam.name, "what the fire leaves", CLAUSE, why, ask=asked)
-    checks = with_unsaid(_bending(run, left, fire), bracing_asked(beam.name, "beam", fire))
-    yield from in_the_fire(checks, "fire.bending", fire.minutes, left.steps)
-    yield without_a_factor(_shear(run, left), "fire.shear", fire.minutes, left.steps)
+        yield not_worked_out(beam.name, fire, why)
+    asked = with_unsaid(_bending(run, left, fire), bracing_asked(beam.name, "beam", fire))
+    yield from in_the_fire(asked, "fire.bending", left)
+    yield without_a_factor(_shear(run, left), "fire.shear", left)
     yield from _bearing(run, left, fire, context)
     yield from carrier_checks(beam.name, [context.under(one.on) for one in beam.supports], fire)
     for support in beam.supports:
         anchor = context.anchor(support.held_by)
         if anchor is not None and anchor.manner != "holds nothing":
-            cover, said = anchor.fire_cover, anchor.fire_covered_by
-            yield steel_check(beam.name, anchor.name, cover, said, fire, left.a_eff, run.section)
+            yield steel_check(beam.name, anchor, fire, left.a_eff, run.section)
 
 
 def _shear(run: BeamRun, left: Burnt) -> Check:
@@ -103,10 +95,8 @@ def _bearing(run: BeamRun, left: Burnt, fire: Fire, context: Context) -> Iterato
         l_b = contact.l_b - (left.a_eff * on_past if "bottom" in fire.exposed else 0.0)
         what = f"bearing at {seat.name}"
         if l_b <= 0.0:
-            asked = ask("fire_no_factor", run.beam.name, what=what, minutes=f"{fire.minutes:g}")
-            asked = replace(asked, id=f"{asked.id} of {what}")
             text = f"a seat {show(contact.l_b, 'length')} long: {show(left.a_eff, 'small length')} burns from each side"
-            yield Check.refers("fire.bearing", run.beam.name, what, CLAUSE, text, ask=asked, where=seat.where)
+            yield seat_burns_away(run.beam.name, what, text, fire.minutes, seat.where)
             continue
 
         def calculate(
@@ -119,7 +109,7 @@ def _bearing(run: BeamRun, left: Burnt, fire: Fire, context: Context) -> Iterato
 
         criterion = Criterion(run.beam.name, what, "3.10.2", "stress", seat.where)
         check = govern(criterion, combinations, calculate)
-        yield without_a_factor(check, "fire.bearing", fire.minutes, left.steps)
+        yield without_a_factor(check, "fire.bearing", left)
 
 
 def _bending(run: BeamRun, left: Burnt, fire: Fire) -> Iterator[Check]:
@@ -127,8 +117,7 @@ def _bending(run: BeamRun, left: Burnt, fire: Fire) -> Iterator[Check]:
     combinations = without_duration(run.solved.combinations)
     counts, wood = without_wind(combinations), burning_wood(run.wood)
     size = left_as_size(run.size, left.section)
-    held = lasts(fire.bracing_lasts, fire.minutes)
-    beam = run.beam if held else run.beam.model_copy(update={"top_held": "ends only", "bottom_held": "ends only"})
+    beam = with_its_bracing(run.beam, fire)
     for top in (True, False):
         found = []
         for span in run.spans:
@@ -139,7 +128,7 @@ def _bending(run: BeamRun, left: Burnt, fire: Fire) -> Iterator[Check]:
             bracing = bracing_of(beam, size, left.section, span, run.solved.loads, simple=run.simple, top=top)
             where = f"from {show(span.start, 'length')} to {show(span.end, 'length')}"
             edge = "" if top else ", bottom edge pressed"
-            notes = () if held else (FIRE_HOLDS,)
+            notes = () if beam is run.beam else (FIRE_HOLDS,)
             criterion = Criterion(beam.name, f"bending{edge}", "3.3", "stress", where, notes)
 
             def calculate(

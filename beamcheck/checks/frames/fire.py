@@ -8,20 +8,16 @@ from dataclasses import replace
 import numpy as np
 
 from ...analysis.trusses.record import MemberForces, SolvedFrame
-from ...errors import OutOfRange
-from ..core.asking.question import ask
 from ..core.result import Check
 from ..core.unsaid import with_unsaid
 from ..core.wood.burnt import (
-    CLAUSE,
+    begin,
     bracing_asked,
     burning_wood,
-    burnt,
-    cover_checks,
     in_the_fire,
-    lasts,
     left_as_size,
-    nothing_is_left,
+    not_worked_out,
+    with_its_bracing,
     without_a_factor,
     without_duration,
     without_wind,
@@ -34,28 +30,22 @@ def fire_checks(made: MadeOf, solved: SolvedFrame, in_plane: tuple[float, str], 
     member, fire = made.member, made.member.fire
     if fire is None:
         return
-    yield from cover_checks(member.name, "frame", fire, address(member))
-    try:
-        left = burnt(fire, made.section)
-    except OutOfRange as error:
-        yield nothing_is_left(member.name, fire, error)
+    checks, left = begin(member.name, "frame", fire, made.section, address(member))
+    yield from checks
+    if left is None:
         return
     why = "Joints, steel and cuts of a frame in a fire are not worked out here, and each member hangs on the others."
-    asked = ask("fire_engineer", member.name, why=why, minutes=f"{fire.minutes:g}")
-    yield Check.refers("fire.engineer", member.name, "its joints in the fire", CLAUSE, why, ask=asked)
-    bare = member if lasts(fire.bracing_lasts, fire.minutes) else member.model_copy(
-        update={"top_held": "ends only", "bottom_held": "ends only"}
-    )  # fmt: skip
-    burns = replace(made, member=bare, size=left_as_size(made.size, left.section), section=left.section,
-                    wood=burning_wood(made.wood))  # fmt: skip
+    yield not_worked_out(member.name, fire, why, why, "its joints in the fire")
+    burns = replace(made, member=with_its_bracing(member, fire), size=left_as_size(made.size, left.section),
+                    section=left.section, wood=burning_wood(made.wood))  # fmt: skip
     forces = _without_wind(solved.members[member.stick], without_wind(solved.combinations))
     found = member_checks(burns, forces, without_duration(solved.combinations), in_plane, leans=leans)
     asked_bracing = bracing_asked(member.name, "frame", fire, address(member))
     for check in with_unsaid([one for one in found if one.ratio is not None], asked_bracing):
         if check.id == "frame.shear":
-            yield without_a_factor(check, "fire.shear", fire.minutes, left.steps)
+            yield without_a_factor(check, "fire.shear", left)
         else:
-            yield from in_the_fire([check], "fire.frame", fire.minutes, left.steps)
+            yield from in_the_fire([check], "fire.frame", left)
 
 
 def _without_wind(forces: MemberForces, counts: Sequence[float] | np.ndarray) -> MemberForces:

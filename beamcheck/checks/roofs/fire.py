@@ -11,27 +11,24 @@ import numpy as np
 from ...analysis.frames.member_line import Line
 from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
-from ...errors import OutOfRange
 from ...model.fire import Fire
 from ...model.roofs import Rafter
 from ...units import show
-from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.result import Check
 from ..core.unsaid import with_unsaid
 from ..core.wood.burnt import (
-    CLAUSE,
     Burnt,
+    begin,
     bracing_asked,
     burning_wood,
-    burnt,
     carrier_checks,
-    cover_checks,
     in_the_fire,
-    lasts,
     left_as_size,
-    nothing_is_left,
+    not_worked_out,
+    seat_burns_away,
     steel_check,
+    with_its_bracing,
     without_a_factor,
     without_duration,
     without_wind,
@@ -49,30 +46,24 @@ def fire_checks(stick: FramedStick, run: RoofRun, line: Line, context: Context, 
     if fire is None:
         return
     kind = type(piece).__name__.casefold()
-    yield from cover_checks(piece.name, kind, fire)
-    try:
-        left = burnt(fire, stick.section)
-    except OutOfRange as error:
-        yield nothing_is_left(piece.name, fire, error)
+    checks, left = begin(piece.name, kind, fire, stick.section)
+    yield from checks
+    if left is None:
         return
     if piece.plies > 1 or piece.cuts or stick.old_cuts or stick.wood.made != "sawn":
         why = "plies, cuts and glued laminated timber in a fire are not worked out here"
-        asked = ask("fire_engineer", piece.name, why=f"{why[0].upper()}{why[1:]}.", minutes=f"{fire.minutes:g}")
-        yield Check.refers("fire.engineer", piece.name, "what the fire leaves", CLAUSE, why, ask=asked)
-    bare = piece if lasts(fire.bracing_lasts, fire.minutes) else piece.model_copy(
-        update={"top_held": "ends only", "bottom_held": "ends only"}
-    )  # fmt: skip
-    burns = replace(stick, piece=bare, size=left_as_size(stick.size, left.section), section=left.section,
-                    wood=burning_wood(stick.wood))  # fmt: skip
+        yield not_worked_out(piece.name, fire, why)
+    burns = replace(stick, piece=with_its_bracing(piece, fire), size=left_as_size(stick.size, left.section),
+                    section=left.section, wood=burning_wood(stick.wood))  # fmt: skip
     counts = without_wind(run.combinations)
     forces = Forces(*(values * counts for values in vars(Forces.of(line)).values()))
     still = replace(run, combinations=tuple(without_duration(run.combinations)))
     asked_bracing = bracing_asked(piece.name, kind, fire)
-    checks = with_unsaid(forces_checks(burns, still, forces, length=float(line.length), free=free), asked_bracing)
-    yield from in_the_fire(checks, "fire.roof", fire.minutes, left.steps)
+    strong = with_unsaid(forces_checks(burns, still, forces, length=float(line.length), free=free), asked_bracing)
+    yield from in_the_fire(strong, "fire.roof", left)
     criterion = Criterion(piece.name, "shear", "3.4.2", "stress")
     check = govern(criterion, still.combinations, partial(sheared, burns, still, forces.V))
-    yield without_a_factor(check, "fire.shear", fire.minutes, left.steps)
+    yield without_a_factor(check, "fire.shear", left)
     if isinstance(piece, Rafter):
         yield from _foot(burns, still, forces, counts, fire, left)
         names = [piece.wall.on, *filter(None, (piece.ridge_on, piece.other_wall, piece.tie))]
@@ -81,24 +72,22 @@ def fire_checks(stick: FramedStick, run: RoofRun, line: Line, context: Context, 
         yield from carrier_checks(piece.name, [run.rafter], fire)
     held = getattr(piece, "ends_held_by", None) or getattr(getattr(piece, "wall", None), "held_by", None)
     if (anchor := context.anchor(held)) is not None:
-        cover, said = anchor.fire_cover, anchor.fire_covered_by
-        yield steel_check(piece.name, anchor.name, cover, said, fire, left.a_eff, stick.section)
+        yield steel_check(piece.name, anchor, fire, left.a_eff, stick.section)
 
 
 def _foot(
     stick: FramedStick, run: RoofRun, forces: Forces, counts: np.ndarray, fire: Fire, left: Burnt
 ) -> Iterator[Check]:  # fmt: skip
     """The seat, shorter by what burns from its inner side, and the birdsmouth, as deep as it was cut."""
-    name, support, minutes = stick.piece.name, run.rafter.wall, fire.minutes
+    name, support = stick.piece.name, run.rafter.wall
     pressed, eaten = np.maximum(run.wall_reactions, 0.0) * counts, left.a_eff if "bottom" in fire.exposed else 0.0
     long, _ = seat_length(run)
     if long is not None and long <= eaten:
         what = f"bearing on {support.on}"
         text = f"a seat {show(long, 'length')} long: {show(left.a_eff, 'small length')} burns from its inner side"
-        asked = ask("fire_no_factor", name, what=what, minutes=f"{minutes:g}")
-        yield Check.refers("fire.bearing", name, what, CLAUSE, text, ask=replace(asked, id=f"{asked.id} of {what}"))
+        yield seat_burns_away(name, what, text, fire.minutes)
     elif (seat := seat_check(run, stick, pressed, eaten)) is not None:
-        yield without_a_factor(seat, "fire.bearing", minutes, left.steps)
+        yield without_a_factor(seat, "fire.bearing", left)
     depth, _ = cut_depth(run)
     if depth is None or depth >= float(stick.section.d):
         return  # asked for, or failed, cold; what the cut leaves of a burnt rafter is nothing
@@ -109,7 +98,7 @@ def _foot(
         return notch_shear(pad, stick.wood, stick.section, V=V, C_D=C_D, depth=depth, tension_side=True, e=0.0)
 
     criterion = Criterion(name, "shear at the birdsmouth", "3.4.3.2", "force")
-    yield without_a_factor(govern(criterion, run.combinations, notched), "fire.shear", minutes, left.steps)
+    yield without_a_factor(govern(criterion, run.combinations, notched), "fire.shear", left)
     if run.tail > 0.0:
 
         def bent(pad: Pad, which: int | slice) -> Outcome:
@@ -118,4 +107,4 @@ def _foot(
             return Outcome(ratio, 1.0, ratio)
 
         criterion = Criterion(name, "bending of the tail at the birdsmouth", "3.9.2", "ratio")
-        yield from in_the_fire([govern(criterion, run.combinations, bent)], "fire.roof", minutes, left.steps)
+        yield from in_the_fire([govern(criterion, run.combinations, bent)], "fire.roof", left)

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import TYPE_CHECKING, Any, TypeVar
 
 import numpy as np
 
@@ -17,6 +17,7 @@ from ....analysis.beams.combinations import Loaded
 from ....calc.pad import Pad, Step
 from ....errors import OutOfRange
 from ....formulas.fire import char
+from ....model.fields.base import Piece
 from ....model.fields.evidence import read_evidence
 from ....model.fire import Fire
 from ....provenance import Source
@@ -30,6 +31,9 @@ from ..result import Check
 from .material import ONE, Property, WoodMaterial
 from .strength import Section
 
+if TYPE_CHECKING:
+    from ....model.anchors import Anchor
+
 CLAUSE = "NDS 2018 16.2"
 NO_DURATION = Found(1.0, Source("NDS 2018 Table 16.2.2", "memory"), "no load duration factor in a fire")
 SAID = (
@@ -40,13 +44,16 @@ SAID = (
 )
 NO_FACTOR = "with the value of the cold wood and C_D = 1: no factor of the fire is counted on"
 
+P = TypeVar("P", bound=Piece)
+
 _TIME = re.compile(r"(?<!\d)(\d+(?:\.\d+)?)[\s-]*(min|minutes?|h|hr|hours?)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
 class Burnt:
-    """What is left: sides, inches, the depth that no longer counts, and how it was worked out."""
+    """What is left after so many minutes: sides, inches, the depth that no longer counts, and how it was worked out."""
 
+    minutes: float
     section: Section
     a_eff: float
     steps: tuple[Step, ...]
@@ -68,7 +75,30 @@ def burnt(fire: Fire, section: Section) -> Burnt:
             raise OutOfRange(f"{text} {show(float(size), 'length')}: nothing is left of it", CLAUSE)
     b = float(pad(char.residual_breadth, b=section.b, n_sides=n_sides, a_eff=a_eff))
     d = float(pad(char.residual_depth, d=section.d, n_faces=n_faces, a_eff=a_eff))
-    return Burnt(Section(b, d, b), a_eff, tuple(pad.steps))
+    return Burnt(fire.minutes, Section(b, d, b), a_eff, tuple(pad.steps))
+
+
+def begin(name: str, kind: str, fire: Fire, section: Section, path: str = "") -> tuple[list[Check], Burnt | None]:
+    """What covers the faces, and what the fire leaves of the piece: None where that is nothing."""
+    checks = list(cover_checks(name, kind, fire, path))
+    try:
+        return checks, burnt(fire, section)
+    except OutOfRange as error:
+        text = f"after {fire.minutes:g} min: {error}"
+        return [*checks, Check.breaks_rule("fire.section", name, "section left by the fire", CLAUSE, text)], None
+
+
+def not_worked_out(name: str, fire: Fire, why: str, more: str = "", what: str = "what the fire leaves") -> Check:
+    """What an engineer has to look at; `more`: other words for the question."""
+    asked = ask("fire_engineer", name, why=more or f"{why[0].upper()}{why[1:]}.", minutes=f"{fire.minutes:g}")
+    return Check.refers("fire.engineer", name, what, CLAUSE, why, ask=asked)
+
+
+def with_its_bracing(piece: P, fire: Fire) -> P:
+    """The piece as it is held in the fire: at its ends only, unless its bracing lasts."""
+    if lasts(fire.bracing_lasts, fire.minutes):
+        return piece
+    return piece.model_copy(update={"top_held": "ends only", "bottom_held": "ends only"})
 
 
 def burning_wood(wood: WoodMaterial) -> WoodMaterial:
@@ -101,23 +131,23 @@ def without_wind(combinations: Sequence[Loaded]) -> np.ndarray:
     return np.array([0.0 if "W" in one.name else 1.0 for one in combinations])
 
 
-def in_the_fire(checks: Sequence[Check], id: str, minutes: float, steps: Sequence[Step]) -> Iterator[Check]:
+def in_the_fire(checks: Sequence[Check], id: str, left: Burnt) -> Iterator[Check]:
     """Checks of the cold piece, made of the one in the fire: named so, the char worked out before them."""
     for check in checks:
-        what = f"after {minutes:g} min of fire: {check.what}"
-        yield replace(check, id=id, what=what, steps=(*steps, *check.steps), clause=f"{CLAUSE}, {check.clause}")
+        what = f"after {left.minutes:g} min of fire: {check.what}"
+        yield replace(check, id=id, what=what, steps=(*left.steps, *check.steps), clause=f"{CLAUSE}, {check.clause}")
 
 
-def without_a_factor(check: Check, id: str, minutes: float, steps: Sequence[Step]) -> Check:
+def without_a_factor(check: Check, id: str, left: Burnt) -> Check:
     """Shear or bearing of what is left. The reference knows no factor for them: what goes beyond the value of the cold
     wood is for an engineer, who has the edition in force.
     """
-    (found,) = in_the_fire([check], id, minutes, steps)
+    (found,) = in_the_fire([check], id, left)
     found = replace(found, notes=(*found.notes, NO_FACTOR))
     if found.holds:
         return found
     what, figure = check.what, "" if check.ratio is None else f": {show(check.ratio, 'ratio')} of it"
-    asked = ask("fire_no_factor", check.subject, what=what, minutes=f"{minutes:g}")
+    asked = ask("fire_no_factor", check.subject, what=what, minutes=f"{left.minutes:g}")
     asked = replace(asked, id=f"{asked.id} of {what}")
     text = f"more than the value of the cold wood on what is left{figure}; the factor of the edition in force decides"
     return Check.refers(id, check.subject, found.what, found.clause, text, ask=asked, where=check.where)
@@ -150,12 +180,6 @@ def carrier_checks(name: str, under: Sequence[Any], fire: Fire) -> Iterator[Chec
         yield Check.refers(id, name, what, clause, text, ask=asked)
 
 
-def nothing_is_left(name: str, fire: Fire, error: OutOfRange) -> Check:
-    """A piece of which the fire leaves nothing."""
-    text = f"after {fire.minutes:g} min: {error}"
-    return Check.breaks_rule("fire.section", name, "section left by the fire", CLAUSE, text)
-
-
 def lasts(said: str, minutes: float) -> bool:
     """Whether an engineer, listing or report answers for what covers or holds, for all that time if one is named."""
     read = read_evidence(said)
@@ -180,25 +204,26 @@ def cover_checks(name: str, kind: str, fire: Fire, path: str = "") -> Iterator[C
         yield Check.keeps_rule("fire.cover", name, what, CLAUSE, text)
         return
     faces = " and ".join(covered)
-    asked = ask(
-        "fire_cover",
-        name,
-        f"{path or f'{kind}.{name}'}.fire.others_covered_by",
-        faces=faces,
-        minutes=f"{fire.minutes:g}",
-    )
+    at = f"{path or f'{kind}.{name}'}.fire.others_covered_by"
+    asked = ask("fire_cover", name, at, faces=faces, minutes=f"{fire.minutes:g}")
     said = f"{fire.others_covered_by!r} does not say who answers for it, in which paper, for so long"
     text = f"{faces}: {said if fire.others_covered_by else f'what covers them for {fire.minutes:g} min is not said'}"
     yield Check.refers("fire.cover", name, what, CLAUSE, text, ask=asked)
 
 
-def steel_check(
-    name: str, group: str, cover: float | None, said: str, fire: Fire, a_eff: float, section: Section
-) -> Check:  # fmt: skip
+def seat_burns_away(name: str, what: str, text: str, minutes: float, where: str = "") -> Check:
+    """A seat that is shorter than what burns of it."""
+    asked = ask("fire_no_factor", name, what=what, minutes=f"{minutes:g}")
+    asked = replace(asked, id=f"{asked.id} of {what}")
+    return Check.refers("fire.bearing", name, what, CLAUSE, text, ask=asked, where=where)
+
+
+def steel_check(name: str, anchor: Anchor, fire: Fire, a_eff: float, section: Section) -> Check:
     """Steel that holds a piece in a fire: as much wood over it as chars, or a cover that somebody answers for.
 
     No place in wood has more of it over it than half of its lesser side: a cover beyond that is a slip.
     """
+    group, cover, said = anchor.name, anchor.fire_cover, anchor.fire_covered_by
     what, clause, where = f"cover of the steel of {group}", "NDS 2018 16.3", group
     if lasts(said, fire.minutes):
         return Check.keeps_rule("fire.steel", name, what, clause, f"covered: {said}; not checked here", where=where)
