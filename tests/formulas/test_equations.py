@@ -208,6 +208,9 @@ EQUATIONS = {
     "bending_and_tension": "f_t/F_t_prime + f_b/F_b_star",
     "bending_less_tension": "(f_b - f_t)/F_b_starstar",
     "bending_and_compression_one_way": "(f_c/F_c_prime)**2 + f_b1/(F_b1_prime*(1 - f_c/F_cE1))",
+    "bending_and_compression_short": "(f_c/F_c_star)**2 + f_b/F_b_star",
+    "bending_and_compression_added": "f_c/F_c_star + f_b/F_b_star",
+    "bending_and_axial_added": "f_ax/F_ax + f_b/F_b_star",
     "bending_and_compression_limit": "f_c/F_cE2 + (f_b1/F_bE)**2",
     "eccentric_column": (
         "(f_c/F_c_prime)**2"

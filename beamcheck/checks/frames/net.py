@@ -75,9 +75,8 @@ def _left(made: MadeOf, solved: SolvedFrame, cut: GroupCut | Cut, there: tuple[f
         f_t, F_t = pad(cb.tension_stress, T=T, A_n=net.A), tension_prime(pad, made.wood, C_D)
         pull = pad(cb.bending_and_tension, f_t=f_t, F_t_prime=F_t, f_b=f_b, F_b_star=F_b_star)
         f_c, F_c = pad(cp.compression_stress, P=P, A=net.A), compression_star(pad, made.wood, C_D)
-        push = f_c / F_c + f_b / F_b_star
-        ratio = pad.take("ratio", np.maximum(pull, push) if isinstance(which, slice) else max(float(pull), float(push)),
-                         note="the larger of pulled and pressed, each with bending")  # fmt: skip
+        push = pad(cb.bending_and_compression_added, f_c=f_c, F_c_star=F_c, f_b=f_b, F_b_star=F_b_star)
+        ratio = np.maximum(pull, push)  # pulled or pressed, each with bending
         return Outcome(ratio, 1.0, ratio)
 
     criterion = Criterion(made.member.name, f"net section, {words}", NET, "ratio", id="frame.net")

@@ -72,6 +72,42 @@ def bending_and_compression_one_way(
     return (f_c / F_c_prime) ** 2 + f_b1 / (F_b1_prime * (1 - f_c / F_cE1))
 
 
+@formula(symbol="U", clause="NDS 2018 3.9.2 (eq. 3.9-3 where nothing buckles)", unit="", known="derived")
+def bending_and_compression_short(
+    f_c: NotNegative, F_c_star: Positive, f_b: NotNegative, F_b_star: Positive
+) -> Number:  # fmt: skip
+    """Compression and bending of a piece too short to buckle: C_P = 1 and no growth of the bend.
+
+    >>> bending_and_compression_short(500.0, 1000.0, 250.0, 1000.0)
+    0.5
+    """
+    return (f_c / F_c_star) ** 2 + f_b / F_b_star
+
+
+@formula(symbol="U", clause="NDS 2018 3.1.2, 3.9.2 (compression not squared: safe side)", unit="", known="practice")
+def bending_and_compression_added(
+    f_c: NotNegative, F_c_star: Positive, f_b: NotNegative, F_b_star: Positive
+) -> Number:  # fmt: skip
+    """Compression and bending of what is left of a section beside a cut.
+
+    >>> bending_and_compression_added(250.0, 1000.0, 250.0, 1000.0)
+    0.5
+    """
+    return f_c / F_c_star + f_b / F_b_star
+
+
+@formula(symbol="U", clause="NDS 2018 3.9 (pull and push added to bending: safe side)", unit="", known="practice")
+def bending_and_axial_added(f_ax: NotNegative, F_ax: Positive, f_b: NotNegative, F_b_star: Positive) -> Number:
+    """Bending with a stress along the grain that may pull or push, at a joint where nothing buckles.
+
+    F_ax: the lesser of F_t_prime and F_c_star.
+
+    >>> bending_and_axial_added(250.0, 1000.0, 250.0, 1000.0)
+    0.5
+    """
+    return f_ax / F_ax + f_b / F_b_star
+
+
 @formula(symbol="U", clause="NDS 2018 3.9.2 (eq. 3.9-4)", unit="", known="memory")
 def bending_and_compression_limit(
     f_c: NotNegative, F_cE2: PositiveOrInfinite, f_b1: NotNegative, F_bE: PositiveOrInfinite

@@ -10,6 +10,7 @@ import numpy as np
 from ....calc.core import smallest
 from ....calc.pad import Pad
 from ....formulas.wood.bending import bending_stress
+from ....formulas.wood.combined import bending_and_axial_added
 from ....formulas.wood.section import rectangle_modulus
 from ...anchors.fasteners.lateral import lateral_checks
 from ...anchors.group import Forces
@@ -62,11 +63,12 @@ def bent_by(meeting: Meeting, one: Arriving, couple: np.ndarray, by: str) -> Che
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         M = pad.take("M", at(couple + M_0, which), "lbf*in", note="couple of the others with what is in it there")
-        f_a = pad.take("f_a", at(N, which) / (one.b * one.d), "psi", note="pull or push")
+        f_ax = pad.take("f_ax", at(N, which) / (one.b * one.d), "psi", note="pull or push")
         f_b = pad(bending_stress, M=M, S=pad(rectangle_modulus, symbol="S", b=one.b, d=one.d))
         C_D = duration(pad, combinations, which)
-        F_a = smallest(tension_prime(pad, one.wood, C_D), compression_star(pad, one.wood, C_D))
-        used = pad.take("used", f_a / F_a + f_b / bending_star(pad, one.wood, C_D), note="no buckling at the joint")
+        F_ax = smallest(tension_prime(pad, one.wood, C_D), compression_star(pad, one.wood, C_D))
+        F_b_star = bending_star(pad, one.wood, C_D)
+        used = pad(bending_and_axial_added, f_ax=f_ax, F_ax=F_ax, f_b=f_b, F_b_star=F_b_star)
         return Outcome(used, 1.0, used)
 
     what = f"{one.name} bent by the couple of {by}"

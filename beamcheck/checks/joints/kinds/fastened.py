@@ -12,6 +12,7 @@ import numpy as np
 from ....calc.core import smallest
 from ....calc.pad import Pad
 from ....formulas.wood.bending import bending_stress
+from ....formulas.wood.combined import bending_and_axial_added
 from ....formulas.wood.section import rectangle_modulus
 from ....model.sticks import Cut
 from ....units import show
@@ -135,10 +136,11 @@ def off_its_axis(meeting: Meeting, group: MemberGroup) -> Iterator[Check]:
         arm = pad.take("e", e, "in", note="from its axis to the middle of its fasteners")
         M = pad.take("M", N * arm, "lbf*in")
         C_D = duration(pad, combinations, which)
-        f_a = pad.take("f_a", N / (b * d), "psi", note="pull or push")
+        f_ax = pad.take("f_ax", N / (b * d), "psi", note="pull or push")
         f_b = pad(bending_stress, M=M, S=pad(rectangle_modulus, symbol="S", b=b, d=d))
-        F_a = smallest(tension_prime(pad, wood, C_D), compression_star(pad, wood, C_D))
-        used = pad.take("used", f_a / F_a + f_b / bending_star(pad, wood, C_D), note="no buckling so near the joint")
+        F_ax = smallest(tension_prime(pad, wood, C_D), compression_star(pad, wood, C_D))
+        F_b_star = bending_star(pad, wood, C_D)
+        used = pad(bending_and_axial_added, f_ax=f_ax, F_ax=F_ax, f_b=f_b, F_b_star=F_b_star)
         return Outcome(used, 1.0, used)
 
     words = f"{group.piece} beside its axis: {show(e, 'length')}"

@@ -16,7 +16,9 @@ from ....calc.pad import Pad
 from ....formulas.joints import steps
 from ....formulas.wood import bearing as br
 from ....formulas.wood import bending as bd
-from ....formulas.wood.section import rectangle_modulus
+from ....formulas.wood.combined import bending_and_compression_short
+from ....formulas.wood.compression import compression_stress
+from ....formulas.wood.section import rectangle_area, rectangle_modulus
 from ....model.joints.parts import Step
 from ....model.sticks import Cut
 from ....units import show
@@ -344,10 +346,10 @@ def _off_its_axis(foot: Foot) -> Iterator[Check]:
         e = pad(steps.step_offset, d=one.d, d_c=foot.contact)
         M = pad.take("M", N * e, "lbf*in", note="push times that")
         C_D = duration(pad, combinations, which)
-        f_c = pad.take("f_c", N / (one.b * one.d), "psi")
+        f_c = pad(compression_stress, P=N, A=pad(rectangle_area, b=one.b, d=one.d))
         f_b = pad(bd.bending_stress, M=M, S=pad(rectangle_modulus, symbol="S", b=one.b, d=one.d))
         F_c_star, F_b_star = compression_star(pad, one.wood, C_D), bending_star(pad, one.wood, C_D)
-        used = pad.take("used", (f_c / F_c_star) ** 2 + f_b / F_b_star, note="NDS 2018 3.9.2 where nothing buckles")
+        used = pad(bending_and_compression_short, f_c=f_c, F_c_star=F_c_star, f_b=f_b, F_b_star=F_b_star)
         return Outcome(used, 1.0, used)
 
     what = f"foot of {one.name}: push beside its axis"
