@@ -198,7 +198,9 @@ def _answered(file: JobFile, one: OpenQuestion, by: str, columns: int) -> tuple[
                 made, who = _ruled(file, one, line_of("what was ruled, in writing: "))
                 break
             picked = _picked(one, text)
-            with_answer(file.text, one.question, picked, by="a trial", on=_today(), source=str(file.path))
+            with_answer(
+                file.text, one.question, picked, by="a trial", on=date.today().isoformat(), source=str(file.path)
+            )
         except BeamcheckError as error:
             say(f"  {in_short(error)}\n")
             continue
@@ -248,12 +250,9 @@ def _picked(one: OpenQuestion, text: str) -> PlausibleAnswer:
     elif kind == "percent":
         text = spoken_amount(text, "moisture", "%")
     elif kind == "force" and text.replace(",", "").isdigit():
-        text = f"{text} {'psf' if _per_area(one) else 'lb'}"
+        per_area = any("psf" in answer.says for answer in one.question.answers)
+        text = f"{text} {'psf' if per_area else 'lb'}"
     return answer_of(one.question, text)
-
-
-def _per_area(one: OpenQuestion) -> bool:
-    return any("psf" in answer.says for answer in one.question.answers)
 
 
 def _given(
@@ -340,7 +339,3 @@ def _stopped(file: JobFile, memory: Memory) -> int:
     else:
         say(f"Stopped. What was answered is in {file.path}; before the last answer: {file.path.name}{BEFORE}\n")
     return STATUS[_checked(now, memory, what_ifs=False).verdict]
-
-
-def _today() -> str:
-    return date.today().isoformat()

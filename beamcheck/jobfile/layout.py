@@ -103,13 +103,10 @@ def block_with(block: str, keys: Keys, value: Any, *, tidy: bool) -> str:
     end = _end_of(block)
     made: list[str] = []
     for tag, i, j, first, last in SequenceMatcher(None, bare, new, autojunk=False).get_opcodes():
-        changed = [(_spaced(line) if tidy else line).replace("\n", end) for line in new[first:last]]
+        changed = [_CLOSES.sub(" }", _OPENS.sub("{ ", line)) if tidy else line for line in new[first:last]]
+        changed = [line.replace("\n", end) for line in changed]
         made += old[i:j] if tag == "equal" else changed
     return "".join(made)
-
-
-def _spaced(line: str) -> str:
-    return _CLOSES.sub(" }", _OPENS.sub("{ ", line))
 
 
 def _end_of(text: str) -> str:

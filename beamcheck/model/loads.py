@@ -120,14 +120,10 @@ class Load(Insisting):
 
 def sort_of(load: Load) -> str | None:
     """'area', 'line' or 'point': the sort that all kinds of a load share; None when they differ or there is none."""
-    if load.roof is not None or load.floor is not None:
-        return "area" if all(amount is None or amount[1] == "area" for amount in _amounts(load)) else None
     sorts = {amount[1] for kind in KINDS if (amount := getattr(load, kind)) is not None}
+    if load.roof is not None or load.floor is not None:
+        return "area" if sorts <= {"area"} else None
     return sorts.pop() if len(sorts) == 1 else None
-
-
-def _amounts(load: Load) -> list[tuple[float, str] | None]:
-    return [getattr(load, kind) for kind in KINDS]
 
 
 def _of_an_area(load: Load) -> Iterator[Fault]:

@@ -134,7 +134,8 @@ def member(
         "spacing": spacing, "members": SHARED if shares_load(shared_by) else 1, "shared_by": shared_by,
         "limit_live": limit_live, "limit_total": limit_total, "limit_why": limit_why,
         "meant": {**of_beam, **SEARCHED},
-        "supports": [{"at": at, "on": "seats", "bearing": seat or _least_seat()} for at in ("0 ft", "10 ft")],
+        "supports": [{"at": at, "on": "seats", "bearing": seat or f"{least_seat_length().value} in"}
+                     for at in ("0 ft", "10 ft")],
         "carries": [{"what": service, "width": spacing, "dead": dead, "live": live, "roof_live": roof_live,
                      "snow": snow}],
     }  # fmt: skip
@@ -170,11 +171,6 @@ def member(
     if problems or made.spacing is None or bearing is None:
         raise JobError(QUESTION, problems)
     return Member(wood, made, made.spacing, bearing, loads)
-
-
-def _least_seat() -> str:
-    """The shortest seat that is allowed, as text."""
-    return f"{least_seat_length().value} in"
 
 
 def _on_masonry() -> float:

@@ -299,7 +299,11 @@ def _job_text(
     beam = {**of_beam, "top_held": of_beam["top_held"] or "ends only", "spacing": lengths.get("spacing")}
     width = lengths.get("width") or lengths.get("spacing")
     carried = [
-        {"what": f"{name.replace('_', ' ')} load", name: amount, "width": width if _per_area(amount) else None}
+        {
+            "what": f"{name.replace('_', ' ')} load",
+            name: amount,
+            "width": width if read(amount, "load")[1] == "area" else None,
+        }
         for name, amount in loads.items()
     ]
     of_wood, of_the_rest = parted(meant)
@@ -352,10 +356,6 @@ def _insists(meant: Mapping[str, str]) -> list[str]:
     keys = {field: field if field.isidentifier() and field.isascii() else _quoted(field) for field in meant}
     reasons = (f"{keys[field]} = {_quoted(why)}" for field, why in meant.items())
     return [f"meant = {{ {', '.join(reasons)} }}"] if meant else []
-
-
-def _per_area(load: str) -> bool:
-    return read(load, "load")[1] == "area"
 
 
 def _text(value: object, kind: str) -> str:

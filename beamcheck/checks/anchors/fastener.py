@@ -158,7 +158,8 @@ def _bending_yield(fastener: Fastener, D: float, doubts: list[Open]) -> tuple[fl
         return fastener.F_yb, f"by its maker: {fastener.F_yb_from or 'no document named'}", None
     if fastener.coating == "stainless":
         text = "stainless fasteners have no bending yield strength in Table I1: enter the maker's (`F_yb`)"
-        kept = {key: _again(value) for key, value in fastener.model_dump(exclude_defaults=True).items()}
+        said = fastener.model_dump(exclude_defaults=True)  # numbers in it are lengths
+        kept = {key: f"{value:g} in" if isinstance(value, float) else value for key, value in said.items()}
         usual = fasteners.bending_yield(FAMILIES[fastener.kind], D).value  # of plain steel, and somewhat less
         answers = tuple(
             PlausibleAnswer(strength, (("fastener", {**kept, "F_yb": strength, "F_yb_from": SHEET}),))
@@ -167,8 +168,3 @@ def _bending_yield(fastener: Fastener, D: float, doubts: list[Open]) -> tuple[fl
         raise NotSaid(text, "maker_bending_yield", "fastener.F_yb", answers)
     found = fasteners.bending_yield(FAMILIES[fastener.kind], D)
     return found.value, found.reason, found.source
-
-
-def _again(value: object) -> object:
-    """A value of a fastener as a job file writes it: those that are numbers are lengths."""
-    return f"{value:g} in" if isinstance(value, float) else value

@@ -92,16 +92,13 @@ class BeamSolver:
         E, last = float(modulus_prime(SilentPad(), wood)), self.last
         moves = bool(self.context.sinks) or any(support.settles for support in self.beam.supports)
         moves = moves or self.beam.flitch is not None  # how wood and plate share hangs on the modulus of the wood
-        if last is not None and not moves and _weigh_the_same(last.wood, wood):
+        same = last is not None and (last.wood.density, last.wood.dry_density) == (wood.density, wood.dry_density)
+        if last is not None and same and not moves:
             ratio = last.E / E
             softer, before = last.solved.softer(ratio), last
             return replace(last, wood=wood, solved=softer, E=E, soft=lambda: before.with_shear.softer(ratio))
         self.last = solved_run(self.beam, wood, self.context)
         return self.last
-
-
-def _weigh_the_same(one: WoodMaterial, other: WoodMaterial) -> bool:
-    return bool(one.density == other.density and one.dry_density == other.dry_density)
 
 
 def solved_run(beam: Beam, wood: WoodMaterial, context: Context, at: Sequence[float] = ()) -> BeamRun:

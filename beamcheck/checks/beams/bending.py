@@ -45,14 +45,11 @@ def bending_checks(
             found.append(worst_of(needed))
     for region in regions:
         if has_net_section(section, region.cut):
-            beside = [span for span in spans if _meet(span, region)] or spans
+            first, last = region.start - SLIVER, region.end + SLIVER
+            beside = [span for span in spans if span.start <= last and first <= span.end] or spans
             ways = [(top, bracing(span, top)) for span in beside for top in (True, False)]
             found.append(worst_of([*_at_cut(beam, solved, region, wood, section, ways)]))
     return found
-
-
-def _meet(span: Span, region: Region) -> bool:
-    return span.start <= region.end + SLIVER and region.start <= span.end + SLIVER
 
 
 def _unsaid(

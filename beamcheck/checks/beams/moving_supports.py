@@ -44,12 +44,11 @@ def sinks_of(beams: Iterable[Beam], structure: Structure) -> dict[str, Sinks]:
 
     The structure holds all beams solved on supports that stand still.
     """
-    found = {beam.name: _of_beam(beam, structure) for beam in beams if _depends(beam)}
+    found = {
+        beam.name: _of_beam(beam, structure)
+        for beam in beams if not is_determinate([support_of(support) for support in beam.supports])
+    }  # fmt: skip
     return {name: sinks for name, sinks in found.items() if sinks}
-
-
-def _depends(beam: Beam) -> bool:
-    return not is_determinate([support_of(support) for support in beam.supports])
 
 
 def _of_beam(beam: Beam, structure: Structure) -> Sinks:

@@ -141,13 +141,9 @@ def _contact(beam: Beam, seat: Seat, section: Section, context: Context) -> Cont
     broad = along if said else side
     notes = (f"no broader than {under.name}: {show(broad, 'length')}",) if broad < b else ()
     turned = not said and broad < b and along > side and l_b <= side
-    asks = (_ask_breadth(beam, seat, (min(b, along), side)),) if turned else ()
+    sides = [show(x, "length") for x in (min(b, along), side)]  # which of a post lies across the beam?
+    asks = (seat.asks("seat_breadth", beam, "bearing_width", answers=sides),) if turned else ()
     return Contact(min(b, broad), min(l_b, along), notes, tuple(doubts), asks)
-
-
-def _ask_breadth(beam: Beam, seat: Seat, answers: Sequence[float]) -> Question:
-    """Which side of a post lies across the beam."""
-    return seat.asks("seat_breadth", beam, "bearing_width", answers=[show(x, "length") for x in answers])
 
 
 def _too_long(beam: Beam, seat: Seat, under: str, l_b: float, there: float) -> list[tuple[str, Question]]:

@@ -13,7 +13,7 @@ from ...model.posts import Post
 from ...units import show
 from ...values.hardware.connections import distance
 from ...values.judgment import judgment
-from ...values.lumber import Size, read_size
+from ...values.lumber import read_size
 from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.context import Context
 from ..core.result import Check
@@ -94,14 +94,9 @@ def into_checks(piece: Bracket | Trim, context: Context) -> Iterator[Check]:
                 f"the thickness given for it, {show(other.thickness, 'length')}, is that of neither side of its stock "
                 f"{size.text!r}"
             )
-            asked = ask_for(
-                piece, "thickness_behind", "fixings.other.thickness", _sides(size), stock=other.stock, on=piece.on
-            )
+            sides = [f"{side:g} in" for side in dict.fromkeys((float(size.d), float(size.b)))]
+            asked = ask_for(piece, "thickness_behind", "fixings.other.thickness", sides, stock=other.stock, on=piece.on)
             yield Check.refers("bracket.wood_behind", name, "wood behind", "geometry", text, ask=asked)
-
-
-def _sides(size: Size) -> list[PlausibleAnswer | str]:
-    return [f"{side:g} in" for side in dict.fromkeys((float(size.d), float(size.b)))]
 
 
 def rows_on_the_post(bracket: Bracket, height: float, context: Context) -> Iterator[Check]:

@@ -44,12 +44,9 @@ def bracket_inputs(family: Family[Any], context: Context) -> Rows:
         rows += _near_rows(bracket.near)
     if bracket.accidental is not None:
         said = bracket.accidental if isinstance(bracket.accidental, str) else show(bracket.accidental, "force")
-        rows.append(("if somebody hangs on it", f"{said}{_by(bracket.accidental_from)}"))
+        by = f" (chosen by: {bracket.accidental_from})" if bracket.accidental_from else ""
+        rows.append(("if somebody hangs on it", said + by))
     return rows
-
-
-def _by(text: str) -> str:
-    return f" (chosen by: {text})" if text else ""
 
 
 def fixing_rows(fixings: Fixings | None) -> Rows:

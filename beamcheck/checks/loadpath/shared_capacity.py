@@ -8,7 +8,7 @@ from ...model.existing import Existing
 from ...model.job import Job
 from ...units import show
 from ...values.loads import asd_combinations
-from ..core.asking.question import Question, ask
+from ..core.asking.question import ask
 from ..core.draft import Reactions, SupportForces
 from ..core.result import Check, judge
 
@@ -60,13 +60,10 @@ def _of(
                 f"{names} rest on {under.name} and bring {show(force, 'force')} together, where "
                 f"{show(takes, 'force')} is stated: whether that is for each seat or for all of them is not said"
             )
-            check = Check.refers(ID, name, what, CLAUSE, text, ask=_question(under, takes))
+            asked = ask("takes_for", under.name, f"existing.{under.name}.takes_for", takes=show(takes, "force"))
+            check = Check.refers(ID, name, what, CLAUSE, text, ask=asked)
         made.append((name, check))
     return made
-
-
-def _question(under: Existing, takes: float) -> Question:
-    return ask("takes_for", under.name, f"existing.{under.name}.takes_for", takes=show(takes, "force"))
 
 
 def _largest(rows: Sequence[tuple[SupportForces, int]]) -> tuple[float, str]:

@@ -24,17 +24,16 @@ def layer_checks(piece: Beam | Rafter, area: RoofArea | FloorArea) -> Iterator[C
         yield from _finished_attic(piece, area)
 
 
-def _kind(area: RoofArea | FloorArea) -> str:
-    return "roof" if isinstance(area, RoofArea) else "floor"
-
-
 def _framing(piece: Beam | Rafter, area: RoofArea | FloorArea) -> Iterator[Check]:
     """A beam under a roof or floor of layers bears the joists or rafters as well, which its layers leave out."""
     alone = isinstance(piece, Beam) and piece.spacing is None
     if not alone or area.framing.strip() or area.assembly.strip() or area.insists_on("framing"):
         return
     text = f"{area.name}: the joists or rafters under its layers weigh as well, and which they are is not said"
-    field, why = f"{_kind(area)}.{area.name}", "there are none: the layers span to the beam"
+    field, why = (
+        f"{'roof' if isinstance(area, RoofArea) else 'floor'}.{area.name}",
+        "there are none: the layers span to the beam",
+    )
     usual = f"2x10 at {judgment('usual spacing of joists').value:g} in"
     answers = [PlausibleAnswer(usual, ((f"{field}.framing", usual),)),
                PlausibleAnswer(why, ((f"{field}.meant.framing", why),))]  # fmt: skip

@@ -49,15 +49,12 @@ def dxf_lines(path: str, units: str | None) -> tuple[list[Array], str, tuple[str
     except OutlineError:
         raise
     except Exception as error:  # a foreign reader of foreign bytes: whatever it trips over, the file is at fault
-        raise OutlineError(f"this is no DXF drawing that can be read: {_first_line(error)}") from None
+        first = _printable((str(error).splitlines() or [type(error).__name__])[0][:200])
+        raise OutlineError(f"this is no DXF drawing that can be read: {first}") from None
     _flat(lines, factor)
     left_out = [f"{count} x {_printable(kind)}" for kind, count in sorted(kinds.items()) if kind not in _DRAWS]
     notes = (f"Left out of it: {', '.join(left_out)}.",) if left_out else ()
     return [line[:, :2] * factor for line in lines], unit, notes
-
-
-def _first_line(error: Exception) -> str:
-    return _printable((str(error).splitlines() or [type(error).__name__])[0][:200])
 
 
 def _printable(text: str) -> str:

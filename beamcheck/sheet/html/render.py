@@ -177,10 +177,6 @@ def _numbered(found: re.Match[str]) -> str:
     return f'<b data-letter="{ord(found[0]):x}">{number_of(found)}</b>'
 
 
-def _drawing(block: Any) -> Markup:
-    return _safe(drawn(block))
-
-
 def drawn(block: Any) -> str:
     """The drawing of a block as an `<svg>` element."""
     drawers: dict[type, Any] = {
@@ -217,7 +213,7 @@ def _environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    made.filters.update(css_text=css_text, exact=exact, drawing=_drawing, prose=prose)
+    made.filters.update(css_text=css_text, exact=exact, drawing=lambda block: _safe(drawn(block)), prose=prose)
     made.globals.update(
         meaning=meaning, width_class=width_class, reason=reason, brief_reason=brief_reason, result_text=result_text
     )

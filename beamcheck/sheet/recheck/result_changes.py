@@ -82,7 +82,7 @@ def _place(check: OneCheck) -> str:
 
 
 def _of_check(check: OneCheck, units: str) -> str:
-    ratio = f", ratio {_alone(check.ratio, units)}" if check.ratio is not None else ""
+    ratio = f", ratio {_with_digits(check.ratio, _SETTLED, units)}" if check.ratio is not None else ""
     return f"verdict {check.verdict}{ratio}"
 
 
@@ -137,10 +137,6 @@ def _pair(one: Number | None, other: Number | None, units: str) -> tuple[str, st
         if texts[0] != texts[1]:
             break
     return texts
-
-
-def _alone(number: Number, units: str) -> str:
-    return _with_digits(number, _SETTLED, units)
 
 
 def _with_digits(number: Number | None, digits: int, units: str) -> str:

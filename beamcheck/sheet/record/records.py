@@ -72,11 +72,8 @@ def _fields(cls: type) -> tuple[tuple[str, str, Any], ...]:
 
 
 def _json_name(name: str, hint: Any) -> str:
-    return next((mark.name for mark in _marks(hint) if isinstance(mark, Named)), name)
-
-
-def _marks(hint: Any) -> tuple[Any, ...]:
-    return get_args(hint)[1:] if get_origin(hint) is Annotated else ()
+    marks = get_args(hint)[1:] if get_origin(hint) is Annotated else ()
+    return next((mark.name for mark in marks if isinstance(mark, Named)), name)
 
 
 def _record(one: Any, cls: type) -> dict[str, Json]:

@@ -69,12 +69,11 @@ def register() -> Book:
     by_file: dict[str, list[FormulaEntry]] = {}
     for formula in REGISTRY.values():
         by_file.setdefault(formula.__module__, []).append(_entry(formula))
-    chapters = tuple(Chapter(_title(module), tuple(entries)) for module, entries in sorted(by_file.items()))
+    chapters = tuple(
+        Chapter(", ".join(module.split(".")[2:]).replace("_", " "), tuple(entries))
+        for module, entries in sorted(by_file.items())
+    )
     return Book(chapters, tuple(_table(name) for name in sorted(manifest())))
-
-
-def _title(module: str) -> str:
-    return ", ".join(module.split(".")[2:]).replace("_", " ")
 
 
 def _entry(formula: Formula) -> FormulaEntry:

@@ -165,12 +165,8 @@ def _end_grain_value(pad: Pad, lateral: Connection, which: int | slice) -> Numbe
     C_eg = pad.take("C_eg", end_grain.value, note=note, source=end_grain.source)
     Z = lateral.joint.reference(pad, pad.take("theta", 90.0, "deg")).Z
     C_D = connection_duration(pad, lateral.group, lateral.joint, which)
-    return C_D * C_eg * Z * _moist(lateral)
-
-
-def _moist(lateral: Connection) -> float:
-    """C_M times C_t."""
-    return float(wet_service(lateral.group, lateral.joint, "lateral").value) * float(temperature(lateral.joint).value)
+    C_M, C_t = wet_service(lateral.group, lateral.joint, "lateral").value, temperature(lateral.joint).value
+    return C_D * C_eg * Z * (float(C_M) * float(C_t))
 
 
 def _pulled(rows: FixingRows, top: Connection) -> Iterator[Check]:

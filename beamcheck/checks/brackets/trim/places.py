@@ -51,7 +51,8 @@ def hits_of(fixings: Fixings, stock: Stock) -> Hits:
         return Hits(sum(every), every, "")
     first = other.edge if other.edge is not None else min(clear, 0.5 * width)
     upright = tuple(
-        int(np.count_nonzero(_in_it(_side_by_side(row.count, row.apart), first, width, clear))) for row in rows
+        int(np.count_nonzero(_in_it([(row.apart or 0.0) * k for k in range(row.count)], first, width, clear)))
+        for row in rows
     )
     in_it = _in_it([row.below_top for row in rows], first, width, clear)
     level = tuple(row.count if there else 0 for row, there in zip(rows, in_it, strict=True))
@@ -61,10 +62,6 @@ def hits_of(fixings: Fixings, stock: Stock) -> Hits:
         f"of {sum(every)} fasteners {sum(sure)} surely meet it, {show(clear, 'length')} and more from its edges"
     )
     return Hits(sum(every), sure, why)
-
-
-def _side_by_side(count: int, apart: float | None) -> list[float]:
-    return [(apart or 0.0) * k for k in range(count)]
 
 
 def _in_it(places: Sequence[float], first: float, width: float, clear: float) -> Array:

@@ -37,11 +37,12 @@ def other_size(text: str, size: Size) -> tuple[str, str]:
 def _said(text: str) -> Iterator[tuple[str, list[Sides], str]]:
     """Each size named: its words, its sides as they may be meant, smaller first, and as a job file writes it."""
     in_figures = _IN_WORDS.sub(lambda two: "x".join(str(_WORDS[one.casefold()]) for one in two.groups()), text)
+    widest = judgment("side from which a bare size is in millimeters").value
     for match in _SIZE.finditer(" ".join(in_figures.split())):
         first, unit, second, other = match.groups()
         units = {(one or "").casefold().rstrip(".") for one in (unit, other)}
         sides = sorted((_number(first), _number(second)))
-        metric = next((one for one in units if one in _SCALE), "mm" if units == {""} and sides[1] > _widest() else "")
+        metric = next((one for one in units if one in _SCALE), "mm" if units == {""} and sides[1] > widest else "")
         b, d = (side * _SCALE.get(metric, 1.0) for side in sides)
         bare = units == {""} and not metric and "/" not in match.group()
         measured = f"{show(b, 'length', 'US')} x {show(d, 'length', 'US')}"
@@ -63,10 +64,6 @@ def _number(side: str) -> float:
         return float(whole)
     over, under = map(float, fraction.split("/"))
     return float(whole) + (over / under if under else 0.0)
-
-
-def _widest() -> float:
-    return judgment("side from which a bare size is in millimeters").value
 
 
 def _alike(one: Sides, other: Sides) -> bool:
