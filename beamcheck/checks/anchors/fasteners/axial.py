@@ -293,18 +293,23 @@ def _head(pad: Pad, connection: Connection, which: int | slice) -> Number | None
     return smallest(bears, _through_thin(pad, connection, side, wide, which))
 
 
-def _any_steel(connection: Connection, T: Array, what: str, clause: str) -> Check:
-    """A root so little stressed that any steel stands it; otherwise its steel has to be known."""
+def _root(connection: Connection, T: Array) -> Iterator[Check]:
+    """Steel at the root of lag and wood screws: the standard leaves it to steel design and names no grade, nor does a
+    job. A root so little stressed that any steel stands it needs none."""
     group, dowel = connection.group, connection.joint.dowel
+    if dowel.kind == "nail":
+        return
+    id, what, clause = "anchor.root", "steel at the root", "NDS 2018 12.2, AISC 360-16 J3.6"
     stress, any_steel = float(T.max(initial=0.0)) / (math.pi * dowel.D_r**2 / 4.0), judgment("any steel at the root")
     if stress > any_steel.value:
         text = f"what steel the {dowel.kind} is of is not said, and the standard names no grade: its maker's value"
-        return group.refers("anchor.root", what, clause, Open(text, "screw_steel"))
+        yield group.refers(id, what, clause, Open(text, "screw_steel"))
+        return
     text = (
         f"what steel the {dowel.kind} is of is not said; {show(stress, 'stress')} at the root is little for any steel "
         f"(up to {show(any_steel.value, 'stress')}: judgment, no source), not for brass or bronze"
     )
-    return Check.keeps_rule("anchor.root", group.name, what, clause, text)
+    yield Check.keeps_rule(id, group.name, what, clause, text)
 
 
 def _lag_distances(connection: Connection) -> Iterator[Check]:
@@ -334,25 +339,3 @@ def _lag_distances(connection: Connection) -> Iterator[Check]:
         yield Check.breaks_rule(id, group.name, what, clause, *short)
     elif None not in given.values():
         yield Check.keeps_rule(id, group.name, what, clause, "edge, end and spacing are kept")
-
-
-def _root(connection: Connection, T: Array) -> Iterator[Check]:
-    """Steel at the root of lag and wood screws: the standard leaves it to steel design and names no grade."""
-    group, dowel = connection.group, connection.joint.dowel
-    if dowel.kind == "nail":
-        return
-    what, clause = "steel at the root", "NDS 2018 12.2, AISC 360-16 J3.6"
-    grade = group.anchor.fastener.steel if group.anchor.fastener is not None else None
-    if grade is None:
-        yield _any_steel(connection, T, what, clause)
-        return
-    steel = bolt_steel(grade)
-
-    def calculate(pad: Pad, which: int | slice) -> Outcome:
-        pull = pad.take("T", at(T, which), "lbf", note="on one fastener")
-        F_nt = pad.take("F_nt", steel.value.F_nt, "psi", note=steel.reason, source=steel.source)
-        A_b = pad.take("A_b", math.pi * dowel.D_r**2 / 4.0, "in2", note="at the root")
-        held = pad(st.bolt_tension, F_nt=F_nt, A_b=A_b)
-        return Outcome(pull, held, pull / held)
-
-    yield govern(Criterion(group.name, what, clause, "force", id="anchor.root"), group.forces.combinations, calculate)
