@@ -80,10 +80,9 @@ def slot_width(anchor: Anchor | None) -> float:
 def _slot(anchor: Anchor) -> tuple[float, float]:
     """Width of a slot, and how far it goes in from the end; where it is not said, at least as far as its plate."""
     plate = anchor.plate
-    if plate is None or (not MANNERS[anchor.manner].in_a_slot and plate.slot is None):
+    if plate is None or plate.slot is None:  # the rules of the model ask for it where a plate sits in one
         return 0.0, 0.0
-    reach = plate.slot_length if plate.slot_length is not None else plate.length
-    return max(plate.slot or 0.0, plate.thickness), reach
+    return plate.slot, plate.slot_length if plate.slot_length is not None else plate.length
 
 
 def _voids(anchor: Anchor, y: np.ndarray, breadth: float) -> tuple[Void, ...]:

@@ -124,8 +124,6 @@ def dowel_of(fastener: Fastener) -> Dowel:
         if length is not None and length > nail.value.L + 1e-6:
             raise OutOfRange(f"a {size} nail is {nail.value.L:g} in long, not {length:g} in", source.document)
         length = nail.value.L if length is None else length
-    if length is None and kind in ("lag screw", "wood screw"):
-        raise NotSaid(f"the length of the {kind} is not given (`fastener.length`)", "length", "fastener.length")
     if kind == "lag screw" and thread is None and length is not None:
         thread = fasteners.lag_thread(length).value
     if kind in ("bolt", "lag screw"):

@@ -210,9 +210,8 @@ def _edges(
 ) -> Iterator[Need]:
     D, clause = joint.dowel.D, "NDS 2018 Table 12.5.1C"
     loaded, free = (tables.distance("edge", "across", case) for case in ("loaded", "unloaded"))
-    levels = np.unique(np.round(v, 6))
-    s_row = float(np.max(np.diff(levels))) if levels.size > 1 else 1.5 * D
     short = free.value.least * D
+    s_row = float(np.max(np.diff(np.unique(np.round(v, 6))), initial=short))
     whole = float(sp.edge_distance_parallel(joint.wood_length, D, s_row))
     plain = np.where(along > 0.0, short + (whole - short) * along, 0.0)
     if part.grain == "held":
@@ -222,8 +221,8 @@ def _edges(
         edges = list(_other_edges(group, part, v, spread))
     for what, actual, pushed in edges:
         at_90 = np.where(pushed, loaded.value.least, free.value.least) * D
-        start = np.minimum(free.value.least * D, at_90)  # of a load along the grain: the same as that of a free edge
-        least = np.maximum(plain, np.where(across > 0.0, start + (at_90 - start) * across, 0.0))
+        # of a load along the grain as of a free edge, and from there in proportion
+        least = np.maximum(plain, np.where(across > 0.0, short + (at_90 - short) * across, 0.0))
         yield Need("edge", f"distance to the {what}", part.name, clause, actual[:, None], least, None, loaded.source)
 
 

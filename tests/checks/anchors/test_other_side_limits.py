@@ -1,0 +1,489 @@
+"""What a group is fastened to, what is known of its wood and steel, and where its plate ends: each rule at its limit.
+
+Groups are invented; a case names its clause. Douglas Fir-Larch, G 0.50.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+import pytest
+
+from beamcheck.checks.anchors.couple import couple_of
+from beamcheck.checks.anchors.cuts import anchor_cuts, hole_of, slot_width
+from beamcheck.checks.anchors.far_side import far_side_checks, fastening, passed_on, row_of
+from beamcheck.checks.anchors.fastener import dowel_of
+from beamcheck.checks.anchors.fasteners.factors import temperature, wet_service
+from beamcheck.checks.anchors.group import Turn, hole_places
+from beamcheck.checks.anchors.manners.base import evidence_checks, line_checks
+from beamcheck.checks.anchors.manners.registry import connect, manner_of
+from beamcheck.checks.anchors.unsaid import NotSaid
+from beamcheck.checks.core.result import Check
+from beamcheck.checks.core.wood.strength import Section
+from beamcheck.errors import OutOfRange, UnknownName
+from beamcheck.model.anchors import Anchor, Fastener, Holes
+from beamcheck.model.beams import Beam
+from beamcheck.model.existing import Existing
+from beamcheck.model.posts import Post
+
+from ..beams.beams import beam, seat
+from ..houses import post as post_data
+from .anchors import A36, HALF, Data, axial, find, group, lateral, said, steel, step, stock
+
+PLATE = {key: value for key, value in A36.items() if key != "slot"}
+OTHER: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "along", "end": "6 in", "edge": "5 in"}
+
+
+def ids(found: list[Check]) -> list[str]:
+    return [check.id for check in found]
+
+
+def girder(**more: Any) -> Beam:
+    return Beam.model_validate({**beam(name="girder"), **more})
+
+
+def upright(**more: Any) -> Post:
+    return Post.model_validate({**post_data(name="post"), **more})
+
+
+# ---- what is behind --------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("into", "grain", "asked"), [
+    ("girder", "along", False), ("girder", "across", True), ("girder", "end", False), ("post", "along", True),
+    ("post", "across", False), ("post", "end", False),
+])  # fmt: skip
+def test_grain_of_what_stands_or_lies_behind(into: str, grain: str, asked: bool) -> None:
+    """A load that comes down crosses the grain of a girder and runs along that of a post."""
+    made = replace(group([100.0], other={**OTHER, "grain": grain}), into=girder() if into == "girder" else upright())
+    found = [one for one in far_side_checks(made) if one.id == "anchor.grain"]
+    assert [one.verdict for one in found] == (["refer"] if asked else [])
+    if asked:
+        best = "along" if into == "girder" else "across"
+        assert found[0].questions[0].answers[0].says == best and found[0].questions[0].field == "anchor.A.other.grain"
+    assert "anchor.grain" not in ids(far_side_checks(replace(made, slope=20.0)))
+
+
+@pytest.mark.parametrize(("at", "asked"), [("3 ft", False), ("4 ft", False), ("4 ft 1/2 in", True), (None, True)])
+def test_holes_bored_into_a_girder_are_entered_there(at: str | None, asked: bool) -> None:
+    """Within 12 in of where the piece lands (judgment), 3 ft along it; a hole of 9/16 in for a bolt of 1/2 in."""
+    cuts = [] if at is None else [{"kind": "hole", "at": at, "depth": "9/16 in", "from_bottom": "5 in"}]
+    made = replace(group([100.0], other=OTHER), into=girder(cuts=cuts), lands_at=36.0, far_depth=11.5)
+    found = [one for one in far_side_checks(made) if one.id == "anchor.far_holes"]
+    assert [one.verdict for one in found] == (["refer"] if asked else [])
+    if asked:
+        (answer,) = found[0].questions[0].answers
+        hole = {"kind": "hole", "depth": "9/16 in", "at": "3 ft", "from_bottom": "5 3/4 in"}
+        assert answer.sets == (("beam.girder.cuts", hole),)
+
+
+def test_holes_bored_into_a_post_near_its_head() -> None:
+    """In the middle of the depth of a 2x12 at the head of a post of 8 ft: 7 ft 6 3/8 in up."""
+    made = replace(group([100.0], other={**OTHER, "grain": "across"}), into=upright(cuts=[]))
+    (check,) = [one for one in far_side_checks(made) if one.id == "anchor.far_holes"]
+    (answer,) = check.questions[0].answers
+    assert answer.sets == (("post.post.cuts", {"kind": "hole", "depth": "9/16 in", "at": "7 ft 6 3/8 in"}),)
+    nailed = replace(made, anchor=made.anchor.model_copy(update={"fastener": Fastener.model_validate(
+        {"kind": "nail", "size": "16d common"})}))  # fmt: skip
+    assert "anchor.far_holes" not in ids(far_side_checks(nailed)), "nails take no wood off"
+
+
+def test_nothing_is_known_behind() -> None:
+    made = group([100.0])
+    assert [one.questions[0].field for one in far_side_checks(made) if one.id == "anchor.into"] == ["anchor.A.into"]
+    said_ = replace(made, into=girder())  # fastened to `post` by its words
+    assert [one.questions[0].answers[0].says for one in far_side_checks(said_) if one.id == "anchor.into"] == ["girder"]
+    right = replace(said_, anchor=said_.anchor.model_copy(update={"into": "girder"}))
+    assert "anchor.into" not in ids(far_side_checks(right))
+
+
+def wall(**more: Any) -> Existing:
+    return Existing.model_validate({"name": "post", "what": "wall", "material": "wood",
+                                    "confirmed_by": "invented sheet S-1, engineer", **more})  # fmt: skip
+
+
+def test_what_a_wall_may_take() -> None:
+    """Half more than comes there, or half of it: to 10 lb."""
+    made = replace(group([1234.0]), into=wall())
+    (check,) = [one for one in far_side_checks(made) if one.id == "anchor.far_takes"]
+    assert [answer.says for answer in check.questions[0].answers] == ["1,860 lbf", "620 lbf"]
+    assert "anchor.far_takes" not in ids(far_side_checks(replace(group([0.0]), into=wall())))
+    assert "anchor.far_takes" not in ids(far_side_checks(replace(made, into=wall(takes="9,000 lb"))))
+
+
+@pytest.mark.parametrize(("change", "named"), [
+    ({}, "bolted or screwed to wood"), ({"manner": "plate one side", "plate": PLATE, "other": None}, "plate"),
+    ({"manner": "plate one side", "plate": {**PLATE, "weld": "1/4 in"}, "other": None}, "welded plate"),
+    ({"other": {"material": "concrete", "thickness": "6 in", "grain": "along"}}, "into concrete"),
+])  # fmt: skip
+def test_how_a_group_is_fastened(change: Data, named: str) -> None:
+    assert fastening(group([100.0], **change)) == named
+
+
+def test_nailed_hardware_is_known_by_its_report() -> None:
+    rating = {"source": "report 1, 2025", "down": "900 lbf", "conditions": "all nails in", "duration": "included"}
+    for words, named in (("all nails in", "rated nailed hardware"), ("bolts", "rated hardware")):
+        anchor = Anchor.model_validate({"name": "A", "manner": "rated hardware",
+                                        "rating": {**rating, "conditions": words}})  # fmt: skip
+        assert fastening(replace(group([100.0]), anchor=anchor)) == named
+    with pytest.raises(UnknownName):
+        row_of("welded plate", "glass")
+
+
+def test_steel_beyond_a_weld_is_for_whoever_answers_for_it() -> None:
+    welded = group([100.0], manner="plate one side", plate={**PLATE, "weld": "1/4 in"}, other=None)
+    for into, asked in ((girder(), True), (wall(material="steel"), False)):
+        assert ("anchor.steel_beyond" in ids(far_side_checks(replace(welded, into=into)))) is asked
+    bare = group([100.0], manner="plate one side", plate=PLATE, other=None)
+    assert "anchor.steel_beyond" not in ids(far_side_checks(replace(bare, into=girder())))
+
+
+def test_what_the_far_side_has_to_take() -> None:
+    """1,000 lb at 6 in from the end, and 300 lb-in of an end that cannot turn: 525 lb-ft."""
+    made = group([1000.0, -400.0], manner="plate one side", plate=PLATE, other=None, arm="2 in",
+                 holes={"rows": 2, "columns": 1, "end": "6 in", "edge": "4 in", "row_spacing": "3 in"})  # fmt: skip
+    turned = replace(made, forces=replace(made.forces, turning=np.array([100.0, -300.0])))
+    assert "a moment of up to 500 lb-ft" in " ".join(passed_on(made))
+    assert "a moment of up to 525 lb-ft" in " ".join(passed_on(turned))
+    far = replace(made, anchor=made.anchor.model_copy(update={"arm": 9.0}))
+    assert "a moment of up to 750 lb-ft" in " ".join(passed_on(far))
+    lap = group([1000.0, -400.0])
+    assert not list(passed_on(lap))
+    held = replace(lap, forces=replace(lap.forces, turning=np.array([1200.0, -2400.0])))
+    assert "a moment of up to 200 lb-ft comes to them" in " ".join(passed_on(held))
+
+
+# ---- what is known of wood and steel ---------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("which", "moisture", "seasoned", "asked"), [
+    ("held", "wet", "dry", True), ("into", "green", "dry", True), ("held", "wet", "green", False),
+    ("held", "dry", "dry", False),
+])  # fmt: skip
+def test_put_together_dry_of_wood_that_is_not(which: str, moisture: str, seasoned: str, asked: bool) -> None:
+    more = {} if moisture == "dry" else {"moisture": moisture, "measured_moisture": "30 %"}
+    made = group([100.0], seasoned=seasoned, **{which: stock(**more)})
+    assert ("anchor.moisture" in ids(evidence_checks(made))) is asked
+
+
+@pytest.mark.parametrize(("coating", "asked"), [
+    (None, True), ("none", True), ("hot-dip galvanized", False), ("stainless", False),
+])  # fmt: skip
+def test_bare_steel_in_treated_wood(coating: str | None, asked: bool) -> None:
+    """IRC 2018 R317.3.1 (memory): on either side."""
+    fastener = HALF if coating is None else {**HALF, "coating": coating, "F_yb": "45000 psi", "F_yb_from": "sheet 4"}
+    for which in ("held", "into"):
+        made = group([100.0], fastener=fastener, **{which: stock(treated=True, treated_with="preservative")})
+        assert ("anchor.coating" in ids(evidence_checks(made))) is asked, which
+    assert "anchor.coating" not in ids(evidence_checks(group([100.0], fastener=fastener)))
+
+
+@pytest.mark.parametrize(("F_yb", "asked"), [("56,250 psi", False), ("56,300 psi", True)])
+def test_bending_yield_far_above_the_table(F_yb: str, asked: bool) -> None:
+    """1 1/4 times the 45,000 psi of bolts (Appendix I, read)."""
+    made = group([100.0], fastener={**HALF, "F_yb": F_yb, "F_yb_from": "data sheet 4 of 2025"})
+    assert ("anchor.bending_yield" in ids(evidence_checks(made))) is asked
+
+
+@pytest.mark.parametrize(("fastener", "words"), [
+    ({"kind": "nail", "size": "16d"}, "say pennyweight and kind"),
+    ({"kind": "nail", "size": "16d common box"}, "say pennyweight and kind"),
+    ({"kind": "bolt", "size": "1/2 in", "coating": "stainless"}, "no bending yield strength"),
+])  # fmt: skip
+def test_what_a_fastener_needs(fastener: Data, words: str) -> None:
+    with pytest.raises(NotSaid, match=words):
+        dowel_of(Fastener.model_validate(fastener))
+
+
+def test_stainless_bolts_are_asked_for_a_figure_of_their_maker() -> None:
+    """Proposed: what plain steel has, 45,000 psi, or four fifths of it."""
+    with pytest.raises(NotSaid) as caught:
+        dowel_of(Fastener.model_validate({"kind": "bolt", "size": "1/2 in", "coating": "stainless", "length": "5 in"}))
+    answers = caught.value.open.answers
+    assert answers is not None and [answer.says for answer in answers] == ["45,000 psi", "36,000 psi"]  # type: ignore[union-attr]
+    assert answers[0].sets[0][1]["length"] == "5 in"  # type: ignore[union-attr, index]
+
+
+@pytest.mark.parametrize(
+    ("size", "length", "fits"), [("16d common", "3 1/2 in", True), ("16d common", "3.51 in", False)]
+)
+def test_nails_are_as_long_as_they_are(size: str, length: str, fits: bool) -> None:
+    fastener = Fastener.model_validate({"kind": "nail", "size": size, "length": length})
+    if fits:
+        assert dowel_of(fastener).length == pytest.approx(3.5)
+    else:
+        with pytest.raises(OutOfRange, match=r"is 3\.5 in long"):
+            dowel_of(fastener)
+
+
+@pytest.mark.parametrize(("fastener", "D", "D_r", "tip"), [
+    ({"kind": "bolt", "size": "1/2 in", "threads": "clear of it"}, 0.5, 0.406, 0.0),
+    ({"kind": "bolt", "size": "1/2 in"}, 0.406, 0.406, 0.0), ({"kind": "pin", "size": "1/2 in"}, 0.5, 0.406, 0.0),
+    ({"kind": "lag screw", "size": "3/8 in", "length": "4 in"}, 0.265, 0.265, 7 / 32),
+    ({"kind": "wood screw", "size": "No. 10", "length": "3 in"}, 0.152, 0.152, 0.38),
+    ({"kind": "nail", "size": "16d common"}, 0.162, 0.162, 0.324),
+])  # fmt: skip
+def test_diameters_and_tips(fastener: Data, D: float, D_r: float, tip: float) -> None:
+    """Appendix L (read); the root bears where threads may lie (12.3.7); tips 2 D of screws and nails."""
+    made = dowel_of(Fastener.model_validate(fastener))
+    assert (made.D_calc, made.D_r, made.E_tip) == pytest.approx((D, D_r, tip))
+
+
+# ---- moisture, heat, places ------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("held", "seasoned", "action", "C_M"), [
+    ({}, "dry", "lateral", 1.0), ({"moisture": "wet"}, "dry", "lateral", 0.7),
+    ({"moisture": "wet"}, "green", "lateral", 0.7), ({"moisture": "green", "measured_moisture": "30 %"}, "green",
+                                                      "withdrawal of nails", 0.25),
+])  # fmt: skip
+def test_wet_service_of_connections(held: Data, seasoned: str, action: str, C_M: float) -> None:
+    """Table 11.3.3 (read): one fastener; 0.7 wet in service; nails made green and dry later 0.25 in withdrawal."""
+    made = group([100.0], held=stock(**held), seasoned=seasoned)
+    assert wet_service(made, connect(made).joint, action).value == pytest.approx(C_M)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(("rows", "C_M"), [(1, 1.0), (2, 0.4)])
+def test_rows_in_wood_that_dries(rows: int, C_M: float) -> None:
+    """Made green, dry in service: 0.4, but one row along the grain of each member has 1.0 (Table 11.3.3, footnote)."""
+    holes = {"rows": rows, "columns": 2, "end": "4 in", "edge": "4 in", "spacing": "3 in",
+             **({"row_spacing": "3 in"} if rows > 1 else {})}  # fmt: skip
+    green = stock(moisture="green", measured_moisture="30 %")
+    made = group([100.0], held=green, into=green, seasoned="green", holes=holes, other=OTHER)
+    assert wet_service(made, connect(made).joint, "lateral").value == pytest.approx(min(C_M, 0.7))
+
+
+@pytest.mark.parametrize(("degrees", "C_t"), [("100 degF", 1.0), ("110 degF", 0.8), ("130 degF", 0.7)])
+def test_heat_of_either_piece(degrees: str, C_t: float) -> None:
+    """Table 11.3.4 (read), dry: 0.8 over 100 F, 0.7 over 125 F; the hotter piece counts."""
+    for which in ("held", "into"):
+        made = group([100.0], **{which: stock(temperature=degrees)})
+        assert temperature(connect(made).joint).value == pytest.approx(C_t)
+
+
+@pytest.mark.parametrize(
+    ("said_", "asked"), [("1 1/8 in", False), ("1 1/4 in", True), ("7/8 in", False), ("3/4 in", True)]
+)
+def test_arm_as_said_and_as_laid_out(said_: str, asked: bool) -> None:
+    """1/8 in apart (judgment): holes in the middle 4 in from the end, support 3 in."""
+    two = {"rows": 2, "columns": 1, "end": "4 in", "edge": "3 in", "row_spacing": "3 in"}
+    made = replace(group([1000.0], holes=two, arm=said_), line=3.0)
+    assert [one.questions[0].answers[0].says for one in line_checks(made)] == (["1 in"] if asked else [])
+
+
+@pytest.mark.parametrize(("line", "asked"), [(2.5, False), (2.4, True), (5.5, False), (5.6, True)])
+def test_one_fastener_off_the_line_of_its_support(line: float, asked: bool) -> None:
+    """1 1/2 in (judgment); 4 in from the end."""
+    found = list(line_checks(replace(group([1000.0]), line=line, place=line, support="beam.B.supports.1")))
+    assert [one.questions[0].answers[0].says for one in found] == (["4 in"] if asked else [])
+    assert all(one.questions[0].field == "beam.B.supports.1.at" for one in found)
+
+
+def test_layouts_that_do_not_say_where() -> None:
+    for holes in ({"rows": 1, "columns": 1, "end": "4 in"}, {"rows": 2, "end": "4 in", "edge": "3 in"},
+                  {"columns": 2, "end": "4 in", "edge": "3 in"}):  # fmt: skip
+        with pytest.raises((OutOfRange, ValueError)):
+            hole_places(Holes.model_construct(**{"rows": None, "columns": None, "spacing": None, "row_spacing": None,
+                                                 "places": (), "edge": None, "end": None,
+                                                 **{k: float(str(v).split()[0]) if isinstance(v, str) else v
+                                                    for k, v in holes.items()}}))  # fmt: skip
+
+
+# ---- what it takes from the beam -------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("fastener", "hole"), [
+    ({"kind": "bolt", "size": "1/2 in"}, 0.5625), ({"kind": "pin", "size": "1/2 in"}, 0.5),
+    ({"kind": "nail", "size": "60d common"}, 0.0), ({"kind": "lag screw", "size": "1/4 in", "length": "4 in"}, 0.25),
+    ({"kind": "wood screw", "size": "No. 10", "length": "3 in"}, 0.0),
+])  # fmt: skip
+def test_holes_that_are_taken_off(fastener: Data, hole: float) -> None:
+    """1/16 in more than a bolt (3.1.2); screws of 1/4 in and more by their size; nothing for nails and thin screws."""
+    assert hole_of(Fastener.model_validate(fastener)) == pytest.approx(hole)
+
+
+def cut_at(index: int, **anchor: Any) -> Any:
+    held = Beam.model_validate(beam(supports=[seat("6 in"), seat("11 ft 6 in")], length="12 ft"))
+    data = {"name": "A", "manner": "plate one side", "fastener": HALF, "plate": PLATE,
+            "holes": {"rows": 2, "columns": 2, "spacing": "4 in", "row_spacing": "3 in", "end": "5 in",
+                      "edge": "3 in"}, **anchor}  # fmt: skip
+    return anchor_cuts(Anchor.model_validate(data), held, index, Section(5.5, 11.5, 5.5))
+
+
+def test_what_holes_take_from_either_end() -> None:
+    """Rows of 9/16 in, 3 and 6 in up, from 4 23/32 to 9 9/32 in from the end."""
+    for index, middle in ((0, 7.0), (1, 137.0)):
+        (cut,) = cut_at(index)
+        assert (cut.at, cut.length, cut.width) == pytest.approx((middle, 4.5625, 0.0))
+        assert [(void.y, void.height, void.breadth) for void in cut.voids] == [
+            pytest.approx((3.0, 0.5625, 5.5)), pytest.approx((6.0, 0.5625, 5.5))]  # fmt: skip
+        assert (cut.depth, cut.from_bottom) == pytest.approx((3.5625, 4.5))
+
+
+@pytest.mark.parametrize(("plate", "slot", "reach"), [
+    ({"slot": "5/16 in"}, 0.3125, 10.0), ({"slot": "5/16 in", "slot_length": "12 in"}, 0.3125, 12.0),
+    ({"slot": "1/2 in", "slot_length": "9 in"}, 0.5, 9.28125),
+])  # fmt: skip
+def test_what_a_slot_takes(plate: Data, slot: float, reach: float) -> None:
+    """From the end, through the whole depth, and no shorter than the holes need."""
+    (cut,) = cut_at(0, manner="concealed plate", plate={**PLATE, **plate})
+    assert (cut.width, cut.length, cut.at) == pytest.approx((slot, reach, reach / 2))
+    assert (cut.depth, cut.from_bottom) == pytest.approx((11.5, 5.75))
+    assert all(void.breadth == pytest.approx(5.5 - slot) for void in cut.voids)
+
+
+def test_what_bores_take_beside_the_holes() -> None:
+    """1 in deep on both faces of a slotted piece, on one of a lap."""
+    bored = {**HALF, "counterbore": "1 1/2 in", "counterbore_depth": "1 in"}
+    (cut,) = cut_at(0, manner="concealed plate", plate={**PLATE, "slot": "5/16 in"}, fastener=bored)
+    lower = [(void.height, void.breadth) for void in cut.voids if void.y == 3.0]
+    assert lower == [pytest.approx((1.5, 2.0)), pytest.approx((0.5625, 5.5 - 0.3125 - 2.0))]
+    (lap,) = cut_at(0, manner="wood side", plate=None, other=OTHER, fastener=bored)
+    assert [(void.height, void.breadth) for void in lap.voids if void.y == 3.0] == [
+        pytest.approx((1.5, 1.0)), pytest.approx((0.5625, 4.5))]  # fmt: skip
+    assert lap.length == pytest.approx(4.0 + 1.5) and lap.depth == pytest.approx(3.0 + 1.5)
+
+
+def test_nails_and_the_work_of_others_take_nothing() -> None:
+    nails = {"kind": "nail", "size": "16d common"}
+    assert cut_at(0, manner="wood side", plate=None, other=OTHER, fastener=nails) == []
+    assert cut_at(0, manner="by others", plate=None, fastener=None, holes=None) == []
+    assert slot_width(None) == 0.0
+
+
+# ---- steel of plates -------------------------------------------------------------------------------------------------
+
+BOLT = {"kind": "bolt", "size": "5/8 in", "steel": "A307", "length": "7 in"}
+HOLES = {"rows": 3, "columns": 1, "row_spacing": "3 in", "end": "4 1/2 in", "edge": "2 3/4 in"}
+KNIFE = {"steel": "A36", "thickness": "3/8 in", "width": "9 in", "length": "9 in", "slot": "7/16 in", "weld": "1/4 in"}
+
+
+def knife(across: float = 0.0, along: float = 0.0, **more: Any) -> list[Check]:
+    data = {"held": stock("6x12 dressed"), "manner": "concealed plate", "fastener": BOLT, "plate": KNIFE,
+            "holes": HOLES, "arm": "4 1/2 in", "other": None, **more}  # fmt: skip
+    return steel(group([across], [along], **data))
+
+
+@pytest.mark.parametrize(("plate", "gap", "asked"), [
+    ({"slot_length": "9 in"}, "0 in", []), ({"slot_length": "8.9 in"}, "0 in", ["anchor.plate.slot_length"]),
+    ({}, "1/16 in", []), ({}, "1/8 in", ["anchor.gap"]),
+])  # fmt: skip
+def test_a_plate_in_its_slot(plate: Data, gap: str, asked: list[str]) -> None:
+    """Slot 7/16 in for 3/8 in of steel: 1/16 in of play; no shorter than the plate."""
+    found = [one for one in knife(1000.0, plate={**KNIFE, **plate}, gap=gap) if one.id == "anchor.slot"]
+    assert [one.questions[0].field.replace("anchor.A.", "anchor.") for one in found] == asked
+
+
+@pytest.mark.parametrize(("width", "asked"), [("7.875 in", False), ("7.87 in", True)])
+def test_holes_a_diameter_and_a_half_from_the_edge(width: str, asked: bool) -> None:
+    """15/16 in beyond the outer bolts 6 in apart (Table J3.4, memory)."""
+    found = [one.verdict for one in knife(1000.0, plate={**KNIFE, "width": width}) if one.id == "anchor.plate_edge"]
+    assert found == (["refer"] if asked else [])
+
+
+def test_a_pull_beside_the_middle_of_the_depth_bends_the_plate() -> None:
+    """1,000 lb by 5 3/4 less 4 in; with 500 lb across at 4 1/2 in: used as (M/M_a + N/P_a)^2 + (V/V_a)^2."""
+    low = {**HOLES, "edge": "1 in"}
+    found = knife(500.0, 1000.0, holes=low)
+    bending = next(one for one in found if one.what == "plate: bending")
+    assert bending.demand == pytest.approx(1000.0 * 1.75 + 500.0 * 4.5)
+    d = 0.75
+    net = (9.0 - 3 * d) * 0.375
+    P_a = min(36000 * 9 * 0.375 / 1.67, 58000 * net / 2)
+    V_a = min(0.6 * 36000 * 9 * 0.375 / 1.5, 0.6 * 58000 * net / 2)
+    used = ((bending.demand or 0.0) / (bending.capacity or 1.0) + 1000.0 / P_a) ** 2 + (500.0 / V_a) ** 2
+    assert find(found, "plate: bending, pull and shear").ratio == pytest.approx(used)
+    assert not [one for one in knife(0.0, -1000.0, holes=low) if one.what == "plate: bending"], "a push does not"
+
+
+def test_two_rows_tear_out_as_a_block_along_and_one_row_beside_its_edge() -> None:
+    """One row in the middle: sheared on one line from 1 1/2 in, pulled over half of 9 in, unevenly (J4.3)."""
+    one = {"rows": 1, "columns": 2, "spacing": "3 in", "end": "3 in", "edge": "5 3/4 in"}
+    check = find(knife(0.0, 1000.0, holes=one), "plate: block shear along")
+    d, t = 0.75, 0.375
+    long = min(0.5 * (9.0 - 3.0), 9.0 - 6.0) + 3.0
+    A_gv, A_nv, A_nt = long * t, (long - 1.5 * d) * t, (4.5 - 0.5 * d) * t
+    assert check.capacity == pytest.approx((min(0.6 * 58000 * A_nv, 0.6 * 36000 * A_gv) + 0.5 * 58000 * A_nt) / 2)
+
+
+@pytest.mark.parametrize(
+    ("arm", "kind"), [("6.7 in", "short"), ("6.8 in", "buckles"), ("16.5 in", "buckles"), ("16.6 in", "refer")]
+)
+def test_a_plate_that_is_pressed(arm: str, kind: str) -> None:
+    """1.2 L sqrt(12)/t: up to 25 it only yields (J4.4), up to 4.71 sqrt(E/F_y) = 133.7 it buckles (E3), then refers."""
+    check = next(one for one in knife(0.0, -1000.0, arm=arm) if one.id == "anchor.plate_pressed")
+    L = float(arm.split()[0]) - 4.5
+    slender = 1.2 * L * math.sqrt(12) / 0.375
+    if kind == "short":
+        assert slender < 25.0 and check.capacity == pytest.approx(36000 * 9 * 0.375 / 1.67)
+    elif kind == "buckles":
+        F_e = math.pi**2 * 29e6 / slender**2
+        assert check.capacity == pytest.approx(0.658 ** (36000 / F_e) * 36000 * 9 * 0.375 / 1.67)
+    assert (check.verdict == "refer") is (kind == "refer")
+
+
+def test_weld_at_the_bend_of_an_angle_is_not_checked() -> None:
+    found = knife(1000.0, manner="let-in angle", plate={**KNIFE, "slot": None})
+    assert [one.verdict for one in found if one.id == "anchor.weld"] == ["refer"]
+
+
+def test_the_weld_of_a_plate_on_one_side_is_twisted() -> None:
+    """V over both lines, M over 2 w^2/6 with N over both, and 3 V off/w^2; off half of wood and plate, 2 15/16 in."""
+    from .anchors import couple
+
+    made = group([1000.0], [600.0], held=stock("6x12 dressed"), manner="plate one side", fastener=BOLT, other=None,
+                 plate={**KNIFE, "slot": None}, holes=HOLES, arm="4 1/2 in")  # fmt: skip
+    manner: Any = manner_of(made.anchor)
+    found = [one for stage in manner.stages(connect(made)) for one in stage]
+    check = find(found, "weld")
+    off, w = 0.5 * (5.5 + 0.375), 9.0
+    f_v, f_b, f_t = 1000.0 / (2 * w), 3 * 4500.0 / w**2 + 600.0 / (2 * w), 3 * 1000.0 * off / w**2
+    assert check.demand == pytest.approx(math.sqrt(f_v**2 + f_b**2 + f_t**2))
+    assert couple(made) is not None
+
+
+# ---- couples and turning ---------------------------------------------------------------------------------------------
+
+
+def test_pull_by_the_edge_that_bears_when_pressed_and_when_lifted() -> None:
+    """M/(0.7 h): up to the top row from the lower edge, down to the lowest row from the upper one; shared by two."""
+    holes = {"rows": 3, "columns": 2, "end": "4 in", "edge": "2 in", "row_spacing": "3 in", "spacing": "3 in"}
+    made = group([1000.0, -500.0], holes=holes)
+    found = couple_of(made, -2.0, (1.0, 9.0))
+    assert found.off == 2.0 and found.heights == pytest.approx((7.0, 7.0))
+    assert found.each[4:, 0] == pytest.approx([1000 * 2 / (0.7 * 7.0) / 2] * 2)
+    assert found.each[:2, 1] == pytest.approx([500 * 2 / (0.7 * 7.0) / 2] * 2)
+    assert float(found.each[:4, 0].sum() + found.each[2:, 1].sum()) == 0.0
+    assert found.worst in (4, 5)
+
+
+@pytest.mark.parametrize(("rotation", "doubled"), [(0.004, True), (0.000001, False)])
+def test_an_end_that_is_kept_from_turning_by_little_counts_as_free(rotation: float, doubled: bool) -> None:
+    """Less than a hundredth of an even share on the farthest fastener is not worth a word (judgment)."""
+    holes = {"rows": 1, "columns": 2, "end": "4 in", "edge": "5 in", "spacing": "8 in"}
+    made = replace(group([1000.0], holes=holes), turn=Turn(np.array([rotation]), 1e-8))
+    assert (len(connect(made).group.forces.combinations) == 2) is doubled
+
+
+def test_steel_beside_wood_slips_less() -> None:
+    """270,000 D^1.5 with steel, 180,000 D^1.5 wood on wood (11.3.6, read)."""
+    holes = {"rows": 1, "columns": 2, "end": "4 in", "edge": "5 in", "spacing": "4 in"}
+    made = group([1000.0], holes=holes, manner="plate one side", plate=PLATE, other=None, held=stock("6x12 dressed"))
+    made = replace(made, turn=Turn(np.array([0.001]), 2e-7))
+    K = 270_000 * 0.5**1.5 * 8.0
+    assert connect(made).spread.M[1] - connect(made).spread.M[0] == pytest.approx(-0.001 / (1 / K + 2e-7))
+
+
+def test_one_ledger_wood_stress() -> None:
+    """6 M/(d b^2) on a stretch as long as the ledger is deep: up to 15 psi is next to nothing (5.2.8)."""
+    from .anchors import beside
+
+    for force, verdict in ((14.9, "passes"), (15.1, "refer")):
+        V = force * 11.25 * 1.5**2 / 6 / 2.0
+        made = group([V], manner="ledger", arm="2 in", holes=HOLES)
+        assert [one.verdict for one in beside(made) if one.id == "anchor.ledger_wood"] == [verdict]
+    assert step(find(axial(group([20.0]), [10.0]), "washer on the held"), "T") == 10.0
+    assert said(lateral(group([20.0])), "fails") == ""
