@@ -214,6 +214,7 @@ class HoleDrawing:
     line: Inches | None = None  # from the end of the piece to the line of its support
     forces: tuple[ForceMark, ...] = ()
     short: tuple[ShortOf, ...] = ()
+    at_joint: bool = False  # drawn from its end at a joint, whichever end of the member that is
 
 
 class Outline(NamedTuple):

@@ -33,6 +33,6 @@ def frame_picture(
                                   float(np.max(np.abs(R[:, 0])))))  # fmt: skip
     points = tuple(StressMark(x, y, name) for name, (x, y) in shape.points.items())
     words = () if loads is None else tuple(
-        " ".join(dict.fromkeys(cell for cell in row if cell not in ("", "–"))) for row in loads.rows
+        ", ".join(dict.fromkeys(cell for cell in row if cell not in ("", "–"))) for row in loads.rows
     )  # fmt: skip
     return FramePicture(frame.name, tuple(bars), tuple(feet), points, words, shown)

@@ -50,7 +50,8 @@ def _cut(meeting: Meeting) -> Iterator[str]:
     joint = meeting.joint
     if (step := joint.step) is not None:
         yield f"notch {show(step.depth, 'length')} deep, {show(step.behind, 'length')} of wood behind it"
-        yield f"its face: {step.face}"
+        halves = "halves the angle between the two" if step.face == "bisector" else f"is {step.face}"
+        yield f"its face {halves}"
     if (tenon := joint.tenon) is not None:
         sizes = " x ".join(show(one, "length") for one in (tenon.thickness, tenon.width, tenon.length))
         yield f"tenon {sizes}, housing {show(tenon.housing, 'length')}"

@@ -24,6 +24,20 @@ from .picture import joint_picture
 
 BESIDE = "Each action has one path: a seat, fasteners, pegs and straps are not added to each other."
 
+SAID = {
+    "step: depth": "notch, depth",
+    "step: behind": "wood behind the notch",
+    "step: face": "face of the notch",
+    "step: contact": "bears on that face",
+    "step: checked": "wood behind it",
+    "step: reaction_off": "support off the foot",
+    "step: metal": "metal between the faces",
+    "step: wide": "left wide at the notch",
+    "step: wide_from": "cut from",
+    "strap: from_end": "strap from the end",
+}
+BISECTOR = "halves the angle between the two"
+
 
 def stated_result(joint: Joint, context: Context) -> PieceResult:
     """A joint whose members carry their forces in the job file."""
@@ -119,7 +133,8 @@ def _inputs(meeting: Meeting) -> Iterator[tuple[str, str]]:
                 if not isinstance(value, (dict, tuple)) and value not in ("", False):
                     text = show(value, "length") if isinstance(value, float) else str(value)
                     text = "yes" if value is True else text
-                    yield f"{words}: {field.replace('_', ' ')}", text
+                    name = f"{words}: {field}"
+                    yield SAID.get(name, name.replace("_", " ")), BISECTOR if text == "bisector" else text
     if joint.fastener is not None:
         yield "fastener", f"{joint.fastener.kind} {joint.fastener.size}"
     if joint.rating is not None:

@@ -130,6 +130,8 @@ def picture_of(piece: PieceResult, picture: Picture, key: str, units: str) -> Fi
         )
     elif isinstance(picture, StrutPicture):
         caption = "Not to scale but for its slopes; the written figures count."
+    elif isinstance(picture, FramePicture) and picture.shown:
+        caption = "Where it lies in the frame, to scale; the points have the numbers of the frame's page."
     elif isinstance(picture, PostPicture | RafterPicture | FramePicture | JointPicture):
         caption = "To scale. The written sizes count, not measured ones; each force is the largest of any combination."
     else:

@@ -82,7 +82,7 @@ def describe(drawing: HoleDrawing, system: Any = "US") -> str:
         return show(value, "length", system)
 
     parts = [
-        f"{drawing.end.capitalize()} end of a piece {inches(drawing.depth)} deep and {inches(drawing.breadth)} wide."
+        f"{_end(drawing).capitalize()} of a piece {inches(drawing.depth)} deep and {inches(drawing.breadth)} wide."
     ]
     for x, y, D, number, governing in drawing.holes:
         place = f"{inches(x)} from the end"
@@ -104,6 +104,10 @@ def describe(drawing: HoleDrawing, system: Any = "US") -> str:
         parts.append(f"The line of its support is {inches(drawing.line)} from the end.")
     parts += [f"It {VERBS.get(way, way)} with {show(force, 'force', system)}." for way, force in drawing.forces]
     return " ".join([*parts, *_short(drawing, system), *drawing.texts])
+
+
+def _end(drawing: HoleDrawing) -> str:
+    return "end at the joint" if drawing.at_joint else f"{drawing.end} end"
 
 
 def _short(drawing: HoleDrawing, system: Any) -> list[str]:
@@ -164,7 +168,7 @@ def _frame(drawing: HoleDrawing) -> _Frame:
 
 def _titles(board: Board, drawing: HoleDrawing, frame: _Frame, system: Any) -> float:
     """The names of the views, and the breadth under the end view; where its lettering ends."""
-    first, second = f"{drawing.end} end from the side", "end view"
+    first, second = f"{_end(drawing)} from the side", "end view"
     left, right = _sheets(drawing)
     start = max(0.5 * (frame.to_x(0.0) + frame.inner) - 0.5 * text_width(first), 2.0)
     middle = frame.end_left + 0.5 * frame.scale * (drawing.breadth + right - left)

@@ -14,7 +14,12 @@ WIDTH, SIDE, HIGHEST = 460.0, 58.0, 330.0
 SMALL = 12.0
 LIGHT, DARK = "#f4f4f4", "#c9c9c9"
 NEGLIGIBLE = 0.5  # lbf
-_LETTERS = 46  # of a line of text
+LOADS = 4  # that are written over a frame; its page has all in a table
+_LETTERS = 56  # of a line of text
+NOT_TOGETHER = (
+    "Largest push and pull of each member under any combination, feet and joints run both ways; they do not act "
+    "together."
+)
 
 
 def frame_figure(picture: FramePicture, name: str, system: Any = "US", key: str = "figure") -> str:
@@ -26,9 +31,10 @@ def frame_figure(picture: FramePicture, name: str, system: Any = "US", key: str 
     scale = min((WIDTH - 2 * SIDE) / wide, HIGHEST / tall)
     left = 0.5 * (WIDTH - scale * wide) - scale * min(xs)
     y = 4.0
-    for text in picture.loads[:4]:
-        y += 15
-        board.lettering(8, y, clipped(text, WIDTH - 16))
+    for text in () if picture.shown else picture.loads[:LOADS]:
+        for line in _wrapped(text):
+            y += 15
+            board.lettering(8, y, line)
     foot = y + 30 + scale * max(ys)
 
     def at(x: float, height: float) -> Point:
@@ -52,12 +58,15 @@ def frame_figure(picture: FramePicture, name: str, system: Any = "US", key: str 
     for x in (left + scale * min(xs), left + scale * max(xs)):
         board.line((x - 3, low + 3), (x + 3, low - 3), width=1.2)
     board.lettering(WIDTH / 2, low - 4, show(max(xs) - min(xs), "length", system), anchor="middle")
-    for text in (_points(picture), "Largest push and pull of each member under any combination, feet and joints run "
-                 "both ways; they do not act together."):  # fmt: skip
-        for line in wrap(text, _LETTERS, subsequent_indent="  "):
+    for text in () if picture.shown else (_points(picture), NOT_TOGETHER):  # a member's drawing only shows where it is
+        for line in _wrapped(text):
             low += 16
-            board.lettering(8, low + 4, clipped(line, WIDTH - 16))
+            board.lettering(8, low + 4, line)
     return board.done(low + 14)
+
+
+def _wrapped(text: str) -> list[str]:
+    return [clipped(line, WIDTH - 16) for line in wrap(text, _LETTERS, subsequent_indent="  ")]
 
 
 def describe(picture: FramePicture, system: Any = "US") -> str:

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import math
+from textwrap import wrap
 from typing import Any
 
 from ...checks.core.pictures import JointBar, JointPicture
 from ...units import show
 from .svg import GRAY, INK, Board, clipped
 
-WIDTH, TALL = 460.0, 230.0
+WIDTH, TALL, EDGE = 460.0, 200.0, 14.0
+MOST = 54.0  # a member is drawn no deeper
 SMALL = 12.0
+LETTERS = 56  # of a line of text
 FILLS = ("#efefef", "#dcdcdc", "#f7f7f7")
 REACH = 2.4  # depths of the deepest member that are shown of each
 NEGLIGIBLE = 0.5  # lbf
@@ -22,35 +25,44 @@ def joint_figure(picture: JointPicture, name: str, system: Any = "US", key: str 
     deepest = max(bar.depth for bar in picture.bars)
     furthest = max((math.hypot(hole.x, hole.y) for bar in picture.bars for hole in bar.holes), default=0.0)
     reach = max(REACH * deepest, furthest + 0.6 * deepest)
-    scale = TALL / (2.0 * reach)
-    x_0, y_0 = WIDTH / 2, 26.0 + TALL / 2
+    every = [corner for bar in picture.bars for corner in _corners(bar, reach, deepest)]
+    (left, right), (low, high) = ((min(some), max(some)) for some in zip(*every, strict=True))
+    scale = min(TALL / (high - low), (WIDTH - 2 * EDGE) / (right - left), MOST / deepest)
+    x_0, y_0 = (WIDTH - scale * (left + right)) / 2, EDGE + scale * high
 
     def at(x: float, y: float) -> tuple[float, float]:
         return x_0 + scale * x, y_0 - scale * y
 
     for number, bar in reversed(list(enumerate(picture.bars))):
         c, s = math.cos(math.radians(bar.angle)), math.sin(math.radians(bar.angle))
-        back, half = -reach if bar.passes else -0.5 * deepest, 0.5 * bar.depth
-        corners = [(back, half), (reach, half), (reach, -half), (back, -half)]
-        board.shape([at(u * c - v * s, u * s + v * c) for u, v in corners], fill=FILLS[number % len(FILLS)], width=1.2)
+        board.shape([at(*one) for one in _corners(bar, reach, deepest)], fill=FILLS[number % len(FILLS)], width=1.2)
+        back = -reach if bar.passes else -0.5 * deepest
         board.line(at(back * c, back * s), at(reach * c, reach * s), width=0.6, stroke=GRAY, dash="8 3 2 3")
     for bar in picture.bars:
         for hole in bar.holes:
             x, y = at(hole.x, hole.y)
             board.ring(x, y, max(0.5 * scale * hole.D, 2.0))
             board.disc(x, y, 0.8, INK)
-    y = 26.0 + TALL + 10.0
+    y = y_0 - scale * low + 10.0
     for number, bar in enumerate(picture.bars):
         c, s = math.cos(math.radians(bar.angle)), math.sin(math.radians(bar.angle))
         x, height = at(0.86 * reach * c, 0.86 * reach * s)
         board.ring(x, height, 8.0)
         board.lettering(x, height + 4, str(number + 1), anchor="middle", size=SMALL)
-        y += 16
-        board.lettering(8, y, clipped(f"{number + 1} {bar.name}: {_words(bar, system)}", WIDTH - 16))
-    for text in (*([f"It stands on {picture.on}."] if picture.on else []), *picture.says):
-        y += 16
-        board.lettering(8, y, clipped(text, WIDTH - 16))
+    forces = [f"{number} {bar.name}: {_words(bar, system)}" for number, bar in enumerate(picture.bars, start=1)]
+    for text in (*forces, *([f"It stands on {picture.on}."] if picture.on else []), *picture.says):
+        for line in wrap(text, LETTERS, subsequent_indent="   "):
+            y += 16
+            board.lettering(8, y, clipped(line, WIDTH - 16))
     return board.done(y + 14)
+
+
+def _corners(bar: JointBar, reach: float, deepest: float) -> list[tuple[float, float]]:
+    """The piece of a member that is drawn, right and up from the crossing of the axes."""
+    c, s = math.cos(math.radians(bar.angle)), math.sin(math.radians(bar.angle))
+    back, half = -reach if bar.passes else -0.5 * deepest, 0.5 * bar.depth
+    around = [(back, half), (reach, half), (reach, -half), (back, -half)]
+    return [(u * c - v * s, u * s + v * c) for u, v in around]
 
 
 def describe(picture: JointPicture, system: Any = "US") -> str:

@@ -23,6 +23,7 @@ LABEL, PAIR = 19, 40  # letters of a line of a label, and of what stands beside 
 FACTOR, FEW_FACTORS = 6, 24  # letters of a column of factors, and of those with what they are under in half the page
 FEW = 58  # letters of a row that go into half the page
 NARROW = frozenset(" \u00a0.,:;'fijlrt/-|()")
+BROAD = frozenset("mwABCDEFGHKLMNOPQRTUVWXYZ%")
 WRAPPED = 1.6  # of that, in a table that is read in half the page with two lines a row
 SENTENCES = 3.0  # of that, in a table of two columns, one of them sentences
 LETTER, CELL = 4.0, 5.2  # points; of a letter of a table in half the page, and of what a cell keeps clear at its sides
@@ -116,8 +117,8 @@ def _words(block: Data) -> list[float]:
 
 
 def _wide(text: str) -> float:
-    """The width of a text in letters, of which those of points and strokes are narrow."""
-    return sum(0.6 if letter in NARROW else 1.0 for letter in text)
+    """The width of a text in letters, of which those of points and strokes are narrow and m and w are broad."""
+    return sum(0.6 if letter in NARROW else 1.4 if letter in BROAD else 1.0 for letter in text)
 
 
 def in_half(block: Data) -> Data:

@@ -105,8 +105,8 @@ class FastenedKind(Kind):
         drawn = hole_drawing(group) if group is not None else None
         if drawn is None or group is None:
             return None
-        # it is drawn from its end at the joint, whichever end of the member that is
-        return replace(drawn, texts=tuple(text.replace(f"{group.end} end of ", "in ") for text in drawn.texts))
+        texts = tuple(text.replace(f"{group.end} end of ", "in ") for text in drawn.texts)
+        return replace(drawn, texts=texts, at_joint=True)
 
     def to_see(self, meeting: Meeting) -> Iterator[str]:
         groups = [group for group, _ in self.groups(meeting)]

@@ -11,7 +11,7 @@ from ....checks.core.summary import quantity
 from ....units import show
 from ..blocks import Beside, Block, Columns, Pairs, Paragraph, TableBlock
 from ..piece import diagrams_of, found_to_be, head_of, picture_of, piece_anchor, table_block
-from ..prose import capital, sentence
+from ..prose import TIED, capital, sentence
 from ..rich_blocks import MemberHead, RichTable, Side, StaticsBlock
 from .alike import Group, words_for
 from .checks_table import checks_tables, closest
@@ -54,6 +54,7 @@ SIZES = frozenset((
 ))  # fmt: skip
 SHAPED = frozenset(("bracket", "rafter", "trim"))  # kinds of piece whose sizes are of one shape
 WAYS = ("the deep way", "the thin way")
+FEW_LETTERS = 9  # of assumptions, that stay on one line
 ALL_ALONG = "all along"
 
 
@@ -79,7 +80,7 @@ def member_blocks(group: Group, sheet: Sheet) -> Iterator[Block]:
 
 def _head(group: Group, marks: tuple[str, ...], sheet: Sheet) -> MemberHead:
     piece, units = group.first, sheet.result.units
-    names = ", ".join(one.name for one in group.pieces if sheet.marks[one.name] != one.name)
+    names = _names([one.name for one in group.pieces if sheet.marks[one.name] != one.name])
     title = f"{names}: {piece.title}" if names else piece.title
     sides = []
     for name, verdict, checks in (
@@ -99,8 +100,18 @@ def _head(group: Group, marks: tuple[str, ...], sheet: Sheet) -> MemberHead:
     )  # fmt: skip
 
 
+def _names(names: list[str]) -> str:
+    """The names one after the other; what stands before a colon in all of them, once."""
+    owner, colon, _ = names[0].partition(": ") if names else ("", "", "")
+    if colon and all(name.startswith(owner + colon) for name in names):
+        return f"{owner}{colon}{', '.join(name.removeprefix(owner + colon) for name in names)}"
+    return ", ".join(names)
+
+
 def _assumes(piece: PieceResult, sheet: Sheet) -> str:
-    letters = ", ".join(sheet.letters[text] for text in piece.assumptions)
+    order = list(sheet.letters.values())
+    said = sorted((sheet.letters[text] for text in piece.assumptions), key=order.index)
+    letters = f",{TIED}".join(said) if len(said) <= FEW_LETTERS else ", ".join(said)
     return f"Assumed, see near the end: {letters}." if letters else ""
 
 
