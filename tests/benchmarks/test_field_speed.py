@@ -6,10 +6,10 @@ from typing import Any
 
 import pytest
 
-from beamcheck.analysis.fields.arc import arc_field
 from beamcheck.analysis.fields.field import Backing, Elastic, Press, Spring, Void, refined_field, solve_field
 from beamcheck.analysis.fields.outline import Outline, outline_of
 from beamcheck.model.brackets import Solid
+from tests.analysis.fields.arc import arc_field
 
 BONDED = Backing("bonded")
 HELD = Backing("springs", (Spring(2.0, 30000.0, 1e5), Spring(9.0, 30000.0, 1e5)), 1e7)

@@ -193,14 +193,9 @@ def cases_for(
     A point load that arrives from another piece counts with its largest value where the pattern puts load, and with
     its least (uplift included) where it does not. A variable line load that lifts counts where the pattern puts none.
 
-    Parameters
-    ----------
-    depth : float
-        A moving load is tried at every twentieth of each span and at this distance from the supports, inches.
-    stands : sequence of float
-        Further places where a moving load is tried: beside the seats, at the edges of cuts.
-    parts : sequence of float
-        Places whose shear is asked for: load on one side of them only is tried as well.
+    `depth`: a moving load is tried at every twentieth of each span and at this distance from the supports, inches.
+    `stands`: further places where a moving load is tried: beside the seats, at the edges of cuts. `parts`: places whose
+    shear is asked for: load on one side of them only is tried as well.
     """
     made = []
     lifted = any(load.lifts for load in loads if load.kind in PATTERNED)

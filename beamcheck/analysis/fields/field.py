@@ -52,12 +52,8 @@ def solve_field(
     like : a field with the same bracket, places of rows and loads and as many cells, but other wood or stiffness: its
     mesh is taken, and its contact is where to begin.
 
-    Raises
-    ------
-    OutOfRange
-        Sizes, supports, loads or voids that make no sense.
-    BeamcheckError
-        No mesh can be made, nothing holds the bracket, the answer is out of balance.
+    Raises OutOfRange: sizes, supports, loads or voids that make no sense; BeamcheckError: no mesh can be made, nothing
+    holds the bracket, the answer is out of balance.
     """
     _check(outline, thickness, backing, presses, voids, across, density)
     wall_stops, top_stops = _stops(outline, backing, presses, voids)
@@ -88,10 +84,7 @@ def refined_field(
 
     The field's `moved` says by how much they moved last, as a part (see `movement`).
 
-    Raises
-    ------
-    BeamcheckError
-        The figures still move on the finest mesh; or as for `solve_field`.
+    Raises BeamcheckError: the figures still move on the finest mesh; or as for `solve_field`.
     """
     if not (np.isfinite(tolerance) and tolerance > 0.0):
         raise OutOfRange(f"a tolerance of {tolerance:g} is none; 0.02 is usual")

@@ -122,12 +122,9 @@ class Outline:
 def outline_of(shape: Solid) -> Outline:
     """The outline of a solid bracket.
 
-    Raises
-    ------
-    OutOfRange
-        A soffit that crosses itself, does not start at the foot or end at the nose, leaves the box of height and
-        projection, cuts through the wall face or the top edge; a foot or nose that does not fit; a sagitta of more than
-        a half circle; more than 500 points; no thickness.
+    Raises OutOfRange: a soffit that crosses itself, does not start at the foot or end at the nose, leaves the box of
+    height and projection, cuts through the wall face or the top edge; a foot or nose that does not fit; a sagitta of
+    more than a half circle; more than 500 points; no thickness.
     """
     H, P, a, b = shape.height, shape.projection, shape.foot, shape.nose
     for name, value in (("thickness", shape.thickness), ("height", H), ("projection", P), ("foot", a), ("nose", b)):

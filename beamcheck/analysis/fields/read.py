@@ -240,10 +240,7 @@ class Field:
     def peak(self, name: PeakName) -> Peak:
         """The largest tension (or compression, the lowest figure) of an edge or of the whole, outside the zones.
 
-        Raises
-        ------
-        BeamcheckError
-            The zones leave nothing to read.
+        Raises BeamcheckError: the zones leave nothing to read.
         """
         what, _, kind = name.partition(" ")
         if what in ("top", "soffit", "wall"):

@@ -242,10 +242,8 @@ def solve(
 
     guess : for places y on the wall face, whether the wall presses there to begin with.
 
-    Raises
-    ------
-    BeamcheckError
-        It is not held, the contact does not settle, or the answer is out of balance by more than 1e-8.
+    Raises BeamcheckError: it is not held, the contact does not settle, or the answer is out of balance by more than
+    1e-8.
     """
     n = 2 * len(mesh.nodes)
     parts = [body(mesh, elastic)]

@@ -59,12 +59,8 @@ def filled(
 ) -> Mesh:  # fmt: skip
     """A mesh of triangles, about as fine as a mapped one with `across` cells.
 
-    Raises
-    ------
-    OutOfRange
-        A pocket that does not stay inside the outline, or two that overlap.
-    BeamcheckError
-        No sound mesh could be made.
+    Raises OutOfRange: a pocket that does not stay inside the outline, or two that overlap; BeamcheckError: no sound
+    mesh could be made.
     """
     voids = sorted(voids, key=lambda void: void.top)
     _prove_voids(outline, voids)

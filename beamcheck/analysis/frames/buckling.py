@@ -55,21 +55,10 @@ def acting_frame(frame: Frame, closed: Flags) -> Frame:
 def critical_factor(frame: Frame, N: Array, pieces: int = PIECES) -> float:
     """By what the axial forces may be multiplied until the frame buckles in its plane; inf where nothing buckles it.
 
-    Parameters
-    ----------
-    frame : Frame
-        A single one, no batch. Bars that act one way must act or be idle (`acting_frame`).
-    N : (n_bars,)
-        Axial force of each bar, tension positive; where it varies, the largest push.
-    pieces : int
-        Elements to a bar.
-
-    Raises
-    ------
-    Unstable
-        The frame can move without resistance.
-    ValueError
-        A batch, a wrong number of forces, a bar that acts one way.
+    `frame`: a single one, no batch. Bars that act one way must act or be idle (`acting_frame`). `N`: (n_bars,): axial
+    force of each bar, tension positive; where it varies, the largest push. `pieces`: elements to a bar. Raises
+    Unstable: the frame can move without resistance; ValueError: a batch, a wrong number of forces, a bar that acts one
+    way.
     """
     from scipy.linalg import solve_triangular
     from scipy.sparse.linalg import LinearOperator, eigsh

@@ -59,14 +59,9 @@ class ContactSolution:
 def solve_contact(frame: Frame, loads: Loads, contacts: Sequence[Contact] = ()) -> ContactSolution:
     """Solve with one-sided supports and bars; every load case finds its own set of those that act.
 
-    Raises
-    ------
-    Unstable
-        The frame would tip, lift off or come apart: with what still acts it can move freely.
-    ValueError
-        A wrong node, a gap that is not finite, a contact where a support holds the node's height, two at one node.
-    BeamcheckError
-        No consistent set of contacts was found (not seen so far; never an answer that was not checked).
+    Raises Unstable: the frame would tip, lift off or come apart: with what still acts it can move freely; ValueError: a
+    wrong node, a gap that is not finite, a contact where a support holds the node's height, two at one node;
+    BeamcheckError: no consistent set of contacts was found (not seen so far; never an answer that was not checked).
     """
     trial = _Trial(frame, loads, contacts)
     none, every = (), tuple(range(trial.n))

@@ -64,10 +64,7 @@ class Loads:
     def full(self, frame: Frame) -> tuple[Array, Array, Array]:
         """The three arrays, all with the leading axes (*F, n_cases).
 
-        Raises
-        ------
-        ValueError
-            A wrong shape, a value that is not finite, a settlement where nothing is held.
+        Raises ValueError: a wrong shape, a value that is not finite, a settlement where nothing is held.
         """
         shapes = {
             "nodal": (frame.n_nodes, 3), "bars": (len(frame.bars), 2, 2), "settlement": (len(frame.supports), 3)
@@ -105,10 +102,8 @@ class Loads:
 def bar_loads(frame: Frame, w: ArrayLike, per: Literal["length", "projection"] = "length") -> Array:
     """Loads on bars in global directions, as `Loads.bars` wants them.
 
-    Parameters
-    ----------
-    w : (..., n_cases, n_bars, 2 ends, 2) wx, wy; downward loads have wy < 0.
-    per : 'length': per length of bar (self weight). 'projection': wy per length in plan (snow), wx per height (wind).
+    `w`: (..., n_cases, n_bars, 2 ends, 2) wx, wy; downward loads have wy < 0. `per`: 'length': per length of bar (self
+    weight). 'projection': wy per length in plan (snow), wx per height (wind).
     """
     if per not in ("length", "projection"):
         raise ValueError(f"per = {per!r}; it must be 'length' or 'projection'")
@@ -161,12 +156,8 @@ class Solution:
 def solve(frame: Frame, loads: Loads) -> Solution:
     """Displacements and internal forces of every frame of the batch under every load case.
 
-    Raises
-    ------
-    Unstable
-        The frame can move without resistance, or the forces do not balance to a ten-millionth of the largest.
-    ValueError
-        The loads do not fit the frame.
+    Raises Unstable: the frame can move without resistance, or the forces do not balance to a ten-millionth of the
+    largest; ValueError: the loads do not fit the frame.
     """
     for i, bar in enumerate(frame.bars):
         if bar.acts != "both":

@@ -94,16 +94,9 @@ class Stiffness:
 class Frame:
     """Nodes, bars and supports, checked and grouped.
 
-    Parameters
-    ----------
-    nodes : (*F, n_nodes, 2) coordinates.
-    bars : sequence of Bar.
-    supports : sequence of Support, at most one at a node.
-
-    Raises
-    ------
-    ValueError
-        A wrong index, a bar without length, a stiffness that is not positive, a node without a bar.
+    `nodes`: (*F, n_nodes, 2) coordinates. `bars`: sequence of Bar. `supports`: sequence of Support, at most one at a
+    node. Raises ValueError: a wrong index, a bar without length, a stiffness that is not positive, a node without a
+    bar.
     """
 
     def __init__(self, nodes: ArrayLike, bars: Sequence[Bar], supports: Sequence[Support]) -> None:
@@ -276,10 +269,7 @@ class Frame:
     def stiffness(self) -> Stiffness:
         """The stiffness matrix of the nodes that do not lie inside a chain.
 
-        Raises
-        ------
-        Unstable
-            The frame can move without resistance; the text names a node and the way it moves.
+        Raises Unstable: the frame can move without resistance; the text names a node and the way it moves.
         """
         chains = self.chains
         outer = np.flatnonzero(~chains.inner)

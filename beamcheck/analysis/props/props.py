@@ -63,17 +63,11 @@ class Sinking:
 class Touch:
     """One prop as far as it is known.
 
-    Parameters
-    ----------
-    place : float
-        From the left end of the beam. [in]
-    soonest, latest : float or (combinations,) array
-        Least and largest way of the beam until it touches, less all that comes with time [in]; below zero where that
-        alone closes the gap. `latest` None: it may never touch; of one that is fixed to the beam: as `soonest`.
-    k_low, k_high : float
-        Least and largest stiffness; inf is rigid; a least one of 0 says that nothing is known of it. [lbf/in]
-    fixed : bool
-        Fixed to the beam too: it pulls as well as pushes.
+    `place`: from the left end of the beam [in]. `soonest`, `latest`: float or (combinations,) array: least and largest
+    way of the beam until it touches, less all that comes with time [in]; below zero where that alone closes the gap.
+    `latest` None: it may never touch; of one that is fixed to the beam: as `soonest`. `k_low`, `k_high`: least and
+    largest stiffness; inf is rigid; a least one of 0 says that nothing is known of it [lbf/in]. `fixed`: fixed to the
+    beam too: it pulls as well as pushes.
     """
 
     place: float
@@ -136,10 +130,7 @@ class Bounds:
     def acting(self, i: int) -> list[Propped]:
         """The beam with every prop early and stiff, and in the state of one prop's largest force; solved as a frame.
 
-        Raises
-        ------
-        BeamcheckError
-            If the frame does not give the largest force that was found.
+        Raises BeamcheckError if the frame does not give the largest force that was found.
         """
         found = [self._solved(eager) for eager in dict.fromkeys([frozenset(range(len(self.touches))), self.eager[i]])]
         most, known = np.max([one.forces[:, i] for one in found]), np.max(self.largest[:, i])
@@ -161,10 +152,7 @@ class Bounds:
 def sinking(straight: SolvedBeam, places: Sequence[float], softness: float = 1.0) -> Sinking:
     """How far a solved beam comes down at some places under each combination, shear deflection included.
 
-    Raises
-    ------
-    OutOfRange
-        A place beyond the ends of the beam.
+    Raises OutOfRange: a place beyond the ends of the beam.
     """
     _on_beam(straight, places)
     kinds = np.array([case.kind for case in straight.cases])
@@ -202,21 +190,9 @@ def prop_forces(
 ) -> Propped:  # fmt: skip
     """Solve a beam again with all its props, under every combination.
 
-    Parameters
-    ----------
-    places : sequence of float
-        In any order. [in]
-    gaps : sequence of float or (combinations,) array
-        How far the beam may sink before it touches; below zero: wedged in by that much. [in]
-    stiffnesses : sequence of float
-        inf for a rigid prop. [lbf/in]
-    fixed : sequence of bool
-        Which of them pull as well.
-
-    Raises
-    ------
-    OutOfRange
-        A place off the beam or at one of its supports, a stiffness that is none.
+    `places`: in any order [in]. `gaps`: sequence of float or (combinations,) array: how far the beam may sink before it
+    touches; below zero: wedged in by that much [in]. `stiffnesses`: inf for a rigid prop [lbf/in]. `fixed`: which of
+    them pull as well. Raises OutOfRange: a place off the beam or at one of its supports, a stiffness that is none.
     """
     if not places:
         raise OutOfRange("no prop is given")
@@ -261,10 +237,7 @@ def force_bounds(straight: SolvedBeam, touches: Sequence[Touch], softness: float
     tried; trials with random gaps and stiffnesses found more than this bound only for five stiff props in one span, on
     one that takes little beside the others.
 
-    Raises
-    ------
-    OutOfRange
-        As `prop_forces`.
+    Raises OutOfRange as `prop_forces`.
     """
     _check(straight, [touch.place for touch in touches], [touch.k_high for touch in touches])
     for touch in touches:

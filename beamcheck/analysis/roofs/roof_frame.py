@@ -132,17 +132,8 @@ def solve_roof(rafter: Rafter, tie: Tie | None, stiff: Stiff, tie_stiff: Stiff |
     the whole thrust; without one both walls hold. Loads given for the rafter stand on both rafters of a pair, variable
     ones also on one of them, and with or without what lies on the tails.
 
-    Parameters
-    ----------
-    tie, tie_stiff : Tie, Stiff or None
-        Both or none, and only for a pair (`ridge` is a board).
-
-    Raises
-    ------
-    OutOfRange
-        If the tie does not lie between the wall and the ridge of a pair.
-    Unstable
-        If the frame can move.
+    `tie`, `tie_stiff`: Tie, Stiff or None: both or none, and only for a pair (`ridge` is a board). Raises OutOfRange if
+    the tie does not lie between the wall and the ridge of a pair; Unstable if the frame can move.
     """
     pair = rafter.ridge == "board"
     if pair and not rafter.pair:

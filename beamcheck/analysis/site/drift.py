@@ -22,23 +22,12 @@ def drift(
 ) -> Heap | None:  # fmt: skip
     """The drift on a lower roof beside a step, wall or parapet; None where the standard asks for none.
 
-    Parameters
-    ----------
-    kind : str
-        'leeward': blown off the upper roof; 'windward': along the lower roof; 'parapet': at a parapet or projection.
-    p_g, p_s : float
-        Ground snow and balanced snow of the lower roof (no rain, not the least load), psi.
-    h_step, fetch, gap : float
-        Height of the step above the lower roof, length of roof from which the snow comes, gap between the two, in.
-    lower_length : float, optional
-        Length of the lower roof, in: a leeward drift is at most 0.6 times as high.
-    W_2 : float, optional
-        Winter wind parameter of ASCE 7-22; with it the drift is that of the 2022 edition, at strength level.
-
-    Returns
-    -------
-    Heap or None
-        Peak psi, width in, height in; on top of the balanced snow.
+    `kind`: 'leeward': blown off the upper roof; 'windward': along the lower roof; 'parapet': at a parapet or
+    projection. `p_g`, `p_s`: ground snow and balanced snow of the lower roof (no rain, not the least load), psi.
+    `h_step`, `fetch`, `gap`: height of the step above the lower roof, length of roof from which the snow comes, gap
+    between the two, in. `lower_length`: length of the lower roof, in: a leeward drift is at most 0.6 times as high.
+    `W_2`: winter wind parameter of ASCE 7-22; with it the drift is that of the 2022 edition, at strength level. Returns
+    Heap or None: peak psi, width in, height in; on top of the balanced snow.
     """
     if gap >= judgment("widest gap with a drift").value or (gap and gap >= GAP_STEPS * h_step) or p_g <= 0.0:
         return None
@@ -95,12 +84,8 @@ def sliding(
 ) -> Slide | None:  # fmt: skip
     """What an upper roof sheds onto a lower one (7.9); None where it is too flat or too far away.
 
-    Parameters
-    ----------
-    p_f, W_e, slope : float
-        Flat roof snow psi, eave to ridge in, and slope in degrees, all of the upper roof.
-    h_step, gap : float
-        From roof to roof, in. Over a gap it comes only where that is under the step and under 15 ft.
+    `p_f`, `W_e`, `slope`: flat roof snow psi, eave to ridge in, and slope in degrees, all of the upper roof. `h_step`,
+    `gap`: from roof to roof, in. Over a gap it comes only where that is under the step and under 15 ft.
     """
     least = judgment("flattest slippery roof that sheds" if slippery else "flattest roof that sheds").value
     spread = judgment("reach of sliding snow").value

@@ -69,12 +69,8 @@ def one_sided_snow(
 ) -> OneSided | None:  # fmt: skip
     """The unbalanced load of a hip or gable (7.6.1); None where it is not asked for.
 
-    Parameters
-    ----------
-    W_e : float
-        Level distance from eave to ridge of the windward side, in.
-    simple_rafters : bool
-        Simply supported prismatic rafters from eave to ridge, no ties or trusses in the way.
+    `W_e`: level distance from eave to ridge of the windward side, in. `simple_rafters`: simply supported prismatic
+    rafters from eave to ridge, no ties or trusses in the way.
     """
     low, high = judgment("flattest roof with one-sided snow").value, judgment("steepest roof with one-sided snow").value
     if shape == "monoslope" or not low <= slope <= high:

@@ -35,15 +35,8 @@ LEAST_OF_GIVEN = 0.6  # of a weight of which one figure is given; judgment, no s
 def assembled(pad: Pad, layers: Iterable[Layer], slope: float = 0.0) -> Assembled:
     """The weight of layers per area of plan.
 
-    Parameters
-    ----------
-    slope : float
-        Degrees; what lies along the slope weighs more on plan. A weight of its own is taken along the slope.
-
-    Raises
-    ------
-    UnknownName
-        If a layer without a weight is not listed.
+    `slope`: degrees; what lies along the slope weighs more on plan. A weight of its own is taken along the slope.
+    Raises UnknownName if a layer without a weight is not listed.
     """
     total = least = 0.0
     found: list[tuple[str, float, Source]] = []
@@ -66,10 +59,7 @@ def assembled(pad: Pad, layers: Iterable[Layer], slope: float = 0.0) -> Assemble
 def whole_assembly(pad: Pad, name: str) -> Assembled:
     """A whole roof, floor or wall by its name in the tables, framing included; 0.6 of it is sure to stay.
 
-    Raises
-    ------
-    UnknownName
-        If it is not listed.
+    Raises UnknownName if it is not listed.
     """
     found = assembly_weight(name)
     weight = float(pad.take("w_lay", found.value, "psi", note=found.reason, source=found.source))

@@ -67,12 +67,8 @@ class Strips:
 def cut(outline: Array, grain: float, count: int, extra: Sequence[float] = ()) -> Strips:
     """Cut an outline by `count` equal strips and by lines at further levels.
 
-    Parameters
-    ----------
-    outline : (n, 2)
-        The closed outline, without its first point repeated; pockets are part of it.
-    extra : of float
-        Further levels s, in.
+    `outline`: (n, 2): the closed outline, without its first point repeated; pockets are part of it. `extra`: further
+    levels s, in.
     """
     theta = np.radians(grain)
     along = np.array([np.cos(theta), -np.sin(theta)])

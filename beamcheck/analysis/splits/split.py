@@ -28,12 +28,8 @@ class Split:
 def split(held: Held, grain: float, lines: int = LINES, below: float = math.inf) -> Split:
     """Check each line in turn.
 
-    Parameters
-    ----------
-    grain : float
-        deg above level towards the nose.
-    below : float
-        Only loads below this matter, lbf: what is found to carry more is not looked at further.
+    `grain`: deg above level towards the nose. `below`: only loads below this matter, lbf: what is found to carry more
+    is not looked at further.
     """
     programme = Programme(held, grain, lines)
     none, stands = programme.checked(None)

@@ -92,18 +92,9 @@ def frame_forces(
 ) -> FrameForces:  # fmt: skip
     """One combination of loads through every way of holding the feet and every stiffness of the joints.
 
-    Parameters
-    ----------
-    holds : sequence of (words, hold)
-        As `Plan.frame` takes it; one for a frame whose feet are anchored.
-    slips : sequence of float
-        Stiffness of the joints that give, lbf/in; inf is tight.
-
-    Raises
-    ------
-    Unstable
-        The frame moves without resistance, or comes apart with the sticks that act one way only; the text names the
-        point and the run.
+    `holds`: sequence of (words, hold): as `Plan.frame` takes it; one for a frame whose feet are anchored. `slips`:
+    stiffness of the joints that give, lbf/in; inf is tight. Raises Unstable: the frame moves without resistance, or
+    comes apart with the sticks that act one way only; the text names the point and the run.
     """
     runs = []
     for (words, hold), slip in product(holds, slips):

@@ -58,21 +58,11 @@ def solve_frame(
 ) -> SolvedFrame:  # fmt: skip
     """Solve a frame.
 
-    Parameters
-    ----------
-    sized : sequence of Sized
-        Its members in the order of `job_frame.sticks`, with the loads that they carry.
-    softest : float
-        Stiffness of the softest joints along the members that slip. [lbf/in]
-    plays : mapping, optional
-        By member how much its joints let go before they bear, both ends together, inches.
-    splices : mapping, optional
-        By member where it is spliced, from its first point, inches: a splice holds no moment.
-
-    Raises
-    ------
-    Unstable
-        The frame moves without resistance or comes apart; the text names the point and the run.
+    `sized`: sequence of Sized: its members in the order of `job_frame.sticks`, with the loads that they carry.
+    `softest`: stiffness of the softest joints along the members that slip [lbf/in]. `plays`: by member how much its
+    joints let go before they bear, both ends together, inches. `splices`: by member where it is spliced, from its first
+    point, inches: a splice holds no moment. Raises Unstable: the frame moves without resistance or comes apart; the
+    text names the point and the run.
     """
     shape, members = job_frame.shape, [one.member for one in sized]
     firsts = {path.name: path.points[0] for path in shape.sticks}

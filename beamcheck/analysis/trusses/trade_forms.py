@@ -17,10 +17,7 @@ def trade_form(name: str, measures: Measures) -> Plan:
 def one_way(plan: Plan, push: tuple[str, ...], pull: tuple[str, ...]) -> Plan:
     """The plan with sticks that only push (dry shoulders) or only pull (rods, straps).
 
-    Raises
-    ------
-    BeamcheckError
-        An unknown stick, one named twice, one that runs through a point and so cannot drop out.
+    Raises BeamcheckError: an unknown stick, one named twice, one that runs through a point and so cannot drop out.
     """
     names = [stick.name for stick in plan.sticks]
     for name in (*push, *pull):

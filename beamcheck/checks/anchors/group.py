@@ -51,11 +51,6 @@ class Forces:
     along: Array
     turning: Array | None = None
 
-    @property
-    def C_D(self) -> Array:
-        """(combinations,)."""
-        return np.array([combination.C_D for combination in self.combinations])
-
 
 @dataclass(frozen=True, eq=False)
 class Turn:

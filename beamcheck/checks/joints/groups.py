@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
 from ...model.anchor_manners import Manner
-from ...model.anchors import Anchor, Holes, Other
+from ...model.anchors import Anchor, Other
 from ..anchors.group import Forces, Group, hole_places
 from ..anchors.manners.rated_hardware import by_report
 from ..core.context import Context
@@ -52,10 +52,7 @@ def group_of(
 ) -> MemberGroup:  # fmt: skip
     """The group of a member: along it what it pulls, square to it what it presses toward its lower edge.
 
-    Raises
-    ------
-    OutOfRange
-        If the layout does not say where the holes are.
+    Raises OutOfRange if the layout does not say where the holes are.
     """
     if other is not None:
         thick = other.b / (2.0 if other.entry.part == "outside" else 1.0)
@@ -101,10 +98,7 @@ def laid_out(meeting: Meeting) -> Arriving:
 def places_in(meeting: Meeting, member: Arriving) -> tuple[Array, Array]:
     """Places of the holes in one member, by the layout of the member that gives it, turned into its own directions.
 
-    Raises
-    ------
-    OutOfRange
-        If the layout does not say where the holes are.
+    Raises OutOfRange if the layout does not say where the holes are.
     """
     first = laid_out(meeting)
     x, y = hole_places(first.entry.holes)
@@ -115,13 +109,3 @@ def places_in(meeting: Meeting, member: Arriving) -> tuple[Array, Array]:
     near, low = hole_places(member.entry.holes)
     own_x, own_y = own_x - own_x.min() + float(near[0]), own_y - own_y.min() + float(low[0])
     return np.round(own_x, 9), np.round(own_y, 9)
-
-
-def one_hole(holes: Holes | None) -> bool:
-    """Whether an entry only says how far the nearest hole is from end and edge."""
-    return holes is not None and hole_places(holes)[0].size == 1
-
-
-def with_places(group: MemberGroup, x: Array, y: Array) -> MemberGroup:
-    """The same group with its holes elsewhere."""
-    return replace(group, x=x, y=y)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property, lru_cache
 
@@ -377,8 +377,3 @@ def _in_line(meeting: Meeting, context: Context) -> Iterator[Check]:
         none = PlausibleAnswer("none: another piece", ((f"joint.{joint.name}.splices", "nothing"),))
         yield meeting.refers("joint.splices", "what it joins", "load path", text, "joint_splices", "splices",
                              answers=[*near, none])  # fmt: skip
-
-
-def of_members(members: Mapping[str, Arriving], joint: Joint) -> list[Arriving]:
-    """The members that the joint names, in its order; those that do not arrive here are left out."""
-    return [members[one.name] for one in joint.members if one.name in members]

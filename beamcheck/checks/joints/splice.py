@@ -28,10 +28,7 @@ FROM_FRAME = "along the member, from the frame"
 def splice_meeting(joint: Joint, frame: Frame, solved: SolvedFrame | None, context: Context) -> Meeting:
     """The two lengths of a member where they meet; without a solution only their places count.
 
-    Raises
-    ------
-    OutOfRange
-        If nobody says where along the member it is.
+    Raises OutOfRange if nobody says where along the member it is.
     """
     stick = next(one for one in frame.sticks if one.name == joint.spliced)
     if joint.stated and solved is not None:

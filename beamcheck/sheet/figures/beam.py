@@ -40,18 +40,9 @@ SHOWN = {
 def beam_figure(figure: Figure, name: str, system: Any = "US", key: str = "figure", part: str = "") -> str:
     """The drawing as an `<svg>` element.
 
-    Parameters
-    ----------
-    figure : Figure
-        Inner units. A load whose kind ends in " up" is drawn lifting.
-    name : str
-        Of the piece; any text.
-    system : 'US' or 'SI'
-        Units of the labels.
-    key : str
-        Unique in the page; the alternative text is tied to the drawing by it.
-    part : {'', 'sketch', 'diagrams'}
-        All of it, or one of its two parts, between which a page may end.
+    `figure`: inner units. A load whose kind ends in " up" is drawn lifting. `name`: of the piece; any text. `system`:
+    'US' or 'SI': units of the labels. `key`: unique in the page; the alternative text is tied to the drawing by it.
+    `part`: {'', 'sketch', 'diagrams'}: all of it, or one of its two parts, between which a page may end.
     """
     shown = SHOWN[part]
     board = Board(WIDTH, key, f"{name}: {shown}", describe(figure, system, part))

@@ -20,11 +20,8 @@ Ring = Sequence[Point]
 def hatching(rings: Sequence[Ring], angle: float, apart: float) -> list[Line]:
     """Parallel lines inside an odd number of the rings.
 
-    Parameters
-    ----------
-    rings : closed outlines in drawing units, y down.
-    angle : deg above level, towards the right.
-    apart : from line to line, drawing units; wider where there would be too many.
+    `rings`: closed outlines in drawing units, y down. `angle`: deg above level, towards the right. `apart`: from line
+    to line, drawing units; wider where there would be too many.
     """
     c, s = math.cos(math.radians(angle)), math.sin(math.radians(angle))
     # turned: u along the lines, v across them

@@ -61,16 +61,8 @@ def _fits(path: LoadPath) -> bool:
 def path_figure(path: LoadPath, name: str, system: Any = "US", key: str = "path") -> str:
     """The drawing as an `<svg>` element.
 
-    Parameters
-    ----------
-    path : LoadPath
-        Forces in lbf. One that `drawable` hands back.
-    name : str
-        What the drawing is called; any text.
-    system : 'US' or 'SI'
-        Units of the labels.
-    key : str
-        Unique in the page; the alternative text is tied to the drawing by it.
+    `path`: forces in lbf. One that `drawable` hands back. `name`: what the drawing is called; any text. `system`: 'US'
+    or 'SI': units of the labels. `key`: unique in the page; the alternative text is tied to the drawing by it.
     """
     plan = planned(path, _least(path), SIDE, WIDTH - SIDE)
     nodes = {node.name: node for node in path.nodes}

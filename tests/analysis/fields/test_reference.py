@@ -9,9 +9,9 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from beamcheck.analysis.fields.arc import arc_field, arc_on
 from beamcheck.analysis.fields.field import Backing, Elastic, Patch, Press, Spring, Zone, refined_field, solve_field
 from beamcheck.analysis.fields.outline import outline_of
+from tests.analysis.fields.arc import arc_field, arc_on
 
 from .test_outline import solid
 

@@ -8,11 +8,11 @@ import pytest
 from beamcheck.analysis.fields import field as field_module
 from beamcheck.analysis.fields import solve as field_solve
 from beamcheck.analysis.fields import triangles as field_triangles
-from beamcheck.analysis.fields.arc import arc_field
 from beamcheck.analysis.fields.field import Backing, Elastic, Press, Spring, Void, Zone, refined_field, solve_field
 from beamcheck.analysis.fields.mesh import mapped
 from beamcheck.analysis.fields.outline import outline_of
 from beamcheck.errors import BeamcheckError, OutOfRange
+from tests.analysis.fields.arc import arc_field
 
 from .test_outline import solid
 

@@ -10,11 +10,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ...errors import BeamcheckError, OutOfRange
-from ..frames.polynomial import Array
-from .mesh import QUAD_FACES, QUAD_SUB, Edge, Index, Mesh, finish
-from .read import edge_stress, nodal_stress
-from .solve import SHAPE, Backing, Elastic, Flags, line, solve, spread_load
+from beamcheck.analysis.fields.mesh import QUAD_FACES, QUAD_SUB, Edge, Index, Mesh, finish
+from beamcheck.analysis.fields.read import edge_stress, nodal_stress
+from beamcheck.analysis.fields.solve import SHAPE, Backing, Elastic, Flags, line, solve, spread_load
+from beamcheck.analysis.frames.polynomial import Array
+from beamcheck.errors import BeamcheckError, OutOfRange
 
 FINEST = 48
 
