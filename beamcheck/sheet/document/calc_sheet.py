@@ -23,6 +23,7 @@ OUTCOMES = ("Reviewed", "Reviewed with corrections", "Not accepted")
 TITLE_BLOCK = ("project number", "designed by", "checked by")
 REVISION, ROOM = "revision ", 2  # of a label; blank rows for revisions by pen
 ROWS_OF_A_PAGE = 2  # of bars over the walls: a load path with more is drawn over much of a page
+FEW_QUESTIONS = 6  # that stand below a load path on its page
 EVERY_STEP, EVERY_STEP_ANCHOR = "Appendix: every step", "every-step"
 
 
@@ -122,10 +123,13 @@ def _project(result: JobResult, tool: str, *, whole_title: bool) -> tuple[tuple[
 
 
 def _path_and_questions(sheet: Sheet, *, all_steps: bool) -> Iterator[Block]:
-    """The load path, then what is open; a path that fills a page comes after, so that the page before it is filled."""
+    """The load path, then what is open; a path that fills a page comes after many questions, which fill the page
+    before it.
+    """
     path, questions = tuple(_path(sheet, all_steps=all_steps)), tuple(question_blocks(sheet))
     tall = sheet.plan is not None and max(bar.row for bar in sheet.plan.bars) > ROWS_OF_A_PAGE
-    yield from (*questions, *path) if tall else (*path, *questions)
+    many = len(sheet.result.questions) > FEW_QUESTIONS
+    yield from (*questions, *path) if tall and many else (*path, *questions)
 
 
 def _path(sheet: Sheet, *, all_steps: bool) -> Iterator[Block]:
