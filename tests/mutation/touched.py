@@ -60,7 +60,7 @@ def digest(file: str) -> str:
                 continue
             if path.name.startswith("test_") and path != TOP / file:
                 continue
-            found.update(path.as_posix().encode() + path.read_bytes())
+            found.update(path.relative_to(TOP).as_posix().encode() + path.read_bytes())
     return found.hexdigest()[:24]
 
 

@@ -149,8 +149,6 @@ class CorbelBlock(Family[Corbel]):
         if not self.stands_on_wood or fixings is None or not fixings.rows:
             return None
         h_1 = shape.height - min(row.below_top for row in fixings.rows)
-        if h_1 <= 0.0:
-            return None  # said where the rows are checked
         M = np.maximum(loads.M_wall + 0.5 * shape.seat * loads.F, 0.0)
         return np.asarray(M / (self.lever_arm.value * h_1))
 
