@@ -92,7 +92,9 @@ def test_what_lifts_it_presses_and_shears_nothing() -> None:
     assert "lift" in said(made.checks, "refer")
 
 
-@pytest.mark.parametrize(("size", "thick", "stands"), [("6x8 rough", 3.5, 3.5), ("6x8 rough", 8.0, 6.0), ("4x4 dressed", 5.5, 3.5)])  # fmt: skip
+@pytest.mark.parametrize(
+    ("size", "thick", "stands"), [("6x8 rough", 3.5, 3.5), ("6x8 rough", 8.0, 6.0), ("4x4 dressed", 5.5, 3.5)]
+)
 def test_a_block_stands_on_no_more_than_its_post(size: str, thick: float, stands: float) -> None:
     """By the narrower side of the post: the face that it stands on is not said."""
     made = body({**DAP, "thickness": f"{thick} in"}, shelf(), here=house(size=size), fixings=fixings())
