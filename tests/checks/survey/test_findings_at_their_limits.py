@@ -110,7 +110,7 @@ def test_a_clean_survey_has_every_entry_once() -> None:
         ("fire", {"fire": "smoke only"}, [E]), ("chemicals", {"chemicals": "seen"}, [E]),
         ("overload", {"overload": "seen"}, [E]), ("sag", {"sag": "0.7 in"}, [N]), ("sag", {"sag": "0.701 in"}, [E]),
         ("use", {"use": "more load, a new cut, or a support gone"}, [E]),
-        ("old cuts", {"cuts": [{"kind": "notch", "at": "3 ft", "depth": "1 in", "length": "2 in", "face": "top"}]}, [G]),
+        ("old cuts", {"cuts": [{"kind": "hole", "at": "3 ft", "depth": "1 in", "from_bottom": "4 in"}]}, [G]),
         ("faces not seen", {"not_seen": ["left end"]}, [G]),
         ("photographs", {"photographs": ["1"] * 5}, [G]), ("photographs", {"photographs": ["1"] * 7}, [N]),
         ("species by look", {"species_by": "look"}, [G]), ("species by look", {"species_by": "hearsay"}, [G]),
