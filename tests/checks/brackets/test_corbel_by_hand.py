@@ -1,7 +1,6 @@
 """Every figure of a corbel block by statics and the NDS, typed here; the edges of its dap.
 
-Douglas Fir-Larch No.1, 4x6 dressed: F_v 180, F_c 1,500 with C_F 1.1, F_c_perp 625 psi (NDS Supplement 2018 Table 4A,
-memory). The block is 3 1/2 in thick, 9 in high and stands 3 1/2 in out.
+The block is 3 1/2 in thick, 9 in high and stands 3 1/2 in out.
 """
 
 from __future__ import annotations
@@ -22,9 +21,9 @@ from beamcheck.model.posts import Post
 
 from ..anchors.anchors import said, step, stock
 from .brackets import CORBEL, Data, bracket, find, fixings, loads_of, structure, wood
+from .by_hand import F_C, F_V
 
 DAP: Data = {**CORBEL, "seat": "3/4 in", "below_seat": "20 in"}
-F_C = 1500.0 * 1.1
 
 
 def house(*cuts: Data, size: str = "6x8 rough", **more: Any) -> Context:
@@ -56,10 +55,10 @@ def test_every_figure_of_a_block_in_a_dap(load: Data, P: float, C_D: float, belo
     foot, area, length = 0.75 * F_C * C_D, 3.5 * 0.75, min(below, 8.0 * 0.75)
     pull = P * (2.0 + 0.375) / (0.7 * 6.0)  # about the middle of the seat; the top row stands 9 - 3 in above the foot
     figures = {
-        "shear of the block": (1.5 * P / (3.5 * 9.0), 180.0 * C_D),
+        "shear of the block": (1.5 * P / (3.5 * 9.0), F_V * C_D),
         "foot of the block in its dap": (P / area, foot),
         "post under the block": (P / area, foot),
-        "wood of the post below the dap": (1.5 * P / (3.5 * length), 180.0 * C_D),
+        "wood of the post below the dap": (1.5 * P / (3.5 * length), F_V * C_D),
         "sinking of the nose": (1.5 * pull / 10000.0 * (3.5 + 0.375) / 6.0, 0.0625),  # K_cr 1.5; 10,000 lbf/in a screw
     }
     for what, (demand, capacity) in figures.items():
