@@ -89,8 +89,11 @@ class Formula:
             if len(args) + len(given) > len(self.arguments):
                 return self.function(*args, **given)  # which says what is wrong
             given = {**dict(zip(self.arguments, args, strict=False)), **given}
-        if given.keys() != self._names or not all(isinstance(value, _NUMERIC) for value in given.values()):
+        if given.keys() != self._names:
             return self.function(**given)
+        for value in given.values():
+            if not isinstance(value, _NUMERIC):
+                return self.function(**given)
         outside: Any = None
         for name, allowed in self._limits:
             value = given[name]

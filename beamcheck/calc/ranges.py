@@ -11,7 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from types import CodeType
 from typing import Annotated, Any
 
@@ -53,19 +53,29 @@ class Range:
     clause: str = ""
     noise: float = 0.0
 
-    @property
+    @cached_property
     def relative(self) -> bool:
         """Does a bound rest on other arguments?"""
         return isinstance(self.low, str) or isinstance(self.high, str)
 
     def holds(self, value: Number, given: Mapping[str, Number]) -> Any:
         """Is the value inside? A truth value, for an array one for each element; NaN is outside."""
-        low, high = self._bound(self.low, given), self._bound(self.high, given)
-        if self.noise:
-            slack = self.noise * sum(abs(bound) for bound in (low, high) if np.isfinite(bound).all())
-            low, high = low - slack if self.from_low else low, high + slack if self.to_high else high
+        low, high = self._stretched(given) if self.relative else self._fixed
         above = value >= low if self.from_low else value > low
         return above & (value <= high if self.to_high else value < high)
+
+    @cached_property
+    def _fixed(self) -> tuple[Number, Number]:
+        """The bounds of a range that rests on no other argument."""
+        return self._stretched({})
+
+    def _stretched(self, given: Mapping[str, Number]) -> tuple[Number, Number]:
+        """The bounds with their noise."""
+        low, high = self._bound(self.low, given), self._bound(self.high, given)
+        if not self.noise:
+            return low, high
+        slack = self.noise * sum(abs(bound) for bound in (low, high) if np.isfinite(bound).all())
+        return low - slack if self.from_low else low, high + slack if self.to_high else high
 
     def words(self, given: Mapping[str, Number] | None = None) -> str:
         """What is allowed: `above 0 and at most d`; with what was given `above 0 and at most d 9.5`."""

@@ -6,9 +6,9 @@ that come down with what carries them. Where the ways differ the worst of them c
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 from itertools import pairwise
 from typing import Literal
 
@@ -21,6 +21,8 @@ from .load_cases import DRIES, MAY_LIFT, SETTLED, Applied, Case, Stretch, cases_
 
 Array = np.ndarray
 BENDING_ONLY, GIVES = "shear deflection left out", "supports that give"  # the words for a way, besides the first
+KEPT = 64  # solutions that are kept for the next piece that is the same in all its numbers
+LARGE = 400  # load cases times supports; a larger solution is not kept
 
 
 @dataclass(frozen=True)
@@ -295,13 +297,14 @@ def solve_beam(
     covering = _covering(sections, length, EI, GA_s)
     determinate = is_determinate(supports)
 
-    def run(case_loads: Sequence[Sequence[BeamLoad]], stiff: float, *, shear: bool, gives: bool) -> BeamResult:
-        held = [
+    def given(case_loads: Iterable[Iterable[BeamLoad]], stiff: float, *, shear: bool, gives: bool) -> _Given:
+        held = tuple(
             (support.x, 1.0 / support.gives if gives and support.gives and support.kind == "roller" else support.kind)
             for support in supports
-        ]
-        weaker = [Section(s.s0, s.s1, stiff * s.EI, s.GA_s if shear else np.inf) for s in covering]
-        return straight_beam(length, held, case_loads, stiff * EI, GA_s if shear else np.inf, sections=weaker)
+        )
+        weaker = tuple(Section(s.s0, s.s1, stiff * s.EI, s.GA_s if shear else np.inf) for s in covering)
+        loads = tuple(map(tuple, case_loads))
+        return length, held, loads, stiff * EI, GA_s if shear else np.inf, weaker
 
     ways: list[tuple[str, float, bool, bool]] = [("", 1.0, True, False)]
     if bending_only:
@@ -309,7 +312,7 @@ def solve_beam(
     if not determinate and any(support.gives or support.sags for support in supports):
         ways.append((GIVES, 1.0, True, True))
 
-    def solved(way: tuple[str, float, bool, bool]) -> BeamResult:
+    def in_way(way: tuple[str, float, bool, bool]) -> _Given:
         _, stiff, shear, gives = way
         down = [
             Settlement(i, support.settles + (support.sags if gives else 0.0)) for i, support in enumerate(supports)
@@ -318,18 +321,42 @@ def solve_beam(
         made: list[list[BeamLoad]] = [
             [*down] if case.kind == SETTLED else [_as_load(load) for load in case.loads] for case in cases
         ]
-        return run(made, stiff, shear=shear, gives=gives)
+        return given(made, stiff, shear=shear, gives=gives)
 
     def again(cases: Sequence[Sequence[Applied]]) -> list[BeamResult]:
         counted = ways[:1] if determinate else ways
         made = [[_as_load(load) for load in case] for case in cases]
-        return [run(made, stiff, shear=shear, gives=gives) for _, stiff, shear, gives in counted]
+        return [_solve(given(made, stiff, shear=shear, gives=gives)) for _, stiff, shear, gives in counted]
 
-    first, *rest = ways
+    combinations = tuple(combine(cases))
+    factors = tuple(one.factors for one in combinations)
+    small = len(cases) * len(supports) <= LARGE
+    (first, *rest), read = (_numbers if small else _numbers.__wrapped__)(tuple(map(in_way, ways)), factors)
+    others = tuple(Way(way[0], run, not determinate) for way, run in zip(ways[1:], rest, strict=True))
     return SolvedBeam(
-        length, tuple(supports), tuple(loads), tuple(cases), tuple(combine(cases)), solved(first),
-        others=tuple(Way(way[0], solved(way), not determinate) for way in rest), again=again,
-    )  # fmt: skip
+        length, tuple(supports), tuple(loads), tuple(cases), combinations, first, read, others=others, again=again
+    )
+
+
+_Given = tuple[
+    float, tuple[tuple[float, str | float], ...], tuple[tuple[BeamLoad, ...], ...], float, float, tuple[Section, ...]
+]  # fmt: skip - all that a solution hangs on
+
+
+@lru_cache(maxsize=KEPT)
+def _numbers(
+    ways: tuple[_Given, ...], factors: tuple[tuple[float, ...], ...]
+) -> tuple[list[BeamResult], dict[tuple[object, ...], Extremes]]:
+    """The solution in each way, and the place for what is read of it under combinations with those `factors`.
+
+    Of pieces that are alike in all numbers it is found once; what they and their loads are called is no part of it.
+    """
+    return [_solve(way) for way in ways], {}
+
+
+def _solve(given: _Given) -> BeamResult:
+    length, held, loads, EI, GA_s, sections = given
+    return straight_beam(length, held, loads, EI, GA_s, sections=sections)
 
 
 def envelope(found: Sequence[Extremes]) -> Extremes:

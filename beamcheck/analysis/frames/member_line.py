@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import Any, Literal
+from typing import Literal
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -13,7 +13,7 @@ from .beam_frame import SNAP, Amount, BeamLoad, LineLoad, PointLoad, Prop, Secti
 from .chains import STRAIGHT, Flags
 from .contact import ContactSolution, solve_contact
 from .frame import Solution, solve
-from .polynomial import Array, evaluate, extremes
+from .polynomial import Array, evaluate, extremes, picked
 
 __all__ = [
     "BeamResult", "Line", "LineLoad", "PointLoad", "Prop", "Section", "Settlement", "straight_beam",
@@ -51,7 +51,7 @@ class Line:
         index = list(self.bars)
         c, s = frame.cos[..., index], frame.sin[..., index]
         bent = (np.abs(c * s[..., :1] - s * c[..., :1]) > STRAIGHT) | (c * c[..., :1] + s * s[..., :1] < 0.0)
-        if np.any(bent):
+        if bent.any():
             raise ValueError(f"line: bar {self.bars[int(np.argwhere(bent)[0][-1])]} is not in line with the first")
         h = frame.length[..., index]
         self.stations = np.concatenate([np.zeros_like(h[..., :1]), np.cumsum(h, axis=-1)], axis=-1)
@@ -89,20 +89,28 @@ class Line:
         values = self._at(quantity, np.atleast_1d(places), side)
         return values[..., 0] if places.ndim == 0 else values
 
-    def _at(self, quantity: Quantity, s: Array, side: str) -> Array:
+    def _at(self, quantity: Quantity, s: Array, side: Literal["left", "right"]) -> Array:
+        if self.stations.ndim == 1 and s.ndim == 1:  # the same places in all cases, as nearly always
+            return self._at_the_same(quantity, s, side)
         lead = self.solution.lead
         stations = np.broadcast_to(self.stations[..., None, :], (*lead, len(self.bars) + 1))
         s = np.broadcast_to(s, (*lead, s.shape[-1]))
         near = SNAP * stations[..., -1:]
-        beyond = (s < -near) | (s > stations[..., -1:] + near) | np.isnan(s)
-        if np.any(beyond):
-            raise ValueError(f"s = {s[beyond][0]:g} is not on the line, which runs from 0 to {np.max(stations):g}")
+        _refuse_beyond(s, stations[..., -1:], near)
         inner = stations[..., None, 1:-1]
         passed = s[..., None] > inner + near[..., None] if side == "left" else s[..., None] >= inner - near[..., None]
         bar = passed.sum(axis=-1)
         start = np.take_along_axis(stations, bar, -1)
         x = np.clip(s, start, np.take_along_axis(stations, bar + 1, -1)) - start
         return evaluate(np.take_along_axis(self.coefficients(quantity), bar[..., None], -2), x)
+
+    def _at_the_same(self, quantity: Quantity, s: Array, side: Literal["left", "right"]) -> Array:
+        stations = self.stations
+        near = SNAP * stations[-1]
+        _refuse_beyond(s, stations[-1], near)
+        bar = np.searchsorted(stations[1:-1] + (near if side == "left" else -near), s, side=side)
+        x = np.minimum(np.maximum(s, stations[bar]), stations[bar + 1]) - stations[bar]
+        return evaluate(self.coefficients(quantity)[..., bar, :], x)
 
     def extremes(
         self, quantity: Quantity, s0: ArrayLike | None = None, s1: ArrayLike | None = None, *, both_sides: bool = True
@@ -128,9 +136,12 @@ class Line:
         Downward sag (on a member that runs from left to right) is negative: `low`. Arguments and results as `extremes`.
         """
         a, b = self._range(s0, s1)
-        if np.any(b - a <= SNAP * self.length[..., None]):
+        if (b - a <= SNAP * self.length[..., None]).any():
             raise ValueError("sag_between: s0 and s1 are in the same place")
-        v_a, v_b = (self._at("v", s[..., None], "right")[..., 0] for s in (a, b))
+        if a.size == b.size == 1:
+            v_a, v_b = np.moveaxis(self._at("v", np.concatenate([a.ravel(), b.ravel()]), "right"), -1, 0)
+        else:
+            v_a, v_b = (self._at("v", s[..., None], "right")[..., 0] for s in (a, b))
         tilt = (v_b - v_a) / (b - a)
         v = self.coefficients("v").copy()
         v[..., 0] -= v_a[..., None] + tilt[..., None] * (self._starts - a[..., None])
@@ -171,16 +182,16 @@ class Line:
         return np.asarray(self.stations[..., None, :-1])
 
     def _range(self, s0: ArrayLike | None, s1: ArrayLike | None) -> tuple[Array, Array]:
-        lead, length = self.solution.lead, self.length[..., None]
+        length = self.length[..., None]
         a = np.asarray(0.0 if s0 is None else s0, dtype=float)
         b = np.asarray(length if s1 is None else s1, dtype=float)
         near = SNAP * length
-        if not (np.all(a >= -near) and np.all(b <= length + near) and np.all(a <= b + near)):
+        if not ((a >= -near).all() and (b <= length + near).all() and (a <= b + near).all()):
             raise ValueError(
                 f"from s0 = {s0!r} to s1 = {s1!r} is not a stretch of the line (0 to {np.max(self.length):g})"
             )
-        a, b = np.broadcast_to(a, lead), np.broadcast_to(b, lead)
-        return np.clip(a, 0.0, length), np.clip(np.maximum(a, b), 0.0, length)
+        a, b = np.maximum(a, 0.0), np.maximum(np.maximum(a, b), 0.0)
+        return np.minimum(a, length), np.minimum(b, length)
 
     def _extremes(self, c: Array, a: Array, b: Array, both_sides: bool) -> Extremes:
         starts, ends = self._starts, self.stations[..., None, 1:]
@@ -189,17 +200,21 @@ class Line:
         inside: Flags = (ends > a + near) & (starts < b - near)
         touching = (ends >= a - near) & (starts <= b + near)
         # a stretch of no length lies in no bar: then the bars that touch it are all there is
-        counts = touching if both_sides else np.where(np.any(inside, axis=-1, keepdims=True), inside, touching)
-        from_x = np.clip(a, starts, ends) - starts
-        to_x = np.maximum(np.clip(b, starts, ends) - starts, from_x)
+        counts = touching if both_sides else np.where(inside.any(axis=-1, keepdims=True), inside, touching)
+        from_x = np.minimum(np.maximum(a, starts), ends) - starts
+        to_x = np.maximum(np.minimum(np.maximum(b, starts), ends) - starts, from_x)
         low, x_low, high, x_high = extremes(c, from_x, to_x)
+        least = np.where(counts, low, np.inf).argmin(axis=-1)
+        most = np.where(counts, high, -np.inf).argmax(axis=-1)
+        return (
+            picked(low, least), picked(starts + x_low, least), picked(high, most), picked(starts + x_high, most)
+        )  # fmt: skip
 
-        def pick(values: Array, x: Array, best: Any, other: float) -> tuple[Array, Array]:
-            at = best(np.where(counts, values, other), axis=-1)[..., None]
-            s = starts + x
-            return np.take_along_axis(values, at, -1)[..., 0], np.take_along_axis(s, at, -1)[..., 0]
 
-        return (*pick(low, x_low, np.argmin, np.inf), *pick(high, x_high, np.argmax, -np.inf))
+def _refuse_beyond(s: Array, length: Array, near: Array) -> None:
+    beyond = (s < -near) | (s > length + near) | np.isnan(s)
+    if beyond.any():
+        raise ValueError(f"s = {s[beyond][0]:g} is not on the line, which runs from 0 to {np.max(length):g}")
 
 
 @dataclass(frozen=True, eq=False)

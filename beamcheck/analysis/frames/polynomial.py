@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
+ROUNDING = 4e-16  # of a place in [0, 1]
 
 
 def evaluate(c: Array, x: Any) -> Array:
@@ -74,7 +75,7 @@ def _in_monotone_stretch(c: Array, a: Array, b: Array) -> Array:
     at_a, at_b = evaluate(c, a), evaluate(c, b)
     changes = ((at_a < 0.0) & (at_b > 0.0)) | ((at_a > 0.0) & (at_b < 0.0))
     found = np.where((at_b == 0.0) & (at_a != 0.0), b, a)
-    if np.any(changes):
+    if changes.any():
         rows = np.broadcast_to(c, (*changes.shape, c.shape[-1]))[changes]
         found[changes] = _root(rows, a[changes], b[changes])
     return found
@@ -96,13 +97,16 @@ def _root(c: Array, a: Array, b: Array) -> Array:
         low, high = np.minimum(below, above), np.maximum(below, above)
         middle = 0.5 * (low + high)
         newton = t - np.divide(value, rate, out=np.full_like(t, np.inf), where=np.abs(rate) > np.abs(value) * 1e-3)
-        new = np.where(value == 0.0, t, np.where((newton > low) & (newton < high), newton, middle))
-        step = np.abs(new - t)
+        # a step beyond the bracket goes to its end, which may well be the root; one that would not move goes halfway
+        new = np.minimum(np.maximum(newton, low), high)
+        new = np.where((new == t) & (np.abs(newton - t) > ROUNDING), middle, new)
+        new = np.where(value == 0.0, t, new)
+        arrived = np.abs(new - t) <= ROUNDING
         t = new
+        if arrived.all():
+            break
         at_middle = evaluate(c, middle)  # halves the bracket, so that slow Newton steps cannot stall the loop
         below, above = np.where(at_middle < 0.0, middle, below), np.where(at_middle > 0.0, middle, above)
-        if not np.any(step > 4e-16):
-            break
     return t
 
 
@@ -133,10 +137,11 @@ def extremes(c: Array, start: Any, end: Any) -> tuple[Array, Array, Array, Array
     t = np.concatenate([edge, crossings(derivative(unit)), edge + 1.0], axis=-1)
     values = evaluate(unit[..., None, :], t)
     x = start[..., None] + (end - start)[..., None] * t
-    x = np.broadcast_to(x, values.shape)
+    least, most = values.argmin(axis=-1), values.argmax(axis=-1)
+    return picked(values, least), picked(x, least), picked(values, most), picked(x, most)
 
-    def pick(index: NDArray[np.intp]) -> tuple[Array, Array]:
-        at = index[..., None]
-        return np.take_along_axis(values, at, -1)[..., 0], np.take_along_axis(x, at, -1)[..., 0]
 
-    return (*pick(np.argmin(values, axis=-1)), *pick(np.argmax(values, axis=-1)))
+def picked(values: Array, index: NDArray[np.intp]) -> Array:
+    """One value of each row: (..., n) and (...) to (...)."""
+    rows = values.reshape(-1, values.shape[-1])
+    return np.asarray(rows[np.arange(len(rows)), index.ravel()].reshape(index.shape))
