@@ -19,6 +19,7 @@ _OTHERS = {
     "gamma": (2e4, 2.7e5), "k_1s": (2e4, 2e5), "k_2s": (2e4, 2e5), "D": (0.4, 0.9), "d_h": (0.5, 1.0),
     "p_b": (2.0, 5.0), "t": (0.2, 0.9), "t_c": (0.3, 0.8), "delta_p": (0.6, 0.9), "alpha_p": (0.05, 1.5),
     "F_u": (45000.0, 70000.0), "b_p": (0.6, 2.5), "a_p": (0.6, 2.5), "B": (1000.0, 9000.0),
+    "s": (2.0, 6.0), "b": (1.0, 2.5), "T": (200.0, 9000.0),
 }  # fmt: skip
 BY_FILE = dict.fromkeys(("joints.pegs", "joints.peg_modes"), _PEGS)
 BY_FILE |= dict.fromkeys(("joints.tenons", "joints.steps", "joints.king_posts"), _CUTS)

@@ -19,7 +19,7 @@ from ..core.result import PieceResult
 from ..core.wood.group_cut import GroupCut, Void
 from ..core.wood.strength import Section
 from .kinds.registry import kind_of
-from .meeting import Arriving, Meeting, head_of, wood_here
+from .meeting import Arriving, Meeting, stick_beside, wood_here
 from .results import joint_result, not_worked_out
 from .splice import splice_meeting
 
@@ -118,8 +118,8 @@ def _meeting(joint: Joint, frame: Frame, solved: SolvedFrame | None, context: Co
     if node is not None:
         members = [replace(one, force=one.force + _brought(joint, one.entry, frame, node, context)) for one in members]
     outside = np.zeros((len(combinations), 2)) if node is None else node.reaction + node.load
-    on, head = "" if node is None else node.on, head_of(joint, context)
-    return Meeting(joint, combinations, tuple(members), outside, on, cut_from=head, air=context.structure.air,
+    on, beside = "" if node is None else node.on, stick_beside(joint, context)
+    return Meeting(joint, combinations, tuple(members), outside, on, beside=beside, air=context.structure.air,
                    described=context.structure.bolt_rows)  # fmt: skip
 
 

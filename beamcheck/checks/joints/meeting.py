@@ -139,7 +139,7 @@ class Meeting:
     on: str = ""
     doubts: tuple[Check, ...] = field(default=())  # about where the forces are from
     assumptions: tuple[str, ...] = ()
-    cut_from: Stock | None = None  # the stick that a wider head is cut from
+    beside: Stock | None = None  # a stick named beside the members: that a wider head is cut from, that a base lies on
     air: Climate | None = None  # of the job, where somebody says it
     described: tuple[Movement, ...] = ()  # bolt rows that are entries of their own
 
@@ -214,11 +214,11 @@ class Meeting:
         return Check.refers(id, self.name, what, clause, text, ask=asked, where=where)
 
 
-def head_of(joint: Joint, context: Context) -> Stock | None:
-    """The stick that a wider head is cut from."""
-    if joint.step is None or joint.step.wide_from is None:
-        return None
-    return context.stock(joint.step.wide_from)
+def stick_beside(joint: Joint, context: Context) -> Stock | None:
+    """The stick that a wider head is cut from, or that a base lies on."""
+    rods = joint.base.rods if joint.base is not None else None
+    name = joint.step.wide_from if joint.step is not None else rods.stock if rods is not None else None
+    return None if name is None else context.stock(name)
 
 
 class _This:
@@ -293,7 +293,7 @@ def stated_meeting(joint: Joint, context: Context) -> Meeting:
     said = "Forces are those stated; wind counts as it is stated and not the other way."
     meeting = Meeting(
         joint, combinations, tuple(members), reaction, joint.stands_on, assumptions=(said,),
-        cut_from=head_of(joint, context), air=context.structure.air,
+        beside=stick_beside(joint, context), air=context.structure.air,
         described=context.structure.bolt_rows,
     )  # fmt: skip
     doubts = (*_by_whom(meeting), *_weight_alone(meeting, kinds), *_balance(meeting), *_in_line(meeting, context))

@@ -180,6 +180,11 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "stands_off": _inches(48), "stem_width": _inches(60), "stem_thickness": _inches(24),
         "sideways": Bound(0, 500_000, "lbf"),
     },
+    "Rods": {
+        "diameter": _inches(4, low=1 / 8), "hole": _inches(6, low=1 / 8), "plate": _inches(4, low=1 / 32),
+        "along": _inches(60), "off": _inches(60), "edge": _inches(24), "takes": Bound(1, 200_000, "lbf"),
+        "sideways": Bound(1, 200_000, "lbf"),
+    },
     "Cap": {
         "plate": _inches(4, low=1 / 32), "bears_long": _inches(60), "bears_wide": _inches(60), "beyond": _inches(24),
     },

@@ -38,9 +38,12 @@ def joint_links(
             if member.stock is not None and member.stock not in stocks:
                 text = f"there is no [[stock]] named {member.stock!r}; {nearest(member.stock, list(stocks))}"
                 yield (*entry.path, "members", i, "stock"), text
-        if joint.step is not None and joint.step.wide_from not in (None, *stocks):
-            text = f"there is no [[stock]] named {joint.step.wide_from!r}"
-            yield (*entry.path, "step", "wide_from"), f"{text}; {nearest(str(joint.step.wide_from), list(stocks))}"
+        head = joint.step.wide_from if joint.step is not None else None
+        under = joint.base.rods.stock if joint.base is not None and joint.base.rods is not None else None
+        for place, name in ((("step", "wide_from"), head), (("base", "rods", "stock"), under)):
+            if name is not None and name not in stocks:
+                text = f"there is no [[stock]] named {name!r}; {nearest(name, list(stocks))}"
+                yield (*entry.path, *place), text
         yield from _of_a_post(entry, joint, things)
         yield from _splice(entry, joint, things, [one.piece for one in found if isinstance(one.piece, Joint)])
         yield from _seat(entry, joint, seats)

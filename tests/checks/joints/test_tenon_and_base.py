@@ -87,6 +87,12 @@ BOLTS: Data = {
 PLATE: Data = {"steel": "A36", "thickness": "3/8 in", "width": "5 in", "length": "12 in", "slot": "7/16 in"}
 
 
+RODS: Data = {
+    "count": 4, "diameter": "5/8 in", "hole": "11/16 in", "plate": "3/8 in", "along": "6 in", "off": "1 1/2 in",
+    "edge": "1 1/4 in", "takes": "6,000 lbf", "takes_by": "evaluation report ER-0000, 2025 edition, table 3",
+}  # fmt: skip
+
+
 def foot(*, push: float = 0.0, lift: float = 0.0, bolts: bool = True, load: str = "live", **base: str) -> Any:
     more: Data = dict(BOLTS) if bolts else {}
     one = member("post", "post", 90.0, lift - push, load=load)
@@ -149,7 +155,8 @@ def test_base_of_a_post_of_the_job() -> None:
         "takes_uplift": "3,000 lb",
         "confirmed_by": "engineer's sheet S-2 of 3 May 2025",
     }
-    one = {"name": "base", "kind": "post base", "post": "P1", "base": {**BASE, "stands_off": "1 in"}, **BOLTS,
+    base = {**BASE, "stands_off": "1 in", "rods": RODS}
+    one = {"name": "base", "kind": "post base", "post": "P1", "base": base, **BOLTS,
            "members": [{"name": "P1", "plate": PLATE, "holes": {"columns": 2, "spacing": "4 in", "end": "5 1/4 in",
                                                                 "edge": "3 3/4 in"}}]}  # fmt: skip
     piece = checked(one, POST, post=[post], existing=[footing])

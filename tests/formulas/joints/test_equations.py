@@ -68,6 +68,8 @@ EQUATIONS = {
     "inclined_pressing_force": "n*T*sin(pi*alpha/180)",
     "ledger_on_stud": "k_c*w*s_stud",
     "ledger_pull": "R*e/h_1",
+    "prying_length": "Min(s, 2*b)",
+    "prying_force": "Max(T*b_p - p_b*t**2*F_u/6.68, 0)/a_p",
     "prying_arm": "b - D/2",
     "prying_lever": "Min(a, 1.25*b) + D/2",
     "prying_net_share": "(p_b - d_h)/p_b",

@@ -26,6 +26,7 @@ from ...core.wood.material import compression_star
 from ...core.wood.strength import Outcome
 from ..groups import MemberGroup, group_of
 from ..meeting import Arriving, Meeting, wood_checks
+from .base_rods import rod_checks
 from .fastened import FastenedKind
 from .plated import KnifeOfJoint
 
@@ -55,7 +56,8 @@ class PostBase(FastenedKind):
         post, base = meeting.members[0], meeting.joint.base
         assert base is not None
         found = [*_bearing(meeting, post, base), *_plate(meeting, post, base), *_stem(meeting, post, base),
-                 *_above(meeting, post.stock, base), *_held(meeting, post)]  # fmt: skip
+                 *_above(meeting, post.stock, base), *_held(meeting, post),
+                 *rod_checks(meeting, base, level_force(meeting))]  # fmt: skip
         if self.groups(meeting):
             return [*found, *super().checks(meeting)]
         return [*found, *wood_checks(meeting)]
@@ -65,12 +67,25 @@ class PostBase(FastenedKind):
         assert base is not None
         yield "the end cut square: it bears on nine tenths of the plate, 1/32 in at most between; the end sealed"
         yield f"{show(base.stands_off, 'length')} clear under the wood; the base drains and holds no water"
-        yield "rods in the base with washers and nuts, their distance to the edge of the concrete measured"
+        yield from _rods_seen(base)
         if self.groups(meeting):
             yield from super().to_see(meeting)
 
     def assumptions(self, meeting: Meeting) -> Iterator[str]:
-        yield "A post base is a hinge. Its rods and what they stand in go by whoever answers for what is under it."
+        yield "A post base is a hinge. What its rods stand in goes by their report; its welds by whoever made it."
+
+
+def _rods_seen(base: Base) -> Iterator[str]:
+    rods = base.rods
+    if rods is None:
+        yield "rods in the base with washers and nuts, their distance to the edge of the concrete measured"
+        return
+    off, edge, each = show(rods.off, "length"), show(rods.edge, "length"), rods.count // 2
+    yield (
+        f"{each} rods of {show(rods.diameter, 'length')} on either side, {off} from the middle of each to what stands "
+        f"on the plate, {edge} outward to its edge; the plate {show(rods.plate, 'length')} thick"
+    )
+    yield f"washers and nuts on them, edge distance and depth as the report has it: {rods.takes_by or 'not named yet'}"
 
 
 def level_force(meeting: Meeting) -> Array:

@@ -209,12 +209,12 @@ def _wide(foot: Foot) -> Iterator[Check]:
     if step.wide < d - HAIR:
         text = f"less than the {show(d, 'length')} that it has elsewhere: a head is wider, or leave `wide` out"
         yield Check.breaks_rule(id, meeting.name, what, clause, text)
-    elif meeting.cut_from is not None:
-        size, own = read_size(meeting.cut_from.size), foot.notched
+    elif meeting.beside is not None:
+        size, own = read_size(meeting.beside.size), foot.notched
         text = f"cut from {step.wide_from}, {show(float(size.b), 'length')} x {show(float(size.d), 'length')}"
         fits = step.wide <= float(size.d) + HAIR and own.b <= float(size.b) + HAIR
-        if folded(meeting.cut_from.species) != folded(own.stock.species):
-            text += f" of {meeting.cut_from.species}: {own.name} is {own.stock.species}, and both are one stick"
+        if folded(meeting.beside.species) != folded(own.stock.species):
+            text += f" of {meeting.beside.species}: {own.name} is {own.stock.species}, and both are one stick"
             fits = False
         elif own.b > float(size.b) + HAIR:
             text += f": {own.name} is {show(own.b, 'length')} thick"

@@ -1,0 +1,113 @@
+"""What holds a base down: prying by statics of the bent plate, not by the manual's formulas."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from beamcheck.calc.pad import SilentPad
+from beamcheck.checks.anchors.prying import PriedLeg
+from beamcheck.errors import JobError
+
+from .jobs import checked, joint, member, step_value, the, wood
+from .test_tenon_and_base import BASE, BOLTS, PLATE, POST, RODS
+
+HOLES = {"columns": 2, "spacing": "4 in", "end": "5 1/4 in", "edge": "3 3/4 in"}
+
+
+def lifted(lift: float, rods: dict[str, Any] | None = None, *stocks: Any, **base: Any) -> Any:
+    one = member("post", "post", 90.0, lift, load="wind") | {"plate": PLATE, "holes": HOLES}
+    given = {**BASE, "stands_off": "1 in", **base} | ({} if rods is None else {"rods": rods})
+    return checked(joint("post base", one, base=given, stands_on="the slab", **BOLTS), POST, *stocks)
+
+
+def test_pull_with_prying_by_the_worked_row() -> None:
+    """T_allow 4,741 lb (frames/checks.csv F248): b 1.5, a 1.25, p 3, 5/8 in rod in 11/16, t 3/8, A36, B 6,000."""
+    check = the(lifted(4000.0, RODS), "anchor.pried")
+    assert check.capacity == pytest.approx(4741.09, rel=2e-5)
+    assert check.demand == pytest.approx(0.6 * 4000 / 4)  # 0.6 W
+    assert check.verdict == "passes"
+
+
+def test_by_statics_of_the_plate() -> None:
+    """At the limit the plate yields at the face, M = p t^2/4 F_u/1.67; the rest of T b' is Q a', and T + Q = B."""
+    b, a, p, t, F_u, B = 1.1875, 1.5625, 3.0, 0.375, 58000.0, 6000.0
+    M = p * t**2 / 4 * F_u / 1.67
+    T = (B * a + M) / (a + b)  # from T b - M = Q a and Q = B - T
+    leg = PriedLeg("A36", t, 0.625, 0.6875, 1.25, 1.5, 3.0)
+    assert leg.allowed(SilentPad(), B) == pytest.approx(T, rel=1e-3)  # 1.67 x 4 against 6.68: the same
+
+
+@given(st.floats(0.2, 1.5), st.floats(500, 9000), st.floats(0.7, 3.0), st.floats(0.5, 3.0))
+def test_never_more_than_the_rod_and_thicker_never_less(t: float, B: float, b: float, a: float) -> None:
+    def allowed(t: float, b: float = b, a: float = a) -> float:
+        return float(PriedLeg("A36", t, 0.5, 0.5625, a, b, 3.0).allowed(SilentPad(), B))
+
+    assert 0.0 < allowed(t) <= B * (1 + 1e-12)
+    assert allowed(1.1 * t) >= allowed(t) * (1 - 1e-12)
+    assert allowed(t, a=1.2 * a) >= allowed(t) * (1 - 1e-12)  # a longer lever pries less
+    wood = PriedLeg("A36", t, 0.5, 0.5625, a, b, 3.0)
+    assert allowed(t) >= float(PriedLeg("A36", t, 0.5, 0.5625, min(a, 0.5), b, 3.0).allowed(SilentPad(), B)) - 1e-9
+    assert wood.wood is None
+
+
+def test_uplift_asks_for_rods_and_its_answer_closes() -> None:
+    piece = lifted(4000.0)
+    check = the(piece, "joint.base_rods")
+    assert check.verdict == "refer" and check.questions[0].field == "joint.J.base.rods"
+    ((_, rods),) = check.questions[0].answers[0].sets
+    answered = lifted(4000.0, rods)
+    assert the(answered, "anchor.pried").verdict == "passes"
+    assert the(answered, "joint.base_rods").verdict == "passes"
+    assert not [one for one in lifted(-4000.0).checks if one.id.startswith(("joint.base_rods", "anchor.pried"))]
+
+
+def test_a_thin_plate_fails_where_its_rods_would_hold() -> None:
+    """1/8 in: T_allow = p t^2/4 F_u/1.67 (1 + delta)/b' = 608 lb, four rods of 6,000 lb each."""
+    thin = the(lifted(6000.0, {**RODS, "plate": "1/8 in"}), "anchor.pried")
+    assert thin.capacity == pytest.approx(3 * 0.125**2 / 4 * 58000 / 1.67 * (1 + (1 - 0.6875 / 3)) / 1.1875, rel=1e-3)
+    assert thin.verdict == "fails"
+
+
+def test_on_wood_its_edge_crushes() -> None:
+    """Q = (T b' - M)/a' with a' = 1/2 + D/2, on 1/2 in of wood: against F_c_perp 625 psi."""
+    sill = wood("sill", "6x6 dressed")
+    piece = lifted(5000.0, {**RODS, "on": "wood", "stock": "sill"}, sill)
+    T, M, a = 0.6 * 5000 / 4, 3 * 0.375**2 / 4 * 58000 / 1.67, 0.8125
+    pressed = the(piece, "anchor.pried_wood")
+    assert pressed.demand == pytest.approx(max(T * 1.1875 - M, 0.0) / a / (3 * 0.5), abs=1e-6)
+    thin = the(lifted(5000.0, {**RODS, "plate": "1/8 in", "on": "wood", "stock": "sill"}, sill), "anchor.pried_wood")
+    M = 3 * 0.125**2 / 4 * 58000 / 1.67
+    assert thin.demand == pytest.approx((T * 1.1875 - M) / a / (3 * 0.5), rel=1e-3)
+    assert thin.capacity == pytest.approx(625.0)
+
+
+def test_level_force_with_uplift() -> None:
+    """Shares of pull and level force added up; without a figure for it the report is asked."""
+    asked = the(lifted(2000.0, RODS, sideways="800 lbf"), "joint.base_rods_both")
+    assert asked.verdict == "refer" and asked.questions[0].field == "joint.J.base.rods.sideways"
+    both = the(lifted(2000.0, {**RODS, "sideways": "1,000 lbf"}, sideways="800 lbf"), "joint.base_rods_both")
+    assert both.ratio == pytest.approx(0.6 * 2000 / 4 / 4741.09 + 800 / 4 / 1000, rel=1e-4)
+
+
+def test_nobody_answers_for_the_rods() -> None:
+    assert the(lifted(2000.0, {**RODS, "takes_by": ""}), "joint.base_rods").verdict == "refer"
+    assert the(lifted(2000.0, {**RODS, "takes_by": "I think so"}), "joint.base_rods").verdict == "refer"
+    assert step_value(the(lifted(2000.0, RODS), "anchor.pried"), "B") == 6000.0
+
+
+@pytest.mark.parametrize(
+    ("wrong", "says"),
+    [
+        ({"count": 3}, "even"), ({"off": "1/4 in"}, "runs into"), ({"hole": "1/2 in"}, "does not go into"),
+        ({"along": "1 in"}, "leave nothing"), ({"edge": "1/4 in"}, "runs out"), ({"on": "wood"}, "which wood"),
+        ({"stock": "post"}, "is no [[stock]]"), ({"on": "wood", "stock": "sil"}, "no [[stock]] named"),
+    ],
+)  # fmt: skip
+def test_slips(wrong: dict[str, Any], says: str) -> None:
+    with pytest.raises(JobError) as error:
+        lifted(2000.0, {**RODS, **wrong})
+    assert says in str(error.value)
