@@ -16,8 +16,8 @@ from ...model.fields.said import fastens
 from ...units import show
 from ..core.asking.question import ask
 from ..core.context import Context
-from ..core.nails import bolts_at, falls_short
 from ..core.result import Check
+from ..core.wood.made.nails import bolts_at, falls_short
 from ..core.wood.material import WoodMaterial, bearing_prime
 from ..core.wood.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.given import load_doubts

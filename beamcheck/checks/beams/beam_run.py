@@ -159,7 +159,7 @@ def solved_run(beam: Beam, wood: WoodMaterial, context: Context, at: Sequence[fl
 
 def _with_plate(plate: FlitchPlate, section: Section, wood: WoodMaterial) -> tuple[Section, WoodMaterial]:
     """Two plies with a plate between them. The tabulated E counts, with shear deflection on top: the softer way."""
-    from ..core.wood.flitch_section import flitch_section
+    from ..core.wood.made.flitch_section import flitch_section
 
     E = float(modulus_prime(SilentPad(), wood))
     return flitch_section(section, plate, E, float(wood.density)), replace(wood, shear_free=True)
@@ -169,7 +169,7 @@ def _made_section(stock: Stock, section: Section) -> Section:
     """The section of what is not sawn."""
     if stock.made != "steel":
         return replace(section, sawn=False)
-    from ..core.wood.steel_section import rolled_section
+    from ..core.wood.made.steel_section import rolled_section
 
     return rolled_section(stock)
 

@@ -139,7 +139,7 @@ def _pulled(beam: Beam, solved: SolvedBeam, span: Span | None, wood: WoodMateria
     """
     if wood.volume is None:
         return wood
-    from ..core.wood.engineered import pulled_side
+    from ..core.wood.made.engineered import pulled_side
 
     within = span is not None and not span.overhang and top and not any(load.lifts for load in solved.loads)
     return pulled_side(wood, beam.stamp_up, span.length if within and span else solved.length, top=top)

@@ -134,7 +134,7 @@ def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:
 
 
 def _steel_words(run: BeamRun) -> str:
-    from ..core.wood.steel_section import RolledSection
+    from ..core.wood.made.steel_section import RolledSection
     from .made.steel import section_words
 
     return section_words(run.section) if isinstance(run.section, RolledSection) else ""

@@ -10,8 +10,8 @@ from ...model.stock import Stock
 from ...units import show
 from ...values.lumber import DesignValues
 from .asking.question import Question
+from .asking.settling import failing_names, settling_fact
 from .result import Check, Table, within
-from .settling import failing_names, settling_fact
 from .wood.govern import figures_only
 from .wood.grade_asked import ask_grade
 from .wood.material import WoodMaterial, rows_to_screen

@@ -47,7 +47,7 @@ class PostRun:
         self.post, self.context = post, context
         self.wood, self.flat = wood, flat
         if wood.volume is not None:
-            from ..core.wood.engineered import pulled_side  # most posts are sawn
+            from ..core.wood.made.engineered import pulled_side  # most posts are sawn
 
             self.wood, self.flat = (pulled_side(one, None, post.height, top=True) for one in (wood, flat))
         self.size: Size = context.size(post.stock)

@@ -15,9 +15,9 @@ from ...model.roofs import Rafter, Tie
 from ..beams.bracing import Span, bracing_of, proportion
 from ..beams.deflection import finish_checks, limits_of, roof_deflection
 from ..core.asking.question import Question, ask
-from ..core.nails import bolts_at, falls_short
 from ..core.result import Check
 from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.made.nails import bolts_at, falls_short
 from ..core.wood.material import ask_what_shares
 from ..core.wood.strength import (
     Bracing,
@@ -112,7 +112,7 @@ def _bent(
     if isinstance(piece, Rafter) and stamp_up is None and stick.wood.F_b_other is not None:
         asked = (*asked, ask("stamp_up", piece.name, f"rafter.{piece.name}.stamp_up"))
     if stick.wood.volume is not None:
-        from ..core.wood.engineered import pulled_side  # most rafters are sawn
+        from ..core.wood.made.engineered import pulled_side  # most rafters are sawn
 
         stick = replace(stick, wood=pulled_side(stick.wood, stamp_up, length, top=top))
     span = Span(0.0, length, False)

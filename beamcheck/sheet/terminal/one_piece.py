@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ...checks.core.asking.open_questions import OpenQuestion
+from ...checks.core.asking.settling import settling_sentence
 from ...checks.core.result import Check, JobResult, PieceResult
-from ...checks.core.settling import settling_sentence
 from ...checks.core.summary import by_gravity, quantity
 from ...errors import UnknownName
 from .look import SIGN, WIDE, bar, closing, columns, hung, line, ratio_text

@@ -9,8 +9,8 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from ...checks.core.asking.open_questions import OpenQuestion
+from ...checks.core.asking.settling import settling_sentence
 from ...checks.core.result import Check, JobResult, PieceResult
-from ...checks.core.settling import settling_sentence
 from ...checks.core.summary import INVENTED, by_gravity
 from ..document.short.alike import Group, groups_of
 from .look import WIDE, closing, columns, hung, line, listed, ratio_text

@@ -8,7 +8,7 @@ import math
 import pytest
 
 from beamcheck.calc.pad import SilentPad
-from beamcheck.checks.core.wood.steel_section import rolled_section
+from beamcheck.checks.core.wood.made.steel_section import rolled_section
 from beamcheck.errors import JobError
 from beamcheck.formulas.steel import rolled
 from beamcheck.model.reading.reader import job_from_data

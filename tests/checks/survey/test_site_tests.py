@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.checks.core.settling import settling_fact
+from beamcheck.checks.core.asking.settling import settling_fact
 from beamcheck.checks.core.wood.site_tests import gravity_found, modulus_found, unlikely
 from beamcheck.checks.core.wood.worth_of_tests import worth
 from beamcheck.errors import JobError

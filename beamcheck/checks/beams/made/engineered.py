@@ -13,8 +13,8 @@ from ....values.loads import told
 from ...core.asking.question import PlausibleAnswer, Question, ask
 from ...core.context import Context
 from ...core.result import Check
-from ...core.wood.engineered import COMPOSITE, GLUED, WORDS
 from ...core.wood.group_cut import GroupCut
+from ...core.wood.made.engineered import COMPOSITE, GLUED, WORDS
 from ...core.wood.strength import Section
 from ..cuts import NOTCHES, Region, Ruled, cuts_together, in_a_middle_third, nothing_left, void_of
 from ..seats import told_apart

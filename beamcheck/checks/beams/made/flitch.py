@@ -28,8 +28,8 @@ from ....values.species import specific_gravity
 from ...core.asking.question import PlausibleAnswer, ask
 from ...core.context import Context
 from ...core.result import Check
-from ...core.wood.flitch_section import FlitchSection
 from ...core.wood.govern import Criterion, at, duration, govern
+from ...core.wood.made.flitch_section import FlitchSection
 from ...core.wood.material import is_unknown
 from ...core.wood.strength import Outcome
 from ...core.wood.wood_doubts import differs, made_grades, names_grade

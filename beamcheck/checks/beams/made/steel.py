@@ -26,8 +26,8 @@ from ...core.result import Check, worst_of
 from ...core.seat import least_seat, wood_under
 from ...core.trivial import negligible
 from ...core.wood.govern import Criterion, at, govern
+from ...core.wood.made.steel_section import AISC, RolledSection, steel_of
 from ...core.wood.stated_capacity import enough
-from ...core.wood.steel_section import AISC, RolledSection, steel_of
 from ...core.wood.strength import Outcome
 from ..beam_run import BeamRun
 from ..bending import SMALL, ask_upright, rule_checks

@@ -121,11 +121,11 @@ def rows_to_screen(stock: Stock) -> list[DesignValues]:
 def reference_values(stock: Stock) -> DesignValues:
     """The design values of a stock whose species and grade are known: the user's letter, or the table row."""
     if stock.made == "steel":
-        from .steel_section import steel_values
+        from .made.steel_section import steel_values
 
         return steel_values(stock)
     if stock.made != "sawn":
-        from .engineered import engineered_values
+        from .made.engineered import engineered_values
 
         return engineered_values(stock)
     size = read_size(stock.size)
@@ -175,11 +175,11 @@ def wood_of(
     Raises OutOfRange if glued or composite wood is asked for what it is not counted in here.
     """
     if stock.made == "steel":
-        from .steel_section import steel_material
+        from .made.steel_section import steel_material
 
         return steel_material(stock, values, laid=laid, level=form == "beam")
     if stock.made != "sawn":
-        from .engineered import engineered_wood
+        from .made.engineered import engineered_wood
 
         return engineered_wood(stock, values, laid=laid, sharing=sharing, form=form)
     size = read_size(stock.size)

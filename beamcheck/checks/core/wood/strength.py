@@ -90,7 +90,7 @@ def bending_values(
     F_b_star = bending_star(pad, wood, C_D)
     C_L = stability(pad, wood, section, bracing, F_b_star)
     if wood.volume is not None:
-        from .engineered import adjusted
+        from .made.engineered import adjusted
 
         return F_b_star, adjusted(pad, wood.volume, section.breadth_alone, section.d, F_b_star, C_L)
     C_fu = wood.F_b.C_fu

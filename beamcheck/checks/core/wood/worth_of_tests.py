@@ -14,7 +14,7 @@ from ....model.stock import Stock
 from ....units import show
 from ....values.judgment import judgment
 from ....values.lumber import DesignValues
-from ..settling import failing_names
+from ..asking.settling import failing_names
 from .site_tests import TAPE, shear_free, sides_of
 
 Tried = Sequence[tuple[DesignValues, bool]]  # the candidates, and whether each stays within the limits

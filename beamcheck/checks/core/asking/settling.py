@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from ...values.lumber import DesignValues
+from ....values.lumber import DesignValues
 
 Tried = tuple[DesignValues, bool]  # a candidate, and whether it stays within the limits
 MOST_NAMES = 6

@@ -10,23 +10,23 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from ....calc.core import Number
-from ....calc.pad import Pad
-from ....errors import OutOfRange
-from ....formulas.engineered import glued as gl
-from ....formulas.loads import weight as weights
-from ....model.fields.evidence import days_in, read_evidence, vouched
-from ....model.made.report import MakersReport
-from ....model.stock import Stock
-from ....provenance import Source
-from ....units import show
-from ....values import factors
-from ....values.engineered import Layup, glued_factor, layup
-from ....values.judgment import judgment
-from ....values.lumber import DesignValues, read_size
-from ..asking.question import PlausibleAnswer, ask
-from .record import ONE, Factor, Form, Property, Sharing, Volume, WoodMaterial
-from .wood_doubts import WoodDoubt, made_grades, stated_grade_doubts, treated_with
+from .....calc.core import Number
+from .....calc.pad import Pad
+from .....errors import OutOfRange
+from .....formulas.engineered import glued as gl
+from .....formulas.loads import weight as weights
+from .....model.fields.evidence import days_in, read_evidence, vouched
+from .....model.made.report import MakersReport
+from .....model.stock import Stock
+from .....provenance import Source
+from .....units import show
+from .....values import factors
+from .....values.engineered import Layup, glued_factor, layup
+from .....values.judgment import judgment
+from .....values.lumber import DesignValues, read_size
+from ...asking.question import PlausibleAnswer, ask
+from ..record import ONE, Factor, Form, Property, Sharing, Volume, WoodMaterial
+from ..wood_doubts import WoodDoubt, made_grades, stated_grade_doubts, treated_with
 
 GLUED, COMPOSITE = "NDS 2018 chapter 5", "NDS 2018 chapter 8"
 WORDS = {"glulam": "glued laminated timber", "composite": "structural composite lumber"}

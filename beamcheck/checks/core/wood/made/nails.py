@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 
-from ...units import show
-from ...values.hardware.fasteners import nail, nail_sizes
-from .asking.question import PlausibleAnswer
+from .....units import show
+from .....values.hardware.fasteners import nail, nail_sizes
+from ...asking.question import PlausibleAnswer
 
 _PENNY = re.compile(r"\b(\d{1,2})[\s-]?(?:d|penny)\b", re.IGNORECASE)
 BOLTS = "1/2 in bolts with washers, two rows, 24 in apart, staggered"

@@ -4,21 +4,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from ....calc.core import Number
-from ....calc.pad import Pad
-from ....errors import OutOfRange
-from ....formulas.steel import rolled
-from ....model.made.shapes import SteelShape
-from ....model.stock import Stock
-from ....provenance import Source
-from ....values.hardware.sections import Shape, w_shape
-from ....values.hardware.steels import Steel, steel
-from ....values.judgment import judgment
-from ....values.lumber import DesignValues, read_size
+from .....calc.core import Number
+from .....calc.pad import Pad
+from .....errors import OutOfRange
+from .....formulas.steel import rolled
+from .....model.made.shapes import SteelShape
+from .....model.stock import Stock
+from .....provenance import Source
+from .....values.hardware.sections import Shape, w_shape
+from .....values.hardware.steels import Steel, steel
+from .....values.judgment import judgment
+from .....values.lumber import DesignValues, read_size
+from ..record import Factor, Property, WoodMaterial
+from ..section import Section
+from ..wood_doubts import stated_grade_doubts
 from .engineered import NAMES, NOTHING, of_properties
-from .record import Factor, Property, WoodMaterial
-from .section import Section
-from .wood_doubts import stated_grade_doubts
 
 AISC = "AISC 360-16"
 
