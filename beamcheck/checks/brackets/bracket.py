@@ -26,8 +26,7 @@ from .families.registry import family_of
 from .family import Family
 from .fixings.fixings import fixing_checks, inspection_of
 from .handed import Handed
-from .hands import accidental_checks
-from .loads import BracketLoads, bracket_loads
+from .loads import BracketLoads, accidental_checks, bracket_loads
 from .place import likely_beams, place_checks
 from .props.prop import PropResult
 from .under_beam import propped

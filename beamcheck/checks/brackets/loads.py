@@ -1,8 +1,8 @@
-"""What a bracket carries, under every combination: its top edge as a cantilever that stands out from the wall face."""
+"""What a bracket carries, under every combination: its top edge as a cantilever out from the wall face; who hangs on it."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import pairwise
@@ -13,9 +13,13 @@ from ...analysis.beams.combinations import Loaded
 from ...analysis.beams.load_cases import Applied
 from ...analysis.beams.member_loads import SELF_WEIGHT, applied_loads, transferred_loads
 from ...analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
-from ...model.brackets import Bracket
+from ...model.brackets import Bracket, Trim
+from ...values.brackets import accidental_loads
 from ...values.judgment import judgment
+from ..core.asking.question import PlausibleAnswer
 from ..core.context import Context
+from ..core.result import Check
+from .asking import ask_for, path_of
 
 Array = np.ndarray
 ACCIDENTAL = "somebody who hangs on it"
@@ -162,3 +166,33 @@ def bracket_loads(
         projection, [BeamSupport(0.0, "fixed")], found, depth=projection, EI=STIFF, GA_s=STIFF
     )  # fmt: skip
     return BracketLoads(projection, tuple(found), straight)
+
+
+WHAT_IF = "somebody who hangs on it"
+CLAUSE = "common practice, no source"
+NOT_FOR_LOAD = "not for load"
+
+
+def accidental_checks(piece: Bracket | Trim) -> Iterator[Check]:
+    """The usual figures are offered, never taken."""
+    id, name = "bracket.accidental", piece.name
+    if piece.accidental is None:
+        usual = "; ".join(one.reason for one in accidental_loads())
+        text = (
+            'not decided (`accidental`): give a force, or write "not for load" where it is labeled so and comes off '
+            f"harmlessly. No code asks for it; {CLAUSE}: {usual}"
+        )
+        at, chosen = path_of(piece, "accidental"), path_of(piece, "accidental_from")
+        answers = [PlausibleAnswer("no: it is labeled so and comes off harmlessly", ((at, NOT_FOR_LOAD),))]
+        for one in accidental_loads():
+            force = f"{one.value.load:g} lb"
+            says = f"yes, {force} as for a {one.value.as_for}"
+            answers.append(PlausibleAnswer(says, ((at, force), (chosen, f"the owner, as for a {one.value.as_for}"))))
+        yield Check.refers(id, name, WHAT_IF, CLAUSE, text, ask=ask_for(piece, "accidental", "accidental", answers))
+    elif piece.accidental == NOT_FOR_LOAD:
+        text = "declared not for load: label it so, and see that it comes off without hurting anybody"
+        yield Check.keeps_rule(id, name, WHAT_IF, CLAUSE, text)
+    elif not piece.accidental_from.strip():
+        text = "who chose that force is not said (`accidental_from`)"
+        asked = ask_for(piece, "accidental_from", "accidental_from")
+        yield Check.refers(id, name, WHAT_IF, CLAUSE, text, ask=asked)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from functools import partial
 
 from ...calc.pad import SilentPad
@@ -13,7 +14,6 @@ from ..core.wood.govern import Criterion, govern
 from ..core.wood.material import WoodMaterial
 from ..core.wood.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.weather import weather_checks
-from .above import above_checks
 from .brackets import bracket_checks, brackets_on, only_decoration
 from .cuts import cut_checks, weak_places
 from .eccentricity import off_center_checks, straight_down
@@ -103,3 +103,21 @@ def _wind(post: Post, context: Context) -> list[Check]:
     asked = ask("post_wind", post.name, f"post.{post.name}.carries.{roof[0]}.wind")
     return [Check.refers("post.wind", post.name, "wind on the roof over it", "ASCE 7-16 chapters 26 to 30", text,
                          ask=asked)]  # fmt: skip
+
+
+ID, WHAT, PATH = "post.above", "what is above it", "load path"
+
+
+def above_checks(post: Post, context: Context) -> Iterator[Check]:
+    """Only of posts that are declared decorative or a cover; they are asked what a bracket under a beam is asked."""
+    if post.role == "carries" or post.above == "nothing":
+        return
+    if post.near is None:
+        text = "whether it stands tight under a beam is not said: as that sags, the post would carry it"
+        asked = ask("post_above", post.name, f"post.{post.name}.above")
+        yield Check.refers(ID, post.name, WHAT, PATH, text, ask=asked)
+        return
+    from ..brackets.props.asks import asks_under  # most posts have no beam near them
+    from ..brackets.props.prop import prop_result
+
+    yield from prop_result(asks_under(post.near.beam, context), post.name, context).checks

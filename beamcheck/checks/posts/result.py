@@ -8,6 +8,8 @@ import numpy as np
 
 from ...analysis.beams.member_loads import TransferredLoad
 from ...errors import BeamcheckError
+from ...model.joints.joint import Joint
+from ...model.joints.parts import Member
 from ...model.posts import Post
 from ...units import show
 from ...values.lumber import DesignValues
@@ -22,6 +24,9 @@ from ..core.unsaid import unsaid_of, with_unsaid
 from ..core.wood.govern import writing
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.wood.moist import moist_like
+from ..joints.meeting import Arriving, Meeting
+from ..joints.results import joint_result
+from .brackets import brackets_on, sideways_push
 from .holding import lifting, own_lift
 from .picture import post_picture
 from .post import check_post
@@ -57,8 +62,6 @@ def post_result(post: Post, context: Context) -> tuple[PieceResult, Reactions]:
     ends = {"foot": -lifting(run), "head": -own_lift(run)}
     groups = anchors_of_post(post, run.wood, run.section, run.combinations, ends, context)
     if (joint := context.structure.joint_of_post(post.name)) is not None:
-        from .foot_joint import foot_result  # most posts have none
-
         groups.append(foot_result(joint, run))
     return draft.done(), Reactions(post.name, (row,), ((post.on, transfer),), tuple(groups))
 
@@ -93,3 +96,24 @@ def _checked_post(draft: Draft, post: Post, context: Context) -> PostRun:
     draft.checks = [*with_unsaid(checks, unsaid_of(stock)), *draft.checks]
     draft.assumptions = [*wood.notes, *draft.assumptions]
     return run
+
+
+def foot_result(joint: Joint, run: PostRun) -> PieceResult:
+    """The joint, checked."""
+    return joint_result(foot_meeting(joint, run))
+
+
+def foot_meeting(joint: Joint, run: PostRun) -> Meeting:
+    """The post on its joint: it pushes with all that it carries, and lifts without what brackets weigh."""
+    post, context = run.post, run.context
+    entry = joint.members[0] if joint.members else Member.model_construct(name=post.name)
+    comes = lifting(run)
+    up = np.where(comes < 0.0, -comes, -run.P)
+    level = sideways_push(run) if brackets_on(run) else np.zeros_like(up)
+    force = np.stack([level, up], axis=1)
+    one = Arriving(
+        entry, 1, post.name, context.stock(post.stock), run.wood, run.section, np.array([0.0, 1.0]), False, force,
+        np.zeros_like(up),
+    )  # fmt: skip
+    return Meeting(joint, tuple(run.combinations), (one,), -force, post.on, air=context.structure.air,
+                   described=context.structure.bolt_rows)  # fmt: skip

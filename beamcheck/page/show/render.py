@@ -1,4 +1,4 @@
-"""Templates filled in: every text from a job is printed as text."""
+"""Templates filled in: every text from a job is printed as text; the sign of a verdict."""
 
 from __future__ import annotations
 
@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING, Any
 from ...checks.core.result import CAUTION, SIGN_OFF
 from ...lettering import legible
 from . import rows
-from .signs import sign
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -50,3 +49,20 @@ def _environment() -> Environment:
         sign=lambda verdict: Markup(sign(verdict)), caution=CAUTION, sign_off=SIGN_OFF, words=rows.WORDS
     )
     return made
+
+
+_BOX = '<svg class="sign" viewBox="0 0 26 22" aria-hidden="true" fill="none" stroke="currentColor" stroke-width="3.4">'
+_ASKED = (
+    '<text x="18.6" y="21.4" font-size="16.5" font-weight="700" text-anchor="middle" fill="currentColor" '
+    'stroke="none">?</text>'
+)
+_DRAWN = {
+    "passes": '<path d="M5 21V5M21 21V5M1 4.6H25"/>',
+    "fails": '<path d="M5 21V6M21 21V6M1.5 1.8L13 14.2 24.5 1.8"/>',
+    "refer": f'<path d="M5 21V5M1 4.6H25"/>{_ASKED}',
+}
+
+
+def sign(verdict: str) -> str:
+    """An `<svg>` element; the word stands beside it."""
+    return f"{_BOX}{_DRAWN[verdict]}</svg>"

@@ -8,7 +8,7 @@ import pytest
 
 from beamcheck.checks.brackets.covers.cover import cover_checks
 from beamcheck.checks.brackets.families.registry import family_of
-from beamcheck.checks.brackets.hands import accidental_checks
+from beamcheck.checks.brackets.loads import accidental_checks
 from beamcheck.checks.core.result import Check
 
 from ..anchors.anchors import said

@@ -36,8 +36,7 @@ from ..above import above_checks
 from ..asking import ask_engineer, ask_for, other_asked, path_of
 from ..evidence import into_checks
 from ..fixings.fixings import by_hand, not_given
-from ..hands import accidental_checks
-from ..loads import ACCIDENTAL, STIFF
+from ..loads import ACCIDENTAL, STIFF, accidental_checks
 from ..props.asks import asks_under
 from ..props.prop import prop_result
 from ..wood import known_wood, wood_or_weakest
