@@ -2,7 +2,8 @@
 
 import pytest
 
-from beamcheck.model.fields.evidence import read_evidence, read_stamp, vouched
+from beamcheck.model.fields.evidence import read_evidence, vouched
+from beamcheck.model.fields.stamp import read_stamp
 
 
 @pytest.mark.parametrize("words", [

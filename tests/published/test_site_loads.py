@@ -18,6 +18,7 @@ import pytest
 from beamcheck.analysis.frames.beam_frame import LineLoad
 from beamcheck.analysis.frames.member_line import straight_beam
 from beamcheck.analysis.site.drift import drift, lee_height, sliding
+from beamcheck.analysis.site.heap import Heap
 from beamcheck.analysis.site.snow import (
     Factors,
     balanced_snow,
@@ -26,7 +27,6 @@ from beamcheck.analysis.site.snow import (
     least_snow_7_22,
     one_sided_snow,
 )
-from beamcheck.analysis.site.unevenly import Heap
 from beamcheck.analysis.site.weights import Layer, assembled
 from beamcheck.analysis.site.wind import open_roof, open_roof_part, velocity_pressure
 from beamcheck.calc.pad import Pad

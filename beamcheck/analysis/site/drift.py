@@ -9,7 +9,7 @@ from ...calc.pad import Pad
 from ...formulas.loads import drift as dr
 from ...formulas.loads import snow as sn
 from ...values.judgment import judgment
-from .unevenly import Heap
+from .heap import Heap
 
 SHORT = 240.0  # in; 20 ft, figure 7.6-1
 DriftKind = Literal["leeward", "windward", "parapet"]

@@ -16,8 +16,8 @@ from ...model.roofs import Rafter, Tie, slope_length
 from ...model.site import FloorArea, RoofArea, Site
 from ...values.loads import live_load, told
 from ..beams.load_cases import spans_of
+from .heap import Heap
 from .roofs import Formed, formed_floor, formed_roof, framing, roof_live
-from .unevenly import Heap
 
 Piece = Beam | Rafter | Tie | Post | FrameStick
 ROOT = 1e-9

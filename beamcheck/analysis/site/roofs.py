@@ -14,8 +14,8 @@ from ...values.judgment import judgment
 from ...values.loads import live_load
 from ...values.site import site_factor
 from .drift import DriftKind, Slide, drift, sliding
+from .heap import Heap
 from .snow import Factors, OneSided, balanced_snow, flat_snow, least_snow, one_sided_snow
-from .unevenly import Heap
 from .weights import Assembled, Layer, assembled, whole_assembly
 from .wind import PARTS, open_roof, open_roof_rafter, velocity_pressure
 

@@ -11,7 +11,7 @@ from ...formulas.loads import drift as dr
 from ...formulas.loads import snow as sn
 from ...values.judgment import judgment
 from ...values.site import SQUARE_FOOT, site_factor, snow_knee
-from .unevenly import Heap
+from .heap import Heap
 
 Shape = Literal["gable", "hip", "monoslope"]
 

@@ -1,4 +1,4 @@
-"""What a bracket carries, under every combination: its top edge as a cantilever out from the wall face; who hangs on it."""
+"""What a bracket carries, under every combination: its top edge as a cantilever from the wall face; who hangs on it."""
 
 from __future__ import annotations
 

@@ -45,7 +45,7 @@ _PAPER = (
 )
 _NUMBER = r"(?:(?:no|nr)\.?\s*|number\s+|#\s*)"
 _CODE = r"(?:[A-Z]{1,5}-?\d[\w./-]*|\d[\w/-]*)"
-_WHAT = re.compile(
+WHAT = re.compile(
     rf"\b{_PAPER}\b(?: of (?:the )?(?!{_MONTH})[a-z]\w*\b)?[\s:,]*(?:{_NUMBER})?(?-i:{_CODE})"
     rf"|\b{_PAPER}\b[^.;]{{0,40}}?\b{_NUMBER}\d[\w/-]*|\b(?-i:[A-Z]{{2,5}}-\d{{3,}})\b",
     re.IGNORECASE,
@@ -111,7 +111,7 @@ class Evidence:
     def missing(self) -> str:
         """What is wanting, in words; '' where nothing is."""
         if self.doubt:
-            return _no_answer(self.doubt)
+            return no_answer(self.doubt)
         parts = [] if self.who else ["who says so (a name or a role)"]
         parts += [] if self.when or self.what else ["when, or in which document (its date or number)"]
         return f"it does not say {' and '.join(parts)}" if parts else ""
@@ -153,7 +153,7 @@ def _read(text: str, today: datetime.date) -> Evidence:
         who = "" if NOBODY.fullmatch(who) or sum(map(str.isalpha, who)) < 2 else who
         when, what = _WHEN.search(given.get("date", "")), given.get("document", "")
         return Evidence(text, who, when.group() if when else "", what, doubt)
-    read = (_WHO.search(text) or _NAME.search(text), _WHEN.search(text), _WHAT.search(text))
+    read = (_WHO.search(text) or _NAME.search(text), _WHEN.search(text), WHAT.search(text))
     found_who, found_when, found_what = (found.group() if found else "" for found in read)
     return Evidence(text, found_who, found_when, found_what, doubt)
 
@@ -171,7 +171,7 @@ def of_another_piece(text: str) -> str:
     return f"it says {found.words!r}: that is another piece" if found else ""
 
 
-def _no_answer(doubt: str) -> str:
+def no_answer(doubt: str) -> str:
     if told(doubt, "limit"):
         return f"it says {doubt!r}, which limits it: does it hold here as well? Then let it say so without a limit"
     return f"it says {doubt!r}: that is no answer yet"
@@ -241,45 +241,3 @@ def vouched(text: str, use: Use | None = None) -> bool:
         return False
     read = read_evidence(text)
     return read.vouched if use is None else read.answers_for(use)
-
-
-# What a stamp that is not there, or cannot be read, is called.
-_NO_STAMP = re.compile(
-    r"\b(?:no|without(?: a)?|not|un|lacks?(?: a)?|missing)[ -]?(?:visible |grade |legible )?(?:stamp|mark)(?:ed|s)?\b"
-    r"|\b(?:illegible|unreadable|worn off|painted over|planed off|cut off|sawn off|faded|hidden|cannot be read)\b",
-    re.IGNORECASE,
-)
-_ON_A_STAMP = re.compile(r"\b(?i:agency|mill)\b|\b(?!TODO\b|OK\b|TBD\b)[A-Z]{2,}+\b|\b[A-Z]-[A-Z]{2,}+\b")
-_NUMBERED = re.compile(r"(?:\bno\.? ?|\bnr\.? ?|\bnumber |# ?)([1-4])\b", re.IGNORECASE)
-_MILL = re.compile(r"\bmill (?:no\.? ?|number |# ?)?\d+", re.IGNORECASE)
-
-
-@dataclass(frozen=True)
-class Stamp:
-    """What the words of a stamp or certificate say: a grade that is not the one entered, and what is wanting."""
-
-    other_grade: str = ""
-    missing: str = ""
-
-
-@lru_cache(maxsize=1024)
-def read_stamp(text: str, grade: str) -> Stamp:
-    """The words of a stamp beside the grade of the entry."""
-    if none := _NO_STAMP.search(text):
-        return Stamp(missing=f"it says {none.group()!r}")
-    if doubt := doubt_in(text) or next((one.words for one in told(text, "hearsay")), ""):
-        return Stamp(missing=_no_answer(doubt))
-    bare = _MILL.sub(" ", _WHAT.sub(" ", text))
-    said, entered = _grades(bare), _grades(grade)
-    if said and entered and not said & entered:
-        return Stamp(other_grade=" or ".join(sorted(said)))
-    if said and not re.search("[A-Za-z]{2}", _NUMBERED.sub(" ", bare)):
-        return Stamp(missing="it is a grade alone, without the agency, mill or species beside it")
-    if not said and not _ON_A_STAMP.search(text):
-        return Stamp(missing="it names neither a grade nor an agency or mill")
-    return Stamp()
-
-
-def _grades(text: str) -> frozenset[str]:
-    named = {one.says for one in told(text, "grade")}
-    return frozenset(named | {f"No.{number}" for number in _NUMBERED.findall(text)})

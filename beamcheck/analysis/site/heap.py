@@ -1,4 +1,4 @@
-"""Loads that fall off from a wall or ridge: what of them comes to a piece."""
+"""A heap of snow, as a drift or beside a ridge: a load that falls off from there, and what of it comes to a piece."""
 
 from __future__ import annotations
 
