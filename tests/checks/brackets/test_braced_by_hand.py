@@ -235,7 +235,9 @@ def test_rows_of_a_lap_stand_on_both_sides_of_a_check_at_the_housing() -> None:
     joint = lap(1.0, 2.05, end="1 3/4 in", fastener=quarter)
     made = body({**room, "legs_joint": joint}, at(15.0), **dry).checks
     shares = [check.demand for check in made if "lateral load on the worst" in check.what]
-    assert shares == pytest.approx([98.0, 98.0])
+    assert shares == pytest.approx([98.0, 98.0])  # of halves 1 1/4 in thick, which no stick is that is sold
+    far = [check.capacity for check in made if check.what.endswith("distance to the far edge in the wall leg")]
+    assert far == pytest.approx([1.75, 1.75])  # 2 3/4 in less the 1 in from its nearer edge
     above = " ".join(check.what for check in legs(lap(0.5, 1.99), **dry) if check.verdict == "fails")
     assert "below a level check at the housing" in above
     below = " ".join(check.what for check in legs(lap(2.0, 2.4), **dry) if check.verdict == "fails")

@@ -43,6 +43,7 @@ BOLT, END, LOADED = (
     4.0,
 )  # a proposed bolt, in, and diameters to the end of the one leg, the edge of the other
 EDGE = 0.45  # in: of the proposed bolt to the edge of its leg
+THIN_STICK = 1.5  # in: thinner than this no stick is read; a half of one may be, and has the values of its stick
 LEG_JOINT, CLAUSE = "joint of the legs", "NDS 2018 12.3"
 
 
@@ -181,7 +182,7 @@ def _lap(bracket: Bracket, shape: Braced, row: JointRow, forces: Forces, wood: W
     y = np.full(row.count, shape.top_leg - row.down)
     half = 0.5 * shape.thickness
     other = Other.model_construct(
-        stock=bracket.stock, thickness=half, grain="across", end=row.down,
+        stock=None, thickness=half, grain="across", end=row.down,
         edge=max(min(shape.wall_leg - float(x.max()), float(x.min())), 0.01), material="wood",
     )  # fmt: skip
     return _group(
@@ -210,7 +211,8 @@ def _group(
         name=bracket.name, manner="wood side", into=into, fastener=fastener, other=other,
         seasoned=(fixings.seasoned if fixings is not None else None) or "dry", split="none seen",
     ).model_copy(update={"gap": 0.0, "arm": 0.0})  # fmt: skip
-    far = stock.model_copy(update={"size": f"{other.thickness:g} in x {max(deep, other.thickness):g} in"})
+    thick = max(other.thickness, THIN_STICK)
+    far = stock.model_copy(update={"size": f"{thick:g} in x {max(deep, thick):g} in"})
     return Group(
         anchor, bracket.name, "left", 0.0, stock, weak_wood(stock, wood), section, None, far, wood, forces, x, y,
         path_of(bracket, f"shape.{field}"), line=float(x.mean()),
