@@ -15,7 +15,7 @@ from .mirrored import KINDS, as_read, opposite, other_side
 from .turned import ends_of, turned
 
 _DIGITS = 10  # significant: two figures that agree in them are one
-_LONG_NUMBER = re.compile(r"-?[0-9]+\.[0-9]{6,}(?:e[+-]?[0-9]+)?|-?[0-9.]+e-[0-9]+")
+_LONG_NUMBER = re.compile(r"-?[0-9]{1,30}\.[0-9]{6,30}(?:e[+-]?[0-9]{1,3})?|-?[0-9.]{1,30}e-[0-9]{1,3}")
 _NOTHING = 1e-9  # what a solver leaves of nothing
 
 
