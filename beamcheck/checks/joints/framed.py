@@ -157,12 +157,21 @@ def _arriving(
     force, M = np.zeros((n, 2)), np.zeros(n)
     for end in ends:
         force, M = force + end.force, M + end.M
-    in_it = None
+    in_it, V = None, None
     if ends:
+        square = np.array([-direction[1], direction[0]])
+        V = np.max([np.abs(end.force @ square) for end in ends], axis=0)
         in_it = (np.max([np.abs(end.N) for end in ends], axis=0), np.max([np.abs(end.M) for end in ends], axis=0))
     if passes:  # what runs through bends through: the joint takes what changes there
         M = np.zeros(n)
-    return Arriving(entry, number, stick.name, stock, wood_here(stock), section, direction, passes, force, M, in_it)
+    return Arriving(entry, number, stick.name, stock, wood_here(stock), section, direction, passes, force, M, in_it,
+                    V, min(_along(frame, stick.stick, at)))  # fmt: skip
+
+
+def _along(frame: Frame, stick: str, point: str) -> tuple[float, float]:
+    """How far a point of a member is from either end of it, in."""
+    places = frame.shape.places(stick)
+    return places[point], max(places.values()) - places[point]
 
 
 def _place(frame: Frame, joint: Joint, entry: Member) -> tuple[float, bool]:

@@ -60,6 +60,10 @@ class Arriving:
         Of the member on the joint, counter-clockwise. [lbf*in]
     in_it : ((combinations,), (combinations,))
         Largest axial force and moment in the member beside the joint, where a frame says so. [lbf, lbf*in]
+    V : (combinations,)
+        Largest shear in it beside the joint, where a frame says so. [lbf]
+    from_end : float
+        How far the joint is from the nearer end of it; where nobody says, at the end. [in]
     """
 
     entry: Member
@@ -73,6 +77,8 @@ class Arriving:
     force: Array
     M: Array
     in_it: tuple[Array, Array] | None = None
+    V: Array | None = None
+    from_end: float = 0.0
 
     @property
     def name(self) -> str:

@@ -185,7 +185,10 @@ class Joint(Insisting):
             if one.part == "outside" and one.plies != 2:
                 text = "two sticks lie outside: write plies = 2, and as stock that of one of them"
                 yield ("members", i, "plies"), f"missing: {text}" if one.plies is None else text
-            for field, there in (("holes", made.laid_out), ("plate", made.plated)):
+            for field, there in (
+                ("holes", made.laid_out), ("plate", made.plated), ("on_girder", made.hung), ("shear", made.hung),
+                ("seat", made.hung),
+            ):  # fmt: skip
                 if getattr(one, field) is not None and not there:
                     yield ("members", i, field), f"does not belong to {self.kind!r}: {made.why}; leave it out"
         if all(one.part in made.roles for one in self.members):

@@ -41,7 +41,7 @@ class MadeOf:
     how many members there are, from and up to. `needed`, `may`: fields that it must have, and may have beside them.
     `laid_out`: members say where their holes are. `plated`: members say which plate lies on them. `fasteners`: kinds of
     fastener that do. `why`: why the rest does not belong to it. `founded`: it may stand on something that is no member
-    of it; what a cap or strap does not balance is a slip.
+    of it; what a cap or strap does not balance is a slip. `hung`: members say how high the hardware sits on their side.
     """
 
     members: tuple[int, int]
@@ -53,6 +53,7 @@ class MadeOf:
     plated: bool = False
     fasteners: tuple[str, ...] = ()
     founded: bool = True
+    hung: bool = False
 
 
 _LAID = ("gap", "split", "seasoned", "clamped")
@@ -84,7 +85,7 @@ MADE: Mapping[str, MadeOf] = MappingProxyType({
                               fasteners=("bolt",)),
     "inclined screws": MadeOf((2, 2), "long screws at an angle hold two pieces by a report", {}, ("rating", "screws"),
                               ("split", "gap")),
-    "rated": MadeOf((1, _ANY), "it holds what a report says and no more", {}, ("rating",), ("split",)),
+    "rated": MadeOf((1, _ANY), "it holds what a report says and no more", {}, ("rating",), ("split",), hung=True),
     "by others": MadeOf((1, _ANY), "somebody else answers for it and nothing of it is checked here", {}, (),
                         ("confirmed_by",)),
     "scarf": MadeOf((2, 2), "two pieces are cut to hook into each other", {}, (), ("confirmed_by",)),

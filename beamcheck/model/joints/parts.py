@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from ..anchors import Holes, Plate
+from ..anchors import Holes, OnGirder, Plate
 from ..fields.base import Answer, Name, Piece
 from ..fields.places import SAME_PLACE, Fault
 from ..fields.quantities import Angle, Force, Length, Offset, PositiveLength
@@ -279,9 +279,21 @@ class Member(Piece):
         default=None,
         description="from the middle of its fasteners, toward its end, to where the axes of the members cross",
     )
+    on_girder: OnGirder | None = Field(
+        default=None, description="where hardware is fastened to its side and pulls across its grain: how high"
+    )
+    seat: PositiveLength | None = Field(
+        default=None, description="length of it that lies on the hardware, where a strap or seat goes under it"
+    )
+    shear: Force | None = Field(
+        default=None, description="largest shear in it beside the joint, by the same analysis; of a frame it is known"
+    )
 
     def faults(self) -> Iterator[Fault]:
-        """Each kind of load once."""
+        """Each kind of load once; hardware under it or in its side."""
+        if self.seat is not None and self.on_girder is not None:
+            text = "it lies on the hardware (`seat`) or is held at its side (`on_girder`): leave one of the two out"
+            yield ("seat",), text
         loads = [force.load for force in self.forces]
         for i, load in enumerate(loads):
             if load in loads[:i]:

@@ -131,6 +131,9 @@ LABELS: Mapping[str, Mapping[str, str]] = {
         "holes": "where the fasteners are in it",
         "plate": "the plate on it, or in it",
         "arm": "from its fasteners to the crossing of the axes",
+        "on_girder": "how high hardware sits on its side",
+        "shear": "the shear in it beside the joint",
+        "seat": "length that lies on the hardware",
     },
     "Rods": {
         "count": "how many, on both sides together",

@@ -192,6 +192,30 @@ def test_load_at_the_point_of_a_rated_hanger_is_asked_for_its_way() -> None:
     assert down[0].demand is not None and down[0].demand > 2000.0
 
 
+def test_rated_hanger_in_the_side_of_a_tie_takes_the_shear_of_the_frame() -> None:
+    """Of what hangs on a tie that runs through at least half goes to one side (statics)."""
+    rating = {
+        "source": "evaluation report ER-0000, 2025 edition, table 3",
+        "along": "9,000 lbf",
+        "down": "9,000 lbf",
+        "duration": "included",
+        "loads": "roof",
+        "conditions": "Douglas Fir-Larch, dry",
+        "conditions_met": True,
+    }
+    tie = {"name": "tie", "on_girder": {"highest": "2 in", "lowest": "6 in"}}
+    hanger = {"name": "stirrup", "kind": "rated", "frame": "truss", "at": "foot of the king post", "rating": rating,
+              "split": "none seen", "members": [{"name": "king post"}, tie]}  # fmt: skip
+    found = piece(truss([hanger]), "stirrup")
+    shear = next(one for one in found.checks if one.id == "joint.on_side_shear")
+    assert shear.demand is not None and shear.demand > 0.0 and not shear.notes
+    tie.pop("on_girder")
+    tie["seat"] = "4 in"
+    pressed = next(one for one in piece(truss([hanger]), "stirrup").checks if one.id == "joint.on_seat")
+    assert pressed.demand is not None
+    assert shear.demand >= 0.5 * pressed.demand * 5.5 * 4.0 * (1 - 1e-6)
+
+
 def test_no_seat_is_asked_for_where_nothing_stands() -> None:
     """What hangs at the foot of a post is no support under its notches."""
     found = joints()

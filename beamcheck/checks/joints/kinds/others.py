@@ -7,11 +7,13 @@ from collections.abc import Iterator
 import numpy as np
 
 from ....model.fields.evidence import read_evidence, vouched
+from ....units import show
 from ...anchors.group import Forces
 from ...core.result import Check
 from ..groups import report_checks
 from ..meeting import Meeting, wood_checks
 from .base import Kind, into_which
+from .side import side_checks
 
 PATH = "load path"
 
@@ -37,7 +39,7 @@ class Rated(Kind):
             text = f"{first.name} also presses into the joint: how that goes from wood to wood is a check of its own"
             found.append(meeting.refers("joint.pressed", f"{first.name} pressed into the joint", PATH, text,
                                         "joint_pressed"))  # fmt: skip
-        return [*found, *_pushed_together(meeting), *wood_checks(meeting)]
+        return [*found, *_pushed_together(meeting), *side_checks(meeting), *wood_checks(meeting)]
 
     def to_see(self, meeting: Meeting) -> Iterator[str]:
         rating = meeting.joint.rating
@@ -45,6 +47,10 @@ class Rated(Kind):
         yield f"the mark on the hardware is that of its report: {rating.source}"
         yield "every fastener that the report lists is in, none changed, bent or left out; screws at the angle it names"
         yield "the wood, its moisture and the distances are those of the report's conditions"
+        for one in meeting.members[1:]:
+            if (heights := one.entry.on_girder) is not None:
+                high, low = show(heights.highest, "length"), show(heights.lowest, "length")
+                yield f"on {one.name} the highest fastener {high} under its top edge, the lowest {low}: measured"
 
     def assumptions(self, meeting: Meeting) -> Iterator[str]:
         yield f"The published loads are those in the directions of {meeting.members[0].name}; nothing is added to them."
