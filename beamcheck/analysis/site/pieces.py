@@ -68,8 +68,12 @@ def _formed(piece: Piece, number: int, load: Load, areas: Areas) -> Iterator[For
 
 
 def _heaviest_use(load: Load, floor: FloorArea) -> str:
-    """The use of the floor, or a heavier one that the words of the load name: it is asked about then."""
-    said = (one.says for one in told(load.what, "use"))
+    """The use of the floor, or a heavier one that the words of the load name: it is asked about then.
+
+    Words with which the use itself begins name no other: 'attic' beside 'attic without storage'.
+    """
+    own = floor.use.casefold()
+    said = (one.says for one in told(load.what, "use") if not own.startswith(one.words.casefold()))
     return max((floor.use, *said), key=lambda use: live_load(use, least=True).value)
 
 

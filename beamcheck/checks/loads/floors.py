@@ -9,6 +9,7 @@ from ...analysis.beams.load_cases import Applied, Case
 from ...model.beams import Beam
 from ...model.fields.said import gives_a_reason
 from ...model.loads import sort_of
+from ...model.roofs import Tie
 from ...units import show
 from ...values.judgment import judgment
 from ...values.loads import live_load, told
@@ -21,7 +22,9 @@ from .entries import (
     WHAT,
     as_it_is,
     formed,
+    is_meant,
     is_of_a_roof,
+    judged_load,
     moved,
     path_of,
     psf,
@@ -38,6 +41,8 @@ def floor_checks(beam: Beam, cases: Sequence[Case], loads: Sequence[Applied]) ->
     present = {case.kind for case in cases if any(load.total for load in case.loads)}
     if "L" not in present and not _bears_nothing_else(beam):
         yield _no_floor(beam) if _bears_a_little_only(beam, loads) else _no_live_load(beam)
+    elif "L" in present:
+        yield from _weight_without_people(beam)
     yield from _loads_of_a_roof(beam)
     yield from light_live_loads(beam)
 
@@ -89,11 +94,46 @@ def _no_floor(beam: Beam) -> Check:
     return Check.keeps_rule(ID, beam.name, WHAT, CLAUSE, text)
 
 
+def _weight_without_people(beam: Beam) -> Iterator[Check]:
+    """An area of floor with weight alone, though people stand elsewhere on the piece or one person in one place."""
+    areas = [(i, load) for i, load in enumerate(beam.carries) if sort_of(load) == "area" and not is_of_a_roof(load)]
+    bare = [(i, load) for i, load in areas if load.dead and not told(load.what, "wall")]
+    weight = sum(load.dead[0] for _, load in bare if load.dead is not None)
+    least = judged_load(f"least weight of a floor, {'one of a row' if beam.spacing is not None else 'on a beam'}")
+    if any(load.live for _, load in areas) or weight < least * (1.0 - 1e-9):
+        return
+    index, load = max(bare, key=lambda one: one[1].dead or (0.0, ""))
+    if not is_meant("live", beam, load):
+        text = f"{load.what}: weight per area of floor without people, who stand elsewhere on it or in one place only"
+        only = as_it_is(beam, index, "live", "weight only: the people over it come through other pieces")
+        yield _asks_for_people(beam, index, text, [*_rooms(path_of(beam, index)), only])
+
+
+def attic_checks(tie: Tie) -> Iterator[Check]:
+    """Of a tie that bears more than itself: over a ceiling is an attic, in which somebody may put something."""
+    yield from light_live_loads(tie)
+    if any(load.live for load in tie.carries):
+        return
+    for index, load in enumerate(tie.carries):
+        if load.dead and not is_meant("live", tie, load) and sort_of(load) == "area":
+            low, path = psf(live_load("attic without storage").value), f"{path_of(tie, index)}.live"
+            attic = PlausibleAnswer(f"an attic without storage, under 42 in high: {low}", ((path, low),))
+            none = as_it_is(tie, index, "live", "no attic: nothing lies on it and nobody gets there")
+            text = f"{load.what}: no live load is given, and over a ceiling is an attic"
+            yield _asks_for_people(tie, index, text, [attic, none])
+            return
+
+
+def _asks_for_people(piece: Beam | Tie, index: int, text: str, answers: list[PlausibleAnswer]) -> Check:
+    question = ask("live", piece.name, f"{path_of(piece, index)}.live", answers=answers)
+    return Check.refers(ID, piece.name, WHAT, CLAUSE, text, ask=question)
+
+
 def _no_live_load(beam: Beam) -> Check:
     """A floor without live load: what the room is used for, or that there is no floor at all."""
     path, answers = spread_entry(beam), []
     if path is not None:
-        answers = [PlausibleAnswer(f"{words}: {load}", ((f"{path}.live", load),)) for words, load in _uses()]
+        answers = _rooms(path)
     reason = "there is no floor and no attic over it"
     sets: list[tuple[str, Any]] = [(f"beam.{beam.name}.bears_nothing_else", reason)]
     if path is not None:
@@ -105,12 +145,14 @@ def _no_live_load(beam: Beam) -> Check:
     return Check.refers(ID, beam.name, WHAT, CLAUSE, "no live load is given, and a floor has one", ask=question)
 
 
-def _uses() -> list[tuple[str, str]]:
-    """Ordinary uses with their live load, as a job file writes it."""
-    return [(words, psf(live_load(use).value)) for use, words in _USES.items()]
+def _rooms(entry: str) -> list[PlausibleAnswer]:
+    """Ordinary uses with their live load, which the load at that path takes."""
+    loads = [(use, words, psf(live_load(use).value)) for use, words in _USES.items()]
+    return [PlausibleAnswer(f"{words}: {load}", ((f"{entry}.live", load), (f"{entry}.room", use)))
+            for use, words, load in loads]  # fmt: skip
 
 
-def light_live_loads(beam: Beam) -> Iterator[Check]:
+def light_live_loads(beam: Beam | Tie) -> Iterator[Check]:
     """A live load under that of the use which is named, or under that of every room where none is."""
     for index, load in with_kind(beam, "live"):
         if load.live is None or load.live[1] != "area" or is_of_a_roof(load):
@@ -153,8 +195,10 @@ def _most_of(uses: Iterable[str]) -> str:
     return max(uses, key=lambda use: live_load(use, least=True).value, default="")
 
 
-def _one_of_a_row(beam: Beam) -> bool:
-    """Whether it is a joist of a floor: spaced, or with a strip as narrow as theirs."""
+def _one_of_a_row(beam: Beam | Tie) -> bool:
+    """Whether it is a joist of a floor: spaced, or with a strip as narrow as theirs. Over a tie is an attic."""
+    if isinstance(beam, Tie):
+        return False
     widths = [load.width for load in beam.carries if load.width is not None]
     narrow = judgment("width of floor of a beam that stands alone").value
     return beam.spacing is not None or (bool(widths) and max(widths) <= narrow)

@@ -17,7 +17,7 @@ from ..core.context import Site
 from ..core.result import Check
 from ..core.wood.strength import Section
 from .entries import CLAUSE, Loaded, psf, roof_entry
-from .floors import floor_checks, strip_checks
+from .floors import attic_checks, floor_checks, strip_checks
 from .kinds import heavy_thing_checks, kind_checks
 from .lines import line_checks
 from .roofs import roof_checks
@@ -52,6 +52,13 @@ def roof_doubts(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
     yield from line_checks(piece)
     yield from kind_checks(piece)
     yield from site_checks(piece, site.areas)
+
+
+def tie_doubts(tie: Tie) -> Iterator[Check]:
+    """The same for a tie, which bears itself and at most a ceiling with an attic over it."""
+    yield from attic_checks(tie)
+    yield from kind_checks(tie)
+    yield from heavy_thing_checks(tie)
 
 
 RUN = ("NDS 2018", "ASCE 7-16")  # the prints whose rules are run

@@ -15,7 +15,7 @@ from ..core.context import Context
 from ..core.result import Check
 from ..core.wood.material import WoodMaterial
 from ..core.wood.wood_doubts import named_engineered, wood_evidence_checks
-from ..loads.given import roof_doubts
+from ..loads.given import roof_doubts, tie_doubts
 from .fire import fire_checks
 from .framed_stick import framed
 from .member import stick_checks
@@ -70,6 +70,7 @@ class Roof:
             *stick_checks(other, run, run.tie_line, free=0.0, steep=False),
             *fire_checks(other, run, run.tie_line, self.context, free=0.0),
             *tie_rules(run, tie, other, self.context),
+            *tie_doubts(tie),
             *wood_evidence_checks(tie.name, other.wood.doubts),
             *(named_engineered(tie) if other.wood.made == "sawn" else ()),
         ]

@@ -82,6 +82,19 @@ class TestFloors:
         result, _ = of([load | {"meant": {"live": "agreed with the department"}}])
         assert not guards(result, "loads.floor"), "who insists is not asked again"
 
+    @pytest.mark.parametrize(("what", "dead", "asks"), [
+        ("floor", "10 psf", True), ("treads", "8 psf", True), ("tile", "3 psf", False), ("wall", "10 psf", False),
+        ("roof", "10 psf", False),
+    ])  # fmt: skip
+    def test_one_person_in_one_place_is_no_floor(self, what: str, dead: str, asks: bool) -> None:
+        """IRC Table R301.5 notes: the 300 lb on a tread stand beside the load per area, the worse counts."""
+        person = {"what": "one person", "live": "300 lb", "moves": True, "applied": "top", "bearing": "2 in"}
+        result, read = of([*clean([floor(what=what, dead=dead, live=None, width="2 ft")]), person])
+        found = guards(result, "loads.floor")
+        assert bool(found) is asks
+        for number in range(len(found[0].questions[0].answers) if asks else 0):
+            assert not closes(read, found[0], number)
+
     @pytest.mark.parametrize(("what", "asks"), [
         ("living room with a gun safe", True), ("bathroom with a soaking tub", True), ("grand piano", True),
         ("bedroom, no safe", False), ("living room with a piano", False), ("bedroom over the safe side", False),
@@ -275,6 +288,22 @@ class TestWeight:
         if asks:
             assert not closes(read, found[0]), "more weight"
             assert not closes(read, found[0], 1), "weighed"
+
+    @pytest.mark.parametrize(("floors", "roofs", "asks"), [
+        ("10 psf", "15 psf", 0), (None, "15 psf", 1), ("10 psf", None, 1), (None, None, 2),
+    ])  # fmt: skip
+    @pytest.mark.parametrize("wall", [True, False])
+    def test_a_floor_and_a_roof_on_one_header_weigh_each_for_itself(
+        self, floors: str | None, roofs: str | None, asks: int, wall: bool
+    ) -> None:
+        loads = [floor(dead=floors, live="40 psf", width="6 ft"),
+                 {"what": "roof", "dead": roofs, "snow": "25 psf", "width": "12 ft", "applied": "top"}]  # fmt: skip
+        more = [{"what": "wall", "dead": "80 plf", "applied": "top"}] if wall else []
+        result, read = of(clean([*loads, *more]), {"wind_by": BY})
+        found = guards(result, "loads.dead")
+        assert len(found) == asks
+        if asks == 1:
+            assert not closes(read, found[0])
 
     def test_weight_per_length_counts(self) -> None:
         loads = [floor(dead=None, live="40 psf", width="4 ft"), floor(what="joists", dead="20 plf", live=None)]

@@ -462,3 +462,29 @@ def test_loads_in_another_order_are_the_same_roof() -> None:
              {"what": "c", "live": "200 lb", "at": "4 ft"}]  # fmt: skip
     one, other = (ratios(pair(carries=order), "R") for order in (loads, loads[::-1]))
     assert one == pytest.approx(other, rel=1e-9)
+
+
+def _of_the_tie(result: Any) -> Any:
+    return next(piece for piece in result.pieces if piece.name == "T").checks
+
+
+class TestLoadsOfATie:
+    @pytest.mark.parametrize(("load", "asks"), [
+        ({"what": "ceiling", "dead": "5 psf"}, True), ({"what": "ceiling", "dead": "5 psf", "live": "5 psf"}, True),
+        ({"what": "ceiling", "dead": "5 psf", "live": "10 psf"}, False),
+        ({"what": "attic with limited storage", "dead": "5 psf", "live": "10 psf"}, True),
+        ({"what": "attic with limited storage", "dead": "5 psf", "live": "20 psf"}, False),
+        ({"what": "ceiling", "dead": "5 psf", "meant": {"live": "the ceiling follows the rafters: no attic"}}, False),
+        ({"what": "lamp", "dead": "30 lb", "at": "4 ft"}, False),
+    ])  # fmt: skip
+    def test_over_a_ceiling_is_an_attic(self, load: dict[str, Any], asks: bool) -> None:
+        """IRC Table R301.5: 10 psf without storage, 20 psf with limited storage."""
+        more = {} if "at" in load else {"width": "16 in"}
+        result = pair(tie={"carries": [load | more]})
+        found = [one for one in _of_the_tie(result) if one.id == "loads.floor" and one.verdict == "refer"]
+        assert bool(found) is asks
+        if asks:
+            assert found[0].questions[0].field == "tie.T.carries.1.live"
+
+    def test_a_tie_with_nothing_on_it_needs_none(self) -> None:
+        assert not [one for one in _of_the_tie(pair()) if one.id == "loads.floor"]
