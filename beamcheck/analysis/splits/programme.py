@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from itertools import pairwise
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -78,6 +78,18 @@ class _Matrix:
         self.v.append(v)
 
 
+class Acting(NamedTuple):
+    """A force on a piece: what acts ('line', 'wall', 'load', 'heads', 'dowel', 'ledge', 'rod'), which of them, the
+    unknown, and the force of one of it at a place."""
+
+    what: str
+    number: int
+    piece: int
+    column: int
+    place: tuple[float, float]
+    force: tuple[float, float]
+
+
 class Programme:
     """The strips of one direction of the grain; `load` solves it for a checked line or for none."""
 
@@ -88,18 +100,27 @@ class Programme:
         m = self.matrix
         self.equations = [[m.row(0.0, 0.0) for _ in range(3)] for _ in self.strips.area]
         self.load_column = m.column(0.0, FREE)
+        self.acting: list[Acting] = []
+        self._what = "line", 0
         self.leans: dict[int, list[int]] = {}  # of each line, shear less the lean of its pressure, either way
         for contact in self.strips.contacts:
+            self._what = "line", contact.line
             self._line(contact)
+        self._what = "wall", 0
         self._wall()
         self._seen()
+        self._what = "load", 0
         self._load()
-        for row in held.rows:
+        for number, row in enumerate(held.rows):
+            self._what = "heads", number
             self._row(row)
+        self._what = "ledge", 0
         self._ledge()
-        for rod in held.rods:
+        for number, rod in enumerate(held.rods):
+            self._what = "rod", number
             self._rod(rod)
         self._solver: Any = None
+        self.values: Array = np.zeros(0)  # of the unknowns, of the last answer
 
     # forces on pieces
 
@@ -114,6 +135,7 @@ class Programme:
         turn = place[0] * fy - place[1] * fx
         if turn:
             self.matrix.put(moment, column, 0.1 * turn)
+        self.acting.append(Acting(*self._what, piece, column, (float(place[0]), float(place[1])), (fx, fy)))
 
     def _line(self, contact: Contact) -> None:
         m, t = self.matrix, self.held.t
@@ -191,6 +213,7 @@ class Programme:
         m.row(0.0, 0.0, [*pulls, (share, -1.0)])
         if row.slotted or row.head <= 0.0:
             return
+        self._what = "dowel", self._what[1]
         count = max(DOWEL, math.ceil(row.head / STEP))
         dx = row.head / count
         V: int | None = None  # shear and moment of the dowel at the plane before; beyond the last point nothing
@@ -307,6 +330,7 @@ class Programme:
         if status != highspy.HighsModelStatus.kOptimal:
             raise BeamcheckError(f"the statics of its strips found no answer ({solver.modelStatusToString(status)})")
         found = solver.getSolution()
+        self.values = np.asarray(found.col_value)
         over = np.asarray(found.row_value)
         for row in rows:
             solver.changeRowBounds(row, -FREE, FREE)

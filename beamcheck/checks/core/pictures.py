@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Annotated, Literal, NamedTuple
 
 from ...units.marks import Degrees, In, Inches, Pounds, Psi
+from .split_picture import SplitPicture
 
 Role = Literal["carries", "decorative", "cover"]
 
@@ -530,5 +531,13 @@ class LoadPath:
 
 
 Picture = (
-    Elevation | StressPicture | GapPicture | StrutPicture | PostPicture | RafterPicture | FramePicture | JointPicture
+    Elevation
+    | StressPicture
+    | GapPicture
+    | StrutPicture
+    | SplitPicture
+    | PostPicture
+    | RafterPicture
+    | FramePicture
+    | JointPicture
 )

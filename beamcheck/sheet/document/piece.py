@@ -18,6 +18,7 @@ from ...checks.core.pictures import (
     StrutPicture,
 )
 from ...checks.core.result import Check, PieceResult, Table, Verdict
+from ...checks.core.split_picture import SplitPicture
 from ...checks.core.summary import PIECE_MEANING, by_gravity, governing_phrase, quantity
 from ...provenance import Source
 from .blocks import (
@@ -128,6 +129,8 @@ def picture_of(piece: PieceResult, picture: Picture, key: str, units: str) -> Fi
             "Under the governing loads. The figures are those of whole wood; the checks deduct the holes of the "
             "fasteners and refine further, so theirs may be larger."
         )
+    elif isinstance(picture, SplitPicture):
+        caption = "To scale, but for its arrows. One of the ways in which its forces stand in balance at that load."
     elif isinstance(picture, StrutPicture):
         caption = "Not to scale but for its slopes; the written figures count."
     elif isinstance(picture, FramePicture) and picture.shown:

@@ -23,6 +23,7 @@ from ...checks.core.pictures import (
     StrutPicture,
 )
 from ...checks.core.result import HoleDrawing, JobResult
+from ...checks.core.split_picture import SplitPicture
 from ...checks.core.summary import INVENTED, legible
 from ...errors import BeamcheckError
 from ...lettering import HIDDEN, number_of
@@ -45,6 +46,7 @@ from ..figures.load_path import path_figure
 from ..figures.post import post_figure
 from ..figures.rafter import rafter_figure
 from ..figures.signs import SIGNS
+from ..figures.split import split_figure
 from ..figures.stress import stress_figure
 from ..figures.strut import strut_figure
 from ..record.as_json import result_json
@@ -181,8 +183,9 @@ def drawn(block: Any) -> str:
     """The drawing of a block as an `<svg>` element."""
     drawers: dict[type, Any] = {
         HoleDrawing: hole_figure, LoadPath: path_figure, Elevation: bracket_figure, StressPicture: stress_figure,
-        GapPicture: gap_figure, StrutPicture: strut_figure, PostPicture: post_figure, RafterPicture: rafter_figure,
-        FramePicture: frame_figure, JointPicture: joint_figure, AssemblyPicture: assembly_figure,
+        GapPicture: gap_figure, StrutPicture: strut_figure, SplitPicture: split_figure, PostPicture: post_figure,
+        RafterPicture: rafter_figure, FramePicture: frame_figure, JointPicture: joint_figure,
+        AssemblyPicture: assembly_figure,
     }  # fmt: skip
     draw: Callable[..., str] | None = drawers.get(type(block.figure))
     if draw is None:

@@ -136,6 +136,7 @@ class CorbelBlock(Family[Corbel]):
         split = split_checks(self, loads, which, wood, context, shape.grain)
         body.weak_grain = split.weak
         body.tables += split.tables
+        body.pictures += split.pictures
         body.checks += [*split.checks, *more_checks(self, context, loads, wood)]
         body.checks += self._dap(loads, F, wood, context)
         if not self.stands_on_wood and bracket.stock is not None:  # then it is the solid bracket of that outline

@@ -149,6 +149,7 @@ class SolidBracket(Family[Solid]):
         split = split_checks(self, loads, which, wood, context, shape.grain)
         body.weak_grain = split.weak
         body.tables += split.tables
+        body.pictures += split.pictures
         body.checks += [*split.checks, *more_checks(self, context, loads, wood)]
         self.read_field(body, loads, wood, stock, which)
         body.checks += bearing_under_loads(bracket, loads, wood, thickness=shape.thickness, grain=shape.grain)

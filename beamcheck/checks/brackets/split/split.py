@@ -28,6 +28,8 @@ from ...anchors.unsaid import NotSaid, Open
 from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context
 from ...core.result import Check, Table
+from ...core.split_picture import SplitPicture
+from ...core.wood.govern import writing
 from ...core.wood.material import WoodMaterial
 from ..asking import ask_engineer, ask_for, path_of
 from ..family import Family
@@ -35,6 +37,7 @@ from ..fixings.rows import FixingRows
 from ..loads import BracketLoads
 from .held import held_of, outline_with_pocket, seats_of
 from .loose import loose_tip
+from .picture import split_picture
 from .row_values import NotKnown, RowValue, row_value
 
 ID, WHAT = "bracket.split", "split test"
@@ -60,6 +63,7 @@ class SplitFound:
     tables: list[Table] = field(default_factory=list)
     weak: str = ""
     allowed: float = math.nan
+    pictures: list[SplitPicture] = field(default_factory=list)
 
 
 @dataclass(frozen=True)
@@ -110,6 +114,10 @@ def split_checks(
     worst = max(runs, key=lambda run: (run.ratio, run.demand))
     out.allowed = worst.found.load
     out.tables = [_table(worst), _row_table(worst)]
+    if writing():
+        words, lines = _line_words(worst.held, worst.found.governing), int(judgment("lines of the split test").value)
+        combination = loads.combinations[worst.combination].name
+        out.pictures = [split_picture(name, combination, worst.held, worst.found, worst.demand, words, lines)]
     if worst.found.load <= NONE:
         out.weak = _why_nothing(worst, grain)
         out.checks.append(Check.breaks_rule(ID, name, WHAT, CLAUSE, out.weak, *_help(worst, grain)))
