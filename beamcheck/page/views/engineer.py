@@ -17,12 +17,12 @@ from ...sheet.recheck.recheck import recheck
 from ...sheet.record.enclosed import changed_since
 from ..folder.listing import Folder
 from ..folder.seen import DECISIONS, Decision, read_seen, write_seen
-from ..guard.bodies import Refused, json_of
+from ..guard.bodies import Refused
 from ..show.elevation import drawing_of
 from ..show.render import rendered
 from ..show.rows import shown
 from ..show.steps import lines_of
-from .site import later, opened, page, site_of
+from .site import opened, page, sent, site_of
 
 if TYPE_CHECKING:
     from starlette.requests import Request
@@ -33,12 +33,8 @@ LARGEST_LOOKED_AT = 20_000_000  # bytes of a file that is asked whether it is si
 _WRITING = threading.Lock()
 
 
-async def engineer(request: Request) -> Response:
+def engineer(request: Request) -> Response:
     """The schedule, and one piece with all its numbers."""
-    return await later(lambda: _engineer(request))
-
-
-def _engineer(request: Request) -> Response:
     now = opened(request)
     found = now.worked_out()
     if found.result is None or found.job is None:
@@ -55,10 +51,8 @@ def _engineer(request: Request) -> Response:
     return page(
         request,
         "engineer.html",
-        job=now.name,
+        now,
         title=f"Review of {now.name}: whatcarries",
-        where=now.name,
-        digest=now.file.digest,
         pieces=[shown(one, result) for one in result.pieces],
         number=number,
         piece=None if piece is None else shown(piece, result),
@@ -102,16 +96,12 @@ def _state(path: Path) -> str | None:
     return {"": "as it was written", "is signed": "signed"}.get(why, why)
 
 
-async def compare(request: Request) -> Response:
+@sent(sheet=str)
+def compare(request: Request, asked: dict[str, Any]) -> Response:
     """A sheet of the folder read back, worked out anew, and held against the job as it is now."""
-    asked = await json_of(request, sheet=str)
-    return await later(lambda: _compare(request, asked["sheet"]))
-
-
-def _compare(request: Request, name: str) -> Response:
     from starlette.responses import JSONResponse
 
-    now = opened(request)
+    now, name = opened(request), asked["sheet"]
     path = site_of(request).folder.sheet(name)
     try:
         again = recheck(path)
@@ -143,13 +133,9 @@ def _told(found: Comparison, *paths: Path) -> dict[str, Any]:
     }
 
 
-async def decide(request: Request) -> Response:
+@sent(digest=str, piece=str, decision=str, note=str, by=str)
+def decide(request: Request, asked: dict[str, Any]) -> Response:
     """Keep what an engineer noted about a piece; the job file is not touched by it."""
-    asked = await json_of(request, digest=str, piece=str, decision=str, note=str, by=str)
-    return await later(lambda: _decide(request, asked))
-
-
-def _decide(request: Request, asked: dict[str, Any]) -> Response:
     from starlette.responses import JSONResponse
 
     now = opened(request)

@@ -7,14 +7,13 @@ from typing import TYPE_CHECKING, Any
 from ...api import sheet_pdf, template_files
 from ...checks.core.asking.question_words import WHO
 from ...errors import JobError
-from ...jobfile.keep import ChangedSince, save
+from ...jobfile.keep import save
 from ...model.reading.reader import read_job_text
 from ..form.words import KINDS
-from ..guard.bodies import MOST_JOB, Refused, json_of
+from ..guard.bodies import MOST_JOB, Refused
 from ..show.rows import shown
 from .new_file import new_job, plain_lines, told
-from .piece import changed_elsewhere
-from .site import entries_of, later, links, opened, page
+from .site import Opened, entries_of, links, opened, page, sent, writes
 from .start import counts, next_question
 
 if TYPE_CHECKING:
@@ -29,11 +28,7 @@ loads = "ASCE 7-16"
 TYPES = {"pdf": "application/pdf", "svg": "image/svg+xml", "dxf": "image/vnd.dxf", "html": "text/html"}
 
 
-async def job(request: Request) -> Response:
-    return await later(lambda: _job(request))
-
-
-def _job(request: Request) -> Response:
+def job(request: Request) -> Response:
     now = opened(request)
     found, data = now.check(), now.data
     result = found.result
@@ -47,8 +42,8 @@ def _job(request: Request) -> Response:
     asked = next_question(result)
     pieces = [] if result is None else [shown(one, result) for one in result.pieces if one.name in at]
     return page(
-        request, "job.html", job=now.name, title=f"{now.name}: whatcarries", where=now.name, digest=now.file.digest,
-        heading=str(head.get("title") or now.name) if isinstance(head, dict) else now.name, problems=found.problems,
+        request, "job.html", now, title=f"{now.name}: whatcarries", problems=found.problems,
+        heading=str(head.get("title") or now.name) if isinstance(head, dict) else now.name,
         verdict=None if result is None else result.verdict, counts=counts(result), next=asked,
         next_who="" if asked is None else WHO[asked.question.who], pieces=pieces, links=at, others=others,
         sticks=[(str(one.get("name", "")), n) for n, one in enumerate(entries_of(data, "stock"), start=1)],
@@ -61,65 +56,43 @@ def _job(request: Request) -> Response:
     )  # fmt: skip
 
 
-async def text(request: Request) -> Response:
+def text(request: Request) -> Response:
     """The job file as it is written."""
-    return await later(lambda: _text(request))
-
-
-def _text(request: Request) -> Response:
     now = opened(request)
     return page(
-        request, "text.html", job=now.name, title=f"{now.name}.toml: whatcarries", where=now.name, text=now.file.text,
-        digest=now.file.digest, problems=now.check().problems, at=f"/job/{now.name}/text",
+        request, "text.html", now, title=f"{now.name}.toml: whatcarries", text=now.file.text,
+        problems=now.check().problems, at=f"/job/{now.name}/text",
     )  # fmt: skip
 
 
-async def set_text(request: Request) -> Response:
+@writes(MOST_JOB, text=str, name=str)
+def set_text(now: Opened, asked: dict[str, Any]) -> Response:
     """Write the text of a job: also one that cannot be read yet, since whoever writes by hand may stop half-way."""
-    asked = await json_of(request, MOST_JOB, digest=str, text=str, name=str)
-    return await later(lambda: _set_text(request, asked))
-
-
-def _set_text(request: Request, asked: dict[str, Any]) -> Response:
     from starlette.responses import JSONResponse
 
-    now = opened(request)
-    if now.file.digest != asked["digest"]:
-        return changed_elsewhere(now.file.text)
-    try:
-        save(now.file, plain_lines(asked["text"]))
-    except ChangedSince as error:
-        return changed_elsewhere(error.now)
+    save(now.file, plain_lines(asked["text"]))
     return JSONResponse({"written": True, "problems": [], "go": f"/job/{now.name}"})
 
 
-async def new_text(request: Request) -> Response:
+def new_text(request: Request) -> Response:
     return page(
         request, "text.html", title="A job by hand: whatcarries", text=STARTER, digest="", problems=(), at="/new-text"
     )
 
 
-async def set_new_text(request: Request) -> Response:
-    asked = await json_of(request, MOST_JOB, digest=str, text=str, name=str)
+@sent(MOST_JOB, digest=str, text=str, name=str)
+def set_new_text(request: Request, asked: dict[str, Any]) -> Response:
+    try:
+        read_job_text(asked["text"], asked["name"] or "job")
+    except JobError as error:
+        from starlette.responses import JSONResponse
 
-    def work() -> Response:
-        try:
-            read_job_text(asked["text"], asked["name"] or "job")
-        except JobError as error:
-            from starlette.responses import JSONResponse
-
-            return JSONResponse({"problems": told(error.problems)})
-        return new_job(request, asked["name"], asked["text"])
-
-    return await later(work)
+        return JSONResponse({"problems": told(error.problems)})
+    return new_job(request, asked["name"], asked["text"])
 
 
-async def paper(request: Request) -> Response:
+def paper(request: Request) -> Response:
     """The calc sheet or the shop sheets of the job as it is now."""
-    return await later(lambda: _paper(request))
-
-
-def _paper(request: Request) -> Response:
     now = opened(request)
     found = now.worked_out()
     if found.result is None:
@@ -132,12 +105,8 @@ def _paper(request: Request) -> Response:
     return attachment(sheet_pdf(found.result, all_steps=kind == "steps"), f"{now.name}.pdf")
 
 
-async def template(request: Request) -> Response:
+def template(request: Request) -> Response:
     """The full-size template of a bracket or anchor group."""
-    return await later(lambda: _template(request))
-
-
-def _template(request: Request) -> Response:
     now = opened(request)
     ending, number = request.path_params["ending"], request.path_params["number"]
     found = now.worked_out()

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Any
 from ...errors import BeamcheckError, JobError
 from ...model.outlines.files import UNITS, read_outline
 from ...model.reading.reader import read_job_text
-from ..guard.bodies import Refused, json_of
+from ..guard.bodies import Refused
 from .new_file import new_job, told
-from .site import later, page, site_of
+from .site import page, sent, site_of
 
 if TYPE_CHECKING:
     from starlette.requests import Request
@@ -26,11 +26,7 @@ ASKS = (
 ROLES = ("carries", "decorative")
 
 
-async def outline(request: Request) -> Response:
-    return await later(lambda: _outline(request))
-
-
-def _outline(request: Request) -> Response:
+def outline(request: Request) -> Response:
     name = request.path_params["drawing"]
     path = _drawing(request, name)
     shape, problem = "", ""
@@ -51,13 +47,9 @@ def _drawing(request: Request, name: str) -> Any:
     return found[name]
 
 
-async def begin(request: Request) -> Response:
+@sent(name=str, answers=dict)
+def begin(request: Request, asked: dict[str, Any]) -> Response:
     """Write the job of a bracket with that outline."""
-    asked = await json_of(request, name=str, answers=dict)
-    return await later(lambda: _begin(request, asked))
-
-
-def _begin(request: Request, asked: dict[str, Any]) -> Response:
     from starlette.responses import JSONResponse
     from tomlkit import item
 

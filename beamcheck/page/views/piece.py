@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from ...errors import BeamcheckError, JobError, Problem
 from ...jobfile.edit import with_fields
-from ...jobfile.keep import ChangedSince, save
+from ...jobfile.keep import save
 from ...jobfile.layout import block_of, changed_lines, without_entry
 from ...lettering import legible
 from ...model.fields.places import plain
@@ -16,13 +16,13 @@ from ..desk import Checked, Superseded
 from ..form.fields import blank, sections
 from ..form.values import value_of
 from ..form.words import KINDS
-from ..guard.bodies import Refused, json_of
+from ..guard.bodies import Refused
 from ..show.elevation import drawing_of
 from ..show.render import rendered
 from ..show.rows import Shown, shown
 from ..show.surveyed import found_in
 from .new_file import told
-from .site import PIECES, Opened, class_of, entries_of, entry_of, later, links, opened, page
+from .site import PIECES, Opened, class_of, entries_of, entry_of, links, opened, page, sent, writes
 
 if TYPE_CHECKING:
     from starlette.requests import Request
@@ -31,12 +31,8 @@ if TYPE_CHECKING:
 MOST_SETS = 60
 
 
-async def entry(request: Request) -> Response:
+def entry(request: Request) -> Response:
     """The form of an entry, with what the page knows of it now."""
-    return await later(lambda: _entry(request))
-
-
-def _entry(request: Request) -> Response:
     now = opened(request)
     kind, number = request.path_params["kind"], request.path_params["number"]
     data = now.data
@@ -60,14 +56,13 @@ def _entry(request: Request) -> Response:
     return page(
         request,
         "piece.html",
-        job=now.name,
+        now,
         title=f"{name or KINDS[kind]}: whatcarries",
         kind=kind,
         number=number,
         name=name,
         called=str(given.get("called") or given.get("what") or ""),
         groups=groups,
-        digest=now.file.digest,
         see=seen_now(found, now, kind, name),
         is_piece=kind in PIECES,
         lists=lists_of(data),
@@ -75,7 +70,6 @@ def _entry(request: Request) -> Response:
         problems=found.problems,
         kind_word=KINDS[kind],
         invented=is_invented(data),
-        where=now.name,
         lines=block_lines(now.file.text, kind, number),
         removable=kind != "job",
     )
@@ -160,25 +154,22 @@ def block_lines(text: str, kind: str, number: int) -> list[tuple[int, str]]:
     return [(i + 1, line) for i, line in enumerate(text.splitlines()) if first <= i < last]
 
 
-async def attempt(request: Request) -> Response:
+@writes(page=str, sets=list, kind=str, number=int)
+def attempt(now: Opened, asked: dict[str, Any]) -> Response:
     """What the job would be with fields as they are typed: checked, not written."""
-    asked = await json_of(request, page=str, digest=str, sets=list, kind=str, number=int)
-    return await later(lambda: _attempt(request, asked, write=False))
+    return _attempt(now, asked, write=False)
 
 
-async def set_fields(request: Request) -> Response:
+@writes(page=str, sets=list, kind=str, number=int)
+def set_fields(now: Opened, asked: dict[str, Any]) -> Response:
     """Write fields into the job file, if it is as the page has seen it and the job can be read with them."""
-    asked = await json_of(request, page=str, digest=str, sets=list, kind=str, number=int)
-    return await later(lambda: _attempt(request, asked, write=True))
+    return _attempt(now, asked, write=True)
 
 
-def _attempt(request: Request, asked: dict[str, Any], *, write: bool) -> Response:
+def _attempt(now: Opened, asked: dict[str, Any], *, write: bool) -> Response:
     from starlette.responses import JSONResponse
 
     begins = time.thread_time()
-    now = opened(request)
-    if now.file.digest != asked["digest"]:
-        return changed_elsewhere(now.file.text)
     kind, number = asked["kind"], asked["number"]
     name = str(entry_of(now.data, kind, number).get("name", ""))
     try:
@@ -189,10 +180,7 @@ def _attempt(request: Request, asked: dict[str, Any], *, write: bool) -> Respons
         return JSONResponse({"problems": told([Problem("", str(error))])}, 200)
     digest = now.file.digest
     if write:
-        try:
-            digest = save(now.file, text).digest
-        except ChangedSince as error:
-            return changed_elsewhere(error.now)
+        digest = save(now.file, text).digest
     try:
         found = now.desk.check(text, asked["page"][:40])
     except Superseded:
@@ -250,21 +238,9 @@ def spoken(piece: Shown | None, found: Checked) -> str:
     return legible(f"{piece.name} {words}{nearest}")
 
 
-def changed_elsewhere(text: str) -> Response:
-    """The file on the disk is not the one that the page has seen: nothing was written, and here it is."""
-    from starlette.responses import JSONResponse
-
-    said = "This job file was changed elsewhere since this page was opened. Nothing of yours was written over it."
-    return JSONResponse({"changed": said, "now": legible(text)}, 409)
-
-
-async def more(request: Request) -> Response:
+@sent(digest=str, kind=str, number=int)
+def more(request: Request, asked: dict[str, Any]) -> Response:
     """What takes longer: what would make a failing piece pass, or how much room there is."""
-    asked = await json_of(request, digest=str, kind=str, number=int)
-    return await later(lambda: _more(request, asked))
-
-
-def _more(request: Request, asked: dict[str, Any]) -> Response:
     from starlette.responses import JSONResponse
 
     now = opened(request)
@@ -277,20 +253,13 @@ def _more(request: Request, asked: dict[str, Any]) -> Response:
     )
 
 
-async def remove(request: Request) -> Response:
+@writes(kind=str, number=int)
+def remove(now: Opened, asked: dict[str, Any]) -> Response:
     """Take a whole entry out of the job; the file as it was stays beside it."""
-    asked = await json_of(request, digest=str, kind=str, number=int)
-    return await later(lambda: _remove(request, asked))
-
-
-def _remove(request: Request, asked: dict[str, Any]) -> Response:
     from starlette.responses import JSONResponse
 
     from ...model.reading.reader import read_job_text
 
-    now = opened(request)
-    if now.file.digest != asked["digest"]:
-        return changed_elsewhere(now.file.text)
     kind, number = asked["kind"], asked["number"]
     entry_of(now.data, kind, number)
     if kind == "job":
@@ -300,19 +269,12 @@ def _remove(request: Request, asked: dict[str, Any]) -> Response:
         read_job_text(text, now.name)
     except JobError as error:
         return JSONResponse({"problems": told(error.problems)})
-    try:
-        save(now.file, text)
-    except ChangedSince as error:
-        return changed_elsewhere(error.now)
+    save(now.file, text)
     return JSONResponse({"digest": "", "written": True, "problems": [], "go": f"/job/{plain(now.name)}"})
 
 
-async def new_entry(request: Request) -> Response:
+def new_entry(request: Request) -> Response:
     """A blank form for one more entry."""
-    return await later(lambda: _new_entry(request))
-
-
-def _new_entry(request: Request) -> Response:
     now = opened(request)
     kind = request.path_params["kind"]
     if kind not in KINDS or kind == "job":
@@ -320,37 +282,26 @@ def _new_entry(request: Request) -> Response:
     return page(
         request,
         "add.html",
-        job=now.name,
+        now,
         title=f"one more {KINDS[kind]}: whatcarries",
         kind=kind,
         kind_word=KINDS[kind],
         group=blank(class_of(kind), kind),
-        digest=now.file.digest,
         lists=lists_of(now.data),
-        where=now.name,
     )
 
 
-async def add_entry(request: Request) -> Response:
+@writes(kind=str, value=dict)
+def add_entry(now: Opened, asked: dict[str, Any]) -> Response:
     """Write one more entry at the end of the job file."""
-    asked = await json_of(request, digest=str, kind=str, value=dict)
-    return await later(lambda: _add(request, asked))
-
-
-def _add(request: Request, asked: dict[str, Any]) -> Response:
     from starlette.responses import JSONResponse
 
-    now = opened(request)
-    if now.file.digest != asked["digest"]:
-        return changed_elsewhere(now.file.text)
     kind = asked["kind"]
     if kind not in KINDS or kind == "job":
         raise Refused("there is no such part of a job", 404)
     try:
         text = edited(now.file.text, [[kind, asked["value"]]])
         save(now.file, text)
-    except ChangedSince as error:
-        return changed_elsewhere(error.now)
     except (JobError, Refused) as error:
         problems = error.problems if isinstance(error, JobError) else [Problem("", str(error))]
         return JSONResponse({"problems": told(problems)})

@@ -13,17 +13,16 @@ from ...checks.core.asking.question import RULING
 from ...checks.core.asking.question_words import WHO, place_of
 from ...errors import JobError, Problem
 from ...jobfile.answer import answer_of, with_answer, with_ruling
-from ...jobfile.keep import ChangedSince, save
+from ...jobfile.keep import save
 from ...jobfile.kept_files import keep
 from ...units import show
 from ..desk import Checked
 from ..form.values import value_of
-from ..guard.bodies import MOST_PHOTO, Refused, body_of, json_of
+from ..guard.bodies import MOST_PHOTO, Refused, body_of
 from ..show.elevation import drawing_of
 from ..show.render import rendered
 from .new_file import told
-from .piece import changed_elsewhere
-from .site import later, links, opened, page, site_of
+from .site import Opened, later, links, opened, page, site_of, writes
 
 if TYPE_CHECKING:
     from starlette.requests import Request
@@ -57,11 +56,7 @@ class Card:
     forces: str  # what a ruling has to cover
 
 
-async def questions(request: Request) -> Response:
-    return await later(lambda: _questions(request))
-
-
-def _questions(request: Request) -> Response:
+def questions(request: Request) -> Response:
     now = opened(request)
     known = now.desk.known(now.file.text)
     found = known or now.check()
@@ -71,10 +66,8 @@ def _questions(request: Request) -> Response:
     return page(
         request,
         "questions.html",
-        job=now.name,
+        now,
         title=f"Questions of {now.name}: whatcarries",
-        where=now.name,
-        digest=now.file.digest,
         problems=found.problems,
         count=sum(one.state != "idle" for one in every),
         filters=_filters(every),
@@ -113,38 +106,22 @@ def _cards(found: Checked, asked: str, of: str, name: str, at: Mapping[str, str]
     return {**shared, "cards": cards, "hopeless": hopeless}
 
 
-async def effects(request: Request) -> Response:
+@writes(who=str, of=str)
+def effects(now: Opened, asked: dict[str, Any]) -> Response:
     """The cards with what each answer does: each was tried by running the job with it."""
-    asked = await json_of(request, digest=str, who=str, of=str)
-    return await later(lambda: _effects(request, asked))
-
-
-def _effects(request: Request, asked: dict[str, Any]) -> Response:
     from starlette.responses import JSONResponse
 
-    now = opened(request)
-    if now.file.digest != asked["digest"]:
-        return changed_elsewhere(now.file.text)
     cards = _cards(
         now.desk.work_out(now.file.text, what_ifs=True), asked["who"], asked["of"], now.name, links(now.data)
     )
     return JSONResponse({"cards": rendered("cards.html", **cards)})
 
 
-async def answer(request: Request) -> Response:
+@writes(question=str, answer=str, by=str, how=str, date=str, evidence=str, document=str, up_to=str)
+def answer(now: Opened, asked: dict[str, Any]) -> Response:
     """Write an answer or a ruling into the job file."""
-    asked = await json_of(
-        request, digest=str, question=str, answer=str, by=str, how=str, date=str, evidence=str, document=str, up_to=str
-    )
-    return await later(lambda: _answer(request, asked))
-
-
-def _answer(request: Request, asked: dict[str, Any]) -> Response:
     from starlette.responses import JSONResponse
 
-    now = opened(request)
-    if now.file.digest != asked["digest"]:
-        return changed_elsewhere(now.file.text)
     result = now.check().result
     every = () if result is None else result.questions
     one = next((one for one in every if one.id == asked["question"]), None)
@@ -152,8 +129,6 @@ def _answer(request: Request, asked: dict[str, Any]) -> Response:
         raise Refused("this question is not open any more", 409)
     try:
         save(now.file, answered(now.file.text, one, asked))
-    except ChangedSince as error:
-        return changed_elsewhere(error.now)
     except (JobError, Refused) as error:
         problems = error.problems if isinstance(error, JobError) else [Problem("", str(error))]
         return JSONResponse({"problems": told(problems)})
@@ -208,15 +183,12 @@ async def photo(request: Request) -> Response:
     return await later(work)
 
 
-async def kept(request: Request) -> Response:
+def kept(request: Request) -> Response:
     """A file that was kept, to be saved and not shown."""
     from ..folder.keep import kept_file
     from .job import attachment
 
-    def work() -> Response:
-        opened(request)
-        room, name = request.path_params["room"], request.path_params["name"]
-        data, kind = kept_file(site_of(request).folder, room, name)
-        return attachment(data, name, kind)
-
-    return await later(work)
+    opened(request)
+    room, name = request.path_params["room"], request.path_params["name"]
+    data, kind = kept_file(site_of(request).folder, room, name)
+    return attachment(data, name, kind)

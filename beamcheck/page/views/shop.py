@@ -10,20 +10,15 @@ from typing import TYPE_CHECKING, Any
 from ...lettering import legible
 from ...sheet.shop.shop import ShopPage, shop_pages
 from ..folder.seen import Seen, Tick, read_seen, write_seen
-from ..guard.bodies import Refused, json_of
+from ..guard.bodies import Refused
 from ..show.rows import shown
-from .site import Opened, later, opened, page, site_of
+from .site import Opened, opened, page, sent, site_of
 
 if TYPE_CHECKING:
     from starlette.requests import Request
     from starlette.responses import Response
 
 _WRITING = threading.Lock()
-
-
-async def shop(request: Request) -> Response:
-    """All pieces with what is ticked of each."""
-    return await later(lambda: _shop(request))
 
 
 def _pages(now: Opened) -> tuple[ShopPage, ...]:
@@ -33,7 +28,8 @@ def _pages(now: Opened) -> tuple[ShopPage, ...]:
     return shop_pages(found.result, found.job)
 
 
-def _shop(request: Request) -> Response:
+def shop(request: Request) -> Response:
+    """All pieces with what is ticked of each."""
     now = opened(request)
     pages = _pages(now)
     seen = read_seen(now.file.path)
@@ -41,12 +37,10 @@ def _shop(request: Request) -> Response:
     return page(
         request,
         "shop.html",
-        job=now.name,
+        now,
         title=f"Shop sheets of {now.name}: whatcarries",
-        where=now.name,
         listed=listed,
         problem=seen.problem,
-        digest=now.file.digest,
         invented=_invented(now),
     )
 
@@ -62,12 +56,8 @@ def _ticked(seen: Seen, one: ShopPage) -> dict[str, Tick]:
     return {tick.point: tick for tick in seen.ticks if tick.piece == one.name and tick.point in points}
 
 
-async def sheet(request: Request) -> Response:
+def sheet(request: Request) -> Response:
     """The sheet of one piece."""
-    return await later(lambda: _sheet(request))
-
-
-def _sheet(request: Request) -> Response:
     now = opened(request)
     pages, number = _pages(now), request.path_params["number"]
     if not 1 <= number <= len(pages):
@@ -80,13 +70,11 @@ def _sheet(request: Request) -> Response:
     return page(
         request,
         "shop_piece.html",
-        job=now.name,
+        now,
         title=f"{one.name}: shop sheet",
-        where=now.name,
         one=one,
         ticked=ticked,
         points=[(legible(point), ticked.get(legible(point))) for point in one.ticks.items],
-        digest=now.file.digest,
         problem=seen.problem,
         piece=shown(found.result.pieces[number - 1], found.result),
         invented=_invented(now),
@@ -96,13 +84,9 @@ def _sheet(request: Request) -> Response:
     )
 
 
-async def tick(request: Request) -> Response:
+@sent(digest=str, piece=str, point=str, by=str, on=bool, photo=str)
+def tick(request: Request, asked: dict[str, Any]) -> Response:
     """A point was seen, or was not after all; the job file is not touched by it."""
-    asked = await json_of(request, digest=str, piece=str, point=str, by=str, on=bool, photo=str)
-    return await later(lambda: _tick(request, asked))
-
-
-def _tick(request: Request, asked: dict[str, Any]) -> Response:
     from starlette.responses import JSONResponse
 
     now = opened(request)

@@ -8,12 +8,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from ...jobfile.keep import JobFile
+from ...jobfile.keep import ChangedSince, JobFile
+from ...lettering import legible
 from ...model.job import Job
 from ..desk import Checked, Desk, Desks
 from ..folder.listing import Folder
 from ..form.kinds import kind_of
-from ..guard.bodies import Refused
+from ..guard.bodies import MOST_ANSWER, Refused, json_of
 from ..guard.keys import Keys, Visitor
 from ..show.render import rendered
 
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from starlette.responses import Response
 
 T = TypeVar("T")
+View = Callable[["Request", dict[str, Any]], "Response"]
 TABLES = tuple(name for name in Job.model_fields if name not in ("answer", "ruling"))
 PIECES = ("beam", "rafter", "tie", "post", "anchor", "bracket", "trim", "frame", "joint")
 
@@ -41,23 +43,18 @@ def site_of(request: Request) -> Site:
     return found
 
 
-def page(request: Request, template: str, *, status: int = 200, **values: Any) -> Response:
-    """A whole page."""
+def page(request: Request, template: str, now: Opened | None = None, *, status: int = 200, **values: Any) -> Response:
+    """A whole page; of a job, where one is opened."""
     from starlette.responses import HTMLResponse
 
     visitor: Visitor | None = request.scope.get("state", {}).get("visitor")
     site = site_of(request)
+    of_job = {} if now is None else {"job": now.name, "where": now.name, "digest": now.file.digest}
     values = {
-        "job": None,
-        "title": "whatcarries",
-        "where": "",
-        "lock": _lock(visitor),
-        "phone": bool(visitor and visitor.phone),
-        "read_only": bool(visitor and visitor.read_only),
-        "writable": site.folder.writable(),
-        "invented": False,
-        **values,
-    }
+        "job": None, "title": "whatcarries", "where": "", "lock": _lock(visitor),
+        "phone": bool(visitor and visitor.phone), "read_only": bool(visitor and visitor.read_only),
+        "writable": site.folder.writable(), "invented": False, **of_job, **values,
+    }  # fmt: skip
     return HTMLResponse(rendered(template, **values), status)
 
 
@@ -69,11 +66,49 @@ def _lock(visitor: Visitor | None) -> str:
     return f"this phone only, {only}until {until}"
 
 
-async def later(work: Callable[[], T]) -> T:
-    """Work that takes time, beside the one who answers everybody."""
+async def later(work: Callable[..., T], *given: Any) -> T:
+    """Work that takes time, beside the one who answers everybody; where starlette has views that are not async, too."""
     from starlette.concurrency import run_in_threadpool
 
-    return await run_in_threadpool(work)
+    return await run_in_threadpool(work, *given)
+
+
+def sent(most: int = MOST_ANSWER, **parts: type) -> Callable[[View], Any]:
+    """Makes a view of work with what is sent as JSON in these parts."""
+
+    def made(work: View) -> Any:
+        async def view(request: Request) -> Response:
+            return await later(work, request, await json_of(request, most, **parts))
+
+        return view
+
+    return made
+
+
+def writes(most: int = MOST_ANSWER, **parts: type) -> Callable[[Callable[[Opened, dict[str, Any]], Response]], Any]:
+    """The same for work on a job file, which must be as the page has seen it."""
+
+    def made(work: Callable[[Opened, dict[str, Any]], Response]) -> Any:
+        def unchanged(request: Request, asked: dict[str, Any]) -> Response:
+            now = opened(request)
+            if now.file.digest != asked["digest"]:
+                return changed_elsewhere(now.file.text)
+            try:
+                return work(now, asked)
+            except ChangedSince as error:
+                return changed_elsewhere(error.now)
+
+        return sent(most, digest=str, **parts)(unchanged)
+
+    return made
+
+
+def changed_elsewhere(text: str) -> Response:
+    """The file on the disk is not the one that the page has seen: nothing was written, and here it is."""
+    from starlette.responses import JSONResponse
+
+    said = "This job file was changed elsewhere since this page was opened. Nothing of yours was written over it."
+    return JSONResponse({"changed": said, "now": legible(text)}, 409)
 
 
 @dataclass(frozen=True)

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Any
 from ...errors import BeamcheckError, JobError, UnknownName
 from ...model.reading.reader import read_job_text
 from ...situations.situation import job_text, read_answer, situation, situations
-from ..guard.bodies import Refused, json_of
+from ..guard.bodies import Refused
 from .new_file import new_job, told
-from .site import later, page
+from .site import page, sent
 
 if TYPE_CHECKING:
     from starlette.requests import Request
@@ -20,14 +20,10 @@ if TYPE_CHECKING:
 __all__ = ["begin", "situations", "view"]
 
 
-async def view(request: Request) -> Response:
+def view(request: Request) -> Response:
     """The questions of a situation."""
-
-    def work() -> Response:
-        of = _situation(request)
-        return page(request, "situation.html", title=f"{of.title}: whatcarries", of=of)
-
-    return await later(work)
+    of = _situation(request)
+    return page(request, "situation.html", title=f"{of.title}: whatcarries", of=of)
 
 
 def _situation(request: Request) -> Situation:
@@ -37,13 +33,9 @@ def _situation(request: Request) -> Situation:
         raise Refused("there is no such ready situation", 404) from None
 
 
-async def begin(request: Request) -> Response:
+@sent(name=str, answers=dict)
+def begin(request: Request, asked: dict[str, Any]) -> Response:
     """Write the job that the answers make."""
-    asked = await json_of(request, name=str, answers=dict)
-    return await later(lambda: _begin(request, asked))
-
-
-def _begin(request: Request, asked: dict[str, Any]) -> Response:
     from starlette.responses import JSONResponse
 
     of = _situation(request)

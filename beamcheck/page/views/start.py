@@ -12,7 +12,7 @@ from ...checks.core.result import JobResult, Verdict
 from ...errors import BeamcheckError, Problem
 from ..desk import Superseded
 from ..guard.bodies import Refused
-from .site import Opened, later, page, site_of
+from .site import Opened, page, site_of
 from .situations import situations
 
 if TYPE_CHECKING:
@@ -36,11 +36,7 @@ class AtHand:
     problems: tuple[Problem, ...]
 
 
-async def start(request: Request) -> Response:
-    return await later(lambda: _start(request))
-
-
-def _start(request: Request) -> Response:
+def start(request: Request) -> Response:
     site = site_of(request)
     jobs = site.folder.jobs()
     at_hand = None

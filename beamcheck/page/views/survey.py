@@ -11,7 +11,7 @@ from ..form.fields import Group, blank, sections
 from ..guard.bodies import Refused
 from .job import attachment
 from .piece import block_lines, is_invented, lists_of, seen_now
-from .site import entry_of, later, links, opened, page
+from .site import entry_of, links, opened, page
 
 if TYPE_CHECKING:
     from starlette.requests import Request
@@ -20,12 +20,8 @@ if TYPE_CHECKING:
 START = "the survey of this timber"
 
 
-async def survey(request: Request) -> Response:
+def survey(request: Request) -> Response:
     """The form of the survey of one stick, blank as far as nothing was looked at."""
-    return await later(lambda: _survey(request))
-
-
-def _survey(request: Request) -> Response:
     now = opened(request)
     number, data = request.path_params["number"], now.data
     given = entry_of(data, "stock", number)
@@ -36,20 +32,15 @@ def _survey(request: Request) -> Response:
         groups = sections(Survey, held, path, ("stock", number - 1, "survey"), data)
     found = now.check()
     return page(
-        request, "survey.html", job=now.name, title=f"Survey of {name}: whatcarries", kind="stock", number=number,
-        name=name, groups=groups, begun=isinstance(held, dict), digest=now.file.digest,
-        see=seen_now(found, now, "stock", name), lists=lists_of(data), links=links(data), problems=found.problems,
-        invented=is_invented(data), where=now.name, lines=block_lines(now.file.text, "stock", number), marks=MARKS,
-        survey_caution=CAUTION, photographs=f"{path}.photographs",
+        request, "survey.html", now, title=f"Survey of {name}: whatcarries", kind="stock", number=number, name=name,
+        groups=groups, begun=isinstance(held, dict), see=seen_now(found, now, "stock", name), lists=lists_of(data),
+        links=links(data), problems=found.problems, invented=is_invented(data), lines=block_lines(now.file.text,
+        "stock", number), marks=MARKS, survey_caution=CAUTION, photographs=f"{path}.photographs",
     )  # fmt: skip
 
 
-async def paper(request: Request) -> Response:
+def paper(request: Request) -> Response:
     """The same, filled in as far as it goes, for print."""
-    return await later(lambda: _paper(request))
-
-
-def _paper(request: Request) -> Response:
     now = opened(request)
     name = str(entry_of(now.data, "stock", request.path_params["number"]).get("name", ""))
     job = now.check().job
