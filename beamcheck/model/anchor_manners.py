@@ -84,17 +84,22 @@ MANNERS: Mapping[str, Made] = MappingProxyType({
                        in_line=True),
     "let-in angle": Made(_STEEL, (*_LAID, "twist_held_by"), NAILED, "the angle is its other side", plates=1,
                          point="held", laps=True, let_in=True, hangs=False),
-    "toe-nails": Made(_WOOD, ("gap",), ("nail",), "they are nails driven aslant into the other side", aslant=True,
-                      in_line=True),
+    "toe-nails": Made(_WOOD, ("gap", "on_girder"), ("nail",), "they are nails driven aslant into the other side",
+                      aslant=True, in_line=True),
     "rated hardware": Made(("rating",), ("fastener", "gap", "on_girder"), ANY,
                            "it holds what its report says and no more", fastened=False),
-    "by others": Made((), ("confirmed_by",), (), "somebody else answers for it and nothing of it is checked here",
-                      fastened=False),
+    "by others": Made((), ("confirmed_by", "on_girder"), (),
+                      "somebody else answers for it and nothing of it is checked here", fastened=False),
     "holds nothing": Made((), (), (), "it counts for nothing, whatever it is", fastened=False, hangs=False),
 })  # fmt: skip
 PARTS = (
     "fastener", "holes", "plate", "other", "gap", "arm", "rating", "confirmed_by", "twist_held_by", "on_girder",
 )  # fmt: skip
+
+
+def says_heights(manner: str) -> bool:
+    """Whether a manner can say how high it sits on the side of what carries it."""
+    return "on_girder" in MANNERS[manner].may
 
 
 def kinds_for(manner: str) -> tuple[str, ...]:

@@ -15,6 +15,7 @@ from ...model.roofs import Rafter, Tie
 from ...units import show
 from ...values.judgment import judgment
 from ...values.loader import Row, rows, source_of
+from ...values.lumber import read_size
 from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 from ..core.seat import answered
@@ -162,14 +163,12 @@ def _holes_behind(group: Group) -> Iterator[Check]:
     if drilled:
         return
     kind, size = type(into).__name__.lower(), show(d_h, "length")
-    hole = {"kind": "hole", "depth": size}
+    deep = group.far_depth or (8.0 if group.into_stock is None else float(read_size(group.into_stock.size).d))
+    hole = {"kind": "hole", "depth": size, "from_bottom": show(0.5 * deep, "length")}
     if isinstance(into, Post):  # near its head, where the held piece lies beside it
         hole["at"] = show(max(into.height - 0.5 * float(group.section.d), 0.0), "length")
     else:
-        hole |= {
-            "at": show(group.lands_at or 0.0, "length"),
-            "from_bottom": show(0.5 * (group.far_depth or 8.0), "length"),
-        }
+        hole["at"] = show(max(group.lands_at or 0.0, near), "length")  # clear of the end of the piece
     path = f"{kind}.{into.name}.cuts"
     answer = PlausibleAnswer(f"bored {size} wide", ((path, hole),))
     text = (

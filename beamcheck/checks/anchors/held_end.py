@@ -120,7 +120,11 @@ def ends_of_tie(tie: Tie, rafter: Rafter, run: RoofRun, context: Context) -> tup
     if tie.ends_rest_on is not None:  # the plate bears what hangs on it: the group takes the pull alone
         left, right = (Forces(one.combinations, np.zeros_like(one.across), one.along) for one in (left, right))
     ends = (("left", 0.0, left), ("right", length, right))
-    one, two = (HeldEnd(tie.name, end, place, stock, wood, section, rafter, forces) for end, place, forces in ends)
+    along = run.tail + tie.height / math.sin(math.radians(rafter.slope))  # up the rafter
+    one, two = (
+        HeldEnd(tie.name, end, place, stock, wood, section, rafter, forces, lands_at=along)
+        for end, place, forces in ends
+    )
     return one, two
 
 

@@ -9,6 +9,7 @@ import numpy as np
 from ...analysis.beams.load_cases import SLIVER, Applied
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad
+from ...model.anchor_manners import says_heights
 from ...model.beams import Beam
 from ...model.brackets import Bracket
 from ...model.posts import Post
@@ -60,7 +61,7 @@ def load_checks(
         yield _seat_of(beam, solved, wood, section, context, here)
     aside = [load for load in solved.loads if load.applied in ("side", "below")]
     for what in dict.fromkeys(load.what for load in aside):
-        yield from _fastened(beam, solved, wood, section, [load for load in aside if load.what == what])
+        yield from _fastened(beam, solved, wood, section, context, [load for load in aside if load.what == what])
     for load in solved.loads:
         if load.applied == "unknown" and not load.is_point:
             yield unsaid_entry(beam, load)
@@ -183,7 +184,7 @@ def _seats_of_rafter(rafter: Rafter, beam: Beam) -> Iterator[float]:
 
 
 def _fastened(
-    beam: Beam, solved: SolvedBeam, wood: WoodMaterial, section: Section, loads: Sequence[Applied]
+    beam: Beam, solved: SolvedBeam, wood: WoodMaterial, section: Section, context: Context, loads: Sequence[Applied]
 ) -> Iterator[Check]:  # fmt: skip
     """Loads of one source that are fastened in the side: shear beside the fastenings, and wood pulled across its
     grain.
@@ -197,7 +198,7 @@ def _fastened(
             f"low one "
             "pulls the wood apart across the grain: how high they sit is not given"
         )
-        yield Check.refers(id, beam.name, what, f"{SIDE}, {LOW}", text, ask=_heights(beam, loads))
+        yield Check.refers(id, beam.name, what, f"{SIDE}, {LOW}", text, ask=_heights(beam, solved, context, loads))
         return
     highest = max(place[0] for place in places if place)
     lowest = max(place[1] for place in places if place)
@@ -205,7 +206,7 @@ def _fastened(
         highest = max(highest, d - min(place[1] for place in places if place))
     if lowest > d:
         text = f"the lowest fastening is said to sit {show(lowest, 'length')} under the top, below the beam"
-        yield Check.refers(id, beam.name, what, "geometry", text, ask=_heights(beam, loads))
+        yield Check.refers(id, beam.name, what, "geometry", text, ask=_heights(beam, solved, context, loads))
         return
     share = judgment("depth beyond side fastenings over the depth")
     if d - highest < share.value * d:
@@ -229,11 +230,17 @@ def _fastened(
     yield from _beside_fastenings(beam, solved, wood, section, loads, highest)
 
 
-def _heights(beam: Beam, loads: Sequence[Applied]) -> Question:
-    """How high the fastenings sit: a field of the load, or of the hanger that brings it."""
+def _heights(beam: Beam, solved: SolvedBeam, context: Context, loads: Sequence[Applied]) -> Question:
+    """How high the fastenings sit: a field of the load, or of the hanger that brings it, where that has one."""
     load = loads[0]
+    anchor = context.anchor(load.held_by or None)
     if load.entry is not None:
         base = field_of(beam, load, "fastened")
+    elif anchor is not None and not says_heights(anchor.manner):
+        forces = {"down": float(np.max(_total(solved, loads)))}
+        return ask(
+            "side_by_steel", beam.name, what=_name(load), anchor=anchor.name, manner=anchor.manner, forces=forces
+        )
     elif load.held_by:
         base = f"anchor.{load.held_by}.on_girder"
     else:

@@ -9,6 +9,7 @@ import numpy as np
 
 from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
+from ...model.anchor_manners import says_heights
 from ...model.roofs import Tie
 from ...units import show
 from ...values.judgment import judgment
@@ -34,6 +35,15 @@ def raised_tie_checks(run: RoofRun, tie: Tie | None, stick: FramedStick, context
     if anchor is None or (tie.height <= 0.0 and anchor.on_girder is None):
         return
     name, d, id, what = run.rafter.name, float(stick.section.d), "roof.tie_on_rafter", f"tie {tie.name} on the rafter"
+    if anchor.on_girder is None and not says_heights(anchor.manner):
+        text = (
+            f"only the depth below its highest fastener counts in shear there; {anchor.manner!r} does not say how high"
+        )
+        low, _, high, _ = run.tie_line.extremes("N")
+        forces = {"pull": float(np.max(np.maximum(np.abs(low), np.abs(high))))}
+        asked = ask("tie_by_steel", name, tie=tie.name, anchor=anchor.name, manner=anchor.manner, forces=forces)
+        yield Check.refers(id, name, what, SIDE, text, ask=asked)
+        return
     if anchor.on_girder is None:
         base = f"anchor.{anchor.name}.on_girder"
         text = "only the depth below the highest fastener counts in shear there, and how high they sit is not given"
