@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import hashlib
 import time
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager, suppress
 from dataclasses import replace
+from functools import cache
 from itertools import starmap
 from typing import Any
 
@@ -23,6 +24,7 @@ from .core.pictures import Label
 from .core.result import HOLDING, Check, Holding, JobResult, PieceResult, Table, worst
 from .core.summary import by_gravity
 from .core.understood import understood
+from .core.watched import LookedBeyond
 from .core.wood.govern import figures_only
 from .loadpath.load_path import load_path, load_path_table, totals_table
 from .loadpath.roles import faults_of
@@ -31,6 +33,7 @@ from .loads.given_areas import area_tables, site_rows
 from .pieces import Memory, Run, run_pieces
 from .questions.best_answers import spared
 from .questions.collect import collect
+from .questions.reach import Reach
 from .questions.rulings import changed_answers, ruled
 from .questions.trial import OutOfTime
 
@@ -97,7 +100,7 @@ def _check(
 
         def again(other: Job) -> dict[str, PieceResult]:
             with figures_only():
-                found = settled(other, fitting(other, memory), memory)[0]
+                found = settled(other, fitting(other, frozenset(), memory), memory)[0]
             return {piece.name: piece for piece in found}
 
         from .questions.explore import explore  # the runs of answers: a job without open questions does without
@@ -162,13 +165,20 @@ def settled(
         closed, reopened = ruled(other, found)
         return changed_answers(other, closed), reopened
 
-    def plain(other: Job) -> dict[str, PieceResult]:
+    @cache
+    def reach() -> Reach:
+        return Reach(job)
+
+    def tried(other: Job, name: str) -> PieceResult | None:
+        part = reach().part(other, name)
         with figures_only():  # of an answer that is only tried nobody reads the steps
-            run = fitting(other, memory)
-        return {piece.name: piece for piece in held(other, run.results)[0]}
+            if part is not None:
+                with suppress(LookedBeyond, JobError):  # then the whole has its say
+                    return named(held(part[0], fitting(*part, memory).results)[0], name)
+            return named(held(other, fitting(other, frozenset(), memory).results)[0], name)
 
     found, reopened = held(job, run.results)
-    final = with_groups(spared(job, found, plain), run)
+    final = with_groups(spared(job, found, tried), run)
     return final, collect(final, reopened, tuple(job_checks(run.job)))
 
 
@@ -185,11 +195,16 @@ def with_groups(pieces: tuple[PieceResult, ...], run: Run) -> tuple[PieceResult,
     )
 
 
-def fitting(job: Job, memory: Memory) -> Run:
-    """The run of a job of which it was not yet asked whether its pieces fit together."""
+def fitting(job: Job, left_out: frozenset[str], memory: Memory) -> Run:
+    """The run of a job, or of a part of one, of which it was not yet asked whether its pieces fit together."""
     if problems := check_links(job):
         raise JobError("job", problems)
-    return run_pieces(memory.known(job), memory)
+    return run_pieces(memory.known(job), memory, left_out)
+
+
+def named(pieces: Iterable[PieceResult], name: str) -> PieceResult | None:
+    """The result of that name; of two the last."""
+    return {piece.name: piece for piece in pieces}.get(name)
 
 
 def _reasons(pieces: tuple[PieceResult, ...], said: Sequence[str]) -> Iterator[str]:

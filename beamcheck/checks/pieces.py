@@ -24,7 +24,7 @@ from .beams.result import beam_result
 from .core.context import AREAS, HEAD, JOINTS, JOINTS_OF, MOVEMENT, NO_AREAS, Context, Joints, NoJoints, Structure
 from .core.draft import Reactions
 from .core.result import PieceResult
-from .core.watched import Log, Watched
+from .core.watched import Entries, Log, Watched
 from .core.wood.govern import writing
 from .loadpath.roles import Way, in_its_role, role_checks, ways_of
 from .loadpath.shared_capacity import shared_capacity_checks
@@ -99,8 +99,9 @@ class Memory:
             for kind in FORMED
         }
         made = job.model_copy(update=update)
-        self.formed.insert(0, (job, made, areas))
-        del self.formed[KEPT:]
+        if before is None or all(len(getattr(job, kind)) >= len(getattr(before[0], kind)) for kind in FORMED):
+            self.formed.insert(0, (job, made, areas))  # a part of a job holds nothing that is not known
+            del self.formed[KEPT:]
         return made, areas
 
     def find(
@@ -130,19 +131,24 @@ class Run:
     ways: tuple[Way, ...]
 
 
-def run_pieces(job: Job, memory: Memory | None = None) -> Run:
-    """Check every piece of a job whose pieces fit together.
+def run_pieces(job: Job, memory: Memory | None = None, left_out: frozenset[str] = frozenset()) -> Run:
+    """Check every piece of a job whose pieces fit together; of a part of a job, from which some names were left out.
 
     Beams whose forces depend on how far the beams under them come down are solved on supports that stand still first;
     then all is run once more, with what the beams below give under them. Each check is the worse of both: what a
     carrier hands on is one end of a range, and further on the other end may be worse.
+
+    Raises
+    ------
+    LookedBeyond
+        If what was left out decides about what is there.
     """
     job, areas = (memory or Memory()).with_loads(job)
-    still = _run(job, areas, memory, {})
+    still = _run(job, areas, memory, {}, left_out)
     sinks = sinks_of(job.beam, still.structure)
     if not sinks:
         return still
-    run = _run(job, areas, memory, sinks)
+    run = _run(job, areas, memory, sinks, left_out)
     return replace(run, results=tuple(map(_worse, run.results, still.results)))
 
 
@@ -164,19 +170,21 @@ def _same(some: Sequence[Any], others: Sequence[Any]) -> bool:
     return len(some) == len(others) and all(one is other for one, other in zip(some, others, strict=True))
 
 
-def _run(job: Job, areas: Areas, memory: Memory | None, sinks: Mapping[str, Sinks]) -> Run:
+def _run(
+    job: Job, areas: Areas, memory: Memory | None, sinks: Mapping[str, Sinks], left_out: frozenset[str]
+) -> Run:  # fmt: skip
     pieces: tuple[Carrying | Tie, ...] = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim)
     members = pieces_of(job.frame)
     everything: tuple[Carrying | Tie | Existing | FrameStick, ...] = (
         *pieces, *job.existing, *job.frame, *members.values()
     )  # fmt: skip
     structure = Structure(
-        {stock.name: stock for stock in job.stock}, {piece.name: piece for piece in everything},
-        {anchor.name: anchor for anchor in job.anchor},
+        {stock.name: stock for stock in job.stock}, Entries({piece.name: piece for piece in everything}, left_out),
+        Entries({anchor.name: anchor for anchor in job.anchor}, left_out),
         heads={HEAD: job.job, AREAS: areas, JOINTS: job.joint, MOVEMENT: job.movement, **_joints_by_frame(job)},
         joints=joints_of(job),
     )  # fmt: skip
-    if memory is not None:
+    if memory is not None and not left_out:
         memory.pieces = len(pieces)
     transfers: dict[str, list[TransferredLoad]] = {}
     results: dict[str, PieceResult] = {}

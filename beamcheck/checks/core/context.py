@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, MutableMapping, Sequence
+from collections.abc import Iterator, Mapping, MutableMapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
 from typing import Any, Protocol
@@ -23,7 +23,7 @@ from ...model.roofs import Rafter, Tie
 from ...model.stock import Stock
 from ...values.lumber import Size, read_size
 from .result import PieceResult, Verdict
-from .watched import choose
+from .watched import belonging, choose
 from .wood.group_cut import GroupCut
 from .wood.strength import Section
 
@@ -133,13 +133,11 @@ class Structure:
 
     def beams_on(self, name: str) -> tuple[Beam, ...]:
         """The beams with a support on that piece."""
-        return tuple(
-            piece for piece in choose(self.pieces, f"beams on {name}", partial(_on, name)) if isinstance(piece, Beam)
-        )
+        return tuple(piece for piece in belonging(self.pieces, "beams on", _on, name) if isinstance(piece, Beam))
 
     def sticks_held_by(self, anchor: str) -> tuple[Beam | Rafter | Tie, ...]:
         """The pieces with an end that this group holds."""
-        found = choose(self.pieces, f"held by {anchor}", partial(_held_by, anchor))
+        found = belonging(self.pieces, "held by", _held_by, anchor)
         return tuple(piece for piece in found if isinstance(piece, (Beam, Rafter, Tie)))
 
     def sticks_named(self, words: str) -> tuple[str, ...]:
@@ -149,19 +147,25 @@ class Structure:
 
     def stand_under(self, beam: str) -> tuple[Bracket | Post | Trim, ...]:
         """What stands near that beam without being one of its supports."""
-        found = choose(self.pieces, f"near {beam}", partial(_under, beam))
+        found = belonging(self.pieces, "near", _near, beam)
         return tuple(piece for piece in found if isinstance(piece, (Bracket, Post, Trim)))
 
 
-def _on(name: str, piece: AnyPiece) -> bool:
-    return isinstance(piece, Beam) and any(support.on == name for support in piece.supports)
+def _on(piece: AnyPiece) -> Iterator[str]:
+    """What a beam rests on."""
+    if isinstance(piece, Beam):
+        yield from (support.on for support in piece.supports)
 
 
-def _held_by(anchor: str, piece: AnyPiece) -> bool:
+def _held_by(piece: AnyPiece) -> Iterator[str]:
+    """The groups that hold an end of it."""
     if isinstance(piece, Tie):
-        return piece.ends_held_by == anchor
-    supports = piece.supports if isinstance(piece, Beam) else (piece.wall,) if isinstance(piece, Rafter) else ()
-    return any(support.held_by == anchor for support in supports)
+        held = [piece.ends_held_by]
+    elif isinstance(piece, Beam):
+        held = [support.held_by for support in piece.supports]
+    else:
+        held = [piece.wall.held_by] if isinstance(piece, Rafter) else []
+    yield from filter(None, held)
 
 
 def _named(words: str, piece: AnyPiece) -> bool:
@@ -169,8 +173,10 @@ def _named(words: str, piece: AnyPiece) -> bool:
     return sort and re.search(rf"(?<!\w){re.escape(piece.name)}(?!\w)", words) is not None
 
 
-def _under(beam: str, piece: AnyPiece) -> bool:
-    return isinstance(piece, (Bracket, Post, Trim)) and piece.near is not None and piece.near.beam == beam
+def _near(piece: AnyPiece) -> Iterator[str]:
+    """The beam that it stands near."""
+    if isinstance(piece, (Bracket, Post, Trim)) and piece.near is not None and piece.near.beam:
+        yield piece.near.beam
 
 
 @dataclass(frozen=True)

@@ -6,12 +6,14 @@ that is the same the next time, so is the result.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, MutableMapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, MutableMapping
 from dataclasses import dataclass, field
+from functools import partial
 from typing import Any, Generic, TypeVar
 
 T = TypeVar("T")
 Place = tuple[str, str]  # which mapping, which name
+Find = Callable[[Mapping[str, Any]], tuple[Any, ...]]
 
 _MISSING = object()
 _ALL = ""  # in place of a name: everything in the mapping, in its order
@@ -22,13 +24,13 @@ class Log:
     """What one piece looked up, with what it found, and what it left behind."""
 
     reads: dict[Place, object] = field(default_factory=dict)
-    choices: dict[Place, tuple[Callable[[Any], bool], tuple[object, ...]]] = field(default_factory=dict)
+    choices: dict[Place, tuple[Find, tuple[object, ...]]] = field(default_factory=dict)
     writes: dict[Place, object] = field(default_factory=dict)
 
     def holds(self, mappings: Mapping[str, Mapping[str, object]]) -> bool:
         """Whether looking up the same again would find the same."""
         return all(_same(found, _look(mappings[which], name)) for (which, name), found in self.reads.items()) and all(
-            _same(found, _chosen(mappings[which], fits)) for (which, _), (fits, found) in self.choices.items()
+            _same(found, find(mappings[which])) for (which, _), (find, found) in self.choices.items()
         )
 
 
@@ -62,10 +64,10 @@ class Watched(MutableMapping[str, T], Generic[T]):
     def __delitem__(self, name: str) -> None:
         raise TypeError("what one piece left for others is not taken away")
 
-    def choose(self, words: str, fits: Callable[[T], bool]) -> tuple[T, ...]:
-        """What fits, in order; only that goes into the log, under `words`, and not all that was looked through."""
-        found = _chosen(self._under, fits)
-        self._log.choices.setdefault((self._which, words), (fits, found))
+    def choose(self, words: str, find: Find) -> tuple[T, ...]:
+        """What is found, in order; only that goes into the log, under `words`, and not all that was looked through."""
+        found = find(self._under)
+        self._log.choices.setdefault((self._which, words), (find, found))
         return found
 
     def _note(self, name: str) -> None:
@@ -74,13 +76,89 @@ class Watched(MutableMapping[str, T], Generic[T]):
             self._log.reads.setdefault(place, _look(self._under, name))
 
 
+class LookedBeyond(Exception):
+    """A part of a job was run, and something of the rest was looked for. No fault of the job: no check may catch it."""
+
+
+class Entries(dict[str, T], Generic[T]):
+    """The entries of a job, or of a part of it, by name; which of them belong to a key is found once for all keys.
+
+    Whoever looks for one that was left out, or through all that there is, hears of it: `LookedBeyond`.
+    """
+
+    def __init__(self, given: Mapping[str, T], left_out: frozenset[str] = frozenset()) -> None:
+        super().__init__(given)
+        self._left_out = left_out
+        self._by_key: dict[str, dict[str, list[T]]] = {}
+
+    def belonging(self, kind: str, keys: Callable[[T], Iterable[str]], key: str) -> tuple[T, ...]:
+        """The entries to which `keys` gives that key, in order."""
+        if kind not in self._by_key:
+            found = self._by_key[kind] = {}
+            for value in super().values():
+                for one in dict.fromkeys(keys(value)):
+                    found.setdefault(one, []).append(value)
+        return tuple(self._by_key[kind].get(key, ()))
+
+    def fitting(self, fits: Callable[[T], bool]) -> tuple[T, ...]:
+        """The entries that fit; of a part that holds all that could."""
+        return tuple(value for value in super().values() if fits(value))
+
+    def __getitem__(self, name: str) -> T:
+        self._ask(name)
+        return super().__getitem__(name)
+
+    def __contains__(self, name: object) -> bool:
+        self._ask(name)
+        return super().__contains__(name)
+
+    def get(self, name: str, default: Any = None) -> Any:
+        self._ask(name)
+        return super().get(name, default)
+
+    def __iter__(self) -> Iterator[str]:
+        self._ask()
+        return super().__iter__()
+
+    def values(self) -> Any:
+        self._ask()
+        return super().values()
+
+    def items(self) -> Any:
+        self._ask()
+        return super().items()
+
+    def _ask(self, *names: object) -> None:
+        if self._left_out and (not names or names[0] in self._left_out):
+            raise LookedBeyond("what was left out of a part of the job was looked for in it")
+
+
 def choose(mapping: Mapping[str, T], words: str, fits: Callable[[T], bool]) -> tuple[T, ...]:
     """The entries of a mapping that fit. `words` say what fits, with all that it depends on."""
-    return mapping.choose(words, fits) if isinstance(mapping, Watched) else _chosen(mapping, fits)
+    return _found(mapping, words, partial(_fitting, fits))
 
 
-def _chosen(mapping: Mapping[str, T], fits: Callable[[T], bool]) -> tuple[T, ...]:
+def belonging(mapping: Mapping[str, T], kind: str, keys: Callable[[T], Iterable[str]], key: str) -> tuple[T, ...]:
+    """The entries of a mapping to which `keys` gives that key. `kind` says what the keys are."""
+    return _found(mapping, f"{kind} {key}", partial(_belonging, kind, keys, key))
+
+
+def _found(mapping: Mapping[str, T], words: str, find: Find) -> tuple[T, ...]:
+    return mapping.choose(words, find) if isinstance(mapping, Watched) else find(mapping)
+
+
+def _fitting(fits: Callable[[Any], bool], mapping: Mapping[str, Any]) -> tuple[Any, ...]:
+    if isinstance(mapping, Entries):
+        return mapping.fitting(fits)
     return tuple(value for value in mapping.values() if fits(value))
+
+
+def _belonging(
+    kind: str, keys: Callable[[Any], Iterable[str]], key: str, mapping: Mapping[str, Any]
+) -> tuple[Any, ...]:  # fmt: skip
+    if isinstance(mapping, Entries):
+        return mapping.belonging(kind, keys, key)
+    return tuple(value for value in mapping.values() if key in keys(value))
 
 
 def _look(mapping: Mapping[str, object], name: str) -> object:

@@ -18,6 +18,7 @@ from ..core.result import Check, PieceResult
 
 Results = Mapping[str, PieceResult]
 Runner = Callable[[Job], Results]
+Try = Callable[[Job, str], PieceResult | None]  # one piece of a changed job
 MOST = 12  # questions of one piece that are tried one by one; more are tried together only
 
 
@@ -26,12 +27,12 @@ def best(question: Question) -> tuple[tuple[str, Any], ...]:
     return question.answers[0].sets if question.answers and question.field != RULING else ()
 
 
-def spared(job: Job, pieces: Sequence[PieceResult], run: Runner) -> tuple[PieceResult, ...]:
+def spared(job: Job, pieces: Sequence[PieceResult], run: Try) -> tuple[PieceResult, ...]:
     """The results in which nothing fails that an answer could still cure."""
     return tuple(_spared(job, piece, run) if piece.verdict == "fails" else piece for piece in pieces)
 
 
-def _spared(job: Job, piece: PieceResult, run: Runner) -> PieceResult:
+def _spared(job: Job, piece: PieceResult, run: Try) -> PieceResult:
     failing = [check for check in piece.checks if check.verdict == "fails"]
     questions = [one for one in piece.questions if best(one)]
     if not questions:
@@ -49,10 +50,10 @@ def _spared(job: Job, piece: PieceResult, run: Runner) -> PieceResult:
     return piece.with_checks(checks)
 
 
-def _tried(job: Job, questions: Sequence[Question], name: str, run: Runner) -> PieceResult | None:
+def _tried(job: Job, questions: Sequence[Question], name: str, run: Try) -> PieceResult | None:
     """The piece with those answers; None where they do not go together or cannot be worked out."""
     try:
-        return run(with_values(job, [each for one in questions for each in best(one)])).get(name)
+        return run(with_values(job, [each for one in questions for each in best(one)]), name)
     except BeamcheckError:
         return None
 
