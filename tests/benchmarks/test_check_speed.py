@@ -15,41 +15,11 @@ from beamcheck.model.job import Job
 from beamcheck.model.reading.reader import read_job_text
 from beamcheck.model.stock import Stock
 
-JOB = """
-[job]
-title = "One invented joist"
-standard = "NDS 2018"
-loads = "ASCE 7-16"
-invented = true
-[[stock]]
-name = "joist stock"
-species = "Hem-Fir"
-grade = "No.2"
-size = "2x10"
-moisture = "dry"
-grade_from = "stamp"
-evidence = "invented: Hem-Fir No.2 S-DRY"
-[[existing]]
-name = "wall"
-what = "invented wall"
-material = "masonry"
-confirmed_by = "invented sheet S-1, engineer"
-[[beam]]
-name = "joist"
-stock = "joist stock"
-service = "floor"
-finish = "none"
-top_held = "full length"
-supports = [
-  { at = "0 ft", on = "wall", bearing = "4 in", restrained = true },
-  { at = "12 ft", on = "wall", bearing = "4 in", restrained = true },
-]
-carries = [{ what = "floor", dead = "10 psf", live = "40 psf", width = "16 in", applied = "top" }]
-"""
+from ..doors.jobs import PASSES
 
 
 def job() -> Job:
-    return read_job_text(JOB)
+    return read_job_text(PASSES)
 
 
 def wood_and_stock() -> tuple[Stock, WoodMaterial]:

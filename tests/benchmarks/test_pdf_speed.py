@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from beamcheck.sheet.record.pdf_mark import unchanged
+from tests.doors.jobs import HEAD, STOCK, WALL, joist
 
 ROOT = Path(__file__).parents[2]
 # each in a process of its own: typst remembers what it has set before, and memory is a peak
@@ -38,44 +39,12 @@ done = time.perf_counter()
 Path({target!r}).write_bytes(pdf)
 print(checked - began, done - checked, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)
 """
-HEAD = """
-[job]
-title = "Invented joists"
-standard = "NDS 2018"
-loads = "ASCE 7-16"
-invented = true
-[[stock]]
-name = "joist stock"
-species = "Hem-Fir"
-grade = "No.2"
-size = "2x10"
-moisture = "dry"
-grade_from = "stamp"
-evidence = "invented: Hem-Fir No.2 S-DRY"
-[[existing]]
-name = "wall"
-what = "invented wall"
-material = "masonry"
-confirmed_by = "invented sheet S-1, engineer"
-"""
-BEAM = """
-[[beam]]
-name = "joist {number}"
-stock = "joist stock"
-service = "floor"
-finish = "none"
-top_held = "full length"
-supports = [
-  {{ at = "0 ft", on = "wall", bearing = "4 in", restrained = true }},
-  {{ at = "{length} in", on = "wall", bearing = "4 in", restrained = true }},
-]
-carries = [{{ what = "floor", dead = "10 psf", live = "40 psf", width = "16 in", applied = "top" }}]
-"""
 
 
 def many(count: int) -> str:
     """A job of so many beams, each of a length of its own, so that no equation stands twice."""
-    return HEAD + "".join(BEAM.format(number=number, length=100 + number / 4) for number in range(1, count + 1))
+    joists = (joist(f"joist {number}", span=f"{100 + number / 4} in") for number in range(1, count + 1))
+    return HEAD + STOCK + WALL + "".join(joists)
 
 
 @pytest.mark.parametrize("pieces", [1, 10, 100])

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import math
 from typing import Any
 
 import numpy as np
 import pytest
 
 from beamcheck.calc.core import REGISTRY
-from beamcheck.errors import OutOfRange
 
+from .out_of_range import numbers, refuses
 from .samples import NAMES, draw
 
 BENT = "f_c=200 F_c_prime=700 F_b1_prime=1200 F_b2_prime=1100 F_cE1=900 F_cE2=800 F_bE=2500 f_b1=400 f_b2=100"
@@ -158,22 +157,9 @@ CASES = [
 ]  # fmt: skip
 
 
-def numbers(text: str) -> dict[str, float]:
-    return {name: float(value) for name, value in (pair.split("=") for pair in text.split())}
-
-
 @pytest.mark.parametrize(("name", "good", "bad", "message"), CASES)
 def test_outside_the_range(name: str, good: str, bad: str, message: str) -> None:
-    formula, fine, wrong = REGISTRY[name], numbers(good), numbers(bad)
-    inside = formula(**fine)
-    assert math.isfinite(inside)
-    with pytest.raises(OutOfRange) as refusal:
-        formula(**{**fine, **wrong})
-    assert message in str(refusal.value)
-    columns = {each: np.array([value, wrong.get(each, value)]) for each, value in fine.items()}
-    first, second = formula(**columns)
-    assert first == pytest.approx(inside, rel=1e-12)
-    assert math.isnan(second)
+    refuses(name, good, bad, message)
 
 
 @pytest.mark.parametrize(

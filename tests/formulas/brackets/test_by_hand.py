@@ -7,7 +7,6 @@ examination question (how: read, bolt places inferred from its printed radius an
 from __future__ import annotations
 
 import math
-import re
 from typing import Any
 
 import numpy as np
@@ -15,14 +14,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from beamcheck.calc.core import REGISTRY
-from beamcheck.errors import OutOfRange
 from beamcheck.formulas.brackets import brace, corbel, prop, steel_core
 from beamcheck.formulas.brackets import post_with_bracket as side_bracket
 from beamcheck.formulas.connections import bolt_pattern
 from beamcheck.formulas.wood import shrinkage as movement
 from beamcheck.formulas.wood.bending import bending_stress
 from beamcheck.formulas.wood.section import rectangle_area, rectangle_inertia, rectangle_modulus
+
+from ..out_of_range import refuses
 
 # ----------------------------------------------------------- K: three pieces, 18 x 18 in, all 2 1/2 in deep, 45 deg
 
@@ -311,18 +310,9 @@ REFUSED = [
 ]  # fmt: skip
 
 
-def numbers(text: str) -> dict[str, float]:
-    return {name: float(value) for name, value in (pair.split("=") for pair in text.split())}
-
-
 @pytest.mark.parametrize(("name", "good", "bad", "told"), REFUSED)
 def test_out_of_range(name: str, good: str, bad: str, told: str) -> None:
-    inputs = numbers(good)
-    value = REGISTRY[name](**inputs)
-    with pytest.raises(OutOfRange, match=re.escape(told)):
-        REGISTRY[name](**{**inputs, **numbers(bad)})
-    columns = {each: np.array([numbers(bad).get(each, fine), fine]) for each, fine in inputs.items()}
-    np.testing.assert_allclose(REGISTRY[name](**columns), [np.nan, value])
+    refuses(name, good, bad, told)
 
 
 def test_a_bracket_at_the_end_of_a_post_gives_the_whole_couple() -> None:

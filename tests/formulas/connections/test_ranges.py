@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-import re
-
-import numpy as np
 import pytest
 
 from beamcheck.calc.core import REGISTRY
 from beamcheck.errors import OutOfRange
 
 from ..connection_samples import FILES
+from ..out_of_range import refuses
 from ..samples import NAMES, draw, file_of
-from ..test_ranges import numbers
 
 # formula, good inputs, the bad one, what the message says
 CASES = [
@@ -56,13 +53,7 @@ CASES = [
 
 @pytest.mark.parametrize(("name", "good", "bad", "told"), CASES)
 def test_out_of_range(name: str, good: str, bad: str, told: str) -> None:
-    inputs, (wrong,) = numbers(good), numbers(bad).items()
-    value = REGISTRY[name](**inputs)
-    with pytest.raises(OutOfRange, match=re.escape(told)):
-        REGISTRY[name](**{**inputs, wrong[0]: wrong[1]})
-    columns = {each: np.array([given, given]) for each, given in inputs.items()}
-    columns[wrong[0]][0] = wrong[1]
-    np.testing.assert_allclose(REGISTRY[name](**columns), [np.nan, value])
+    refuses(name, good, bad, told)
 
 
 @pytest.mark.parametrize("name", [name for name in NAMES if file_of(name) in FILES])

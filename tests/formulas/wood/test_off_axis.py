@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 import numpy as np
 import pytest
 from hypothesis import given
@@ -14,6 +12,7 @@ from beamcheck.errors import OutOfRange
 from beamcheck.formulas.wood import off_axis as off
 
 from ..bracket_samples import FILES
+from ..out_of_range import refuses
 from ..samples import NAMES, draw, file_of
 
 angles = st.floats(-90.0, 180.0)
@@ -130,19 +129,9 @@ CASES = [
 ]  # fmt: skip
 
 
-def numbers(text: str) -> dict[str, float]:
-    return {name: float(value) for name, value in (pair.split("=") for pair in text.split())}
-
-
 @pytest.mark.parametrize(("name", "good", "bad", "told"), CASES)
 def test_out_of_range(name: str, good: str, bad: str, told: str) -> None:
-    inputs, (wrong,) = numbers(good), numbers(bad).items()
-    value = REGISTRY[name](**inputs)
-    with pytest.raises(OutOfRange, match=re.escape(told)):
-        REGISTRY[name](**{**inputs, wrong[0]: wrong[1]})
-    columns = {each: np.array([given, given]) for each, given in inputs.items()}
-    columns[wrong[0]][0] = wrong[1]
-    np.testing.assert_allclose(REGISTRY[name](**columns), [np.nan, value])
+    refuses(name, good, bad, told)
 
 
 SIGNED = {

@@ -10,34 +10,9 @@ from click.testing import CliRunner, Result
 import beamcheck
 from beamcheck.cli import main
 
+from ...doors.jobs import REFER as JOB
 from .pdf_reader import Sheet
 
-JOB = """
-[job]
-title = "Invented shed"
-standard = "NDS 2018"
-loads = "ASCE 7-16"
-invented = true
-[[stock]]
-name = "joist stock"
-species = "Hem-Fir"
-grade = "No.2"
-size = "2x10"
-moisture = "dry"
-grade_from = "stamp"
-evidence = "invented: Hem-Fir No.2 S-DRY"
-[[existing]]
-name = "wall"
-what = "stone wall"
-[[beam]]
-name = "joist"
-stock = "joist stock"
-service = "floor"
-finish = "none"
-top_held = "full length"
-supports = [{ at = "0 ft", on = "wall", bearing = "4 in" }, { at = "12 ft", on = "wall", bearing = "4 in" }]
-carries = [{ what = "floor", dead = "10 psf", live = "40 psf", width = "16 in" }]
-"""
 REFER = 3
 
 
