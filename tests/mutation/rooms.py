@@ -7,7 +7,11 @@ from pathlib import Path
 TESTS = Path(__file__).parents[1]
 # Rooms whose subject is tested in more rooms than the one of its name.
 ALSO = {
-    "core": ("tests/checks/beams", "tests/checks/posts", "tests/checks/survey", "tests/checks/anchors"),
+    "core": (
+        *("tests/checks/beams", "tests/checks/posts", "tests/checks/survey", "tests/checks/anchors"),
+        *("tests/checks/fire", "tests/doors/test_python_api.py"),
+    ),
+    "questions": ("tests/doors/test_what_answers_do.py",),
     "frames": ("tests/checks/joints", "tests/published/test_frames.py", "tests/sheet/figures/test_assembly.py"),
     "joints": ("tests/published/test_joints.py", "tests/sheet/figures/test_joint.py"),
     "loads": ("tests/published/test_site_loads.py",),
