@@ -136,11 +136,7 @@ def _beyond(loads: Sequence[Applied], x: float) -> tuple[float, float]:
             if load.start >= x:
                 force, moment = force + load.P, moment + load.P * (load.start - x)
         elif (part := load.part(x, load.end)) is not None:
-            length, more = part.end - part.start, part.w_end - part.w_start
-            force += part.total
-            moment += length * (
-                part.w_start * (part.start - x + 0.5 * length) + more * (0.5 * (part.start - x) + length / 3.0)
-            )
+            force, moment = force + part.total, moment + part.moment_about(x)
     return force, moment
 
 
