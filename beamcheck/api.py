@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import os
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
@@ -153,8 +153,10 @@ def write_sheet(
     BeamcheckError
         If it cannot be written, or may not be; what stood there before is still there.
     """
+    from .sheet.html.render import render_pieces
+
     check_target(path, overwrite=overwrite, of=result)
-    return write_output(sheet_html(result, all_steps=all_steps), path, overwrite=overwrite)
+    return write_output(render_pieces(result, all_steps=all_steps), path, overwrite=overwrite)
 
 
 def sheet_pdf(result: JobResult, *, all_steps: bool = False) -> bytes:
@@ -174,8 +176,10 @@ def sheet_pdf(result: JobResult, *, all_steps: bool = False) -> bytes:
 
 def write_pdf(result: JobResult, path: FilePath, *, overwrite: bool = False, all_steps: bool = False) -> Path:
     """Write the calc sheet of a result to a PDF file; parameters and errors are those of `write_sheet`."""
+    from .sheet.pdf.render import sheet_pdf_pieces
+
     check_target(path, overwrite=overwrite, of=result)
-    return write_output(sheet_pdf(result, all_steps=all_steps), path, overwrite=overwrite)
+    return write_output(sheet_pdf_pieces(result, all_steps=all_steps), path, overwrite=overwrite)
 
 
 def write_json(result: JobResult, path: FilePath, *, overwrite: bool = False) -> Path:
@@ -307,12 +311,14 @@ def template_files(
     return made, template.stop
 
 
-def write_output(text: str | bytes | list[str], path: FilePath, *, overwrite: bool = False) -> Path:
+def write_output(text: str | bytes | Iterable[bytes], path: FilePath, *, overwrite: bool = False) -> Path:
     """Write a text or file that was made here; parameters and errors are those of `write_sheet`."""
     return write_outputs([(path, text)], overwrite=overwrite)[0]
 
 
-def write_outputs(files: Sequence[tuple[FilePath, str | bytes | list[str]]], *, overwrite: bool = False) -> list[Path]:
+def write_outputs(
+    files: Sequence[tuple[FilePath, str | bytes | Iterable[bytes]]], *, overwrite: bool = False
+) -> list[Path]:
     """Write all files of one run, or none where one cannot be; parameters and errors are those of `write_sheet`."""
     from .sheet.write import write_together
 

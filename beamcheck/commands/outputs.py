@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import suppress
 from functools import partial
 from typing import TYPE_CHECKING, Any, NamedTuple
@@ -22,7 +22,8 @@ if TYPE_CHECKING:
     from ..checks.core.result import JobResult
 
 Command = Callable[..., Any]
-Maker = Callable[["JobResult"], str | bytes]
+Content = str | bytes | Iterable[bytes]
+Maker = Callable[["JobResult"], Content]
 SYSTEMS = click.Choice(["US", "SI"])
 ENDINGS = {"--pdf": ".pdf"}  # a PDF under the name of a page would take the page's place
 
@@ -54,12 +55,14 @@ class Shown(NamedTuple):
 
 def calc_sheets(sheet: str | None, pdf: str | None, all_steps: bool) -> Iterator[tuple[str, Maker]]:
     """The calc sheets that were asked for: page and PDF."""
-    from ..api import sheet_html, sheet_pdf
-
     if sheet is not None:
-        yield sheet, partial(sheet_html, all_steps=all_steps)
+        from ..sheet.html.render import render_pieces
+
+        yield sheet, partial(render_pieces, all_steps=all_steps)
     if pdf is not None:
-        yield pdf, partial(sheet_pdf, all_steps=all_steps)
+        from ..sheet.pdf.render import sheet_pdf_pieces
+
+        yield pdf, partial(sheet_pdf_pieces, all_steps=all_steps)
 
 
 def deliver(
@@ -68,7 +71,7 @@ def deliver(
 ) -> int:  # fmt: skip
     """Make everything first, then write, then speak, of `told` where it knows more; the status is the verdict's."""
     said = _said(told or result, shown)  # a piece that is not there is told before anything is written
-    made: list[tuple[str, str | bytes | list[str]]] = []
+    made: list[tuple[str, Content]] = []
     for path, make in more:
         progress(f"setting {path}")
         made.append((path, make(result)))
@@ -80,7 +83,7 @@ def deliver(
             made.append((json_, pieces))
     written = write(made, overwrite)
     if json_ == "-":
-        say("".join(pieces))
+        say(b"".join(pieces).decode("ascii"))
         return STATUS[result.verdict]
     places = "".join(f"Written: {path}\n" for path in written)
     say(f"{places}\n" if places else "")
@@ -115,7 +118,7 @@ def _said(result: JobResult, shown: Shown) -> str:
     return f"{plain_text(result, width=columns or WIDEST, assumptions=True)}\n{'=' * min(columns, 80)}\n\n{text}"
 
 
-def write(made: Sequence[tuple[str, str | bytes | list[str]]], overwrite: bool) -> list[str]:
+def write(made: Sequence[tuple[str, Content]], overwrite: bool) -> list[str]:
     if made:
         from ..api import write_outputs
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import secrets
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import ExitStack, contextmanager, suppress
 from errno import ELOOP
 from pathlib import Path
@@ -16,7 +16,7 @@ from .kept import WriteError, made_here, why_kept
 
 __all__ = ["WriteError", "check_target", "made_here", "why_kept", "write_atomically", "write_together"]
 FilePath = str | os.PathLike[str]
-Content = str | bytes | list[str]  # a large text in pieces, so that it is never there twice
+Content = str | bytes | Iterable[bytes]  # what is large in pieces, so that it is never in memory whole
 _NAME = 40  # letters of its own name in that of a temporary file
 
 
@@ -114,7 +114,7 @@ class _Part:
 def _written(file: IO[bytes], content: Content) -> None:
     held(file.fileno())  # whoever sweeps the folder sees that somebody is at work on it
     for piece in (content,) if isinstance(content, str | bytes) else content:
-        file.write(piece if isinstance(piece, bytes) else piece.encode("utf-8", errors="replace"))
+        file.write(piece.encode("utf-8", errors="replace") if isinstance(piece, str) else piece)
     file.flush()
     os.fsync(file.fileno())
 

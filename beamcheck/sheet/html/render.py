@@ -29,7 +29,7 @@ from ...errors import BeamcheckError
 from ...lettering import HIDDEN, number_of
 from ..document.blocks import Block, CheckBlock, Columns, Lines, Masthead, Symbols, Taken
 from ..document.calc_sheet import compose
-from ..document.mathematics import compile_mathml, mathml, result_text, width_class
+from ..document.mathematics import AT_A_TIME, compile_mathml, mathml, result_text, width_class
 from ..document.piece import FEW_STEPS
 from ..document.prose import sentence
 from ..document.repeated_steps import warning
@@ -49,7 +49,7 @@ from ..figures.signs import SIGNS
 from ..figures.split import split_figure
 from ..figures.stress import stress_figure
 from ..figures.strut import strut_figure
-from ..record.as_json import result_json
+from ..record.as_json import result_json_pieces
 from ..record.enclosed import with_result
 
 if TYPE_CHECKING:
@@ -69,35 +69,66 @@ def render(what: JobResult | Sequence[Block], *, all_steps: bool = False) -> str
 
     Raises BeamcheckError if the blocks do not begin with a Masthead, or typst cannot typeset an equation.
     """
-    blocks = compose(what, all_steps=all_steps) if isinstance(what, JobResult) else tuple(what)
+    if isinstance(what, JobResult):
+        return b"".join(render_pieces(what, all_steps=all_steps)).decode("utf-8")
+    return "".join(_page(tuple(what)))
+
+
+def render_pieces(result: JobResult, *, all_steps: bool = False) -> Iterator[bytes]:
+    """The page in pieces, to be written one after the other: that of a large job is on the disk and not in memory.
+
+    Raises
+    ------
+    BeamcheckError
+        If typst cannot typeset an equation.
+    """
+    return with_result(_page(compose(result, all_steps=all_steps)), result_json_pieces(result))
+
+
+def _page(blocks: Sequence[Block]) -> Iterator[str]:
     if not blocks or not isinstance(blocks[0], Masthead):
         raise BeamcheckError("a sheet begins with a Masthead block: it carries title, caution and fingerprint")
-    template = _environment().get_template(TEMPLATE)
-    page = template.render(head=blocks[0], blocks=blocks[1:], equations=_Equations(blocks), symbols=_Symbols(blocks))
-    return with_result(page, result_json(what)) if isinstance(what, JobResult) else page
+    template, set_ = _environment().get_template(TEMPLATE), _Typeset()
+    yield from template.generate(
+        head=blocks[0], blocks=set_.each(blocks[1:]), equations=set_.equation, symbols=set_.symbol
+    )
 
 
-class _Equations:
-    """MathML of all steps that are printed whole, typeset in one run."""
+class _Typeset:
+    """MathML of the steps that are printed whole and of single symbols, some blocks at a time."""
 
-    def __init__(self, blocks: Sequence[Block]) -> None:
-        steps = [step for block in _flat(blocks) for step in _printed(block)]
-        self._made = {id(step): made for step, made in zip(steps, mathml(steps), strict=True)}
-        self._steps = steps  # keeps the ids taken
+    def __init__(self) -> None:
+        self._equations: dict[int, str] = {}
+        self._symbols: dict[str, str] = {}
 
-    def __call__(self, step: Step) -> Markup:
-        return _safe(self._made[id(step)])
+    def each(self, blocks: Sequence[Block]) -> Iterator[Block]:
+        """The blocks one by one, when theirs is set."""
+        for some in _in_lots(blocks):
+            flat = list(_flat(some))
+            steps = [step for block in flat for step in _printed(block)]
+            self._equations = {id(step): made for step, made in zip(steps, mathml(steps), strict=True)}
+            names = [name for block in flat for name in _named(block) if name not in self._symbols]
+            names = list(dict.fromkeys(names))
+            made = compile_mathml([symbol_source(name).source for name in names])
+            self._symbols |= dict(zip(names, made, strict=True))
+            yield from some
+
+    def equation(self, step: Step) -> Markup:
+        return _safe(self._equations[id(step)])
+
+    def symbol(self, name: str) -> Markup:
+        return _safe(self._symbols[name])
 
 
-class _Symbols:
-    """MathML of single symbols."""
-
-    def __init__(self, blocks: Sequence[Block]) -> None:
-        names = list(dict.fromkeys(name for block in _flat(blocks) for name in _named(block)))
-        self._made = dict(zip(names, compile_mathml([symbol_source(name).source for name in names]), strict=True))
-
-    def __call__(self, name: str) -> Markup:
-        return _safe(self._made[name])
+def _in_lots(blocks: Sequence[Block]) -> Iterator[Sequence[Block]]:
+    """The blocks with about so many equations at a time as are set in one run."""
+    start = count = 0
+    for number, block in enumerate(blocks):
+        count += sum(len(_printed(one)) for one in _flat((block,)))
+        if count >= AT_A_TIME:
+            yield blocks[start : number + 1]
+            start, count = number + 1, 0
+    yield blocks[start:]
 
 
 def _flat(blocks: Sequence[Block]) -> Iterator[Block]:

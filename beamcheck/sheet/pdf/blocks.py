@@ -9,15 +9,11 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
-from datetime import date
 from typing import Any
 from xml.etree import ElementTree
 
 from ...calc.pad import Step
-from ...checks.core.result import Figure, JobResult
-from ...checks.core.summary import INVENTED
-from ...lettering import legible
-from ..document.basis import NOT_GIVEN
+from ...checks.core.result import Figure
 from ..document.blocks import (
     Beside,
     Block,
@@ -31,7 +27,6 @@ from ..document.blocks import (
     JobText,
     Known,
     Lines,
-    Masthead,
     Pairs,
     Paragraph,
     References,
@@ -48,14 +43,13 @@ from ..document.blocks import (
 from ..document.mathematics import equation, result_text
 from ..document.prose import sentence
 from ..document.repeated_steps import warning
-from ..document.rich_blocks import MemberHead, RichTable
 from ..document.symbols import meaning, plain_symbol, symbol_source
 from ..figures.svg import PAPER, fixed, text_width
 from ..html.render import brief_reason, drawn, reason
 from .columns import in_half, stacked
 from .short_blocks import ShortBlocks
-from .text import LONGEST_IN_CELL, LONGEST_IN_CODE, NOT_TEXT, Data, cell_text, cut, prose, shown_text, spoken
-from .typefaces import TEXT_FACE, Printable, held, in_drawing, printable
+from .text import LONGEST_IN_CELL, LONGEST_IN_CODE, Data, cell_text, cut, prose, spoken
+from .typefaces import TEXT_FACE, in_drawing, printable
 
 HALF, BESIDE, WHOLE = 20.0, 31.0, 47.0  # em; of an equation on half a line, with its reason beside it, alone
 ROW = 40.0  # em; of an equation in a row of a short sheet
@@ -64,80 +58,13 @@ IN_A_HALF, IN_A_THIRD = 58, 34  # letters on a line of half the page, and of a s
 BESIDE_HALF = 30  # letters of what stands beside an equation on half a line
 PAIRS_SHORT, PAIRS_MANY = 64, 8  # letters and rows: pairs so short and so many stand in two columns
 ON_A_LINE = 90  # letters of a table that need no column to give way
-RUNNING, RUNNING_PIECE, RUNNING_CAUTION = 58, 30, 400  # letters in the head and foot of each page
+RUNNING_PIECE = 30  # letters in the head of each page
 # paper has the caution at the foot of each page
 ON_A_SCREEN = frozenset(("Caution", "MemberList", "FoldStart", "FoldEnd"))
 Told = Callable[[Step], str]
-NUMBERED = (
-    "Letters that the typefaces of this sheet lack are printed as their Unicode numbers, such as [U+6728]; in the job "
-    "file that this PDF carries, and on the page (HTML), they stand as they were written. The typefaces have the "
-    "Latin, Greek, Cyrillic, Armenian, Hebrew, Arabic and Georgian letters."
-)
-NO_TITLE = "Job without a title"
 _REMARK = re.compile(r"(?<=\S) {3,}#")  # of a job file: set far to the right it would break its line
 _LETTER = 0.86  # of the width that a drawing reckons with: typst's letters are narrower
 _SVG = "{http://www.w3.org/2000/svg}"
-_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
-
-
-def sheet_data(result: JobResult, blocks: Sequence[Block]) -> Data:
-    """Everything that the template prints, ready for JSON; `blocks` are those of `compose`."""
-    head, *rest = blocks
-    if not isinstance(head, Masthead):
-        raise TypeError("a sheet begins with a Masthead block")
-    made = _Maker(frozenset(_anchors(rest)))
-    data = _kept_together(_beside_each_other([each for block in rest for each in made.block(block)]))
-    about = {label.casefold(): text.strip() for label, text in result.about}
-    shown = shown_text(data)
-    return {
-        "head": {
-            "title": shown_text(cut(head.short, HEADING) or NO_TITLE),
-            "running": shown_text(cut(head.short, RUNNING)),
-            "author": shown_text(cut(about.get("author", ""), RUNNING)),
-            "date": shown_text(cut(about.get("date", "").replace(NOT_GIVEN, "undated"), 24)),
-            "tool": shown_text(cut(head.tool, 24)),
-            "fingerprint": head.fingerprint,
-            "job": head.fingerprint[:12],
-            "caution": shown_text(cut(head.caution, RUNNING_CAUTION)),
-            "letters": NUMBERED if _any_numbered([head.short, shown]) else "",
-            "invented": INVENTED if head.invented else "",
-            "paper": "us-letter" if result.units != "SI" else "a4",
-        },
-        "blocks": shown,
-    }
-
-
-def job_day(result: JobResult) -> date | None:
-    """The date of the job, if it is written as year-month-day."""
-    for label, text in result.about:
-        if label.casefold() == "date" and _DAY.fullmatch(text.strip()):
-            try:
-                return date.fromisoformat(text.strip())
-            except ValueError:
-                return None
-    return None
-
-
-def _anchors(blocks: Sequence[Block]) -> Iterator[str]:
-    """Every place that a link may lead to."""
-    for block in blocks:
-        if isinstance(block, Columns):
-            yield from _anchors((*block.left, *block.right, *block.flow))
-        if isinstance(block, Heading | CheckBlock) and block.anchor:
-            yield block.anchor
-        if isinstance(block, MemberHead) or (isinstance(block, RichTable) and block.anchor):
-            yield block.anchor
-        if isinstance(block, References) and not block.short:
-            yield from (f"source-{row.number}" for row in block.rows)
-
-
-def _any_numbered(value: Any) -> bool:
-    """Is a letter printed as its number anywhere?"""
-    if isinstance(value, str):
-        return "[U+" in value if isinstance(value, Printable) else not all(map(held, legible(value)))
-    if isinstance(value, dict):
-        return any(_any_numbered(one) for key, one in value.items() if key not in NOT_TEXT)
-    return isinstance(value, list) and any(map(_any_numbered, value))
 
 
 def _lines_of(text: str, letters: int) -> int:
@@ -145,22 +72,7 @@ def _lines_of(text: str, letters: int) -> int:
     return 1 + len(text) // letters
 
 
-def _kept_together(data: list[Data]) -> list[Data]:
-    """The head of a member with all up to its drawing as one block, which does not break unless it is very high."""
-    made: list[Data] = []
-    for each in data:
-        before = made[-1] if made else {}
-        if before.get("kind") == "Start" and before["blocks"][-1]["kind"] not in ("Columns", "Pairs"):
-            before["blocks"].append(each)
-            if each["kind"] == "Columns":
-                before["whole"] = not _drawn_first(each["right"])
-        else:
-            start = {"kind": "Start", "blocks": [each], "whole": False}
-            made.append(start if each["kind"] == "MemberHead" else each)
-    return made
-
-
-def _drawn_first(column: Sequence[Data]) -> bool:
+def drawn_first(column: Sequence[Data]) -> bool:
     """Does a drawing stand at the top of a column? Then a page may end below it, and none before it."""
     return bool(column) and column[0]["kind"] in ("FigureBlock", "Figures")
 
@@ -180,20 +92,7 @@ def _one_by_one(data: list[Data]) -> list[Data]:
     return [{"kind": "Figures", "figures": [each]} if each["kind"] == "FigureBlock" else each for each in data]
 
 
-def _beside_each_other(data: list[Data]) -> list[Data]:
-    """Drawings that follow each other as one block, so that two small ones share a line."""
-    made: list[Data] = []
-    for each in data:
-        if each["kind"] != "FigureBlock":
-            made.append(each)
-        elif made and made[-1]["kind"] == "Figures":
-            made[-1]["figures"].append(each)
-        else:
-            made.append({"kind": "Figures", "figures": [each]})
-    return made
-
-
-class _Maker(ShortBlocks):
+class Maker(ShortBlocks):
     """Turns blocks into data; `anchors` are the places to which links may lead."""
 
     def block(self, block: Block) -> Iterator[Data]:
@@ -252,7 +151,7 @@ class _Maker(ShortBlocks):
                 if each["kind"] == "TableBlock":
                     each |= in_half(each)
             yield {"kind": "Columns", "left": _one_by_one(pair[0]), "right": _one_by_one(pair[1]),
-                   "shares": list(block.shares), "whole": block.whole and not _drawn_first(pair[1])}  # fmt: skip
+                   "shares": list(block.shares), "whole": block.whole and not drawn_first(pair[1])}  # fmt: skip
 
     def _FigureBlock(self, block: Any) -> Data:
         svg, about, wide, high = for_typst(drawn(block))

@@ -11,17 +11,20 @@ from typing import Any, cast
 from ...errors import BeamcheckError
 from .typefaces import FACES
 
+_REMEMBERS = 10  # runs
+
 
 def set_pdf(
     source: Path, data: Any, day: date | tuple[int, int, int] | None, *, what: str = "pages",
     held: Mapping[str, bytes] | None = None, data_name: str = "data.json", standards: Sequence[str] = (),
+    tags: bool = True,
 ) -> bytes:  # fmt: skip
     """A PDF from a typst source of ours and data; the same bytes for the same data.
 
-    `source`: the typst source; it reads its data from `data_name`. `data`: what json can write. `day`: date, or year,
-    month and day, or None: what the file says of its time. `what`: what is set, for the error. `held`: more files by
-    name, which the source may attach. `standards`: PDF standards to keep to. Raises BeamcheckError if typst or its
-    typefaces are missing, or it cannot set the pages.
+    `source`: the typst source; it reads its data from `data_name`. `data`: what json can write, or its text. `day`:
+    date, or year, month and day, or None: what the file says of its time. `what`: what is set, for the error. `held`:
+    more files by name, which the source may attach. `standards`: PDF standards to keep to. `tags`: for readers who do
+    not see it. Raises BeamcheckError if typst or its typefaces are missing, or it cannot set the pages.
     """
     try:
         import typst
@@ -30,14 +33,24 @@ def set_pdf(
     missing = [face for face in FACES if face not in typst.Fonts(include_system_fonts=False).families()]
     if missing:
         raise BeamcheckError(f"typst came without its typefaces {', '.join(missing)}: install typst from its wheel")
-    files = {"main.typ": source.read_bytes(), data_name: json.dumps(data).encode("ascii"), **(held or {})}
+    text = data if isinstance(data, str) else json.dumps(data)
+    files = {"main.typ": source.read_bytes(), data_name: text.encode("ascii"), **(held or {})}
     if isinstance(day, date):
         day = (day.year, day.month, day.day)
     clock = 0 if day is None else max(int(datetime(*day, tzinfo=UTC).timestamp()), 0)
     more: dict[str, Any] = {"pdf_standards": list(standards)} if standards else {}
+    more |= {} if tags else {"pdf_tags": False}
     try:
         # it takes files by name, which its types do not say
         made = typst.compile(cast(Any, files), format="pdf", ignore_system_fonts=True, timestamp=clock, **more)
     except typst.TypstError as error:
         raise BeamcheckError(f"typst could not set the {what}: {error}; version 0.15 is expected") from error
     return bytes(made)
+
+
+def forget() -> None:
+    """Have typst let go of what it remembers of earlier pages, 5 to 8 MB a page: it does after ten more runs."""
+    import typst
+
+    for _ in range(_REMEMBERS + 1):
+        typst.compile(cast(Any, {"main.typ": b""}), format="pdf", ignore_system_fonts=True)

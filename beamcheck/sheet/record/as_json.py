@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
+from itertools import chain
 from typing import Any
 
 from ...checks.core.asking.open_questions import OpenQuestion
@@ -16,10 +17,11 @@ from ...checks.core.pictures import LoadPath, Table
 from ...checks.core.result import JobResult, PieceResult
 from ...checks.core.summary import MEANING
 from ...provenance import Source
+from ..spool import Spool
 from .enclosed import FORMAT, digest_of, record_text
 from .records import NUMBERS, record, record_schema
 
-_NO_PIECES = '\n "pieces": []'  # only the outermost keys stand behind one space
+_NO_PIECES = b'\n "pieces": []'  # only the outermost keys stand behind one space
 _TEXT, _TEXTS = {"type": "string"}, {"type": "array", "items": {"type": "string"}}
 
 
@@ -35,26 +37,26 @@ def result_json(result: JobResult) -> str:
     str
         `result_schema` describes it. Units: in, lbf, psi and what is made of them, named beside each number.
     """
-    return "".join(result_json_pieces(result))
+    return b"".join(result_json_pieces(result)).decode("ascii")
 
 
-def result_json_pieces(result: JobResult) -> list[str]:
-    """The same in pieces, to be written one after the other: that of a large job should not be there twice."""
-    found, texts = _envelope(result), list[str]()
+def result_json_pieces(result: JobResult) -> Iterator[bytes]:
+    """The same in pieces, to be written one after the other: that of a large job is a hundred megabytes on the disk."""
+    found, texts = _envelope(result), Spool()
 
     def pieces() -> Iterator[Any]:
-        """Each made, written and counted into the digest before the next: a large job has a hundred megabytes."""
+        """Each made, written and counted into the digest before the next."""
         for piece in result.pieces:
             made = record(piece)
-            texts.append(",\n  " if texts else "\n  ")
-            texts.append(json.dumps(made, indent=1, allow_nan=False).replace("\n", "\n  "))
+            text = json.dumps(made, indent=1, allow_nan=False).replace("\n", "\n  ")
+            texts.write(f"{',' * bool(texts.length)}\n  {text}".encode("ascii"))
             yield made
 
     digest = digest_of({**found, "pieces": pieces()})
-    before, empty, after = record_text({**found, "digest": digest}).partition(_NO_PIECES)
-    if not texts:
-        return [before, empty, after]
-    return [before, _NO_PIECES[:-1], *texts, "\n ]", after]
+    before, empty, after = record_text({**found, "digest": digest}).encode("ascii").partition(_NO_PIECES)
+    if not texts.length:
+        return iter((before, empty, after))
+    return chain((before, _NO_PIECES[:-1]), texts, (b"\n ]", after))
 
 
 def result_schema() -> dict[str, Any]:

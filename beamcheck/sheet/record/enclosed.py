@@ -17,6 +17,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from itertools import chain
 from pathlib import Path
 from typing import Any, Literal
 
@@ -24,6 +25,7 @@ from pydantic import BaseModel, ValidationError
 
 from ...lettering import legible
 from ...own_digest import digest_fits
+from ..spool import Spool
 from .page_text import ELEMENT, Page, broken
 from .pdf_read import JOB, RESULT, ReadError, added_to, attachments, pdf_changed
 from .signatures import signatures
@@ -39,7 +41,7 @@ MOST_BYTES, MOST_UNFOLDED = 80_000_000, 40_000_000  # a sheet of a whole house h
 _ELEMENT = f'<template id="{ELEMENT}" data-form="base64 of zlib of JSON" data-digest="'
 _OPENING = re.compile(re.escape(_ELEMENT) + '([0-9a-f]{64})"')
 _BLANK = "0" * 64
-_AT_ONCE = 1_000_000  # letters
+_AT_ONCE, _END_OF_PAGE = 1_000_000, 100  # letters; the last holds what closes the body
 
 
 class Number(BaseModel):
@@ -221,28 +223,34 @@ def _no_number(name: str) -> Any:
     raise ValueError(f"{name} is no number of JSON: it was changed")
 
 
-def with_result(page: str, result_text: str) -> str:
-    """The page with the result in an inert element at its end, and a digest over all of that."""
-    packed = base64.encodebytes(zlib.compress(result_text.encode("utf-8"), 9)).decode("ascii")
-    before, end, after = page.rpartition("</body>")
-    made = [before, _ELEMENT, _BLANK, f'">\n{packed}</template>\n{end}{after}']
-    made[2] = _digest_of_texts(made)  # in pieces: a large page is a hundred megabytes each time it is copied
-    return "".join(made)
+def with_result(page: Iterable[str], result: Iterable[bytes]) -> Iterator[bytes]:
+    """The page with the result in an inert element at its end, and a digest over all of that; all in pieces."""
+    written, found, tail = Spool(), hashlib.sha256(), ""
 
+    def put(text: str) -> None:
+        found.update(text.replace("\r\n", "\n").encode("utf-8", errors="replace"))
+        written.write(text.encode("utf-8", errors="replace"))
 
-def _digest_of_texts(texts: Iterable[str]) -> str:
-    """SHA-256 over texts one after the other, line ends as \\n."""
-    found = hashlib.sha256()
-    for text in texts:
-        plain = text.replace("\r\n", "\n")
-        for start in range(0, len(plain), _AT_ONCE):
-            found.update(plain[start : start + _AT_ONCE].encode("utf-8", errors="replace"))
-    return found.hexdigest()
+    for piece in page:
+        tail = "".join((tail, piece))  # text that is marked as markup escapes what is added to it
+        if len(tail) > _AT_ONCE:
+            put(tail[:-_END_OF_PAGE].removesuffix("\r"))
+            tail = tail[len(tail[:-_END_OF_PAGE].removesuffix("\r")) :]
+    before, end, after = tail.rpartition("</body>")
+    put(f"{before}{_ELEMENT}")
+    made = zlib.compressobj(9)
+    packed = base64.encodebytes(b"".join([*map(made.compress, result), made.flush()])).decode("ascii")
+    rest = f'">\n{packed}</template>\n{end}{after}'
+    found.update(f"{_BLANK}{rest}".replace("\r\n", "\n").encode("utf-8", errors="replace"))
+    return chain(written, (found.hexdigest().encode("ascii"), rest.encode("utf-8", errors="replace")))
 
 
 def page_digest(page: str) -> str:
     """SHA-256 over a page, the place of the digest itself blank, line ends as \\n."""
-    return _digest_of_texts([_OPENING.sub(f'{_ELEMENT}{_BLANK}"', page)])
+    plain, found = _OPENING.sub(f'{_ELEMENT}{_BLANK}"', page).replace("\r\n", "\n"), hashlib.sha256()
+    for start in range(0, len(plain), _AT_ONCE):
+        found.update(plain[start : start + _AT_ONCE].encode("utf-8", errors="replace"))
+    return found.hexdigest()
 
 
 def changed_since(raw: bytes) -> str:

@@ -21,10 +21,16 @@ def marked(pdf: bytes, version: str) -> bytes:
     place = pdf.rfind(_END)
     if place < 0:
         raise BeamcheckError("the PDF that typst made does not end as expected; typst 0.15 is expected")
+    return b"".join((pdf[:place], *ending(hashlib.sha256(pdf[:place]), pdf[place:], version)))
+
+
+def ending(before: hashlib._Hash, end: bytes, version: str) -> tuple[bytes, bytes, bytes]:
+    """The mark, the digest and the end of a PDF of which the digest of all before is at hand."""
     said = "".join(letter for letter in version if letter.isascii() and letter.isprintable())
-    mark = f"%generator: whatcarries {said}, SHA-256 of all other bytes ".encode("ascii")
-    before, after = pdf[:place] + mark, b"\n" + pdf[place:]
-    return before + hashlib.sha256(before + after).hexdigest().encode("ascii") + after
+    mark, after = f"%generator: whatcarries {said}, SHA-256 of all other bytes ".encode("ascii"), b"\n" + end
+    digest = before.copy()
+    digest.update(mark + after)
+    return mark, digest.hexdigest().encode("ascii"), after
 
 
 def unchanged(pdf: bytes) -> bool:

@@ -9,7 +9,7 @@ from ...checks.core.result import JobResult
 from ...checks.core.summary import INVENTED
 from ..document.blocks import TableBlock
 from ..pdf.blocks import for_typst as for_typst
-from ..pdf.blocks import job_day
+from ..pdf.data import job_day
 from ..pdf.text import shown_text as printed
 from ..pdf.typeset import set_pdf
 from ..record.pdf_mark import marked

@@ -17,7 +17,7 @@ from ...model.reading.reader import read_job_text
 from ...units import show, shown_in
 from ..document.prose import short_title, without_fields
 from ..document.standing_words import SIGN, standing_of
-from ..pdf.blocks import job_day
+from ..pdf.data import job_day
 from .geometry import Arrow, Hole, Label, Template, polygon, rectangle
 from .joints import joint_drawn
 from .shapes import OUTSIDE, Drawn, bracket_drawn, drilled, hole_diameter

@@ -15,7 +15,8 @@ from beamcheck.sheet.document.blocks import CheckBlock, Worked
 from beamcheck.sheet.document.calc_sheet import compose
 from beamcheck.sheet.document.mathematics import result_text
 from beamcheck.sheet.document.symbols import symbol_source
-from beamcheck.sheet.pdf.blocks import sheet_data, spoken
+from beamcheck.sheet.pdf.data import sheet_data
+from beamcheck.sheet.pdf.text import spoken
 
 from ...worked_examples.results import example
 from ..typst_reader import read_back

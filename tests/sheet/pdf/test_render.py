@@ -20,7 +20,7 @@ from beamcheck.sheet.document.blocks import FigureBlock
 from beamcheck.sheet.document.calc_sheet import compose
 from beamcheck.sheet.document.prose import capital, sentence
 from beamcheck.sheet.html.render import drawn
-from beamcheck.sheet.pdf.blocks import job_day, sheet_data
+from beamcheck.sheet.pdf.data import job_day, sheet_data
 from beamcheck.sheet.pdf.render import sheet_pdf
 from beamcheck.sheet.record.as_json import result_json
 

@@ -10,8 +10,8 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from beamcheck.lettering import legible
-from beamcheck.sheet.pdf.blocks import prose
 from beamcheck.sheet.pdf.render import sheet_pdf
+from beamcheck.sheet.pdf.text import prose
 from beamcheck.sheet.pdf.typefaces import BREAK, FACES, LEFT_TO_RIGHT, held, in_drawing, printable
 
 from ..html.test_render import EVIL

@@ -115,7 +115,7 @@ def test_a_changed_result_is_noticed(old, new, fault, tmp_path) -> None:
 
 
 def test_a_second_result_in_a_page_is_noticed(page, tmp_path) -> None:
-    twice = with_result(page, result_json(check_text(PASSES)))
+    twice = b"".join(with_result([page], [result_json(check_text(PASSES)).encode()])).decode()
     try:
         faults = read_back(of(tmp_path, twice)).faults
     except ReadError as error:

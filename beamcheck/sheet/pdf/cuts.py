@@ -1,0 +1,126 @@
+"""A long sheet cut into parts that typst sets one after the other, so that it never holds more than one of them.
+
+A part begins on a page of its own, with a heading of the first level or the head of a member where that can be, since
+headings within a part must not skip a level. What is very long (a schedule of a thousand members) is cut between rows.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from typing import Any
+
+from .text import Data
+
+PART = 400_000  # letters of data in a part, about: some 15 pages, for which typst takes 100 MB
+LONG = 1_000_000  # letters of data up to which a sheet is set in one piece
+_ROWS = {"RichTable": "rows", "TableBlock": "rows", "Bullets": "items"}  # what may be cut, and between which
+_OPENS = {"RichTable": "title", "TableBlock": "title", "Bullets": "title"}  # stands over the first of what was cut
+_CLOSES = {"RichTable": "note", "TableBlock": "note", "Bullets": "note"}  # stands below the last
+_DEEPER = frozenset(("Statements", "CheckBlock"))  # have headings of lower levels
+
+
+@dataclass
+class Part:
+    """Some blocks of a sheet as JSON, the places that links lead to, and whether it `asks` for the numbers of pages.
+
+    `running` is what runs on in it from the page before.
+    """
+
+    running: str = ""
+    texts: list[str] = field(default_factory=list)
+    anchors: list[str] = field(default_factory=list)
+    asks: bool = False
+
+    @property
+    def weight(self) -> int:
+        return sum(map(len, self.texts))
+
+    @property
+    def blocks(self) -> str:
+        """All of them as one text of JSON."""
+        return f"[{','.join(self.texts)}]"
+
+
+def parts_of(runs: Iterable[list[Data]], most: int = PART) -> Iterator[Part]:
+    """The parts of a sheet, each made when the one before is done with."""
+    part, running = Part(), ""
+    for run in runs:
+        loose = not any(map(_has_lower_heading, run))
+        pieces = [piece for block in run for piece in _pieces(block, most)]
+        texts = [json.dumps(piece) for piece in pieces]
+        if part.texts and part.weight + (len(texts[0]) if loose and texts else sum(map(len, texts))) > most:
+            yield part
+            part = Part()
+        before = ""
+        for piece, text in zip(pieces, texts, strict=True):
+            if loose and part.texts and before != "Heading" and part.weight + len(text) > most:
+                yield part
+                part = Part(running)
+            before = piece["kind"]
+            running = _running(piece) or running
+            part.asks |= _asks(piece)
+            part.anchors += _anchors(piece)
+            part.texts.append(text)
+    yield part
+
+
+def _has_lower_heading(block: Data) -> bool:
+    if block["kind"] == "Heading":
+        return bool(block["level"] > 1)
+    if block["kind"] == "Start":
+        return any(map(_has_lower_heading, block["blocks"]))
+    return (block["kind"] in _DEEPER and not block.get("short")) or (block["kind"] in ("Bullets", "References")
+                                                                     and bool(block["title"]))  # fmt: skip
+
+
+def _pieces(block: Data, most: int) -> Iterator[Data]:
+    """A block, or where it is too long for a part several of the same kind."""
+    key = _ROWS.get(block["kind"], "")
+    rows: list[Any] = block.get(key, [])
+    weight = len(json.dumps(block)) if len(rows) > 1 else 0
+    count = -(-weight // most)
+    if count < 2:
+        yield block
+        return
+    each = -(-len(rows) // count)
+    for start in range(0, len(rows), each):
+        piece = {**block, key: rows[start : start + each]}
+        if "weights" in block:
+            piece["weights"] = block["weights"][start : start + each]
+        if start:
+            piece |= {_OPENS[block["kind"]]: ""} | ({"anchor": ""} if "anchor" in block else {})
+        if start + each < len(rows):
+            piece[_CLOSES[block["kind"]]] = []
+        yield piece
+
+
+def _running(block: Data) -> str:
+    """What the head of a page says of what begins with this block."""
+    if block["kind"] == "Start":
+        return _running(block["blocks"][0])
+    return str(block.get("running", "")) if block["kind"] == "MemberHead" or block.get("level") == 1 else ""
+
+
+def _asks(value: Any) -> bool:
+    """Does it print the number of another page?"""
+    if isinstance(value, dict):
+        if value.get("kind") == "Contents" or (value.get("cell") == "PageOf" and value["to"]):
+            return True
+        return any(map(_asks, value.values()))
+    return isinstance(value, list) and any(map(_asks, value))
+
+
+def _anchors(value: Any) -> Iterator[str]:
+    """The places in it to which links may lead."""
+    if isinstance(value, dict):
+        if value.get("anchor"):
+            yield str(value["anchor"])
+        if value.get("kind") == "References" and not value["short"]:
+            yield from (str(row["to"]) for row in value["rows"] if row["to"])
+        for one in value.values():
+            yield from _anchors(one)
+    if isinstance(value, list):
+        for one in value:
+            yield from _anchors(one)
