@@ -191,9 +191,9 @@ def prescriptive_roof_live(area: float, rise: float) -> Found[float]:
 
 
 @cache
-def layer_names(of: str = "") -> tuple[str, ...]:
-    """The layers of `layer_weight_of` for a roof, a floor or a ceiling; '' for all."""
-    return tuple(row["layer"] for row in rows("dead_layers") if of in ("", row["of"]) or row["of"] == "any")
+def layer_names() -> tuple[str, ...]:
+    """The layers of `layer_weight_of`."""
+    return listed("dead_layers", "layer")
 
 
 def layer_weight_of(layer: str) -> tuple[Found[float], float, bool]:

@@ -53,13 +53,7 @@ def crossings(c: Array) -> Array:
     Every sign change of p in [0, 1] is among the points. A root that only touches zero may be missing: such a point
     of a derivative is no extreme.
 
-    Parameters
-    ----------
-    c : (..., n + 1) coefficients in t.
-
-    Returns
-    -------
-    (..., n) points in rising order; empty along the last axis for n = 0.
+    `c`: (..., n + 1) coefficients in t. Returns (..., n) points in rising order; empty along the last axis for n = 0.
     """
     degree = c.shape[-1] - 1
     if degree == 0:
@@ -122,14 +116,8 @@ def _root_of_quadratic(c: Array, a: Array, b: Array) -> Array:
 def extremes(c: Array, start: Any, end: Any) -> tuple[Array, Array, Array, Array]:
     """Smallest and largest value on start <= x <= end, from the ends and the roots of the derivative.
 
-    Parameters
-    ----------
-    c : (..., n + 1) coefficients in x.
-    start, end : broadcast against the leading axes; start <= end.
-
-    Returns
-    -------
-    low, x_low, high, x_high : arrays over the leading axes.
+    `c`: (..., n + 1) coefficients in x. `start`, `end`: broadcast against the leading axes; start <= end. Returns low,
+    x_low, high, x_high : arrays over the leading axes.
     """
     start, end = np.asarray(start, dtype=float), np.asarray(end, dtype=float)
     unit = on_unit_interval(c, start, end)

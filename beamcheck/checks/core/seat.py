@@ -151,9 +151,7 @@ def least_seat_length(under: AnyPiece | None = None) -> Found[float]:
     return judgment("least seat on masonry or concrete" if masonry else "least seat on wood or metal")
 
 
-def least_seat(
-    subject: str, what: str, l_b: float, under: AnyPiece, clause: str, *, where: str = "", id: str = "seat.least"
-) -> list[Check]:  # fmt: skip
+def least_seat(subject: str, what: str, l_b: float, under: AnyPiece, clause: str, *, where: str = "") -> list[Check]:
     """The shortest seat that is allowed, whatever the load."""
     least = least_seat_length(under)
     if l_b >= least.value:
@@ -163,4 +161,4 @@ def least_seat(
         f"{show(l_b, 'length')} counted, at least {show(least.value, 'length')} asked on "
         f"{'masonry or concrete' if masonry else 'wood or metal'}"
     )
-    return [Check.breaks_rule(id, subject, what, clause, text, where=where)]
+    return [Check.breaks_rule("seat.least", subject, what, clause, text, where=where)]

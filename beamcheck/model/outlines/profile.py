@@ -196,15 +196,15 @@ def _read(points: Array) -> Profile:
     area = float(np.sum(points[:, 0] * np.roll(points[:, 1], -1) - points[:, 1] * np.roll(points[:, 0], -1)))
     if area > 0.0:  # turn it so that it runs down the wall first
         points = np.roll(points[::-1], 1, axis=0)
-    wall = _while(points, 0, 1, 0)
+    wall = _while(points, 0, 0)
     if wall == 0:
         raise OutlineError(f"the outline has no upright wall face at its left: {_HOW}")
-    foot = _while(points, wall, 1, 1)
+    foot = _while(points, wall, 1)
     back = np.vstack((points[:1], points[:0:-1]))  # the same, the other way round
-    top = _while(back, 0, 1, 1)
+    top = _while(back, 0, 1)
     if top == 0:
         raise OutlineError(f"the outline has no level top edge: {_HOW}")
-    nose = _while(back, top, 1, 0)
+    nose = _while(back, top, 0)
     H, a, P, b = points[wall, 1], points[foot, 0], back[top, 0], back[nose, 1]
     _whole(points, float(H), float(a), float(P), float(b))
     soffit = np.array(points[foot : len(points) - nose + 1])
@@ -218,10 +218,10 @@ def _read(points: Array) -> Profile:
     return Profile(float(H), float(P), float(a), float(b), tuple((float(x), float(y)) for x, y in soffit))
 
 
-def _while(points: Array, start: int, step: int, axis: int) -> int:
+def _while(points: Array, start: int, axis: int) -> int:
     """The last point that is reached from `start` along a straight edge on which the coordinate `axis` stays."""
     last = start
-    for i in range(start + step, len(points), step):
+    for i in range(start + 1, len(points)):
         if abs(points[i, axis] - points[start, axis]) > ON_EDGE:
             break
         last = i

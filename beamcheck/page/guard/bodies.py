@@ -24,13 +24,7 @@ class Refused(BeamcheckError):
 
 
 async def body_of(request: Request, most: int) -> bytes:
-    """The bytes that were sent, read no further than the most that is taken.
-
-    Raises
-    ------
-    Refused
-        If there is more.
-    """
+    """The bytes that were sent, read no further than the most that is taken. Raises Refused if there is more."""
     found = bytearray()
     async for part in request.stream():
         found += part
@@ -42,10 +36,7 @@ async def body_of(request: Request, most: int) -> bytes:
 async def json_of(request: Request, most: int = MOST_ANSWER, **wanted: type) -> dict[str, Any]:
     """A table of the wanted entries, each of its type; a text that was left out is ''.
 
-    Raises
-    ------
-    Refused
-        If it is anything else.
+    Raises Refused if it is anything else.
     """
     try:
         data = json.loads(await body_of(request, most))

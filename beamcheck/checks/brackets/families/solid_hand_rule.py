@@ -131,14 +131,12 @@ def _spaced(x_s: Array, y_s: Array, alpha: Array, end: float) -> tuple[Array, Ar
 def section_rule(
     where: tuple[Array, Array, Array, Array], vertical_depth: Array, thickness: float | Array, moduli: Moduli,
     line: EdgeLoad, *, diagonal: bool, upright: bool = True, k: float | None = None,
-    means: tuple[Array, Array, Array] | None = None,
 ) -> HandRule:  # fmt: skip
     """The rule at given sections; any shapes that broadcast, sections last.
 
     `where`: (x_0, x_s, y_s, alpha): start on the edge, end on the soffit (in), slope of the soffit (0 to 90 deg).
     `vertical_depth`: depth of the section square to the edge at x_0, in; it counts only where `upright`. `k`: factor on
-    the edge; None for that of the top edge. `means`: three arrays or None: `fan_moments` of the sections where they are
-    known already.
+    the edge; None for that of the top edge.
     """
     x_0, x_s, y_s, alpha = where
     Q, M_0 = line.beyond(x_0)
@@ -149,7 +147,7 @@ def section_rule(
     linear_s = sec.equal_angle_edge_stress_soffit(M, N, thickness, d, alpha)
     vertical = sec.vertical_edge_stress(M_0, thickness, vertical_depth) if upright else linear
     one = (moduli.E_L, moduli.E_T, moduli.G_LT, moduli.nu_LT)
-    E = fan.fan_moments(*one, moduli.grain, alpha) if means is None else means
+    E = fan.fan_moments(*one, moduli.grain, alpha)
     eps_0, eps_b = fan.fan_mean_strain(M, N, thickness, d, *E), fan.fan_bending_strain(M, N, thickness, d, *E)
     E_top, E_sof = off_axis_modulus(*one, moduli.grain), off_axis_modulus(*one, moduli.grain - alpha)
     fan_top = fan.fan_edge_stress_top(E_top, alpha, eps_0, eps_b)
