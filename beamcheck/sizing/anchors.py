@@ -10,7 +10,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from textwrap import wrap
-from typing import Any, Literal, Protocol
+from typing import TYPE_CHECKING, Any, Literal
 
 import numpy as np
 
@@ -29,6 +29,9 @@ from ..units import show
 from ..values.hardware.fasteners import NailKind, bolt_sizes, lag_screw_sizes, nail, nail_sizes, wood_screw_sizes
 from ..values.loader import rows as table_rows
 from .anchor_layouts import STEP, Layout, TooLittleWood, layouts, other_width, placed, trial_line
+
+if TYPE_CHECKING:
+    from .joints import JointProposal
 
 Family = Literal["bolt", "lag screw", "wood screw", "nail"]
 FAMILIES: tuple[Family, ...] = ("bolt", "lag screw", "wood screw", "nail")
@@ -84,20 +87,7 @@ class Proposal:
         return f"{of}: {self.layout.words()}. Largest ratio {show(self.ratio, 'ratio')}, {self.governs}."
 
 
-class Proposed(Protocol):
-    """What can be said of a proposal, of an anchor group or of a joint."""
-
-    @property
-    def words(self) -> str: ...
-    @property
-    def refer(self) -> tuple[str, ...]: ...
-    @property
-    def caution(self) -> str: ...
-    @property
-    def sign_off(self) -> str: ...
-
-
-def in_words(name: str, proposal: Proposed) -> str:
+def in_words(name: str, proposal: Proposal | JointProposal) -> str:
     """A proposal as lines for a console: the answer, what is still to be decided, caution and sign-off line."""
     lines = [f"{name}: {proposal.words}", "", "A proposal and no verdict: write it into the job file and check that."]
     if proposal.refer:

@@ -9,8 +9,11 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from ...checks.core.result import Check, JobResult, PieceResult, Verdict
 from ...checks.core.summary import quantity
+from ...checks.survey.findings import Finding, findings
+from ...errors import BeamcheckError
 from ...sheet.document.prose import capital
 from ...sheet.document.short.checks_table import Merged, closest, merged
+from ..desk import Checked
 
 LONGEST = 1.3  # ratio at which a bar is full: layout
 NEAR_ONE = (Decimal("0.98"), Decimal("1.02"))
@@ -109,3 +112,15 @@ def _row(one: Merged, units: str, order: dict[int, int]) -> Row:
         () if check.verdict == "passes" else check.notes, check.clause, check.combination, order.get(id(check), 0),
         () if check.verdict != "refer" else tuple(question.ask for question in check.questions),
     )  # fmt: skip
+
+
+def found_in(checked: Checked, name: str) -> dict[str, list[Finding]]:
+    """What the survey of a stick says now, by whom it is for; empty without one."""
+    stock = None if checked.job is None else next((one for one in checked.job.stock if one.name == name), None)
+    if stock is None or stock.survey is None:
+        return {}
+    try:
+        every = findings(stock)
+    except BeamcheckError:
+        return {}
+    return {whom: [one for one in every if one.for_whom == whom] for whom in ("engineer", "grader", "nothing")}

@@ -19,8 +19,7 @@ from ..form.words import KINDS
 from ..guard.bodies import Refused
 from ..show.elevation import drawing_of
 from ..show.render import rendered
-from ..show.rows import Shown, shown
-from ..show.surveyed import found_in
+from ..show.rows import Shown, found_in, shown
 from .new_file import told
 from .site import PIECES, Opened, class_of, entries_of, entry_of, links, opened, page, sent, writes
 

@@ -185,7 +185,7 @@ async def photo(request: Request) -> Response:
 
 def kept(request: Request) -> Response:
     """A file that was kept, to be saved and not shown."""
-    from ..folder.keep import kept_file
+    from ..folder.listing import kept_file
     from .job import attachment
 
     opened(request)
