@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -17,8 +18,12 @@ from .chains import Flags
 from .polynomial import Array
 from .structure import RIGID_ENOUGH, Frame
 
+if TYPE_CHECKING:
+    from scipy.sparse import coo_array
+
 PIECES = 8
 SMALL = 40  # freedoms up to which all eigenvalues are found at once
+MOVES = "the frame can move without resistance: it has no critical load"
 
 
 @dataclass
@@ -33,11 +38,13 @@ class _Assembly:
         self.n += count
         return list(range(self.n - count, self.n))
 
-    def matrix(self, parts: list[tuple[list[int], Array]]) -> Array:
-        K = np.zeros((self.n, self.n))
-        for at, k in parts:
-            K[np.ix_(at, at)] += k
-        return K
+    def matrix(self, parts: list[tuple[list[int], Array]]) -> coo_array:
+        """The parts added up, sparse: few of the freedoms are neighbors."""
+        from scipy.sparse import coo_array
+
+        rows = [number for at, _ in parts for number in at for _ in at]
+        columns = [number for at, _ in parts for _ in at for number in at]
+        return coo_array((np.concatenate([k.ravel() for _, k in parts]), (rows, columns)), shape=(self.n, self.n))
 
 
 def acting_frame(frame: Frame, closed: Flags) -> Frame:
@@ -60,8 +67,8 @@ def critical_factor(frame: Frame, N: Array, pieces: int = PIECES) -> float:
     Unstable: the frame can move without resistance; ValueError: a batch, a wrong number of forces, a bar that acts one
     way.
     """
-    from scipy.linalg import solve_triangular
-    from scipy.sparse.linalg import LinearOperator, eigsh
+    from scipy.sparse import csc_array, diags_array
+    from scipy.sparse.linalg import LinearOperator, eigsh, splu
 
     N = np.asarray(N, dtype=float)
     if frame.batch or N.shape != (len(frame.bars),) or not np.all(np.isfinite(N)):
@@ -73,36 +80,33 @@ def critical_factor(frame: Frame, N: Array, pieces: int = PIECES) -> float:
     for number, force in enumerate(N.tolist()):
         if not frame.idle[number]:
             _add_bar(made, frame, number, force, pieces if force < 0.0 else 1)
-    K, G = made.matrix(made.elastic), made.matrix(made.geometric)
     for k, support in enumerate(frame.supports):
-        at = 3 * support.node + np.arange(3)
-        K[at, at] += frame.spring[k]
-    fixed = {
-        3 * support.node + way for k, support in enumerate(frame.supports) for way in range(3) if frame.rigid[k, way]
-    }
-    free = [i for i in range(made.n) if i not in fixed and (K[i, i] > 0.0)]
-    scale = 1.0 / np.sqrt(np.diag(K)[free])
-    K, G = (A[np.ix_(free, free)] * scale[:, None] * scale for A in (K, G))
-    try:
-        L = np.linalg.cholesky(K)
-    except np.linalg.LinAlgError as error:
-        raise Unstable("the frame can move without resistance: it has no critical load") from error
-    if np.min(np.diag(L)) ** 2 < RIGID_ENOUGH:
-        raise Unstable("the frame can move without resistance: it has no critical load")
+        made.elastic.append(([3 * support.node + way for way in range(3)], np.diag(frame.spring[k])))
+    fixed = [3 * support.node + way for k, support in enumerate(frame.supports) for way in range(3)
+             if frame.rigid[k, way]]  # fmt: skip
+    K, G = csc_array(made.matrix(made.elastic)), csc_array(made.matrix(made.geometric))
+    stiff = K.diagonal()
+    stiff[fixed] = 0.0
+    free = np.flatnonzero(stiff > 0.0)
+    scale = diags_array(1.0 / np.sqrt(stiff[free]))
+    K, G = (csc_array(scale @ A[free][:, free] @ scale) for A in (K, G))
+    try:  # by pivots on the diagonal alone, as those of a stiffness may be taken: what is negative or nothing can move
+        by_pivots = splu(K, permc_spec="MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options={"SymmetricMode": True})
+    except RuntimeError as error:
+        raise Unstable(MOVES) from error
+    if np.min(by_pivots.U.diagonal()) < RIGID_ENOUGH:
+        raise Unstable(MOVES)
     if not np.any(N < 0.0):
         return float("inf")
-
-    def per_stiffness(x: Array) -> Array:
-        inward = solve_triangular(L, x, trans="T", lower=True, check_finite=False)
-        return np.asarray(solve_triangular(L, -(G @ inward), lower=True, check_finite=False))
-
     size = len(free)
     if size < SMALL:
-        most = float(np.linalg.eigvalsh(np.column_stack([per_stiffness(x) for x in np.eye(size)]))[-1])
+        L = np.linalg.cholesky(K.toarray())
+        per_stiffness = np.linalg.solve(L, np.linalg.solve(L, -G.toarray()).T)
+        most = float(np.linalg.eigvalsh(per_stiffness)[-1])
     else:
         start = np.random.default_rng(0).standard_normal(size)
-        operator = LinearOperator((size, size), matvec=per_stiffness, dtype=float)
-        most = float(eigsh(operator, k=1, which="LA", v0=start, return_eigenvectors=False)[0])
+        inverse = LinearOperator((size, size), matvec=by_pivots.solve, dtype=float)
+        most = float(eigsh(-G, k=1, M=K, Minv=inverse, which="LA", v0=start, return_eigenvectors=False)[0])
     return 1.0 / most if most > 0.0 else float("inf")
 
 
@@ -130,11 +134,15 @@ def _add_bar(made: _Assembly, frame: Frame, i: int, N: float, pieces: int) -> No
             arm = np.array([[1.0, 0.0, -stub[1], 0.0], [0.0, 1.0, stub[0], 0.0], [0.0, 0.0, 0.0, 1.0]])
         ends.append((at, turn @ arm))
     places = [ends[0], *((at, turn) for at in inner), ends[1]]
+    known: dict[tuple[int, int], tuple[Array, Array]] = {}
     for (at_a, T_a), (at_b, T_b) in pairwise(places):
-        T = np.zeros((6, T_a.shape[1] + T_b.shape[1]))
-        T[:3, : T_a.shape[1]], T[3:, T_a.shape[1] :] = T_a, T_b
-        made.elastic.append((at_a + at_b, T.T @ k @ T))
-        made.geometric.append((at_a + at_b, T.T @ g @ T))
+        key = (id(T_a), id(T_b))
+        if key not in known:  # all but the first and the last are alike
+            T = np.zeros((6, T_a.shape[1] + T_b.shape[1]))
+            T[:3, : T_a.shape[1]], T[3:, T_a.shape[1] :] = T_a, T_b
+            known[key] = T.T @ k @ T, T.T @ g @ T
+        made.elastic.append((at_a + at_b, known[key][0]))
+        made.geometric.append((at_a + at_b, known[key][1]))
 
 
 def _element(EA: float, EI: float, GA: float, h: float) -> Array:
