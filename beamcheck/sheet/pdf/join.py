@@ -20,7 +20,7 @@ from .objects import Objects, literal, parted, reference, renumbered, within
 SCHEME, PLACES = "whatcarries:", "places.json"  # of links within a sheet; the attachment of a part that says their ends
 ABOVE = 10.0  # points over a place to which a link leads, as typst has it
 _NAMED = re.compile(rb"\(([^()\\]*)\)\s?([0-9]+) 0 R")
-_KEYED = re.compile(rb"([0-9]+) ([0-9]+) 0 R")
+_KEYED = re.compile(rb"([0-9]{1,10}) ([0-9]{1,10}) 0 R")
 _HEADS = re.compile(rb"\((U[0-9]+x[0-9]+y[0-9]+)\)")  # the names of heads of tables, by which cells name them
 _TO = re.compile(rb"/A<<[^<>()]*\(" + SCHEME.encode() + rb"([^()\\]*)\)>>")
 _SAID = re.compile(rb"/Contents\([^()\\]*\)")

@@ -14,7 +14,7 @@ from ...errors import BeamcheckError
 
 _TABLE = re.compile(rb"startxref\s+([0-9]+)\s+%%EOF\s*\Z")
 _TOKEN = re.compile(rb"\\.|[()]|(?<![0-9A-Za-z])([0-9]+) 0 R|/StructParents? ([0-9]+)", re.DOTALL)
-_REFERENCE = re.compile(rb"([0-9]+) 0 R")
+_REFERENCE = re.compile(rb"([0-9]{1,10}) 0 R")
 _STREAM, _END_OF_STREAM = b"\nstream\n", b"\nendstream"
 
 
