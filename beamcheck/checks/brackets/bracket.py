@@ -19,6 +19,7 @@ from .above import above_checks
 from .asking import ask_for
 from .assembly import assembly_of
 from .bearing import hung_on_it
+from .board import board_picture
 from .body import Body
 from .covers.cover import cover_checks
 from .drawing import elevation_of
@@ -104,6 +105,8 @@ def _worked_out(draft: Draft, family: Family[Any], context: Context) -> tuple[Pi
     if (order := assembly_of(bracket, elevation)) is not None:
         table, draft.assembly = order
         draft.tables.append(table)
+    stock = context.stock(bracket.stock) if bracket.stock is not None else None
+    board = board_picture(bracket, stock)
     pictures = [
         elevation,
         *(
@@ -111,6 +114,7 @@ def _worked_out(draft: Draft, family: Family[Any], context: Context) -> tuple[Pi
             for one in body.pictures
         ),
         *([prop.picture] if prop is not None and prop.picture is not None else []),
+        *([board] if board is not None else []),
     ]
     result = draft.done()
     finding = _finding(bracket, result, body, prop)

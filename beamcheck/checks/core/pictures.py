@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Annotated, Literal, NamedTuple
 
 from ...units.marks import Degrees, In, Inches, Pounds, Psi
+from .board_picture import BoardPicture
 from .split_picture import SplitPicture
 
 Role = Literal["carries", "decorative", "cover"]
@@ -540,4 +541,5 @@ Picture = (
     | RafterPicture
     | FramePicture
     | JointPicture
+    | BoardPicture
 )

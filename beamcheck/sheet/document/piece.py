@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from ...checks.core.assembled import TITLE, AssemblyPicture
+from ...checks.core.board_picture import BoardPicture
 from ...checks.core.pictures import (
     Elevation,
     FramePicture,
@@ -123,7 +124,8 @@ def diagrams_of(piece: PieceResult, key: str, units: str) -> FigureBlock:
 def picture_of(piece: PieceResult, picture: Picture, key: str, units: str) -> FigureBlock:
     """A drawing with its caption."""
     if isinstance(picture, Elevation):
-        caption = "To scale, except the beam above where there is one. The written sizes count, not measured ones."
+        above = ", but for the beam above" if picture.beam is not None else ""
+        caption = f"To scale{above}; the written sizes count."
     elif isinstance(picture, StressPicture):
         caption = (
             "Under the governing loads. The figures are those of whole wood; the checks deduct the holes of the "
@@ -131,12 +133,14 @@ def picture_of(piece: PieceResult, picture: Picture, key: str, units: str) -> Fi
         )
     elif isinstance(picture, SplitPicture):
         caption = "To scale, but for its arrows. One of the ways in which its forces stand in balance at that load."
+    elif isinstance(picture, BoardPicture):
+        caption = ""
     elif isinstance(picture, StrutPicture):
         caption = "Not to scale but for its slopes; the written figures count."
     elif isinstance(picture, FramePicture) and picture.shown:
         caption = "Where it lies in the frame, to scale; the points have the numbers of the frame's page."
     elif isinstance(picture, PostPicture | RafterPicture | FramePicture | JointPicture):
-        caption = "To scale. The written sizes count, not measured ones; each force is the largest of any combination."
+        caption = "To scale; the written sizes count. Each force is its largest."
     else:
         caption = "Every bar to one scale. The beam is taken as soft as one in twenty is."
     return FigureBlock(picture, piece.name, units, key, caption)

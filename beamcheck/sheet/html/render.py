@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from ...calc.pad import Step
 from ...checks.core.assembled import AssemblyPicture
+from ...checks.core.board_picture import BoardPicture
 from ...checks.core.pictures import (
     Elevation,
     FramePicture,
@@ -43,6 +44,7 @@ from ..figures.frame import frame_figure
 from ..figures.gap import gap_figure
 from ..figures.joint import joint_figure
 from ..figures.load_path import path_figure
+from ..figures.on_the_board import board_figure
 from ..figures.post import post_figure
 from ..figures.rafter import rafter_figure
 from ..figures.signs import SIGNS
@@ -216,7 +218,7 @@ def drawn(block: Any) -> str:
         HoleDrawing: hole_figure, LoadPath: path_figure, Elevation: bracket_figure, StressPicture: stress_figure,
         GapPicture: gap_figure, StrutPicture: strut_figure, SplitPicture: split_figure, PostPicture: post_figure,
         RafterPicture: rafter_figure, FramePicture: frame_figure, JointPicture: joint_figure,
-        AssemblyPicture: assembly_figure,
+        AssemblyPicture: assembly_figure, BoardPicture: board_figure,
     }  # fmt: skip
     draw: Callable[..., str] | None = drawers.get(type(block.figure))
     if draw is None:

@@ -17,6 +17,7 @@ WIDE = 246.0  # points; half of the text of a page
 ROW, GAP, TITLE = 9.0, 8.0, 10.0  # points
 HIGH = 380.0  # points; of columns between which no page ends
 SAVED = 80.0  # points by which they are lower then
+EVEN, LEAST = 32.0, 100.0  # points; gaps of two columns at one height, and what stands above them at least
 UNIT = 0.55  # points; of a unit of a drawing, as in sheet.typ
 SMALLER = 0.8  # a drawing may be set so much smaller and still be read
 LABEL, PAIR = 19, 40  # letters of a line of a label, and of what stands beside it
@@ -38,13 +39,30 @@ def stacked(left: list[Data], right: list[Data], flow: Sequence[Data]) -> Iterat
     high, least = (max(sum(map(height, side)) for side in pair) for pair in (first[:2], (left, right)))
     if high > HIGH and high > least + SAVED:
         first = left, right, list(flow)
-    yield first[:2]
+    yield from _cut(*first[:2])
     rest = first[2]
     if sum(map(narrow, rest)) > 1:
         start = next(number for number, block in enumerate(rest) if narrow(block))
         one, other, rest = _beside([rest[start]], [], rest[:start] + rest[start + 1 :])
         yield one, other
     yield from rest
+
+
+def _cut(left: list[Data], right: list[Data]) -> Iterator[Pair]:
+    """Two pairs, one under the other, where both columns have a gap at about the same height: a page may end there."""
+    downs = [[sum(map(height, side[:count])) for count in range(1, len(side))] for side in (left, right)]
+    gaps = [
+        (abs(one - other), i, j)
+        for i, one in enumerate(downs[0], start=1)
+        for j, other in enumerate(downs[1], start=1)
+        if abs(one - other) <= EVEN and min(one, other) >= LEAST
+    ]
+    if not gaps:
+        yield left, right
+        return
+    _, i, j = min(gaps)
+    yield left[:i], right[:j]
+    yield from _cut(left[i:], right[j:])
 
 
 def _beside(left: list[Data], right: list[Data], flow: Sequence[Data]) -> tuple[list[Data], list[Data], list[Data]]:

@@ -46,7 +46,8 @@ def _page(page: ShopPage) -> dict[str, Any]:
         "do_not": list(page.do_not.items), "ticks_title": page.ticks.title, "ticks": list(page.ticks.items),
         "caption": page.caption, "steps": list(page.steps),
     })  # fmt: skip
-    return {**said, "stop": page.stop, "drawing": _drawing(page.drawing), "order": _drawing(page.order)}
+    drawings = {"drawing": page.drawing, "order": page.order, "board": page.board}
+    return {**said, "stop": page.stop, **{name: _drawing(one) for name, one in drawings.items()}}
 
 
 def _drawing(drawing: str) -> dict[str, Any]:

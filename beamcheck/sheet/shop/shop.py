@@ -7,27 +7,26 @@ from dataclasses import dataclass
 from typing import Any
 
 from ...checks.core.asking.question_words import WHO
+from ...checks.core.board_picture import BoardPicture
 from ...checks.core.result import JobResult, PieceResult, Verdict
 from ...checks.movement.timber import movement_line
 from ...errors import BeamcheckError
 from ...lettering import legible
 from ...model.anchors import Anchor
 from ...model.beams import Beam
-from ...model.bracket_shapes import Solid
 from ...model.brackets import Bracket, Trim
 from ...model.frames.frame import pieces_of
 from ...model.job import Job
 from ...model.posts import Post
 from ...units import show, shown_in
-from ...values.lumber import read_size
 from ..document.blocks import Bullets, Pairs, TableBlock
 from ..document.prose import capital, sentence, short_title, without_fields
 from ..document.standing_words import SIGN, UNSIGNED, listed, standing_of
 from ..figures.assembly import assembly_figure
+from ..figures.on_the_board import board_figure, needed
 from ..lists.rows import HardwareRow, hardware_rows
 from ..templates.piece import job_of
 from .drawing import beyond, piece_drawing
-from .on_the_board import board_words
 
 ROLES = {"carries": "meant to carry", "decorative": "decoration: carries nothing", "cover": "cover: carries nothing"}
 # of the inputs of a piece, what whoever cuts it has to know, in this order
@@ -66,6 +65,7 @@ class ShopPage:
     caption: str = ""
     order: str = ""  # its order of assembly, an SVG
     steps: tuple[str, ...] = ()  # of it, in words
+    board: str = ""  # a bracket laid on the board that it is cut from, an SVG
 
 
 def shop_pages(result: JobResult, job: Job | None = None) -> tuple[ShopPage, ...]:
@@ -90,12 +90,12 @@ def _page(result: JobResult, job: Job, piece: PieceResult, number: int, hardware
         piece.name, piece.kind, capital(piece.title), piece.verdict, standing.banner,
         standing.stop, tuple(map(without_fields, (*standing.reasons, *_what_helps(piece)))),
         Pairs(tuple(_sizes(piece, given))),
-        Bullets("Gaps, slots and seats", (*_board(piece, given), *_gaps(given), *_moves(piece, given, job))),
+        Bullets("Gaps, slots and seats", (*_board(piece, result.units), *_gaps(given), *_moves(piece, given, job))),
         _hardware(piece, hardware), _drills(piece),
         Bullets("Do not", tuple(_do_nots(piece, given, job, stop=standing.stop))),
         Bullets("See and tick before it is covered", tuple(_ticks(piece, given))), drawing, caption,
         assembly_figure(piece.assembly, piece.name, result.units, f"shop-assembly-{number}") if piece.assembly else "",
-        piece.assembly.steps if piece.assembly else (),
+        piece.assembly.steps if piece.assembly else (), _laid(piece, result.units, f"shop-board-{number}"),
     )  # fmt: skip
 
 
@@ -176,13 +176,20 @@ def _moves(piece: PieceResult, given: Given, job: Job) -> Iterator[str]:
             yield from (f"{capital(check.where)}: {note}." for note in check.notes[:1])
 
 
-def _board(piece: PieceResult, given: Given) -> Iterator[str]:
+def _board(piece: PieceResult, units: str) -> Iterator[str]:
     """How a bracket cut from one piece is laid on its board."""
-    size = dict(piece.inputs).get("size as named")
-    if isinstance(given, Bracket) and isinstance(given.shape, Solid) and size is not None:
-        words = board_words(given.shape, read_size(size).d)
-        if words:
-            yield words
+    yield from (
+        f"Laid with its grain along the board {needed(one, units)}."
+        for one in piece.pictures
+        if isinstance(one, BoardPicture)
+    )
+
+
+def _laid(piece: PieceResult, units: str, key: str) -> str:
+    """The drawing of that, '' where there is none."""
+    return next(
+        (board_figure(one, piece.name, units, key) for one in piece.pictures if isinstance(one, BoardPicture)), ""
+    )
 
 
 def _gaps(given: Given) -> Iterator[str]:

@@ -10,7 +10,10 @@ from ....analysis.splits.holds import Held, Ledge, Rod, Row, Seat
 from ....calc.pad import SilentPad
 from ....formulas.wood.bearing import bearing_at_angle
 from ....model.brackets import Bracket, Corbel, Solid
+from ....model.fields.places import SAME_PLACE
+from ....model.stock import Stock
 from ....values.judgment import judgment
+from ....values.lumber import read_size
 from ...core.wood.govern import duration
 from ...core.wood.material import WoodMaterial, bearing_prime, compression_star, shear_prime
 from ..loads import BracketLoads
@@ -47,6 +50,13 @@ def _thinned(curve: Array) -> Array:
             start = end - 1
             keep.append(start)
     return curve[[*keep, len(curve) - 1]]
+
+
+def breadth_across(shape: Solid | Corbel, stock: Stock) -> float:
+    """The side of its stock that a bracket of that thickness is laid on, in."""
+    size = read_size(stock.size)
+    thin, broad = min(size.b, size.d), max(size.b, size.d)
+    return broad if shape.thickness <= thin + SAME_PLACE else thin
 
 
 def seats_of(loads: BracketLoads, combination: int, shift: float) -> tuple[tuple[Seat, ...], float]:

@@ -19,11 +19,9 @@ from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....formulas.brackets.split import head_reach, load_allowed, load_with_own_weight
 from ....model.brackets import Corbel, Solid
-from ....model.fields.places import SAME_PLACE
 from ....model.stock import Stock
 from ....units import show
 from ....values.judgment import judgment
-from ....values.lumber import read_size
 from ...anchors.unsaid import NotSaid, Open
 from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context
@@ -35,7 +33,7 @@ from ..asking import ask_engineer, ask_for, path_of
 from ..family import Family
 from ..fixings.rows import FixingRows
 from ..loads import BracketLoads
-from .held import held_of, outline_with_pocket, seats_of
+from .held import breadth_across, held_of, outline_with_pocket, seats_of
 from .loose import loose_tip
 from .picture import split_picture
 from .row_values import NotKnown, RowValue, row_value
@@ -331,9 +329,7 @@ def _glued_up(family: Family[Any], stock: Stock | None) -> Iterator[Check]:
     bracket, shape = family.bracket, family.bracket.shape
     if stock is None or not isinstance(shape, (Solid, Corbel)) or shape.grain is None:
         return
-    size, theta = read_size(stock.size), math.radians(shape.grain)
-    thin, broad = min(size.b, size.d), max(size.b, size.d)
-    most = broad if shape.thickness <= thin + SAME_PLACE else thin
+    theta, most = math.radians(shape.grain), breadth_across(shape, stock)
     wide = float(np.ptp(outline_with_pocket(shape) @ (math.sin(theta), math.cos(theta))))
     if wide <= most + WIDER:
         return

@@ -1,0 +1,28 @@
+"""The picture of a bracket laid on the board that it is cut from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, Literal
+
+from ...units.marks import Degrees, In, Inches
+
+
+@dataclass(frozen=True)
+class BoardPicture:
+    """x along the board and its grain, y across it from one edge; the outline begins at both.
+
+    `breadth`: of the board, the side of its stock that the outline is laid on. `wide`, `long`: what the outline needs
+    across and along the grain. `grain`: how it runs in the bracket, above level towards the nose. `top`: the top edge,
+    from the wall to the nose.
+    """
+
+    name: str
+    size: str
+    breadth: Inches
+    wide: Inches
+    long: Inches
+    grain: Degrees
+    outline: Annotated[tuple[tuple[float, float], ...], In("in")]
+    top: Annotated[tuple[tuple[float, float], ...], In("in")]
+    picture: Literal["board"] = "board"
