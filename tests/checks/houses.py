@@ -8,6 +8,8 @@ from beamcheck.checks.core.result import Check, JobResult, PieceResult
 from beamcheck.checks.job import check_job
 from beamcheck.model.reading.reader import job_from_data
 
+from .consistent import consistent
+
 Data = dict[str, Any]
 
 STAMP: Data = {"grade_from": "stamp", "evidence": "invented stamp, mill 12", "agency": "WCLIB"}
@@ -93,7 +95,9 @@ def job(**pieces: list[Data]) -> Data:
 
 
 def checked(**pieces: list[Data]) -> JobResult:
-    return check_job(job_from_data(job(**pieces)))
+    result = check_job(job_from_data(job(**pieces)))
+    consistent(check for one in result.pieces for check in one.checks)
+    return result
 
 
 def piece(result: JobResult, name: str) -> PieceResult:

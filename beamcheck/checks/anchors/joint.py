@@ -411,9 +411,9 @@ def gravity(stock: Stock | None, wood: WoodMaterial | None, name: str, doubts: l
         G = lowest(rows_to_screen(stock), "lowest plausible").G
         if G is not None:
             return G, "lowest of what the wood might plausibly be"
-    if wood is not None and wood.G is not None and not is_unknown(stock):
+    elif wood is not None and wood.G is not None:
         return wood.G, f"of {wood.label}"
-    if not is_unknown(stock) and stock.species.casefold() != "unknown":
+    elif stock.species.casefold() != "unknown":
         return specific_gravity(stock.species)[0], f"of {stock.species}, NDS 2018 Table 12.3.3A"
     text = f"the specific gravity of {name} is not given (`values.G` of its stock)"
     doubts.append(Open(text, "gravity", f"stock.{stock.name}.values.G", of=stock.name))

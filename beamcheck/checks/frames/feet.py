@@ -26,7 +26,6 @@ from ..core.wood.strength import Outcome
 from .member import FROM_FRAME, LITTLE, MadeOf
 
 THRUST = "statics"
-LEVEL = 1.0  # deg
 TO_THE_GROUND = ("post base", "by others")  # joints that also say how a foot sits on what is under it
 
 
@@ -68,7 +67,7 @@ def _seat(
     l_b, b = foot.bearing, float(min(foot.bearing_width or one.section.b, one.section.b))
     pressed = np.maximum(solved.nodes[foot.at].reaction[:, 1], 0.0)
     upright = one.member.slope
-    if upright > LEVEL:  # no longer than its foot is, cut level
+    if upright > 0.0:  # no longer than its foot is, cut level
         l_b = min(l_b, float(one.section.d) / math.sin(math.radians(upright)))
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:

@@ -97,7 +97,7 @@ def _of_nowhere(joint: Joint, stick: FrameStick, solved: SolvedFrame | None, con
         _length(joint, stick, number, sign * frame_axis, np.outer(N, sign * frame_axis), np.zeros(len(N)), context)
         for number, sign in ((1, -1.0), (2, 1.0))
     )
-    meeting = Meeting(joint, solved.combinations, members, np.zeros((len(N), 2)))
+    meeting = Meeting(joint, solved.combinations, members, np.zeros_like(members[0].force))
     text = f"where along {stick.name} it is, is not said: the forces there are not known"
     asked = meeting.refers(ID, "place of the splice", "statics", text, "joint_splice_at", "splice_at")
     return replace(meeting, doubts=(asked,))

@@ -25,6 +25,8 @@ from beamcheck.model.stock import Stock
 from beamcheck.values.factors import load_duration
 from beamcheck.values.lumber import read_size
 
+from ..consistent import consistent
+
 Data = dict[str, Any]
 HALF = {"kind": "bolt", "size": "1/2 in", "threads": "clear of it"}
 A36 = {"steel": "A36", "thickness": "1/4 in", "width": "6 in", "length": "10 in", "slot": "5/16 in"}
@@ -96,21 +98,26 @@ def step(check: Check, symbol: str) -> float:
 # ---- the checks of one group, each kind by itself --------------------------------------------------------------------
 
 
+def _sound(found: list[Check]) -> list[Check]:
+    consistent(found)
+    return found
+
+
 def lateral(made: Group) -> list[Check]:
     found = resolved(made)
-    return [found] if isinstance(found, Check) else lateral_checks(found)
+    return _sound([found] if isinstance(found, Check) else lateral_checks(found))
 
 
 def layout(made: Group) -> list[Check]:
-    return layout_checks(connect(made))
+    return _sound(layout_checks(connect(made)))
 
 
 def tear_out(made: Group) -> list[Check]:
-    return tear_out_checks(connect(made))
+    return _sound(tear_out_checks(connect(made)))
 
 
 def axial(made: Group, pull: list[float]) -> list[Check]:
-    return axial_checks(connect(made), pull)
+    return _sound(axial_checks(connect(made), pull))
 
 
 def couple(made: Group) -> Couple | None:
@@ -123,10 +130,10 @@ def beside(made: Group) -> list[Check]:
     """What a load beside the joint asks of the wood."""
     manner = manner_of(made.anchor)
     assert isinstance(manner, Fastened)
-    return manner.beside(connect(made), manner.couple(made))
+    return _sound(manner.beside(connect(made), manner.couple(made)))
 
 
 def steel(made: Group) -> list[Check]:
     found = resolved(made)
     clear = not isinstance(found, Check) and found.joint.threads_clear
-    return steel_checks(made, spread_of(made), couple(made), threads_clear=clear)
+    return _sound(steel_checks(made, spread_of(made), couple(made), threads_clear=clear))

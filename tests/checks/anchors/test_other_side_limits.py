@@ -31,7 +31,7 @@ from beamcheck.model.posts import Post
 
 from ..beams.beams import beam, seat
 from ..houses import post as post_data
-from .anchors import A36, HALF, Data, axial, find, group, lateral, said, steel, step, stock
+from .anchors import A36, HALF, Data, axial, find, group, lateral, layout, said, steel, step, stock
 
 PLATE = {key: value for key, value in A36.items() if key != "slot"}
 OTHER: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "along", "end": "6 in", "edge": "5 in"}
@@ -487,3 +487,39 @@ def test_one_ledger_wood_stress() -> None:
         assert [one.verdict for one in beside(made) if one.id == "anchor.ledger_wood"] == [verdict]
     assert step(find(axial(group([20.0]), [10.0]), "washer on the held"), "T") == 10.0
     assert said(lateral(group([20.0])), "fails") == ""
+
+
+# ---- lengths of bolts and pins ---------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("P", "given", "far"), [(100.0, 4.0, 1.5), (-100.0, 1.5, 4.0)])
+def test_edges_of_a_girder_by_the_way_of_the_load(P: float, given: float, far: float) -> None:
+    """Pressed down, the lower edge of what lies behind with its grain is loaded, else the upper one (12.5.1C)."""
+    found = layout(group([P], other={**OTHER, "edge": "3 in"}))
+    for what, k in (("given edge", given), ("far edge", far)):
+        assert find(found, f"distance to the {what} in the post").demand == pytest.approx(k * 0.5), what
+    aslant = layout(group([P], other={**OTHER, "grain": "across", "end": "20 in", "edge": "3 in"}))
+    assert find(aslant, "distance to the given edge in the post").demand == pytest.approx(1.5 * 0.5)
+
+
+@pytest.mark.parametrize(("length", "l_s"), [("5 1/2 in", 2.59375), ("4 in", 1.84375)])
+def test_cheeks_bear_as_far_as_a_pin_reaches(length: str, l_s: float) -> None:
+    """Half of what a slot of 5/16 in leaves of 5 1/2 in of wood, or of the pin."""
+    pin = {"kind": "pin", "size": "1/2 in", "steel": "A36", "length": length}
+    made = group([100.0], held=stock("6x12 dressed"), manner="concealed plate", other=None, plate=A36, fastener=pin,
+                 clamped=True)  # fmt: skip
+    assert connect(made).joint.side.length == pytest.approx(l_s)
+
+
+@pytest.mark.parametrize(("length", "words"), [
+    ("5 in", ""), ("5.05 in", "too long"), ("3.3 in", "too short"), (None, ""),
+])  # fmt: skip
+def test_bolts_between_two_bores(length: str | None, words: str) -> None:
+    """1 1/2 in between two of 1 3/4 in, 1/2 in bored off either: 4 in to hold, with washers and a nut under 5 in."""
+    bolt = {**HALF, "threads": None, "counterbore": "1 1/2 in", "counterbore_depth": "1/2 in", "length": length}
+    made = group([100.0], manner="wood both sides", other={**OTHER, "thickness": "1 3/4 in"},
+                 fastener={key: value for key, value in bolt.items() if value is not None})  # fmt: skip
+    joint = connect(made).joint
+    assert (joint.main.length, joint.side.length) == pytest.approx((1.5, 1.25))
+    faults = [fault.text for fault in joint.faults if fault.id == "anchor.length"]
+    assert bool(faults) is bool(words) and all(words in text for text in faults)

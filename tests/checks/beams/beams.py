@@ -9,6 +9,8 @@ from beamcheck.checks.core.result import Check, JobResult, PieceResult
 from beamcheck.checks.job import check_job
 from beamcheck.model.reading.reader import job_from_data
 
+from ..consistent import consistent
+
 Data = dict[str, Any]
 E_STAMP = {"grade_from": "stamp", "evidence": "invented stamp, mill 12"}
 LETTER = {"what": "wall", "material": "concrete", "confirmed_by": "invented sheet S-1, engineer"}
@@ -64,7 +66,9 @@ def job(*beams: Data, wood: Data | None = None, stocks: list[Data] | None = None
 
 
 def checked(*beams: Data, **more: Any) -> JobResult:
-    return check_job(job_from_data(copy.deepcopy(job(*beams, **more))))
+    result = check_job(job_from_data(copy.deepcopy(job(*beams, **more))))
+    consistent(check for one in result.pieces for check in one.checks)
+    return result
 
 
 def result_of(*beams: Data, **more: Any) -> PieceResult:

@@ -9,6 +9,8 @@ from beamcheck.checks.core.result import Check, JobResult, PieceResult
 from beamcheck.checks.job import check_job
 from beamcheck.model.reading.reader import job_from_data
 
+from ..consistent import consistent
+
 SHEET = "engineer's sheet S-2 of 3 May 2025"
 STAMP = "stamp No.1, WWPA mill 12, seen by J. M. on 3 May 2025"
 
@@ -59,7 +61,9 @@ def king(**frame: Any) -> dict[str, Any]:
 
 
 def checked(data: dict[str, Any]) -> JobResult:
-    return check_job(job_from_data(data))
+    result = check_job(job_from_data(data))
+    consistent(check for one in result.pieces for check in one.checks)
+    return result
 
 
 def piece(result: JobResult, name: str) -> PieceResult:

@@ -84,3 +84,12 @@ def test_wind_that_lifts_finds_no_more_weight_than_what_stays(weight: dict[str, 
     found = with_brought(frame, [load]).carries[len(frame.carries) :]
     assert [one.wind for one in found if one.wind] == [150.0, lifts]
     assert [one.dead for one in found if one.dead] == [high for high, _ in weight.values()]
+
+
+def test_what_brings_no_wind_brings_none() -> None:
+    frame = job_from_data(king()).frame[0]
+    (force,) = with_brought(
+        frame, [TransferredLoad("B", {"D": (500.0, 300.0), "S": (40.0, 0.0)}, point="ridge")]
+    ).carries
+    assert (force.dead, force.snow, force.wind, force.at) == (500.0, 40.0, None, "ridge")
+    assert with_brought(frame, [TransferredLoad("B", {"D": (500.0, 300.0)})]) is frame, "at no point of it"

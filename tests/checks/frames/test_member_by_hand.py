@@ -1,7 +1,7 @@
 """One member of a frame under forces that are given: every figure recomputed by NDS 2018 3.3 to 3.9 typed here.
 
-A 6x8 dressed (5 1/2 x 7 1/2 in) of Douglas Fir-Larch No. 1, posts and timbers: F_b 1200, F_t 825, F_c 1000, F_v 170, E_min
-580,000 psi (Table 4D, read); snow, C_D 1.15. The forces are invented.
+A 6x8 dressed (5 1/2 x 7 1/2 in) of Douglas Fir-Larch No. 1, posts and timbers: F_b 1200, F_t 825, F_c 1000, F_v 170,
+E_min 580,000 psi (Table 4D, read); snow, C_D 1.15. The forces are invented.
 """
 
 from __future__ import annotations

@@ -8,6 +8,8 @@ from beamcheck.checks.core.result import Check, PieceResult
 from beamcheck.checks.job import check_job
 from beamcheck.model.reading.reader import job_from_data
 
+from ..consistent import consistent
+
 Data = dict[str, Any]
 HEAD: Data = {"title": "a joint (invented)", "standard": "NDS 2018", "loads": "ASCE 7-16", "invented": True}
 SHEET = "engineer's sheet S-4 of 3 May 2025"
@@ -40,7 +42,9 @@ def joint(kind: str, *members: Data, **more: Any) -> Data:
 def checked(one: Data, *stocks: Data, **more: Any) -> PieceResult:
     """The joint as a piece of a job of its own."""
     job = job_from_data({"job": HEAD, "stock": list(stocks), "joint": [one], **more})
-    return next(piece for piece in check_job(job).pieces if piece.name == one["name"])
+    found = next(piece for piece in check_job(job).pieces if piece.name == one["name"])
+    consistent(found.checks)
+    return found
 
 
 def the(piece: PieceResult, id: str, where: str = "", what: str = "") -> Check:

@@ -7,12 +7,17 @@ from typing import Any
 
 import pytest
 
+from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import PieceResult
+from beamcheck.checks.joints.kinds.registry import kind_of
+from beamcheck.checks.joints.meeting import stated_meeting
+from beamcheck.model.reading.reader import job_from_data
 
-from .jobs import SHEET, Data, checked, joint, member, step_value, the, wood
+from .jobs import HEAD, SHEET, Data, checked, joint, member, step_value, the, wood
 from .test_by_report import RATING, screwed
 from .test_cap_and_ledger import BEAM, CAP, POST, ledger, ledger_data
 from .test_fastened import BOLT, LAID
+from .test_step_by_hand import pressed
 from .test_tenon_and_base import BASE, foot
 
 F_Y = 36000.0
@@ -320,3 +325,71 @@ def test_screws_of_a_report_without_a_pull_and_of_no_known_way() -> None:
 def test_what_to_see_of_screws_that_lean_one_way() -> None:
     leaning, crossed = screwed(500.0).to_see, screwed(500.0, crossed=True).to_see
     assert len(leaning) == len(crossed) + 1 and "every screw leans" in leaning[-1]
+
+
+# ---- groups of members -----------------------------------------------------------------------------------------------
+
+
+def test_specific_gravity_by_letter_counts_before_that_of_the_species() -> None:
+    holes = {"end": "8 in", "edge": "2 3/4 in"}
+    one = joint(
+        "bolted lap", member("collar", "thin", 0.0, 500.0, holes=holes),
+        member("rafter", "thick", 180.0, 500.0, holes=holes), fastener={**BOLT, "length": "11 in"}, **LAID,
+    )  # fmt: skip
+    piece = checked(one, wood("thin", "3 1/2 in x 5 1/2 in", G=0.42), wood("thick", "5 1/2 in x 5 1/2 in", G=0.55))
+    check = the(piece, "anchor.lateral", "collar")
+    assert {one.value for one in check.steps if one.symbol == "G"} == {0.42, 0.55}
+
+
+def cut(*, passes: bool, ahead: bool, slot: bool, rows: int = 2) -> Any:
+    """What bolts of 3/4 in, two rows 3 in apart, take out of a member that begins 100 in before the joint."""
+    plate = {"steel": "A36", "thickness": "3/8 in", "width": "6 in", "length": "14 in",
+             **({"slot": "7/16 in"} if slot else {})}  # fmt: skip
+    laid = {"rows": rows, "columns": 2, "spacing": "4 in", "end": "5 in", "edge": "4 in",
+            **({"row_spacing": "3 in"} if rows > 1 else {})}  # fmt: skip
+    one = joint(
+        "knife plate" if slot else "plates both sides",
+        member("west", "tie", 180.0, 1000.0, holes=laid, plate=plate, passes=passes),
+        member("east", "tie", 0.0, 1000.0, holes=laid, plate=plate), fastener={**BOLT, "length": "7 1/2 in"}, **LAID,
+    )  # fmt: skip
+    job = job_from_data({"job": HEAD, "stock": [wood("tie", "5 1/2 in x 9 1/2 in")], "joint": [one]})
+    context = Context(Structure({one.name: one for one in job.stock}, {}))
+    meeting = stated_meeting(job.joint[0], context)
+    (found,) = kind_of(job.joint[0]).cuts(meeting, meeting.members[0], 100.0, ahead)
+    return found
+
+
+@pytest.mark.parametrize(("passes", "ahead", "middle", "length"), [
+    (False, True, 100.0 + 7.0, 4.8125), (False, False, 100.0 - 7.0, 4.8125), (True, True, 100.0, 4.8125),
+])  # fmt: skip
+def test_what_bolts_of_a_joint_take_out(passes: bool, ahead: bool, middle: float, length: float) -> None:
+    """Holes of 13/16 in from 5 to 9 in off the joint; of a member that goes on they lie about it."""
+    found = cut(passes=passes, ahead=ahead, slot=False)
+    assert (found.at, found.length, found.width) == pytest.approx((middle, length, 0.0))
+    assert (found.depth, found.from_bottom) == pytest.approx((3.0 + 0.8125, 5.5))
+    assert [(void.y, void.height, void.breadth) for void in found.voids] == [
+        pytest.approx((4.0, 0.8125, 5.5)), pytest.approx((7.0, 0.8125, 5.5))]  # fmt: skip
+
+
+def test_what_a_slot_of_a_joint_takes_out() -> None:
+    """7/16 in over the length of the plate, through the whole depth."""
+    found = cut(passes=False, ahead=True, slot=True)
+    assert (found.at, found.length, found.width) == pytest.approx((107.0, 14.0, 0.4375))
+    assert found.depth == pytest.approx(9.5) and all(void.breadth == pytest.approx(5.0625) for void in found.voids)
+
+
+def test_a_foot_that_only_pulls_shears_nothing() -> None:
+    pulled = the(pressed(-700.0, 0.0), "joint.step_shear")
+    assert pulled.demand == 0.0
+
+
+def test_forces_out_of_balance_by_two_percent() -> None:
+    """Of the largest, sideways and upright (judgment)."""
+    for level, upright, verdict in ((20.0, 0.0, "passes"), (20.1, 0.0, "refer"), (0.0, 19.9, "passes"),
+                                    (0.0, 20.5, "refer")):  # fmt: skip
+        one = joint("by others", member("a", "x", 0.0, 1000.0, down=upright), member("b", "x", 180.0, 1000.0 - level),
+                    confirmed_by=SHEET)  # fmt: skip
+        check = the(checked(one, wood("x", "5 1/2 in x 5 1/2 in")), "joint.balance")
+        assert check.verdict == verdict, (level, upright)
+    assert "go into sill" in the(checked({**one, "stands_on": "sill"}, wood("x", "5 1/2 in x 5 1/2 in")),
+                                 "joint.balance").notes[0]  # fmt: skip

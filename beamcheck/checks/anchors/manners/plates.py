@@ -81,10 +81,8 @@ class Concealed(Fastened):
     def joint(self, make: JointMaker) -> Joint:
         plate, dowel, b = make.plate, make.dowel, make.breadth
         needs_through(make)
-        if plate.slot is None:
-            text = "the width of the slot is not given (`plate.slot`): a snug one is taken, for information"
-            make.doubts.append(Open(text, "slot", "plate.slot"))
-        slot = plate.thickness if plate.slot is None else plate.slot
+        assert plate.slot is not None  # the rules of the model ask for it
+        slot = plate.slot
         # the plate may lie against one cheek: then all of the gap is at the other
         gap = max(float(gaps.slot_gap(slot, plate.thickness)), make.gap)
         cheek = make.left(b, slot, 2.0 * make.bore) / 2.0

@@ -38,8 +38,6 @@ from ..groups import MemberGroup
 from ..meeting import Arriving, Meeting, wood_checks
 from .base import Kind, into_which
 
-ALIKE = 1e-6
-
 
 class OfJoint(Fastened):
     """What fasteners of a joint do not ask: what is behind them is the joint itself."""
@@ -157,8 +155,6 @@ def lined_up(group: MemberGroup) -> MemberGroup:
     Holes that do not are taken as near to the end as the nearest of them is, and no farther than from each other:
     less wood than there is.
     """
-    if group.x.size < 3 and (group.x.size < 2 or min(np.ptp(group.x), np.ptp(group.y)) < ALIKE):
-        return group
     columns, rows = len(np.unique(np.round(group.x, 4))), len(np.unique(np.round(group.y, 4)))
     return group if columns * rows == group.x.size else replace(group, crowded=nearest_apart(group.x, group.y))
 
@@ -189,8 +185,9 @@ def cut_of(group: MemberGroup, member: Arriving, place: float, ahead: bool) -> G
     fastener, plate = group.anchor.fastener, group.anchor.plate
     assert fastener is not None
     d_h = hole_of(fastener)
-    slot = max(plate.slot or 0.0, plate.thickness) if plate is not None and group.made.in_a_slot else 0.0
-    reach = (plate.slot_length or plate.length) if plate is not None and slot else 0.0
+    slot = reach = 0.0
+    if plate is not None and plate.slot is not None and group.made.in_a_slot:
+        slot, reach = plate.slot, plate.slot_length or plate.length
     rows = dict.fromkeys(round(float(y), 6) for y in group.y)
     voids = tuple(Void(y, d_h, member.b - slot) for y in rows) if d_h else ()
     start = 0.0 if slot else float(np.min(group.x)) - 0.5 * d_h
