@@ -8,6 +8,7 @@ import subprocess
 import sys
 import time
 import warnings
+from collections import Counter
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
@@ -91,8 +92,8 @@ class Trying:
         print(f"{number:4} {WORDS[status]:9}{comes_by:4} tests  {mutant.told()}", flush=True, file=sys.__stdout__)
 
     def _that_come_by(self, mutant: Mutant, items: list[pytest.Item]) -> tuple[int, list[pytest.Item]]:
-        """How many tests run the line, and those to run: they first, then others of their files, which share what was
-        worked out once; all that run the file where what it does on import is wrong."""
+        """How many tests run the line, and those to run: they first, then others of their files that may share
+        what was worked out once; all that run the file where what it does on import is wrong."""
         near, lines = self.near[mutant.file], _lines(mutant)
         on_import = not mutant.called or bool(self.on_import.get(mutant.file, set()) & lines)
         first: dict[str, tuple[int, float, str]] = {}
@@ -101,7 +102,9 @@ class Trying:
             place = next((n for n, path in enumerate(near) if file == path or file.startswith(f"{path}/")), None)
             if place is not None and (there := run.lines.get(mutant.file)) and (on_import or there & lines):
                 first[item.nodeid] = (place, run.seconds, file)
-        whole = {file: place for place, _, file in first.values() if not file.startswith("tests/trials")}
+        # where one test of a file comes by alone, others of it may look at what that one has worked out
+        count = Counter(file for _, _, file in first.values() if not file.startswith("tests/trials"))
+        whole = {file for file, tests in count.items() if tests == 1}
         rest = [i for i in items if i.nodeid not in first and i.nodeid.split("::")[0] in whole]
         placed = sorted((i for i in items if i.nodeid in first), key=lambda i: (first[i.nodeid][0], first[i.nodeid][2]))
         return len(placed), placed + rest
