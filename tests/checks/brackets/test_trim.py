@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
+from typing import Any
+
+import numpy as np
 import pytest
 
+from beamcheck.checks.brackets.trim.places import arm_of, hits_of
+from beamcheck.checks.brackets.trim.trim import _in_a_line
 from beamcheck.checks.core.result import Check, PieceResult
+from beamcheck.model.brackets import Fixings, Trim
 
-from .brackets import Data, find
+from ..anchors.anchors import stock
+from .brackets import BOLT, LAG, OTHER, Data, find
 from .test_evidence import hung
 
 SURE: Data = {"confirmed_by": "engineer's letter of 3 May 2025"}
@@ -59,3 +66,103 @@ def test_not_said_and_held_as_far_out_as_is_believed() -> None:
     assert hung({"rows": TWO}, weight="100 lb", **FACE).verdict == "passes"
     heavy = of(hung({"rows": TWO}, weight="1,200 lb", **FACE), "pull of weight that stands out")
     assert heavy.questions[0].field == "trim.T.stands_out"
+
+
+# ---- by hand, at the limits: lags of 3/8 in into a stud of 3 1/2 x 5 1/2 in -----------------------------------------
+
+
+def fixings_of(rows: list[Data], edge: str | None = "2 3/4 in", **more: Any) -> Fixings:
+    other = {key: value for key, value in {**OTHER, "edge": edge}.items() if value is not None}
+    return Fixings.model_validate({"fastener": LAG, "through": "1 1/2 in", "other": other, "rows": rows, **more})
+
+
+@pytest.mark.parametrize(
+    ("rows", "edge", "sure"),
+    [
+        # across it 5 1/2 in: 1 1/2 diameters (0.5625 in) clear of the edges, 4.9375 in at most from the first edge
+        ([{"below_top": "2 in", "count": 2, "apart": "2.18 in"}], "2 3/4 in", (2,)),
+        ([{"below_top": "2 in", "count": 2, "apart": "2.19 in"}], "2 3/4 in", (1,)),
+        ([{"below_top": "2 in", "count": 1}], "0.5625 in", (1,)),
+        ([{"below_top": "2 in", "count": 1}], "0.56 in", (0,)),
+        # a stud 12 in on is another one
+        ([{"below_top": "2 in", "count": 2, "apart": "12 in"}], "2 3/4 in", (2,)),
+        ([{"below_top": "2 in", "count": 2, "apart": "11.99 in"}], "2 3/4 in", (1,)),
+        ([{"below_top": "2 in", "count": 3, "apart": "6 in"}], "2 3/4 in", (1,)),
+        # the other way the rows run across it, and the fewer hits count
+        ([{"below_top": "2 in", "count": 2, "apart": "2 in"}, {"below_top": "6 in", "count": 2, "apart": "2 in"}],
+         "2 3/4 in", (2, 0)),
+        ([{"below_top": "2 in", "count": 3, "apart": "5 in"}, {"below_top": "4 in", "count": 3, "apart": "5 in"}],
+         "2 3/4 in", (1, 1)),
+        # no edge said: as near to it as may be
+        ([{"below_top": "2 in", "count": 2, "apart": "4.37 in"}], None, (2,)),
+        ([{"below_top": "2 in", "count": 2, "apart": "4.38 in"}], None, (1,)),
+    ],
+)  # fmt: skip
+def test_fasteners_that_surely_meet_the_wood(rows: list[Data], edge: str | None, sure: tuple[int, ...]) -> None:
+    found = hits_of(fixings_of(rows, edge), stock("4x6 dressed"))
+    assert found.sure == sure and found.count == sum(row["count"] for row in rows)
+    assert found.most_sure == max(sum(sure), 1)
+
+
+@pytest.mark.parametrize(
+    ("rows", "height", "arm"),
+    [([2.0, 20.0], None, 18.0), ([2.0, 20.0], "21 in", 18.0), ([2.0, 4.0], "12 in", 9.0), ([1.0], "4 in", 2.7),
+     ([2.0], "2 in", None), ([2.0], None, None), ([2.0, 20.0], "22.1 in", 0.9 * 20.1)],
+)  # fmt: skip
+def test_lever_arm_of_the_top_row(rows: list[float], height: str | None, arm: float | None) -> None:
+    """Down to the lowest row, or 0.9 of what is below the top row (a stiff block): the longer."""
+    held = fixings_of([{"below_top": f"{down} in", "count": 1} for down in rows])
+    trim = Trim.model_construct(name="T", height=None if height is None else float(height.split(" ")[0]))
+    found = arm_of(trim, held).length
+    assert found == (None if arm is None else pytest.approx(arm))
+
+
+@pytest.mark.parametrize(
+    ("rows", "nearest"),
+    [([{"below_top": "2 in", "count": 3, "apart": "4 in"}], 4.0), ([{"below_top": "2 in", "count": 1}], 0.0),
+     ([{"below_top": "2 in", "count": 2, "apart": "9 in"}, {"below_top": "5 in", "count": 2, "apart": "9 in"}], 3.0),
+     ([{"below_top": "2 in", "count": 2, "apart": "8 in"}, {"below_top": "5 in", "count": 1}], 5.0),
+     ([{"below_top": "2 in", "count": 1}, {"below_top": "40 in", "count": 1}], 24.0)],
+)  # fmt: skip
+def test_fasteners_in_a_line_are_as_far_apart_as_the_nearest_two(rows: list[Data], nearest: float) -> None:
+    """Two 4 in to either side of the middle and one 3 in below it: 5 in."""
+    x = _in_a_line(fixings_of(rows))
+    assert list(np.diff(x)) == pytest.approx([nearest] * (len(x) - 1)) and x[0] == 24.0
+
+
+def test_what_hangs_below_counts_four_times_and_on_a_face_once() -> None:
+    wide = {"rows": [{"below_top": "1 in", "count": 4, "apart": "16 in"}]}
+    below, face = hung(wide, weight="24 lb"), hung(weight="24 lb", stands_out="1 in", height="4 in", **FACE)
+    assert of(below, "pull on the most loaded fastener").demand == pytest.approx(4.0 * 24.0 / 4.0)
+    shear = [check for check in face.checks if check.what.startswith("lateral load on the worst")]
+    assert [check.demand for check in shear] == pytest.approx([24.0])  # one of four surely meets the stud
+
+
+def test_somebody_hangs_beside_one_of_its_fasteners() -> None:
+    """All of 200 lb and an even share of 24: 206 lb on one lag of four; that it holds is no news."""
+    rows = {"rows": [{"below_top": "1 in", "count": 4, "apart": "16 in"}]}
+    by = {"accidental_from": "the owner"}
+    assert not [one for one in hung(rows, accidental="100 lb", **by).checks if one.id == "trim.hung_on_one"]
+    heavy = [one for one in hung(rows, accidental="2,000 lb", **by).checks if one.id == "trim.hung_on_one"]
+    assert {one.verdict for one in heavy} == {"refer"}
+
+
+def test_bolts_of_trim_in_pull() -> None:
+    """4 x 24 lb on four 3/8 in bolts of A307: 45,000/2 psi on their area; nothing is taken off for shear."""
+    wide = {"rows": [{"below_top": "1 in", "count": 4, "apart": "16 in"}]}
+    bolts = {"fastener": {**BOLT, "length": "6 in"}, **wide}
+    found = of(hung(bolts), "pull on the bolts")
+    assert (found.demand, found.capacity) == pytest.approx((24.0, 45000.0 / 2.0 * np.pi * 0.375**2 / 4.0))
+    assert "their steel cannot be checked" in " ".join(
+        of(hung({"fastener": {**BOLT, "length": "6 in", "steel": None}}), "pull on the bolts").notes
+    )
+
+
+def test_what_one_row_turns_is_next_to_nothing_up_to_twenty_pounds() -> None:
+    one = {"rows": [{"below_top": "1 in", "count": 3, "apart": "16 in"}]}
+    for weight, verdict in (("20 lb", "passes"), ("20.1 lb", "refer")):
+        assert of(hung(one, weight=weight, **FACE), "pull of weight that stands out").verdict == verdict
+    said = hung(one, weight="15 lb", stands_out="2 in", **FACE)  # how far out is said, how high it is not
+    assert [question.field for question in of(said, "pull of weight that stands out").questions] == ["trim.T.height"]
+    answers = of(said, "pull of weight that stands out").questions[0].answers
+    assert [answer.sets[0][1] for answer in answers] == ["3 in", "5 in"]
