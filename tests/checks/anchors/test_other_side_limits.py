@@ -85,7 +85,8 @@ def test_holes_bored_into_a_post_near_its_head() -> None:
     made = replace(group([100.0], other={**OTHER, "grain": "across"}), into=upright(cuts=[]))
     (check,) = [one for one in far_side_checks(made) if one.id == "anchor.far_holes"]
     (answer,) = check.questions[0].answers
-    assert answer.sets == (("post.post.cuts", {"kind": "hole", "depth": "9/16 in", "at": "7 ft 6 3/8 in"}),)
+    hole = {"kind": "hole", "depth": "9/16 in", "at": "7 ft 6 3/8 in", "from_bottom": "5 5/8 in"}
+    assert answer.sets == (("post.post.cuts", hole),)
     nailed = replace(made, anchor=made.anchor.model_copy(update={"fastener": Fastener.model_validate(
         {"kind": "nail", "size": "16d common"})}))  # fmt: skip
     assert "anchor.far_holes" not in ids(far_side_checks(nailed)), "nails take no wood off"
