@@ -464,6 +464,19 @@ class FramePicture:
     picture: Literal["frame"] = "frame"
 
 
+@dataclass(frozen=True)
+class FrameForces:
+    """A frame under one combination, all its forces at once: of each member its push and pull along it, of each foot
+    what stands under it. `under`: the combination."""
+
+    name: str
+    under: str
+    bars: tuple[FrameBar, ...]
+    feet: tuple[FrameFootMark, ...]
+    points: tuple[StressMark, ...]
+    picture: Literal["frame forces"] = "frame forces"
+
+
 class JointHole(NamedTuple):
     """A fastener: right and up from the crossing of the axes, and its diameter."""
 
@@ -540,6 +553,7 @@ Picture = (
     | PostPicture
     | RafterPicture
     | FramePicture
+    | FrameForces
     | JointPicture
     | BoardPicture
 )

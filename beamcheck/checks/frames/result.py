@@ -38,7 +38,7 @@ from .joined import cuts_of, described, joint_results, of_member, plays_of, soft
 from .loads import frame_loads, member_loads
 from .member import MadeOf, made_of, member_checks
 from .net import cut_rules, net_checks
-from .picture import frame_picture
+from .picture import force_pictures, frame_picture
 from .sag import sag_checks
 from .tables import forces_table, frame_loads_table, member_forces_table, reactions_table
 from .whole import eccentric, in_plane_length, whole_checks
@@ -74,17 +74,22 @@ def frame_results(frame: Frame, context: Context) -> list[Done]:
     if (order := assembly_of(frame, depths, context)) is not None:
         table, draft.assembly = order
         draft.tables.append(table)
-    if writing():
-        draft.pictures = (frame_picture(frame, solved, made, draft.tables[0]),)
     joints = joint_results(frame, solved, context)
-    found = [(draft.done(), _reactions(frame, solved, made, context))]
+    found: list[Done] = []
     for member in members:
         result = one.member_result(member, solved)
         if writing():
             result = replace(result, pictures=(frame_picture(frame, solved, made, None, member.stick),))
         at = tuple(joint for joint in joints if _joins(joint, member, frame, context))
         found.append((result, Reactions(member.name, anchors=at)))
-    return [*found, *((joint, Reactions(joint.name)) for joint in joints)]
+    if writing():
+        under = force_pictures(frame, solved, made, [result for result, _ in found])
+        draft.pictures = (frame_picture(frame, solved, made, draft.tables[0]), *under)
+    return [
+        (draft.done(), _reactions(frame, solved, made, context)),
+        *found,
+        *((joint, Reactions(joint.name)) for joint in joints),
+    ]
 
 
 def _joins(joint: PieceResult, member: FrameStick, frame: Frame, context: Context) -> bool:

@@ -10,6 +10,7 @@ from ...checks.core.assembled import TITLE, AssemblyPicture
 from ...checks.core.board_picture import BoardPicture
 from ...checks.core.pictures import (
     Elevation,
+    FrameForces,
     FramePicture,
     JointPicture,
     Picture,
@@ -137,6 +138,8 @@ def picture_of(piece: PieceResult, picture: Picture, key: str, units: str) -> Fi
         caption = ""
     elif isinstance(picture, StrutPicture):
         caption = "Not to scale but for its slopes; the written figures count."
+    elif isinstance(picture, FrameForces):
+        caption = "Frame to scale, bands by force: these forces act together. Bending and shear stand in the tables."
     elif isinstance(picture, FramePicture) and picture.shown:
         caption = "Where it lies in the frame, to scale; the points have the numbers of the frame's page."
     elif isinstance(picture, PostPicture | RafterPicture | FramePicture | JointPicture):

@@ -32,7 +32,7 @@ def frame_figure(picture: FramePicture, name: str, system: Any = "US", key: str 
     left = 0.5 * (WIDTH - scale * wide) - scale * min(xs)
     y = 4.0
     for text in () if picture.shown else picture.loads[:LOADS]:
-        for line in _wrapped(text):
+        for line in wrapped(text):
             y += 15
             board.lettering(8, y, line)
     foot = y + 30 + scale * max(ys)
@@ -43,7 +43,7 @@ def frame_figure(picture: FramePicture, name: str, system: Any = "US", key: str 
     for bar in sorted(picture.bars, key=lambda one: one.name == picture.shown):
         _bar(board, bar, at(bar.x0, bar.y0), at(bar.x1, bar.y1), scale, dark=bar.name == picture.shown)
     for mark in picture.feet:
-        _foot(board, at(mark.x, mark.y), mark.on, mark.up, mark.least, mark.thrust, system)
+        foot_mark(board, at(mark.x, mark.y), mark.on, mark.up, mark.least, mark.thrust, system)
     for number, point in enumerate(picture.points, start=1):
         x, height = at(point.x, point.y)
         board.ring(x, height, 7.0)
@@ -59,13 +59,14 @@ def frame_figure(picture: FramePicture, name: str, system: Any = "US", key: str 
         board.line((x - 3, low + 3), (x + 3, low - 3), width=1.2)
     board.lettering(WIDTH / 2, low - 4, show(max(xs) - min(xs), "length", system), anchor="middle")
     for text in () if picture.shown else (_points(picture), NOT_TOGETHER):  # a member's drawing only shows where it is
-        for line in _wrapped(text):
+        for line in wrapped(text):
             low += 16
             board.lettering(8, low + 4, line)
     return board.done(low + 14)
 
 
-def _wrapped(text: str) -> list[str]:
+def wrapped(text: str) -> list[str]:
+    """A text as lines of the drawing."""
     return [clipped(line, WIDTH - 16) for line in wrap(text, _LETTERS, subsequent_indent="  ")]
 
 
@@ -131,7 +132,10 @@ def _forces(board: Board, bar: FrameBar, start: Point, end: Point, system: Any, 
         board.lettering(x, y + 14 * number, text, anchor=anchor, size=SMALL)
 
 
-def _foot(board: Board, at: Point, on: str, up: float, least: float, thrust: float, system: Any) -> None:
+def foot_mark(
+    board: Board, at: Point, on: str, up: float, least: float, thrust: float, system: Any
+) -> tuple[float, float, float, float]:
+    """A foot: what it stands on and what comes to it; left, top, right and bottom of all that."""
     x, y = at
     board.shape(((x - 12, y + 9), (x + 12, y + 9), (x + 12, y + 19), (x - 12, y + 19)), width=1.3)
     board.strokes([((x + i, y + 19), (x + i + 8, y + 9)) for i in range(-12, 5, 6)], stroke=GRAY)
@@ -140,7 +144,7 @@ def _foot(board: Board, at: Point, on: str, up: float, least: float, thrust: flo
     side = "start" if x < WIDTH / 2 else "end"
     beside = x + 8 if side == "start" else x - 8
     board.lettering(beside, y + 34, clipped(on, 150), anchor=side, tip=on)
-    words = [show(up, "force", system)]
+    words = [show(up, "force", system)] if up > -NEGLIGIBLE else []
     if least < -NEGLIGIBLE:
         words.append(f"lifts {show(-least, 'force', system)}")
     if thrust > NEGLIGIBLE:
@@ -149,3 +153,5 @@ def _foot(board: Board, at: Point, on: str, up: float, least: float, thrust: flo
     if text_width(text) > WIDTH / 2 - 20:
         text = words[0]
     board.lettering(beside, y + 49, text, anchor=side, bold=True)
+    wide = 8 + max(text_width(clipped(on, 150)), 1.1 * text_width(text))
+    return (x - 12, y + 9, x + wide, y + 54) if side == "start" else (x - wide, y + 9, x + 12, y + 54)

@@ -14,6 +14,7 @@ from ...checks.core.assembled import AssemblyPicture
 from ...checks.core.board_picture import BoardPicture
 from ...checks.core.pictures import (
     Elevation,
+    FrameForces,
     FramePicture,
     GapPicture,
     JointPicture,
@@ -41,6 +42,7 @@ from ..figures.assembly import assembly_figure
 from ..figures.beam import beam_figure
 from ..figures.bracket import bracket_figure
 from ..figures.frame import frame_figure
+from ..figures.frame_forces import forces_figure
 from ..figures.gap import gap_figure
 from ..figures.joint import joint_figure
 from ..figures.load_path import path_figure
@@ -218,7 +220,7 @@ def drawn(block: Any) -> str:
         HoleDrawing: hole_figure, LoadPath: path_figure, Elevation: bracket_figure, StressPicture: stress_figure,
         GapPicture: gap_figure, StrutPicture: strut_figure, SplitPicture: split_figure, PostPicture: post_figure,
         RafterPicture: rafter_figure, FramePicture: frame_figure, JointPicture: joint_figure,
-        AssemblyPicture: assembly_figure, BoardPicture: board_figure,
+        FrameForces: forces_figure, AssemblyPicture: assembly_figure, BoardPicture: board_figure,
     }  # fmt: skip
     draw: Callable[..., str] | None = drawers.get(type(block.figure))
     if draw is None:
