@@ -14,22 +14,7 @@ from ..core.context import Context
 from ..core.result import Check, worst_of
 from ..core.trivial import negligible
 from ..core.unsaid import with_unsaid
-from ..core.wood.burnt import (
-    Burnt,
-    begin,
-    bracing_asked,
-    burning_wood,
-    carrier_checks,
-    in_the_fire,
-    left_as_size,
-    not_worked_out,
-    seat_burns_away,
-    steel_check,
-    with_its_bracing,
-    without_a_factor,
-    without_duration,
-    without_wind,
-)
+from ..core.wood import burnt
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.strength import Outcome, bearing, bending, shear
 from .bending import SMALL
@@ -49,30 +34,30 @@ def fire_checks(run: BeamRun, context: Context) -> Iterator[Check]:
     beam, fire = run.beam, run.beam.fire
     if fire is None:
         return
-    checks, left = begin(beam.name, "beam", fire, run.section)
+    checks, left = burnt.begin(beam.name, "beam", fire, run.section)
     yield from checks
     if left is None:
         return
     if beam.plies > 1 or run.regions:
         why = "the fire gets between plies" if beam.plies > 1 else "wood is missing from it, and the fire gets in there"
-        yield not_worked_out(beam.name, fire, why)
-    asked = with_unsaid(_bending(run, left, fire), bracing_asked(beam.name, "beam", fire))
-    yield from in_the_fire(asked, "fire.bending", left)
-    yield without_a_factor(_shear(run, left), "fire.shear", left)
+        yield burnt.not_worked_out(beam.name, fire, why)
+    asked = with_unsaid(_bending(run, left, fire), burnt.bracing_asked(beam.name, "beam", fire))
+    yield from burnt.in_the_fire(asked, "fire.bending", left)
+    yield burnt.without_a_factor(_shear(run, left), "fire.shear", left)
     yield from _bearing(run, left, fire, context)
-    yield from carrier_checks(beam.name, [context.under(one.on) for one in beam.supports], fire)
+    yield from burnt.carrier_checks(beam.name, [context.under(one.on) for one in beam.supports], fire)
     for support in beam.supports:
         anchor = context.anchor(support.held_by)
         if anchor is not None and anchor.manner != "holds nothing":
-            yield steel_check(beam.name, anchor, fire, left.a_eff, run.section)
+            yield burnt.steel_check(beam.name, anchor, fire, left.a_eff, run.section)
 
 
-def _shear(run: BeamRun, left: Burnt) -> Check:
+def _shear(run: BeamRun, left: burnt.Burnt) -> Check:
     """The full shear of every span on what is left: nothing near a seat is left out."""
-    combinations = without_duration(run.solved.combinations)
+    combinations = burnt.without_duration(run.solved.combinations)
     found = [run.solved.shears(span.start, span.end) for span in run.spans]
     largest = np.max([np.maximum(np.abs(low), np.abs(high)) for low, _, high, _ in found], axis=0)
-    V_all, wood = largest * without_wind(combinations), burning_wood(run.wood)
+    V_all, wood = largest * burnt.without_wind(combinations), burnt.burning_wood(run.wood)
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(V_all, which), "lbf", note="largest anywhere, from the analysis, wind left out")
@@ -81,12 +66,12 @@ def _shear(run: BeamRun, left: Burnt) -> Check:
     return govern(Criterion(run.beam.name, "shear", "3.4.2", "stress"), combinations, calculate)
 
 
-def _bearing(run: BeamRun, left: Burnt, fire: Fire, context: Context) -> Iterator[Check]:
+def _bearing(run: BeamRun, left: burnt.Burnt, fire: Fire, context: Context) -> Iterator[Check]:
     """The seats: their breadth as burnt; in length the char eats in wherever the bottom runs on past a seat."""
-    combinations = without_duration(run.solved.combinations)
-    wood, length = burning_wood(run.wood), run.solved.length
+    combinations = burnt.without_duration(run.solved.combinations)
+    wood, length = burnt.burning_wood(run.wood), run.solved.length
     for seat in run.seats:
-        pressing = np.maximum(run.solved.pressing(seat.index), 0.0) * without_wind(combinations)
+        pressing = np.maximum(run.solved.pressing(seat.index), 0.0) * burnt.without_wind(combinations)
         if float(np.max(pressing)) <= negligible() or hangs(seat, context) or seat.support.bearing is None:
             continue  # a seat without a length is asked for cold
         contact = contact_of(run.beam, seat, run.section, context)
@@ -96,7 +81,7 @@ def _bearing(run: BeamRun, left: Burnt, fire: Fire, context: Context) -> Iterato
         what = f"bearing at {seat.name}"
         if l_b <= 0.0:
             text = f"a seat {show(contact.l_b, 'length')} long: {show(left.a_eff, 'small length')} burns from each side"
-            yield seat_burns_away(run.beam.name, what, text, fire.minutes, seat.where)
+            yield burnt.seat_burns_away(run.beam.name, what, text, fire.minutes, seat.where)
             continue
 
         def calculate(
@@ -109,15 +94,15 @@ def _bearing(run: BeamRun, left: Burnt, fire: Fire, context: Context) -> Iterato
 
         criterion = Criterion(run.beam.name, what, "3.10.2", "stress", seat.where)
         check = govern(criterion, combinations, calculate)
-        yield without_a_factor(check, "fire.bearing", left)
+        yield burnt.without_a_factor(check, "fire.bearing", left)
 
 
-def _bending(run: BeamRun, left: Burnt, fire: Fire) -> Iterator[Check]:
+def _bending(run: BeamRun, left: burnt.Burnt, fire: Fire) -> Iterator[Check]:
     """The worst span for either pressed edge."""
-    combinations = without_duration(run.solved.combinations)
-    counts, wood = without_wind(combinations), burning_wood(run.wood)
-    size = left_as_size(run.size, left.section)
-    beam = with_its_bracing(run.beam, fire)
+    combinations = burnt.without_duration(run.solved.combinations)
+    counts, wood = burnt.without_wind(combinations), burnt.burning_wood(run.wood)
+    size = burnt.left_as_size(run.size, left.section)
+    beam = burnt.with_its_bracing(run.beam, fire)
     for top in (True, False):
         found = []
         for span in run.spans:

@@ -10,18 +10,7 @@ import numpy as np
 from ...analysis.trusses.record import MemberForces, SolvedFrame
 from ..core.result import Check
 from ..core.unsaid import with_unsaid
-from ..core.wood.burnt import (
-    begin,
-    bracing_asked,
-    burning_wood,
-    in_the_fire,
-    left_as_size,
-    not_worked_out,
-    with_its_bracing,
-    without_a_factor,
-    without_duration,
-    without_wind,
-)
+from ..core.wood import burnt
 from .member import MadeOf, address, member_checks
 
 
@@ -30,22 +19,22 @@ def fire_checks(made: MadeOf, solved: SolvedFrame, in_plane: tuple[float, str], 
     member, fire = made.member, made.member.fire
     if fire is None:
         return
-    checks, left = begin(member.name, "frame", fire, made.section, address(member))
+    checks, left = burnt.begin(member.name, "frame", fire, made.section, address(member))
     yield from checks
     if left is None:
         return
     why = "Joints, steel and cuts of a frame in a fire are not worked out here, and each member hangs on the others."
-    yield not_worked_out(member.name, fire, why, why, "its joints in the fire")
-    burns = replace(made, member=with_its_bracing(member, fire), size=left_as_size(made.size, left.section),
-                    section=left.section, wood=burning_wood(made.wood))  # fmt: skip
-    forces = _without_wind(solved.members[member.stick], without_wind(solved.combinations))
-    found = member_checks(burns, forces, without_duration(solved.combinations), in_plane, leans=leans)
-    asked_bracing = bracing_asked(member.name, "frame", fire, address(member))
+    yield burnt.not_worked_out(member.name, fire, why, why, "its joints in the fire")
+    burns = replace(made, member=burnt.with_its_bracing(member, fire), size=burnt.left_as_size(made.size, left.section),
+                    section=left.section, wood=burnt.burning_wood(made.wood))  # fmt: skip
+    forces = _without_wind(solved.members[member.stick], burnt.without_wind(solved.combinations))
+    found = member_checks(burns, forces, burnt.without_duration(solved.combinations), in_plane, leans=leans)
+    asked_bracing = burnt.bracing_asked(member.name, "frame", fire, address(member))
     for check in with_unsaid([one for one in found if one.ratio is not None], asked_bracing):
         if check.id == "frame.shear":
-            yield without_a_factor(check, "fire.shear", left)
+            yield burnt.without_a_factor(check, "fire.shear", left)
         else:
-            yield from in_the_fire([check], "fire.frame", left)
+            yield from burnt.in_the_fire([check], "fire.frame", left)
 
 
 def _without_wind(forces: MemberForces, counts: Sequence[float] | np.ndarray) -> MemberForces:

@@ -7,17 +7,7 @@ from collections.abc import Iterator
 from functools import partial
 
 from ..core.result import Check
-from ..core.wood.burnt import (
-    begin,
-    burning_wood,
-    carrier_checks,
-    in_the_fire,
-    left_as_size,
-    not_worked_out,
-    steel_check,
-    without_duration,
-    without_wind,
-)
+from ..core.wood import burnt
 from ..core.wood.govern import Criterion, govern
 from .eccentricity import off_center_checks, straight_down
 from .post_run import PostRun
@@ -28,26 +18,26 @@ def fire_checks(run: PostRun) -> Iterator[Check]:
     post, fire = run.post, run.post.fire
     if fire is None:
         return
-    checks, left = begin(post.name, "post", fire, run.section)
+    checks, left = burnt.begin(post.name, "post", fire, run.section)
     yield from checks
     if left is None:
         return
     if post.plies > 1 or post.cuts or post.braced_strong or post.braced_weak:
         why = "plies, cuts and braces in a fire are not worked out here"
-        yield not_worked_out(post.name, fire, why, "Plies, cuts and braces let the fire in, or burn first.")
+        yield burnt.not_worked_out(post.name, fire, why, "Plies, cuts and braces let the fire in, or burn first.")
     burns = copy.copy(run)
-    burns.size = left_as_size(run.size, left.section)
+    burns.size = burnt.left_as_size(run.size, left.section)
     burns.section = burns.column = left.section
-    burns.wood, burns.flat = burning_wood(run.wood), burning_wood(run.flat)
-    burns.pressed = run.pressed * without_wind(run.combinations)
-    burns.P = run.P * without_wind(run.combinations)
-    burns.combinations = without_duration(run.combinations)
+    burns.wood, burns.flat = burnt.burning_wood(run.wood), burnt.burning_wood(run.flat)
+    burns.pressed = run.pressed * burnt.without_wind(run.combinations)
+    burns.P = run.P * burnt.without_wind(run.combinations)
+    burns.combinations = burnt.without_duration(run.combinations)
     criterion = Criterion(post.name, "compression", "3.6, 3.7", "stress")
     straight = govern(criterion, burns.combinations, partial(straight_down, burns))
     off = [one for one in off_center_checks(burns) if one.ratio is not None]
-    yield from in_the_fire([straight, *off], "fire.post", left)
-    yield from carrier_checks(post.name, [run.context.under(post.on)], fire)
+    yield from burnt.in_the_fire([straight, *off], "fire.post", left)
+    yield from burnt.carrier_checks(post.name, [run.context.under(post.on)], fire)
     for name in filter(None, (post.head_held_by, post.foot_held_by)):
         anchor = run.context.anchor(name)
         if anchor is not None:
-            yield steel_check(post.name, anchor, fire, left.a_eff, run.section)
+            yield burnt.steel_check(post.name, anchor, fire, left.a_eff, run.section)

@@ -17,22 +17,7 @@ from ...units import show
 from ..core.context import Context
 from ..core.result import Check
 from ..core.unsaid import with_unsaid
-from ..core.wood.burnt import (
-    Burnt,
-    begin,
-    bracing_asked,
-    burning_wood,
-    carrier_checks,
-    in_the_fire,
-    left_as_size,
-    not_worked_out,
-    seat_burns_away,
-    steel_check,
-    with_its_bracing,
-    without_a_factor,
-    without_duration,
-    without_wind,
-)
+from ..core.wood import burnt
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.strength import Outcome, notch_shear
 from .framed_stick import FramedStick
@@ -46,37 +31,37 @@ def fire_checks(stick: FramedStick, run: RoofRun, line: Line, context: Context, 
     if fire is None:
         return
     kind = type(piece).__name__.casefold()
-    checks, left = begin(piece.name, kind, fire, stick.section)
+    checks, left = burnt.begin(piece.name, kind, fire, stick.section)
     yield from checks
     if left is None:
         return
     if piece.plies > 1 or piece.cuts or stick.old_cuts or stick.wood.made != "sawn":
         why = "plies, cuts and glued laminated timber in a fire are not worked out here"
-        yield not_worked_out(piece.name, fire, why)
-    burns = replace(stick, piece=with_its_bracing(piece, fire), size=left_as_size(stick.size, left.section),
-                    section=left.section, wood=burning_wood(stick.wood))  # fmt: skip
-    counts = without_wind(run.combinations)
+        yield burnt.not_worked_out(piece.name, fire, why)
+    burns = replace(stick, piece=burnt.with_its_bracing(piece, fire), size=burnt.left_as_size(stick.size, left.section),
+                    section=left.section, wood=burnt.burning_wood(stick.wood))  # fmt: skip
+    counts = burnt.without_wind(run.combinations)
     forces = Forces(*(values * counts for values in vars(Forces.of(line)).values()))
-    still = replace(run, combinations=tuple(without_duration(run.combinations)))
-    asked_bracing = bracing_asked(piece.name, kind, fire)
+    still = replace(run, combinations=tuple(burnt.without_duration(run.combinations)))
+    asked_bracing = burnt.bracing_asked(piece.name, kind, fire)
     strong = with_unsaid(forces_checks(burns, still, forces, length=float(line.length), free=free), asked_bracing)
-    yield from in_the_fire(strong, "fire.roof", left)
+    yield from burnt.in_the_fire(strong, "fire.roof", left)
     criterion = Criterion(piece.name, "shear", "3.4.2", "stress")
     check = govern(criterion, still.combinations, partial(sheared, burns, still, forces.V))
-    yield without_a_factor(check, "fire.shear", left)
+    yield burnt.without_a_factor(check, "fire.shear", left)
     if isinstance(piece, Rafter):
         yield from _foot(burns, still, forces, counts, fire, left)
         names = [piece.wall.on, *filter(None, (piece.ridge_on, piece.other_wall, piece.tie))]
-        yield from carrier_checks(piece.name, [context.under(one) for one in names], fire)
+        yield from burnt.carrier_checks(piece.name, [context.under(one) for one in names], fire)
     else:
-        yield from carrier_checks(piece.name, [run.rafter], fire)
+        yield from burnt.carrier_checks(piece.name, [run.rafter], fire)
     held = getattr(piece, "ends_held_by", None) or getattr(getattr(piece, "wall", None), "held_by", None)
     if (anchor := context.anchor(held)) is not None:
-        yield steel_check(piece.name, anchor, fire, left.a_eff, stick.section)
+        yield burnt.steel_check(piece.name, anchor, fire, left.a_eff, stick.section)
 
 
 def _foot(
-    stick: FramedStick, run: RoofRun, forces: Forces, counts: np.ndarray, fire: Fire, left: Burnt
+    stick: FramedStick, run: RoofRun, forces: Forces, counts: np.ndarray, fire: Fire, left: burnt.Burnt
 ) -> Iterator[Check]:  # fmt: skip
     """The seat, shorter by what burns from its inner side, and the birdsmouth, as deep as it was cut."""
     name, support = stick.piece.name, run.rafter.wall
@@ -85,9 +70,9 @@ def _foot(
     if long is not None and long <= eaten:
         what = f"bearing on {support.on}"
         text = f"a seat {show(long, 'length')} long: {show(left.a_eff, 'small length')} burns from its inner side"
-        yield seat_burns_away(name, what, text, fire.minutes)
+        yield burnt.seat_burns_away(name, what, text, fire.minutes)
     elif (seat := seat_check(run, stick, pressed, eaten)) is not None:
-        yield without_a_factor(seat, "fire.bearing", left)
+        yield burnt.without_a_factor(seat, "fire.bearing", left)
     depth, _ = cut_depth(run)
     if depth is None or depth >= float(stick.section.d):
         return  # asked for, or failed, cold; what the cut leaves of a burnt rafter is nothing
@@ -98,7 +83,7 @@ def _foot(
         return notch_shear(pad, stick.wood, stick.section, V=V, C_D=C_D, depth=depth, tension_side=True, e=0.0)
 
     criterion = Criterion(name, "shear at the birdsmouth", "3.4.3.2", "force")
-    yield without_a_factor(govern(criterion, run.combinations, notched), "fire.shear", left)
+    yield burnt.without_a_factor(govern(criterion, run.combinations, notched), "fire.shear", left)
     if run.tail > 0.0:
 
         def bent(pad: Pad, which: int | slice) -> Outcome:
@@ -107,4 +92,4 @@ def _foot(
             return Outcome(ratio, 1.0, ratio)
 
         criterion = Criterion(name, "bending of the tail at the birdsmouth", "3.9.2", "ratio")
-        yield from in_the_fire([govern(criterion, run.combinations, bent)], "fire.roof", left)
+        yield from burnt.in_the_fire([govern(criterion, run.combinations, bent)], "fire.roof", left)

@@ -14,32 +14,7 @@ from xml.etree import ElementTree
 
 from ...calc.pad import Step
 from ...checks.core.result import Figure
-from ..document.blocks import (
-    Beside,
-    Block,
-    Bullets,
-    CheckBlock,
-    Columns,
-    Contents,
-    Entry,
-    FigureBlock,
-    Heading,
-    JobText,
-    Known,
-    Lines,
-    Pairs,
-    Paragraph,
-    References,
-    SignOff,
-    Statements,
-    Summary,
-    SummaryStatement,
-    Symbols,
-    TableBlock,
-    Taken,
-    VerdictBlock,
-    Worked,
-)
+from ..document import blocks as doc
 from ..document.mathematics import equation, result_text
 from ..document.prose import sentence
 from ..document.repeated_steps import warning
@@ -77,10 +52,10 @@ def drawn_first(column: Sequence[Data]) -> bool:
     return bool(column) and column[0]["kind"] in ("FigureBlock", "Figures")
 
 
-def _in_parts(blocks: Sequence[Block]) -> Iterator[Block]:
+def _in_parts(blocks: Sequence[doc.Block]) -> Iterator[doc.Block]:
     """The drawing of a beam as two, between which a page may end: the beam, and its diagrams."""
     for block in blocks:
-        if isinstance(block, FigureBlock) and isinstance(block.figure, Figure):
+        if isinstance(block, doc.FigureBlock) and isinstance(block.figure, Figure):
             yield replace(block, part="sketch", caption="", key=f"{block.key}-sketch")
             yield replace(block, part="diagrams")
         else:
@@ -95,38 +70,38 @@ def _one_by_one(data: list[Data]) -> list[Data]:
 class Maker(ShortBlocks):
     """Turns blocks into data; `anchors` are the places to which links may lead."""
 
-    def block(self, block: Block) -> Iterator[Data]:
+    def block(self, block: doc.Block) -> Iterator[Data]:
         """The data of one block."""
         name = type(block).__name__
         if name in ON_A_SCREEN:
             return
-        if isinstance(block, Columns):
+        if isinstance(block, doc.Columns):
             yield from self._columns(block)
         elif hasattr(self, f"_{name}"):
             yield {"kind": name} | getattr(self, f"_{name}")(block)
         else:  # a drawing of another kind
             yield {"kind": "FigureBlock"} | self._FigureBlock(block)
 
-    def _Heading(self, block: Heading) -> Data:
+    def _Heading(self, block: doc.Heading) -> Data:
         return {
             "text": cut(block.text, HEADING), "level": block.level - 1, "anchor": block.anchor,
             "new_page": block.new_page, "running": cut(block.running or block.text, RUNNING_PIECE),
         }  # fmt: skip
 
-    def _Paragraph(self, block: Paragraph) -> Data:
+    def _Paragraph(self, block: doc.Paragraph) -> Data:
         return {"text": prose(block.text)}
 
-    def _VerdictBlock(self, block: VerdictBlock) -> Data:
+    def _VerdictBlock(self, block: doc.VerdictBlock) -> Data:
         return {"verdict": block.verdict, "large": block.large, "meaning": block.meaning,
                 "reasons": [prose(text) for text in block.reasons]}  # fmt: skip
 
-    def _SignOff(self, block: SignOff) -> Data:
+    def _SignOff(self, block: doc.SignOff) -> Data:
         return {"fields": list(block.fields), "outcomes": list(block.outcomes), "note": prose(block.note)}
 
-    def _Contents(self, block: Contents) -> Data:
+    def _Contents(self, block: doc.Contents) -> Data:
         return {"rows": [{"text": text, "to": self._link(anchor)} for text, anchor in block.rows]}
 
-    def _Pairs(self, block: Pairs) -> Data:
+    def _Pairs(self, block: doc.Pairs) -> Data:
         halves = len(block.rows) > PAIRS_MANY and all(len(text) <= PAIRS_SHORT for _, text in block.rows)
         look = "halves" if halves else "wide"
         return {
@@ -134,10 +109,10 @@ class Maker(ShortBlocks):
             "look": look,
         }
 
-    def _Beside(self, block: Beside) -> Data:
+    def _Beside(self, block: doc.Beside) -> Data:
         return {"pairs": self._Pairs(block.pairs)["rows"], "figure": self._FigureBlock(block.figure)}
 
-    def _columns(self, block: Columns) -> Iterator[Data]:
+    def _columns(self, block: doc.Columns) -> Iterator[Data]:
         """Two columns, and below them what of the flow has found no room in the shorter one."""
         sides = (block.left, _in_parts(block.right), _in_parts(block.flow))
         left, right, flow = ([each for one in side for each in self.block(one)] for side in sides)
@@ -157,7 +132,7 @@ class Maker(ShortBlocks):
         svg, about, wide, high = for_typst(drawn(block))
         return {"svg": svg, "alt": cut(about, DESCRIPTION), "caption": block.caption, "width": wide, "height": high}
 
-    def _TableBlock(self, block: TableBlock) -> Data:
+    def _TableBlock(self, block: doc.TableBlock) -> Data:
         return {
             "title": block.title, "note": prose(block.note), "columns": _widths(block),
             "heads": [prose(head, LONGEST_IN_CELL) for head in block.heads],
@@ -165,7 +140,7 @@ class Maker(ShortBlocks):
             "brief": len(block.rows) <= 8, "half": False,
         }  # fmt: skip
 
-    def _Summary(self, block: Summary) -> Data:
+    def _Summary(self, block: doc.Summary) -> Data:
         rows = [
             {"piece": cell_text(row.piece), "what": prose(f"{row.number}. {row.what}", LONGEST_IN_CELL),
              "place": cell_text(row.place), "verdict": row.verdict, "ratio": row.ratio, "demand": row.demand,
@@ -174,17 +149,17 @@ class Maker(ShortBlocks):
         ]  # fmt: skip
         return {"open": self._stated(block.open), "rows": rows, "met": self._stated(block.met)}
 
-    def _stated(self, rows: Sequence[SummaryStatement]) -> list[Data]:
+    def _stated(self, rows: Sequence[doc.SummaryStatement]) -> list[Data]:
         return [
             {"verdict": row.verdict, "piece": row.piece, "to": self._link(row.anchor),
              "text": prose(f"without numbers: {'; '.join(row.names)}.")}
             for row in rows
         ]  # fmt: skip
 
-    def _Lines(self, block: Lines) -> Data:
+    def _Lines(self, block: doc.Lines) -> Data:
         return {"lines": self._lines(block)}
 
-    def _CheckBlock(self, block: CheckBlock) -> Data:
+    def _CheckBlock(self, block: doc.CheckBlock) -> Data:
         return {
             "title": prose(cut(block.title, HEADING)), "anchor": block.anchor, "verdict": block.verdict,
             "line": block.line, "clause": block.clause, "lines": self._lines(block.lines),
@@ -192,15 +167,15 @@ class Maker(ShortBlocks):
             "brief": len(block.lines.lines) <= (3 if block.short else 6),
         }  # fmt: skip
 
-    def _lines(self, block: Lines) -> list[Data]:
+    def _lines(self, block: doc.Lines) -> list[Data]:
         known: list[Data] = [{"kind": "known", "groups": [self._known(each) for each in block.known]}]
         told = brief_reason if block.brief else reason
         lines = [
-            self._taken(line, told) if isinstance(line, Taken) else self._worked(line, told) for line in block.lines
+            self._taken(line, told) if isinstance(line, doc.Taken) else self._worked(line, told) for line in block.lines
         ]
         return [*(known if block.known else []), *lines]
 
-    def _known(self, known: Known) -> Data:
+    def _known(self, known: doc.Known) -> Data:
         values = [
             {"math": symbol_source(entry.step.symbol).source, "alt": plain_symbol(entry.step.symbol),
              "value": result_text(entry.step), **(self._source(entry) if entry.mark else _NO_SOURCE)}
@@ -208,10 +183,10 @@ class Maker(ShortBlocks):
         ]  # fmt: skip
         return {"label": known.label, "to": self._link(known.anchor), "values": values}
 
-    def _taken(self, line: Taken, told: Told) -> Data:
+    def _taken(self, line: doc.Taken, told: Told) -> Data:
         return {"kind": "taken", "entries": [self._entry(entry, 2 * WHOLE, told) for entry in line.entries]}
 
-    def _worked(self, line: Worked, told: Told) -> Data:
+    def _worked(self, line: doc.Worked, told: Told) -> Data:
         room = ROW if told is brief_reason else BESIDE
         width = max(box.width for box in equation(line.entry.step).lines(room))
         wide = width > room
@@ -219,7 +194,7 @@ class Maker(ShortBlocks):
         half = equation(line.entry.step).width <= HALF and len(told(line.entry.step)) <= BESIDE_HALF
         return {"kind": "worked", "wide": wide, "half": half, **entry}
 
-    def _entry(self, entry: Entry, width: float, told: Told) -> Data:
+    def _entry(self, entry: doc.Entry, width: float, told: Told) -> Data:
         math = equation(entry.step).source(width)
         return {
             "math": math,
@@ -228,7 +203,7 @@ class Maker(ShortBlocks):
             **self._source(entry, full=told is reason),
         }
 
-    def _source(self, entry: Entry, *, full: bool = False) -> Data:
+    def _source(self, entry: doc.Entry, *, full: bool = False) -> Data:
         """The number of the source, and with `full` what it is called and how sure it is."""
         source = entry.step.source
         if source is None or not entry.reference:
@@ -241,7 +216,7 @@ class Maker(ShortBlocks):
         return {"number": str(entry.reference), "to": self._link(f"source-{entry.reference}"),
                 "document": document, "mark": entry.mark, "how": how}  # fmt: skip
 
-    def _Statements(self, block: Statements) -> Data:
+    def _Statements(self, block: doc.Statements) -> Data:
         items = [
             {"verdict": item.verdict, "title": prose(item.title), "text": prose(item.text),
              "clause": sentence(item.clause)}
@@ -249,7 +224,7 @@ class Maker(ShortBlocks):
         ]  # fmt: skip
         return {"title": cut(block.title, HEADING), "items": items}
 
-    def _References(self, block: References) -> Data:
+    def _References(self, block: doc.References) -> Data:
         rows = [
             {"number": str(row.number), "to": self._link(f"source-{row.number}"), "document": row.source.document,
              "how": row.source.how, "warned": bool(warning(row.source)),
@@ -260,7 +235,7 @@ class Maker(ShortBlocks):
         ]  # fmt: skip
         return {"title": cut(block.title, HEADING), "rows": rows, "note": block.note, "short": block.short}
 
-    def _Bullets(self, block: Bullets) -> Data:
+    def _Bullets(self, block: doc.Bullets) -> Data:
         return {
             "title": cut(block.title, HEADING),
             "items": [prose(item) for item in block.items],
@@ -269,7 +244,7 @@ class Maker(ShortBlocks):
             "marked": block.marked,
         }
 
-    def _Symbols(self, block: Symbols) -> Data:
+    def _Symbols(self, block: doc.Symbols) -> Data:
         rows = [
             {"math": symbol_source(name).source, "alt": plain_symbol(name), "text": prose(meaning(name)),
              "weight": _lines_of(meaning(name), IN_A_THIRD)}
@@ -277,7 +252,7 @@ class Maker(ShortBlocks):
         ]  # fmt: skip
         return {"rows": rows}
 
-    def _JobText(self, block: JobText) -> Data:
+    def _JobText(self, block: doc.JobText) -> Data:
         if not block.printed:
             return {"name": cut(block.name, HEADING), "code": ""}
         return {
@@ -289,7 +264,7 @@ class Maker(ShortBlocks):
 _NO_SOURCE: Data = {"number": "", "to": "", "document": "", "mark": "", "how": ""}
 
 
-def _widths(block: TableBlock) -> list[float]:
+def _widths(block: doc.TableBlock) -> list[float]:
     """A weight for each column, 0 for one that takes the room it needs."""
     letters = [
         max([len(cell) for cell in column] + [len(head)])

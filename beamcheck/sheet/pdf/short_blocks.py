@@ -4,23 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ..document import rich_blocks as rich
 from ..document.prose import tied
-from ..document.rich_blocks import (
-    Across,
-    Bar,
-    Cell,
-    Decisions,
-    Go,
-    KeyPlan,
-    Marks,
-    MemberHead,
-    PageOf,
-    RichTable,
-    StaticsBlock,
-    Strong,
-    Symbol,
-    Word,
-)
 from ..document.symbols import plain_symbol, symbol_source
 from .text import LONGEST_IN_CELL, Data, cell_text, cut, prose
 
@@ -37,39 +22,39 @@ class ShortBlocks:
     def _link(self, anchor: str) -> str:
         return anchor if anchor in self._anchors else ""
 
-    def _RichTable(self, block: RichTable) -> Data:
+    def _RichTable(self, block: rich.RichTable) -> Data:
         return {
             "title": block.title, "look": block.kind, "anchor": block.anchor, "note": prose(block.note),
             "widths": list(block.widths), "right": list(block.right), "heads": self._cells(block.heads),
             "rows": [self._cells(row) for row in block.rows],
         }  # fmt: skip
 
-    def _cells(self, cells: Sequence[Cell]) -> list[Data]:
+    def _cells(self, cells: Sequence[rich.Cell]) -> list[Data]:
         return [self._cell(cell) for cell in cells]
 
-    def _cell(self, cell: Cell) -> Data:
+    def _cell(self, cell: rich.Cell) -> Data:
         if isinstance(cell, str):
             return {"cell": "text", "text": prose(cell, LONGEST_IN_CELL)}
         data: Data = {"cell": type(cell).__name__}
-        if isinstance(cell, Marks):
+        if isinstance(cell, rich.Marks):
             data["items"] = [{"mark": cell_text(mark), "to": self._link(anchor)} for mark, anchor in cell.items]
-        elif isinstance(cell, Bar):
+        elif isinstance(cell, rich.Bar):
             data |= {"text": cell.text, "share": cell.share, "verdict": cell.verdict}
-        elif isinstance(cell, Word):
+        elif isinstance(cell, rich.Word):
             data["verdict"] = cell.verdict
-        elif isinstance(cell, Go):
+        elif isinstance(cell, rich.Go):
             data |= {"text": cell_text(cell.text), "to": self._link(cell.anchor)}
-        elif isinstance(cell, PageOf):
+        elif isinstance(cell, rich.PageOf):
             data["to"] = self._link(cell.anchor)
-        elif isinstance(cell, Symbol):
+        elif isinstance(cell, rich.Symbol):
             data |= _symbol(cell.name)
-        elif isinstance(cell, Across):
+        elif isinstance(cell, rich.Across):
             data["text"] = cell.text
-        elif isinstance(cell, Strong):
+        elif isinstance(cell, rich.Strong):
             data["text"] = prose(cell.text, LONGEST_IN_CELL)
         return data
 
-    def _MemberHead(self, block: MemberHead) -> Data:
+    def _MemberHead(self, block: rich.MemberHead) -> Data:
         sides = [
             {"name": one.name, "verdict": one.verdict, "closest": prose(one.closest),
              "letters": len(one.name) + len(one.closest) + BESIDE_CLOSEST}
@@ -81,7 +66,7 @@ class ShortBlocks:
             "understood": block.understood, "alike": list(block.alike), "plan": _plan(block.plan),
         }  # fmt: skip
 
-    def _StaticsBlock(self, block: StaticsBlock) -> Data:
+    def _StaticsBlock(self, block: rich.StaticsBlock) -> Data:
         lines = [
             {**_symbol(line.symbol), "formula": line.formula, "numbers": line.numbers, "text": line.text,
              "note": line.note}
@@ -89,11 +74,11 @@ class ShortBlocks:
         ]  # fmt: skip
         return {"words": block.words, "lines": lines}
 
-    def _Decisions(self, block: Decisions) -> Data:
+    def _Decisions(self, block: rich.Decisions) -> Data:
         return {"marks": [cell_text(mark) for mark in block.marks], "outcomes": list(block.outcomes)}
 
 
-def _plan(plan: KeyPlan | None) -> Data:
+def _plan(plan: rich.KeyPlan | None) -> Data:
     """The key plan in numbers; `rows` 0 for none."""
     if plan is None:
         return {"rows": 0, "bars": [], "lines": []}
