@@ -45,15 +45,9 @@ class Pad:
         return value
 
     def take(
-        self,
-        symbol: str,
-        value: Number,
-        unit: str = "",
-        *,
-        clause: str = "",
-        note: str = "",
+        self, symbol: str, value: Number, unit: str = "", *, clause: str = "", note: str = "",
         source: Source | None = None,
-    ) -> Number:
+    ) -> Number:  # fmt: skip
         """Remember a value that is looked up or given, with its reason, and hand it back."""
         self.steps.append(Step(symbol, float(value), unit, clause, None, {}, note, source))
         return value
@@ -66,13 +60,7 @@ class SilentPad(Pad):
         return formula(**inputs)
 
     def take(
-        self,
-        symbol: str,
-        value: Number,
-        unit: str = "",
-        *,
-        clause: str = "",
-        note: str = "",
+        self, symbol: str, value: Number, unit: str = "", *, clause: str = "", note: str = "",
         source: Source | None = None,
-    ) -> Number:
+    ) -> Number:  # fmt: skip
         return value

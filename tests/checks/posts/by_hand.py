@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from hypothesis import settings
+
 from beamcheck.checks.core.context import Structure
 from beamcheck.model.job import Job
 from beamcheck.model.posts import Post
+
+quick = settings(max_examples=15, deadline=None)
+LIVE = [{"what": "test load", "live": "1000 lb"}]  # C_D = 1.0
 
 
 def own_weight_of_post() -> float:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from hypothesis import settings
 
 from beamcheck.analysis.beams.member_loads import TransferredLoad
 from beamcheck.checks.core.context import Context
@@ -26,11 +25,7 @@ from ..houses import (
     said,
     seat,
 )
-from .by_hand import own_weight_of_post, structure_of
-
-quick = settings(max_examples=15, deadline=None)
-LIVE = [{"what": "test load", "live": "1000 lb"}]  # C_D = 1.0
-
+from .by_hand import LIVE, own_weight_of_post, structure_of
 
 NAILS = {"kind": "nail", "size": "60d common", "rows": 2, "spacing": "8 in", "row_spacing": "2 3/4 in",
          "end": "4 1/4 in", "edge": "1 3/8 in", "from_both_sides": True}  # fmt: skip

@@ -6,7 +6,6 @@ from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import settings
 
 from beamcheck.calc.pad import SilentPad
 from beamcheck.checks.core.context import Context
@@ -30,10 +29,7 @@ from ..houses import (
     said,
     seat,
 )
-from .by_hand import own_weight_of_post, structure_of
-
-quick = settings(max_examples=15, deadline=None)
-LIVE = [{"what": "test load", "live": "1000 lb"}]  # C_D = 1.0
+from .by_hand import LIVE, own_weight_of_post, structure_of
 
 
 def old_form(E: float) -> dict[str, float]:
