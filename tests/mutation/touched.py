@@ -21,6 +21,7 @@ class Run(NamedTuple):
 
     seconds: float  # of processor time
     lines: Lines
+    fails: bool = False  # without any error put in: it tells nothing
 
 
 class Watch:
@@ -70,7 +71,9 @@ def kept(name: str) -> dict[str, Run] | None:
         was = json.loads((KEPT / f"{name}.json").read_text(encoding="utf-8"))
     except (OSError, ValueError):
         return None
-    return {item: Run(s, {file: set(lines) for file, lines in by.items()}) for item, (s, by) in was.items()}
+    return {
+        item: Run(s, {file: set(lines) for file, lines in by.items()}, fails) for item, (s, by, fails) in was.items()
+    }
 
 
 def keep(name: str, runs: dict[str, Run]) -> None:
