@@ -111,12 +111,12 @@ def _check(
     whole, areas = run.job, run.structure.areas  # with the loads that follow from the site
     path, followed = load_path(whole, run.structure, run.reactions, pieces)
     wrong = tuple(fault.text for fault in faults_of(job, run.ways))
-    of_job = tuple(job_checks(whole))
+    of_job, words = tuple(job_checks(whole)), understood(whole)
     return JobResult(
         title=job.job.title,
         verdict=worst([*(piece.verdict for piece in pieces), *(check.verdict for check in of_job)]),
         reasons=(*wrong, *_reasons(pieces, wrong), *map(sentence, of_job)),
-        pieces=tuple(replace(piece, understood=understood(piece.name, whole)) for piece in pieces),
+        pieces=tuple(replace(piece, understood=words(piece.name)) for piece in pieces),
         about=tuple(starmap(Label, _about(job))),
         tables=(
             load_path_table(whole, run.reactions),

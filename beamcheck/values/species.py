@@ -17,6 +17,7 @@ LONGEST_NAME = 6  # words
 GRAVITY_TABLE = "nds_2018_table_12_3_3a_specific_gravity"
 
 
+@lru_cache(maxsize=2048)
 def folded(name: str) -> str:
     """A name without case, spaces, hyphens and full stops: what two spellings of it have in common."""
     return "".join(letter for letter in name.casefold() if letter.isalnum())

@@ -43,8 +43,9 @@ def combine(cases: Sequence[Case]) -> list[Loaded]:
     drying = [i for i, case in enumerate(cases) if case.kind == DRIES and case.pattern != MAY_LIFT]
     lifting = [i for i, case in enumerate(cases) if case.kind == DRIES and case.pattern == MAY_LIFT]
     found: dict[tuple[tuple[tuple[int, float], ...], float], Loaded] = {}
+    arrangements = _arrangements(cases)
     for combination in asd_combinations():
-        for there, shape, wind in _arrangements(cases):
+        for there, shape, wind in arrangements:
             parts = [(kind, i, factor) for kind, i in there if (factor := combination.factors.get(kind, 0.0))]
             present = {kind for kind, i, _ in parts if cases[i].loads}
             if not present:

@@ -375,7 +375,7 @@ def _softer(run: BeamResult, ratio: float) -> BeamResult:
     line = run.line
     solution = line.solution
     bent = replace(solution, v=solution.v * ratio, u=solution.u * ratio, displacements=solution.displacements * ratio)
-    return replace(run, line=Line(bent, line.bars))
+    return replace(run, line=line.of(bent))
 
 
 def _part(line: Line, start: float, end: float) -> tuple[Line, float]:
@@ -384,7 +384,7 @@ def _part(line: Line, start: float, end: float) -> tuple[Line, float]:
     stations = line.stations
     first = int(np.searchsorted(stations[1:-1], start - near))
     last = int(np.searchsorted(stations[1:-1], end + near, side="right"))
-    return Line(line.solution, line.bars[first : last + 1]), float(stations[first])
+    return line.part(first, min(last, len(line.bars) - 1)), float(stations[first])
 
 
 def _shifted(found: Extremes, offset: float) -> Extremes:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from copy import copy
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -59,7 +60,21 @@ class Line:
 
     def combine(self, factors: ArrayLike) -> Line:
         """The same member under combinations of the cases (see Solution.combine)."""
-        return Line(self.solution.combine(factors), self.bars)
+        return self.of(self.solution.combine(factors))
+
+    def of(self, solution: Solution) -> Line:
+        """The same member in another solution of the same frame."""
+        line = copy(self)
+        line.solution = solution
+        return line
+
+    def part(self, first: int, last: int) -> Line:
+        """Its bars from one to another, both counted along it, as a line of their own."""
+        line = copy(self)
+        line.bars = self.bars[first : last + 1]
+        line.stations = self.stations[..., first : last + 2] - self.stations[..., first : first + 1]
+        line.length = line.stations[..., -1]
+        return line
 
     def coefficients(self, quantity: Quantity) -> Array:
         """(*lead, n_bars, degree + 1) in rising powers of the distance from the start of each bar."""

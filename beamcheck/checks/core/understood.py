@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 from typing import Any
 
@@ -211,22 +211,31 @@ _FINISH = {"none": "", "flexible": "a finish that gives", "plaster": "plaster", 
 _HOLDS = {"rests": "rests on", "hung": "hangs on", "fixed": "is clamped in"}
 
 
-def understood(name: str, job: Job) -> str:
-    """The sentence for a piece or an anchor group of a job; '' for what is none of both."""
+def understood(job: Job) -> Callable[[str], str]:
+    """What gives the sentence for a piece or an anchor group of a job by its name; '' for what is none of both."""
     stocks = {stock.name: stock for stock in job.stock}
     members = [stick for frame in job.frame for stick in frame.sticks]
     every: tuple[Any, ...] = (
         *job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.anchor, *job.frame, *members
     )  # fmt: skip
-    piece = next((one for one in every if one.name == name), None)
-    if piece is None:
-        return ""
-    parts = [part for part in _parts(piece, stocks, job) if part]
-    above = [one.name for one in every if name in _rests_on(one)]
-    if above:
-        stands = "stand or hang" if len(above) > 1 else "stands or hangs"
-        parts.append(f"{_listed(above)} {stands} on it")
-    return f"{name} is {'; '.join(parts)}.{_meant(piece, stocks)}"
+    pieces: dict[str, Any] = {}
+    resting: dict[str, list[str]] = {}
+    for one in every:
+        pieces.setdefault(one.name, one)
+        for under in dict.fromkeys(_rests_on(one)):
+            resting.setdefault(under, []).append(one.name)
+
+    def sentence(name: str) -> str:
+        piece = pieces.get(name)
+        if piece is None:
+            return ""
+        parts = [part for part in _parts(piece, stocks, job) if part]
+        if above := resting.get(name):
+            stands = "stand or hang" if len(above) > 1 else "stands or hangs"
+            parts.append(f"{_listed(above)} {stands} on it")
+        return f"{name} is {'; '.join(parts)}.{_meant(piece, stocks)}"
+
+    return sentence
 
 
 def _parts(piece: object, stocks: dict[str, Stock], job: Job) -> Sequence[str]:

@@ -67,7 +67,7 @@ def govern(
             every = calculate(SilentPad(), slice(None))
         ratios = np.broadcast_to(np.asarray(every.ratio, dtype=float), (len(combinations),))
         worst = first_worst(ratios)
-        outcome = Outcome(*(np.broadcast_to(x, ratios.shape)[worst] for x in (every.demand, every.capacity, ratios)))
+        outcome = Outcome(*(x[worst] if np.ndim(x) else x for x in (every.demand, every.capacity, ratios)))
         if writing() or np.isnan(ratios[worst]):
             with suppress(ZeroDivisionError):
                 outcome = calculate(pad, worst)
