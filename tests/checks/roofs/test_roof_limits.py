@@ -12,7 +12,7 @@ import pytest
 
 from beamcheck.checks.core.result import Check
 
-from ..houses import Data, checked, given_stock, piece, rafter, tie
+from ..houses import Data, beam, checked, given_stock, piece, post, rafter, seat, tie
 from . import test_raised_tie as raised
 from . import test_upper_end as upper
 
@@ -204,3 +204,46 @@ def test_lee_side_as_somebody_says_and_where_no_snow_falls() -> None:
     assert "no snow falls" in snow(ground="0 psf").notes[0]
     nobody = snow(ground=None)
     assert nobody.verdict == "refer" and nobody.questions[0].field == "job.ground_snow"
+
+
+# ---- what a rafter hands on ------------------------------------------------------------------------------------------
+
+
+def onto(wall: Data, **more: Any) -> Any:
+    """Rafters whose feet stand on a beam of 12 ft."""
+    held = beam(seat("0 ft", "wall"), seat("12 ft", "wall"), carries=[], service="roof", in_a_row=False)
+    one = rafter(ridge="beam", ridge_on="ridge", wall={"on": "B", **wall}, **more)
+    return checked(rafter=[one], beam=[held], existing=[RIDGE])
+
+
+def puts_on(result: Any, first: str = "R") -> list[str]:
+    (table,) = [one for one in result.tables if one.title == "Load path"]
+    return [row[1] for row in table.rows if row[0] == first]
+
+
+@pytest.mark.parametrize(("wall", "words"), [({}, "B, every 16 in"), ({"lands_at": "4 ft"}, "B")])
+def test_a_rafter_stands_for_its_row_unless_its_place_is_named(wall: Data, words: str) -> None:
+    """A row is an even load on the beam, R/16 in; one rafter at 4 ft a force there (statics)."""
+    result = onto(wall)
+    assert puts_on(result) == [words, "ridge, every 16 in"]
+    (foot,) = ids(result, "roof.bearing")
+    R = next(step.value for step in foot.steps if step.symbol == "R")
+    bent = next(one for one in piece(result, "B").checks if one.id == "beam.bending")
+    M = next(step.value for step in bent.steps if step.symbol == "M")
+    own = 34.0 / 1728 * 5.5 * 11.5 * 144**2 / 8  # Douglas Fir at 15 % weighs about 34 pcf
+    brought = R * 48 * 96 / 144 if wall else R / 16 * 144**2 / 8
+    assert brought < M < brought + 1.1 * own
+
+
+def test_one_rafter_on_a_post_is_one() -> None:
+    posts = [post(name="P", stock="6x6", carries=[])]
+    one = rafter(ridge="beam", ridge_on="ridge", wall={"on": "P"})
+    assert puts_on(checked(rafter=[one], post=posts, existing=[RIDGE])) == ["P", "ridge, every 16 in"]
+
+
+@pytest.mark.parametrize(("pair", "sides"), [(True, 2.0), (False, 1.0)])
+def test_a_ridge_beam_takes_both_slopes_of_a_pair(pair: bool, sides: float) -> None:
+    result = checked(rafter=[rafter(**ON_BEAM, pair=pair)], existing=[RIDGE])
+    (table,) = [one for one in result.tables if one.title == "Load path"]
+    foot, head = (float(row[3].split()[0].replace(",", "")) for row in table.rows if row[0] == "R")
+    assert head == pytest.approx(sides * foot, rel=0.02)  # without a tail both ends of the rafter carry alike
