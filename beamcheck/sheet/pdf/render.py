@@ -35,7 +35,7 @@ TRIES = 4  # until the numbers of pages that a part prints are those that it mak
 def sheet_pdf(result: JobResult, *, all_steps: bool = False) -> bytes:
     """The calc sheet of a result as a PDF.
 
-    `all_steps`: with every derivation at the end. Returns with the attachments `job.toml` (the job file as it was) and
+    `all_steps`: with every derivation at the end. It carries as attachments `job.toml` (the job file as it was) and
     `result.json` (what `result_json` gives). Raises BeamcheckError if typst or its typefaces are missing, or it cannot
     set the sheet.
     """
