@@ -9,17 +9,6 @@ from .reading import read
 from .showing import down_to_inch, from_inner, show, show_inches, show_number, shown_in, unit_label
 
 __all__ = [
-    "KINDS",
-    "Kind",
-    "down_to_inch",
-    "example",
-    "from_inner",
-    "read",
-    "registry",
-    "show",
-    "show_inches",
-    "show_number",
-    "shown_in",
-    "to_pint",
-    "unit_label",
-]
+    "KINDS", "Kind", "down_to_inch", "example", "from_inner", "read", "registry", "show", "show_inches",
+    "show_number", "shown_in", "to_pint", "unit_label",
+]  # fmt: skip

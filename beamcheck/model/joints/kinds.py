@@ -92,18 +92,6 @@ MADE: Mapping[str, MadeOf] = MappingProxyType({
     "bonded rods": MadeOf((1, _ANY), "rods are glued into the wood", {}, (), ("confirmed_by", "fastener")),
 })  # fmt: skip
 PARTS = (
-    "fastener",
-    "step",
-    "tenon",
-    "strap",
-    "base",
-    "cap",
-    "row",
-    "screws",
-    "embedded",
-    "rating",
-    "confirmed_by",
-    "twist_held_by",
-    "gap",
-    "clamped",
-)
+    "fastener", "step", "tenon", "strap", "base", "cap", "row", "screws", "embedded", "rating", "confirmed_by",
+    "twist_held_by", "gap", "clamped",
+)  # fmt: skip

@@ -316,35 +316,15 @@ CLASSES_IN_FEET = frozenset(
     )
 )
 OF_NAMES = {
-    "stock": "sticks",
-    "on": "places",
-    "into": "places",
-    "ridge_on": "places",
-    "held_by": "anchors",
-    "beam": "places",
-    "tie": "places",
-    "other_wall": "places",
-    "species": "woods",
-    "grade": "grades",
-    "room": "rooms",
-}
+    "stock": "sticks", "on": "places", "into": "places", "ridge_on": "places", "held_by": "anchors", "beam": "places",
+    "tie": "places", "other_wall": "places", "species": "woods", "grade": "grades", "room": "rooms",
+}  # fmt: skip
 KINDS = {
-    "job": "the job",
-    "stock": "stick",
-    "beam": "beam",
-    "rafter": "rafter",
-    "tie": "tie",
-    "post": "post",
-    "frame": "frame or truss",
-    "existing": "wall, footing or other support",
-    "anchor": "what holds an end",
-    "joint": "joint of members",
-    "bracket": "bracket",
-    "trim": "trim",
-    "movement": "part that moves",
-    "roof": "roof of the place",
-    "floor": "floor of the place",
-}
+    "job": "the job", "stock": "stick", "beam": "beam", "rafter": "rafter", "tie": "tie", "post": "post",
+    "frame": "frame or truss", "existing": "wall, footing or other support", "anchor": "what holds an end",
+    "joint": "joint of members", "bracket": "bracket", "trim": "trim", "movement": "part that moves",
+    "roof": "roof of the place", "floor": "floor of the place",
+}  # fmt: skip
 
 
 def in_feet(cls: str, field: str) -> bool:
