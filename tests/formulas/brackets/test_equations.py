@@ -15,9 +15,6 @@ import sympy
 from beamcheck.calc.core import REGISTRY
 from beamcheck.calc.trace import to_sympy
 
-from ..bracket_samples import FILES
-from ..samples import NAMES, file_of
-
 PI = sympy.nsimplify(math.pi, rational=True)  # the tree holds pi as the number that math.pi is
 
 
@@ -77,13 +74,3 @@ def test_the_code_is_the_equation(name: str) -> None:
     if difference != 0:  # sines of sums and of halves
         difference = sympy.simplify(sympy.expand_trig(sympy.together(difference)))
     assert difference == 0
-
-
-@pytest.mark.parametrize("name", EQUATIONS)
-def test_the_equation_holds_every_argument(name: str) -> None:
-    assert {str(each) for each in typed(name).free_symbols} == set(REGISTRY[name].arguments)
-
-
-def test_every_formula_of_these_files_has_its_equation_here() -> None:
-    ours = {name for name in NAMES if file_of(name) in FILES}
-    assert ours == set(EQUATIONS)
