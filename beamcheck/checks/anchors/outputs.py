@@ -60,7 +60,7 @@ def hole_table(group: Group) -> Table | None:
 
 def fastened_seen(group: Group) -> tuple[str, ...]:
     """What to see and to photograph of a group with fasteners of its own before the cover goes on."""
-    return (*_fasteners_seen(group), *_distances_seen(group), *_parts_seen(group))
+    return (*_fasteners_seen(group), *distances_seen(group), *_parts_seen(group))
 
 
 def _fasteners_seen(group: Group) -> list[str]:
@@ -91,9 +91,10 @@ def _fasteners_seen(group: Group) -> list[str]:
     return found
 
 
-def _distances_seen(group: Group) -> list[str]:
+def distances_seen(group: Group) -> tuple[str, ...]:
+    """Where its holes are, to see and to photograph."""
     if not group.x.size:
-        return []
+        return ()
     anchor, x, y = group.anchor, group.x, group.y
     ends = f"end distance measured: {show(float(x.min()), 'length')} from the {group.end} end to the nearest hole"
     if group.made.in_the_end:
@@ -114,7 +115,7 @@ def _distances_seen(group: Group) -> list[str]:
         measured = f": {' and '.join(where)}" if where else ""
         found.append(f"the same distances measured in {anchor.into or 'the other member'}{measured}")
     row = "no split or check runs through a row of holes or from a hole to the end"
-    return [*found, f"{row}; stop and ask where one does"]
+    return (*found, f"{row}; stop and ask where one does")
 
 
 def _parts_seen(group: Group) -> list[str]:

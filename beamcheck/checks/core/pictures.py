@@ -487,7 +487,8 @@ class JointHole(NamedTuple):
 
 class JointBar(NamedTuple):
     """A member at a joint: which way it goes (0 to the right, 90 up), its depth, whether it goes on, its largest push,
-    pull and force square to it, its fasteners."""
+    pull and force square to it, its fasteners;
+    `starts`: how far from the crossing it begins, where that is known."""
 
     name: str
     angle: Degrees
@@ -497,6 +498,7 @@ class JointBar(NamedTuple):
     pull: Pounds
     across: Pounds
     holes: tuple[JointHole, ...]
+    starts: Inches | None = None
 
 
 @dataclass(frozen=True)

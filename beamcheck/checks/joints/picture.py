@@ -31,9 +31,17 @@ def joint_picture(meeting: Meeting) -> JointPicture:
         x, y = one.direction
         bars.append(JointBar(
             one.name, math.degrees(math.atan2(float(y), float(x))), one.d, one.passes, _most(-one.N), _most(one.N),
-            _most(np.abs(one.down)), holes,
+            _most(np.abs(one.down)), holes, _starts(meeting, one),
         ))  # fmt: skip
     return JointPicture(meeting.name, tuple(bars), meeting.on, tuple(_cut(meeting)))
+
+
+def _starts(meeting: Meeting, one: Arriving) -> float | None:
+    """The head of a post under a cap lies below what lies on it, and the plate between."""
+    cap = meeting.joint.cap
+    if cap is None or one.entry.part != "standing":
+        return None
+    return 0.5 * max(other.d for other in meeting.all("lying")) + cap.plate
 
 
 def _most(force: np.ndarray) -> float:
@@ -55,5 +63,11 @@ def _cut(meeting: Meeting) -> Iterator[str]:
     if (tenon := joint.tenon) is not None:
         sizes = " x ".join(show(one, "length") for one in (tenon.thickness, tenon.width, tenon.length))
         yield f"tenon {sizes}, housing {show(tenon.housing, 'length')}"
+    if (cap := joint.cap) is not None:
+        sizes = " x ".join(show(one, "length") for one in (cap.plate, cap.bears_wide, cap.bears_long))
+        each = " under each" if len(meeting.all("lying")) > 1 else ""
+        yield f"plate of the cap {sizes}{each}, steel {cap.steel}"
+    if (screws := joint.screws) is not None:
+        yield f"{screws.count} screws at {show(screws.angle, 'angle')} to the faces"
     if (strap := joint.strap) is not None:
         yield f"strap {show(strap.width, 'length')} x {show(strap.thickness, 'length')} of {strap.steel}"

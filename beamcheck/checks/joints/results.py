@@ -8,6 +8,8 @@ from dataclasses import replace
 import numpy as np
 
 from ...errors import BeamcheckError, OutOfRange
+from ...model.fields.base import Piece
+from ...model.fields.bounds import BOUNDS
 from ...model.joints.joint import Joint
 from ...units import show
 from ..core.asking.question import ask
@@ -35,7 +37,40 @@ SAID = {
     "step: wide": "left wide at the notch",
     "step: wide_from": "cut from",
     "strap: from_end": "strap from the end",
+    "row: along": "length of ledger",
+    "row: spacing": "from one place of fasteners to the next",
+    "row: joists": "from joist to joist",
+    "row: behind": "lies against",
+    "cap: plate": "plate of the cap, thick",
+    "cap: bears_long": "plate along the beam",
+    "cap: bears_wide": "plate across it",
+    "cap: beyond": "plate beyond the post",
+    "base: plate": "plate under the wood, thick",
+    "base: bears_wide": "plate one way",
+    "base: bears_long": "plate the other way",
+    "base: stands_off": "wood above what is under it",
+    "base: over": "under it",
+    "base: stem": "what holds the plate up",
+    "base: stem_width": "bar, wide",
+    "base: stem_thickness": "bar, thick",
+    "base: sideways": "level force at the foot",
+    "base, rods: count": "rods",
+    "base, rods: diameter": "rods, thick",
+    "base, rods: hole": "their holes",
+    "base, rods: plate": "plate that they go through, thick",
+    "base, rods: along": "that plate along them",
+    "base, rods: off": "rod to what stands on the plate",
+    "base, rods: edge": "rod outward to the edge",
+    "base, rods: takes": "one bears, pulled",
+    "base, rods: sideways": "one bears, sideways",
+    "base, rods: takes_by": "as says",
+    "base, rods: on": "that plate lies on",
+    "base, rods: stock": "its wood",
+    "screws: count": "screws in all",
+    "screws: angle": "screws to the faces",
+    "screws: crossed": "leaning both ways",
 }
+_KINDS = {"lbf": "force", "deg": "angle"}  # of what a bound has as its unit; all else is a length
 BISECTOR = "halves the angle between the two"
 
 
@@ -127,17 +162,25 @@ def _inputs(meeting: Meeting) -> Iterator[tuple[str, str]]:
         size = f"{show(one.b, 'length')} x {show(one.d, 'length')}"
         yield one.name, f"{part}{size} {one.stock.species} {one.stock.grade}{', goes on' if one.passes else ''}"
     for words in ("step", "tenon", "strap", "base", "cap", "row", "screws"):
-        part_ = getattr(joint, words)
-        if part_ is not None:
-            for field, value in part_.model_dump(exclude_none=True).items():
-                if not isinstance(value, (dict, tuple)) and value not in ("", False):
-                    text = show(value, "length") if isinstance(value, float) else str(value)
-                    text = "yes" if value is True else text
-                    name = f"{words}: {field}"
-                    yield SAID.get(name, name.replace("_", " ")), BISECTOR if text == "bisector" else text
+        if (part_ := getattr(joint, words)) is not None:
+            yield from _of_part(words, part_)
     if joint.fastener is not None:
         yield "fastener", f"{joint.fastener.kind} {joint.fastener.size}"
     if joint.rating is not None:
         yield "rating from", joint.rating.source
     if joint.forces_by:
         yield "forces by", joint.forces_by
+
+
+def _of_part(words: str, part: Piece) -> Iterator[tuple[str, str]]:
+    """What is said of a cut or a steel part, each figure with its unit."""
+    bounds = BOUNDS.get(type(part).__name__, {})
+    for field in type(part).model_fields:
+        value = getattr(part, field)
+        name = f"{words}: {field}"
+        if isinstance(value, Piece):
+            yield from _of_part(f"{words}, {field}", value)
+        elif value is not None and value not in ("", False) and not isinstance(value, tuple):
+            kind = _KINDS.get(bounds[field].unit if field in bounds else "in", "length")
+            text = "yes" if value is True else show(value, kind) if isinstance(value, float) else str(value)
+            yield SAID.get(name, name.replace("_", " ")), BISECTOR if text == "bisector" else text

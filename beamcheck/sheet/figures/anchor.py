@@ -180,7 +180,12 @@ def _titles(board: Board, drawing: HoleDrawing, frame: _Frame, system: Any) -> f
         under = max(under, frame.to_y(drawing.plate[1]))
     if drawing.upright and drawing.fastener is not None:
         under += nut_height(drawing.fastener) * frame.scale
-    board.lettering(center, under + SMALL + 3, show(drawing.breadth, "length", system), anchor="middle", size=SMALL)
+    breadth = show(drawing.breadth, "length", system)
+    if drawing.other is None:
+        board.lettering(center, under + SMALL + 3, breadth, anchor="middle", size=SMALL)
+    else:  # clear of the face of what is behind, which runs on below
+        face = frame.end_left + frame.scale * drawing.breadth
+        board.lettering(face - 3, under + SMALL + 3, breadth, anchor="end", size=SMALL)
     return under + SMALL + 3
 
 
@@ -324,7 +329,7 @@ def _other(board: Board, drawing: HoleDrawing, frame: _Frame, beyond: float) -> 
     whole = _shown(drawing) >= thickness - 1e-9
     board.line((x1, top), (x1, foot), width=1.4 if whole else 0.8, dash="" if whole else SLOT_DASH)
     _grain_beside(board, drawing, x0, x1, top, foot)
-    shown = clipped(name, WIDTH - frame.end_left, SMALL)
+    shown = clipped(name, max(WIDTH - frame.end_left, x1 - frame.inner), SMALL)
     board.lettering(x1, foot + 20, shown, anchor="end", size=SMALL, tip=name)
     return x1
 

@@ -36,7 +36,7 @@ def joint_figure(picture: JointPicture, name: str, system: Any = "US", key: str 
     for number, bar in reversed(list(enumerate(picture.bars))):
         c, s = math.cos(math.radians(bar.angle)), math.sin(math.radians(bar.angle))
         board.shape([at(*one) for one in _corners(bar, reach, deepest)], fill=FILLS[number % len(FILLS)], width=1.2)
-        back = -reach if bar.passes else -0.5 * deepest
+        back = _back(bar, reach, deepest)
         board.line(at(back * c, back * s), at(reach * c, reach * s), width=0.6, stroke=GRAY, dash="8 3 2 3")
     for bar in picture.bars:
         for hole in bar.holes:
@@ -60,9 +60,16 @@ def joint_figure(picture: JointPicture, name: str, system: Any = "US", key: str 
 def _corners(bar: JointBar, reach: float, deepest: float) -> list[tuple[float, float]]:
     """The piece of a member that is drawn, right and up from the crossing of the axes."""
     c, s = math.cos(math.radians(bar.angle)), math.sin(math.radians(bar.angle))
-    back, half = -reach if bar.passes else -0.5 * deepest, 0.5 * bar.depth
+    back, half = _back(bar, reach, deepest), 0.5 * bar.depth
     around = [(back, half), (reach, half), (reach, -half), (back, -half)]
     return [(u * c - v * s, u * s + v * c) for u, v in around]
+
+
+def _back(bar: JointBar, reach: float, deepest: float) -> float:
+    """Where a member begins, along it from the crossing."""
+    if bar.starts is not None:
+        return bar.starts
+    return -reach if bar.passes else -0.5 * deepest
 
 
 def describe(picture: JointPicture, system: Any = "US") -> str:

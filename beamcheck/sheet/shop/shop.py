@@ -38,6 +38,7 @@ CUT_SIZES = (
     "gusset thickness", "gusset edge", "weld", "seat", "below seat", "grain", "pocket", "skin",
 )  # fmt: skip
 WOOD = ("species", "grade", "moisture", "treatment", "steel", "manner", "holds", "fastened to", "fixed to")
+NOT_CUT = ("kind", "forces by", "rating from")  # of the inputs of a joint, what its page says elsewhere
 MOST_SAID = 3  # cures and questions on one page; the calc sheet has all
 _PLAIN = ("plies: 1", "treatment: none", "foot: pinned", "foot: fixed")  # of a post its foot is no size
 ROWS_MOVE = "anchor.rows_move"
@@ -122,6 +123,9 @@ def _sizes(piece: PieceResult, given: Given) -> Iterator[tuple[str, str]]:
     inputs: dict[str, str] = {}
     for label, text in piece.inputs:
         inputs.setdefault(label.replace("_", " "), text)
+    if piece.kind == "joint":
+        yield from ((capital(label), text) for label, text in piece.inputs if label not in NOT_CUT)
+        return
     wood = [inputs[label] for label in ("species", "grade", "moisture") if label in inputs]
     if wood:
         yield "Wood", ", ".join(wood)

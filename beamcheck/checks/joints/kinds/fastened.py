@@ -26,7 +26,7 @@ from ...anchors.fasteners.tear_out import tear_out_checks
 from ...anchors.group import Group, nearest_apart
 from ...anchors.hardware import hardware_table
 from ...anchors.manners.base import Fastened, evidence_checks
-from ...anchors.outputs import fastened_seen, hole_drawing, hole_table
+from ...anchors.outputs import hole_drawing, hole_table
 from ...core.pictures import HoleDrawing
 from ...core.result import Check, Table
 from ...core.trivial import negligible
@@ -35,6 +35,7 @@ from ...core.wood.group_cut import GroupCut, Void
 from ...core.wood.material import bending_star, compression_star, tension_prime
 from ...core.wood.strength import Outcome
 from ..groups import MemberGroup
+from ..hardware import in_one_list, seen_in
 from ..meeting import Arriving, Meeting, wood_checks
 from .base import Kind, into_which
 
@@ -91,8 +92,12 @@ class FastenedKind(Kind):
         groups = [group for group, _ in self.groups(meeting)]
         found = [_named(hole_table(group), group) for group in groups]
         shared = groups[:1] if self._one_group(groups) else groups
-        found += [hardware_table(group) for group in shared]
-        return [table for table in found if table is not None]
+        hardware = [(group, table) for group in shared if (table := hardware_table(group)) is not None]
+        return [*(table for table in found if table is not None), *in_one_list(hardware, self.times(meeting))]
+
+    def times(self, meeting: Meeting) -> int:
+        """How often all of it is there."""
+        return 1
 
     def _one_group(self, groups: list[MemberGroup]) -> bool:
         """Whether the same fasteners go through all members."""
@@ -108,10 +113,16 @@ class FastenedKind(Kind):
 
     def to_see(self, meeting: Meeting) -> Iterator[str]:
         groups = [group for group, _ in self.groups(meeting)]
-        seen = dict.fromkeys(f"{group.piece}: {one}" for group in groups for one in fastened_seen(replace(
-            group, anchor=group.anchor.model_copy(update={"other": None}))))  # fmt: skip
+        first = groups[0].piece if self._one_group(groups) else ""
+        seen = dict.fromkeys(f"{group.piece}: {one}" for group in groups for one in seen_in(group, first))
         yield from (one.replace(" from the left end ", " from its end at the joint ") for one in seen)
-        yield "the nuts drawn once more after the wood has dried, before the cover goes on"
+        if len(groups) > 1 and groups[0].made.plates:
+            yield "each plate runs over all of them in one piece, without a joint in it"
+        kind = "" if meeting.joint.fastener is None else meeting.joint.fastener.kind
+        if kind == "bolt":
+            yield "the nuts drawn once more after the wood has dried, before the cover goes on"
+        elif kind != "pin":
+            yield "after the wood has dried each screw turned until it just draws, before the cover goes on"
 
     def cuts(self, meeting: Meeting, member: Arriving, place: float, ahead: bool) -> list[GroupCut | Cut]:
         for group, _ in self.groups(meeting):

@@ -58,6 +58,9 @@ class InclinedScrews(Rated):
         return [*reported, *_shown(meeting, slip, rating.along), *_ways(meeting), *wood_checks(meeting)]
 
     def to_see(self, meeting: Meeting) -> Iterator[str]:
+        screws = _screws(meeting)
+        ways = ", half of them leaning each way" if screws.crossed else ""
+        yield f"{screws.count} screws at {show(screws.angle, 'angle')} to the faces, by a template{ways}"
         yield from super().to_see(meeting)
         if not _screws(meeting).crossed:
             yield f"every screw leans so that the load of {meeting.members[0].name} draws on it, by the template"

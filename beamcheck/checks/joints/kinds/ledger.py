@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -28,6 +29,7 @@ from .bolted import AtAnAngle
 from .fastened import FastenedKind
 
 Array = np.ndarray
+ROUNDING = 1e-9
 STATICS = "statics of continuous beams"
 
 
@@ -72,7 +74,16 @@ class LedgerRow(FastenedKind):
 
     def to_see(self, meeting: Meeting) -> Iterator[str]:
         yield from super().to_see(meeting)
-        yield "each fastener in the middle of a stud, probed for; its thread in wood and not in sheathing"
+        row, n = _row(meeting), self.times(meeting)
+        place = "at every stud" if row.behind == "studs" else "along the rim"
+        yield f"the same {place}, {show(row.spacing, 'length')} apart: {n} times over {show(row.along, 'length')}"
+        if row.behind == "studs":
+            yield "each fastener in the middle of a stud, probed for; its thread in wood and not in sheathing"
+
+    def times(self, meeting: Meeting) -> int:
+        """Once at each stud or place of the row, at both its ends too."""
+        row = _row(meeting)
+        return math.ceil(row.along / row.spacing - ROUNDING) + 1
 
 
 def turned(meeting: Meeting) -> Meeting:

@@ -74,7 +74,8 @@ class PostCap(FastenedKind):
         assert cap is not None
         long, wide = show(cap.bears_long, "length"), show(cap.bears_wide, "length")
         yield f"the head of the post cut square under the cap; each beam on {long} x {wide} of its plate"
-        yield "where two beams meet: both ends on the plate, the gap between them, nothing driven in"
+        if len(meeting.all("lying")) > 1:
+            yield "where two beams meet: both ends on the plate, the gap between them, nothing driven in"
         if self.bolted(meeting):
             yield from super().to_see(meeting)
 
