@@ -31,7 +31,8 @@ def basis_blocks(result: JobResult) -> Iterator[Block]:
     if tables:
         made = [table_block(table, "Design basis") for table in tables]
         note = TableBlock("", (), (), made[-1].note)  # where there is room for it
-        yield Columns((pairs,), (*made[:-1], replace(made[-1], note="")), flow=(note,) if note.note else ())
+        yield Columns((pairs,), (*made[:-1], replace(made[-1], note="")), flow=(note,) if note.note else (),
+                      folds=("Standards and clauses", ""))  # fmt: skip
     else:
         yield pairs
 

@@ -272,7 +272,8 @@ class JobText:
 class Columns:
     """Blocks beside each other where there is room; `shares` of the room of the left and the right.
 
-    `whole`: on one page. `flow`: what comes after; on paper it first fills the shorter side.
+    `whole`: on one page. `flow`: what comes after; on paper it first fills the shorter side. `folds`: what the left
+    and the tables that come after are called where a phone folds them; '' for what it does not.
     """
 
     left: tuple[Block, ...]
@@ -280,6 +281,7 @@ class Columns:
     shares: tuple[float, float] = (1.0, 1.0)
     whole: bool = True
     flow: tuple[Block, ...] = ()
+    folds: tuple[str, str] = ("", "")
 
 
 Block = (

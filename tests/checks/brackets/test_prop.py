@@ -240,7 +240,7 @@ def test_gap_not_known(simple: Context) -> None:
     assert set(verdicts(result).values()) == {"refer"}
     (gap,) = {asked.id: asked for one in result.checks for asked in one.questions}.values()  # one fact, one question
     assert (gap.id, gap.field) == ("K1/gap", "bracket.K1.near.gap")
-    assert [one.says for one in gap.answers] == ["0.25 in", "0.125 in", "0 in"]
+    assert [one.says for one in gap.answers] == ["1/4 in", "1/8 in", "0 in"]
     check = find(result, "gap under B")
     assert check.ratio is None
     assert check.notes == ("the gap between K1 and B is not known; 1/4 in keeps it free",)

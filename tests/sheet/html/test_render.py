@@ -105,10 +105,21 @@ def test_verdicts_are_words(page: Page) -> None:
         assert f" {word} " in page.text
 
 
+def test_what_was_told_of_a_member_is_folded_on_a_phone_only(full: Page) -> None:
+    """On a broad screen and on paper it stands open."""
+    told = [attributes.get("class") for tag, attributes in full.tags if tag == "details"].count("rows told")
+    assert told >= len(job().pieces)
+    style = full.text_of("style")
+    broad = style.index("@media (min-width: 40.01rem)")
+    assert style.index("details.told::details-content { content-visibility: visible") > broad
+    assert style.index("details.told > summary { display: none; }") > broad
+    assert style.index("details.rows::details-content { content-visibility: visible") > style.index("@media print")
+
+
 def test_every_step_is_folded_and_the_members_are_at_hand(full: Page) -> None:
     folds = [attributes.get("class") for tag, attributes in full.tags if tag == "details"]
     assert folds.count("steps") == len(job().pieces)  # left out on paper; what governs is folded, and printed
-    assert set(folds) == {"steps", "rows"}
+    assert set(folds) == {"steps", "rows", "rows told"}
     lists = [attributes for tag, attributes in full.tags if tag == "nav" and attributes.get("class") == "members"]
     assert len(lists) == 1
     style = full.text_of("style").partition("@media print")[2]

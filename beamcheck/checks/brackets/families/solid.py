@@ -183,9 +183,10 @@ class SolidBracket(Family[Solid]):
         moved = f"a mesh of 40 cells makes a figure at most {most:g} of it, which is counted"
         if most <= 1.0:
             moved = "not refined, since it fails by more than a mesh can change"
+        balance = _one_in(field.residual)
         body.inputs += [
             ("field analysis",
-             f"{field.across_cells} cells across, {moved}, {field.residual:.0e} of the load out of balance"),
+             f"{field.across_cells} cells across, {moved}; its forces balance to {balance} of the load"),
             ("governing case of what is uncertain", model.variants[where[0]].words),
         ]  # fmt: skip
 
@@ -290,6 +291,10 @@ def _nose_sinks(field: Field) -> float:
     nose = float(field.solution.moves[int(np.argmin(away)), 1])
     total = sum(press.force for press in field.presses)
     return max(nose, total / field.stiffness if total > 0.0 else 0.0)
+
+
+def _one_in(residual: float) -> str:
+    return "a millionth" if residual <= 1e-6 else f"{100.0 * residual:.2g} percent"
 
 
 def _picture(runs: FieldRuns, where: tuple[int, int]) -> StressPicture:

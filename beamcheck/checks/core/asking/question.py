@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from dataclasses import field as initial
+from fractions import Fraction
 from functools import lru_cache
 from typing import Annotated, Any, Literal, cast, get_args
 
@@ -25,6 +26,9 @@ RULING = "ruling"  # in place of a field: only an engineer or a department can a
 TROUBLE: Mapping[str, int] = {
     "tape": 1, "camera": 1, "meter": 1, "you": 1, "supplier": 2, "grader": 3, "engineer": 4, "department": 4,
 }  # fmt: skip
+
+_DECIMAL_INCHES = re.compile(r"([0-9]+\.[0-9]+) in")
+_PARTS = 32  # of an inch on a tape
 
 
 @dataclass(frozen=True)
@@ -88,7 +92,21 @@ def ask(
 
 
 def _plausible(answer: PlausibleAnswer | str, at: str) -> PlausibleAnswer:
-    return answer if isinstance(answer, PlausibleAnswer) else PlausibleAnswer(answer, ((at, written(answer)),))
+    return (
+        answer if isinstance(answer, PlausibleAnswer) else PlausibleAnswer(_read_out(answer), ((at, written(answer)),))
+    )
+
+
+def _read_out(answer: str) -> str:
+    """Inches as a tape has them, where they are just that: `5/16 in` for `0.3125 in`."""
+    found = _DECIMAL_INCHES.fullmatch(answer)
+    if found is None:
+        return answer
+    parts = Fraction(found[1]) * _PARTS
+    if parts.denominator != 1:
+        return answer
+    whole, rest = divmod(parts / _PARTS, 1)
+    return f"{' '.join(str(one) for one in (whole, rest) if one) or '0'} in"
 
 
 def written(answer: str) -> Any:

@@ -53,6 +53,7 @@ SIZES = frozenset((
     "width", "down",
 ))  # fmt: skip
 SHAPED = frozenset(("bracket", "rafter", "trim"))  # kinds of piece whose sizes are of one shape
+FOLDS = ("What it is, what comes to it", "Design values, forces, order of work")  # on a phone
 WAYS = ("the deep way", "the thin way")
 FEW_LETTERS = 9  # of assumptions, that stay on one line
 ALL_ALONG = "all along"
@@ -140,7 +141,7 @@ def _what(piece: PieceResult, factors: RichTable | None, index: int, units: str)
         flow.append(table_block(table))
     if piece.statics is not None and piece.statics.stations is not None:
         flow.append(_stations(piece.statics.stations, piece.statics.words if not piece.statics.lines else ""))
-    yield Columns(tuple(told), tuple(right), (1.0, 1.02), flow=tuple(flow))
+    yield Columns(tuple(told), tuple(right), (1.0, 1.02), flow=tuple(flow), folds=FOLDS)
     if piece.statics is not None and (piece.statics.lines or piece.statics.stations is None):
         yield StaticsBlock(piece.statics.words, piece.statics.lines)
 
