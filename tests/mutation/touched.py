@@ -69,11 +69,12 @@ def kept(name: str) -> dict[str, Run] | None:
     """What was found the last time."""
     try:
         was = json.loads((KEPT / f"{name}.json").read_text(encoding="utf-8"))
+        return {
+            item: Run(seconds, {file: set(lines) for file, lines in by.items()}, fails)
+            for item, (seconds, by, fails) in was.items()
+        }
     except (OSError, ValueError):
-        return None
-    return {
-        item: Run(s, {file: set(lines) for file, lines in by.items()}, fails) for item, (s, by, fails) in was.items()
-    }
+        return None  # none was, or by another version of this
 
 
 def keep(name: str, runs: dict[str, Run]) -> None:

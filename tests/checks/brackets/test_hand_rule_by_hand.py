@@ -1,0 +1,129 @@
+"""The hand rule on a bracket of even depth, where it is the beam formula; loads along an edge; which factor counts."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+
+from beamcheck.analysis.fields.outline import outline_of
+from beamcheck.checks.brackets.families.solid_comparison import band
+from beamcheck.checks.brackets.families.solid_hand_rule import (
+    EdgeLoad,
+    HandRule,
+    Moduli,
+    _spaced,
+    _start,
+    hand_rule,
+    is_diagonal,
+    section_rule,
+    wall_rule,
+)
+from beamcheck.model.brackets import Solid
+
+T, D = 1.5, 4.0
+WOOD = Moduli(1.6e6, 80000.0, 124800.0, 0.449, 0.0)
+AT = np.array([0.5, 1.0, 4.0, 8.0, 11.0])
+
+
+def even(line: EdgeLoad, *, diagonal: bool = False, moduli: Moduli = WOOD, k: float | None = None) -> HandRule:
+    """Sections square to both edges, 4 in deep and 1 1/2 in thick."""
+    where = (AT, AT, np.full(AT.shape, D), np.zeros(AT.shape))
+    return section_rule(where, np.full(AT.shape, D), T, moduli, line, diagonal=diagonal, k=k)
+
+
+@pytest.mark.parametrize(("diagonal", "soffit"), [(False, 1.2), (True, 1.7)])
+def test_an_even_bracket_is_a_beam(diagonal: bool, soffit: float) -> None:
+    """100 lb from 11 to 12 in: 6 M/(t d^2) about each section times 1.3 above and 1.2 (or 1.7) below; shear 1.5 V/A."""
+    rule = even(EdgeLoad([(11.0, 12.0, 100.0)], 12.0), diagonal=diagonal)
+    sigma = 6.0 * 100.0 * (11.5 - AT) / (T * D**2)
+    assert rule.top == pytest.approx(1.3 * sigma, rel=1e-6) and rule.soffit == pytest.approx(soffit * sigma, rel=1e-6)
+    assert rule.shear == pytest.approx(np.full(AT.shape, 1.5 * 100.0 / (T * D)))
+    assert rule.arm == pytest.approx((11.5 - AT) / D) and list(rule.phi) == [0.0] * 5
+    assert list(rule.x_0) == list(AT) and list(rule.d) == [D] * 5
+    assert even(EdgeLoad([(11.0, 12.0, 100.0)], 12.0), k=2.0).top == pytest.approx(2.0 * sigma, rel=1e-6)
+
+
+def test_grain_at_an_angle_to_the_soffit() -> None:
+    line = EdgeLoad([(11.0, 12.0, 100.0)], 12.0)
+    for grain, phi in ((30.0, 30.0), (150.0, 30.0), (90.0, 90.0), (180.0, 0.0)):
+        assert list(even(line, moduli=Moduli(1.6e6, 80000.0, 124800.0, 0.449, grain)).phi) == [phi] * 5
+
+
+@pytest.mark.parametrize(
+    ("start", "end", "holds"),
+    [
+        # arm over depth 0.75 at least; the load half a depth (2 in) away; an arm of one depth at the wall
+        (11.0, 12.0, [True, True, True, True, False]), (9.9, 10.1, [True, True, True, False, False]),
+        (6.0, 6.1, [True, True, False, False, False]), (3.9, 4.1, [False] * 5),
+        (0.0, 12.0, [True, True, True, False, False]),  # a wide load keeps no distance
+    ],
+)  # fmt: skip
+def test_where_the_rule_holds(start: float, end: float, holds: list[bool]) -> None:
+    assert list(even(EdgeLoad([(start, end, 100.0)], 12.0)).holds) == holds
+
+
+def test_the_distance_of_a_narrow_load_and_loads_that_keep_none() -> None:
+    line = EdgeLoad([(6.0, 6.1, 100.0)], 12.0)
+    x, d = np.array([4.0, 4.01, 7.0, 8.09, 8.1]), np.full(5, D)
+    assert list(line.clear_of(x, d)) == [True, False, False, False, True]
+    assert EdgeLoad([(6.0, 6.1, 100.0)], 12.0, kept_clear=False).clear_of(x, d).all()
+    share = 6.0  # of 12 in, half: how wide a load is that keeps no distance
+    wide, narrow = EdgeLoad([(6.0, 6.0 + share * 1.01, 1.0)], 12.0), EdgeLoad([(6.0, 6.0 + share * 0.5, 1.0)], 12.0)
+    assert wide.clear_of(x, d).all() and not narrow.clear_of(x, d).all()
+
+
+def test_what_lies_beyond_a_place_along_the_edge() -> None:
+    """100 lb from 2 to 6 in and 30 lb from 7 to 8: at 4 in half of the first and all of the second."""
+    line = EdgeLoad([(2.0, 6.0, 100.0), (7.0, 8.0, 30.0)], 12.0)
+    force, moment = line.beyond(np.array([0.0, 4.0, 7.5, 9.0]))
+    assert list(force) == pytest.approx([130.0, 80.0, 15.0, 0.0])
+    assert list(moment) == pytest.approx([400.0 + 225.0, 50.0 + 30.0 * 3.5, 15.0 * 0.25, 0.0])
+
+
+@pytest.mark.parametrize(
+    ("grain", "soffit", "kinks", "diagonal"),
+    [(0.0, "straight", False, False), (15.0, "straight", False, False), (15.1, "straight", False, True),
+     (74.9, "concave", False, True), (75.0, "concave", False, False), (105.1, "straight", False, True),
+     (165.0, "straight", False, False), (0.0, "ogee", False, True), (0.0, "straight", True, True)],
+)  # fmt: skip
+def test_which_factor_counts_on_the_soffit(grain: float, soffit: str, kinks: bool, diagonal: bool) -> None:
+    assert is_diagonal(grain, soffit, kinks) is diagonal
+
+
+def test_sections_start_where_they_make_equal_angles() -> None:
+    """From (4, 3) on a soffit of 60 degrees: 4 - 3 tan 30 = 2.268 in along the top edge."""
+    assert float(_start(np.array(4.0), np.array(3.0), np.array(60.0))) == pytest.approx(
+        4.0 - 3.0 * math.tan(math.pi / 6)
+    )
+    x_s, y_s = np.array([1.0, 2.0, 3.0, 4.0, 5.0, 30.0]), np.array([3.0, 3.0, 0.0, 3.0, 3.0, 3.0])
+    x, y, alpha = _spaced(x_s, y_s, np.array([0.0, -1.0, 0.0, 91.0, 90.0, 0.0]), 12.0)
+    assert list(zip(x, y, alpha, strict=True)) == [(1.0, 3.0, 0.0), (5.0, 3.0, 90.0)]  # at 1 in and 5 - 3 in
+
+
+SHAPE = Solid.model_validate({
+    "family": "solid", "thickness": "1 1/2 in", "height": "12 in", "projection": "12 in", "foot": "2 in",
+    "nose": "2 in", "soffit": "concave", "grain": "45 deg",
+})  # fmt: skip
+
+
+def test_a_bracket_that_is_its_own_mirror_image_has_the_same_stresses_in_both_legs() -> None:
+    """Mirrored over its corner with the same push on the wall; the top edge has vertical sections besides."""
+    outline, moduli = outline_of(SHAPE), Moduli(1.6e6, 80000.0, 124800.0, 0.449, 45.0)
+    line = EdgeLoad([(11.0, 12.0, 100.0)], 12.0)
+    top, wall = (rule(outline, T, moduli, line, diagonal=True) for rule in (hand_rule, wall_rule))
+    for x in (2.0, 4.0, 6.0, 8.0):
+        values = [float(np.interp(x, rule.x_0, rule.soffit)) for rule in (top, wall)]
+        assert values[0] == pytest.approx(values[1], rel=0.02), x
+        depths = [float(np.interp(x, rule.x_0, rule.d)) for rule in (top, wall)]
+        assert depths[0] == pytest.approx(depths[1], rel=0.01)
+        edges = [float(np.interp(x, rule.x_0, rule.top)) for rule in (top, wall)]
+        assert edges[1] <= edges[0] * 1.001  # no vertical sections along the wall
+
+
+def test_what_band_is_claimed() -> None:
+    assert band("wall", "springs") is None and band("soffit", "springs") is None
+    for edge, held in (("top", "bonded"), ("top", "springs"), ("soffit", "bonded")):
+        found = band(edge, held)  # type: ignore[arg-type]
+        assert found is not None and 0.0 < found[0] < found[1]
