@@ -81,6 +81,7 @@ def keep(name: str, runs: dict[str, Run]) -> None:
     """For the next time."""
     KEPT.mkdir(exist_ok=True)
     now = {
-        item: (run.seconds, {file: sorted(lines) for file, lines in run.lines.items()}) for item, run in runs.items()
+        item: (run.seconds, {file: sorted(lines) for file, lines in run.lines.items()}, run.fails)
+        for item, run in runs.items()
     }
     (KEPT / f"{name}.json").write_text(json.dumps(now), encoding="utf-8")

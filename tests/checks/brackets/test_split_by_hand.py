@@ -1,0 +1,221 @@
+"""Figures of the split test by hand: outline, load, what a row brings, what a loose tip weighs; and its words."""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+from types import SimpleNamespace
+from typing import Any
+
+import numpy as np
+import pytest
+
+from beamcheck.analysis.beams.load_cases import Applied
+from beamcheck.checks.brackets.families.registry import family_of
+from beamcheck.checks.brackets.loads import bracket_loads
+from beamcheck.checks.brackets.split.held import _thinned, outline_with_pocket, seats_of
+from beamcheck.checks.brackets.split.loose import loose_tip
+from beamcheck.checks.brackets.split.proof import _record, _steps, information
+from beamcheck.checks.brackets.split.row_values import unlike
+from beamcheck.checks.brackets.split.split import _line_words, more_checks, split_checks
+from beamcheck.checks.core.result import Check
+from beamcheck.model.brackets import Corbel, Solid
+
+from ..anchors.anchors import stock
+from .brackets import BRACED, CORBEL, LAG, SOLID, Data, bracket, find, fixings, loads_of, structure, wood
+
+WHOLE = [(0.0, 0.0), (10.0, 0.0), (10.0, 3.0), (3.0, 12.0), (0.0, 12.0)]
+
+
+def points(shape: Data) -> list[tuple[float, float]]:
+    made = Solid.model_validate(shape) if shape["family"] == "solid" else Corbel.model_validate(shape)
+    return [(float(x), float(y)) for x, y in outline_with_pocket(made)]
+
+
+def test_outline_with_what_is_cut_out_of_it() -> None:
+    assert points(SOLID) == WHOLE
+    pocket = {"top": "4 in", "height": "2 in", "depth": "1 in"}
+    assert points({**SOLID, "pocket": pocket}) == [*WHOLE, (0.0, 6.0), (1.0, 6.0), (1.0, 4.0), (0.0, 4.0)]
+    assert points(CORBEL) == [(0.0, 0.0), (3.5, 0.0), (3.5, 9.0), (0.0, 9.0)]
+    dap = {**CORBEL, "seat": "3/4 in", "below_seat": "9 in"}
+    assert points(dap) == [(0.0, 0.0), (4.25, 0.0), (4.25, 9.0), (0.0, 9.0)]
+
+
+def test_a_curve_keeps_within_four_thousandths() -> None:
+    """A quarter of a circle of 10 in: no point of it lies farther from the lines between those that are kept."""
+    theta = np.linspace(0.0, 0.5 * math.pi, 2001)
+    curve = 10.0 * np.stack([np.cos(theta), np.sin(theta)], axis=-1)
+    kept = _thinned(curve)
+    assert 15 < len(kept) < 45 and (kept[0] == curve[0]).all() and (kept[-1] == curve[-1]).all()
+    sag = [10.0 - float(np.hypot(*(0.5 * (a + b)))) for a, b in pairwise(kept)]
+    assert max(sag) <= 0.0041 and max(sag) > 0.002
+    straight = np.stack([np.linspace(0.0, 5.0, 50), np.linspace(0.0, 5.0, 50)], axis=-1)
+    assert len(_thinned(straight)) == 2
+
+
+def seats(*loads: Applied, weight: float = 6.0, shift: float = 0.0) -> tuple[list[tuple[Any, ...]], float]:
+    made = bracket_loads(bracket(SOLID), structure(), [(0.0, 10.0, weight)], more=loads)
+    found, total = seats_of(made, int(np.argmax(made.F)), shift)
+    return [(one.x0, one.x1, one.x_R, one.share) for one in found], total
+
+
+def test_where_the_load_lies_without_its_own_weight() -> None:
+    """Of one stiff thing the resultant acts a sixth of its bearing farther out than its middle."""
+    shelf = Applied("L", 5.0, 5.0, P=60.0, bearing=2.0)
+    assert seats(shelf) == ([pytest.approx((4.0, 6.0, 5.0 + 2.0 / 6.0, 1.0))], pytest.approx(60.0))
+    books = Applied("L", 2.0, 8.0, w_start=5.0, w_end=5.0)
+    both, total = seats(shelf, books, shift=0.5)
+    assert total == pytest.approx(90.0)
+    assert both[0] == pytest.approx((4.5, 6.5, 5.5 + 2.0 / 6.0, 60.0 / 90.0))
+    assert both[1][2] is None and (both[1][0], both[1][1], both[1][3]) == pytest.approx((2.5, 8.5, 30.0 / 90.0))
+    snow = Applied("D", 5.0, 5.0, P=30.0, bearing=2.0)  # two kinds on one seat are one thing
+    assert seats(shelf, snow)[0] == [pytest.approx((4.0, 6.0, 5.0 + 2.0 / 6.0, 1.0))]
+    assert seats(weight=6.0) == ([], 0)
+
+
+def held(grain: float) -> SimpleNamespace:
+    return SimpleNamespace(outline=np.array(WHOLE), H=12.0)
+
+
+@pytest.mark.parametrize(
+    ("s", "grain", "words"),
+    [
+        (None, 90.0, "no check, grain 90 deg"), (4.0, 90.0, "check from the top edge 4 in out, grain 90 deg"),
+        (3.0, 0.0, "check from the wall 3 in down, grain 0 deg"), (3.0, 180.0, "check 3 in across the grain"),
+        (4.99, 30.0, "check from the top edge 10 in out, grain 30 deg"),
+        (5.1, 30.0, "check from the wall 5 7/8 in down, grain 30 deg"),
+        (11.0, 30.0, "check 11 in across the grain from the corner, grain 30 deg"),
+        (4.0, 270.0, "check 4 in across"), (4.0, 187.0, "check 4 in across"),
+    ],
+)  # fmt: skip
+def test_which_check_governs_in_words(s: float | None, grain: float, words: str) -> None:
+    """A grain line s across the grain from the corner meets the top edge s/sin out, or the wall s/cos down."""
+    one = SimpleNamespace(s=s, grain=grain)
+    assert _line_words(held(grain), one).startswith(words)  # type: ignore[arg-type]
+
+
+# ---- a tip that may come down ------------------------------------------------------------------------------------
+
+
+def tip(head: float, washer: float = 0.0, seat: float | None = None, grain: float = 90.0) -> Check | None:
+    """Upright grain: of 10 x 12 in all beyond the last head or load; 3 1/2 in thick."""
+    row = SimpleNamespace(head=head, y=3.0, washer=washer)
+    seats = [] if seat is None else [SimpleNamespace(x1=seat)]
+    made = SimpleNamespace(rows=[row], seats=seats, rods=[], ledge=None, H=12.0, t=3.5, outline=np.array(WHOLE))
+    return next(iter(loose_tip(bracket(SOLID), made, wood(structure()), grain)), None)  # type: ignore[arg-type]
+
+
+def beyond(x: float) -> float:
+    """Weight of what lies farther out than x, lbf: the soffit runs straight from (3, 12) to (10, 3)."""
+    high = 3.0 + (10.0 - x) * 9.0 / 7.0
+    return 0.5 * (high + 3.0) * (10.0 - x) * 3.5 * float(wood(structure()).density)
+
+
+@pytest.mark.parametrize(
+    ("head", "washer", "seat"), [(6.0, 0.0, None), (3.5, 0.0, 7.0), (6.0, 0.0, 2.0), (6.0, 2.0, None)]
+)
+def test_weight_of_a_tip_that_nothing_holds(head: float, washer: float, seat: float | None) -> None:
+    """Beyond the last head or the end of the load, whichever is farther out; a washer reaches along the grain here."""
+    found = tip(head, washer, seat)
+    weight = beyond(max(head, seat or 0.0))
+    assert found is not None and f"{weight:.2g} lb would fall" in found.notes[0]
+    assert found.verdict == ("passes" if weight <= 2.0 else "refer")
+
+
+def test_how_heavy_a_tip_may_be() -> None:
+    """2 lb (judgment); less than 1/20 lb is nothing to speak of."""
+    density = float(wood(structure()).density)
+    assert tip(9.99) is None
+    light, heavy = tip(8.0), tip(2.0)
+    assert light is not None and light.verdict == "passes" and beyond(8.0) < 2.0
+    assert heavy is not None and heavy.verdict == "refer" and beyond(2.0) > 2.0 and density > 0.0
+    assert dict(heavy.questions[0].forces)["down"] == pytest.approx(beyond(2.0), rel=0.03)
+
+
+# ---- what strips cannot know ----------------------------------------------------------------------------------------
+
+
+def more(shape: Data = SOLID, *, size: str = "4x12 dressed", wood_: Data | None = None, **piece: Any) -> list[str]:
+    here = structure(wood=stock(size, **(wood_ or {})))
+    made = bracket(shape, "20 lb", "3 in", **piece)
+    found = more_checks(family_of(made), here, loads_of(made, here), wood(here))
+    return [check.id.removeprefix("bracket.") for check in found]
+
+
+def test_wood_that_dries_and_checks_that_are_there() -> None:
+    assert more() == [] and more(fixings=fixings()) == []
+    assert more(wood_={"moisture": "green", "measured_moisture": None}) == ["dry_wood"]
+    assert more(fixings=fixings(seasoned="green")) == ["dry_wood"]
+    assert more(wood_={"measured_moisture": "24 %"}) == ["dry_wood"]
+    old = {"grade": "unstamped", "grade_from": None, "evidence": "", "species": "unknown"}
+    assert more(wood_=old) == ["checks_seen"] and more(wood_=old, checks=[]) == []
+
+
+@pytest.mark.parametrize(
+    ("shape", "size", "glued"),
+    [
+        # upright grain: 10 in wide across it, from a stick of 11 1/4 or 9 1/4 in
+        (SOLID, "4x12 dressed", False), (SOLID, "4x10 dressed", True), (SOLID, '3 1/2" x 9 3/4"', False),
+        (SOLID, '3 1/2" x 9 5/8"', True),
+        ({**SOLID, "grain": "level"}, '3 1/2" x 11 3/4"', False),
+        ({**SOLID, "grain": "level"}, '3 1/2" x 11 5/8"', True),
+        # thicker than the thin side of its stock: only the thin side is left for its width
+        ({**SOLID, "thickness": "4 in"}, "4x12 dressed", True),
+        ({**CORBEL, "thickness": "5 in"}, '3 1/2" x 11"', False),
+    ],
+)  # fmt: skip
+def test_a_bracket_wider_than_its_stock_is_glued_up(shape: Data, size: str, glued: bool) -> None:
+    """A quarter of an inch may be missing in the board."""
+    assert ("one_piece" in more(shape, size=size)) is glued
+    assert more(shape, size=size, role="decorative") == []
+
+
+def test_what_it_needs_before_it_can_be_worked_out() -> None:
+    def said(shape: Data = SOLID, **held: Any) -> Check:
+        piece = bracket(shape, "40 lb", "3 in", **({"fixings": held["fixings"]} if "fixings" in held else {}))
+        here = structure()
+        found = split_checks(family_of(piece), loads_of(piece, here), [0], wood(here), here, 90.0)
+        return find(found.checks, "split test")
+
+    assert said().questions[0].field == "bracket.K.fixings"
+    engineer = {"confirmed_by": "engineer, letter no. 4 of 3 May 2025"}
+    assert (
+        said(fixings=engineer).questions[0].field == "ruling" and said(fixings={"by_hand": "glue"}).verdict == "refer"
+    )
+    assert said(fixings=fixings(through=None)).questions[0].field == "bracket.K.fixings.through"
+    assert said(fixings=fixings(other=None)).verdict == "refer"
+    short = said(fixings=fixings(fastener={**LAG, "length": "2 1/4 in"}))
+    assert short.verdict in ("refer", "fails")
+
+
+def test_rows_that_differ() -> None:
+    def of(*rows: Data) -> bool:
+        piece = bracket(SOLID, fixings=fixings(rows=[{"count": 1, **row} for row in rows]))
+        return unlike(SimpleNamespace(fixings=piece.fixings))  # type: ignore[arg-type]
+
+    assert not of({"below_top": "3 in"}, {"below_top": "7 in"})
+    assert of({"below_top": "3 in"}, {"below_top": "7 in", "through": "3 in"})
+    assert of({"below_top": "3 in", "length": "4 in"}, {"below_top": "7 in"})
+    assert family_of(bracket(BRACED)).words.startswith("wall leg")
+
+
+# ---- the test of each piece ------------------------------------------------------------------------------------------
+
+
+def test_how_a_test_of_each_piece_runs() -> None:
+    """Twice the design load in quarters; ten years against 24 hours: (18.3 + 108.4 t^-0.0464) of seconds."""
+    steps, record = _steps(200.0, 100.0), _record(200.0)
+    assert (
+        "50 lb, 100 lb, 150 lb, then 200 lb" in steps.rows[1][1]
+        and "twice the design load of 100 lb" in steps.rows[2][1]
+    )
+    assert "75 percent of the sinking is back; then 100 lb for a week" in steps.rows[3][1]
+    share = [18.3 + 108.4 * (3600.0 * hours) ** -0.0464 for hours in (24.0, 10.0 * 365.25 * 24.0)]
+    assert f"Of the twice {share[0] / share[1]:.2f} stand" in steps.note
+    assert [row[0] for row in record.rows[:7]] == ["50 lb", "100 lb", "150 lb", *["200 lb"] * 4]
+    assert [row[1] for row in record.rows[3:9]] == ["10 min", "1 h", "4 h", "24 h", "24 h after", "a week"]
+
+
+@pytest.mark.parametrize(("sigma", "bears"), [(131.713, True), (131.8, False)])
+def test_what_sound_fir_is_expected_to_bear(sigma: float, bears: bool) -> None:
+    assert ("would be expected to bear it" in information(sigma)[1]) is bears
