@@ -10,7 +10,7 @@ from ..checks.core.result import CAUTION, SIGN_OFF, PieceResult
 from ..lettering import legible
 from .document.blocks import FigureBlock
 from .document.piece import assembly_drawn, diagrams_of, picture_of
-from .html.render import drawn
+from .figures.drawers import drawn
 
 
 @dataclass(frozen=True)

@@ -7,8 +7,8 @@ from typing import Any
 
 from ..errors import BeamcheckError
 from ..lettering import legible
-from .record.pdf_mark import unchanged
-from .record.pdf_read import RESULT, attachments, pdf_changed
+from .record.pdf_mark import RESULT, unchanged
+from .record.pdf_read import attachments, pdf_changed
 from .record.signatures import quiet
 
 FIELD = "Engineer"

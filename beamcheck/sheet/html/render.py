@@ -4,28 +4,15 @@ from __future__ import annotations
 
 import re
 import string
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ...calc.pad import Step
 from ...checks.core.assembled import AssemblyPicture
-from ...checks.core.board_picture import BoardPicture
-from ...checks.core.pictures import (
-    Elevation,
-    FrameForces,
-    FramePicture,
-    GapPicture,
-    JointPicture,
-    LoadPath,
-    PostPicture,
-    RafterPicture,
-    StressPicture,
-    StrutPicture,
-)
-from ...checks.core.result import HoleDrawing, JobResult
-from ...checks.core.split_picture import SplitPicture
+from ...checks.core.pictures import LoadPath
+from ...checks.core.result import JobResult
 from ...checks.core.summary import INVENTED, legible
 from ...errors import BeamcheckError
 from ...lettering import HIDDEN, number_of
@@ -37,24 +24,9 @@ from ..document.prose import sentence
 from ..document.repeated_steps import warning
 from ..document.rich_blocks import RichTable, StaticsBlock, Symbol
 from ..document.symbols import IN_TEXT, lettered, meaning, plain_symbol, symbol_source
-from ..figures.anchor import hole_figure
-from ..figures.assembly import assembly_figure
-from ..figures.beam import beam_figure
-from ..figures.bracket import bracket_figure
-from ..figures.frame import frame_figure
-from ..figures.frame_forces import forces_figure
-from ..figures.gap import gap_figure
-from ..figures.joint import joint_figure
-from ..figures.load_path import path_figure
-from ..figures.on_the_board import board_figure
-from ..figures.post import post_figure
-from ..figures.rafter import rafter_figure
+from ..figures.drawers import drawn
 from ..figures.signs import SIGNS
-from ..figures.split import split_figure
-from ..figures.stress import stress_figure
-from ..figures.strut import strut_figure
 from ..record.as_json import result_json_pieces
-from ..record.enclosed import with_result
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -81,11 +53,10 @@ def render(what: JobResult | Sequence[Block], *, all_steps: bool = False) -> str
 def render_pieces(result: JobResult, *, all_steps: bool = False) -> Iterator[bytes]:
     """The page in pieces, to be written one after the other: that of a large job is on the disk and not in memory.
 
-    Raises
-    ------
-    BeamcheckError
-        If typst cannot typeset an equation.
+    Raises BeamcheckError if typst cannot typeset an equation.
     """
+    from ..record.enclosed import with_result
+
     return with_result(_page(compose(result, all_steps=all_steps)), result_json_pieces(result))
 
 
@@ -212,20 +183,6 @@ def exact(text: str) -> Markup:
 def _numbered(found: re.Match[str]) -> str:
     """A character that nobody sees, shown by its number; whoever reads the page back finds it in the attribute."""
     return f'<b data-letter="{ord(found[0]):x}">{number_of(found)}</b>'
-
-
-def drawn(block: Any) -> str:
-    """The drawing of a block as an `<svg>` element."""
-    drawers: dict[type, Any] = {
-        HoleDrawing: hole_figure, LoadPath: path_figure, Elevation: bracket_figure, StressPicture: stress_figure,
-        GapPicture: gap_figure, StrutPicture: strut_figure, SplitPicture: split_figure, PostPicture: post_figure,
-        RafterPicture: rafter_figure, FramePicture: frame_figure, JointPicture: joint_figure,
-        FrameForces: forces_figure, AssemblyPicture: assembly_figure, BoardPicture: board_figure,
-    }  # fmt: skip
-    draw: Callable[..., str] | None = drawers.get(type(block.figure))
-    if draw is None:
-        return beam_figure(block.figure, block.name, block.units, block.key, getattr(block, "part", ""))
-    return draw(block.figure, block.name, block.units, block.key)
 
 
 def _safe(markup: str) -> Markup:

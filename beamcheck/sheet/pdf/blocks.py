@@ -19,8 +19,9 @@ from ..document.mathematics import equation, result_text
 from ..document.prose import sentence
 from ..document.repeated_steps import warning
 from ..document.symbols import meaning, plain_symbol, symbol_source
+from ..figures.drawers import drawn
 from ..figures.svg import PAPER, fixed, text_width
-from ..html.render import brief_reason, drawn, reason
+from ..html.render import brief_reason, reason
 from .columns import in_half, stacked
 from .short_blocks import ShortBlocks
 from .text import LONGEST_IN_CELL, LONGEST_IN_CODE, Data, cell_text, cut, prose, spoken

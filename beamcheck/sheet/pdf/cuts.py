@@ -13,8 +13,6 @@ from typing import Any
 
 from .text import Data
 
-PART = 400_000  # letters of data in a part, about: some 15 pages, for which typst takes 100 MB
-LONG = 1_000_000  # letters of data up to which a sheet is set in one piece
 _ROWS = {"RichTable": "rows", "TableBlock": "rows", "Bullets": "items"}  # what may be cut, and between which
 _OPENS = {"RichTable": "title", "TableBlock": "title", "Bullets": "title"}  # stands over the first of what was cut
 _CLOSES = {"RichTable": "note", "TableBlock": "note", "Bullets": "note"}  # stands below the last
@@ -43,7 +41,7 @@ class Part:
         return f"[{','.join(self.texts)}]"
 
 
-def parts_of(runs: Iterable[list[Data]], most: int = PART) -> Iterator[Part]:
+def parts_of(runs: Iterable[list[Data]], most: int) -> Iterator[Part]:
     """The parts of a sheet, each made when the one before is done with."""
     part, running = Part(), ""
     for run in runs:

@@ -16,8 +16,8 @@ from ...errors import BeamcheckError
 from ..spool import Spool
 from .growing import Growing, packed
 from .objects import Objects, literal, parted, reference, renumbered, within
+from .pages import PLACES, SCHEME
 
-SCHEME, PLACES = "whatcarries:", "places.json"  # of links within a sheet; the attachment of a part that says their ends
 ABOVE = 10.0  # points over a place to which a link leads, as typst has it
 _NAMED = re.compile(rb"\(([^()\\]*)\)\s?([0-9]+) 0 R")
 _KEYED = re.compile(rb"([0-9]{1,10}) ([0-9]{1,10}) 0 R")

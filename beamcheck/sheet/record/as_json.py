@@ -18,7 +18,7 @@ from ...checks.core.result import JobResult, PieceResult
 from ...checks.core.summary import MEANING
 from ...provenance import Source
 from ..spool import Spool
-from .enclosed import FORMAT, digest_of, record_text
+from .canonical import FORMAT, digest_of, record_text
 from .records import NUMBERS, record, record_schema
 
 _NO_PIECES = b'\n "pieces": []'  # only the outermost keys stand behind one space

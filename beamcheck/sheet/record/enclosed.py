@@ -26,12 +26,13 @@ from pydantic import BaseModel, ValidationError
 from ...lettering import legible
 from ...own_digest import digest_fits
 from ..spool import Spool
+from .canonical import FORMAT, digest_of, record_text
 from .page_text import ELEMENT, Page, broken
-from .pdf_read import JOB, RESULT, ReadError, added_to, attachments, pdf_changed
+from .pdf_mark import JOB, RESULT
+from .pdf_read import ReadError, added_to, attachments, pdf_changed
 from .signatures import signatures
 
 Kind = Literal["job file", "HTML sheet", "PDF sheet", "JSON result"]
-FORMAT = 2  # of the result as JSON; counted up when a key changes its name or meaning
 READS = (1, 2)  # what is compared has the same keys in both
 NO_SIGNATURE = (
     "The digests in a sheet have no key and are no signature: they show slips and plain edits, not the work of someone "
@@ -151,36 +152,6 @@ class Carried:
     faults: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     raw: bytes = b""
-
-
-def digest_of(record: Mapping[str, Any]) -> str:
-    """SHA-256 over a result without `digest` as canonical JSON: sorted keys, no spaces, ASCII, all numbers floats.
-
-    A value may be an iterator of entries, each of which is made only when its turn has come.
-    """
-    made = hashlib.sha256(b"{")
-    for number, key in enumerate(sorted(record.keys() - {"digest"})):
-        value = record[key]
-        made.update(f"{',' * bool(number)}{json.dumps(key)}:".encode("ascii"))
-        if isinstance(value, (list, tuple, Iterator)):
-            made.update(b"[")
-            for place, entry in enumerate(value):
-                made.update(b"," * bool(place) + _canonical(entry))
-            made.update(b"]")
-        else:
-            made.update(_canonical(value))
-    made.update(b"}")
-    return made.hexdigest()
-
-
-def _canonical(value: Any) -> bytes:
-    plain = json.loads(json.dumps(value), parse_int=float)
-    return json.dumps(plain, sort_keys=True, separators=(",", ":")).encode("ascii")
-
-
-def record_text(record: Mapping[str, Any]) -> str:
-    """A result as it is written: JSON in ASCII, with a line end."""
-    return json.dumps(record, indent=1, allow_nan=False) + "\n"
 
 
 def read_record(text: str, name: str = "the result") -> dict[str, Any]:

@@ -11,6 +11,7 @@ import re
 
 from ...errors import BeamcheckError
 
+JOB, RESULT = "job.toml", "result.json"  # the attachments of a sheet
 _END = b"startxref\n"
 _MARK = re.compile(rb"%generator: (?:whatcarries|beamcheck) [^\n]* ([0-9a-f]{64})\n(?=startxref\s+[0-9]+\s+%%EOF\s*\Z)")
 _TAIL = 1024  # bytes at the end in which the mark stands

@@ -7,11 +7,10 @@ import re
 from io import BytesIO
 from typing import Any
 
-from .pdf_mark import unchanged
+from .pdf_mark import JOB, RESULT, unchanged
 from .pdf_size import check_size
 from .read_error import ReadError as ReadError
 
-JOB, RESULT = "job.toml", "result.json"  # the attachments
 _SIGNATURE = re.compile(rb"/ByteRange|/Sig\b|/SigFlags|/DocTimeStamp")
 _END = re.compile(rb"%%EOF[ \t]*\r?\n?")
 

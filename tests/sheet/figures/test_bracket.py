@@ -21,9 +21,10 @@ from beamcheck.sheet.document.calc_sheet import compose
 from beamcheck.sheet.document.rich_blocks import MemberHead, RichTable
 from beamcheck.sheet.figures.bracket import WOOD, bracket_figure
 from beamcheck.sheet.figures.bracket_board import edges_of, hatching, joined
+from beamcheck.sheet.figures.drawers import drawn
 from beamcheck.sheet.figures.gap import gap_figure
 from beamcheck.sheet.figures.stress import GRAYS, classes_of, stress_figure
-from beamcheck.sheet.html.render import drawn, render
+from beamcheck.sheet.html.render import render
 
 from ...worked_examples.results import example
 from .. import sample

@@ -15,9 +15,10 @@ from hypothesis import strategies as st
 from beamcheck.checks.core.pictures import LoadPath, PathEdge, PathNode, PathTotal
 from beamcheck.sheet.document.blocks import FigureBlock, Paragraph
 from beamcheck.sheet.document.calc_sheet import compose
+from beamcheck.sheet.figures.drawers import drawn
 from beamcheck.sheet.figures.load_path import MOST_FIGURES, SIDE, WIDTH, describe, drawable, path_figure
 from beamcheck.sheet.figures.load_path_plan import CLOSE, heights, parts_of, planned
-from beamcheck.sheet.html.render import drawn, render
+from beamcheck.sheet.html.render import render
 
 from ..sample import job
 

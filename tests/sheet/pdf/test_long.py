@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from beamcheck.checks.core.result import JobResult
-from beamcheck.sheet.pdf import render
+from beamcheck.sheet.pdf import long, render
 from beamcheck.sheet.pdf.cuts import parts_of
 from beamcheck.sheet.pdf.objects import renumbered
 from beamcheck.sheet.pdf.render import sheet_pdf
@@ -32,7 +32,7 @@ LETTERS = 9_000  # of data in a part: a member, and tables in pieces
 def short_parts() -> Iterator[None]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(render, "LONG", 0)
-        patch.setattr(render, "PART", LETTERS)
+        patch.setattr(long, "PART", LETTERS)
         yield
 
 
@@ -178,7 +178,7 @@ def test_the_full_form_has_contents_with_the_pages_of_all_parts(short_parts: Non
 def test_where_the_numbers_of_pages_do_not_come_to_rest_it_is_set_whole(
     short_parts: None, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(render, "TRIES", 1)
+    monkeypatch.setattr(long, "TRIES", 1)
     in_parts = sheet_pdf(job())
     monkeypatch.setattr(render, "LONG", 10**9)
     assert in_parts == sheet_pdf(job())
@@ -220,7 +220,7 @@ def test_what_has_headings_of_lower_levels_begins_with_its_own() -> None:
 def test_a_part_that_prints_numbers_of_pages_says_so() -> None:
     asking = _table(1) | {"rows": [[{"cell": "PageOf", "to": "here"}]]}
     runs = [[_heading(1), _table(9)], [_heading(1), asking], [_heading(1), {"kind": "Contents", "rows": []}]]
-    assert [part.asks for run in runs for part in parts_of([run])] == [False, True, True]
+    assert [part.asks for run in runs for part in parts_of([run], 10_000)] == [False, True, True]
 
 
 @given(st.text(alphabet="() \\R0123456789ab", max_size=30))

@@ -19,7 +19,7 @@ from beamcheck.errors import BeamcheckError
 from beamcheck.sheet.document.blocks import FigureBlock
 from beamcheck.sheet.document.calc_sheet import compose
 from beamcheck.sheet.document.prose import capital, sentence
-from beamcheck.sheet.html.render import drawn
+from beamcheck.sheet.figures.drawers import drawn
 from beamcheck.sheet.pdf.data import job_day, sheet_data
 from beamcheck.sheet.pdf.render import sheet_pdf
 from beamcheck.sheet.record.as_json import result_json
@@ -265,7 +265,7 @@ def test_missing_typefaces_are_said(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def test_trouble_in_typst_is_said(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("beamcheck.sheet.pdf.render.SOURCE", Path(__file__))
+    monkeypatch.setattr("beamcheck.sheet.pdf.pages.SOURCE", Path(__file__))
     with pytest.raises(BeamcheckError, match=r"typst could not set the sheet: .*version 0\.15 is expected"):
         sheet_pdf(job())
 

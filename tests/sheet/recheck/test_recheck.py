@@ -13,7 +13,8 @@ import beamcheck
 from beamcheck import check_text, compare_files, recheck, result_json, sheet_html
 from beamcheck.errors import JobError
 from beamcheck.sheet.pdf.render import sheet_pdf
-from beamcheck.sheet.record.enclosed import digest_of, page_digest, read_back
+from beamcheck.sheet.record.canonical import digest_of
+from beamcheck.sheet.record.enclosed import page_digest, read_back
 from beamcheck.sheet.record.pdf_read import ReadError
 
 from ...doors.jobs import FAILS, PASSES, REFER, joist

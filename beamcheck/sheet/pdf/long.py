@@ -1,0 +1,98 @@
+"""A long sheet set in parts: those that print numbers of pages last, when the others have theirs; then all joined."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from ...checks.core.result import JobResult
+from ..document.blocks import Block
+from ..record.as_json import result_json_pieces
+from ..record.pdf_mark import JOB, RESULT
+from ..spool import Spool
+from .cuts import Part, parts_of
+from .data import any_numbered, sheet_head
+from .join import Added, Joined, places_of
+from .objects import Objects
+from .pages import set_pages
+from .text import Data
+from .typeset import forget
+
+PART = 400_000  # letters of data in a part, about: some 15 pages, for which typst takes 100 MB
+NUMBERS = 400  # of pages that are set at once
+TRIES = 4  # until the numbers of pages that a part prints are those that it makes
+
+
+def in_parts(result: JobResult, blocks: Sequence[Block], runs: Iterable[list[Data]]) -> Spool | None:
+    """The file of a sheet, of which `runs` are the data; None where the numbers of its pages do not come to rest."""
+    return _Long(result, blocks).joined(runs)
+
+
+class _Long:
+    def __init__(self, result: JobResult, blocks: Sequence[Block]) -> None:
+        self._result, self._blocks = result, blocks
+        self._numbered = False  # are letters printed as their numbers in what was made so far?
+
+    def joined(self, runs: Iterable[list[Data]]) -> Spool | None:
+        file, waiting, made = Joined(), dict[int, Part](), dict[int, Added]()
+        for number, part in enumerate(parts_of(self._looked_at(runs), PART)):
+            if number == 0 or part.asks:
+                waiting[number] = part
+            else:
+                made[number] = file.add(self._set(part, {}))
+        rested = self._at_rest(waiting, made)
+        if rested is None:
+            return None
+        job = self._result.job_text.encode("utf-8", errors="replace")
+        carried = {JOB: [job], RESULT: result_json_pieces(self._result)}
+        for number, pdf in rested.items():
+            made[number] = file.add(pdf, None if number else carried)
+        order = [made[number] for number in sorted(made)]
+        return file.finish(order, self._numbers(sum(len(one.pages) for one in order)), self._result.version)
+
+    def _looked_at(self, runs: Iterable[list[Data]]) -> Iterator[list[Data]]:
+        for run in runs:
+            self._numbered = self._numbered or any_numbered(run)
+            yield run
+
+    def _at_rest(self, waiting: Mapping[int, Part], made: Mapping[int, Added]) -> dict[int, bytes] | None:
+        """The parts that print numbers of pages, set until those are the numbers that come out."""
+        told: dict[str, int] = {}
+        pdfs: dict[int, bytes] = {}
+        for _ in range(TRIES):
+            for number, part in waiting.items():
+                if part.asks or number not in pdfs:
+                    pdfs[number] = self._set(part, told, first=number == 0)
+            counted = {number: (len(one.pages), one.places) for number, one in made.items()}
+            counted |= {number: _counted(pdf) for number, pdf in pdfs.items()}
+            found, before = dict[str, int](), 0
+            for number in sorted(counted):
+                count, places = counted[number]
+                found |= {anchor: before + place[0] + 1 for anchor, place in places.items()}
+                before += count
+            if found == told:
+                return pdfs
+            told = found
+        return None
+
+    def _set(self, part: Part, pages: Mapping[str, int], *, first: bool = False) -> bytes:
+        head = sheet_head(self._result, self._blocks, numbered=self._numbered)
+        data = f'{{"head": {json.dumps(head)}, "running": {json.dumps(part.running)}, "blocks": {part.blocks}}}'
+        mode = {"kind": "part", "first": first, "anchors": part.anchors, "pages": pages if part.asks else {}}
+        made = set_pages(self._result, data, mode)
+        forget()
+        return made
+
+    def _numbers(self, total: int) -> Iterator[bytes]:
+        """Pages with nothing but their numbers."""
+        data = {"head": sheet_head(self._result, self._blocks, numbered=False), "running": "", "blocks": []}
+        for before in range(0, total, NUMBERS):
+            mode = {"kind": "numbers", "before": before, "total": total, "count": min(NUMBERS, total - before)}
+            yield set_pages(self._result, data, mode, tagged=False)
+        forget()
+
+
+def _counted(pdf: bytes) -> tuple[int, dict[str, tuple[int, float, float]]]:
+    """How many pages a part has, and its places."""
+    part = Objects(pdf)
+    return len(list(part.pages())), places_of(part)

@@ -1,0 +1,40 @@
+"""A result as it is written, and the digest over it."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+FORMAT = 2  # of the result as JSON; counted up when a key changes its name or meaning
+
+
+def digest_of(record: Mapping[str, Any]) -> str:
+    """SHA-256 over a result without `digest` as canonical JSON: sorted keys, no spaces, ASCII, all numbers floats.
+
+    A value may be an iterator of entries, each of which is made only when its turn has come.
+    """
+    made = hashlib.sha256(b"{")
+    for number, key in enumerate(sorted(record.keys() - {"digest"})):
+        value = record[key]
+        made.update(f"{',' * bool(number)}{json.dumps(key)}:".encode("ascii"))
+        if isinstance(value, (list, tuple, Iterator)):
+            made.update(b"[")
+            for place, entry in enumerate(value):
+                made.update(b"," * bool(place) + _canonical(entry))
+            made.update(b"]")
+        else:
+            made.update(_canonical(value))
+    made.update(b"}")
+    return made.hexdigest()
+
+
+def _canonical(value: Any) -> bytes:
+    plain = json.loads(json.dumps(value), parse_int=float)
+    return json.dumps(plain, sort_keys=True, separators=(",", ":")).encode("ascii")
+
+
+def record_text(record: Mapping[str, Any]) -> str:
+    """A result as it is written: JSON in ASCII, with a line end."""
+    return json.dumps(record, indent=1, allow_nan=False) + "\n"
