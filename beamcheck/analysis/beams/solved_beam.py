@@ -185,10 +185,7 @@ class SolvedBeam:
     def softer(self, ratio: float) -> SolvedBeam:
         """The same piece of wood whose every stiffness is `ratio` times smaller: the same forces, larger deflections.
 
-        Raises
-        ------
-        ValueError
-            If supports settle or give: then the forces change too.
+        Raises ValueError if supports settle or give: then the forces change too.
         """
         if any(case.kind == SETTLED for case in self.cases) or any(support.gives for support in self.supports):
             raise ValueError("the forces that moving supports bring depend on the stiffness: solve again")
@@ -270,25 +267,12 @@ def solve_beam(
 ) -> SolvedBeam:  # fmt: skip
     """Solve a level piece for all load cases at once.
 
-    Parameters
-    ----------
-    length, depth : float
-        Over all, and in the plane of the loads. [in]
-    EI, GA_s : float
-        Bending stiffness [lbf in2] and shear stiffness [lbf] of the full section.
-    sections : sequence of Section
-        Stretches with less wood.
-    stands, parts : sequence of float
-        Further places for a moving load; places with load on one side of them only. [in]
-    loaded : sequence of (start, end)
-        The stretches that carry load or not in patterns; by default the spans and overhangs. [in]
-    bending_only : float
-        Also without shear deflection: bending stiffness over the one above. 0: not tried.
-
-    Raises
-    ------
-    Unstable
-        If the supports leave the piece free to move.
+    `length`, `depth`: over all, and in the plane of the loads [in]. `EI`, `GA_s`: bending stiffness [lbf in2] and shear
+    stiffness [lbf] of the full section. `sections`: sequence of Section: stretches with less wood. `stands`, `parts`:
+    further places for a moving load; places with load on one side of them only [in]. `loaded`: sequence of (start,
+    end): the stretches that carry load or not in patterns; by default the spans and overhangs [in]. `bending_only`:
+    also without shear deflection: bending stiffness over the one above. 0: not tried. Raises Unstable if the supports
+    leave the piece free to move.
     """
     spans = loaded or spans_of(length, [support.x for support in supports])
     cases = cases_for(loads, spans, depth, stands=stands, parts=parts)

@@ -19,13 +19,7 @@ _STREAM, _END_OF_STREAM = b"\nstream\n", b"\nendstream"
 
 
 class Objects:
-    """A PDF taken apart.
-
-    Raises
-    ------
-    BeamcheckError
-        If it is not written as typst 0.15 does.
-    """
+    """A PDF taken apart. Raises BeamcheckError if it is not written as typst 0.15 does."""
 
     def __init__(self, pdf: bytes) -> None:
         self._pdf = pdf
@@ -60,13 +54,7 @@ class Objects:
 
 
 def reference(body: bytes, key: bytes) -> int:
-    """The number of the object that a key names.
-
-    Raises
-    ------
-    BeamcheckError
-        If it names none.
-    """
+    """The number of the object that a key names. Raises BeamcheckError if it names none."""
     found = re.search(rb"/" + key + rb" ([0-9]+) 0 R", body)
     if found is None:
         raise unexpected()
