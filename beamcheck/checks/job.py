@@ -25,7 +25,7 @@ from .core.result import HOLDING, Check, Holding, JobResult, PieceResult, Table,
 from .core.summary import by_gravity
 from .core.understood import understood
 from .core.watched import LookedBeyond
-from .core.wood.govern import figures_only
+from .core.wood.govern import verdicts_only
 from .loadpath.load_path import load_path, load_path_table, totals_table
 from .loadpath.roles import faults_of
 from .loads.given import job_checks
@@ -99,7 +99,7 @@ def _check(
     if what_ifs and questions:
 
         def again(other: Job) -> dict[str, PieceResult]:
-            with figures_only():
+            with verdicts_only():
                 found = settled(other, fitting(other, frozenset(), memory), memory)[0]
             return {piece.name: piece for piece in found}
 
@@ -171,7 +171,7 @@ def settled(
 
     def tried(other: Job, name: str) -> PieceResult | None:
         part = reach().part(other, name)
-        with figures_only():  # of an answer that is only tried nobody reads the steps
+        with verdicts_only():  # of an answer that is only tried nobody sees more
             if part is not None:
                 with suppress(LookedBeyond, JobError):  # then the whole has its say
                     return named(held(part[0], fitting(*part, memory).results)[0], name)

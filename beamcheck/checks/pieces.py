@@ -25,7 +25,7 @@ from .core.context import AREAS, HEAD, JOINTS, JOINTS_OF, MOVEMENT, NO_AREAS, Co
 from .core.draft import Reactions
 from .core.result import PieceResult
 from .core.watched import Entries, Log, Watched
-from .core.wood.govern import writing
+from .core.wood.govern import drawing, writing
 from .loadpath.roles import Way, in_its_role, role_checks, ways_of
 from .loadpath.shared_capacity import shared_capacity_checks
 
@@ -47,6 +47,7 @@ class _Kept:
     done: list[Done]
     groups: dict[str, list[Any]]
     written: bool  # with its steps
+    drawn: bool  # with its drawing and tables
 
 
 @dataclass
@@ -108,7 +109,7 @@ class Memory:
         self, piece: Carrying, transfers: tuple[TransferredLoad, ...], sinks: Sinks, shared: dict[str, Any]
     ) -> _Kept | None:
         for one in self.kept.get(piece.name, ()):
-            if one.piece is not piece or (writing() and not one.written):
+            if one.piece is not piece or (writing() and not one.written) or (drawing() and not one.drawn):
                 continue
             if one.transfers == transfers and one.sinks == sinks and one.log.holds(shared):
                 return one
@@ -232,7 +233,7 @@ def _done(
         own = Structure(**{which: Watched(which, shared[which], log) for which in _WATCHED}, groups=groups,
                         joints=structure.joints)  # fmt: skip
         known = _Kept(piece, come, sinks, log, results_of(piece, Context(own, come, sinks)), groups,
-                      writing())  # fmt: skip
+                      writing(), drawing())  # fmt: skip
         memory.keep(piece.name, known)
         memory.worked_out += 1
     else:

@@ -12,6 +12,7 @@ from ...errors import BeamcheckError
 from ...model.anchor_manners import MANNERS
 from ...model.beams import Beam, beam_length
 from ...model.sticks import Support
+from ...model.stock import Stock
 from ...units import show
 from ...values.lumber import DesignValues
 from ..core.context import Context
@@ -30,7 +31,7 @@ from ..core.screening import screen, screening_woods
 from ..core.tables import line_forces_table, loads_table, reactions_table
 from ..core.understood import beam_inputs, stick_inputs, stick_words, stock_inputs
 from ..core.unsaid import unsaid_of, with_unsaid
-from ..core.wood.govern import writing
+from ..core.wood.govern import drawing, writing
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, sharing_of, wood_of
 from .beam import check_beam
 from .beam_run import BeamRun, BeamSolver
@@ -92,19 +93,26 @@ def beam_result(beam: Beam, context: Context) -> tuple[PieceResult, Reactions]:
         from .record.felt import floor_words
 
         draft.assumptions += floor_words(run, context)
-    draft.tables += [
-        loads_table(run.solved.loads), reactions_table(run.solved, beam.supports),
-        line_forces_table(run.solved.combinations, run.solved.combined.line),
-    ]  # fmt: skip
-    supports = [SupportMark(one.at, one.on, one.holds, one.bearing or 0.0) for one in beam.supports]
-    K_cr = float(run.wood.K_cr.value)
-    draft.figure = beam_figure(run.solved, run.section, supports, run.regions, K_cr)
-    draft.statics = beam_statics(run, draft.figure, known=not is_unknown(stock)) if writing() else None
+    if drawing():
+        _show(draft, run, stock)
     done = draft.done()
     context.structure.verdicts[beam.name] = done.verdict
     return done, replace(
         _beam_reactions(run, context), anchors=tuple(context.structure.joints.results(beam, run, context))
     )
+
+
+def _show(draft: Draft, run: BeamRun, stock: Stock) -> None:
+    """Tables, drawing and statics."""
+    beam, solved = run.beam, run.solved
+    draft.tables += [
+        loads_table(solved.loads), reactions_table(solved, beam.supports),
+        line_forces_table(solved.combinations, solved.combined.line),
+    ]  # fmt: skip
+    supports = [SupportMark(one.at, one.on, one.holds, one.bearing or 0.0) for one in beam.supports]
+    draft.figure = beam_figure(solved, run.section, supports, run.regions, float(run.wood.K_cr.value))
+    known = not is_unknown(stock)
+    draft.statics = beam_statics(run, draft.figure, known=known) if writing() else None
 
 
 def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:

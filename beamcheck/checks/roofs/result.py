@@ -33,7 +33,7 @@ from ..core.statics import BY_FRAME, Statics
 from ..core.tables import line_forces_table, roof_loads_table
 from ..core.understood import rafter_inputs, stick_inputs, stick_words, stock_inputs, tie_inputs
 from ..core.unsaid import unsaid_of, with_unsaid
-from ..core.wood.govern import writing
+from ..core.wood.govern import drawing, writing
 from ..core.wood.material import Sharing, WoodMaterial, is_unknown, modulus_prime, reference_values, wood_of
 from .picture import rafter_picture
 from .roof import Roof
@@ -88,7 +88,8 @@ def roof_results(rafter: Rafter, context: Context) -> list[tuple[PieceResult, Re
         if other is not None and tie is not None:
             found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, None, context)))))
         return found
-    _show_rafter(draft, run, tie, context)
+    if drawing():
+        _show_rafter(draft, run, tie, context)
     reactions = _rafter_reactions(run, context)
     if rafter.ridge_on is not None and rafter.pair:
         draft.assumptions.append(BOTH_SIDES)
@@ -99,7 +100,8 @@ def roof_results(rafter: Rafter, context: Context) -> list[tuple[PieceResult, Re
         )
     ]
     if other is not None and tie is not None:
-        _show_tie(other, run, tie, context)
+        if drawing():
+            _show_tie(other, run, tie, context)
         found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, run, context)))))
     return found
 

@@ -38,6 +38,25 @@ class Criterion:
 _WRITING: ContextVar[bool] = ContextVar("steps are written down", default=True)
 
 
+_DRAWING: ContextVar[bool] = ContextVar("drawings and tables are made", default=True)
+
+
+@contextmanager
+def verdicts_only() -> Iterator[None]:
+    """As `figures_only`, without what is drawn of a piece either: for answers that are tried."""
+    token = _DRAWING.set(False)
+    try:
+        with figures_only():
+            yield
+    finally:
+        _DRAWING.reset(token)
+
+
+def drawing() -> bool:
+    """Whether somebody will see the drawing and the tables of a piece."""
+    return _DRAWING.get()
+
+
 @contextmanager
 def figures_only() -> Iterator[None]:
     """Within this block checks keep figures, verdicts and notes but write no steps: for trying many pieces quickly."""
