@@ -164,6 +164,8 @@ def _inputs(meeting: Meeting) -> Iterator[tuple[str, str]]:
     for words in ("step", "tenon", "strap", "base", "cap", "row", "screws"):
         if (part_ := getattr(joint, words)) is not None:
             yield from _of_part(words, part_)
+    if joint.embedded is not None:
+        yield "in the concrete", show(joint.embedded, "length")
     if joint.fastener is not None:
         yield "fastener", f"{joint.fastener.kind} {joint.fastener.size}"
     if joint.rating is not None:

@@ -135,7 +135,8 @@ def _path_and_questions(sheet: Sheet, *, all_steps: bool) -> Iterator[Block]:
 def _path(sheet: Sheet, *, all_steps: bool) -> Iterator[Block]:
     """The load path: drawn; as a table where the drawing has not all of it, and among all steps."""
     result = sheet.result
-    if path := [table for table in result.tables if is_path(table)]:
+    path = [table for table in result.tables if is_path(table)]
+    if any(table.rows for table in path):  # a joint with stated forces hands nothing on
         yield Heading("Key plan and load path", anchor="path")
         drawn = tuple(path_blocks(sheet))
         yield from drawn

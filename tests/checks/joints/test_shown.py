@@ -60,3 +60,11 @@ def test_the_post_ends_under_its_cap() -> None:
     assert starts["post"] == pytest.approx(0.5 * 11.5 + 0.375) and starts["girder"] is None
     assert any("plate of the cap" in one for one in picture.says)
     assert not any("two beams" in one for one in piece.to_see)
+
+
+def test_an_anchor_in_concrete_has_one_washer_and_one_nut() -> None:
+    piece, inputs, rows = shown("plate_anchored_to_a_slab")
+    assert [(many, what) for many, what, _ in rows] == [(2, "anchor"), (2, "washer"), (2, "nut")]
+    assert inputs["in the concrete"] == "4 in"
+    assert any("under every nut" in one for one in piece.to_see)
+    assert not any("head and nut" in one for one in piece.to_see)

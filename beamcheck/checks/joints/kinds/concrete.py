@@ -15,7 +15,7 @@ from ...anchors.group import Forces
 from ...anchors.joint import Joint, JointMaker
 from ...anchors.manners.base import Fastened
 from ...anchors.manners.wood import Beside
-from ...core.result import Check
+from ...core.result import Check, Table
 from ..groups import MemberGroup, group_of, report_checks
 from ..meeting import Meeting
 from .fastened import FastenedKind, OfJoint
@@ -60,12 +60,17 @@ class ConcreteAnchor(FastenedKind):
             "is counted where concrete bears; the published loads are those of the whole group."
         )
 
+    def tables(self, meeting: Meeting) -> list[Table]:
+        """An anchor in concrete has its washer and nut on the wood alone."""
+        return [_of_anchors(table) if table.title == f"Hardware of {meeting.name}" else table
+                for table in super().tables(meeting)]  # fmt: skip
+
     def to_see(self, meeting: Meeting) -> Iterator[str]:
         rating, deep = meeting.joint.rating, meeting.joint.embedded
         assert rating is not None and deep is not None
         yield f"holes {show(deep, 'length')} deep in the concrete and cleaned, edge distance and spacing measured"
         yield f"the mark on the anchors is that of their report: {rating.source}; torque by it"
-        yield from super().to_see(meeting)
+        yield from (one.replace("under every head and nut", "under every nut") for one in super().to_see(meeting))
 
 
 def _forces(meeting: Meeting) -> Forces:
@@ -104,3 +109,17 @@ def _turned_out(meeting: Meeting, group: MemberGroup) -> Iterator[Check]:
     yield Check.refers(
         id, meeting.name, what, clause, text, ask=replace(asked, forces={**asked.forces, "pulls out": most})
     )
+
+
+def _of_anchors(table: Table) -> Table:
+    column = {head: number for number, head in enumerate(table.heads)}
+    many = next((row[column["how many"]] for row in table.rows if row[column["what"]] == "bolt"), "")
+    rows = []
+    for row in table.rows:
+        cells = list(row)
+        if cells[column["what"]] == "bolt":
+            cells[column["what"]], cells[column["note"]] = "anchor", "by its report"
+        elif cells[column["what"]] == "washer":
+            cells[column["how many"]] = many
+        rows.append(tuple(cells))
+    return replace(table, rows=tuple(rows))
