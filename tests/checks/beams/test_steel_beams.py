@@ -27,8 +27,9 @@ def steel(shape: str = "W8x18", **more: object) -> Data:
 
 
 def girder(**more: object) -> Data:
-    usual = {"carries": [floor(dead="10 psf", live="40 psf", width="10 ft")], "in_a_row": False}
-    return beam(supports=[seat("0 ft"), seat("16 ft")], **{**usual, **more})
+    usual = {"carries": [floor(dead="10 psf", live="40 psf", width="10 ft")], "in_a_row": False,
+             "supports": [seat("0 ft"), seat("16 ft")]}  # fmt: skip
+    return beam(**{**usual, **more})
 
 
 # shape: I_x (in4), Z_x (in3), I_y (in4), M_p/1.67 (kip ft), L_p (ft), L_r (ft): AISC Manual Tables 1-1, 3-2 (memory)
@@ -201,3 +202,67 @@ def test_evidence_names_the_grade(grade: str, evidence: str, key: str) -> None:
 def test_an_uncertain_grade_refers() -> None:
     result = result_of(girder(), wood=steel(grade_from="assumed"))
     assert result.verdict == "refer" and "PRELIMINARY" in said(result, "refer")
+
+
+def measured(depth: float = 8.14, flange_width: float = 5.25) -> Data:
+    return {**steel(), "steel": {"depth": f"{depth} in", "flange_width": f"{flange_width} in", "flange": "0.33 in",
+                                 "web": "0.23 in"}}  # fmt: skip
+
+
+@pytest.mark.parametrize(("wood", "verdict"), [
+    (measured(flange_width=6.04), "passes"), (measured(flange_width=6.041), "refer"),
+    (measured(14.74), "passes"), (measured(14.75), "refer"),
+])  # fmt: skip
+def test_flanges_and_webs_that_fold(wood: Data, verdict: str) -> None:
+    """b_f/(2 t_f) up to 0.38 sqrt(29e6/50e3) = 9.152; h/t_w up to 1.10 sqrt(5.34 x 29e6/50e3) = 61.22 (memory)."""
+    (check,) = (one for one in result_of(girder(), wood=wood).checks if one.id == "steel.compact")
+    assert check.verdict == verdict and bool(check.questions) == (verdict == "refer")
+
+
+def test_over_a_middle_seat_the_lower_flange_is_pressed() -> None:
+    """M = w L^2/8 over it; pressed as far as a span without live load lifts: L - 2 R/w, R = (3 D - L/2) L/8; F2-2."""
+    two = girder(supports=[seat("0 ft"), seat("16 ft"), seat("32 ft")], meant={"length": "32 ft over three walls"})
+    result = result_of(two, wood=steel())
+    above, below = find(result, "bending"), find(result, "bending with the bottom edge pressed")
+    dead, live = (100 + 5.1854 / 144 * 490) / 12, 400 / 12
+    assert step(above, "L_b") == 0.0
+    assert step(below, "L_b") == pytest.approx(192 - 2 * (3 * dead - live / 2) * 192 / 8 / dead, rel=0.02)
+    Z, S = 2 * 5.25 * 0.33 * 7.81 / 2 + 0.23 * 7.48**2 / 4, 60.8907 / 4.07
+    part = (step(below, "L_b") - step(below, "L_p")) / (step(below, "L_rs") - step(below, "L_p"))
+    assert below.capacity == pytest.approx(F_Y / 1.67 * (Z - (Z - 0.7 * S) * part), rel=1e-4)
+    assert above.capacity == pytest.approx(F_Y / 1.67 * Z, rel=1e-9)
+    assert below.demand == pytest.approx((dead + live) * 192**2 / 8, rel=1e-2)  # a little less by the shear of the web
+    R = (3 * dead + 3.5 * live) * 192 / 8  # the live load on one span alone: 7/16 of it comes to the outer seat
+    assert above.demand == pytest.approx(R**2 / (2 * (dead + live)), rel=1e-2)
+
+
+def test_a_post_on_the_flange_counts_with_all_that_comes_at_once() -> None:
+    """D + 0.75 L + 0.75 S = 1000 + 2250 + 1500 lb on a plate of 4 in: J10-2 and J10-5 with l_b = 4 in."""
+    post = {"what": "post", "dead": "1000 lb", "live": "3000 lb", "snow": "2000 lb", "at": "8 ft", "applied": "top",
+            "bearing": "4 in"}  # fmt: skip
+    result = result_of(girder(carries=[post]), wood=steel())
+    yields, folds = find(result, "web yields at post"), find(result, "web folds at post")
+    assert yields.demand == folds.demand == find(result, "web sways under post").demand == pytest.approx(4750)
+    assert yields.capacity == pytest.approx(F_Y * 0.23 * (2.5 * 0.33 + 4) / 1.5, rel=1e-9)
+    thin = (0.23 / 0.33) ** 1.5
+    deep = 0.40 * 0.23**2 * (1 + (4 * 4 / 8.14 - 0.2) * thin) * math.sqrt(E * F_Y * 0.33 / 0.23) / 2
+    assert folds.capacity == pytest.approx(deep, rel=1e-9)
+
+
+@pytest.mark.parametrize(("pounds", "long", "C"), [
+    (10150, 192.0, 960e6), (10300, 192.0, 480e6), (1000, 101.0, 960e6), (1000, 100.0, None),
+])  # fmt: skip
+def test_when_the_web_sways(pounds: float, long: float, C: float | None) -> None:
+    """J10.4 (memory): C halves where 1.5 M is over F_y S (48 P + 6,777 = 498,700 in lb); none over 1.7 = L_b 100.4."""
+    load = {"what": "post", "live": f"{pounds} lb", "at": f"{long / 2} in", "applied": "top", "bearing": "4 in"}
+    piece = result_of(girder(carries=[load], supports=[seat("0 ft"), seat(f"{long} in")]), wood=steel())
+    sways = [check for check in piece.checks if check.what == "web sways under post"]
+    assert [step(check, "C_sway") for check in sways] == ([C] if C else [])
+
+
+def test_a_seat_of_no_length_is_asked_for() -> None:
+    bare = {key: value for key, value in seat("16 ft").items() if key != "bearing"}
+    result = result_of(girder(supports=[seat("0 ft"), bare]), wood=steel())
+    asked = [check for check in result.checks if check.id == "beam.bearing"]
+    assert [check.verdict for check in asked] == ["refer"] and asked[0].questions
+    assert not [check for check in result.checks if check.id == "steel.web" and "support 2" in check.what]
