@@ -199,10 +199,13 @@ class Doors(click.Group):
 
     def main(self, *args: Any, **kwargs: Any) -> NoReturn:
         """Run, and end the program; never with a traceback."""
-        _start_light()
+        alone = _start_light()
         kwargs["standalone_mode"] = False
         run = super().main
-        sys.exit(_status(lambda: run(*args, **kwargs)))
+        status = _status(lambda: run(*args, **kwargs))
+        if alone:
+            gc.freeze()  # all goes with the program: nothing is gained by looking it through for circles first
+        sys.exit(status)
 
     def resolve_command(
         self, ctx: click.Context, args: list[str]
@@ -216,13 +219,14 @@ class Doors(click.Group):
         return super().resolve_command(ctx, args)
 
 
-def _start_light() -> None:
+def _start_light() -> bool:
     """Settings of a program that lives half a second; left alone inside a longer-lived one that has numpy loaded."""
     if "numpy" in sys.modules:
-        return
+        return False
     # frames here are small: waking a thread for each solve costs more than it saves
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
-    gc.set_threshold(50_000, 20, 20)  # nearly all that is made lives to the end: looking through it early is wasted
+    gc.set_threshold(200_000, 20, 20)  # nearly all that is made lives to the end: looking through it is wasted
+    return True
 
 
 def _status(run: Callable[[], Any]) -> int:

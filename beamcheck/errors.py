@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from difflib import get_close_matches
 
 
 class BeamcheckError(Exception):
@@ -59,6 +58,8 @@ class JobError(BeamcheckError, ValueError):
 
 def nearest(given: str, allowed: Sequence[str]) -> str:
     """A short phrase that names the closest allowed spellings, or all of them when none is close."""
+    from difflib import get_close_matches  # only where something is wrong
+
     by_fold = {name.casefold(): name for name in allowed}
     close = [by_fold[fold] for fold in get_close_matches(given.casefold(), list(by_fold), n=3, cutoff=0.6)]
     if close:

@@ -7,7 +7,6 @@ Branches are made with `where`, `smallest` and `largest`. Angles are in degrees.
 
 from __future__ import annotations
 
-import inspect
 import math
 from collections.abc import Callable, Mapping
 from functools import cached_property
@@ -77,7 +76,8 @@ class Formula:
         self.name = function.__name__
         self.__name__, self.__module__ = function.__name__, function.__module__
         self.__qualname__, self.__wrapped__ = function.__qualname__, function
-        self.arguments = tuple(inspect.signature(function).parameters)
+        code = function.__code__
+        self.arguments = code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
 
     def __call__(self, *args: Number, **given: Number) -> Number:
         """The result. Outside a declared range a number raises `OutOfRange`; in an array that element gets NaN.

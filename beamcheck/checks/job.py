@@ -11,6 +11,7 @@ from functools import cache
 from itertools import starmap
 from typing import Any
 
+from ..analysis.site.areas import Areas
 from ..errors import JobError
 from ..model.job import Job
 from ..model.links.pieces import check_links
@@ -29,7 +30,6 @@ from .core.wood.govern import verdicts_only
 from .loadpath.load_path import load_path, load_path_table, totals_table
 from .loadpath.roles import faults_of
 from .loads.given import job_checks
-from .loads.given_areas import area_tables, site_rows
 from .pieces import Memory, Run, run_pieces
 from .questions.best_answers import spared
 from .questions.collect import collect
@@ -121,7 +121,7 @@ def _check(
         tables=(
             load_path_table(whole, run.reactions),
             totals_table(followed),
-            *area_tables(whole, areas),
+            *_area_tables(whole, areas),
             _combinations_table(),
         ),
         job_text=text,
@@ -261,11 +261,20 @@ def _about(job: Job) -> tuple[tuple[str, str], ...]:
     for one in about.revision:
         rows.append((f"revision {one.mark}", ", ".join(filter(None, (one.date, one.what, one.by)))))
     if job.site is not None:
+        from .loads.given_areas import site_rows
+
         rows = [row for row in rows if row[0] != "wind speed"] + list(site_rows(job.site))
     elif about.ground_snow is not None:
         rows.append(("ground snow", show(about.ground_snow, "load")))
     rows.append(("earthquake", "out of scope: not checked here"))
     return tuple(rows)
+
+
+def _area_tables(job: Job, areas: Areas) -> Iterator[Table]:
+    if areas.roofs or areas.floors:
+        from .loads.given_areas import area_tables
+
+        yield from area_tables(job, areas)
 
 
 def _combinations_table() -> Table:

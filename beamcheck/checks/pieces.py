@@ -6,22 +6,21 @@ from collections import Counter, deque
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import chain
-from typing import Any
+from typing import TYPE_CHECKING, Any, TypeAlias
 
 from ..analysis.beams.member_loads import TransferredLoad
-from ..analysis.site.pieces import Areas, areas_of, with_formed_loads
+from ..analysis.site.areas import NO_AREAS, Areas
 from ..model.beams import Beam
-from ..model.brackets import Bracket, Trim
+from ..model.classes import is_bracket, is_frame, is_trim
 from ..model.existing import Existing
 from ..model.fields.base import Piece
-from ..model.frames.frame import Frame, FrameStick, pieces_of
 from ..model.job import Job
 from ..model.posts import Post
 from ..model.roofs import Rafter, Tie
 from ..model.stock import Stock
 from .beams.moving_supports import Sinks, sinks_of
 from .beams.result import beam_result
-from .core.context import AREAS, HEAD, JOINTS, JOINTS_OF, MOVEMENT, NO_AREAS, Context, Joints, NoJoints, Structure
+from .core.context import AREAS, HEAD, JOINTS, JOINTS_OF, MOVEMENT, Context, Joints, NoJoints, Structure
 from .core.draft import Reactions
 from .core.result import PieceResult
 from .core.watched import Entries, Log, Watched
@@ -29,7 +28,11 @@ from .core.wood.govern import drawing, writing
 from .loadpath.roles import Way, in_its_role, role_checks, ways_of
 from .loadpath.shared_capacity import shared_capacity_checks
 
-Carrying = Beam | Rafter | Post | Bracket | Trim | Frame
+if TYPE_CHECKING:
+    from ..model.brackets import Bracket, Trim
+    from ..model.frames.frame import Frame, FrameStick
+
+Carrying: TypeAlias = "Beam | Rafter | Post | Bracket | Trim | Frame"
 Done = tuple[PieceResult, Reactions]
 KEPT = 64  # results of one piece that are kept for the next time
 FORMED = ("beam", "rafter", "tie", "post")  # kinds of piece whose loads may follow from the site
@@ -83,6 +86,8 @@ class Memory:
         """The job in which pieces carry what follows from the site; what was met before is the same object again."""
         if not job.roof and not job.floor:
             return job, NO_AREAS
+        from ..analysis.site.pieces import areas_of, with_formed_loads
+
         places = (job.site, *job.roof, *job.floor)
         before = next((one for one in self.formed if _same((one[0].site, *one[0].roof, *one[0].floor), places)), None)
         areas = before[2] if before is not None else areas_of(job.site, job.roof, job.floor)
@@ -175,7 +180,7 @@ def _run(
     job: Job, areas: Areas, memory: Memory | None, sinks: Mapping[str, Sinks], left_out: frozenset[str]
 ) -> Run:  # fmt: skip
     pieces: tuple[Carrying | Tie, ...] = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim)
-    members = pieces_of(job.frame)
+    members = job.members
     everything: tuple[Carrying | Tie | Existing | FrameStick, ...] = (
         *pieces, *job.existing, *job.frame, *members.values()
     )  # fmt: skip
@@ -289,7 +294,7 @@ def _of_joints(job: Job, structure: Structure, groups: Mapping[str, list[PieceRe
 def transfers_to(piece: Carrying, transfers: Sequence[TransferredLoad]) -> Iterator[TransferredLoad]:
     """The loads of other pieces. A bracket is no line on which a row could be spread: one of the row comes to it."""
     for transfer in transfers:
-        yield replace(transfer, spread=None) if isinstance(piece, (Bracket, Trim)) else transfer
+        yield replace(transfer, spread=None) if is_bracket(piece) or is_trim(piece) else transfer
 
 
 def results_of(piece: Carrying, context: Context) -> list[Done]:
@@ -336,15 +341,15 @@ def _results_of(piece: Carrying, context: Context) -> list[Done]:
         from .posts.result import post_result
 
         return [post_result(piece, context)]
-    if isinstance(piece, Bracket):
+    if is_bracket(piece):
         from .brackets.bracket import bracket_results
 
         return [bracket_results(piece, context)]
-    if isinstance(piece, Trim):
+    if is_trim(piece):
         from .brackets.trim.trim import trim_result
 
         return [trim_result(piece, context)]
-    if isinstance(piece, Frame):
+    if is_frame(piece):
         from .frames.result import frame_results
 
         return frame_results(piece, context)
@@ -402,6 +407,6 @@ def carriers_of(piece: Carrying) -> list[str]:
         return [support.on for support in piece.supports]
     if isinstance(piece, Rafter):
         return [piece.wall.on, *filter(None, (piece.ridge_on, piece.other_wall))]
-    if isinstance(piece, Frame):
+    if is_frame(piece):
         return [foot.on for foot in piece.feet]
     return [piece.on]

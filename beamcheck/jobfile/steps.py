@@ -7,9 +7,9 @@ from collections.abc import Mapping
 from typing import Any, get_args, get_origin
 
 from ..errors import JobError, Problem, nearest
+from ..model.classes import KINDS, type_of
 from ..model.fields.base import Piece, annotations_within
 from ..model.fields.places import plain
-from ..model.job import Job
 from ..model.job_paths import spelled_out
 
 Keys = list[str | int]  # list places from 0
@@ -29,7 +29,7 @@ def steps_of(data: Mapping[str, Any], path: str, value: Any, source: str) -> tup
         name, index = _entry(data, kind, rest, path, source)
         keys.append(index)
         rest = rest[len(name) + 1 :]
-    annotation: Any = Job.model_fields[kind].annotation if kind in Job.model_fields else None
+    annotation: Any = type_of(kind) if kind in KINDS else None
     for key in filter(None, rest.split(".")):
         if key.isdecimal():
             keys.append(int(key) - 1)

@@ -11,10 +11,11 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
 
-from .anchor_manners import MANNERS, PARTS, Manner
+from .anchor_manners import MANNERS, PARTS, Made, Manner
 from .fields.base import Answer, Insisting, Name, Piece
 from .fields.places import SAME_PLACE, Fault, Path
 from .fields.quantities import Force, Length, PositiveLength, Slope, Stress
+from .girder import OnGirder
 
 Loads = Literal["floor", "snow", "roof", "wind", "permanent"]
 
@@ -249,21 +250,6 @@ class Rating(Piece):
             yield (), f'{text} (down, up or along), for example down = "800 lbf"'
 
 
-class OnGirder(Piece):
-    """Where the fastenings of hardware sit on the side of the piece that carries it."""
-
-    highest: Length = Field(
-        description="from the top edge of the carrying piece down to the highest", examples=["1 in"]
-    )
-    lowest: Length = Field(description="from its top edge down to the lowest", examples=["8 in"])
-
-    def faults(self) -> Iterator[Fault]:
-        """The lowest is the lower one."""
-        if self.lowest < self.highest:
-            text = f"{self.lowest:g} in under the top, above the highest at {self.highest:g} in"
-            yield ("lowest",), f"{text}: both are measured down from the top edge"
-
-
 class Anchor(Insisting):
     """One anchor group: what holds one end, a hanger, or a piece on another."""
 
@@ -303,6 +289,11 @@ class Anchor(Insisting):
     fire_covered_by: Answer = Field(
         default="", description="a rated cover over its steel in place of wood, and who answers for it"
     )
+
+    @property
+    def made(self) -> Made:
+        """What its manner is made of."""
+        return MANNERS[self.manner]
 
     def faults(self) -> Iterator[Fault]:
         """What the manner needs, what does not belong to it, which fastener it takes; then what ties its parts."""

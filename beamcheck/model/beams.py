@@ -13,6 +13,7 @@ from ..units import read
 from .fields.base import Answer
 from .fields.places import SAME_PLACE, Fault, Path, entries, feet, fields
 from .fields.quantities import PositiveLength, Slope
+from .fields.seldom import Seldom
 from .fields.wording import PieceFaults
 from .made.plate import FlitchPlate
 from .made.sag import SagLimit
@@ -47,11 +48,11 @@ class Beam(Stick):
     roof_slope: Slope | None = Field(
         default=None, description="slope of the roof that it carries: under 1/4:12 water can stand"
     )
-    plies_schedule: PlySchedule | None = Field(
+    plies_schedule: Seldom[PlySchedule] | None = Field(
         default=None, description="nails or bolts through the plies, where load passes from one to the next"
     )
-    flitch: FlitchPlate | None = Field(default=None, description="a steel plate bolted between its two plies")
-    sag_limits: tuple[SagLimit, ...] = Field(
+    flitch: Seldom[FlitchPlate] | None = Field(default=None, description="a steel plate bolted between its two plies")
+    sag_limits: tuple[Seldom[SagLimit], ...] = Field(
         default=(), max_length=10, description="limits in inches for doors, glass or a finish below or on it"
     )
     stamp_up: bool | None = Field(

@@ -2,27 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from typing import Annotated, Literal
+from collections.abc import Iterator, Mapping
+from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 from pydantic import Field, StringConstraints
 
-from .anchors import Anchor
-from .answers import GivenAnswer, Ruling
 from .beams import Beam
-from .brackets import Bracket, Trim
-from .conditions.movement import Climate, Movement
+from .classes import KINDS, class_of
+from .conditions.air import Climate
 from .existing import Existing
 from .fields.base import Answer, Insisting, Piece, Words
 from .fields.bounds import GROUND_SNOW
 from .fields.places import Fault
 from .fields.quantities import LoadAmount
-from .frames.frame import Frame
-from .joints.joint import Joint
 from .posts import Post
 from .roofs import Rafter, Tie
-from .site import FloorArea, RoofArea, Site
 from .stock import Stock
+
+if TYPE_CHECKING:
+    from .anchors import Anchor
+    from .answers import GivenAnswer, Ruling
+    from .brackets import Bracket, Trim
+    from .conditions.movement import Movement
+    from .frames.frame import Frame, FrameStick
+    from .joints.joint import Joint
+    from .site import FloorArea, RoofArea, Site
 
 MOST_PIECES = 500  # of one kind in one job
 
@@ -108,7 +112,7 @@ class About(Insisting):
 
 
 class Job(Piece):
-    """One job file."""
+    """One job file. Classes that most jobs do without are loaded when a job is read that has them (`classes`)."""
 
     job: About = Field(
         description="what the job is and which standards hold",
@@ -152,5 +156,15 @@ class Job(Piece):
         default=(), max_length=MOST_PIECES, description="what an engineer or a department ruled in writing"
     )
 
+    @property
+    def members(self) -> Mapping[str, FrameStick]:
+        """The members of all frames by their names as pieces."""
+        return {stick.name: stick for frame in self.frame for stick in frame.sticks}
 
-HEADS: dict[str, type[Piece]] = {"job": About, "site": Site}  # tables of which a job has one
+    if not TYPE_CHECKING:
+
+        @classmethod
+        def model_rebuild(cls, **how: Any) -> bool | None:
+            """What reads a job as a whole, or says its schema, is made on first use, from the classes of all kinds."""
+            kinds = {found.__name__: found for found in map(class_of, KINDS)}
+            return super().model_rebuild(**{**how, "_types_namespace": kinds})

@@ -14,9 +14,10 @@ from typing import Annotated, Any
 from pydantic import ConfigDict, Field, TypeAdapter, ValidationError
 
 from ..errors import JobError, Problem, nearest
+from .classes import HEADS, type_of
 from .fields.base import Piece, annotations_within
 from .fields.places import plain
-from .job import HEADS, Job
+from .job import Job
 
 Sets = Iterable[tuple[str, Any]]  # path and value, as a job file writes it
 
@@ -162,12 +163,11 @@ def _set_entry(
 
 def _read(model: type[Piece], name: str, value: Any, path: str) -> Any:
     """A value as the job file writes it, by the type of its field; None stands for what is left out."""
-    info = model.model_fields[name]
     if value is None:
-        return info.get_default(call_default_factory=True)
+        return model.model_fields[name].get_default(call_default_factory=True)
     if isinstance(value, list):
         value = tuple(value)
-    tried = [value, *spelled_out(value, info.annotation)]
+    tried = [value, *spelled_out(value, _annotation(model, name))]
     for one in tried:
         try:
             return _reader(model, name).validate_python(one)
@@ -190,12 +190,17 @@ def _reader(model: type[Piece], name: str) -> TypeAdapter[Any]:
     """What reads a field by itself, as its class does."""
     info = model.model_fields[name]
     parts = [*info.metadata, *([Field(discriminator=info.discriminator)] if info.discriminator else [])]
-    kind: Any = info.annotation
+    kind: Any = _annotation(model, name)
     for part in parts:
         kind = Annotated[kind, part]
     if isinstance(kind, type) and issubclass(kind, Piece):
         return TypeAdapter(kind)
     return TypeAdapter(kind, config=ConfigDict(strict=True))
+
+
+def _annotation(model: type[Piece], name: str) -> Any:
+    """What may stand in a field; of a job only the class of that kind of table is loaded."""
+    return type_of(name) if model is Job else model.model_fields[name].annotation
 
 
 def _no_place(path: str, text: str) -> JobError:

@@ -10,11 +10,12 @@ from pydantic import Field
 from ..errors import nearest
 from ..values.loads import live_load_uses
 from ..values.species import folded
-from .anchors import OnGirder
 from .fields.base import Insisting, Name, Words
 from .fields.bounds import LOADS
 from .fields.places import Fault, feet
 from .fields.quantities import Length, LoadAmount, PositiveLength
+from .fields.seldom import Seldom
+from .girder import OnGirder
 
 KINDS = ("dead", "live", "roof_live", "snow", "wind")
 
@@ -52,7 +53,7 @@ class Load(Insisting):
         examples=["sleeping room"],
     )
     moves: bool = Field(default=False, description="a live point load that may stand anywhere along the piece")
-    fastened: OnGirder | None = Field(
+    fastened: Seldom[OnGirder] | None = Field(
         default=None,
         description="of a load on the side or from below: how far under the top edge its fastenings sit",
         examples=[{"highest": "1/2 in", "lowest": "6 in"}],

@@ -7,14 +7,15 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from .brackets import Near, Role
 from .fields.base import Name
 from .fields.marks import Marked
 from .fields.places import Fault
 from .fields.quantities import Length, PositiveLength
+from .fields.seldom import Seldom
 from .fire import Fire
 from .loads import Load, sort_of
 from .made.schedule import PlySchedule as PlySchedule
+from .near import Near, Role
 from .sticks import Cut, inside
 
 
@@ -36,7 +37,7 @@ class Post(Marked):
     )
     plies: Annotated[int, Field(ge=1, le=6)] = Field(default=1, description="sticks side by side that make up the post")
     plies_joined: Literal["nailed", "bolted", "none"] = Field(default="none", description="how the plies are joined")
-    plies_schedule: PlySchedule | None = Field(
+    plies_schedule: Seldom[PlySchedule] | None = Field(
         default=None, description="the schedule of those nails or bolts; without one each ply stands by itself",
         examples=[{"kind": "nail", "size": "30d common", "rows": 2, "spacing": "8 in", "row_spacing": "4 1/4 in",
                    "end": "3 1/2 in", "edge": "1 1/2 in", "from_both_sides": True}],
@@ -55,7 +56,9 @@ class Post(Marked):
     )
     eccentricity_weak: Length | None = Field(default=None, description="the same, the thin way")
     bearing_plate: bool = Field(default=False, description="a metal plate spreads the load at its ends")
-    cuts: tuple[Cut, ...] = Field(default=(), max_length=200, description="wood that is missing; `at` is from the foot")
+    cuts: tuple[Seldom[Cut], ...] = Field(
+        default=(), max_length=200, description="wood that is missing; `at` is from the foot"
+    )
     head_held_by: Name | None = Field(
         default=None,
         description="what holds its head: an [[anchor]] group, or an [[existing]] entry such as a floor",
@@ -67,7 +70,7 @@ class Post(Marked):
     above: Literal["nothing"] | None = Field(
         default=None, description='"nothing": no beam, floor or roof over its top can come down on it'
     )
-    near: Near | None = Field(
+    near: Seldom[Near] | None = Field(
         default=None, description="the beam over its top that does not rest on it, with the gap between them",
         examples=[{"beam": "B1", "at": "6 ft", "gap": "1/2 in"}],
     )  # fmt: skip

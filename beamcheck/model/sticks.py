@@ -7,13 +7,14 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from .brackets import Role
 from .fields.base import Answer, Name, Piece
 from .fields.marks import Marked
 from .fields.places import SAME_PLACE, Fault, Path, feet, inches
 from .fields.quantities import Length, PositiveLength
+from .fields.seldom import Seldom
 from .fire import Fire
 from .loads import Load, sort_of
+from .near import Role
 
 Finish = Literal["plaster", "gypsum board", "masonry veneer", "flexible", "none"]
 
@@ -120,7 +121,7 @@ class Stick(Marked):
     carries: tuple[Load, ...] = Field(
         default=(), max_length=200, description="the loads on it, its own weight left out"
     )
-    cuts: tuple[Cut, ...] = Field(default=(), max_length=200, description="wood that is missing")
+    cuts: tuple[Seldom[Cut], ...] = Field(default=(), max_length=200, description="wood that is missing")
     finish: Finish = Field(
         description="what is attached below or rests on it and cracks when it bends; sets the deflection limits",
         examples=["plaster"],
@@ -151,7 +152,9 @@ class Stick(Marked):
         default="ends only", description="the same for the bottom edge"
     )
 
-    fire: Fire | None = Field(default=None, description="a fire that it must stand, where somebody asks for one")
+    fire: Seldom[Fire] | None = Field(
+        default=None, description="a fire that it must stand, where somebody asks for one"
+    )
 
     assumed: tuple[Literal["top_held"], ...] = Field(
         default=(), max_length=1, description="nobody has said it and the safe side is written: asked where it decides"

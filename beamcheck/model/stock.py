@@ -14,6 +14,7 @@ from .conditions.survey import Survey, too_large
 from .fields.base import Answer, Insisting, Name, Piece, Words
 from .fields.places import Fault
 from .fields.quantities import Density, Moisture, Stress, Temperature
+from .fields.seldom import Seldom
 from .made.report import MakersReport
 from .made.shapes import SteelShape
 
@@ -79,8 +80,10 @@ class Stock(Insisting):
         default="sawn",
         description="sawn; glulam: glued laminated, layup as grade; composite: LVL, PSL or LSL by its report; steel",
     )
-    steel: SteelShape | None = Field(default=None, description="the shape of a steel beam; its grade is the stock's")
-    report: MakersReport | None = Field(default=None, description="the maker's report of composite lumber")
+    steel: Seldom[SteelShape] | None = Field(
+        default=None, description="the shape of a steel beam; its grade is the stock's"
+    )
+    report: Seldom[MakersReport] | None = Field(default=None, description="the maker's report of composite lumber")
     species: Annotated[Name, _plain_word("unknown")] = Field(
         description='a species of the tables, or "unknown"', examples=["Eastern White Pine"]
     )
@@ -100,7 +103,9 @@ class Stock(Insisting):
     candidates: tuple[Name, ...] = Field(
         default=(), max_length=20, description="plausible species when the species is unknown"
     )
-    values: GivenValues | None = Field(default=None, description="design values by letter, in place of the tables")
+    values: Seldom[GivenValues] | None = Field(
+        default=None, description="design values by letter, in place of the tables"
+    )
     graded_over: Literal["middle third", "whole length"] = Field(
         default="middle third", description="what the grade of a beam or stringer covers (NDS 4.2.5.5)"
     )
@@ -119,7 +124,7 @@ class Stock(Insisting):
     )
     measured_moisture: Moisture | None = Field(default=None, description="moisture content as metered")
 
-    survey: Survey | None = Field(
+    survey: Seldom[Survey] | None = Field(
         default=None, description="what was found on it: the stock is then this one timber, of one piece of the job"
     )
 

@@ -164,19 +164,21 @@ def _rows(folder: Path, name: str) -> tuple[Row, ...]:
     if missing:
         raise BeamcheckError(f"tables/{path.name}: no column {', '.join(missing)}, so no provenance: not used")
     for number, row in enumerate(found, start=2):
-        _check_provenance(f"tables/{path.name} row {number}", row)
+        if fault := _fault_of_provenance(row):
+            raise BeamcheckError(f"tables/{path.name} row {number}: {fault}")
     if line["rows"] != str(len(found)):
         raise BeamcheckError(f"tables/{path.name} has {len(found)} rows, tables/{MANIFEST} says {line['rows']}")
     return tuple(MappingProxyType(row) for row in found)
 
 
-def _check_provenance(where: str, row: Row) -> None:
+def _fault_of_provenance(row: Row) -> str:
     if not row["source"].strip():
-        raise BeamcheckError(f"{where}: no source; name the document and table it is taken from")
+        return "no source; name the document and table it is taken from"
     if row["how"] not in HOW:
-        raise BeamcheckError(f"{where}: how is {row['how']!r}; it is one of {'; '.join(HOW)}")
+        return f"how is {row['how']!r}; it is one of {'; '.join(HOW)}"
     if row["confidence"] not in CONFIDENCE:
-        raise BeamcheckError(f"{where}: confidence is {row['confidence']!r}; it is high, medium, low or blank")
+        return f"confidence is {row['confidence']!r}; it is high, medium, low or blank"
+    return ""
 
 
 def changed_lines(folder: Path) -> list[list[str]]:

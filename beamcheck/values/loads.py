@@ -16,7 +16,7 @@ from types import MappingProxyType
 from ..errors import OutOfRange
 from ..provenance import Source
 from .found import Found
-from .loader import listed, row_of, rows, source_of
+from .loader import Row, listed, row_of, rows, source_of
 from .species import folded
 
 LOAD_KINDS = ("D", "L", "Lr", "S", "W")
@@ -103,10 +103,18 @@ class Told:
     source: Source
 
 
+@cache
+def _by_sort() -> dict[str, list[Row]]:
+    found: dict[str, list[Row]] = {}
+    for row in rows("load_words"):
+        found.setdefault(row["sort"], []).append(row)
+    return found
+
+
 @lru_cache(maxsize=64)
 def _words(sort: str) -> tuple[str, ...]:
     sorts = (sort, _MASK, f"{_MASK} {sort}")
-    return tuple(sorted({row["words"] for row in rows("load_words") if row["sort"] in sorts}, key=len, reverse=True))
+    return tuple(sorted({row["words"] for one in sorts for row in _by_sort().get(one, ())}, key=len, reverse=True))
 
 
 @lru_cache(maxsize=256)
@@ -120,8 +128,7 @@ def _told(sort: str) -> dict[str, Told]:
         row["words"].casefold(): Told(
             row["words"], row["says"], float(row["psf"]) / SQUARE_FOOT if row["psf"] else None, source_of(row)
         )
-        for row in rows("load_words")
-        if row["sort"] == sort
+        for row in _by_sort().get(sort, ())
     }
 
 

@@ -224,7 +224,8 @@ def _southern_bands() -> tuple[float, ...]:
 
 @cache
 def _agencies() -> frozenset[str]:
-    return frozenset(agency for species in _tabulated() for entry in _entries_of(species) for agency in entry.agencies)
+    written = {row["agency"] for table in DESIGN_TABLES for row in rows(design_table(table))}
+    return frozenset(agency for words in written for agency in _agencies_in(words))
 
 
 @cache
@@ -244,6 +245,10 @@ def _tabulated() -> tuple[str, ...]:
     return tuple(dict.fromkeys(row["species"] for table in DESIGN_TABLES for row in rows(design_table(table))))
 
 
+def _agencies_in(words: str) -> frozenset[str]:
+    return frozenset(re.findall(r"[A-Z]+", words))
+
+
 def _entry(table: Literal["4A", "4B", "4D"], row: Mapping[str, str], by_grain: bool) -> _Entry:
     classes: tuple[SizeClass, ...] = ("dimension",)
     if table == "4D":
@@ -255,7 +260,7 @@ def _entry(table: Literal["4A", "4B", "4D"], row: Mapping[str, str], by_grain: b
         F_b, F_t, F_v, F_c_perp, F_c, E, E_min, G, row["species"], row["grade"], table, classes[0], source_of(row)
     )  # fmt: skip
     width_to = row.get("width_to")
-    agencies = frozenset(re.findall(r"[A-Z]+", row["agency"]))
+    agencies = _agencies_in(row["agency"])
     return _Entry(values, answers_to(row["grade"], by_grain), agencies, float(width_to) if width_to else None, classes)
 
 

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any, Literal, NamedTuple
+from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 
 import numpy as np
 
 from .chains import Indices
-from .contact import Contact
 from .frame import Bar, Frame, Loads, Support
 from .polynomial import Array
 from .structure import stacked
+
+if TYPE_CHECKING:
+    from .contact import Contact
 
 Amount = float | Array
 SNAP = 1e-9  # part of the length within which two places are one, also when a Line is read
@@ -92,8 +94,15 @@ def beam_frame(
     )
     frame = Frame(nodes, bars, _supports(held, [kind for _, kind in supports], slope))
     loads = _loads(cases, at_load, s, number, angle, len(supports))
-    contacts = [Contact(int(number[k]), prop.gap, prop.stiffness) for k, prop in zip(at_prop, props, strict=True)]
-    return frame, loads, contacts
+    return frame, loads, _contacts(props, [int(number[k]) for k in at_prop])
+
+
+def _contacts(props: Sequence[Prop], nodes: Sequence[int]) -> list[Contact]:
+    if not props:
+        return []
+    from .contact import Contact
+
+    return [Contact(node, prop.gap, prop.stiffness) for prop, node in zip(props, nodes, strict=True)]
 
 
 class _Places:

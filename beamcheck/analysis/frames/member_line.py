@@ -5,16 +5,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from copy import copy
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from .beam_frame import SNAP, Amount, BeamLoad, LineLoad, PointLoad, Prop, Section, Settlement, beam_frame
 from .chains import STRAIGHT, Flags
-from .contact import ContactSolution, solve_contact
 from .frame import Solution, solve
 from .polynomial import Array, evaluate, extremes, picked
+
+if TYPE_CHECKING:
+    from .contact import ContactSolution
 
 __all__ = [
     "BeamResult", "Line", "LineLoad", "PointLoad", "Prop", "Section", "Settlement", "straight_beam",
@@ -179,7 +181,8 @@ class Line:
         stations = self.stations.reshape(-1, len(self.bars) + 1)
         if np.any(np.abs(stations - stations[0]) > SNAP * stations[0, -1]):
             raise ValueError("sample: the members of the batch have different lengths; draw them one at a time")
-        wanted, cuts = np.unique(np.asarray(s, dtype=float)), stations[0, 1:-1]
+        # sorted, since np.unique loads masked arrays, which takes longer than a small frame
+        wanted, cuts = np.array(sorted({*np.asarray(s, dtype=float).ravel().tolist()})), stations[0, 1:-1]
         near = SNAP * stations[0, -1]
         cuts = cuts[(cuts >= wanted[0] - near) & (cuts <= wanted[-1] + near)]
         if cuts.size:
@@ -292,5 +295,7 @@ def straight_beam(
     if not contacts:
         solution = solve(frame, loads)
         return BeamResult(Line(solution, bars), solution.reactions)
+    from .contact import solve_contact
+
     contact = solve_contact(frame, loads, contacts)
     return BeamResult(Line(contact.solution, bars), contact.solution.reactions, contact)

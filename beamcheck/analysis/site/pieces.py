@@ -4,33 +4,27 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any, TypeAlias
 
 from ...calc.pad import SilentPad
 from ...model.beams import Beam, beam_length
-from ...model.frames.frame import FrameStick
+from ...model.classes import is_member
 from ...model.loads import FormedLoad, Load
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie, slope_length
 from ...model.site import FloorArea, RoofArea, Site
 from ...values.loads import live_load, told
 from ..beams.load_cases import spans_of
+from .areas import Areas
 from .heap import Heap
 from .roofs import Formed, formed_floor, formed_roof, framing, roof_live
 
-Piece = Beam | Rafter | Tie | Post | FrameStick
+if TYPE_CHECKING:
+    from ...model.frames.frame import FrameStick
+
+Piece: TypeAlias = "Beam | Rafter | Tie | Post | FrameStick"
 ROOT = 1e-9
 AREA_FIELDS = ("dead", "live", "roof_live", "snow", "wind")
-
-
-@dataclass(frozen=True)
-class Areas:
-    """The roofs and floors of a job by name, worked out."""
-
-    site: Site | None
-    roofs: Mapping[str, tuple[RoofArea, Formed]]
-    floors: Mapping[str, tuple[FloorArea, Formed]]
 
 
 def areas_of(site: Site | None, roofs: Sequence[RoofArea], floors: Sequence[FloorArea]) -> Areas:
@@ -41,7 +35,7 @@ def areas_of(site: Site | None, roofs: Sequence[RoofArea], floors: Sequence[Floo
 
 def with_formed_loads(piece: Any, areas: Areas) -> Any:
     """The piece with the amounts of what it carries from roofs and floors filled in; the same one where none does."""
-    sort = isinstance(piece, (Beam, Rafter, Tie, Post, FrameStick))
+    sort = isinstance(piece, (Beam, Rafter, Tie, Post)) or is_member(piece)
     if not sort or not any(load.roof or load.floor for load in piece.carries):
         return piece
     main, more = [], []
@@ -92,7 +86,7 @@ def _of_roof(piece: Piece, number: int, load: Load, roof: RoofArea, formed: Form
         else:
             even = max(even, balanced + heap.peak)
     if formed.ridge is not None:
-        if isinstance(piece, Rafter) or (isinstance(piece, FrameStick) and piece.to_ridge):
+        if isinstance(piece, Rafter) or (is_member(piece) and piece.to_ridge):
             top = _length(piece)
             on_top += _beside(_above(formed.ridge, even - balanced), top, (0.0, top), _lean(piece))
         elif not load.astride:
@@ -171,14 +165,14 @@ def _framing(piece: Piece, area: RoofArea | FloorArea) -> float:
     """The joists or rafters that stand on a beam; one of a row weighs itself."""
     if area.assembly.strip() or isinstance(piece, Rafter):
         return 0.0
-    if piece_spacing(piece) is not None and not isinstance(piece, FrameStick):  # purlins or rafters stand on a frame
+    if piece_spacing(piece) is not None and not is_member(piece):  # purlins or rafters stand on a frame
         return 0.0
     return framing(SilentPad(), area)
 
 
 def _lean(piece: Piece) -> float:
     """Level length of an inch along the piece."""
-    return math.cos(math.radians(piece.slope)) if isinstance(piece, (Rafter, FrameStick)) else 1.0
+    return math.cos(math.radians(piece.slope)) if isinstance(piece, Rafter) or is_member(piece) else 1.0
 
 
 def _length(piece: Piece) -> float:
@@ -186,7 +180,7 @@ def _length(piece: Piece) -> float:
         return beam_length(piece)
     if isinstance(piece, Rafter):
         return slope_length(piece)
-    if isinstance(piece, FrameStick):
+    if is_member(piece):
         return piece.length
     return piece.height if isinstance(piece, Post) else math.inf
 
@@ -212,7 +206,7 @@ def _area(piece: Piece, width: float | None) -> float:
     """Tributary area for the reduction of roof live load, in2: of the longest span."""
     if isinstance(piece, Rafter):
         return piece.run * (width or 0.0)
-    if isinstance(piece, FrameStick):
+    if is_member(piece):
         return piece.length * _lean(piece) * (width or 0.0)
     if isinstance(piece, Beam):
         spans = spans_of(beam_length(piece), [support.at for support in piece.supports])

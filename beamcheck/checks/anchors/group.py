@@ -15,7 +15,8 @@ from ...errors import OutOfRange
 from ...model.anchor_manners import MANNERS, Made
 from ...model.anchors import Anchor, Holes
 from ...model.beams import Beam, beam_length
-from ...model.conditions.movement import Climate, Movement
+from ...model.conditions.air import Climate
+from ...model.conditions.movement import Movement
 from ...model.fields.evidence import vouched
 from ...model.posts import Post
 from ...model.stock import Stock

@@ -10,9 +10,8 @@ import numpy as np
 
 from ...model.anchors import Fastener, Plate
 from ...units import show
-from ..core.pictures import (
+from ..core.other_pictures import (
     BoreSize,
-    Dimension,
     FastenerSize,
     ForceMark,
     Hole,
@@ -21,8 +20,8 @@ from ..core.pictures import (
     PlateEdges,
     ShortOf,
     SlotSize,
-    Table,
 )
+from ..core.pictures import Dimension, Table
 from ..core.result import Check
 from .fastener import Dowel
 from .group import Group

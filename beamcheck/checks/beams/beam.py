@@ -17,7 +17,6 @@ from ...units import show
 from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.result import Check
-from ..core.wood.made.nails import bolts_at, falls_short
 from ..core.wood.material import WoodMaterial, bearing_prime
 from ..core.wood.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.given import load_doubts
@@ -31,7 +30,6 @@ from .bearing import support_checks
 from .bending import bending_checks, rule_checks
 from .cuts import cut_checks
 from .deflection import deflection_checks, finish_checks, limits_of
-from .fire import fire_checks
 from .load_entry import load_checks
 from .rows import own_row_checks, row_checks
 from .seats import Seat, contact_of
@@ -88,10 +86,17 @@ def beam_checks(run: BeamRun, context: Context) -> list[Check]:
         *weather_checks(beam, context.stock(beam.stock)),
         *row_checks(beam, context),
         *own_row_checks(beam, context),
-        *(fire_checks(run, context) if wood.made == "sawn" else _of_its_make(run, context)),
+        *(_in_a_fire(run, context) if wood.made == "sawn" else _of_its_make(run, context)),
         *_own_weight(run),
         *_plies(run, context),
     ]  # fmt: skip
+
+
+def _in_a_fire(run: BeamRun, context: Context) -> Iterator[Check]:
+    if run.beam.fire is not None:
+        from .fire import fire_checks
+
+        yield from fire_checks(run, context)
 
 
 def _cuts(run: BeamRun, context: Context, spans: Sequence[Stretch], seats: Sequence[Stretch]) -> Iterator[Check]:
@@ -230,6 +235,8 @@ def _plies(run: BeamRun, context: Context) -> Iterator[Check]:
         yield from flitch_checks(run, context)
     if beam.plies == 1:
         return
+    from ..core.wood.made.nails import bolts_at, falls_short
+
     narrow = [seat for seat in run.seats if _is_narrow(seat, run)]
     aside = sorted({load.what for load in run.solved.loads if load.applied in ("side", "below", "rod")})
     if narrow:

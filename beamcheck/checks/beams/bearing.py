@@ -10,7 +10,6 @@ import numpy as np
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood import bearing as br
-from ...model.anchor_manners import MANNERS
 from ...model.beams import Beam
 from ...model.existing import Existing
 from ...units import show
@@ -55,7 +54,7 @@ def _bearing(
     """The piece on its seat, the least length of a seat, and the wood under it."""
     support, id, what = seat.support, "beam.bearing", f"bearing at {seat.name}"
     anchor = context.anchor(support.held_by)
-    if support.bearing is None and support.holds == "hung" and (anchor is None or MANNERS[anchor.manner].hangs):
+    if support.bearing is None and support.holds == "hung" and (anchor is None or anchor.made.hangs):
         return  # what it hangs in has the seat: asked with it
     if support.bearing is None:
         b = min(support.bearing_width or section.b, section.b)

@@ -8,9 +8,8 @@ from dataclasses import replace
 import numpy as np
 
 from ...analysis.beams.solved_beam import SolvedBeam
-from ...model.anchor_manners import MANNERS
 from ...model.beams import Beam
-from ...model.brackets import Bracket
+from ...model.classes import is_bracket
 from ...model.existing import Existing
 from ...model.posts import Post
 from ...units import show
@@ -27,7 +26,7 @@ UPLIFT = "ASCE 7-16 2.4.1"
 def hangs(seat: Seat, context: Context) -> bool:
     """Whether the end hangs in an anchor group, which is then checked for all of its reaction."""
     anchor = context.anchor(seat.support.held_by)
-    return anchor is not None and seat.support.holds == "hung" and MANNERS[anchor.manner].hangs
+    return anchor is not None and seat.support.holds == "hung" and anchor.made.hangs
 
 
 def end_checks(beam: Beam, solved: SolvedBeam, seat: Seat, context: Context) -> Iterator[Check]:
@@ -108,7 +107,7 @@ def _held(beam: Beam, solved: SolvedBeam, seat: Seat, context: Context) -> Itera
         text = f"the hanger or fastening to {under.name} is not checked"
         question = seat.asks("hanger", beam, force=show(force, "force"), forces={"down": force})
         yield Check.refers(id, beam.name, what, clause, text, ask=question, where=where)
-    elif not isinstance(under, (Beam, Post, Bracket, Existing)):
+    elif not isinstance(under, (Beam, Post, Existing)) and not is_bracket(under):
         text = f"{beam.name} rests on {under.name}, which cannot be checked for that"
         question = seat.asks("odd_carrier", beam, forces={"down": force})
         yield Check.refers(id, beam.name, what, clause, text, ask=question, where=where)

@@ -9,9 +9,8 @@ import numpy as np
 from ...analysis.beams.load_cases import SLIVER, Applied
 from ...analysis.beams.solved_beam import SolvedBeam
 from ...calc.pad import Pad
-from ...model.anchor_manners import says_heights
 from ...model.beams import Beam
-from ...model.brackets import Bracket
+from ...model.classes import is_bracket
 from ...model.posts import Post
 from ...model.roofs import Rafter
 from ...units import show
@@ -232,6 +231,8 @@ def _fastened(
 
 def _heights(beam: Beam, solved: SolvedBeam, context: Context, loads: Sequence[Applied]) -> Question:
     """How high the fastenings sit: a field of the load, or of the hanger that brings it, where that has one."""
+    from ...model.anchor_manners import says_heights
+
     load = loads[0]
     anchor = context.anchor(load.held_by or None)
     if load.entry is not None:
@@ -320,7 +321,7 @@ def twist_checks(name: str, section: Section, context: Context) -> Iterator[Chec
             continue
         piece = context.structure.pieces.get(transfer.from_piece)
         torque = largest_force(transfer.forces) * (transfer.off + 0.5 * b)
-        own = isinstance(piece, Bracket) and piece.role != "carries" and set(transfer.forces) <= {"D"}
+        own = is_bracket(piece) and piece.role != "carries" and set(transfer.forces) <= {"D"}
         id, what = "beam.twist", f"twist by {transfer.from_piece}"
         if own and not transfer.perhaps and torque <= tiny * thin**2 * deep:
             text = f"{show(torque, 'moment')} from its own weight only: next to nothing for this section, left out"

@@ -9,7 +9,6 @@ import numpy as np
 from ...analysis.beams.member_loads import TransferredLoad
 from ...analysis.beams.solved_beam import GIVES
 from ...errors import BeamcheckError
-from ...model.anchor_manners import MANNERS
 from ...model.beams import Beam, beam_length
 from ...model.sticks import Support
 from ...model.stock import Stock
@@ -181,7 +180,7 @@ def _transferred(
     """What one end puts on the piece below; a beam with a spacing stands for a row: what carries it carries "
     "them all."""
     beam, on_top, anchor = run.beam, support.holds == "rests", context.anchor(support.held_by)
-    on_a_rod = anchor is not None and MANNERS[anchor.manner].upright  # its nut is on the top: seen to in the group
+    on_a_rod = anchor is not None and anchor.made.upright  # its nut is on the top: seen to in the group
     heights = None if anchor is None or anchor.on_girder is None else anchor.on_girder
     first, last = support.lands_from, support.lands_to
     return TransferredLoad(

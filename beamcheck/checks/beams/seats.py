@@ -6,9 +6,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from ...model.beams import Beam
-from ...model.brackets import Bent, Bracket, SteelCore
+from ...model.classes import is_bracket
 from ...model.posts import Post
 from ...model.sticks import Support
 from ...units import show
@@ -17,6 +18,9 @@ from ..core.asking.question import RULING, Question, ask
 from ..core.context import Context
 from ..core.wood.lost import least_breadth
 from ..core.wood.strength import Section
+
+if TYPE_CHECKING:
+    from ...model.brackets import Bracket
 
 
 def clear_of_end() -> float:
@@ -123,7 +127,7 @@ def _contact(beam: Beam, seat: Seat, section: Section, context: Context) -> Cont
     b = min(support.bearing_width or whole, whole) - context.structure.joints.slot(context.anchor(support.held_by))
     b, l_b = max(float(b), 0.0), support.bearing or 0.0
     under = context.under(support.on)
-    if isinstance(under, Bracket):
+    if is_bracket(under):
         return _on_bracket(beam, seat, under, b, l_b)
     if support.holds != "rests" or not isinstance(under, (Beam, Post)):
         return Contact(b, l_b)
@@ -155,6 +159,8 @@ def _too_long(beam: Beam, seat: Seat, under: str, l_b: float, there: float) -> l
 
 def _on_bracket(beam: Beam, seat: Seat, under: Bracket, b: float, l_b: float) -> Contact:
     """No broader than the bracket is thick: which way the piece runs over it is not known."""
+    from ...model.brackets import Bent, SteelCore
+
     shape = under.shape
     thick = shape.width if isinstance(shape, SteelCore) else shape.thickness
     notes = (f"no broader than {under.name} is thick: {show(thick, 'length')}",) if thick < b else ()

@@ -10,7 +10,8 @@ from ...model.bracket_shapes import Braced, Solid, SteelCore
 from ...model.brackets import Bracket
 from ...units import show, show_inches
 from ..core.assembled import TITLE, AssemblyPicture, Laid
-from ..core.pictures import Elevation, Points, Table
+from ..core.other_pictures import Elevation
+from ..core.pictures import Points, Table
 from .drawing import BORE, DEEPER, front_at
 from .family import box
 

@@ -8,7 +8,8 @@ from typing import Any
 from ...analysis.beams.load_cases import KIND_WORDS
 from ...model.brackets import Bracket, Row
 from ...units import show, show_inches
-from ..core.pictures import BeamAbove, Dimension, Elevation, FastenerMark, Outline, Points, Span
+from ..core.other_pictures import BeamAbove, Elevation, FastenerMark, Outline
+from ..core.pictures import Dimension, Points, Span
 from .family import Family, Parts, box
 from .loads import BracketLoads
 

@@ -6,30 +6,33 @@ import re
 from collections.abc import Iterator, Mapping, MutableMapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
-from typing import Any, Protocol
+from typing import TYPE_CHECKING, Any, Protocol, TypeAlias
 
 from ...analysis.beams.member_loads import TransferredLoad
-from ...analysis.site.pieces import Areas
-from ...model.anchors import Anchor
+from ...analysis.site.areas import NO_AREAS, Areas
 from ...model.beams import Beam
-from ...model.brackets import Bracket, Trim
-from ...model.conditions.movement import Climate, Movement
-from ...model.existing import Existing
-from ...model.frames.frame import Frame, FrameStick
-from ...model.job import Snow
-from ...model.joints.joint import Joint
+from ...model.classes import is_bracket, is_trim
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie
-from ...model.stock import Stock
 from ...values.lumber import Size, read_size
 from .result import PieceResult, Verdict
 from .watched import belonging, choose
-from .wood.group_cut import GroupCut
-from .wood.strength import Section
+
+if TYPE_CHECKING:
+    from ...model.anchors import Anchor
+    from ...model.brackets import Bracket, Trim
+    from ...model.conditions.air import Climate
+    from ...model.conditions.movement import Movement
+    from ...model.existing import Existing
+    from ...model.frames.frame import Frame, FrameStick
+    from ...model.job import Snow
+    from ...model.joints.joint import Joint
+    from ...model.stock import Stock
+    from .wood.group_cut import GroupCut
+    from .wood.strength import Section
 
 HEAD, AREAS, JOINTS, JOINTS_OF, MOVEMENT = "job", "areas", "joints", "joints of ", "movement"
-NO_AREAS = Areas(None, {}, {})
-AnyPiece = Beam | Rafter | Tie | Post | Bracket | Trim | Existing | Frame | FrameStick
+AnyPiece: TypeAlias = "Beam | Rafter | Tie | Post | Bracket | Trim | Existing | Frame | FrameStick"
 
 
 @dataclass(frozen=True)
@@ -148,7 +151,7 @@ class Structure:
     def stand_under(self, beam: str) -> tuple[Bracket | Post | Trim, ...]:
         """What stands near that beam without being one of its supports."""
         found = belonging(self.pieces, "near", _near, beam)
-        return tuple(piece for piece in found if isinstance(piece, (Bracket, Post, Trim)))
+        return tuple(piece for piece in found if isinstance(piece, Post) or is_bracket(piece) or is_trim(piece))
 
 
 def _on(piece: AnyPiece) -> Iterator[str]:
@@ -175,8 +178,8 @@ def _named(words: str, piece: AnyPiece) -> bool:
 
 def _near(piece: AnyPiece) -> Iterator[str]:
     """The beam that it stands near."""
-    if isinstance(piece, (Bracket, Post, Trim)) and piece.near is not None and piece.near.beam:
-        yield piece.near.beam
+    if isinstance(piece, Post) or is_bracket(piece) or is_trim(piece):
+        yield from [] if piece.near is None else filter(None, [piece.near.beam])
 
 
 @dataclass(frozen=True)

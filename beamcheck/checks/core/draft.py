@@ -5,21 +5,25 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import starmap
+from typing import TYPE_CHECKING
 
 from ...analysis.beams.member_loads import TransferredLoad
 from ...errors import BeamcheckError, OutOfRange
 from ...model.beams import Beam, beam_length
-from ...model.brackets import Bracket, Trim
+from ...model.classes import is_bracket, is_trim
 from ...model.posts import Post
 from ...model.roofs import Rafter
 from ...units import show
 from ...values.judgment import judgment
 from .asking.question import Question, ask
-from .assembled import AssemblyPicture
 from .context import Context
-from .pictures import Figure, Label, Picture, Table
+from .pictures import Figure, Label, Table
 from .result import Check, PieceResult, worst
 from .statics import Statics
+
+if TYPE_CHECKING:
+    from .assembled import AssemblyPicture
+    from .other_pictures import Picture
 
 GENERAL = (
     "Allowable values already include the safety of the standard; none is added and none is taken off.",
@@ -107,7 +111,8 @@ def unknown_below(name: str, carriers: Sequence[str | None]) -> Reactions:
 
 def transfer_doubts(name: str, context: Context) -> Iterator[Check]:
     """Loads that were not worked out, or that arrive at no known place, keep a piece from passing."""
-    on_beam, on_post, on_bracket = (isinstance(context.under(name), kind) for kind in (Beam, Post, Bracket))
+    piece = context.under(name)
+    on_beam, on_post, on_bracket = isinstance(piece, Beam), isinstance(piece, Post), is_bracket(piece)
     for transfer in context.transfers:
         if transfer.perhaps:
             what, asked = f"load from {transfer.from_piece}", _load_from(name, transfer)
@@ -154,7 +159,7 @@ def _place_of(name: str, transfer: TransferredLoad, context: Context) -> Questio
 def _light(name: str, transfer: TransferredLoad, context: Context) -> bool:
     """Whether it is a little trim on a beam of one span, for which midspan is the place that counts most."""
     beam = context.under(name)
-    if not isinstance(beam, Beam) or not isinstance(context.structure.pieces.get(transfer.from_piece), Trim):
+    if not isinstance(beam, Beam) or not is_trim(context.structure.pieces.get(transfer.from_piece)):
         return False
     places = [support.at for support in beam.supports]
     between, light = judgment("beam between its supports").value, judgment("light trim").value

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import Annotated, Any, ClassVar
+from typing import TYPE_CHECKING, Annotated, Any, ClassVar
 
 from ...calc.pad import Step
 from ...provenance import Source
@@ -14,13 +14,15 @@ from ...units.marks import InUnitOf, Pure
 from .asking.open_questions import OpenQuestion
 from .asking.open_questions import Verdict as Verdict
 from .asking.question import Question, ask
-from .assembled import AssemblyPicture
 from .kinds import part_of
 from .pictures import Figure as Figure
-from .pictures import HoleDrawing as HoleDrawing
-from .pictures import Label, LoadPath, Picture
+from .pictures import Label, LoadPath
 from .pictures import Table as Table
 from .statics import Statics
+
+if TYPE_CHECKING:  # a job of beams draws none of them; JSON finds them by their names, see `sheet/record/records.py`
+    from .assembled import AssemblyPicture
+    from .other_pictures import HoleDrawing, Picture
 
 DISTANCES = ("length", "small length")  # kinds of quantity that are needed and there, not a demand and a capacity
 HOLDING = ("anchor", "joint")  # kinds of piece that hold others: all of them is joint

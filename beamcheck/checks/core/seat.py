@@ -6,6 +6,7 @@ Constants of a seat stand here once.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -13,7 +14,7 @@ from ...analysis.beams.combinations import Loaded
 from ...calc.pad import Pad
 from ...formulas.wood import bearing as br
 from ...model.beams import Beam
-from ...model.brackets import Bracket, SteelCore
+from ...model.classes import is_bracket
 from ...model.existing import Existing
 from ...model.fields.evidence import read_evidence
 from ...units import show
@@ -27,6 +28,9 @@ from .wood.govern import Criterion, at, govern
 from .wood.grade_asked import ask_grade
 from .wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from .wood.strength import Outcome, bearing
+
+if TYPE_CHECKING:
+    from ...model.brackets import Bracket
 
 BEARING = "NDS 2018 3.10.2"
 BEARS_NOTHING = ("plaster", "board", "trim")
@@ -117,7 +121,9 @@ def _across_the_load(under: AnyPiece, context: Context) -> WoodMaterial | float 
         return ("the bearing value of the wooden seat is not given", question) if under.F_c_perp is None else (
             under.F_c_perp
         )  # fmt: skip
-    if isinstance(under, Bracket):
+    if is_bracket(under):
+        from ...model.brackets import SteelCore
+
         return None if isinstance(under.shape, SteelCore) else bracket_wood(under, context)
     if not isinstance(under, Beam) or context.stock(under.stock).made == "steel":
         return None  # web and flange of steel are checked as its own

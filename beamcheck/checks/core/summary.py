@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from html import escape
 
 from ...lettering import legible as legible  # the sheet takes it from here
 from ...units import show
@@ -154,6 +153,8 @@ def _paragraph(text: str) -> str:
 
 
 def _safe(text: str) -> str:
+    from html import escape
+
     return escape(legible(text))
 
 

@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from itertools import pairwise
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from ...model.anchors import Anchor
 from ...model.beams import Beam, beam_length
-from ...model.brackets import Bracket, Trim
+from ...model.classes import is_anchor, is_bracket, is_frame, is_member, is_trim
 from ...model.fields.base import Insisting
-from ...model.frames.frame import Frame, FrameStick, said_length
 from ...model.job import Job
 from ...model.loads import KINDS, Load
 from ...model.posts import Post
@@ -20,6 +18,11 @@ from ...model.stock import Stock
 from ...units import show
 from ...values.lumber import read_size
 from .wood.moist import metered_wet
+
+if TYPE_CHECKING:
+    from ...model.anchors import Anchor
+    from ...model.brackets import Bracket
+    from ...model.frames.frame import Frame, FrameStick
 
 Rows = list[tuple[str, str]]
 
@@ -244,13 +247,15 @@ def _parts(piece: object, stocks: dict[str, Stock], job: Job) -> Sequence[str]:
             return _beam(piece, stocks)
         case Rafter():
             return _rafter(piece, stocks)
-        case Frame():
+        case _ if is_frame(piece):
+            from ...model.frames.frame import said_length
+
             held = [f"its {foot.at} stands on {foot.on}{_seat(foot.bearing)}" for foot in piece.feet]
             return [
                 f"a {piece.kind} frame of {len(piece.sticks)} members, {said_length(piece)} from foot to foot",
                 *held,
             ]
-        case FrameStick():
+        case _ if is_member(piece):
             return [f"the {piece.stick} of {piece.frame}, {_wood(piece, stocks)}", *_loads(piece.carries)]
         case Tie():
             return [
@@ -260,11 +265,11 @@ def _parts(piece: object, stocks: dict[str, Stock], job: Job) -> Sequence[str]:
             ]
         case Post():
             return _post(piece, stocks)
-        case Bracket():
+        case _ if is_bracket(piece):
             return _bracket(piece, stocks)
-        case Trim():
+        case _ if is_trim(piece):
             return [f"{piece.what}, for looks only", f"{show(piece.weight, 'force')} on {piece.on}"]
-        case Anchor():
+        case _ if is_anchor(piece):
             return _anchor(piece, job)
     return []
 
@@ -394,9 +399,9 @@ def _rests_on(piece: object) -> list[str]:
         return [support.on for support in piece.supports]
     if isinstance(piece, Rafter):
         return [piece.wall.on, *([piece.ridge_on] if piece.ridge_on else [])]
-    if isinstance(piece, Frame):
+    if is_frame(piece):
         return [foot.on for foot in piece.feet]
-    return [piece.on] if isinstance(piece, (Post, Bracket, Trim)) else []
+    return [piece.on] if isinstance(piece, Post) or is_bracket(piece) or is_trim(piece) else []
 
 
 def _listed(words: Sequence[str]) -> str:

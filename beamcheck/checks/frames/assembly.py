@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
-from ...model.frames.frame import Frame, piece_name
+from ...model.frames.frame import Frame
+from ...model.frames.names import piece_name
 from ...model.joints.joint import Joint
 from ..core.assembled import TITLE, AssemblyPicture, Laid
 from ..core.context import Context

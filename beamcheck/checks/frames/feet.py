@@ -12,7 +12,8 @@ from ...calc.pad import Pad
 from ...formulas.wood import bearing as br
 from ...model.existing import Existing
 from ...model.fields.evidence import vouched
-from ...model.frames.frame import Frame, FrameFoot, piece_name
+from ...model.frames.frame import Frame, FrameFoot
+from ...model.frames.names import piece_name
 from ...provenance import Source
 from ...units import show
 from ..core.asking.question import PlausibleAnswer, Question, ask

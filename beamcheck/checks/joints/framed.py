@@ -9,7 +9,8 @@ import numpy as np
 
 from ...analysis.trusses.record import EndForces, NodeForces, SolvedFrame
 from ...errors import BeamcheckError
-from ...model.frames.frame import Frame, FrameStick, piece_name
+from ...model.frames.frame import Frame, FrameStick
+from ...model.frames.names import piece_name
 from ...model.joints.joint import Joint
 from ...model.joints.parts import Member
 from ...model.sticks import Cut

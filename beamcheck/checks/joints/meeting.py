@@ -12,7 +12,8 @@ import numpy as np
 from ...analysis.beams.combinations import Loaded, combine, matrix
 from ...analysis.beams.load_cases import Applied, cases_for
 from ...analysis.beams.member_loads import KIND_OF_FIELD
-from ...model.conditions.movement import Climate, Movement
+from ...model.conditions.air import Climate
+from ...model.conditions.movement import Movement
 from ...model.fields.evidence import read_evidence, vouched
 from ...model.frames.frame import Frame
 from ...model.joints.joint import Joint

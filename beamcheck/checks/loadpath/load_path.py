@@ -13,13 +13,12 @@ from ...analysis.beams.member_loads import applied_loads, self_weight
 from ...analysis.beams.solved_beam import BeamSupport, solve_beam
 from ...calc.pad import SilentPad
 from ...model.existing import Existing
-from ...model.frames.frame import pieces_of
 from ...model.job import Job
 from ...model.roofs import Rafter, Tie
 from ...units import show
 from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions, SupportForces
-from ..core.pictures import GapPicture, LoadPath, PathEdge, PathNode, PathTotal, Role
+from ..core.pictures import LoadPath, PathEdge, PathNode, PathTotal, Role
 from ..core.result import PieceResult, Table
 from ..core.seat import bears_nothing
 from ..core.trivial import negligible
@@ -56,7 +55,7 @@ def load_path(
     edges += [edge for result in results for edge in _prop_edges(result, pieces)]
     verdicts = {result.name: result.verdict for result in results}
     used = dict.fromkeys(name for edge in edges for name in (edge.above, edge.below))
-    members = pieces_of(job.frame)  # a frame is one step of the path
+    members = job.members  # a frame is one step of the path
     names = dict.fromkeys([*(handed.name for handed in reactions if handed.name not in members), *used])
     nodes = tuple(_node(name, pieces.get(name), verdicts.get(name, "")) for name in names)
     followed = trace(structure, reactions)
@@ -97,6 +96,10 @@ def _edges(way: Way) -> list[PathEdge]:
 
 def _prop_edges(result: PieceResult, pieces: Mapping[str, AnyPiece]) -> Iterator[PathEdge]:
     """What a beam puts on a bracket on which it comes down: no support of the beam, and nothing is taken off there."""
+    if not result.pictures:
+        return
+    from ..core.other_pictures import GapPicture
+
     for picture in result.pictures:
         if isinstance(picture, GapPicture) and picture.force > negligible() and picture.beam in pieces:
             bracket = pieces[result.name]

@@ -8,11 +8,11 @@ from dataclasses import dataclass, replace
 
 from ...analysis.beams.member_loads import KIND_OF_FIELD
 from ...model.beams import Beam, beam_length
-from ...model.brackets import Bent, Bracket, Role, Trim
+from ...model.classes import is_bracket, is_frame, is_trim
 from ...model.existing import Existing
-from ...model.frames.frame import Frame, pieces_of
 from ...model.job import Job
 from ...model.loads import Load
+from ...model.near import Role
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie
 from ...units import show
@@ -76,7 +76,7 @@ def everything(job: Job) -> dict[str, AnyPiece]:
     """All that a load can go through, by name."""
     found: tuple[AnyPiece, ...] = (
         *job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.existing, *job.frame,
-        *pieces_of(job.frame).values(),
+        *job.members.values(),
     )  # fmt: skip
     return {piece.name: piece for piece in found}
 
@@ -162,7 +162,7 @@ def _hangs(piece: AnyPiece, index: int) -> bool:
         return piece.supports[index].holds == "hung"
     if isinstance(piece, Rafter) and index == 0:
         return piece.wall.holds == "hung"
-    return isinstance(piece, (Bracket, Trim))
+    return is_bracket(piece) or is_trim(piece)
 
 
 def _wrong(piece: AnyPiece, under: AnyPiece, row: SupportForces | None, *, hangs: bool) -> str:
@@ -195,14 +195,14 @@ def why_not(under: AnyPiece) -> str:
         said = under.confirmed_by.strip()
         unchecked = _UNCHECKED.match(said) if said else _UNCHECKED.search(under.what)
         return "which is said to be unchecked" if unchecked else ""
-    if isinstance(under, Trim):
+    if is_trim(under):
         return f"which is trim, declared {_DECLARED[under.role]}: it never carries"
     return "" if role_of(under) == "carries" else f"which is declared {_DECLARED[role_of(under)]}"
 
 
 def _own_loads(piece: AnyPiece) -> Iterator[tuple[str, str]]:
     """Loads that the job file itself puts on a piece that is not meant to carry."""
-    if isinstance(piece, (Existing, Frame)) or role_of(piece) == "carries":
+    if isinstance(piece, Existing) or is_frame(piece) or role_of(piece) == "carries":
         return
     for load in piece.carries:
         amounts = [getattr(load, field) for field in KIND_OF_FIELD]
@@ -219,8 +219,10 @@ def _extent(piece: AnyPiece) -> float | None:
         return beam_length(piece)
     if isinstance(piece, Post):
         return piece.height
-    if isinstance(piece, Bracket) and not isinstance(piece.shape, Bent):
-        return piece.shape.projection
+    if is_bracket(piece):
+        from ...model.brackets import Bent
+
+        return None if isinstance(piece.shape, Bent) else piece.shape.projection
     return None
 
 
@@ -274,7 +276,8 @@ def _doubts(
             yield way.below, Check.refers(ID, way.below, f"load path from {way.above}", CLAUSE, text, ask=asked)
     for handed in reactions:
         for on, transfer in handed.transfers:
-            if transfer.spread is not None and isinstance(pieces.get(on), (Bracket, Trim)):
+            under = pieces.get(on)
+            if transfer.spread is not None and (is_bracket(under) or is_trim(under)):
                 text = (
                     f"{handed.name} stands for a row, one every {show(transfer.spread, 'length')}: one of them is "
                     "counted here. If more of the row comes to it, put the beam that gathers them between"

@@ -19,8 +19,8 @@ from ...analysis.frames.beam_frame import Section as Stretched
 from ...calc.pad import SilentPad
 from ...errors import BeamcheckError
 from ...model.beams import Beam, beam_length
+from ...model.classes import is_frame, is_member
 from ...model.existing import Existing
-from ...model.frames.frame import Frame, FrameStick
 from ...model.loads import Load, ends_of
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie, slope_length
@@ -32,7 +32,6 @@ from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions
 from ..core.screening import screening_woods
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
-from .frame_totals import at_its_feet, put_on_frame
 
 if TYPE_CHECKING:
     from ...analysis.roofs.roof_frame import RoofRun
@@ -94,7 +93,7 @@ def trace(structure: Structure, reactions: Sequence[Reactions]) -> Trace:
     try:
         for handed in reactions:
             piece = structure.pieces.get(handed.name)
-            if piece is None or isinstance(piece, (Tie, Existing, FrameStick)):
+            if piece is None or isinstance(piece, (Tie, Existing)) or is_member(piece):
                 continue  # a tie is part of its rafters, a member of its frame
             if not handed.rows:
                 raise _Lost(f"{handed.name} could not be worked out")
@@ -144,7 +143,9 @@ def _statics(
         return _beam(run, given)
     if isinstance(piece, Rafter):
         return _rafter(piece, structure)
-    if isinstance(piece, Frame):
+    if is_frame(piece):
+        from .frame_totals import at_its_feet, put_on_frame
+
         woods = {name: standing_for(structure.stocks[name], "on edge") for name in {one.stock for one in piece.sticks}}
         return _sums(put_on_frame(piece, woods, structure)), list(at_its_feet(handed))
     if isinstance(piece, Post):

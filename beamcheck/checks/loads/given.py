@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from ...analysis.beams.load_cases import Applied, Case
+from ...analysis.site.areas import Areas
 from ...model.beams import Beam
 from ...model.fields.evidence import vouched
 from ...model.job import Job
@@ -21,7 +22,6 @@ from .floors import attic_checks, floor_checks, strip_checks
 from .kinds import heavy_thing_checks, kind_checks
 from .lines import line_checks
 from .roofs import roof_checks
-from .site import site_checks
 from .weights import weight_checks
 from .wind import wind_checks
 
@@ -41,7 +41,7 @@ def load_doubts(
     yield from kind_checks(beam)
     yield from heavy_thing_checks(beam)
     yield from strip_checks(beam, section)
-    yield from site_checks(beam, site.areas)
+    yield from _of_areas(beam, site.areas)
 
 
 def roof_doubts(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
@@ -51,7 +51,15 @@ def roof_doubts(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
     yield from weight_checks(piece)
     yield from line_checks(piece)
     yield from kind_checks(piece)
-    yield from site_checks(piece, site.areas)
+    yield from _of_areas(piece, site.areas)
+
+
+def _of_areas(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
+    """A job without roofs and floors has no loads that follow from them."""
+    if areas.roofs or areas.floors:
+        from .site import site_checks
+
+        yield from site_checks(piece, areas)
 
 
 def tie_doubts(tie: Tie) -> Iterator[Check]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...analysis.site.pieces import Areas
+from ...analysis.site.areas import Areas
 from ...analysis.site.roofs import Formed
 from ...model.beams import Beam
 from ...model.job import Job

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from ...analysis.site.pieces import Areas
+from ...analysis.site.areas import Areas
 from ...analysis.site.roofs import beyond_envelope, sheds_warm
 from ...model.beams import Beam
 from ...model.fields.evidence import doubt_in, vouched

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...analysis.site.pieces import Areas, piece_spacing
+from ...analysis.site.areas import Areas
+from ...analysis.site.pieces import piece_spacing
 from ...model.beams import Beam
 from ...model.fields.evidence import vouched
 from ...model.loads import FormedLoad

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from ...calc.pad import Pad, SilentPad
 from ...formulas.movement import moisture
-from ...model.conditions.movement import Air, Climate
+from ...model.conditions.air import Air, Climate
 from ...units import show
 from ...values.conditions.moisture import in_use
 

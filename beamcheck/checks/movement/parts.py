@@ -9,7 +9,8 @@ from typing import Any
 from ...calc.pad import Pad
 from ...errors import BeamcheckError
 from ...formulas.movement import shrinkage as rules
-from ...model.conditions.movement import Climate, Movement
+from ...model.conditions.air import Climate
+from ...model.conditions.movement import Movement
 from ...model.fields.evidence import read_evidence
 from ...model.job import Job
 from ...model.stock import Stock

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from ...model.conditions.movement import Climate, Movement
+from ...model.conditions.air import Climate
+from ...model.conditions.movement import Movement
 from ...model.stock import Stock
 from ...values.conditions.moisture import has_shrinkage
 from ...values.lumber import read_size

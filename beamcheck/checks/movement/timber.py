@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from ...errors import BeamcheckError
 from ...formulas.movement import shrinkage as rules
-from ...model.conditions.movement import Climate
+from ...model.conditions.air import Climate
 from ...model.stock import Stock
 from ...units import show
 from ...values.conditions.moisture import shrinkage

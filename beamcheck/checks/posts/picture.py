@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from ..core.pictures import CutMark, OnTop, PostPicture, Way
+from ..core.other_pictures import OnTop, PostPicture, Way
+from ..core.pictures import CutMark
 from .post_run import PostRun
 
 

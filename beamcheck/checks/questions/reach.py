@@ -13,11 +13,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from ...errors import BeamcheckError
+from ...model.classes import is_frame, is_joint
 from ...model.fields.base import Piece
-from ...model.frames.frame import Frame
 from ...model.job import Job
 from ...model.job_paths import get_field, same_value
-from ...model.joints.joint import Joint
 from ...model.roofs import Rafter
 
 KINDS = ("beam", "rafter", "tie", "post", "frame", "bracket", "trim", "anchor", "joint", "movement")
@@ -76,7 +75,7 @@ class Reach:
         found = {name for text in texts for name in self._named_in(text)}.union(_names(entry), texts & self._joins)
         if isinstance(entry, Rafter):
             found |= {RIDGES} & self._joins
-        if isinstance(entry, Frame) or _is_stated(entry):
+        if is_frame(entry) or _is_stated(entry):
             found |= {FRAMES} & self._joins
         return frozenset(found)
 
@@ -101,7 +100,7 @@ def _joins(job: Job) -> frozenset[str]:
 
 def _is_stated(entry: object) -> bool:
     """A joint whose forces are stated, and come from no piece of the job."""
-    return isinstance(entry, Joint) and entry.in_frame is None and entry.post is None
+    return is_joint(entry) and entry.in_frame is None and entry.post is None
 
 
 def _always(job: Job) -> Iterator[str]:
@@ -118,7 +117,7 @@ def _always(job: Job) -> Iterator[str]:
 
 def _names(entry: Any) -> tuple[str, ...]:
     """What an entry is called; a frame brings its members."""
-    return (entry.name, *(stick.name for stick in entry.sticks)) if isinstance(entry, Frame) else (entry.name,)
+    return (entry.name, *(stick.name for stick in entry.sticks)) if is_frame(entry) else (entry.name,)
 
 
 def _texts(thing: Any) -> Iterator[str]:

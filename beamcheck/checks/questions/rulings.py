@@ -8,16 +8,19 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
 
 from ...errors import BeamcheckError
-from ...model.answers import GivenAnswer, Ruling
 from ...model.fields.base import Piece
-from ...model.frames.frame import piece_name
+from ...model.frames.names import piece_name
 from ...model.job import Job
 from ...model.job_paths import get_field, same_value
 from ...units import show
 from ..core.asking.question import Question, ask
 from ..core.result import Check, PieceResult
+
+if TYPE_CHECKING:
+    from ...model.answers import GivenAnswer, Ruling
 
 CHANGED = "answer.changed"
 

@@ -6,7 +6,7 @@ It rules out a moisture, a season, a decay; never a species or a grade, and it n
 from __future__ import annotations
 
 from ...errors import BeamcheckError
-from ...model.conditions.movement import Climate
+from ...model.conditions.air import Climate
 from ...model.conditions.survey import Survey
 from ...model.stock import Stock
 from ...units import show

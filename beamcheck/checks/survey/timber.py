@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ...model.beams import Beam, beam_length
-from ...model.conditions.movement import Climate
+from ...model.conditions.air import Climate
 from ...model.fields.evidence import days_in, person_in, read_evidence
 from ...model.posts import Post
 from ...model.stock import Stock

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from functools import lru_cache
 from typing import Literal
 
@@ -17,6 +17,7 @@ from ..fire import Fire
 from ..loads import Load, sort_of
 from ..sticks import Cut, Finish, Stick, inside
 from .forms import FORMS, Shape, StickPath, form
+from .names import piece_name
 
 FrameKind = Literal["king post", "queen post", "scissor", "collar tie", "braced bent", "hammer beam", "free form"]
 BY_POINTS = ("hammer beam", "free form")
@@ -351,16 +352,6 @@ def meant(name: str, shape: Shape) -> list[str]:
     if not name.endswith("s"):
         return []
     return [one for one in names if one.endswith(f" {name[:-1]}")]
-
-
-def piece_name(frame: str, stick: str) -> str:
-    """What a member of a frame is called among the pieces of a job."""
-    return f"{frame}: {stick}"
-
-
-def pieces_of(frames: tuple[Frame, ...]) -> Mapping[str, FrameStick]:
-    """The members of all frames of a job by their names as pieces."""
-    return {stick.name: stick for frame in frames for stick in frame.sticks}
 
 
 def _stick(frame: Frame, shape: Shape, path: StickPath, entry: int, one: FrameMember) -> FrameStick:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
-from typing import TYPE_CHECKING, Any, get_args
+from typing import TYPE_CHECKING, get_args
 
 from ...errors import BeamcheckError, UnknownName, nearest
 from ...values.hardware.fasteners import NailKind, bolt, lag_screw, nail, nail_sizes, wood_screw
@@ -15,29 +15,16 @@ from ...values.lumber import Size
 from ..anchor_manners import MANNERS
 from ..anchors import Anchor, Fastener, Holes
 from ..beams import Beam, beam_length
-from ..fields.places import SAME_PLACE, Fault, Path, entries, fields
+from ..fields.places import SAME_PLACE, Fault, Path, fields
 from ..roofs import Rafter, slope_length
 from ..sticks import Stick
+from .held import OR_EXISTING, uses_of
 
 if TYPE_CHECKING:
     from .entries import Entry
 
 HELD_INTO = ("beam", "rafter", "tie", "post", "existing", "bracket")
 _CLOSE = 1e-6  # in
-# kind of piece -> its fields that name an anchor group, beside those of its supports
-HELD_BY = {
-    "tie": ("ends_held_by",), "rafter": ("upper_held_by", "ridge_held_by"), "post": ("head_held_by", "foot_held_by"),
-}  # fmt: skip
-OR_EXISTING = ("head_held_by",)  # may name an [[existing]] entry as well
-
-
-@dataclass(frozen=True)
-class Use:
-    """One end that an anchor group holds: who names it, and where."""
-
-    path: Path
-    name: str
-    user: Entry
 
 
 @dataclass(frozen=True)
@@ -49,20 +36,6 @@ class Hole:
     y: float
     x_path: Path
     y_path: Path
-
-
-def uses_of(entry: Entry) -> Iterator[Use]:
-    """The anchor groups that a piece names."""
-    named: list[tuple[Path, Any]] = []
-    if entry.kind == "beam":
-        for i, support in enumerate(entries(entry.data.get("supports"))):
-            named.append((("supports", i, "held_by"), fields(support).get("held_by")))
-    elif entry.kind == "rafter":
-        named.append((("wall", "held_by"), fields(entry.data.get("wall")).get("held_by")))
-    named += [((field,), entry.data.get(field)) for field in HELD_BY.get(entry.kind, ())]
-    for path, name in named:
-        if isinstance(name, str) and name.strip():
-            yield Use((*entry.path, *path), name, entry)
 
 
 def anchor_links(

@@ -10,24 +10,12 @@ from pydantic import ValidationError
 
 from ...errors import BeamcheckError
 from ...values.lumber import Size, read_size
-from ..anchors import Anchor
-from ..beams import Beam
-from ..brackets import Bracket, Trim
-from ..existing import Existing
+from ..classes import class_of
 from ..fields.base import Piece
 from ..fields.places import LONGEST_NAME, Path, entries, fields
-from ..frames.frame import Frame
 from ..job import Job
-from ..joints.joint import Joint
-from ..posts import Post
-from ..roofs import Rafter, Tie
-from ..stock import Stock
 
-MODELS: dict[str, type[Piece]] = {
-    "stock": Stock, "existing": Existing, "beam": Beam, "rafter": Rafter, "tie": Tie, "post": Post, "anchor": Anchor,
-    "joint": Joint, "bracket": Bracket, "trim": Trim, "frame": Frame,
-}  # fmt: skip
-KINDS = tuple(MODELS)
+KINDS = ("stock", "existing", "beam", "rafter", "tie", "post", "anchor", "joint", "bracket", "trim", "frame")
 HOLDERS = ("beam", "post", "existing")  # what a rafter may rest on
 CARRIERS = (*HOLDERS, "bracket", "trim")  # what a beam or post may name; that trim carries nothing is for the checks
 FIXED_TO = {"bracket": (*HOLDERS, "trim", "frame"), "trim": CARRIERS}
@@ -81,10 +69,10 @@ def entries_of(job: Job | Mapping[str, Any], kind: str) -> Iterator[Entry]:
 
 
 def _read(kind: str, thing: Any) -> Piece | None:
-    if kind not in MODELS:
+    if kind not in KINDS:
         return None
     try:
-        return MODELS[kind].model_validate(thing)
+        return class_of(kind).model_validate(thing)
     except ValidationError:
         return None
 

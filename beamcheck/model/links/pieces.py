@@ -12,15 +12,13 @@ from typing import Any
 from pydantic import ValidationError
 
 from ...errors import BeamcheckError, JobError, Problem, nearest
+from ..classes import is_frame
 from ..fields.lookalikes import look
 from ..fields.places import Fault, Path, entries, fields, place, plain
-from ..frames.frame import Frame
 from ..job import About, Job
 from ..job_paths import same_value
-from .anchors import anchor_links, diameter
-from .brackets import bracket_links
 from .entries import FIXED_TO, KINDS, Entry, entries_of, is_name, size_of
-from .joints import joint_links
+from .held import uses_of
 from .sizes import of_sizes, of_the_wood
 from .slips import slips_of, slips_of_the_head
 from .surveys import movement_links, survey_links
@@ -47,9 +45,7 @@ def faults_between(job: Job | Mapping[str, Any]) -> Iterator[Fault]:
     yield from _circles(others, things)
     for entry in of_stock:
         yield from of_the_wood(entry)
-    yield from anchor_links(others, stocks, things, size_of)
-    yield from joint_links(others, stocks, things)
-    yield from bracket_links(others, stocks, things, size_of)
+    yield from _of_what_is_there(others, stocks, things)
     yield from survey_links(others, stocks)
     yield from movement_links(job, things)
     for entry in others:
@@ -64,6 +60,25 @@ def faults_between(job: Job | Mapping[str, Any]) -> Iterator[Fault]:
     yield from _areas(job, others)
     if isinstance(job, Job):
         yield from _answers(job)
+
+
+def _of_what_is_there(
+    others: Sequence[Entry], stocks: Mapping[str, Entry], things: Mapping[str, Entry]
+) -> Iterator[Fault]:  # fmt: skip
+    """Anchors, joints and brackets; what looks at a kind that a job has not is not loaded."""
+    kinds = {entry.kind for entry in others}
+    if "anchor" in kinds or any(True for entry in others for _ in uses_of(entry)):
+        from .anchors import anchor_links
+
+        yield from anchor_links(others, stocks, things, size_of)
+    if "joint" in kinds:
+        from .joints import joint_links
+
+        yield from joint_links(others, stocks, things)
+    if any(entry.kind in ("bracket", "trim") or entry.data.get("near") is not None for entry in others):
+        from .brackets import bracket_links
+
+        yield from bracket_links(others, stocks, things, size_of)
 
 
 def _areas(job: Job | Mapping[str, Any], others: Sequence[Entry]) -> Iterator[Fault]:
@@ -105,7 +120,7 @@ def _loads_of(entry: Entry) -> Iterator[tuple[Path, Any]]:
 
 def _members_of_frames(found: Sequence[Entry]) -> Iterator[Fault]:
     """The members of a frame are pieces too, under the name of the frame and their own."""
-    taken = {stick.name.casefold(): frame.piece.name for frame in found if isinstance(frame.piece, Frame)
+    taken = {stick.name.casefold(): frame.piece.name for frame in found if is_frame(frame.piece)
              for stick in frame.piece.sticks}  # fmt: skip
     for entry in found:
         name = entry.text("name")
@@ -204,6 +219,8 @@ def _schedule(entry: Entry) -> Iterator[Fault]:
     by = fields(entry.data.get("plies_schedule"))
     kind, size = by.get("kind"), by.get("size")
     if entry.kind in ("post", "beam") and isinstance(size, str) and kind in ("nail", "bolt"):
+        from .anchors import diameter
+
         try:
             diameter(kind, size)
         except BeamcheckError as error:

@@ -10,10 +10,9 @@ from ...errors import BeamcheckError, nearest
 from ...values.lumber import Size, design_values, read_size
 from ...values.species import species_name, specific_gravity
 from ..beams import Beam, beam_length
-from ..brackets import Bracket
+from ..classes import is_bracket, is_frame
 from ..fields.base import Piece
 from ..fields.places import SAME_PLACE, Fault, Path, entries, feet, fields, inches
-from ..frames.frame import Frame
 from ..posts import Post
 from ..roofs import Rafter, Tie
 from ..sticks import Cut, Stick, Support
@@ -161,7 +160,7 @@ def of_sizes(path: Path, piece: Piece, stocks: Mapping[str, Entry], things: Mapp
                 yield from _landing((*at, "lands_to"), support.on, support.lands_to, things, needed=False)
     elif isinstance(piece, Post):
         yield from _landing((*path, "lands_at"), piece.on, piece.lands_at, things, needed=True)
-    elif isinstance(piece, Frame):
+    elif is_frame(piece):
         for i, foot in enumerate(piece.feet):
             yield from _landing((*path, "feet", i, "lands_at"), foot.on, foot.lands_at, things, needed=True)
         for i, member in enumerate(piece.members):
@@ -218,7 +217,7 @@ def _landing(
 
 def _on_frame(path: Path, support: Support, carrier: Entry | None) -> Iterator[Fault]:
     """The point of a frame on which something rests."""
-    frame = carrier.piece if carrier is not None and isinstance(carrier.piece, Frame) else None
+    frame = carrier.piece if carrier is not None and is_frame(carrier.piece) else None
     if carrier is not None and carrier.kind != "frame" and support.lands_on is not None:
         yield path, f"only for a carrying frame, and {support.on!r} is not one: leave lands_on out"
     if frame is None:
@@ -233,7 +232,7 @@ def _on_frame(path: Path, support: Support, carrier: Entry | None) -> Iterator[F
 
 def _on_bracket(path: Path, on: str, lands_at: float | None, carrier: Entry) -> Iterator[Fault]:
     """Where on a bracket something rests: measured out from the wall, not beyond the nose."""
-    out = carrier.piece.shape.stands_out if isinstance(carrier.piece, Bracket) else None
+    out = carrier.piece.shape.stands_out if is_bracket(carrier.piece) else None
     if lands_at is None:
         text = f"missing: {on!r} is a bracket; say how far out from its wall face this piece rests"
         yield path, f'{text}, for example lands_at = "{inches(0.5 * out) if out is not None else "4 in"}"'

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Mapping
 from functools import partial
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
 from ...errors import BeamcheckError
 from ...units import show
@@ -16,9 +17,9 @@ from ...values.judgment import judgment
 from ...values.loads import told
 from ...values.lumber import Size, read_size
 from ..beams import Beam, beam_length
+from ..classes import is_frame
 from ..fields.base import Insisting
 from ..fields.places import Fault, Path, feet, inches
-from ..frames.frame import Frame, FrameFoot, FrameMember
 from ..job import About
 from ..loads import Load
 from ..posts import Post
@@ -26,6 +27,9 @@ from ..roofs import Rafter, slope_length
 from ..sticks import Stick, Support
 from ..stock import Stock
 from .entries import Entry, size_of
+
+if TYPE_CHECKING:
+    from ..frames.frame import Frame, FrameFoot, FrameMember
 
 _PSF = 1.0 / 144.0  # lbf/in2
 _KPA = 20.885  # psf
@@ -43,7 +47,7 @@ def slips_of(entry: Entry, stocks: Mapping[str, Entry], carriers: Collection[str
     elif isinstance(piece, Post):
         yield from _of_a_post(path, piece)
         yield from _of_loads(path, piece)
-    elif isinstance(piece, Frame):
+    elif is_frame(piece):
         yield from _of_a_frame(path, piece)
     elif isinstance(piece, Stick):
         size = size_of(stocks.get(piece.stock))

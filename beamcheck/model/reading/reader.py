@@ -8,14 +8,15 @@ import tomllib
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import lru_cache
 from itertools import islice
-from typing import Any, cast, get_args
+from typing import Any, cast
 
 from pydantic import ValidationError
 
 from ...errors import JobError, Problem
+from ..classes import HEADS, KINDS, class_of
 from ..fields.places import Path, fields, place
 from ..fields.wording import problems_of
-from ..job import HEADS, MOST_PIECES, Job
+from ..job import MOST_PIECES, Job
 from ..links.pieces import faults_between
 from .lines import line_map, line_of
 from .toml_trouble import begins_value, toml_trouble
@@ -116,19 +117,17 @@ def _table_by_table(data: dict[str, Any]) -> Job | None:
 
     None where anything is amiss: reading the whole finds all of it, and says where.
     """
-    kinds = {name: field.annotation for name, field in Job.model_fields.items()}
-    if "job" not in data or not data.keys() <= kinds.keys():
+    if "job" not in data or not data.keys() <= {*KINDS}:
         return None
     found: dict[str, Any] = {}
     try:
         for name, entries in data.items():
             if name in HEADS:
-                found[name] = HEADS[name].model_validate(entries)
+                found[name] = class_of(name).model_validate(entries)
                 continue
             if not isinstance(entries, (list, tuple)):
                 return None
-            (one, *_) = get_args(kinds[name])
-            found[name] = tuple(one.model_validate(entry) for entry in entries)
+            found[name] = tuple(map(class_of(name).model_validate, entries))
     except ValidationError:
         return None
     return Job.model_construct(**found)

@@ -8,8 +8,8 @@ from typing import Any
 
 from pydantic.fields import FieldInfo
 
+from ...model.classes import KINDS, class_of
 from ...model.fields.base import Piece
-from ...model.job import Job
 from ..guard.bodies import Refused
 from .kinds import UNITS, Kind, kind_of
 
@@ -42,9 +42,9 @@ def value_of(path: str, sent: Any, before: str = "") -> Any:
 def _leads_to(path: str) -> tuple[Sequence[type[Piece]], FieldInfo | None]:
     """The classes that stand at a path, and the field, read from its end: names of entries may hold dots."""
     kind, _, rest = path.partition(".")
-    if kind not in Job.model_fields:
+    if kind not in KINDS:
         return (), None
-    here = kind_of(Job.model_fields[kind]).classes
+    here: Sequence[type[Piece]] = (class_of(kind),)
     parts = rest.split(".") if rest else []
     for start in range(0 if kind == "job" else 1, len(parts)):
         found = _walk(here, parts[start:])

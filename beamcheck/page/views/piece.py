@@ -11,6 +11,7 @@ from ...jobfile.edit import with_fields
 from ...jobfile.keep import save
 from ...jobfile.layout import block_of, changed_lines, without_entry
 from ...lettering import legible
+from ...model.classes import class_of
 from ...model.fields.places import plain
 from ..desk import Checked, Superseded
 from ..form.fields import blank, sections
@@ -21,7 +22,7 @@ from ..show.elevation import drawing_of
 from ..show.render import rendered
 from ..show.rows import Shown, found_in, shown
 from .new_file import told
-from .site import PIECES, Opened, class_of, entries_of, entry_of, links, opened, page, sent, writes
+from .site import PIECES, Opened, entries_of, entry_of, links, opened, page, sent, writes
 
 if TYPE_CHECKING:
     from starlette.requests import Request

@@ -10,10 +10,9 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 from ...jobfile.keep import ChangedSince, JobFile
 from ...lettering import legible
-from ...model.job import Job
+from ...model.classes import KINDS
 from ..desk import Checked, Desk, Desks
 from ..folder.listing import Folder
-from ..form.kinds import kind_of
 from ..guard.bodies import MOST_ANSWER, Refused, json_of
 from ..guard.keys import Keys, Visitor
 from ..show.render import rendered
@@ -24,7 +23,7 @@ if TYPE_CHECKING:
 
 T = TypeVar("T")
 View = Callable[["Request", dict[str, Any]], "Response"]
-TABLES = tuple(name for name in Job.model_fields if name not in ("answer", "ruling"))
+TABLES = tuple(name for name in KINDS if name not in ("answer", "ruling"))
 PIECES = ("beam", "rafter", "tie", "post", "anchor", "bracket", "trim", "frame", "joint")
 
 
@@ -168,8 +167,3 @@ def links(data: dict[str, Any]) -> dict[str, str]:
             name = str(entry.get("name", ""))
             found[f"stock {name}" if kind == "stock" else name] = f"{kind}/{number}"
     return found
-
-
-def class_of(kind: str) -> Any:
-    """The class of a table of the job file."""
-    return kind_of(Job.model_fields[kind]).classes[0]

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from ...calc.pad import Step
 from ...checks.core.assembled import AssemblyPicture
-from ...checks.core.pictures import LoadPath, Picture
-from ...checks.core.result import Figure, HoleDrawing, Verdict
+from ...checks.core.other_pictures import HoleDrawing, Picture
+from ...checks.core.pictures import LoadPath
+from ...checks.core.result import Figure, Verdict
 from ...provenance import Source
 from .rich_blocks import RichBlock
 

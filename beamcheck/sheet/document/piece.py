@@ -8,7 +8,7 @@ from typing import Any
 
 from ...checks.core.assembled import TITLE, AssemblyPicture
 from ...checks.core.board_picture import BoardPicture
-from ...checks.core.pictures import (
+from ...checks.core.other_pictures import (
     Elevation,
     FrameForces,
     FramePicture,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from ...checks.core.pictures import GapPicture
+from ...checks.core.other_pictures import GapPicture
 from ...units import show
 from .bracket_board import LINE, MARGIN, WIDTH, hatching, told
 from .svg import GRAY, INK, PAPER, Board, clipped

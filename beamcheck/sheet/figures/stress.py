@@ -10,7 +10,7 @@ from typing import Any
 import numpy as np
 
 from ...checks.brackets.drawing import LIFTS
-from ...checks.core.pictures import StressPicture
+from ...checks.core.other_pictures import StressPicture
 from ...units import show
 from .bracket_board import LINE, MARGIN, WIDTH, Ring, hatching, joined, same_way, told
 from .curves import thinned

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from ...checks.core.pictures import StrutPicture
+from ...checks.core.other_pictures import StrutPicture
 from ...units import show
 from .svg import GRAY, INK, Board, Point
 

@@ -14,11 +14,15 @@ from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, Union, get_args, get_origin, get_type_hints
 
 from ...calc.core import Formula
+from ...checks.core.assembled import AssemblyPicture
+from ...checks.core.other_pictures import HoleDrawing, Picture
 from ...units import KINDS
 from ...units.marks import In, InUnitOf, Named
 from ...values.loader import rows
 
 Json = Any
+# pictures that the records of a result name without loading them
+_DRAWN = {"AssemblyPicture": AssemblyPicture, "HoleDrawing": HoleDrawing, "Picture": Picture}
 _NUMBER = {"$ref": "#/$defs/Number"}
 NUMBERS: Mapping[str, Json] = {
     "Number": {
@@ -60,7 +64,7 @@ def record_schema(cls: type, definitions: dict[str, Json]) -> Json:
 @cache
 def _fields(cls: type) -> tuple[tuple[str, str, Any], ...]:
     """Name in Python, name in JSON and type of each field, and of the properties that the class lists in `also`."""
-    hints = get_type_hints(cls, include_extras=True)
+    hints = get_type_hints(cls, localns=_DRAWN, include_extras=True)
     if dataclasses.is_dataclass(cls):
         names = [field.name for field in dataclasses.fields(cls)]
     else:

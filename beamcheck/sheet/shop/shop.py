@@ -15,7 +15,6 @@ from ...lettering import legible
 from ...model.anchors import Anchor
 from ...model.beams import Beam
 from ...model.brackets import Bracket, Trim
-from ...model.frames.frame import pieces_of
 from ...model.job import Job
 from ...model.posts import Post
 from ...units import show, shown_in
@@ -167,7 +166,7 @@ def _cut_length(beam: Beam, text: str) -> Iterator[tuple[str, str]]:
 
 def _moves(piece: PieceResult, given: Given, job: Job) -> Iterator[str]:
     """How its wood moves, what the parts on it need, and what its rows of fasteners do."""
-    named = getattr(pieces_of(job.frame).get(piece.name, given), "stock", None)
+    named = getattr(job.members.get(piece.name, given), "stock", None)
     stock = next((one for one in job.stock if one.name == named), None)
     if stock is not None and stock.made != "steel":
         yield movement_line(stock, job.job.air)

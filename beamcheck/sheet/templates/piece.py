@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from ...checks.anchors.hardware import looked_up
-from ...checks.core.pictures import JointPicture
-from ...checks.core.result import HoleDrawing, JobResult, PieceResult
+from ...checks.core.other_pictures import HoleDrawing, JointPicture
+from ...checks.core.result import JobResult, PieceResult
 from ...errors import BeamcheckError, UnknownName
 from ...model.anchors import Anchor
 from ...model.brackets import Bracket

@@ -16,7 +16,8 @@ from beamcheck.checks.movement.air import lives_in
 from beamcheck.checks.movement.parts import part_checks
 from beamcheck.checks.movement.timber import change, movement_line, timber_moves
 from beamcheck.errors import JobError
-from beamcheck.model.conditions.movement import Air, Climate, Movement
+from beamcheck.model.conditions.air import Air, Climate
+from beamcheck.model.conditions.movement import Movement
 from beamcheck.model.reading.reader import job_from_data, read_job_text
 from beamcheck.model.stock import Stock
 from beamcheck.sheet.shop.shop import shop_pages

@@ -13,7 +13,8 @@ from beamcheck.checks.core.result import Check
 from beamcheck.checks.movement.parts import part_checks
 from beamcheck.checks.movement.rows import row_moves
 from beamcheck.checks.movement.timber import movement_line, movement_table, starts_at, timber_moves
-from beamcheck.model.conditions.movement import Climate, Movement
+from beamcheck.model.conditions.air import Climate
+from beamcheck.model.conditions.movement import Movement
 from beamcheck.model.stock import Stock
 from beamcheck.values.lumber import read_size
 

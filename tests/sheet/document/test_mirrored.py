@@ -8,11 +8,11 @@ from pathlib import Path
 import pytest
 
 from beamcheck import check_file
-from beamcheck.checks.core.pictures import FramePicture
+from beamcheck.checks.core.other_pictures import FramePicture
 from beamcheck.checks.core.result import JobResult, PieceResult
 from beamcheck.checks.core.summary import quantity
 from beamcheck.sheet.document.short.alike import Group, groups_of, words_for
-from beamcheck.sheet.document.short.mirrored import other_side
+from beamcheck.sheet.document.short.sides import other_side
 
 EXAMPLES = Path(__file__).parents[3] / "worked_examples"
 RAFTER = "truss: right rafter"

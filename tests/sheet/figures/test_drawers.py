@@ -7,8 +7,8 @@ from typing import get_args
 
 import pytest
 
-from beamcheck.checks.core.pictures import LoadPath, Picture
-from beamcheck.checks.core.result import HoleDrawing
+from beamcheck.checks.core.other_pictures import HoleDrawing, Picture
+from beamcheck.checks.core.pictures import LoadPath
 from beamcheck.sheet.figures import drawers
 
 

@@ -128,7 +128,7 @@ def _figure(
             i = int(pick(values))
             if abs(float(values[i])) > least:
                 marks.append(CurveMark(f"{name}_{side}", float(places[i]), names[i]))
-    stations = np.union1d(np.linspace(0.0, length, STATIONS), [place for _, place, _ in marks])
+    stations = sorted({*np.linspace(0.0, length, STATIONS).tolist(), *(place for _, place, _ in marks)})
     x, V = line.sample("V", stations)
     _, M = line.sample("M", stations)
     x_v, v = bent.sample("v", x)

@@ -8,7 +8,7 @@ import numpy as np
 
 from ....formulas.brackets import brace as br
 from ....model.brackets import Braced
-from ...core.pictures import StrutPicture
+from ...core.other_pictures import StrutPicture
 from ..loads import BracketLoads
 from .braced_force import Force
 

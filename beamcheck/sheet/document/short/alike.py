@@ -10,8 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ....checks.core.result import JobResult, PieceResult
-from ...record.records import record
-from .mirrored import KINDS, as_read, opposite, other_side
+from .sides import KINDS, other_side
 from .turned import ends_of, turned
 
 _DIGITS = 10  # significant: two figures that agree in them are one
@@ -103,6 +102,8 @@ def _mirrored(
     """The group of which a member or joint of a frame is the mirror image, and the names to be read otherwise."""
     if piece.kind not in KINDS or not names.pattern:
         return None
+    from .mirrored import as_read, opposite
+
     for place, group in enumerate(made):
         first = group.first
         if _outline(first) != _outline(piece) or not opposite(first, piece):
@@ -130,6 +131,8 @@ def _without_names(
 
     `mirror`: left and right change places before.
     """
+    from ...record.records import record
+
     found: dict[str, int] = {}
 
     def number(name: re.Match[str]) -> str:

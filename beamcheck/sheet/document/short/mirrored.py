@@ -2,28 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
 from ....checks.core.asking.question import Question
-from ....checks.core.pictures import FrameBar, FramePicture, JointBar, JointPicture
+from ....checks.core.other_pictures import FrameBar, FramePicture, JointBar, JointPicture
 from ....checks.core.result import Check, PieceResult, Table
+from .sides import KINDS
 
-KINDS = frozenset(("member", "joint"))
 FORCES = "forces under each combination"
-# a side, and not what is left of something; a word taken for the wrong one of both keeps two members apart
-_SIDES = re.compile(
-    r"(?<!\bis )(?<!\bare )(?<!\bwood )\b(left|right)\b(?! (?:out|over|behind|above|below|of|angle)|\":)",
-    re.IGNORECASE,
-)
-_OTHER = {"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
 _DIGITS = 10  # significant, as those to which members are alike
 _FULL, _HALF = 360.0, 180.0  # degrees
-
-
-def other_side(text: str) -> str:
-    """The text with left for right and right for left."""
-    return _SIDES.sub(lambda side: _OTHER.get(side[0], side[0]), text)
 
 
 def governed(table: Table, piece: PieceResult) -> Table:

@@ -9,7 +9,6 @@ from dataclasses import replace
 
 from ....checks.core.result import Check, PieceResult
 from ....checks.core.statics import Statics
-from ...record.records import record
 
 _DIGITS = 9  # significant: two figures that agree in them are one
 _PLACE = re.compile(r" at [^,]+")
@@ -70,6 +69,8 @@ def _reactions(piece: PieceResult) -> list[tuple[str, ...]]:
 
 def _told(piece: PieceResult, names: re.Pattern[str]) -> str:
     """Statics, remedies and tables without names and without those of each end."""
+    from ...record.records import record
+
     statics = replace(piece.statics, stations=None) if piece.statics is not None else Statics("", "")
     tables = [record(table) for table in piece.tables if not table.title.casefold().startswith(_OF_ENDS)]
     kept = (piece.assumptions, piece.remedies, piece.to_see, piece.finding, piece.verdict)
