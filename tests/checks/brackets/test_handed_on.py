@@ -1,0 +1,171 @@
+"""What stands under a beam and how stiff it is; what a bracket hands to what it is fixed to."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from beamcheck.checks.brackets.body import Body
+from beamcheck.checks.brackets.bracket import bracket_results
+from beamcheck.checks.brackets.families.registry import family_of
+from beamcheck.checks.brackets.handed import Handed
+from beamcheck.checks.brackets.props.asks import asks_under
+from beamcheck.checks.core.context import Context, Structure
+from beamcheck.checks.core.result import Check
+from beamcheck.model.brackets import Bracket, Trim
+from beamcheck.model.existing import Existing
+from beamcheck.model.posts import Post
+
+from ..anchors.anchors import stock
+from .brackets import BENT, CORBEL, SOLID, Data, bracket, fixings, loads_of, structure
+
+NEAR: Data = {"beam": "B", "at": "2 ft", "gap": "1/4 in", "closing": []}
+UNKNOWN: Data = {"species": "unknown", "grade": "unstamped", "grade_from": None, "evidence": ""}
+
+
+def under(**pieces: Any) -> list[tuple[str, float, float, bool, str]]:
+    here = structure(old=stock("6x6 dressed", **UNKNOWN))
+    context = Context(Structure(here.structure.stocks, {**here.structure.pieces, **pieces}))
+    return [(one.name, one.k_low, one.k_high, one.carries, one.kind) for one in asks_under("B", context)]
+
+
+def post(**more: Any) -> Post:
+    return Post.model_validate({"name": "P", "stock": "wood", "height": "8 ft", "on": "slab", "top_restraint": "pinned",
+                                "near": NEAR, **more})  # fmt: skip
+
+
+def test_a_post_for_looks_is_as_stiff_as_its_section_along_its_length() -> None:
+    """E A/h: 1.7e6 x 3.5 x 5.5/96 lb/in; of two plies twice; of wood that nobody knows without a bound."""
+    assert under(P=post()) == [("P", 0.0, pytest.approx(1.7e6 * 19.25 / 96.0), False, "post")]
+    assert under(P=post(plies=2, plies_joined="nailed"))[0][2] == pytest.approx(2.0 * 1.7e6 * 19.25 / 96.0)
+    assert under(P=post(stock="old"))[0][2] == math.inf
+
+
+def test_trim_is_taken_as_rigid_and_a_bracket_as_its_family_says() -> None:
+    trim = Trim.model_validate({"name": "T", "role": "decorative", "what": "board", "on": "post", "stock": "wood",
+                                "weight": "5 lb", "hangs": "on the face", "near": NEAR})  # fmt: skip
+    assert under(T=trim) == [("T", 0.0, math.inf, False, "trim")]
+    arc = bracket(BENT, role="decorative", near=NEAR)
+    low, high = family_of(arc).stiffness(stock("4x6 dressed"))
+    assert under(K=arc) == [("K", low, high, False, "bracket")]
+    assert under(K=bracket(BENT, "5 lb", "9 in", near=NEAR))[0][3] is True
+    assert under(K=bracket(SOLID, role="decorative", near={**NEAR, "beam": "C"})) == []
+
+
+def test_how_steeply_a_bracket_rises_and_what_swells_in_it() -> None:
+    """A corbel 9 in high and 3 1/2 in out; level grain swells over its height down to its upper row."""
+    piece = bracket({**CORBEL, "grain": "level"}, role="decorative", near=NEAR, fixings=fixings())
+    here = structure()
+    context = Context(Structure(here.structure.stocks, {**here.structure.pieces, "K": piece}))
+    (one,) = asks_under("B", context)
+    assert one.rises == pytest.approx(math.degrees(math.atan2(9.0, 3.5)))
+    assert one.height_above_fixing == pytest.approx(3.0) and one.species == "Douglas Fir-Larch"
+
+
+# ---- handed on -------------------------------------------------------------------------------------------------------
+
+
+WALL: Data = {"name": "wall", "what": "old wall", "material": "masonry"}
+
+
+def handed(piece: Bracket, wall: Data | None = None) -> Handed:
+    here = structure()
+    pieces = {**here.structure.pieces, "wall": Existing.model_validate({**WALL, **(wall or {})})}
+    context = Context(replace(here.structure, pieces=pieces))
+    return Handed(family_of(piece), context, loads_of(piece, here, 2.0), Body(), None)
+
+
+def on_wall(load: str | None = "100 lb", **more: Any) -> Bracket:
+    return bracket(SOLID, load, "3 in", on="wall", **more)
+
+
+def test_what_a_wall_must_take_in_figures() -> None:
+    """102 lb down; pulled out by (100 x 3 + 2 x 5)/(0.7 x 9 in) = 49.2 lb, 3 in down."""
+    (said,) = handed(on_wall(fixings=fixings())).existing()
+    assert said.verdict == "refer" and "102 lb down and 49.2 lb outwards, 3 in below its top edge" in said.notes[0]
+    (asked,) = said.questions
+    assert asked.field == "existing.wall.confirmed_by"
+    assert dict(asked.forces) == pytest.approx({"down": 102.0, "outwards": 310.0 / 6.3})
+    confirmed = {"confirmed_by": "engineer, letter no. 4 of 3 May 2025"}
+    (kept,) = handed(on_wall(fixings=fixings()), confirmed).existing()
+    assert kept.verdict == "passes" and "confirmed by engineer" in kept.notes[0]
+    assert handed(on_wall(fixings=fixings()), {"material": "plaster"}).existing() == []
+    assert handed(bracket(SOLID, "100 lb", "3 in", fixings=fixings())).existing() == []  # a post of the job
+
+
+def test_a_pull_that_is_not_known_is_asked_for() -> None:
+    confirmed = {"confirmed_by": "engineer, letter no. 4 of 3 May 2025"}
+    (bare,) = handed(on_wall(), confirmed).existing()
+    assert [one.field for one in bare.questions] == ["bracket.K.fixings"] and "not known" in bare.notes[0]
+    (both,) = handed(on_wall()).existing()
+    assert [one.field for one in both.questions] == ["existing.wall.confirmed_by", "bracket.K.fixings"]
+    assert "outwards" not in dict(both.questions[0].forces)
+    others = on_wall(fixings={"confirmed_by": "engineer, letter no. 4 of 3 May 2025"})
+    (said,) = handed(others, confirmed).existing()
+    assert said.verdict == "passes"
+
+
+@pytest.mark.parametrize(("takes", "holds"), [("102 lb", True), ("101.9 lb", False)])
+def test_what_a_wall_is_said_to_take(takes: str, holds: bool) -> None:
+    _, taken = handed(on_wall(fixings=fixings()), {"takes": takes}).existing()
+    assert taken.holds is holds and taken.demand == pytest.approx(102.0)
+
+
+def test_somebody_who_pulls_outwards_pulls_the_top_row_out() -> None:
+    pulled = on_wall("10 lb", fixings=fixings(), accidental="200 lb", accidental_from="owner")
+    down = (10.0 * 3.0 + 2.0 * 5.0 + 200.0 * 10.0) / 6.3
+    assert handed(pulled).pull == pytest.approx(max(down, 200.0))
+    short = on_wall("10 lb", fixings=fixings(rows=[{"below_top": "1 in", "count": 2, "apart": "1 in"}]),
+                    accidental="200 lb", accidental_from="owner")  # fmt: skip
+    assert handed(short).pull == pytest.approx(max(2040.0 / (0.7 * 11.0), 200.0))
+    assert handed(on_wall()).pull is None
+
+
+def test_how_far_out_its_load_stands_and_what_it_hands_on() -> None:
+    made = handed(bracket(SOLID, "100 lb", "3 in", fixings=fixings()))
+    assert made.off == pytest.approx(5.0)  # its own weight alone acts in the middle of its 10 in
+    reactions = made.reactions()
+    (row,) = reactions.rows
+    assert (row.on, row.largest) == ("post", pytest.approx(102.0)) and row.least == pytest.approx(0.6 * 2.0)
+    ((on, load),) = reactions.transfers
+    assert (on, load.from_piece, load.applied, load.at) == ("post", "K", "side", None)
+    assert load.off == made.off and load.pull == made.pull and load.forces["L"] == pytest.approx((100.0, 0.0))
+    lifted = handed(bracket(SOLID, carries=[{"what": "gust", "wind": "-300 lb", "at": "3 in"}], fixings=fixings()))
+    assert 0.0 <= lifted.off <= 10.0
+
+
+# ---- the bracket as a whole ----------------------------------------------------------------------------------------
+
+
+def result(**more: Any) -> Any:
+    piece, here = bracket(SOLID, **more), structure()
+    context = Context(replace(here.structure, pieces={**here.structure.pieces, "K": piece}))
+    return bracket_results(piece, context)[0]
+
+
+def test_what_it_is_found_to_be() -> None:
+    looks: Data = {"role": "decorative", "above": "nothing", "accidental": "not for load", "fixings": fixings()}
+    assert result(**looks).finding == "decoration only"
+    assert result(**{**looks, "above": None}).finding == "not enough information"
+    nothing = result(fixings=fixings(), knots="none in the throat", deflects="1/4 in")
+    assert nothing.finding == "not enough information" and [
+        one.what for one in nothing.checks if one.id == "bracket.load"] == ["load"]  # fmt: skip
+    books: Data = {"carries": [{"what": "books", "live": "60 lb", "at": "9 in", "bearing": "1 in", "applied": "top"}]}
+    short = result(fixings=fixings(), knots="none in the throat", deflects="1/4 in", **books)
+    assert (short.verdict, short.finding) == ("fails", "decoration only") and "bring a head" in short.reason
+
+
+def ids(checks: tuple[Check, ...]) -> set[str]:
+    return {one.id for one in checks}
+
+
+def test_what_is_asked_of_which_role() -> None:
+    looks = result(role="decorative", fixings=fixings())
+    assert {"bracket.accidental", "bracket.above"} <= ids(looks.checks) and "bracket.load" not in ids(looks.checks)
+    carries = result(fixings=fixings())
+    assert not {"bracket.accidental", "bracket.above"} & ids(carries.checks)
+    cover = result(role="cover", cover={"hides": ["A"]}, fixings=fixings())
+    assert "cover.hides" in ids(cover.checks) and "bracket.above" not in ids(cover.checks)
