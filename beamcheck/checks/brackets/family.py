@@ -10,9 +10,10 @@ from typing import Any, ClassVar, Generic, TypeVar
 
 import numpy as np
 
-from ...model.brackets import Bracket, Pocket
+from ...model.brackets import Bracket, Corbel, Pocket, Solid
 from ...model.stock import Stock
 from ...units import show, show_inches
+from ...values.brackets import lever_arm_eta
 from ...values.found import Found
 from ...values.judgment import judgment
 from ..core.context import Context
@@ -25,6 +26,7 @@ from .loads import BracketLoads
 
 Array = np.ndarray
 S = TypeVar("S")
+B = TypeVar("B", Corbel, Solid)
 Parts = list[tuple[str, Points, float | None]]  # name, outline, slope of the grain
 Rows = list[tuple[str, str]]  # label, text
 Strips = list[tuple[float, float, float]]  # along the top edge: from, to (in), weight (lbf)
@@ -96,9 +98,9 @@ class Family(ABC, Generic[S]):
         return True
 
     @property
-    @abstractmethod
     def lever_arm(self) -> Found[float]:
         """Share of the height of the top row that counts as lever arm."""
+        return lever_arm_eta("straight", None)
 
     def pressed_length(self, length: float) -> float:
         """How much of the length that the lever arm supposes presses on the wall, in."""
@@ -154,6 +156,28 @@ class Family(ABC, Generic[S]):
             self.bracket, key, why=text[:1].upper() + text[1:] + ".", forces=forces))  # fmt: skip
 
 
+class OnePiece(Family[B]):
+    """A bracket sawn from one board or block, whose grain runs one way."""
+
+    sawn = True
+
+    @property
+    def back(self) -> float:
+        return self.shape.height
+
+    @property
+    def swells(self) -> float:
+        shape, rows = self.shape, self.bracket.fixings.rows if self.bracket.fixings is not None else ()
+        height = min((row.below_top for row in rows), default=shape.height)
+        # all of it where the grain is not known
+        return height if shape.grain is None else height * math.cos(math.radians(shape.grain)) ** 2
+
+    @property
+    def upright_at_wall(self) -> bool | None:
+        along, grain = judgment("grain that counts as along a leg").value, self.shape.grain
+        return None if grain is None else abs(grain - 90.0) <= along
+
+
 def points_of(array: np.ndarray) -> Points:
     """The rows of an array as points."""
     return tuple((float(x), float(y)) for x, y in array)
@@ -162,13 +186,3 @@ def points_of(array: np.ndarray) -> Points:
 def box(x0: float, y0: float, x1: float, y1: float) -> Points:
     """A rectangle by two corners."""
     return ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
-
-
-def upright(grain: float | None) -> bool | None:
-    """Whether grain runs along the wall, as near as counts."""
-    return None if grain is None else abs(grain - 90.0) <= judgment("grain that counts as along a leg").value
-
-
-def across_the_grain(height: float, grain: float | None) -> float:
-    """What of an upright length of wood lies across its grain, in; all of it where the grain is not known."""
-    return height if grain is None else height * math.cos(math.radians(grain)) ** 2

@@ -24,8 +24,7 @@ from ....formulas.wood.shear import shear_stress
 from ....model.brackets import Bent
 from ....model.stock import Stock
 from ....units import show
-from ....values.brackets import elastic_ratios, lever_arm_eta
-from ....values.found import Found
+from ....values.brackets import elastic_ratios
 from ....values.judgment import judgment
 from ....values.limits import length_factor
 from ...anchors.fasteners.distances import is_hardwood
@@ -93,10 +92,6 @@ class BentArc(Family[Bent]):
     @property
     def swells(self) -> float:
         return self.shape.depth
-
-    @property
-    def lever_arm(self) -> Found[float]:
-        return lever_arm_eta("straight", None)
 
     def weight(self, density: float) -> Strips:
         shape = self.shape

@@ -19,8 +19,6 @@ from ....model.brackets import Braced
 from ....model.fixings import Fixings
 from ....model.stock import Stock
 from ....units import show
-from ....values.brackets import lever_arm_eta
-from ....values.found import Found
 from ....values.judgment import judgment
 from ...core.context import Context
 from ...core.result import Check
@@ -67,10 +65,6 @@ class BracedBracket(Family[Braced]):
     @property
     def swells(self) -> float:
         return self.shape.top_leg
-
-    @property
-    def lever_arm(self) -> Found[float]:
-        return lever_arm_eta("straight", None)
 
     @property
     def _beta(self) -> float:

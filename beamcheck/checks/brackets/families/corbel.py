@@ -30,7 +30,7 @@ from ..asking import ask_for
 from ..bearing import bearing_under_loads
 from ..body import Body
 from ..evidence import knots_seen
-from ..family import Family, SideView, Strips, across_the_grain, box, upright
+from ..family import OnePiece, SideView, Strips, box
 from ..loads import BracketLoads
 from ..split.split import RULE, more_checks, split_checks
 from ..wood import known_wood, not_known
@@ -56,15 +56,10 @@ def as_solid(shape: Corbel) -> Solid:
     )  # fmt: skip
 
 
-class CorbelBlock(Family[Corbel]):
+class CorbelBlock(OnePiece[Corbel]):
     """A block on the face of a post."""
 
     words = "corbel block"
-    sawn = True
-
-    @property
-    def back(self) -> float:
-        return self.shape.height
 
     @property
     def depth_at_back(self) -> float:
@@ -73,15 +68,6 @@ class CorbelBlock(Family[Corbel]):
     @property
     def stands_on_wood(self) -> bool:
         return self.shape.seat > 0.0
-
-    @property
-    def swells(self) -> float:
-        shape, rows = self.shape, self.bracket.fixings.rows if self.bracket.fixings is not None else ()
-        return across_the_grain(min((row.below_top for row in rows), default=shape.height), shape.grain)
-
-    @property
-    def upright_at_wall(self) -> bool | None:
-        return upright(self.shape.grain)
 
     @property
     def lever_arm(self) -> Found[float]:

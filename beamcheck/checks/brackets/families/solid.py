@@ -28,7 +28,7 @@ from ..asking import ask_for
 from ..bearing import bearing_under_loads
 from ..body import Body
 from ..evidence import knots_seen, sinking_not_given
-from ..family import Family, Rows, SideView, Strips, across_the_grain, box, points_of, upright
+from ..family import OnePiece, Rows, SideView, Strips, box, points_of
 from ..loads import BracketLoads
 from ..split.proof import information, on_a_test, stress_over_one_cubic_inch
 from ..split.split import RULE, more_checks, split_checks
@@ -54,16 +54,11 @@ ELASTIC = (
 TWO_ENDS = "Anchor slip, hardness of the wall and elastic ratios are each run at both ends; the worse one counts."
 
 
-class SolidBracket(Family[Solid]):
+class SolidBracket(OnePiece[Solid]):
     """Cut from one board or block."""
 
     words = "cut from one piece"
-    sawn = True
     can_have_pocket = True
-
-    @property
-    def back(self) -> float:
-        return self.shape.height
 
     @property
     def depth_at_back(self) -> float:
@@ -82,15 +77,6 @@ class SolidBracket(Family[Solid]):
     def depths_below(self, x: Array) -> Array:
         on = x < self.shape.projection
         return np.where(on, self.outline.depths(np.where(on, x, 0.0)), 0.0)
-
-    @property
-    def swells(self) -> float:
-        shape, rows = self.shape, self.bracket.fixings.rows if self.bracket.fixings is not None else ()
-        return across_the_grain(min((row.below_top for row in rows), default=shape.height), shape.grain)
-
-    @property
-    def upright_at_wall(self) -> bool | None:
-        return upright(self.shape.grain)
 
     @property
     def lever_arm(self) -> Found[float]:
