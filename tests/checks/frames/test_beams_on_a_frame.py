@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from beamcheck.analysis.beams.member_loads import TransferredLoad
-from beamcheck.checks.frames.brought import with_brought
+from beamcheck.checks.frames.brought import brought_doubts, with_brought
 from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data
 
@@ -93,3 +94,20 @@ def test_what_brings_no_wind_brings_none() -> None:
     ).carries
     assert (force.dead, force.snow, force.wind, force.at) == (500.0, 40.0, None, "ridge")
     assert with_brought(frame, [TransferredLoad("B", {"D": (500.0, 300.0)})]) is frame, "at no point of it"
+
+
+@pytest.mark.parametrize(("forces", "more", "ids"), [
+    ({"D": (50.0, 0.0)}, {}, []), ({"D": (50.1, 0.0)}, {}, ["path.load"]), ({"W": (0.0, -50.1)}, {}, ["path.load"]),
+    ({"D": (20.0, 20.0), "S": (60.0, 0.0)}, {}, ["path.load"]), ({"D": (900.0, 0.0)}, {"point": "ridge"}, []),
+    ({"D": (900.0, 0.0)}, {"unknown": True}, ["path.load"]), ({}, {"perhaps": "snow that slides"}, ["path.load"]),
+    ({"S": (900.0, -1.0)}, {"point": "ridge"}, []), ({"S": (900.0, -1.1)}, {"point": "ridge"}, ["path.load"]),
+    ({"W": (0.0, -900.0)}, {"point": "ridge"}, []), ({}, {}, []),
+    ({"D": (900.0, 0.0)}, {"point": "ridge", "spread": 48.0}, ["path.row"]),
+])  # fmt: skip
+def test_what_is_asked_of_loads_that_come_on_a_frame(forces: Any, more: Any, ids: list[str]) -> None:
+    """Up to 50 lb may come at no point of it (light trim); a pound is rounding, and what lifts goes by the wind."""
+    frame = job_from_data(king()).frame[0]
+    context: Any = SimpleNamespace(transfers=[TransferredLoad("B", forces, **more)], under=lambda name: frame)
+    found = list(brought_doubts(frame, context))
+    assert [one.id for one in found] == ids
+    assert all(one.verdict == "refer" and one.questions for one in found)

@@ -8,11 +8,13 @@ from __future__ import annotations
 
 import pytest
 
+from beamcheck import job_from_data
 from beamcheck.checks.core.result import Check
+from beamcheck.checks.loads.given import job_checks
 
 from .. import houses
-from ..beams.beams import Data, floor, seat
-from .test_guards import BY, clean, closes, guards, of, roof
+from ..beams.beams import Data, beam, floor, job, seat
+from .test_guards import BY, WOOD, clean, closes, guards, of, roof
 
 HAIR = 0.001  # psf, or 1 lb in a thousand
 
@@ -281,3 +283,26 @@ def test_one_heavy_thing_and_its_feet() -> None:
     assert check.questions[0].field == "beam.B.carries.1.meant.live"
     foot = {"what": "foot of the safe", "live": "500 lb", "at": "3 ft", "applied": "top"}
     assert not guards(of([safe, foot])[0], "loads.heavy_thing")
+
+
+# ---- the head of the job ---------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("head", "load", "service", "keys"), [
+    ({"ground_snow": "40 psf"}, {}, "roof", "ground_snow_unused"), ({"ground_snow": "0 psf"}, {}, "roof", ""),
+    ({"ground_snow": "40 psf"}, {"snow": "28 psf"}, "roof", ""), ({}, {}, "roof", ""),
+    ({"wind_speed": "115 mph"}, {}, "roof", "wind_speed"), ({"wind_speed": "115 mph"}, {}, "floor", ""),
+    ({"wind_speed": "115 mph"}, {"wind": "-10 psf"}, "roof", ""),
+    ({"wind_speed": "115 mph", "wind_by": BY}, {}, "roof", ""),
+])  # fmt: skip
+def test_what_the_head_speaks_of_and_nothing_carries(head: Data, load: Data, service: str, keys: str) -> None:
+    data = job(beam(carries=[floor(live="40 psf", dead="10 psf", width="4 ft", **load)], service=service), wood=WOOD)
+    data["job"] |= head
+    found = list(job_checks(job_from_data(data)))
+    assert [one.verdict for one in found] == ["refer"] * len(keys.split())
+    answers = {question.id.split("/")[1]: question.answers for one in found for question in one.questions}
+    assert set(answers) == set(keys.split())
+    if keys == "ground_snow_unused":  # 0.7 of it on a flat roof (ASCE 7-16 7.3, memory), or none
+        assert [one.sets for one in answers[keys]] == [
+            (("beam.B.carries.1.snow", "28 psf"),), (("job.ground_snow", "0 psf"),)
+        ]  # fmt: skip
