@@ -81,6 +81,20 @@ class TestLoadOnWhatIsNotMeantToCarry:
         assert result.reasons[0] == "240 lb of 'shelf' is put on beam B, which is declared decorative"
         assert check(result, "B", "load of its own: shelf").verdict == "fails"
 
+    @pytest.mark.parametrize(("load", "words"), [
+        ({"dead": "30 plf", "from": "2 ft"}, "180 lb of "), ({"dead": "30 plf", "to": "3 ft"}, "90 lb of "),
+        ({"dead": "30 plf", "from": "2 ft", "to": "5 ft"}, "90 lb of "), ({"live": "90 lb", "at": "2 ft"}, "90 lb of "),
+        ({"live": "10 psf", "width": "2 ft", "to": "4 ft"}, "80 lb of "),
+        ({"wind": "100 lb", "at": "2 ft"}, "60 lb of "),
+        ({"dead": "10 plf", "live": "20 plf", "snow": "20 plf"}, "320 lb of "),  # D + 0.75 L + 0.75 S
+        ({"dead": "10 plf", "live": "20 plf", "snow": "5 plf"}, "240 lb of "),  # D + L
+        ({"dead": "10 plf", "wind": "-20 plf"}, "80 lb of "),
+    ])  # fmt: skip
+    def test_how_much_of_it_there_is(self, load: Data, words: str) -> None:
+        """Over the 8 ft of the beam, in the combination that presses most (ASCE 7-16 2.4.1, memory)."""
+        result = alone(role="decorative", carries=[{"what": "shelf", "applied": "top", **load}])
+        assert result.reasons[0] == f"{words}'shelf' is put on beam B, which is declared decorative"
+
     def test_a_load_of_nothing_is_no_load(self) -> None:
         nothing = [{"what": "shelf", "live": "0 plf"}]
         assert said(alone(role="decorative", carries=nothing), "B", "fails") == ""

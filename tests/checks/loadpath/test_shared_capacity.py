@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
+from beamcheck.checks.core.draft import Reactions, SupportForces
 from beamcheck.checks.core.result import PieceResult
+from beamcheck.checks.loadpath.shared_capacity import shared_capacity_checks
+from beamcheck.model.existing import Existing
 
 from ..beams.beams import beam, checked, find, floor, known, seat
 
@@ -57,3 +61,40 @@ def test_both_ends_of_one_piece() -> None:
     """They stand in two places: only for all together they count twice."""
     assert verdicts(pieces(1, on_both_ends=True, takes=f"{1.5 * R} lb")) == []
     assert verdicts(pieces(1, on_both_ends=True, takes=f"{1.5 * R} lb", takes_for="all together")) == ["fails"]
+
+
+def row(largest: float, **by_kind: float) -> SupportForces:
+    return SupportForces("pad", {kind: (high, 0.0) for kind, high in by_kind.items()}, largest, 0.0)
+
+
+ONE, TWO = row(500, D=100, L=400), row(900, D=300, S=600)  # D + 0.75 L + 0.75 S = 1150 of both, D + S = 1000
+LITTLE = row(10, D=10)
+
+
+@pytest.mark.parametrize(("rows", "members", "words", "most", "combination"), [
+    ({"A": [ONE], "B": [TWO]}, {}, "all together", 1150, "D + 0.75 L + 0.75 S"),
+    ({"A": [ONE], "B": [TWO, LITTLE]}, {}, "all together", 1160, "D + 0.75 L + 0.75 S"),
+    ({"A": [ONE]}, {"A": 3}, "all together", 1500, "D + L"),
+    ({"A": [ONE], "B": [LITTLE]}, {"B": 4}, "all together", 540, "D + L"),
+    ({"A": [ONE], "B": [LITTLE, TWO]}, {}, None, 1150, ""), ({"A": [ONE], "B": [TWO]}, {"A": 2}, None, 1550, ""),
+])  # fmt: skip
+def test_what_comes_together_by_hand(
+    rows: dict[str, list[SupportForces]], members: dict[str, int], words: str | None, most: float, combination: str
+) -> None:
+    """Each kind is added up over seats and members of a row, then combined; not said: the heaviest seat of each."""
+    beams = [SimpleNamespace(name=name, spacing=16.0 if name in members else None, members=members.get(name, 7))
+             for name in rows]  # fmt: skip
+    for takes, verdict in ((most, "passes"), (0.999 * most, "fails" if words else "refer")):
+        under = Existing.model_validate(
+            {"name": "pad", "what": "pad", "takes": f"{takes} lb", "takes_for": words, "material": "concrete"}
+        )
+        other = Existing.model_validate({"name": "pier", "what": "pier", "takes": "1 lb", "material": "concrete"})
+        job: Any = SimpleNamespace(beam=beams, existing=[other, under])
+        found = shared_capacity_checks(job, [Reactions(name, tuple(given)) for name, given in rows.items()])
+        checks = {name: check for name, (check,) in found.items()}
+        if words is None and verdict == "passes":
+            assert not checks
+            continue
+        assert set(checks) == set(rows) and {check.verdict for check in checks.values()} == {verdict}
+        if words:
+            assert all((check.demand, check.combination) == (most, combination) for check in checks.values())
