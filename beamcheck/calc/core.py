@@ -98,6 +98,8 @@ class Formula:
         for name, allowed in self._limits:
             value = given[name]
             holds = allowed.holds(value, given)
+            if holds is True:
+                continue
             if isinstance(holds, np.ndarray):
                 if not holds.all():
                     given[name] = np.where(holds, value, np.nan)

@@ -6,6 +6,7 @@ import copy
 import time
 from typing import Any
 
+from beamcheck.analysis.beams.solved_beam import _numbers
 from beamcheck.checks.job import check_job
 from beamcheck.model.reading.reader import job_from_data
 
@@ -42,6 +43,7 @@ def house() -> dict[str, Any]:
 def test_house_of_500_pieces_with_frames() -> None:
     job = job_from_data(house())
     check_job(job)
+    _numbers.cache_clear()  # what the first run left would not be there
     began = time.process_time()
     result = check_job(job)
     print(

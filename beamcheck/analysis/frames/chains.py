@@ -186,6 +186,8 @@ class Elements:
     def _by_release(self, rigid: Array, at_start: Array, at_end: Array, both: Array) -> Array:
         """Chooses by the hinges at the ends of each chain; all four arrays are (..., n_chains)."""
         s, e = self.chains.release_start, self.chains.release_end
+        if not (s.any() or e.any()):  # a beam
+            return rigid
         return np.asarray(np.select([s & e, s & ~e, e & ~s], [both, at_start, at_end], rigid))
 
     def stiffness(self) -> Array:

@@ -12,6 +12,7 @@ Theory: straight bars, small displacements, plane sections that also slide (shea
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
@@ -265,8 +266,15 @@ def _polynomials(frame: Frame, at: State, bars: Array, stretch: Array) -> tuple[
         at.v, at.theta - at.V * GA, (at.M * EI - q * GA) / 2.0, (at.V * EI - rise_q * GA) / 6.0, q * EI / 24.0,
         rise_q * EI / 120.0,
     )  # fmt: skip
-    made = [np.stack(np.broadcast_arrays(*rows), axis=-1) for rows in (N, V, M, u, v)]
-    return made[0], made[1], made[2], made[3], made[4]
+    return _beside(N), _beside(V), _beside(M), _beside(u), _beside(v)
+
+
+def _beside(rows: Sequence[Array]) -> Array:
+    """Coefficients beside each other along a new last axis."""
+    made = np.empty((*np.broadcast_shapes(*(row.shape for row in rows)), len(rows)))
+    for k, row in enumerate(rows):
+        made[..., k] = row
+    return made
 
 
 def _fill_displacements(frame: Frame, displacements: Array, at: State) -> None:

@@ -37,7 +37,7 @@ def on_unit_interval(c: Array, start: Any, end: Any) -> Array:
     shape = (*np.broadcast_shapes(c.shape[:-1], start.shape, width.shape), c.shape[-1])
     shifted = np.array(np.broadcast_to(c, shape))
     top = shape[-1] - 1
-    for first in range(top):  # repeated synthetic division by (x - start)
+    for first in range(top if start.any() else 0):  # repeated synthetic division by (x - start)
         for k in range(top - 1, first - 1, -1):
             shifted[..., k] += start * shifted[..., k + 1]
     power = np.ones_like(width)
