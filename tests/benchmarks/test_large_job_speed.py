@@ -1,4 +1,4 @@
-"""2,000 pieces of four kinds, no two alike, of which some fail; and what answers do to one beam. Printed, not asserted."""
+"""2,000 pieces of four kinds, no two alike, of which some fail; what answers do to one beam. Nothing is asserted."""
 
 from __future__ import annotations
 
