@@ -79,7 +79,7 @@ def _against(
             allowed = pad(df.deflection_limit, L=length, n=limit)
             return Outcome(delta, allowed, delta / allowed)
 
-        criterion = Criterion(frame.name, f"deflection of {what} {words}", CLAUSE, "length", id=id, ask=asked)
+        criterion = Criterion(frame.name, f"deflection of {what} {words}", CLAUSE, "small length", id=id, ask=asked)
         yield govern(criterion, solved.combinations, calculate)
 
 

@@ -31,7 +31,7 @@ SAID = {
     "step: behind": "wood behind the notch",
     "step: face": "face of the notch",
     "step: contact": "bears on that face",
-    "step: checked": "wood behind it",
+    "step: checked": "checks behind it",
     "step: reaction_off": "support off the foot",
     "step: metal": "metal between the faces",
     "step: wide": "left wide at the notch",

@@ -19,7 +19,9 @@ BASIS = {
     "frost depth": "Frost depth", "local rules": "Local rules", "earthquake": "Earthquake",
 }  # fmt: skip
 EXPOSURE = ("species", "grade", "moisture", "treatment", "service", "finish that cracks")  # labels of a piece's inputs
-_CLAUSE = re.compile(r"([A-Z][A-Za-z]+(?: (?:[0-9]{4}|[0-9]+-[0-9]{2}|Manual))?) (.+)")
+_CLAUSE = re.compile(
+    r"(Wood Handbook|DIN EN [0-9-]+(?:/[A-Z]+)?|[A-Z][A-Za-z]+(?: (?:[0-9]{4}|[0-9]+-[0-9]{2}|Manual))?) (.+)"
+)
 AS_GIVEN = 3  # columns of a table of loads that keep their own column: what, kind, amount
 NOT_GIVEN = "not given"
 
@@ -66,7 +68,7 @@ def _clauses(result: JobResult) -> Iterator[tuple[str, str]]:
     for piece in result.pieces:
         for check in piece.checks:
             standard = ""
-            for part in map(str.strip, check.clause.split(",")):
+            for part in map(str.strip, re.split("[,;]", check.clause)):
                 named = _CLAUSE.fullmatch(part)
                 standard, clause = named.groups() if named else (standard, part)
                 if standard and any(letter.isdigit() for letter in clause):

@@ -8,7 +8,7 @@ from typing import Any
 
 from ...checks.core.other_pictures import FrameBar, FramePicture
 from ...units import show
-from .svg import GRAY, INK, Board, Point, clipped, text_width
+from .svg import GRAY, INK, Board, Point, clipped, text_width, tied
 
 WIDTH, SIDE, HIGHEST = 460.0, 58.0, 330.0
 SMALL = 12.0
@@ -67,7 +67,7 @@ def frame_figure(picture: FramePicture, name: str, system: Any = "US", key: str 
 
 def wrapped(text: str) -> list[str]:
     """A text as lines of the drawing."""
-    return [clipped(line, WIDTH - 16) for line in wrap(text, _LETTERS, subsequent_indent="  ")]
+    return [clipped(line, WIDTH - 16) for line in wrap(tied(text), _LETTERS, subsequent_indent="  ")]
 
 
 def describe(picture: FramePicture, system: Any = "US") -> str:

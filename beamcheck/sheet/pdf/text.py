@@ -7,11 +7,13 @@ from typing import Any
 
 from ..document.prose import tied
 from ..document.symbols import IN_TEXT, lettered
-from .typefaces import printable
+from .typefaces import Printable, printable
 
 Data = dict[str, Any]
 LONGEST_WORD, LONGEST_IN_CELL, LONGEST_IN_CODE = 40, 18, 48  # letters, after which a word may be broken
 NOT_TEXT = frozenset(("math", "anchor", "to", "svg"))
+MAY_BREAK = "\u200b"
+_STEP = re.compile(r"[._](?=\w)")
 _SPACES = re.compile(r"[ \t\r\n]+")  # not those that tie
 _CODE_OR_SYMBOL = re.compile(rf"`([^`]+)`|{IN_TEXT}")
 
@@ -26,12 +28,17 @@ def prose(text: str, longest: int = LONGEST_WORD) -> list[Any]:
         if code is None and (symbol := lettered(found[0])) is None:
             continue
         made.append(printable(line[end : found.start()], longest))
-        made.append(
-            {"code": printable(code, longest)} if symbol is None else {"base": symbol[0], "sub": printable(symbol[1])}
-        )
+        made.append({"base": symbol[0], "sub": printable(symbol[1])} if symbol else {"code": _in_steps(code, longest)})
         end = found.end()
     made.append(printable(line[end:], longest))
     return [piece for piece in made if piece != ""]
+
+
+def _in_steps(code: str, longest: int) -> Printable:
+    """A path that is long for its cell breaks between its steps."""
+    if len(code) <= longest:
+        return printable(code, longest)
+    return Printable(MAY_BREAK.join(printable(step, longest) for step in _STEP.sub(r"\g<0>\n", code).split("\n")))
 
 
 def spoken(math: str) -> str:

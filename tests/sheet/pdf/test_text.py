@@ -178,3 +178,10 @@ def test_letters_of_other_scripts_print_or_a_note_says_how_they_stand(said: str,
     sheet = Sheet(sheet_pdf(replace(job(), about=(("notes", said),))))
     assert squeezed(shown) in sheet.squeezed
     assert (squeezed("are printed as their Unicode numbers") in sheet.squeezed) is noted
+
+
+def test_a_path_breaks_between_its_steps() -> None:
+    """And nowhere else, so that it can be read; nothing of it is printed as a number."""
+    (made,) = prose("`bracket.K2.fixings.rows.1.below_top`", 18)
+    assert made["code"].split("\u200b") == ["bracket.", "K2.", "fixings.", "rows.", "1.", "below_", "top"]
+    assert prose("`near.gap`", 18)[0]["code"] == "near.gap"

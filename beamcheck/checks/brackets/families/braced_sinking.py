@@ -74,7 +74,7 @@ def sinking(bracket: Bracket, loads: BracketLoads, wood: WoodMaterial, force: Fo
             pad.take("v_nose", float(v), "in", note="times K_cr, as if all the load stayed")
         return Outcome(v, room, v / room)
 
-    criterion = Criterion(bracket.name, "sinking under the load", "statics", "length", id="bracket.sinking")
+    criterion = Criterion(bracket.name, "sinking under the load", "statics", "small length", id="bracket.sinking")
     return govern(criterion, loads.combinations, sunk)
 
 

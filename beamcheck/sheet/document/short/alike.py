@@ -162,3 +162,11 @@ def words_for(group: Group, marks: Sequence[str]) -> tuple[str, ...]:
         if said:
             told.append(f"{mark}: {', '.join(said)}")
     return tuple(told)
+
+
+def names_in_one(names: list[str]) -> str:
+    """The names one after the other; what stands before a colon in all of them, once."""
+    owner, colon, _ = names[0].partition(": ") if names else ("", "", "")
+    if colon and all(name.startswith(owner + colon) for name in names):
+        return f"{owner}{colon}{', '.join(name.removeprefix(owner + colon) for name in names)}"
+    return ", ".join(names)

@@ -13,7 +13,7 @@ from ..blocks import Beside, Block, Columns, Pairs, Paragraph, TableBlock
 from ..piece import diagrams_of, found_to_be, head_of, picture_of, piece_anchor, table_block
 from ..prose import TIED, capital, sentence
 from ..rich_blocks import MemberHead, RichTable, Side, StaticsBlock
-from .alike import Group, words_for
+from .alike import Group, names_in_one, words_for
 from .checks_table import checks_tables, closest
 from .context import Sheet
 from .factors import factors_of
@@ -81,7 +81,7 @@ def member_blocks(group: Group, sheet: Sheet) -> Iterator[Block]:
 
 def _head(group: Group, marks: tuple[str, ...], sheet: Sheet) -> MemberHead:
     piece, units = group.first, sheet.result.units
-    names = _names([one.name for one in group.pieces if sheet.marks[one.name] != one.name])
+    names = names_in_one([one.name for one in group.pieces if sheet.marks[one.name] != one.name])
     title = f"{names}: {piece.title}" if names else piece.title
     sides = []
     for name, verdict, checks in (
@@ -99,14 +99,6 @@ def _head(group: Group, marks: tuple[str, ...], sheet: Sheet) -> MemberHead:
         " ".join(filter(None, (piece.understood, _assumes(piece, sheet)))), tuple(alike),
         key_plan(sheet.plan, (sheet.bars.get(one.name, one.name) for one in group.pieces)),
     )  # fmt: skip
-
-
-def _names(names: list[str]) -> str:
-    """The names one after the other; what stands before a colon in all of them, once."""
-    owner, colon, _ = names[0].partition(": ") if names else ("", "", "")
-    if colon and all(name.startswith(owner + colon) for name in names):
-        return f"{owner}{colon}{', '.join(name.removeprefix(owner + colon) for name in names)}"
-    return ", ".join(names)
 
 
 def _assumes(piece: PieceResult, sheet: Sheet) -> str:

@@ -33,4 +33,4 @@ def question_blocks(sheet: Sheet) -> Iterator[Block]:
         answers = "; ".join(answers_of(one)) or "–"
         rows.append((str(number), sheet.chips(one.pieces), asked, WHO[one.question.who], answers, f"`{place_of(one)}`"))
     wide = max((len(one.pieces) for one in sheet.result.questions), default=1) > 1
-    yield RichTable("", HEADS, tuple(rows), (0.0, 0.7 if wide else 0.0, 3.9, 0.85, 1.45, 1.2), (0,), NOTE, "questions")
+    yield RichTable("", HEADS, tuple(rows), (0.0, 0.7 if wide else 0.0, 3.5, 0.8, 1.9, 1.2), (0,), NOTE, "questions")

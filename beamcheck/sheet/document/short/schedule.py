@@ -10,7 +10,7 @@ from ....units import show
 from ..blocks import Block, Heading
 from ..piece import piece_anchor
 from ..rich_blocks import Across, Cell, PageOf, RichTable, Strong, Word
-from .alike import Group
+from .alike import Group, names_in_one
 from .checks_table import closest, nature
 from .context import Sheet
 
@@ -38,7 +38,7 @@ def _row(group: Group, sheet: Sheet) -> tuple[Cell, ...]:
     piece, units = group.first, sheet.result.units
     ratios = [_ratio(piece, column, units) for column in COLUMNS]
     marks = sheet.chips(one.name for one in group.pieces)
-    names = ", ".join(one.name for one in group.pieces if sheet.marks[one.name] != one.name)
+    names = names_in_one([one.name for one in group.pieces if sheet.marks[one.name] != one.name])
     stick = f"{names}: {piece.title}" if names else piece.title
     return (marks, stick, span_of(piece), reactions_of(piece), *ratios, Word(piece.verdict),
             PageOf(piece_anchor(group.index)))  # fmt: skip
