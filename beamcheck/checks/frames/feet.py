@@ -24,6 +24,7 @@ from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.material import bearing_prime, compression_star
 from ..core.wood.stated_capacity import enough, uplift_taken
 from ..core.wood.strength import Outcome
+from .birdsmouth import birdsmouth_checks, seat_of
 from .member import FROM_FRAME, LITTLE, MadeOf
 
 THRUST = "statics"
@@ -65,11 +66,10 @@ def _seat(
         asked = ask("frame_seat", f"{frame.name}: {foot.at}", f"frame.{frame.name}.feet.{number}.bearing")
         yield Check.refers(id, frame.name, what, clause, text, ask=asked)
         return
-    l_b, b = foot.bearing, float(min(foot.bearing_width or one.section.b, one.section.b))
+    b = float(min(foot.bearing_width or one.section.b, one.section.b))
     pressed = np.maximum(solved.nodes[foot.at].reaction[:, 1], 0.0)
     upright = one.member.slope
-    if upright > 0.0:  # no longer than its foot is, cut level
-        l_b = min(l_b, float(one.section.d) / math.sin(math.radians(upright)))
+    l_b = foot.bearing if upright <= 0.0 else seat_of(one, foot)
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         R = pad.take("R", at(pressed, which), "lbf", note=FROM_FRAME)
@@ -82,6 +82,9 @@ def _seat(
         return Outcome(f, F, f / F)
 
     yield govern(Criterion(frame.name, what, clause, "stress", id=id), solved.combinations, calculate)
+    here = [joint for joint in context.structure.joints_of(frame.name) if joint.at == foot.at]
+    if not any(joint.kind in TO_THE_GROUND for joint in here):
+        yield from birdsmouth_checks(frame, number, foot, one, solved)
     under = context.under(foot.on)
     yield from least_seat(frame.name, f"least seat length on {foot.on}", l_b, under, "IRC R502.6 (memory)")
     yield from wood_under(frame.name, solved.combinations, pressed, b, l_b, under, context)

@@ -121,7 +121,7 @@ BOUNDS: dict[str, dict[str, Bound]] = {
     "FramePoint": {"x": _feet(200), "y": _feet(100)},
     "FrameMember": {"top_held": _inches(2_400, low=1), "bottom_held": _inches(2_400, low=1)},
     "FrameFoot": {
-        "lands_at": _feet(200), "bearing": _inches(120), "bearing_width": _inches(60),
+        "lands_at": _feet(200), "bearing": _inches(120), "bearing_width": _inches(60), "cut": _inches(60),
         "wall_stiffness": Bound(10, 1_000_000, "lbf/in"),
     },
     "FrameForce": {

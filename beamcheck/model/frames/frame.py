@@ -95,6 +95,10 @@ class FrameFoot(Insisting):
     bearing_width: PositiveLength | None = Field(
         default=None, description="breadth of the seat when less than the breadth of the member on it"
     )
+    cut: PositiveLength | None = Field(
+        default=None,
+        description="where a rafter stands there by itself: depth of the level cut in it, square to it",
+    )
     slides: bool | None = Field(
         default=None, description="can it move level on its seat: slotted holes, a base that slides"
     )

@@ -95,7 +95,13 @@ LABELS: Mapping[str, Mapping[str, str]] = {
         "joint_play": "play of bolted joints",
     },
     "FrameMember": {"name": "member, or sort of members", "through": "through the points", "acts": "it can"},
-    "FrameFoot": {"at": "foot", "bearing": "seat, along the span", "slides": "it slides", "slides_by": "who says so"},
+    "FrameFoot": {
+        "at": "foot",
+        "bearing": "seat, along the span",
+        "cut": "level cut in its foot",
+        "slides": "it slides",
+        "slides_by": "who says so",
+    },
     "FrameForce": {"what": "what it is", "at": "at the point", "wind_sideways": "wind, level"},
     "Post": {"height": "height, foot to top", "on": "stands on", "base_restraint": "foot", "top_restraint": "top"},
     "Existing": {
