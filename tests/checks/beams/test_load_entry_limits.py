@@ -1,0 +1,96 @@
+"""How loads come onto a beam: seats, fastenings in the side and twist, each rule at its limit and by hand."""
+
+from __future__ import annotations
+
+from types import SimpleNamespace
+from typing import Any
+
+import pytest
+
+from beamcheck.analysis.beams.member_loads import TransferredLoad
+from beamcheck.checks.beams.load_entry import largest_force, twist_checks
+from beamcheck.checks.core.wood.strength import Section
+from beamcheck.model.brackets import Bracket
+
+from .. import houses
+from .beams import SAWN, Data, beam, begins, known, result_of, step
+
+WOOD = known("6 in x 12 in", F_v=150)
+DRY = {key: value for key, value in WOOD.items() if key != "measured_moisture"} | {"moisture": "green"}
+OWN = 5 / 1728 * 72  # lb/in
+
+
+def aside(wood: Data = WOOD, highest: float = 2.0, lowest: float = 6.0, **load: Any) -> Any:
+    fastened = {"highest": f"{highest} in", "lowest": f"{lowest} in"}
+    entry = {"what": "joists", "live": "100 plf", "applied": "side", "fastened": fastened, **load}
+    return result_of(beam(carries=[entry], meant=SAWN), wood=wood)
+
+
+@pytest.mark.parametrize(("given", "ids"), [
+    ({"highest": 3.59}, set()), ({"highest": 3.61}, {"beam.side_load.low"}), ({"lowest": 12.0}, set()),
+    ({"lowest": 12.1}, {"beam.side_load"}), ({"highest": 1.0, "wood": DRY}, set()),
+    ({"highest": 0.99, "wood": DRY}, {"beam.side_load.spread"}), ({"highest": 0.99}, set()),
+    ({"lowest": 8.5, "wind": "-10 plf"}, set()),  # what lifts counts from the other edge: 12 - 8.5 = 3.5 in
+    ({"lowest": 8.3, "wind": "-10 plf"}, {"beam.side_load.low"}), ({"lowest": 8.3, "wind": "10 plf"}, set()),
+])  # fmt: skip
+def test_places_of_fastenings(given: Any, ids: set[str]) -> None:
+    """70 % of the depth beyond them (common practice); 5 in between the outer ones in wood that dries (12.5.1.3)."""
+    found = aside(**given)
+    assert {one.id for one in found.checks if one.id.startswith("beam.side") and one.verdict == "refer"} == ids
+
+
+@pytest.mark.parametrize(("start", "end", "near", "inner"), [
+    (4, 8, 200 + OWN * 24, 100 + OWN * 12), (5, 7, 100 + OWN * 12, 100 + OWN * 12), (5.5, 6.5, None, 50 + OWN * 6),
+    (0, 4, 400 * 10 / 12 + OWN * 72, None), (8, 12, 400 * 10 / 12 + OWN * 72, None),
+])  # fmt: skip
+def test_shear_where_the_load_comes(start: float, end: float, near: float | None, inner: float | None) -> None:
+    """Five depths from either end are near it (NDS 2018 3.4.3.3, memory), 5 ft of 12; V by statics, where it is."""
+    piece = aside(**{"from": f"{start} ft", "to": f"{end} ft"})
+    found = {one.what.rsplit(", ", 1)[1]: one.demand for one in begins(piece, "shear beside")}
+    assert found == {
+        words: pytest.approx(V) for words, V in (("near an end", near), ("away from the ends", inner)) if V
+    }
+
+
+@pytest.mark.parametrize(("forces", "most"), [
+    ({"D": (100.0, 80.0), "W": (50.0, -300.0)}, 132.0),
+    ({"D": (100.0, 100.0), "L": (40.0, 0.0), "S": (60.0, 0.0)}, 175.0),
+    ({"D": (100.0, 90.0), "L": (80.0, -300.0)}, 210.0), ({}, 0.0),
+])  # fmt: skip
+def test_the_most_that_kinds_come_to(forces: Any, most: float) -> None:
+    """0.6 x 80 - 0.6 x 300, D + 0.75 L + 0.75 S, D + L of the least (ASCE 7-16 2.4.1, memory)."""
+    assert largest_force(forces) == pytest.approx(most)
+
+
+DECORATION = Bracket.model_construct(name="K", role="decorative")
+
+
+@pytest.mark.parametrize(("transfer", "piece", "verdicts"), [
+    ({"off": 3.0}, DECORATION, ["passes"]), ({"off": 3.01}, DECORATION, ["refer"]), ({}, DECORATION, []),
+    ({"off": 3.0}, Bracket.model_construct(name="K", role="carries"), ["refer"]), ({"off": 3.0}, None, ["refer"]),
+    ({"off": 3.0, "perhaps": "more"}, DECORATION, ["refer"]),
+    ({"off": 3.0, "forces": {"D": (28.8, 28.8), "L": (0.0, 0.0)}}, DECORATION, ["refer"]),
+])  # fmt: skip
+def test_twist_that_is_left_out(transfer: Any, piece: Any, verdicts: list[str]) -> None:
+    """0.4 psi of b^2 d (judgment): 0.4 x 36 x 12 = 28.8 lb x (3 + 3 in); only of what carries nothing."""
+    load = TransferredLoad("K", **{"forces": {"D": (28.8, 28.8)}, **transfer})
+    context: Any = SimpleNamespace(transfers=[load], structure=SimpleNamespace(pieces={"K": piece} if piece else {}))
+    assert [one.verdict for one in twist_checks("B", Section(6.0, 12.0, 6.0), context)] == verdicts
+    thin = [one.verdict for one in twist_checks("B", Section(6.0, 12.0, 5.9), context)]
+    assert thin == ["refer"] * len(verdicts)
+
+
+@pytest.mark.parametrize(("pair", "broad"), [(True, 3.0), (False, 1.5)])
+def test_a_few_rafters_have_a_seat_each_on_their_ridge(pair: bool, broad: float) -> None:
+    """Where they come from both sides the two seats of a pair bear the two loads, 1 1/2 in long each."""
+    upper = {"bearing": "1 1/2 in", "lands_from": "2 ft", "lands_to": "10 ft"}
+    rafter = houses.rafter(ridge="beam", ridge_on="ridge", upper=upper, spacing="4 ft", members=3, pair=pair)
+    ridge = houses.beam(houses.seat("0 ft", "wall"), houses.seat("12 ft", "wall"), name="ridge", carries=[])
+    found = houses.checked(rafter=[rafter], beam=[ridge])
+    seats = [one for one in houses.piece(found, "ridge").checks if one.id == "beam.load_seat"]
+    assert [one.where for one in seats] == ["2 ft", "6 ft", "10 ft"]
+    for one in seats:
+        assert step(one, "R") == pytest.approx(
+            broad / 1.5 * 4 * (10 * 80**0.5 + 20 * 8) / 2, rel=0.03
+        )  # and its weight
+        assert one.demand == pytest.approx(step(one, "R") / (broad * 1.5))
