@@ -83,6 +83,51 @@ def test_what_stands_on_that_comes_down_with_it() -> None:
     assert softer > step(find(both(upper(), lower())["A"], "bending"), "M") * 1.001
 
 
+def sag(w: float, span: float = 120.0) -> float:
+    """Of a girder of the soft stock under an even load, lbf/in, without creep."""
+    return 5 * w * span**4 / (384 * E_SF * 4 * 8**3 / 12) + w * span**2 / (8 * (E / 16) * (5 / 6) * 32)
+
+
+OWN = 5 / 1728 * 32  # lbf/in of the soft stock
+
+
+def bends(found: dict[str, PieceResult], f: float, sag: float) -> None:
+    """The upper beam bends as on a middle that gives by f a pound and sags besides."""
+    end = W * L - middle_force(f, sag) / 2
+    assert step(find(found["A"], "bending"), "M") == pytest.approx(end**2 / (2 * W), rel=1e-9)
+
+
+def test_a_girder_on_two_girders_by_hand() -> None:
+    """Each takes half a pound of a pound in the middle, and half of its way counts there: f + f_H/2; so of sags."""
+    third = {**lower(), "name": "H", "supports": [seat("0 ft"), seat("8 ft")]}
+    ends = [seat(at, on=on, lands_at="4 ft", bearing="4 in") for at, on in (("0 ft", "H"), ("10 ft", "H2"))]
+    made = checked(upper(), {**lower(), "supports": ends}, third, {**third, "name": "H2"}, wood=WOOD, stocks=[SOFT])
+    f_H = K_CR * (96.0**3 / (48 * E_SF * 4 * 8**3 / 12) + 96.0 / (4 * (E / 16) * (5 / 6) * 32))
+    bends({piece.name: piece for piece in made.pieces}, give() + f_H / 2,
+          K_CR * sag(OWN) + f_H * OWN * 60 + K_CR * sag(OWN, 96.0))  # fmt: skip
+
+
+@pytest.mark.parametrize(("loads", "more"), [
+    ([floor(dead="20 plf", live="30 plf")], K_CR * 20 + 30), ([floor(live="30 plf", snow="40 plf")], 0.75 * 70),
+    ([floor(live="30 plf", snow="4 plf")], 30), ([floor(live="30 plf", wind="-40 plf")], 30),
+    ([floor(live="30 plf", wind="60 plf")], 0.75 * 30 + 0.45 * 60), ([floor(wind="60 plf")], 0.6 * 60),
+])  # fmt: skip
+def test_a_girder_sags_under_what_else_it_carries(loads: list[Data], more: float) -> None:
+    """The worst combination (ASCE 7-16 2.4.1, memory), dead load with creep; what lifts takes nothing off."""
+    bends(both(upper(), {**lower(), "carries": loads}), give(), K_CR * sag(OWN) + sag(more / 12))
+
+
+def test_a_row_presses_where_it_lands() -> None:
+    """From 3 to 7 ft and half a spacing beyond: w c (8 l^3 - 4 l c^2 + c^3)/(384 E I) with c = 64 in, and shear."""
+    joists = {**upper(), "spacing": "16 in", "members": 4, "shared_by": "deck"}
+    joists["supports"][1] = {key: value for key, value in joists["supports"][1].items() if key != "lands_at"} | {
+        "lands_from": "3 ft", "lands_to": "7 ft"}  # fmt: skip
+    c, span, w = 64.0, 120.0, 1 / 16
+    f = w * c * (8 * span**3 - 4 * span * c**2 + c**3) / (384 * E_SF * 4 * 8**3 / 12)
+    f += w * c * (2 * span - c) / 8 / ((E / 16) * (5 / 6) * 32)
+    bends(both(joists, lower()), K_CR * f, K_CR * sag(OWN))
+
+
 def test_two_supports_are_not_touched() -> None:
     """Statics alone gives the forces: nothing is said of supports that give."""
     one = beam(name="A", supports=[seat("0 ft", on="G", lands_at="5 ft", bearing="4 in"), seat("20 ft")])
@@ -118,7 +163,7 @@ def test_each_check_is_the_worse_of_supports_that_stand_still_and_that_give() ->
         beam(name="end", supports=[seat("0 ft"), seat("12 ft")]),
         beam(name="lower", supports=[seat("0 ft"), seat("20 ft")]),
     ))  # fmt: skip
-    whole, still = run_pieces(read), _run(read, areas_of(read.site, read.roof, read.floor), None, {})
+    whole, still = run_pieces(read), _run(read, areas_of(read.site, read.roof, read.floor), None, {}, frozenset())
     assert whole.results != still.results, "the supports give"
     for both, one in zip(whole.results, still.results, strict=True):
         found = {(check.id, check.what, check.where): check for check in both.checks}
