@@ -33,6 +33,7 @@ def anchor(manner: str = "wood side", **more: Any) -> Anchor:
         ({"fastener": {**BOLT, "washer": "1/2 in"}}, 6.875, 2.875),
         ({"fastener": {"kind": "lag screw", "size": "3/8 in", "length": "4 in"}}, 6.65625, 2.65625),
         ({"fastener": SCREW}, 6.484, 2.484),
+        ({"fastener": SCREW, "holes": {"rows": 1, "columns": 1, "end": "4 in", "edge": "2 in"}}, 0.484, 0.484),
         ({"manner": "plate one side", "plate": A36}, 10.0, 6.0),
         ({"manner": "plate one side", "plate": {**A36, "length": "5 in", "width": "1 in"}}, 6.875, 2.875),
         ({"manner": "plate one side", "plate": A36, "fastener": None}, 10.0, 6.0),

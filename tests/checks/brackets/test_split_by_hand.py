@@ -13,7 +13,7 @@ import pytest
 from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.loads import bracket_loads
-from beamcheck.checks.brackets.split.held import _thinned, outline_with_pocket, seats_of
+from beamcheck.checks.brackets.split.held import _thinned, held_of, outline_with_pocket, seats_of
 from beamcheck.checks.brackets.split.loose import loose_tip
 from beamcheck.checks.brackets.split.proof import _record, _steps, information
 from beamcheck.checks.brackets.split.row_values import unlike
@@ -23,6 +23,7 @@ from beamcheck.model.brackets import Corbel, Solid
 
 from ..anchors.anchors import stock
 from .brackets import BRACED, CORBEL, LAG, SOLID, Data, bracket, find, fixings, loads_of, structure, wood
+from .by_hand import F_C, F_PERP, F_V, at_angle
 
 WHOLE = [(0.0, 0.0), (10.0, 0.0), (10.0, 3.0), (3.0, 12.0), (0.0, 12.0)]
 
@@ -94,6 +95,41 @@ def test_which_check_governs_in_words(s: float | None, grain: float, words: str)
     assert _line_words(held(grain), one).startswith(words)  # type: ignore[arg-type]
 
 
+@pytest.mark.parametrize(("seat", "below"), [(None, None), ("1/2 in", 0.75 * F_C)])
+def test_a_block_stands_on_its_dap_and_without_one_on_nothing(seat: str | None, below: float | None) -> None:
+    """Upright grain presses end grain on end grain: 3/4 of F_c* (NDS 3.10.1.3); level wood behind its back F_c_perp."""
+    shape = {**CORBEL} | ({"seat": seat, "below_seat": "9 in"} if seat else {})
+    piece, here = bracket(shape, "40 lb", "2 in", fixings=fixings()), structure()
+    loads = loads_of(piece, here)
+    which = int(np.argmax(loads.F))
+    seats, _ = seats_of(loads, which, 0.0)
+    made = held_of(piece, wood(here), wood(here), loads, which, [], grain=90.0, seats=seats)
+    assert (made.ledge is None) is (seat is None)
+    if made.ledge is not None:
+        assert (made.ledge.depth, made.ledge.F) == pytest.approx((0.5, below))
+    assert (made.F_v, made.F_c_perp, made.F_wall) == pytest.approx((F_V, F_PERP, F_PERP))  # the wall of wood across
+    assert (made.t, made.H) == (3.5, 9.0)
+
+
+@pytest.mark.parametrize("grain", [0.0, 30.0, 60.0, 90.0, 150.0])
+def test_what_the_wall_presses_back_with(grain: float) -> None:
+    """Level grain is pressed end on by a hard wall, at most 3/4 of F_c*; a wall of wood bears across its grain."""
+    piece, here = (
+        bracket({**SOLID, "grain": f"{grain} deg"}, "40 lb", "3 in", fixings=fixings(wall="masonry")),
+        structure(),
+    )
+    loads = loads_of(piece, here)
+    which = int(np.argmax(loads.F))
+    seats, _ = seats_of(loads, which, 0.0)
+    made = held_of(piece, wood(here), wood(here), loads, which, [], grain=grain, seats=seats)
+    assert made.F_wall == pytest.approx(min(at_angle(min(grain, 180.0 - grain)), 0.75 * F_C))
+    soft = bracket({**SOLID, "grain": f"{grain} deg"}, "40 lb", "3 in", fixings=fixings())
+    behind = held_of(soft, wood(here), wood(here), loads, which, [], grain=grain, seats=seats)
+    assert behind.F_wall == pytest.approx(min(made.F_wall, F_PERP))
+    unknown = held_of(soft, wood(here), None, loads, which, [], grain=grain, seats=seats)
+    assert unknown.F_wall == pytest.approx(made.F_wall)
+
+
 # ---- a tip that may come down ------------------------------------------------------------------------------------
 
 
@@ -157,9 +193,9 @@ def test_wood_that_dries_and_checks_that_are_there() -> None:
     [
         # upright grain: 10 in wide across it, from a stick of 11 1/4 or 9 1/4 in
         (SOLID, "4x12 dressed", False), (SOLID, "4x10 dressed", True), (SOLID, '3 1/2" x 9 3/4"', False),
-        (SOLID, '3 1/2" x 9 5/8"', True),
+        (SOLID, '3 1/2" x 9.74"', True),
         ({**SOLID, "grain": "level"}, '3 1/2" x 11 3/4"', False),
-        ({**SOLID, "grain": "level"}, '3 1/2" x 11 5/8"', True),
+        ({**SOLID, "grain": "level"}, '3 1/2" x 11.74"', True),
         # thicker than the thin side of its stock: only the thin side is left for its width
         ({**SOLID, "thickness": "4 in"}, "4x12 dressed", True),
         ({**CORBEL, "thickness": "5 in"}, '3 1/2" x 11"', False),

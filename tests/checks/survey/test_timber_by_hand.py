@@ -179,6 +179,14 @@ def test_the_table_of_what_it_indicates() -> None:
 # ---- a profile ------------------------------------------------------------------------------------------------------
 
 
+def test_a_profile_that_was_made_and_one_that_was_not() -> None:
+    made, open_ = (profile_table(timber({"readings": [{"at": "7 ft", "moisture": "13 %", "deep": deep}]}), None)
+                   for deep in ("3 in", "1 in"))  # fmt: skip
+    assert made is not None and made.heads == ("where", "reading", "what it says") and made.note.startswith("As made. ")
+    assert open_ is not None and open_.heads == ("reading", "what it rules out")
+    assert open_.note.startswith("As it would be read, before it is made. ")
+
+
 def profile(*readings: tuple[int, float, float | None], **wood: Any) -> list[tuple[str, ...]]:
     read = [{"at": f"{at} ft", "moisture": f"{p} %"} | ({} if deep is None else {"deep": f"{deep} in"})
             for at, p, deep in readings]  # fmt: skip

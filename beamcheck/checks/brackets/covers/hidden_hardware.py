@@ -165,4 +165,4 @@ def hardware_size(anchor: Anchor) -> tuple[float, float] | None:
             along, across = float(np.ptp(x)) + head, float(np.ptp(y)) + head
     if anchor.plate is not None and not MANNERS[anchor.manner].in_a_slot:
         along, across = max(along, anchor.plate.length), max(across, anchor.plate.width)
-    return (along, across) if along > 0.0 or across > 0.0 else None
+    return (along, across) if along > 0.0 else None
