@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from ...checks.core.assembled import AssemblyPicture, Laid
-from .bracket_board import hatching
+from .brackets.board import hatching
 from .svg import GRAY, INK, PAPER, Board, Point
 
 WIDTH, HIGHEST = 880.0, 140.0  # of all rows of panels: 6 3/4 in by 1 1/8 in where the sheet prints 0.55 pt a unit

@@ -6,19 +6,20 @@ from importlib import import_module
 from typing import Any
 
 _DRAWERS = {
-    "HoleDrawing": "anchor.hole_figure", "LoadPath": "load_path.path_figure", "Elevation": "bracket.bracket_figure",
-    "StressPicture": "stress.stress_figure", "GapPicture": "gap.gap_figure", "StrutPicture": "strut.strut_figure",
-    "SplitPicture": "split.split_figure", "PostPicture": "post.post_figure", "RafterPicture": "rafter.rafter_figure",
-    "FramePicture": "frame.frame_figure", "JointPicture": "joint.joint_figure",
-    "FrameForces": "frame_forces.forces_figure", "AssemblyPicture": "assembly.assembly_figure",
-    "BoardPicture": "on_the_board.board_figure",
+    "HoleDrawing": "anchor.hole_figure", "LoadPath": "load_path.path_figure", "PostPicture": "post.post_figure",
+    "Elevation": "brackets.elevation.bracket_figure", "StressPicture": "brackets.stress.stress_figure",
+    "GapPicture": "brackets.gap.gap_figure", "StrutPicture": "brackets.strut.strut_figure",
+    "SplitPicture": "brackets.split.split_figure", "BoardPicture": "brackets.on_the_board.board_figure",
+    "RafterPicture": "rafter.rafter_figure", "FramePicture": "frame.frame_figure",
+    "FrameForces": "frame_forces.forces_figure", "JointPicture": "joint.joint_figure",
+    "AssemblyPicture": "assembly.assembly_figure",
 }  # fmt: skip
 
 
 def drawn(block: Any) -> str:
     """The drawing of a block as an `<svg>` element."""
     named = _DRAWERS.get(type(block.figure).__name__, "beam.beam_figure")
-    module, _, name = named.partition(".")
+    module, _, name = named.rpartition(".")
     draw = getattr(import_module(f"{__package__}.{module}"), name)
     more = (getattr(block, "part", ""),) if module == "beam" else ()
     return str(draw(block.figure, block.name, block.units, block.key, *more))

@@ -22,7 +22,7 @@ from ..document.blocks import Bullets, Pairs, TableBlock
 from ..document.prose import capital, sentence, short_title, without_fields
 from ..document.standing_words import SIGN, UNSIGNED, listed, standing_of
 from ..figures.assembly import assembly_figure
-from ..figures.on_the_board import board_figure, needed
+from ..figures.brackets.on_the_board import board_figure, needed
 from ..lists.rows import HardwareRow, hardware_rows
 from ..templates.piece import job_of
 from .drawing import beyond, piece_drawing

@@ -12,7 +12,7 @@ from beamcheck.checks.brackets.board import board_picture
 from beamcheck.checks.core.board_picture import BoardPicture
 from beamcheck.model.brackets import Bracket
 from beamcheck.model.stock import Stock
-from beamcheck.sheet.figures.on_the_board import board_figure, describe
+from beamcheck.sheet.figures.brackets.on_the_board import board_figure, describe
 
 SVG = "{http://www.w3.org/2000/svg}"
 

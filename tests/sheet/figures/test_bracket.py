@@ -19,11 +19,11 @@ from beamcheck.checks.core.result import JobResult
 from beamcheck.sheet.document.blocks import FigureBlock, Paragraph
 from beamcheck.sheet.document.calc_sheet import compose
 from beamcheck.sheet.document.rich_blocks import MemberHead, RichTable
-from beamcheck.sheet.figures.bracket import WOOD, bracket_figure
-from beamcheck.sheet.figures.bracket_board import edges_of, hatching, joined
+from beamcheck.sheet.figures.brackets.board import edges_of, hatching, joined
+from beamcheck.sheet.figures.brackets.elevation import WOOD, bracket_figure
+from beamcheck.sheet.figures.brackets.gap import gap_figure
+from beamcheck.sheet.figures.brackets.stress import GRAYS, classes_of, stress_figure
 from beamcheck.sheet.figures.drawers import drawn
-from beamcheck.sheet.figures.gap import gap_figure
-from beamcheck.sheet.figures.stress import GRAYS, classes_of, stress_figure
 from beamcheck.sheet.html.render import render
 
 from ...worked_examples.results import example

@@ -14,6 +14,6 @@ from beamcheck.sheet.figures import drawers
 
 @pytest.mark.parametrize("kind", [*get_args(Picture), LoadPath, HoleDrawing])
 def test_each_kind_of_picture_has_a_drawer_of_its_own(kind: type) -> None:
-    module, _, name = drawers._DRAWERS[kind.__name__].partition(".")
+    module, _, name = drawers._DRAWERS[kind.__name__].rpartition(".")
     assert callable(getattr(import_module(f"beamcheck.sheet.figures.{module}"), name))
     assert list(drawers._DRAWERS.values()).count(f"{module}.{name}") == 1

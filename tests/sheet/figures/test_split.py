@@ -12,7 +12,7 @@ import pytest
 from beamcheck import check_file
 from beamcheck.checks.core.result import PieceResult
 from beamcheck.checks.core.split_picture import SplitPicture
-from beamcheck.sheet.figures.split import describe, split_figure
+from beamcheck.sheet.figures.brackets.split import describe, split_figure
 from beamcheck.units import show
 
 SVG = "{http://www.w3.org/2000/svg}"

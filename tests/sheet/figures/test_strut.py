@@ -9,7 +9,7 @@ import numpy as np
 
 from beamcheck.checks.brackets.families.braced_strut import strut_picture
 from beamcheck.checks.core.other_pictures import StrutPicture
-from beamcheck.sheet.figures.strut import describe, strut_figure
+from beamcheck.sheet.figures.brackets.strut import describe, strut_figure
 
 SVG = "{http://www.w3.org/2000/svg}"
 # 298 lb 15.76 in out, brace from 20 in down to 19 in out at 46.8 degrees: 298 x 15.76 / (19 sin 46.8) = 339 lb;

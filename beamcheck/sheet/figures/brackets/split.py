@@ -6,10 +6,10 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
-from ...checks.core.split_picture import Points, SplitForce, SplitPicture
-from ...units import show
-from .bracket_board import MARGIN, WIDTH, apart_from, hatching, told
-from .svg import GRAY, INK, Board, Point
+from ....checks.core.split_picture import Points, SplitForce, SplitPicture
+from ....units import show
+from ..svg import GRAY, INK, Board, Point
+from .board import MARGIN, WIDTH, apart_from, hatching, told
 
 FACE, TOP = 172.0, 62.0  # of the corner at the top of the wall, drawing units
 WIDE, TALL, LARGEST = 150.0, 200.0, 26.0  # room for the bracket; an inch is drawn no larger

@@ -9,8 +9,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from .bracket_board import Line, Ring
-from .svg import Point, fixed
+from ..svg import Point, fixed
+from .board import Line, Ring
 
 Corner = tuple[float, float, float]  # x, y and the stress there
 Triangle = tuple[Corner, Corner, Corner]

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from itertools import pairwise
 from textwrap import wrap
 
-from .svg import Board, Point, clipped, fixed, tied
+from ..svg import Board, Point, clipped, fixed, tied
 
 WIDTH, MARGIN = 440.0, 6.0
 LINE = 16.0  # from one line of lettering to the next

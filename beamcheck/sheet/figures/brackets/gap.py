@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from ...checks.core.other_pictures import GapPicture
-from ...units import show
-from .bracket_board import LINE, MARGIN, WIDTH, hatching, told
-from .svg import GRAY, INK, PAPER, Board, clipped
+from ....checks.core.other_pictures import GapPicture
+from ....units import show
+from ..svg import GRAY, INK, PAPER, Board, clipped
+from .board import LINE, MARGIN, WIDTH, hatching, told
 
 NAMES, FIGURES = 212.0, 76.0  # widths of the lettering left and right of the bars
 ROW, BAR = 26.0, 14.0

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from ...checks.core.board_picture import BoardPicture
-from ...units import show
-from .bracket_board import MARGIN, WIDTH, hatching, told
-from .svg import GRAY, Board, Point
+from ....checks.core.board_picture import BoardPicture
+from ....units import show
+from ..svg import GRAY, Board, Point
+from .board import MARGIN, WIDTH, hatching, told
 
 LEFT, TOP, RIGHT = 100.0, 34.0, 20.0
 TALL, LARGEST = 90.0, 14.0  # of what is drawn; an inch is drawn no larger

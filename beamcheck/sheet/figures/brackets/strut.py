@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from ...checks.core.other_pictures import StrutPicture
-from ...units import show
-from .svg import GRAY, INK, Board, Point
+from ....checks.core.other_pictures import StrutPicture
+from ....units import show
+from ..svg import GRAY, INK, Board, Point
 
 WIDTH = 440.0
 LEFT, TOP = 118.0, 50.0  # of the corner where wall leg and top leg meet

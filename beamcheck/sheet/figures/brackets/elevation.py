@@ -7,12 +7,12 @@ from dataclasses import dataclass
 from textwrap import wrap
 from typing import Any
 
-from ...checks.brackets.drawing import DEEPER, LIFTS
-from ...checks.core.other_pictures import Elevation
-from ...checks.core.pictures import Points
-from ...units import show, show_inches
-from .bracket_board import LINE, MARGIN, WIDTH, apart_from, hatching, inside, told
-from .svg import GRAY, INK, PAPER, Board, Point, clipped, text_width
+from ....checks.brackets.drawing import DEEPER, LIFTS
+from ....checks.core.other_pictures import Elevation
+from ....checks.core.pictures import Points
+from ....units import show, show_inches
+from ..svg import GRAY, INK, PAPER, Board, Point, clipped, text_width
+from .board import LINE, MARGIN, WIDTH, apart_from, hatching, inside, told
 
 FRONT = 24.0  # drawing units between what is lettered beside the side view and the view from the front
 LEFT, RIGHT = 100.0, 96.0  # for the sizes on both sides

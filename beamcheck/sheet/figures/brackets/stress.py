@@ -9,13 +9,13 @@ from typing import Any
 
 import numpy as np
 
-from ...checks.brackets.drawing import LIFTS
-from ...checks.core.other_pictures import StressPicture
-from ...units import show
-from .bracket_board import LINE, MARGIN, WIDTH, Ring, hatching, joined, same_way, told
-from .curves import thinned
+from ....checks.brackets.drawing import LIFTS
+from ....checks.core.other_pictures import StressPicture
+from ....units import show
+from ..curves import thinned
+from ..svg import GRAY, INK, PAPER, Board, Point
+from .board import LINE, MARGIN, WIDTH, Ring, hatching, joined, same_way, told
 from .stress_bands import between, line_at, triangles_of
-from .svg import GRAY, INK, PAPER, Board, Point
 
 GRAYS = ("#fff", "#d4d4d4", "#999", "#4d4d4d")  # little to much; evenly apart in lightness
 HATCHED = (INK, INK, INK, PAPER)  # strokes over them where it is pressed
