@@ -76,6 +76,7 @@ _WHERE = {
     "single_field": ("BracketField", "FieldCase", "bracket_field"),
     "sizing.anchors": ("Proposal", "fasteners_for"),
     "sizing.brackets": ("Sized", "size_bracket"),
+    "sizing.joints": ("JointProposal", "bolts_for"),
     "sizing.simple_beam": ("Member", "member"),
     "sizing.sizing": ("largest_load", "longest_span", "smallest_size"),
     "sizing.span": ("longest_span_of", "span_question"),
@@ -87,11 +88,11 @@ _MODULE_OF = {name: module for module, names in _WHERE.items() for name in names
 __all__ = [
     "CAUTION", "SIGN_OFF", "About", "Anchor", "Beam", "BeamcheckError", "Bent", "Braced", "Bracket", "BracketField",
     "Check", "Closing", "Comparison", "Corbel", "Cover", "Cut", "Difference", "Drawings", "Existing", "Fastener",
-    "FieldCase", "Fixings", "GivenValues", "Holes", "Job", "JobError", "JobResult", "Load", "Member", "Near",
-    "OnGirder", "Other", "OutOfRange", "PieceResult", "Place", "Plate", "PlausibleAnswer", "Pocket", "Point",
+    "FieldCase", "Fixings", "GivenValues", "Holes", "Job", "JobError", "JobResult", "JointProposal", "Load", "Member",
+    "Near", "OnGirder", "Other", "OutOfRange", "PieceResult", "Place", "Plate", "PlausibleAnswer", "Pocket", "Point",
     "Post", "Proposal", "Question", "Rafter", "Rating", "Row", "SingleValue", "Sized", "Solid", "SolvedBeam",
     "SolvedFrame", "SpanTable", "SteelCore", "StepJoint", "StickForces", "Stock", "Support", "Tie", "Trim",
-    "TurnedGroup", "UnitError", "UnknownName", "__version__", "bracket_field", "char_depth", "check_file",
+    "TurnedGroup", "UnitError", "UnknownName", "__version__", "bolts_for", "bracket_field", "char_depth", "check_file",
     "check_job", "check_text", "checks_csv", "compare_files", "design_value", "drawings", "equilibrium_moisture",
     "exclusion_value", "fasteners_for", "fire_value", "group_action_factor", "hardware_csv", "indicated_stress",
     "job_from_data", "job_schema", "knot_ratio", "largest_load", "lateral_value", "longest_span", "longest_span_of",
@@ -188,6 +189,7 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
     )
     from .sizing.anchors import Proposal, fasteners_for
     from .sizing.brackets import Sized, size_bracket
+    from .sizing.joints import JointProposal, bolts_for
     from .sizing.simple_beam import Member, member
     from .sizing.sizing import largest_load, longest_span, smallest_size
     from .sizing.span import longest_span_of, span_question

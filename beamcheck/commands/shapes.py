@@ -41,7 +41,8 @@ Exit status:
 def fasteners(job: str, group: str, family: Any, goal: Any) -> int:
     """Propose fasteners and their places for the [[anchor]] or [[joint]] GROUP of a job, in the wood there is.
 
-    Joints get bolts. A proposal is arithmetic and no verdict: write it into the job file and check that.
+    Joints get bolts, laps lag screws too. A proposal is arithmetic and no verdict: write it into the job file and
+    check that.
     """
     from ..model.reading.reader import read_job
     from ..sizing.anchors import fasteners_for, in_words
@@ -50,7 +51,7 @@ def fasteners(job: str, group: str, family: Any, goal: Any) -> int:
     if any(one.name == group for one in found.joint):
         from ..sizing.joints import bolts_for
 
-        say(in_words(group, bolts_for(found, group, goal=goal)))
+        say(in_words(group, bolts_for(found, group, family, goal=goal)))
         return 0
     say(in_words(group, fasteners_for(found, group, family, goal=goal)))
     return 0

@@ -1,4 +1,4 @@
-"""The fewest or the smallest bolts that hold a joint of members at any angle, each tried with the whole job."""
+"""The fewest or smallest bolts or lag screws that hold a joint of members, each tried with the whole job."""
 
 from __future__ import annotations
 
@@ -12,25 +12,27 @@ import numpy as np
 from ..checks.core.result import CAUTION, SIGN_OFF, PieceResult
 from ..checks.job import check_job
 from ..errors import OutOfRange, UnknownName
-from ..model.anchors import Holes
+from ..model.anchors import Fastener, Holes
 from ..model.job import Job
 from ..model.joints.joint import Joint
 from ..model.joints.kinds import MADE
 from ..model.joints.parts import Member
 from ..model.links.anchors import diameter
 from ..units import show
-from ..values.hardware.fasteners import bolt_sizes
+from ..values.hardware.fasteners import bolt_sizes, lag_screw_sizes
 from ..values.judgment import judgment
-from ..values.lumber import read_size
+from ..values.loader import rows as table_rows
+from ..values.lumber import Size, read_size
 from .anchor_layouts import STEP
 
 MOST = 8  # bolts in one member: larger groups are an engineer's
+Family = Literal["bolt", "lag screw"]
 KINDS = ("bolted lap", "bolted between", "plates both sides", "knife plate")
 
 
 @dataclass(frozen=True)
 class JointProposal:
-    """The bolts of a joint as proposed; `joint` is None where none works. It is arithmetic and no verdict."""
+    """The fasteners of a joint as proposed; `joint` is None where none works. It is arithmetic and no verdict."""
 
     goal: str
     joint: Joint | None
@@ -38,6 +40,7 @@ class JointProposal:
     governs: str
     refer: tuple[str, ...]
     tried: int
+    family: Family = "bolt"
     caution: str = CAUTION
     sign_off: str = SIGN_OFF
 
@@ -45,26 +48,33 @@ class JointProposal:
     def words(self) -> str:
         """The answer in a sentence or two."""
         if self.joint is None or self.joint.fastener is None:
-            return f"No bolts of the trade fit: {self.tried} layouts were checked."
+            return f"No {self.family}s of the trade fit: {self.tried} layouts were checked."
         said = "; ".join(f"in {one.name} {_layout(one.holes)}" for one in self.joint.members if one.holes is not None)
         size = self.joint.fastener.size
-        return f"bolts {size}: {said}. Largest ratio {show(self.ratio, 'ratio')}, {self.governs}."
+        if self.family == "lag screw" and self.joint.fastener.length is not None:
+            size += f" x {show(self.joint.fastener.length, 'length')}"
+        return f"{self.family}s {size}: {said}. Largest ratio {show(self.ratio, 'ratio')}, {self.governs}."
 
 
-def bolts_for(job: Job, name: str, *, goal: Literal["fewest", "smallest"] = "fewest") -> JointProposal:
-    """Bolts and their places for the [[joint]] of that name.
+def bolts_for(
+    job: Job, name: str, family: Family = "bolt", *, goal: Literal["fewest", "smallest"] = "fewest"
+) -> JointProposal:
+    """Bolts, or lag screws where the kind of joint takes them, and their places for the [[joint]] of that name.
 
-    Raises UnknownName if the job has no such joint; OutOfRange if the joint is of a kind that has no bolts to lay out.
+    Raises UnknownName if the job has no such joint; OutOfRange if the joint is of a kind that has none to lay out.
     """
     joint = next((one for one in job.joint if one.name == name), None)
     if joint is None:
         raise UnknownName("joint", name, [one.name for one in job.joint])
     if joint.kind not in KINDS or joint.fastener is None:
         raise OutOfRange(f"{joint.kind!r} has no bolts to lay out; {' or '.join(map(repr, KINDS))} have", "kind")
+    if family not in MADE[joint.kind].fasteners:
+        takes = " or ".join(MADE[joint.kind].fasteners)
+        raise OutOfRange(f"{joint.kind!r} takes no {family}: it takes {takes}", "kind")
     tried = 0
-    for bare, rows, columns in _orders(goal):
+    for bare, rows, columns in _orders(family, goal):
         size = f"{bare} in"
-        made = _with(job, joint, size, rows, columns)
+        made = _with(job, joint, family, size, rows, columns)
         if made is None:
             continue
         tried += 1
@@ -75,8 +85,8 @@ def bolts_for(job: Job, name: str, *, goal: Literal["fewest", "smallest"] = "few
             worst = max((check for check in result.checks if check.ratio is not None), key=lambda one: one.ratio or 0.0)
             refer = tuple(check.notes[0] if check.notes else check.what for check in result.checks
                           if check.verdict == "refer")  # fmt: skip
-            return JointProposal(goal, made, float(worst.ratio or 0.0), worst.what, refer, tried)
-    return JointProposal(goal, None, math.nan, "", (), tried)
+            return JointProposal(goal, made, float(worst.ratio or 0.0), worst.what, refer, tried, family)
+    return JointProposal(goal, None, math.nan, "", (), tried, family)
 
 
 def _holds(result: PieceResult) -> bool:
@@ -86,18 +96,18 @@ def _holds(result: PieceResult) -> bool:
     return not over and not laid and any(check.ratio is not None for check in result.checks)
 
 
-def _orders(goal: str) -> Iterator[tuple[str, int, int]]:
+def _orders(family: Family, goal: str) -> Iterator[tuple[str, int, int]]:
     shapes = sorted(((rows, columns) for rows in (1, 2) for columns in range(1, MOST + 1) if rows * columns <= MOST),
                     key=lambda shape: (shape[0] * shape[1], shape[0]))  # fmt: skip
-    sizes = bolt_sizes()
+    sizes = bolt_sizes() if family == "bolt" else lag_screw_sizes()
     if goal == "fewest":
         return ((size, *shape) for shape in shapes for size in sizes)
     return ((size, *shape) for size in sizes for shape in shapes)
 
 
-def _with(job: Job, joint: Joint, size: str, rows: int, columns: int) -> Joint | None:
-    """The joint with these bolts in the middle of each member; None where a member is not deep enough for the rows."""
-    D = diameter("bolt", size)
+def _with(job: Job, joint: Joint, family: Family, size: str, rows: int, columns: int) -> Joint | None:
+    """The joint with these in the middle of each member; None where a member is not deep enough for the rows."""
+    D = diameter(family, size)
     k_end, k_row = (
         judgment("diameters from a bolt to the end, proposed").value,
         judgment("diameters between bolts").value,
@@ -132,8 +142,19 @@ def _with(job: Job, joint: Joint, size: str, rows: int, columns: int) -> Joint |
             })  # fmt: skip
         members.append(one.model_copy(update=update))
     assert joint.fastener is not None
-    bolt = joint.fastener.model_copy(update={"kind": "bolt", "size": size, "length": _length(joint, D)})
-    return joint.model_copy(update={"members": tuple(members), "fastener": bolt})
+    if family == "bolt":
+        made = joint.fastener.model_copy(update={"kind": "bolt", "size": size, "length": _length(joint, D)})
+    else:
+        made = Fastener.model_construct(kind="lag screw", size=size, length=_lag_length(job, joint), threads=None,
+                                        coating=joint.fastener.coating)  # fmt: skip
+    return joint.model_copy(update={"members": tuple(members), "fastener": made})
+
+
+def _lag_length(job: Job, joint: Joint) -> float:
+    """The longest of the table that does not come out of the other member."""
+    room = sum(_size(job, joint, one).b for one in joint.members)
+    lengths = [float(row["L"]) for row in table_rows("nds_2018_l2_lag_threads")]
+    return max((length for length in lengths if length < room), default=min(lengths))
 
 
 def _length(joint: Joint, D: float) -> float | None:
@@ -145,7 +166,11 @@ def _length(joint: Joint, D: float) -> float | None:
 
 
 def _depth(job: Job, joint: Joint, member: Member) -> float:
-    return float(read_size(next(one for one in job.stock if one.name == _stock(job, joint, member)).size).d)
+    return float(_size(job, joint, member).d)
+
+
+def _size(job: Job, joint: Joint, member: Member) -> Size:
+    return read_size(next(one for one in job.stock if one.name == _stock(job, joint, member)).size)
 
 
 def _stock(job: Job, joint: Joint, member: Member) -> str:

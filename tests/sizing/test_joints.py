@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+import beamcheck as bc
 from beamcheck import read_job
 from beamcheck.checks.job import check_job
 from beamcheck.errors import OutOfRange, UnknownName
@@ -43,3 +44,17 @@ def test_slips_are_told() -> None:
         bolts_for(job, job.joint[0].name)
     with pytest.raises(UnknownName):
         bolts_for(job, "nothing of the kind")
+
+
+def test_lag_screws_for_a_lap() -> None:
+    """What is proposed holds, reaches into the other member and does not come out of it; plates take none."""
+    name, job = "knee brace on the post", read_job(JOBS / "knee_brace_lapped_on_a_post.toml")
+    found = bolts_for(job, name, "lag screw")
+    assert found.joint is not None and found.joint.fastener is not None and found.ratio <= 1.0
+    assert found.joint.fastener.kind == "lag screw" and "lag screws" in found.words
+    result = check_job(job.model_copy(update={"joint": (found.joint,)}))
+    assert "fails" not in {check.verdict for check in result.pieces[0].checks}
+    assert bolts_for is bc.bolts_for
+    plated = read_job(JOBS / "tie_splice_too_short.toml")
+    with pytest.raises(OutOfRange, match="takes no lag screw: it takes bolt"):
+        bolts_for(plated, "splice of the tie", "lag screw")
