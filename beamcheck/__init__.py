@@ -37,16 +37,16 @@ _WHERE = {
     "checks.core.result": ("CAUTION", "Check", "JobResult", "PieceResult", "SIGN_OFF"),
     "checks.job": ("check_job",),
     "errors": ("BeamcheckError", "JobError", "OutOfRange", "UnitError", "UnknownName"),
-    "model.anchors": ("Anchor", "Fastener", "Holes", "Other", "Place", "Plate", "Rating"),
+    "model.anchors.anchor": ("Anchor", "Fastener", "Holes", "Other", "Place", "Plate", "Rating"),
     "model.beams": ("Beam",),
-    "model.bracket_shapes": ("Bent", "Braced", "Corbel", "Pocket", "Point", "Solid", "SteelCore"),
-    "model.brackets": ("Bracket", "Cover", "Trim"),
+    "model.brackets.shapes": ("Bent", "Braced", "Corbel", "Pocket", "Point", "Solid", "SteelCore"),
+    "model.brackets.bracket": ("Bracket", "Cover", "Trim"),
     "model.existing": ("Existing",),
-    "model.fixings": ("Fixings", "Row"),
-    "model.girder": ("OnGirder",),
+    "model.brackets.fixings": ("Fixings", "Row"),
+    "model.anchors.girder": ("OnGirder",),
     "model.job": ("About", "Job"),
     "model.loads": ("Load",),
-    "model.near": ("Closing", "Near"),
+    "model.brackets.near": ("Closing", "Near"),
     "model.outlines.files": ("read_outline",),
     "model.posts": ("Post",),
     "model.reading.reader": ("job_from_data", "read_job", "read_job_text"),
@@ -139,16 +139,16 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
     from .checks.core.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult
     from .checks.job import check_job
     from .errors import BeamcheckError, JobError, OutOfRange, UnitError, UnknownName
-    from .model.anchors import Anchor, Fastener, Holes, Other, Place, Plate, Rating
+    from .model.anchors.anchor import Anchor, Fastener, Holes, Other, Place, Plate, Rating
+    from .model.anchors.girder import OnGirder
     from .model.beams import Beam
-    from .model.bracket_shapes import Bent, Braced, Corbel, Pocket, Point, Solid, SteelCore
-    from .model.brackets import Bracket, Cover, Trim
+    from .model.brackets.bracket import Bracket, Cover, Trim
+    from .model.brackets.fixings import Fixings, Row
+    from .model.brackets.near import Closing, Near
+    from .model.brackets.shapes import Bent, Braced, Corbel, Pocket, Point, Solid, SteelCore
     from .model.existing import Existing
-    from .model.fixings import Fixings, Row
-    from .model.girder import OnGirder
     from .model.job import About, Job
     from .model.loads import Load
-    from .model.near import Closing, Near
     from .model.outlines.files import read_outline
     from .model.posts import Post
     from .model.reading.reader import job_from_data, read_job, read_job_text

@@ -22,7 +22,7 @@ from .formulas.connections import group_action as action
 from .formulas.connections import lateral
 from .formulas.connections import withdrawal as pull
 from .formulas.wood.section import rectangle_inertia
-from .model.anchors import Fastener
+from .model.anchors.anchor import Fastener
 from .model.stock import Stock
 from .units import KINDS, read, show, to_pint
 from .values.factors import load_duration

@@ -12,8 +12,8 @@ from .checks.brackets.families.solid_field import TOLERANCE, model_of
 from .checks.core.result import CAUTION, SIGN_OFF
 from .checks.core.wood.material import reference_values, wood_of
 from .errors import OutOfRange
-from .model.bracket_shapes import Solid
-from .model.fixings import Fixings
+from .model.brackets.fixings import Fixings
+from .model.brackets.shapes import Solid
 from .model.stock import Stock
 from .units import read, show
 

@@ -29,7 +29,7 @@ from .loadpath.roles import Way, in_its_role, role_checks, ways_of
 from .loadpath.shared_capacity import shared_capacity_checks
 
 if TYPE_CHECKING:
-    from ..model.brackets import Bracket, Trim
+    from ..model.brackets.bracket import Bracket, Trim
     from ..model.frames.frame import Frame, FrameStick
 
 Carrying: TypeAlias = "Beam | Rafter | Post | Bracket | Trim | Frame"

@@ -13,8 +13,8 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from typing_extensions import TypeIs
 
-    from .anchors import Anchor
-    from .brackets import Bracket, Trim
+    from .anchors.anchor import Anchor
+    from .brackets.bracket import Bracket, Trim
     from .fields.base import Piece
     from .frames.frame import Frame, FrameStick
     from .joints.joint import Joint
@@ -24,9 +24,10 @@ _WHERE = {
     "job": ("job", "About"), "site": ("site", "Site"), "roof": ("site", "RoofArea"), "floor": ("site", "FloorArea"),
     "stock": ("stock", "Stock"), "beam": ("beams", "Beam"), "rafter": ("roofs", "Rafter"), "tie": ("roofs", "Tie"),
     "post": ("posts", "Post"), "frame": ("frames.frame", "Frame"), "existing": ("existing", "Existing"),
-    "anchor": ("anchors", "Anchor"), "joint": ("joints.joint", "Joint"), "bracket": ("brackets", "Bracket"),
-    "trim": ("brackets", "Trim"), "movement": ("conditions.movement", "Movement"),
-    "answer": ("answers", "GivenAnswer"), "ruling": ("answers", "Ruling"),
+    "anchor": ("anchors.anchor", "Anchor"), "joint": ("joints.joint", "Joint"),
+    "bracket": ("brackets.bracket", "Bracket"), "trim": ("brackets.bracket", "Trim"),
+    "movement": ("conditions.movement", "Movement"), "answer": ("answers", "GivenAnswer"),
+    "ruling": ("answers", "Ruling"),
 }  # fmt: skip
 KINDS = tuple(_WHERE)
 
@@ -50,15 +51,15 @@ def _is(thing: object, module: str, name: str) -> bool:
 
 
 def is_anchor(thing: object) -> TypeIs[Anchor]:
-    return _is(thing, "anchors", "Anchor")
+    return _is(thing, "anchors.anchor", "Anchor")
 
 
 def is_bracket(thing: object) -> TypeIs[Bracket]:
-    return _is(thing, "brackets", "Bracket")
+    return _is(thing, "brackets.bracket", "Bracket")
 
 
 def is_trim(thing: object) -> TypeIs[Trim]:
-    return _is(thing, "brackets", "Trim")
+    return _is(thing, "brackets.bracket", "Trim")
 
 
 def is_frame(thing: object) -> TypeIs[Frame]:

@@ -20,9 +20,9 @@ from .roofs import Rafter, Tie
 from .stock import Stock
 
 if TYPE_CHECKING:
-    from .anchors import Anchor
+    from .anchors.anchor import Anchor
     from .answers import GivenAnswer, Ruling
-    from .brackets import Bracket, Trim
+    from .brackets.bracket import Bracket, Trim
     from .conditions.movement import Movement
     from .frames.frame import Frame, FrameStick
     from .joints.joint import Joint

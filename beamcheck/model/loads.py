@@ -10,12 +10,12 @@ from pydantic import Field
 from ..errors import nearest
 from ..values.loads import live_load_uses
 from ..values.species import folded
+from .anchors.girder import OnGirder
 from .fields.base import Insisting, Name, Words
 from .fields.bounds import LOADS
 from .fields.places import Fault, feet
 from .fields.quantities import Length, LoadAmount, PositiveLength
 from .fields.seldom import Seldom
-from .girder import OnGirder
 
 KINDS = ("dead", "live", "roof_live", "snow", "wind")
 

@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from .brackets.near import Near, Role
 from .fields.base import Name
 from .fields.marks import Marked
 from .fields.places import Fault
@@ -15,7 +16,6 @@ from .fields.seldom import Seldom
 from .fire import Fire
 from .loads import Load, sort_of
 from .made.schedule import PlySchedule as PlySchedule
-from .near import Near, Role
 from .sticks import Cut, inside
 
 

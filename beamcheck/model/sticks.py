@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from .brackets.near import Role
 from .fields.base import Answer, Name, Piece
 from .fields.marks import Marked
 from .fields.places import SAME_PLACE, Fault, Path, feet, inches
@@ -14,7 +15,6 @@ from .fields.quantities import Length, PositiveLength
 from .fields.seldom import Seldom
 from .fire import Fire
 from .loads import Load, sort_of
-from .near import Role
 
 Finish = Literal["plaster", "gypsum board", "masonry veneer", "flexible", "none"]
 

@@ -14,7 +14,7 @@ from ..checks.anchors.fasteners.spread import spread_of
 from ..checks.anchors.group import Group
 from ..checks.anchors.joint import Joint
 from ..checks.anchors.manners.registry import manner_of
-from ..model.anchors import Holes
+from ..model.anchors.anchor import Holes
 from ..units import show
 from ..values.hardware.connections import distance
 from ..values.sizes import read_size

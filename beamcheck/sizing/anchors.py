@@ -21,8 +21,8 @@ from ..checks.core.result import CAUTION, SIGN_OFF, Check, judge
 from ..checks.core.wood.govern import figures_only
 from ..checks.job import anchor_groups
 from ..errors import BeamcheckError, OutOfRange, UnknownName
-from ..model.anchor_manners import MANNERS, kinds_for
-from ..model.anchors import Anchor, Fastener
+from ..model.anchors.anchor import Anchor, Fastener
+from ..model.anchors.manners import MANNERS, kinds_for
 from ..model.job import Job
 from ..model.links.anchors import crossed
 from ..units import show

@@ -14,7 +14,7 @@ from itertools import product
 
 from ..checks.brackets.families.solid_comparison import ComparedSection, Edge, band, beside
 from ..checks.brackets.families.solid_hand_rule import Moduli, is_diagonal
-from ..model.brackets import Solid
+from ..model.brackets.bracket import Solid
 from ..values.brackets import elastic_ratios
 from ..values.judgment import judgment
 

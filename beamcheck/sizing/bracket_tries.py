@@ -15,10 +15,10 @@ import numpy as np
 from ..checks.anchors.fastener import dowel_of
 from ..checks.brackets.families.registry import family_of
 from ..checks.brackets.fixings.wood_fasteners import depth_at
-from ..model.anchors import Fastener
-from ..model.bracket_joints import LegJoint
-from ..model.bracket_shapes import Braced, Corbel, Shape, Solid, SteelCore
-from ..model.brackets import Bracket, Fixings, Row
+from ..model.anchors.anchor import Fastener
+from ..model.brackets.bracket import Bracket, Fixings, Row
+from ..model.brackets.joints import LegJoint
+from ..model.brackets.shapes import Braced, Corbel, Shape, Solid, SteelCore
 from ..model.stock import Stock
 from ..values.lumber import read_size
 

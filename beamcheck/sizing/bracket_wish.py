@@ -18,8 +18,8 @@ from ..checks.core.result import CAUTION, SIGN_OFF, PieceResult, Verdict
 from ..checks.core.wood.govern import figures_only
 from ..errors import BeamcheckError, JobError, OutOfRange, UnknownName
 from ..formulas.brackets.split import head_reach
-from ..model.bracket_shapes import Corbel, Solid
-from ..model.brackets import Bracket
+from ..model.brackets.bracket import Bracket
+from ..model.brackets.shapes import Corbel, Solid
 from ..model.job import Job
 from ..model.links.pieces import check_links
 from ..units import show

@@ -23,7 +23,7 @@ from ..checks.core.wood.govern import figures_only
 from ..checks.job import check_job
 from ..checks.pieces import Carrying, carriers_of, from_the_top, joints_of, results_of, transfers_to
 from ..errors import JobError, OutOfRange, UnknownName
-from ..model.brackets import Bent, Bracket, Solid, SteelCore
+from ..model.brackets.bracket import Bent, Bracket, Solid, SteelCore
 from ..model.job import Job
 from ..model.links.pieces import check_links
 from ..units import show

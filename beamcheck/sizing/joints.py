@@ -12,7 +12,7 @@ import numpy as np
 from ..checks.core.result import CAUTION, SIGN_OFF, PieceResult
 from ..checks.job import check_job
 from ..errors import OutOfRange, UnknownName
-from ..model.anchors import Fastener, Holes
+from ..model.anchors.anchor import Fastener, Holes
 from ..model.job import Job
 from ..model.joints.joint import Joint
 from ..model.joints.kinds import MADE

@@ -10,7 +10,7 @@ from beamcheck.analysis.fields.field import Backing, Elastic, Press, Spring, ref
 from beamcheck.analysis.fields.outline import outline_of
 from beamcheck.api import check_text
 from beamcheck.checks.brackets.families import solid_field
-from beamcheck.model.brackets import Solid
+from beamcheck.model.brackets.bracket import Solid
 from beamcheck.model.reading.reader import read_job_text
 from beamcheck.sizing.bracket_wish import what_would_carry
 

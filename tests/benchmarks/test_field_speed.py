@@ -8,7 +8,7 @@ import pytest
 
 from beamcheck.analysis.fields.field import Backing, Elastic, Press, Spring, Void, refined_field, solve_field
 from beamcheck.analysis.fields.outline import Outline, outline_of
-from beamcheck.model.brackets import Solid
+from beamcheck.model.brackets.bracket import Solid
 from tests.analysis.fields.arc import arc_field
 
 BONDED = Backing("bonded")

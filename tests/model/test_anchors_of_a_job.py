@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from beamcheck.errors import JobError, UnknownName
-from beamcheck.model.anchors import Anchor, Holes
+from beamcheck.model.anchors.anchor import Anchor, Holes
 from beamcheck.model.job import Job
 from beamcheck.model.links.anchors import diameter, hole_list, nail_name
 from beamcheck.model.reading.reader import read_job_text

@@ -13,7 +13,7 @@ import jsonschema  # type: ignore[import-untyped]
 import pytest
 
 from beamcheck.errors import JobError
-from beamcheck.model.brackets import Bent, Bracket, Solid
+from beamcheck.model.brackets.bracket import Bent, Bracket, Solid
 from beamcheck.model.reading.reader import job_from_data, read_job_text
 from beamcheck.model.reading.schema import job_schema
 

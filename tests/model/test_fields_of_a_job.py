@@ -7,7 +7,9 @@ from typing import Annotated, Any, get_args
 import pytest
 from pydantic import TypeAdapter
 
-from beamcheck.model import anchors, beams, brackets, existing, job, loads, posts, roofs, sticks, stock
+from beamcheck.model import beams, existing, job, loads, posts, roofs, sticks, stock
+from beamcheck.model.anchors import anchor as anchors
+from beamcheck.model.brackets import bracket as brackets
 from beamcheck.model.fields.base import Piece
 from beamcheck.model.job import Job
 from beamcheck.model.reading.reader import read_job_text

@@ -12,7 +12,7 @@ from functools import cached_property
 import numpy as np
 
 from ...errors import OutOfRange
-from ...model.brackets import Solid
+from ...model.brackets.bracket import Solid
 from ..frames.polynomial import Array
 from .soffit_curves import Line, Piece, Turn, through
 

@@ -8,8 +8,8 @@ import numpy as np
 
 from ...formulas.connections import tear_out as tear
 from ...formulas.steel.holes import standard_hole
-from ...model.anchor_manners import MANNERS
-from ...model.anchors import Anchor, Fastener
+from ...model.anchors.anchor import Anchor, Fastener
+from ...model.anchors.manners import MANNERS
 from ...model.beams import Beam, beam_length
 from ...model.links.anchors import diameter
 from ...values.hardware.connections import THIN

@@ -10,7 +10,7 @@ from ...calc.pad import Pad
 from ...errors import OutOfRange
 from ...formulas.connections import dowel_lengths as ln
 from ...formulas.connections import tear_out as tear
-from ...model.anchors import Fastener
+from ...model.anchors.anchor import Fastener
 from ...provenance import Source
 from ...values.hardware import fasteners
 from ...values.hardware.connections import THIN

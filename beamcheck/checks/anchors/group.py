@@ -12,8 +12,8 @@ import numpy as np
 
 from ...analysis.beams.combinations import Loaded
 from ...errors import OutOfRange
-from ...model.anchor_manners import MANNERS, Made
-from ...model.anchors import Anchor, Holes
+from ...model.anchors.anchor import Anchor, Holes
+from ...model.anchors.manners import MANNERS, Made
 from ...model.beams import Beam, beam_length
 from ...model.conditions.air import Climate
 from ...model.conditions.movement import Movement

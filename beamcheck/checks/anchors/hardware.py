@@ -9,8 +9,8 @@ from fractions import Fraction
 from ...calc.pad import SilentPad
 from ...errors import BeamcheckError
 from ...formulas.steel.holes import standard_hole
-from ...model.anchor_manners import MANNERS
-from ...model.anchors import Anchor
+from ...model.anchors.anchor import Anchor
+from ...model.anchors.manners import MANNERS
 from ...model.links.anchors import crossed
 from ...model.stock import Stock
 from ...units import show

@@ -11,8 +11,8 @@ import numpy as np
 from ...analysis.beams.combinations import Loaded
 from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import SilentPad
-from ...model.anchor_manners import MANNERS
-from ...model.anchors import Anchor
+from ...model.anchors.anchor import Anchor
+from ...model.anchors.manners import MANNERS
 from ...model.beams import Beam
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ...model.anchors import Anchor
+from ...model.anchors.anchor import Anchor
 from ...model.beams import Beam
 from ..beams.beam_run import BeamRun
 from ..core.context import Context

@@ -8,7 +8,7 @@ from typing import Literal
 
 import numpy as np
 
-from ...model.anchors import Fastener, Plate
+from ...model.anchors.anchor import Fastener, Plate
 from ...units import show
 from ..core.other_pictures import (
     BoreSize,

@@ -12,7 +12,7 @@ from ...calc.pad import Pad
 from ...formulas.steel import bending as bend
 from ...formulas.steel import holes, plates
 from ...formulas.wood.section import rectangle_modulus
-from ...model.anchors import Plate
+from ...model.anchors.anchor import Plate
 from ...units import show
 from ...values.hardware.steels import least_fillet, steel
 from ...values.judgment import judgment

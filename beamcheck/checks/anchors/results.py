@@ -10,7 +10,7 @@ import numpy as np
 from ...analysis.beams.combinations import Loaded
 from ...analysis.roofs.roof_frame import RoofRun
 from ...errors import BeamcheckError
-from ...model.anchors import Anchor
+from ...model.anchors.anchor import Anchor
 from ...model.beams import Beam
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie

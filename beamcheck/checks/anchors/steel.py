@@ -12,7 +12,7 @@ from ...calc.pad import Pad
 from ...errors import OutOfRange
 from ...formulas.steel import bolts, holes
 from ...formulas.wood.section import round_area
-from ...model.anchors import Fastener, Plate
+from ...model.anchors.anchor import Fastener, Plate
 from ...model.links.anchors import diameter
 from ...values.hardware.steels import Steel, bolt_grades, bolt_steel, steel
 from ..core.result import Check

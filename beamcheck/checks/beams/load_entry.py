@@ -231,7 +231,7 @@ def _fastened(
 
 def _heights(beam: Beam, solved: SolvedBeam, context: Context, loads: Sequence[Applied]) -> Question:
     """How high the fastenings sit: a field of the load, or of the hanger that brings it, where that has one."""
-    from ...model.anchor_manners import says_heights
+    from ...model.anchors.manners import says_heights
 
     load = loads[0]
     anchor = context.anchor(load.held_by or None)

@@ -20,7 +20,7 @@ from ..core.wood.lost import least_breadth
 from ..core.wood.strength import Section
 
 if TYPE_CHECKING:
-    from ...model.brackets import Bracket
+    from ...model.brackets.bracket import Bracket
 
 
 def clear_of_end() -> float:
@@ -159,7 +159,7 @@ def _too_long(beam: Beam, seat: Seat, under: str, l_b: float, there: float) -> l
 
 def _on_bracket(beam: Beam, seat: Seat, under: Bracket, b: float, l_b: float) -> Contact:
     """No broader than the bracket is thick: which way the piece runs over it is not known."""
-    from ...model.brackets import Bent, SteelCore
+    from ...model.brackets.bracket import Bent, SteelCore
 
     shape = under.shape
     thick = shape.width if isinstance(shape, SteelCore) else shape.thickness

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from ...model.near import Near
+from ...model.brackets.near import Near
 from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 

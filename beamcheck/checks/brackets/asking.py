@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from ...model.brackets import Bracket, Trim
+from ...model.brackets.bracket import Bracket, Trim
 from ...values.lumber import read_size
 from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.context import Context

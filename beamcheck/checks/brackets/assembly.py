@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from ...model.bracket_shapes import Braced, Solid, SteelCore
-from ...model.brackets import Bracket
+from ...model.brackets.bracket import Bracket
+from ...model.brackets.shapes import Braced, Solid, SteelCore
 from ...units import show, show_inches
 from ..core.assembled import TITLE, AssemblyPicture, Laid
 from ..core.other_pictures import Elevation

@@ -10,7 +10,7 @@ import numpy as np
 from ...analysis.beams.load_cases import Applied
 from ...calc.pad import Pad
 from ...formulas.wood.bearing import bearing_at_angle, bearing_stress
-from ...model.brackets import Bracket
+from ...model.brackets.bracket import Bracket
 from ...units import show
 from ...values.judgment import judgment
 from ..core.asking.question import RULING, ask

@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 
-from ...model.brackets import Bracket, Corbel, Solid
+from ...model.brackets.bracket import Bracket, Corbel, Solid
 from ...model.stock import Stock
 from ..core.board_picture import BoardPicture
 from .split.held import breadth_across, outline_with_pocket

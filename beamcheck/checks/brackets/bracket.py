@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 
 from ...errors import BeamcheckError
-from ...model.brackets import Bracket
+from ...model.brackets.bracket import Bracket
 from ..core.context import Context
 from ..core.draft import GENERAL, Draft, Reactions, transfer_doubts, unknown_below
 from ..core.other_pictures import Picture, StressPicture

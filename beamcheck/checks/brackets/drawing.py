@@ -6,7 +6,7 @@ from itertools import starmap
 from typing import Any
 
 from ...analysis.beams.load_cases import KIND_WORDS
-from ...model.brackets import Bracket, Row
+from ...model.brackets.bracket import Bracket, Row
 from ...units import show, show_inches
 from ..core.other_pictures import BeamAbove, Elevation, FastenerMark, Outline
 from ..core.pictures import Dimension, Points, Span

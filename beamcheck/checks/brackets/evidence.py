@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...model.anchors import Other
+from ...model.anchors.anchor import Other
 from ...model.beams import Beam
-from ...model.brackets import Bracket, Trim
+from ...model.brackets.bracket import Bracket, Trim
 from ...model.existing import Existing
 from ...model.links.anchors import diameter
 from ...model.posts import Post

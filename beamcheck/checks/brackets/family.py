@@ -10,7 +10,7 @@ from typing import Any, ClassVar, Generic, TypeVar
 
 import numpy as np
 
-from ...model.brackets import Bracket, Corbel, Pocket, Solid
+from ...model.brackets.bracket import Bracket, Corbel, Pocket, Solid
 from ...model.stock import Stock
 from ...units import show, show_inches
 from ...values.brackets import lever_arm_eta

@@ -13,7 +13,7 @@ from ...analysis.beams.combinations import Loaded
 from ...analysis.beams.load_cases import Applied
 from ...analysis.beams.member_loads import SELF_WEIGHT, applied_loads, transferred_loads
 from ...analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
-from ...model.brackets import Bracket, Trim
+from ...model.brackets.bracket import Bracket, Trim
 from ...values.brackets import accidental_loads
 from ...values.judgment import judgment
 from ..core.asking.question import PlausibleAnswer

@@ -8,7 +8,7 @@ from typing import Any
 
 from ...errors import BeamcheckError
 from ...model.beams import Beam
-from ...model.near import Near
+from ...model.brackets.near import Near
 from ...model.posts import Post
 from ...units import show
 from ...values.judgment import judgment

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from ...analysis.beams.load_cases import Applied
-from ...model.near import Near
+from ...model.brackets.near import Near
 from ...units import show
 from ...values.judgment import judgment
 from ..core.asking.question import Question

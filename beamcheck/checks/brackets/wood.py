@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from ...model.brackets import Bracket
+from ...model.brackets.bracket import Bracket
 from ...model.stock import Stock
 from ..core.context import Context
 from ..core.result import Check

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from ...model.brackets import Fixings
-from ...model.near import Closing, Near
+from ...model.brackets.bracket import Fixings
+from ...model.brackets.near import Closing, Near
 from ...units import show, show_inches
 from ..core.context import Context
 from ..core.result import Table

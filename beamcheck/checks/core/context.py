@@ -19,8 +19,8 @@ from .result import PieceResult, Verdict
 from .watched import belonging, choose
 
 if TYPE_CHECKING:
-    from ...model.anchors import Anchor
-    from ...model.brackets import Bracket, Trim
+    from ...model.anchors.anchor import Anchor
+    from ...model.brackets.bracket import Bracket, Trim
     from ...model.conditions.air import Climate
     from ...model.conditions.movement import Movement
     from ...model.existing import Existing

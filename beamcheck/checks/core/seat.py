@@ -30,7 +30,7 @@ from .wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from .wood.strength import Outcome, bearing
 
 if TYPE_CHECKING:
-    from ...model.brackets import Bracket
+    from ...model.brackets.bracket import Bracket
 
 BEARING = "NDS 2018 3.10.2"
 BEARS_NOTHING = ("plaster", "board", "trim")
@@ -122,7 +122,7 @@ def _across_the_load(under: AnyPiece, context: Context) -> WoodMaterial | float 
             under.F_c_perp
         )  # fmt: skip
     if is_bracket(under):
-        from ...model.brackets import SteelCore
+        from ...model.brackets.bracket import SteelCore
 
         return None if isinstance(under.shape, SteelCore) else bracket_wood(under, context)
     if not isinstance(under, Beam) or context.stock(under.stock).made == "steel":

@@ -20,8 +20,8 @@ from ...values.lumber import read_size
 from .wood.moist import metered_wet
 
 if TYPE_CHECKING:
-    from ...model.anchors import Anchor
-    from ...model.brackets import Bracket
+    from ...model.anchors.anchor import Anchor
+    from ...model.brackets.bracket import Bracket
     from ...model.frames.frame import Frame, FrameStick
 
 Rows = list[tuple[str, str]]

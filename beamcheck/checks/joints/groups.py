@@ -7,8 +7,8 @@ from typing import Any
 
 import numpy as np
 
-from ...model.anchor_manners import Manner
-from ...model.anchors import Anchor, Other
+from ...model.anchors.anchor import Anchor, Other
+from ...model.anchors.manners import Manner
 from ..anchors.group import Forces, Group, hole_places
 from ..anchors.manners.rated_hardware import by_report
 from ..core.context import Context

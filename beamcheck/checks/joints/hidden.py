@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from ...model.anchors import Anchor, Plate
+from ...model.anchors.anchor import Anchor, Plate
 from ...model.frames.frame import Frame
 from ...model.joints.joint import Joint
 from ...model.joints.parts import Member

@@ -8,11 +8,11 @@ from dataclasses import dataclass, replace
 
 from ...analysis.beams.member_loads import KIND_OF_FIELD
 from ...model.beams import Beam, beam_length
+from ...model.brackets.near import Role
 from ...model.classes import is_bracket, is_frame, is_trim
 from ...model.existing import Existing
 from ...model.job import Job
 from ...model.loads import Load
-from ...model.near import Role
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie
 from ...units import show
@@ -220,7 +220,7 @@ def _extent(piece: AnyPiece) -> float | None:
     if isinstance(piece, Post):
         return piece.height
     if is_bracket(piece):
-        from ...model.brackets import Bent
+        from ...model.brackets.bracket import Bent
 
         return None if isinstance(piece.shape, Bent) else piece.shape.projection
     return None

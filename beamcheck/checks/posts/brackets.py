@@ -16,7 +16,7 @@ from ...calc.core import Number
 from ...calc.pad import Pad
 from ...formulas.brackets.post_with_bracket import side_bracket_moment, side_bracket_push
 from ...model.beams import Beam
-from ...model.brackets import Bracket
+from ...model.brackets.bracket import Bracket
 from ...model.sticks import Support
 from ...values.judgment import judgment
 from ..core.asking.question import ask

@@ -9,7 +9,7 @@ import numpy as np
 
 from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
-from ...model.anchor_manners import says_heights
+from ...model.anchors.manners import says_heights
 from ...model.roofs import Tie
 from ...units import show
 from ...values.judgment import judgment

@@ -9,7 +9,7 @@ from typing import Literal
 from pydantic import Field
 
 from ...errors import nearest
-from ..anchors import Fastener, Rating
+from ..anchors.anchor import Fastener, Rating
 from ..fields.base import Answer, Insisting, Name, Words
 from ..fields.places import Fault
 from ..fields.quantities import Length, PositiveLength

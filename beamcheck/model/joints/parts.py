@@ -7,11 +7,11 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from ..anchors import Holes, Plate
+from ..anchors.anchor import Holes, Plate
+from ..anchors.girder import OnGirder
 from ..fields.base import Answer, Name, Piece
 from ..fields.places import SAME_PLACE, Fault
 from ..fields.quantities import Angle, Force, Length, Offset, PositiveLength
-from ..girder import OnGirder
 from .kinds import Part
 
 

@@ -12,8 +12,8 @@ from ...errors import BeamcheckError, UnknownName, nearest
 from ...values.hardware.fasteners import NailKind, bolt, lag_screw, nail, nail_sizes, wood_screw
 from ...values.hardware.steels import bolt_grades, bolt_steel, steel, steel_grades
 from ...values.lumber import Size
-from ..anchor_manners import MANNERS
-from ..anchors import Anchor, Fastener, Holes
+from ..anchors.anchor import Anchor, Fastener, Holes
+from ..anchors.manners import MANNERS
 from ..beams import Beam, beam_length
 from ..fields.places import SAME_PLACE, Fault, Path, fields
 from ..roofs import Rafter, slope_length

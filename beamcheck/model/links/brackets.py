@@ -9,7 +9,7 @@ from ...errors import BeamcheckError, UnknownName, nearest
 from ...values.hardware.steels import bolt_grades, bolt_steel, steel, steel_grades
 from ...values.lumber import Size
 from ..beams import Beam, beam_length
-from ..brackets import Bent, Braced, Bracket, Corbel, Shape, SteelCore, Trim
+from ..brackets.bracket import Bent, Braced, Bracket, Corbel, Shape, SteelCore, Trim
 from ..fields.places import SAME_PLACE, Fault, Path, entries, feet, fields, inches
 from ..posts import Post
 from .anchors import diameter

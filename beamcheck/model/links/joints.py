@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from ...errors import BeamcheckError, nearest
-from ..anchor_manners import Manner
-from ..anchors import Anchor, Holes, Other
+from ..anchors.anchor import Anchor, Holes, Other
+from ..anchors.manners import Manner
 from ..fields.places import SAME_PLACE, Fault, Path, feet, inches
 from ..frames.frame import Frame, FrameStick
 from ..joints.joint import Joint

@@ -12,7 +12,7 @@ from dataclasses import dataclass, fields
 from ...checks.core.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult
 from ...errors import BeamcheckError
 from ...model.beams import Beam
-from ...model.brackets import Bracket, Trim
+from ...model.brackets.bracket import Bracket, Trim
 from ...model.job import Job
 from ...model.reading.reader import read_job_text
 from ...model.roofs import Rafter, Tie

@@ -11,7 +11,7 @@ from ...checks.core.pictures import CutMark
 from ...checks.core.result import Figure, PieceResult
 from ...errors import BeamcheckError
 from ...model.beams import Beam
-from ...model.brackets import Bracket
+from ...model.brackets.bracket import Bracket
 from ...units import show
 from ..figures.anchor import hole_figure
 from ..figures.frame import frame_figure

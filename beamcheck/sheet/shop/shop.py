@@ -12,9 +12,9 @@ from ...checks.core.result import JobResult, PieceResult, Verdict
 from ...checks.movement.timber import movement_line
 from ...errors import BeamcheckError
 from ...lettering import legible
-from ...model.anchors import Anchor
+from ...model.anchors.anchor import Anchor
 from ...model.beams import Beam
-from ...model.brackets import Bracket, Trim
+from ...model.brackets.bracket import Bracket, Trim
 from ...model.job import Job
 from ...model.posts import Post
 from ...units import show, shown_in

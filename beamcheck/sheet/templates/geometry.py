@@ -12,7 +12,7 @@ from ...analysis.fields.outline import outline_of
 from ...analysis.fields.soffit_curves import Line, Turn
 from ...analysis.frames.polynomial import Array
 from ...checks.core.result import Verdict
-from ...model.brackets import Solid
+from ...model.brackets.bracket import Solid
 
 Point = tuple[float, float]
 Layer = Literal["CUT", "DRILL", "GRAIN", "NOTES"]

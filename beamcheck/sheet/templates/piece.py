@@ -8,8 +8,8 @@ from ...checks.anchors.hardware import looked_up
 from ...checks.core.other_pictures import HoleDrawing, JointPicture
 from ...checks.core.result import JobResult, PieceResult
 from ...errors import BeamcheckError, UnknownName
-from ...model.anchors import Anchor
-from ...model.brackets import Bracket
+from ...model.anchors.anchor import Anchor
+from ...model.brackets.bracket import Bracket
 from ...model.job import Job
 from ...model.joints.joint import Joint
 from ...model.links.joints import MANNER_OF

@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from ...errors import BeamcheckError
-from ...model.brackets import Bent, Braced, Bracket, Corbel, Fixings, Solid, SteelCore
+from ...model.brackets.bracket import Bent, Braced, Bracket, Corbel, Fixings, Solid, SteelCore
 from ...units import show, show_inches
 from .geometry import (
     Arrow,

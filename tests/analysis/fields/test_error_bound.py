@@ -15,7 +15,7 @@ import pytest
 from beamcheck.analysis.fields.field import Backing, Elastic, Press, Spring, solve_field
 from beamcheck.analysis.fields.outline import outline_of
 from beamcheck.checks.brackets.families.solid_stress import OVER, _index, error_bound
-from beamcheck.model.bracket_shapes import Solid
+from beamcheck.model.brackets.shapes import Solid
 
 with (Path(__file__).parents[3] / "worked_examples/stress_field_against_fine_mesh.csv").open(encoding="utf-8") as file:
     ROWS = list(csv.DictReader(file))

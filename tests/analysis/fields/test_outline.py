@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from beamcheck.analysis.fields.outline import MOST_POINTS, crossing, outline_of
 from beamcheck.errors import OutOfRange
-from beamcheck.model.brackets import Point, Solid
+from beamcheck.model.brackets.bracket import Point, Solid
 
 
 def solid(soffit="concave", H=10.0, P=10.0, a=2.0, b=2.0, points=(), **more):

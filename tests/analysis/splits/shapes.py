@@ -9,7 +9,7 @@ import numpy as np
 
 from beamcheck.analysis.fields.outline import outline_of
 from beamcheck.analysis.splits.holds import Held, Ledge, Rod, Row, Seat
-from beamcheck.model.bracket_shapes import Solid
+from beamcheck.model.brackets.shapes import Solid
 
 LAG3 = {"T": 700.0, "Z": 140.0, "q": 270.0, "M": 35.0, "washer": 1.5}
 LAG4 = {"T": 1000.0, "Z": 245.0, "q": 316.0, "M": 95.0, "washer": 1.75}

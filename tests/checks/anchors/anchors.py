@@ -20,7 +20,7 @@ from beamcheck.checks.anchors.steel import steel_checks
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.core.wood.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
 from beamcheck.checks.core.wood.strength import Section
-from beamcheck.model.anchors import Anchor
+from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.model.stock import Stock
 from beamcheck.values.factors import load_duration
 from beamcheck.values.lumber import read_size

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from beamcheck.checks.anchors.cuts import anchor_cuts
 from beamcheck.checks.core.wood.strength import Section
-from beamcheck.model.anchors import Anchor
+from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.model.beams import Beam
 
 from .anchor_jobs import KNIFE, B, D, hung

@@ -21,8 +21,8 @@ from beamcheck.checks.anchors.manners.rated_hardware import basis_of, rated_chec
 from beamcheck.checks.anchors.manners.registry import REGISTRY, connect
 from beamcheck.checks.core.asking.question import RULING
 from beamcheck.checks.core.trivial import trivial
-from beamcheck.model.anchor_manners import MANNERS, Manner
-from beamcheck.model.anchors import Anchor, Rating
+from beamcheck.model.anchors.anchor import Anchor, Rating
+from beamcheck.model.anchors.manners import MANNERS, Manner
 from beamcheck.model.existing import Existing
 from beamcheck.values.loader import rows
 

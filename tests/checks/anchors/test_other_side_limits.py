@@ -24,7 +24,7 @@ from beamcheck.checks.anchors.unsaid import NotSaid
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.core.wood.strength import Section
 from beamcheck.errors import OutOfRange, UnknownName
-from beamcheck.model.anchors import Anchor, Fastener, Holes
+from beamcheck.model.anchors.anchor import Anchor, Fastener, Holes
 from beamcheck.model.beams import Beam
 from beamcheck.model.existing import Existing
 from beamcheck.model.posts import Post

@@ -17,7 +17,7 @@ from beamcheck.checks.anchors.group import Group
 from beamcheck.checks.anchors.manners.registry import manner_of
 from beamcheck.checks.anchors.outputs import anchor_tables, hole_drawing
 from beamcheck.checks.core.result import Table
-from beamcheck.model.anchors import Anchor
+from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.units import shown_in
 
 from .anchors import group, stock

@@ -12,7 +12,7 @@ import pytest
 from beamcheck.checks.anchors.results import anchors_of_beam
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check, JobResult
-from beamcheck.model.anchors import Anchor
+from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.model.beams import Beam
 
 from ...worked_examples.results import example

@@ -15,7 +15,7 @@ import pytest
 from beamcheck.checks.anchors.manners.registry import REGISTRY
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
-from beamcheck.model.anchors import Anchor
+from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.model.beams import Beam
 from beamcheck.model.stock import Stock
 

@@ -12,7 +12,7 @@ from beamcheck.checks.brackets.loads import BracketLoads, bracket_loads
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.core.wood.material import WoodMaterial
-from beamcheck.model.brackets import Bracket
+from beamcheck.model.brackets.bracket import Bracket
 from beamcheck.model.existing import Existing
 from beamcheck.model.posts import Post
 from beamcheck.model.stock import Stock

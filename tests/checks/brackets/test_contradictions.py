@@ -16,7 +16,7 @@ from beamcheck.checks.core.result import Check
 from beamcheck.checks.core.wood.material import rows_to_screen
 from beamcheck.checks.job import check_job
 from beamcheck.errors import JobError, UnknownName
-from beamcheck.model.anchors import Anchor
+from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.model.beams import Beam
 from beamcheck.model.existing import Existing
 from beamcheck.model.reading.reader import read_job_text

@@ -15,8 +15,8 @@ from beamcheck.checks.brackets.families.corbel import as_solid
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
-from beamcheck.model.bracket_shapes import Corbel
-from beamcheck.model.brackets import Bracket
+from beamcheck.model.brackets.bracket import Bracket
+from beamcheck.model.brackets.shapes import Corbel
 from beamcheck.model.posts import Post
 
 from ..anchors.anchors import said, step, stock

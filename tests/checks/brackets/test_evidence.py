@@ -9,7 +9,7 @@ import pytest
 from beamcheck.checks.brackets.trim.trim import trim_result
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import PieceResult
-from beamcheck.model.brackets import Trim
+from beamcheck.model.brackets.bracket import Trim
 from beamcheck.model.existing import Existing
 
 from ..anchors.anchors import stock

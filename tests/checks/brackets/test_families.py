@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from beamcheck.checks.brackets.body import Body
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.core.context import Context
-from beamcheck.model.brackets import Bent, Bracket
+from beamcheck.model.brackets.bracket import Bent, Bracket
 
 from ..anchors.anchors import said, step, stock
 from .brackets import BENT, BRACED, CORBEL, STRAP, Data, bracket, find, fixings, loads_of, structure, wood

@@ -19,7 +19,7 @@ from beamcheck.checks.brackets.fixings.wood_fasteners import depth_at
 from beamcheck.checks.brackets.words import bracket_inputs, loads_on_bracket
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
-from beamcheck.model.brackets import Bracket
+from beamcheck.model.brackets.bracket import Bracket
 from beamcheck.model.existing import Existing
 
 from .brackets import BOLT, CORBEL, LAG, OTHER, SOLID, STRAP, Data, bracket, find, fixings, held, loads_of, structure

@@ -20,7 +20,7 @@ from beamcheck.checks.brackets.families.solid_hand_rule import (
     section_rule,
     wall_rule,
 )
-from beamcheck.model.brackets import Solid
+from beamcheck.model.brackets.bracket import Solid
 
 T, D = 1.5, 4.0
 WOOD = Moduli(1.6e6, 80000.0, 124800.0, 0.449, 0.0)

@@ -15,7 +15,7 @@ from beamcheck.checks.brackets.handed import Handed
 from beamcheck.checks.brackets.props.asks import asks_under
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
-from beamcheck.model.brackets import Bracket, Trim
+from beamcheck.model.brackets.bracket import Bracket, Trim
 from beamcheck.model.existing import Existing
 from beamcheck.model.posts import Post
 

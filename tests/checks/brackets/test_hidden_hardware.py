@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 
 from beamcheck.checks.brackets.covers.hidden_hardware import _too_small, hardware_size, stands_out
-from beamcheck.model.anchors import Anchor, Fastener, Holes, Plate
-from beamcheck.model.brackets import Cover
+from beamcheck.model.anchors.anchor import Anchor, Fastener, Holes, Plate
+from beamcheck.model.brackets.bracket import Cover
 
 from ..anchors.anchors import A36
 from .brackets import SOLID, Data, bracket

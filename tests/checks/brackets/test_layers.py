@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from beamcheck.errors import JobError
-from beamcheck.model.brackets import Trim
+from beamcheck.model.brackets.bracket import Trim
 from beamcheck.model.fields.layers import Layer
 
 from .test_evidence import hung

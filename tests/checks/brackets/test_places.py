@@ -15,9 +15,9 @@ from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.place import gap_by_sizes, likely_beams, noses, place_checks
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
-from beamcheck.model.anchors import Anchor, Holes, Other
+from beamcheck.model.anchors.anchor import Anchor, Holes, Other
 from beamcheck.model.beams import Beam
-from beamcheck.model.brackets import Bracket, Cover
+from beamcheck.model.brackets.bracket import Bracket, Cover
 from beamcheck.model.posts import Post
 
 from ..anchors.anchors import stock

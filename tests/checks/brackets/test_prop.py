@@ -13,7 +13,7 @@ from beamcheck.checks.beams.result import beam_result
 from beamcheck.checks.brackets.props.prop import PropAsk, PropResult, prop_result
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
-from beamcheck.model.near import Near
+from beamcheck.model.brackets.near import Near
 from beamcheck.model.reading.reader import job_from_data
 from beamcheck.units import shown_in
 

@@ -16,7 +16,7 @@ from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.families.solid_field import model_of
 from beamcheck.checks.brackets.families.solid_hand_rule import EdgeLoad, Moduli, hand_rule
 from beamcheck.checks.core.result import PieceResult
-from beamcheck.model.brackets import Bracket, Solid
+from beamcheck.model.brackets.bracket import Bracket, Solid
 from beamcheck.model.loads import Load
 
 from .brackets import SOLID, Data, bracket, find, fixings, loads_of, structure, wood

@@ -19,7 +19,7 @@ from beamcheck.checks.brackets.split.proof import _record, _steps, information
 from beamcheck.checks.brackets.split.row_values import unlike
 from beamcheck.checks.brackets.split.split import _line_words, more_checks, split_checks
 from beamcheck.checks.core.result import Check
-from beamcheck.model.brackets import Corbel, Solid
+from beamcheck.model.brackets.bracket import Corbel, Solid
 
 from ..anchors.anchors import stock
 from .brackets import BRACED, CORBEL, LAG, SOLID, Data, bracket, find, fixings, loads_of, structure, wood

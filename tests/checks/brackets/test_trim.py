@@ -10,7 +10,7 @@ import pytest
 from beamcheck.checks.brackets.trim.places import arm_of, hits_of
 from beamcheck.checks.brackets.trim.trim import _in_a_line
 from beamcheck.checks.core.result import Check, PieceResult
-from beamcheck.model.brackets import Fixings, Trim
+from beamcheck.model.brackets.bracket import Fixings, Trim
 
 from ..anchors.anchors import stock
 from .brackets import BOLT, LAG, OTHER, Data, find

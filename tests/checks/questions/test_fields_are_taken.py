@@ -14,8 +14,8 @@ import pytest
 from beamcheck.checks.core.asking.question import RULING, Question
 from beamcheck.checks.job import check_job
 from beamcheck.errors import JobError
-from beamcheck.model.anchor_manners import MANNERS
-from beamcheck.model.anchor_manners import PARTS as OF_ANCHORS
+from beamcheck.model.anchors.manners import MANNERS
+from beamcheck.model.anchors.manners import PARTS as OF_ANCHORS
 from beamcheck.model.job import Job
 from beamcheck.model.job_paths import get_field, with_values
 from beamcheck.model.joints.kinds import MADE

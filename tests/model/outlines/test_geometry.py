@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.model.brackets import Solid
+from beamcheck.model.brackets.bracket import Solid
 from beamcheck.model.outlines.geometry import dense, first_crossing, simplified, soffit_of
 
 make: Any = Solid

@@ -17,7 +17,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from beamcheck.errors import BeamcheckError, UnknownName
-from beamcheck.model.brackets import Bracket
+from beamcheck.model.brackets.bracket import Bracket
 from beamcheck.sheet.templates.dxf import template_dxf
 from beamcheck.sheet.templates.geometry import Hole, Round, Template
 from beamcheck.sheet.templates.shapes import Drawn, bracket_drawn, hole_diameter

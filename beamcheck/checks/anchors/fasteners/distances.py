@@ -16,7 +16,7 @@ import numpy as np
 from ....calc.core import Formula, Number
 from ....calc.pad import Pad, SilentPad
 from ....formulas.connections import spacing as sp
-from ....model.anchors import Other
+from ....model.anchors.anchor import Other
 from ....model.stock import Stock
 from ....provenance import Source
 from ....values.hardware import connections as tables

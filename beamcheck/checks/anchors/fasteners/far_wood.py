@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from ....model.anchors import Other
+from ....model.anchors.anchor import Other
 from ....units import show
 from ....values.hardware import connections as tables
 from ....values.lumber import read_size

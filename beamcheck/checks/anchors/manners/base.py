@@ -10,7 +10,7 @@ from typing import ClassVar
 import numpy as np
 
 from ....errors import BeamcheckError, OutOfRange
-from ....model.anchor_manners import MANNERS, Made
+from ....model.anchors.manners import MANNERS, Made
 from ....units import show
 from ....values.hardware import fasteners
 from ....values.judgment import judgment

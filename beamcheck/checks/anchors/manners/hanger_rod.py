@@ -14,7 +14,7 @@ from ....formulas.connections import washer as wash
 from ....formulas.steel import bolts
 from ....formulas.wood import bearing as br
 from ....formulas.wood.section import round_area
-from ....model.anchors import Fastener
+from ....model.anchors.anchor import Fastener
 from ....model.beams import Beam, beam_length
 from ....model.links.anchors import diameter
 from ....units import show

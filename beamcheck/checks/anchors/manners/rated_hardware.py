@@ -10,7 +10,7 @@ import numpy as np
 from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....formulas.connections.ranges import LONGEST_LASTING
-from ....model.anchors import Rating
+from ....model.anchors.anchor import Rating
 from ....model.fields.evidence import read_evidence
 from ....provenance import Source
 from ....units import show

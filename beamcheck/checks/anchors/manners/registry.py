@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from ....model.anchors import Anchor
+from ....model.anchors.anchor import Anchor
 from ...core.result import Check
 from ..fasteners.connection import Connection
 from ..group import Group

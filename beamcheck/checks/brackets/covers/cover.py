@@ -10,7 +10,7 @@ import numpy as np
 from ....calc.core import Number
 from ....calc.pad import Pad
 from ....formulas.wood.shrinkage import clearance_needed, cross_grain_movement
-from ....model.brackets import Bracket, Cover, Pocket
+from ....model.brackets.bracket import Bracket, Cover, Pocket
 from ....units import show
 from ....values.brackets import movement_coefficient
 from ....values.found import Found

@@ -8,10 +8,10 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from ....errors import BeamcheckError
-from ....model.anchor_manners import MANNERS
-from ....model.anchors import Anchor
+from ....model.anchors.anchor import Anchor
+from ....model.anchors.manners import MANNERS
 from ....model.beams import Beam
-from ....model.brackets import Bracket, Cover
+from ....model.brackets.bracket import Bracket, Cover
 from ....model.frames.frame import Frame
 from ....model.joints.joint import Joint
 from ....model.links.anchors import diameter

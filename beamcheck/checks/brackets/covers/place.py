@@ -8,9 +8,9 @@ from typing import Any
 import numpy as np
 
 from ....errors import BeamcheckError
-from ....model.anchors import Anchor
+from ....model.anchors.anchor import Anchor
 from ....model.beams import Beam
-from ....model.brackets import Cover
+from ....model.brackets.bracket import Cover
 from ....model.posts import Post
 from ....units import show
 from ....values.judgment import judgment

@@ -21,7 +21,7 @@ from ....formulas.wood.combined import tension_stress
 from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.section import rectangle_area
 from ....formulas.wood.shear import shear_stress
-from ....model.brackets import Bent
+from ....model.brackets.bracket import Bent
 from ....model.stock import Stock
 from ....units import show
 from ....values.brackets import elastic_ratios

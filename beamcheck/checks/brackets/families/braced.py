@@ -15,8 +15,8 @@ from ....formulas.wood.bearing import bearing_at_angle
 from ....formulas.wood.combined import eccentric_column_one_way
 from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.shear import shear_stress
-from ....model.brackets import Braced
-from ....model.fixings import Fixings
+from ....model.brackets.bracket import Braced
+from ....model.brackets.fixings import Fixings
 from ....model.stock import Stock
 from ....units import show
 from ....values.judgment import judgment

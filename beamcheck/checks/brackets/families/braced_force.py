@@ -6,7 +6,7 @@ import numpy as np
 
 from ....calc.pad import Pad, SilentPad
 from ....formulas.brackets import brace as br
-from ....model.brackets import Braced
+from ....model.brackets.bracket import Braced
 from ...core.wood.govern import at
 from ..loads import BracketLoads
 

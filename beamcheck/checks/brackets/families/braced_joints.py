@@ -14,9 +14,9 @@ from itertools import pairwise
 import numpy as np
 
 from ....formulas.brackets import brace as br
-from ....model.anchors import Anchor, Fastener, Other
-from ....model.bracket_joints import JointRow
-from ....model.brackets import Braced, Bracket
+from ....model.anchors.anchor import Anchor, Fastener, Other
+from ....model.brackets.bracket import Braced, Bracket
+from ....model.brackets.joints import JointRow
 from ....units import show
 from ...anchors.fastener import dowel_of
 from ...anchors.fasteners.connection import Connection

@@ -11,7 +11,7 @@ from ....calc.pad import Pad
 from ....formulas.brackets import brace as br
 from ....formulas.connections.group_action import load_slip_wood
 from ....formulas.wood.compression import compression_stress
-from ....model.brackets import Braced, Bracket
+from ....model.brackets.bracket import Braced, Bracket
 from ....values.judgment import judgment
 from ...anchors.fastener import dowel_of
 from ...core.result import Check

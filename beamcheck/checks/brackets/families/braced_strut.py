@@ -7,7 +7,7 @@ import math
 import numpy as np
 
 from ....formulas.brackets import brace as br
-from ....model.brackets import Braced
+from ....model.brackets.bracket import Braced
 from ...core.other_pictures import StrutPicture
 from ..loads import BracketLoads
 from .braced_force import Force

@@ -15,7 +15,7 @@ from ....formulas.brackets import steel_core as core
 from ....formulas.steel import bending as sb
 from ....formulas.steel.plates import fillet_weld
 from ....formulas.wood.section import rectangle_inertia, rectangle_modulus
-from ....model.brackets import SteelCore
+from ....model.brackets.bracket import SteelCore
 from ....model.links.anchors import diameter
 from ....model.stock import Stock
 from ....units import show

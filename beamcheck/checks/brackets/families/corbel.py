@@ -12,7 +12,7 @@ from ....calc.pad import Pad
 from ....formulas.brackets.corbel import seat_shear, seat_shear_length
 from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.shear import shear_stress
-from ....model.brackets import Corbel, Point, Solid
+from ....model.brackets.bracket import Corbel, Point, Solid
 from ....model.posts import Post
 from ....model.stock import Stock
 from ....units import show

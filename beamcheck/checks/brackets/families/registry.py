@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any
 
-from ....model.brackets import Bracket
+from ....model.brackets.bracket import Bracket
 from ..family import Family
 from .bent import BentArc
 from .braced import BracedBracket

@@ -12,7 +12,7 @@ import numpy as np
 
 from ....calc.pad import Pad
 from ....errors import BeamcheckError
-from ....model.brackets import Bracket, Fixings, Pocket, Solid
+from ....model.brackets.bracket import Bracket, Fixings, Pocket, Solid
 from ....model.stock import Stock
 from ....units import show
 from ....values.brackets import lever_arm_eta

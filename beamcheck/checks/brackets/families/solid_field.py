@@ -10,7 +10,7 @@ import numpy as np
 
 from ....calc.pad import SilentPad
 from ....formulas.connections.group_action import load_slip_wood
-from ....model.brackets import Fixings, Solid
+from ....model.brackets.bracket import Fixings, Solid
 from ....model.stock import Stock
 from ....values.brackets import elastic_ratios
 from ....values.judgment import judgment

@@ -8,8 +8,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from ....model.anchors import Anchor, Plate
-from ....model.brackets import Bracket, SteelCore
+from ....model.anchors.anchor import Anchor, Plate
+from ....model.brackets.bracket import Bracket, SteelCore
 from ....units import show
 from ....values.judgment import judgment
 from ....values.lumber import read_size

@@ -9,8 +9,8 @@ import numpy as np
 
 from ....calc.pad import Pad
 from ....errors import BeamcheckError
-from ....model.anchors import Anchor
-from ....model.brackets import Bracket, SteelCore, Trim
+from ....model.anchors.anchor import Anchor
+from ....model.brackets.bracket import Bracket, SteelCore, Trim
 from ....model.existing import Existing
 from ....model.fields.evidence import vouched
 from ....model.links.anchors import diameter

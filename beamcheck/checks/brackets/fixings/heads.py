@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ....errors import BeamcheckError
-from ....model.anchors import Fastener
+from ....model.anchors.anchor import Fastener
 from ....model.links.anchors import diameter
 from ....values.judgment import judgment
 

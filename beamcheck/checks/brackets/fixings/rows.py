@@ -14,7 +14,7 @@ from ....formulas.connections import bolt_pattern as pattern
 from ....formulas.steel import bolts
 from ....formulas.wood.bearing import bearing_stress
 from ....formulas.wood.section import round_area
-from ....model.brackets import Bracket, Fixings
+from ....model.brackets.bracket import Bracket, Fixings
 from ....model.stock import Stock
 from ....units import show
 from ....values.found import Found

@@ -15,8 +15,8 @@ import numpy as np
 
 from ....calc.core import Number
 from ....calc.pad import Pad
-from ....model.anchors import Anchor
-from ....model.brackets import Corbel, Solid
+from ....model.anchors.anchor import Anchor
+from ....model.brackets.bracket import Corbel, Solid
 from ....units import show
 from ....values.found import Found
 from ....values.hardware.connections import THIN, connection_factor, distance

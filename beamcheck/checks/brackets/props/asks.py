@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from ....errors import BeamcheckError
-from ....model.brackets import Bracket
+from ....model.brackets.bracket import Bracket
 from ....model.posts import Post
 from ...core.context import Context
 from ..families.registry import family_of

@@ -19,7 +19,7 @@ from ....calc.pad import Pad, SilentPad
 from ....errors import OutOfRange
 from ....formulas.brackets import prop as pr
 from ....formulas.wood import shrinkage as mv
-from ....model.near import Near
+from ....model.brackets.near import Near
 from ....units import show
 from ....values.brackets import movement_coefficient
 from ....values.judgment import judgment

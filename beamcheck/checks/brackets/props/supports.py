@@ -12,7 +12,7 @@ from ....analysis.props.props import carried_down, sinking, unit_sags
 from ....calc.pad import SilentPad
 from ....formulas.brackets.prop import softened_modulus
 from ....model.beams import Beam
-from ....model.brackets import Bracket
+from ....model.brackets.bracket import Bracket
 from ....model.existing import Existing
 from ....values.judgment import judgment
 from ...beams.beam import BeamRun

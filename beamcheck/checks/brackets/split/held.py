@@ -9,7 +9,7 @@ import numpy as np
 from ....analysis.splits.holds import Held, Ledge, Rod, Row, Seat
 from ....calc.pad import SilentPad
 from ....formulas.wood.bearing import bearing_at_angle
-from ....model.brackets import Bracket, Corbel, Solid
+from ....model.brackets.bracket import Bracket, Corbel, Solid
 from ....model.fields.places import SAME_PLACE
 from ....model.stock import Stock
 from ....values.judgment import judgment

@@ -9,7 +9,7 @@ import numpy as np
 
 from ....analysis.splits.cut import cut
 from ....analysis.splits.holds import Held
-from ....model.brackets import Bracket
+from ....model.brackets.bracket import Bracket
 from ....units import show
 from ....values.judgment import judgment
 from ...core.result import Check

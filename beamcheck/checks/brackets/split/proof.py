@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from ....formulas.brackets.split import strength_over_time
-from ....model.brackets import Bracket
+from ....model.brackets.bracket import Bracket
 from ....model.fields.evidence import vouched
 from ....units import show
 from ....values.judgment import judgment

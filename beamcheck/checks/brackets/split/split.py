@@ -18,7 +18,7 @@ from ....analysis.splits.split import Allowed, Split, allowed
 from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....formulas.brackets.split import head_reach, load_allowed, load_with_own_weight
-from ....model.brackets import Corbel, Solid
+from ....model.brackets.bracket import Corbel, Solid
 from ....model.stock import Stock
 from ....units import show
 from ....values.judgment import judgment

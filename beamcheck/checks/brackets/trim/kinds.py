@@ -13,7 +13,7 @@ import numpy as np
 from ....calc.pad import Pad
 from ....formulas.steel import bolts
 from ....formulas.wood.section import round_area
-from ....model.brackets import Trim
+from ....model.brackets.bracket import Trim
 from ....units import show
 from ....values.found import Found
 from ....values.hardware.fasteners import bolt

@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ....model.brackets import Trim
-from ....model.fixings import Fixings
+from ....model.brackets.bracket import Trim
+from ....model.brackets.fixings import Fixings
 from ....model.stock import Stock
 from ....units import show
 from ....values.hardware.connections import THIN, distance, lever_arm

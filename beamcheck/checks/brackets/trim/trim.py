@@ -11,8 +11,8 @@ from ....analysis.beams.load_cases import Applied
 from ....analysis.beams.member_loads import TransferredLoad
 from ....analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
 from ....errors import BeamcheckError
-from ....model.anchors import Anchor
-from ....model.brackets import Fixings, Trim
+from ....model.anchors.anchor import Anchor
+from ....model.brackets.bracket import Fixings, Trim
 from ....model.existing import Existing
 from ....model.posts import Post
 from ....units import show

@@ -32,7 +32,7 @@ from .material import ONE, Property, WoodMaterial
 from .strength import Section
 
 if TYPE_CHECKING:
-    from ....model.anchors import Anchor
+    from ....model.anchors.anchor import Anchor
 
 CLAUSE = "NDS 2018 16.2"
 NO_DURATION = Found(1.0, Source("NDS 2018 Table 16.2.2", "memory"), "no load duration factor in a fire")

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from ....model.anchors import Other
+from ....model.anchors.anchor import Other
 from ....model.fields.evidence import vouched
 from ....units import show
 from ...anchors.couple import couple_of

@@ -10,7 +10,7 @@ import numpy as np
 
 from ....calc.pad import Pad
 from ....formulas.joints.inclined_screws import inclined_pressing_force, inclined_slip_force
-from ....model.anchors import Rating
+from ....model.anchors.anchor import Rating
 from ....model.joints.parts import Screws
 from ....units import show
 from ....values.judgment import judgment

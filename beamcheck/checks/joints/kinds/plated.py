@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from ....calc.pad import Pad
-from ....model.anchors import Plate
+from ....model.anchors.anchor import Plate
 from ....units import show
 from ....values.judgment import judgment
 from ...anchors.couple import Couple

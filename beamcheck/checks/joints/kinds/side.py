@@ -7,7 +7,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from ....calc.pad import Pad
-from ....model.girder import OnGirder
+from ....model.anchors.girder import OnGirder
 from ....units import show
 from ....values.hardware.connections import connection_limit
 from ....values.judgment import judgment

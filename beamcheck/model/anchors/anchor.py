@@ -11,11 +11,11 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
 
-from .anchor_manners import MANNERS, PARTS, Made, Manner
-from .fields.base import Answer, Insisting, Name, Piece
-from .fields.places import SAME_PLACE, Fault, Path
-from .fields.quantities import Force, Length, PositiveLength, Slope, Stress
+from ..fields.base import Answer, Insisting, Name, Piece
+from ..fields.places import SAME_PLACE, Fault, Path
+from ..fields.quantities import Force, Length, PositiveLength, Slope, Stress
 from .girder import OnGirder
+from .manners import MANNERS, PARTS, Made, Manner
 
 Loads = Literal["floor", "snow", "roof", "wind", "permanent"]
 

@@ -12,10 +12,10 @@ from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field
 
-from .bracket_joints import EndScrews, LegJoint
-from .fields.base import Answer, Name, Piece, Words
-from .fields.places import SAME_PLACE, Fault, inches
-from .fields.quantities import Angle, Length, PositiveLength
+from ..fields.base import Answer, Name, Piece, Words
+from ..fields.places import SAME_PLACE, Fault, inches
+from ..fields.quantities import Angle, Length, PositiveLength
+from .joints import EndScrews, LegJoint
 
 GRAIN_WORDS = {"level": "0 deg", "upright": "90 deg"}
 
@@ -102,7 +102,7 @@ class Solid(Boxed):
 
     def faults(self) -> Iterator[Fault]:
         """Its outline."""
-        from .outlines.rules import outline_faults  # plane geometry, which only a solid bracket needs
+        from ..outlines.rules import outline_faults  # plane geometry, which only a solid bracket needs
 
         yield from outline_faults(self)
 

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from pydantic import Field
 
-from .fields.base import Piece
-from .fields.places import Fault
-from .fields.quantities import Length
+from ..fields.base import Piece
+from ..fields.places import Fault
+from ..fields.quantities import Length
 
 
 class OnGirder(Piece):

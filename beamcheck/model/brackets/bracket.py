@@ -11,15 +11,15 @@ from typing import Any, Literal
 
 from pydantic import Field, ValidationError, field_validator, model_validator
 
-from ..errors import JobError
-from .bracket_shapes import Bent, Braced, Corbel, Pocket, Point, Shape, Solid, SteelCore
-from .fields.base import Answer, Insisting, Name, Piece, Words
-from .fields.layers import Layer, weight_of
-from .fields.places import SAME_PLACE, Fault, entries, inches
-from .fields.quantities import Force, Length, Moisture, PositiveLength, Spring
+from ...errors import JobError
+from ..fields.base import Answer, Insisting, Name, Piece, Words
+from ..fields.layers import Layer, weight_of
+from ..fields.places import SAME_PLACE, Fault, entries, inches
+from ..fields.quantities import Force, Length, Moisture, PositiveLength, Spring
+from ..loads import Load
 from .fixings import Fixings, Row, row_faults
-from .loads import Load
 from .near import Near, Role
+from .shapes import Bent, Braced, Corbel, Pocket, Point, Shape, Solid, SteelCore
 
 __all__ = [
     "Bent", "Braced", "Bracket", "Corbel", "Cover", "Fixings", "Pocket", "Point", "RodInWood", "Row", "Shape",
@@ -302,7 +302,7 @@ def _air(shape: Solid | Corbel, places: Sequence[tuple[float, float]]) -> str | 
     else:
         import numpy as np
 
-        from .outlines.geometry import in_the_wood
+        from ..outlines.geometry import in_the_wood
 
         within = list(in_the_wood(shape, np.array(places, dtype=float), ON_IT))
     bad = next((place for place, inside in zip(places, within, strict=True) if not inside), None)

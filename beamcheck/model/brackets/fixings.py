@@ -8,11 +8,11 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from .anchors import Fastener, Other, Rating
-from .bracket_shapes import Shape, SteelCore
-from .fields.base import Answer, Piece
-from .fields.places import SAME_PLACE, Fault, Path, inches
-from .fields.quantities import Length, PositiveLength
+from ..anchors.anchor import Fastener, Other, Rating
+from ..fields.base import Answer, Piece
+from ..fields.places import SAME_PLACE, Fault, Path, inches
+from ..fields.quantities import Length, PositiveLength
+from .shapes import Shape, SteelCore
 
 
 class Row(Piece):

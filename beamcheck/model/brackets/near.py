@@ -7,9 +7,9 @@ from typing import Literal
 
 from pydantic import Field
 
-from .fields.base import Name, Piece, Words
-from .fields.places import SAME_PLACE, Fault, inches
-from .fields.quantities import Length, Moisture, PositiveLength, Spring
+from ..fields.base import Name, Piece, Words
+from ..fields.places import SAME_PLACE, Fault, inches
+from ..fields.quantities import Length, Moisture, PositiveLength, Spring
 
 Role = Literal["carries", "decorative", "cover"]
 

@@ -8,10 +8,10 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from .anchors import Fastener
-from .fields.base import Answer, Piece
-from .fields.places import Fault
-from .fields.quantities import Force, PositiveLength
+from ..anchors.anchor import Fastener
+from ..fields.base import Answer, Piece
+from ..fields.places import Fault
+from ..fields.quantities import Force, PositiveLength
 
 
 class JointRow(Piece):
