@@ -72,7 +72,9 @@ class SolvedBeam:
     @cached_property
     def combined(self) -> BeamResult:
         """The solution under each combination, in the first way."""
-        return self.cases_run.combine(self.factors)
+        if len(self.cases) * len(self.supports) > LARGE:
+            return self.cases_run.combine(self.factors)
+        return _combined(self.cases_run, tuple(one.factors for one in self.combinations))
 
     @cached_property
     def _ways(self) -> list[BeamResult]:
@@ -336,6 +338,12 @@ def _numbers(
     Of pieces that are alike in all numbers it is found once; what they and their loads are called is no part of it.
     """
     return [_solve(way) for way in ways], {}
+
+
+@lru_cache(maxsize=KEPT)
+def _combined(run: BeamResult, factors: tuple[tuple[float, ...], ...]) -> BeamResult:
+    """A solution under combinations; pieces alike have the same one."""
+    return run.combine(factors)
 
 
 def _solve(given: _Given) -> BeamResult:

@@ -59,6 +59,7 @@ class Line:
         h = frame.length[..., index]
         self.stations = np.concatenate([np.zeros_like(h[..., :1]), np.cumsum(h, axis=-1)], axis=-1)
         self.length = self.stations[..., -1]
+        self._whole: dict[Quantity, Extremes] = {}  # along all of it, as far as they were asked for
 
     def combine(self, factors: ArrayLike) -> Line:
         """The same member under combinations of the cases (see Solution.combine)."""
@@ -67,13 +68,13 @@ class Line:
     def of(self, solution: Solution) -> Line:
         """The same member in another solution of the same frame."""
         line = copy(self)
-        line.solution = solution
+        line.solution, line._whole = solution, {}
         return line
 
     def part(self, first: int, last: int) -> Line:
         """Its bars from one to another, both counted along it, as a line of their own."""
         line = copy(self)
-        line.bars = self.bars[first : last + 1]
+        line.bars, line._whole = self.bars[first : last + 1], {}
         line.stations = self.stations[..., first : last + 2] - self.stations[..., first : first + 1]
         line.length = line.stations[..., -1]
         return line
@@ -145,6 +146,10 @@ class Line:
         -------
         low, s_low, high, s_high : (*lead,) each.
         """
+        if s0 is s1 is None:  # a drawing and a table both ask for it
+            if quantity not in self._whole:
+                self._whole[quantity] = self._extremes(self.coefficients(quantity), *self._range(None, None), True)
+            return self._whole[quantity]
         return self._extremes(self.coefficients(quantity), *self._range(s0, s1), both_sides)
 
     def sag_between(self, s0: ArrayLike, s1: ArrayLike) -> Extremes:
