@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from ..errors import UnknownName
 from .found import Found
-from .loader import rows, source_of, table_names
+from .loader import Row, rows, source_of, table_names
 
 
 def judgment_tables() -> tuple[str, ...]:
@@ -20,9 +20,13 @@ def judgment(name: str) -> Found[float]:
 
     Raises UnknownName if no table lists it.
     """
-    every = [row for table in judgment_tables() for row in rows(table)]
-    for row in every:
-        if row["figure"] == name:
-            figure = f"{row['value']} {row['unit']}".rstrip()
-            return Found(float(row["value"]), source_of(row), f"{name}: {figure}, {row['meaning']}")
-    raise UnknownName("figure of judgment", name, [row["figure"] for row in every])
+    row = _figures().get(name)
+    if row is None:
+        raise UnknownName("figure of judgment", name, list(_figures()))
+    figure = f"{row['value']} {row['unit']}".rstrip()
+    return Found(float(row["value"]), source_of(row), f"{name}: {figure}, {row['meaning']}")
+
+
+@cache
+def _figures() -> dict[str, Row]:
+    return {row["figure"]: row for table in judgment_tables() for row in rows(table)}

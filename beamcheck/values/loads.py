@@ -123,26 +123,24 @@ def _pattern(words: tuple[str, ...]) -> re.Pattern[str]:
 
 
 @lru_cache(maxsize=64)
-def _told(sort: str) -> dict[str, Told]:
-    return {
-        row["words"].casefold(): Told(
-            row["words"], row["says"], float(row["psf"]) / SQUARE_FOOT if row["psf"] else None, source_of(row)
-        )
-        for row in _by_sort().get(sort, ())
-    }
+def _known(sort: str) -> dict[str, Row]:
+    return {row["words"].casefold(): row for row in _by_sort().get(sort, ())}
 
 
 @lru_cache(maxsize=4096)
 def told(text: str, sort: str) -> tuple[Told, ...]:
     """What a text says of one sort, each thing once, in the order of the text; nothing where it says nothing of it."""
-    known = _told(sort)
+    known = _known(sort)
     spaced = " ".join(text.split())
     plain = spaced.casefold()
     there = tuple(words for words in _words(sort) if words.casefold() in plain)
     matches = _pattern(there).finditer(spaced) if there else ()
     found = (known.get(match.group().casefold()) for match in matches)
-    by_meaning = {one.says: one for one in found if one is not None}
-    return tuple(by_meaning.values())
+    by_meaning = {row["says"]: row for row in found if row is not None}
+    return tuple(
+        Told(row["words"], row["says"], float(row["psf"]) / SQUARE_FOOT if row["psf"] else None, source_of(row))
+        for row in by_meaning.values()
+    )
 
 
 def point_load_of(use: str) -> Found[float]:

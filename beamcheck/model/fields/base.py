@@ -173,7 +173,7 @@ class Insisting(Piece):
 
     def faults(self) -> Iterator[Fault]:
         """A reason in words, for a field that there is."""
-        known = field_names(type(self))
+        known = field_names(type(self)) if self.meant else frozenset()
         for field, reason in self.meant.items():
             if field not in known:
                 yield ("meant", field), f"there is no such field here; {nearest(field, sorted(known))}"
