@@ -66,6 +66,7 @@ def along(f: Forces, sweep: float, C_D: float, k: float, C_c: float) -> float:
 # that it stands beyond (18 in out: at 150 deg, 10 - 9 cos 150 = 17.79 in)
 CASES = [
     (BENT, 90.0, shelf("20 lb", "9 in"), Forces(180.0, 20.0, 0.0, 20.0), 1.0),
+    (BENT, 90.0, shelf("0.1 lb", "9 in"), Forces(0.9, 0.1, 0.0, 0.1), 1.0),
     (BENT, 90.0, {"what": "clock", "dead": "20 lb", "at": "8 in"}, Forces(160.0, 20.0, 0.0, 20.0), 0.9),
     ({**BENT, "sweep": "60 deg"}, 60.0, shelf("40 lb", "4 in"), Forces(160.0, 40.0, 0.0, 40.0), 1.0),
     ({**BENT, "sweep": "180 deg"}, 180.0, shelf("15 lb", "18 in"),
