@@ -6,6 +6,7 @@ Its soffit runs straight from (3, 12) to (10, 3): so far down it is 3 + 7 (12 - 
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -22,6 +23,7 @@ from beamcheck.checks.core.result import Check
 from beamcheck.model.brackets.bracket import Bracket
 from beamcheck.model.existing import Existing
 
+from ..anchors.anchors import stock
 from .brackets import BOLT, CORBEL, LAG, OTHER, SOLID, STRAP, Data, bracket, find, fixings, held, loads_of, structure
 
 
@@ -305,3 +307,18 @@ def test_its_loads_as_a_table() -> None:
         ("shelf", "L", "100 lb", "at 3 in from the wall"), ("books", "D", "6 lb", "from 2 in to 8 in"),
         ("self weight", "D", "3 lb", "from 0 in to 10 in"),
     )  # fmt: skip
+
+
+def test_wood_of_another_stock_than_that_of_the_piece_it_is_fixed_to() -> None:
+    here = structure(other=stock("4x6 dressed", name="other"))
+    steel = bracket(STRAP).model_copy(update={"name": "bar"})
+    place = Context(replace(here.structure, pieces={**here.structure.pieces, "bar": steel}))
+    held_in = fixings(other={**OTHER, "stock": "other"})
+    for on, of, answers in (("post", "of stock 'wood'", ["wood"]), ("bar", "of no stock that is named", [])):
+        (found,) = into_checks(bracket(SOLID, "100 lb", "3 in", on=on, fixings=held_in), place)
+        assert found.id == "bracket.into" and found.notes[0].endswith(f"but {on} is {of}")
+        assert [answer.sets[0][1] for answer in found.questions[0].answers][: len(answers)] == answers
+        assert found.questions[0].field == "bracket.K.fixings.other.stock"
+    concrete = fixings(other=CONCRETE)
+    (no,) = into_checks(bracket(SOLID, "100 lb", "3 in", fixings=concrete), place)
+    assert "post is no such thing" in no.notes[0]
