@@ -145,6 +145,10 @@ def test_somebody_hangs_beside_one_of_its_fasteners() -> None:
     assert not [one for one in hung(rows, accidental="100 lb", **by).checks if one.id == "trim.hung_on_one"]
     heavy = [one for one in hung(rows, accidental="2,000 lb", **by).checks if one.id == "trim.hung_on_one"]
     assert {one.verdict for one in heavy} == {"refer"}
+    allowed = of(hung(rows), "pull on the most loaded fastener").capacity or 1.0
+    pull = next(one for one in heavy if one.what.startswith("pull on the most loaded"))
+    said = float(pull.notes[0].rsplit(": ", 1)[1].split(" ")[0])
+    assert said == pytest.approx((24.0 / 4.0 + 2000.0) / allowed, rel=0.01)
 
 
 def test_bolts_of_trim_in_pull() -> None:
