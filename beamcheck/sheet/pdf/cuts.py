@@ -30,10 +30,7 @@ class Part:
     texts: list[str] = field(default_factory=list)
     anchors: list[str] = field(default_factory=list)
     asks: bool = False
-
-    @property
-    def weight(self) -> int:
-        return sum(map(len, self.texts))
+    weight: int = 0
 
     @property
     def blocks(self) -> str:
@@ -42,26 +39,32 @@ class Part:
 
 
 def parts_of(runs: Iterable[list[Data]], most: int) -> Iterator[Part]:
-    """The parts of a sheet, each made when the one before is done with."""
+    """The parts of a sheet, each made when the one before is done with; `most`: letters of one, about."""
     part, running = Part(), ""
     for run in runs:
-        loose = not any(map(_has_lower_heading, run))
-        pieces = [piece for block in run for piece in _pieces(block, most)]
-        texts = [json.dumps(piece) for piece in pieces]
-        if part.texts and part.weight + (len(texts[0]) if loose and texts else sum(map(len, texts))) > most:
+        pieces = [(piece, json.dumps(piece)) for block in run for piece in _pieces(block, most)]
+        weight = sum(_weight(*one) for one in pieces)
+        if part.texts and part.weight + weight > most:
             yield part
             part = Part()
+        loose = weight > most and not any(map(_has_lower_heading, run))
         before = ""
-        for piece, text in zip(pieces, texts, strict=True):
-            if loose and part.texts and before != "Heading" and part.weight + len(text) > most:
+        for piece, text in pieces:
+            if loose and part.texts and before != "Heading" and part.weight + _weight(piece, text) > most:
                 yield part
                 part = Part(running)
             before = piece["kind"]
             running = _running(piece) or running
             part.asks |= _asks(piece)
             part.anchors += _anchors(piece)
+            part.weight += _weight(piece, text)
             part.texts.append(text)
     yield part
+
+
+def _weight(piece: Data, text: str) -> int:
+    """Letters of data; a table of plain texts fills twice the pages of other things."""
+    return len(text) * (2 if piece["kind"] == "TableBlock" else 1)
 
 
 def _has_lower_heading(block: Data) -> bool:
@@ -77,7 +80,7 @@ def _pieces(block: Data, most: int) -> Iterator[Data]:
     """A block, or where it is too long for a part several of the same kind."""
     key = _ROWS.get(block["kind"], "")
     rows: list[Any] = block.get(key, [])
-    weight = len(json.dumps(block)) if len(rows) > 1 else 0
+    weight = _weight(block, json.dumps(block)) if len(rows) > 1 else 0
     count = -(-weight // most)
     if count < 2:
         yield block

@@ -18,7 +18,7 @@ from .pages import set_pages
 from .text import Data
 from .typeset import forget
 
-PART = 400_000  # letters of data in a part, about: some 15 pages, for which typst takes 100 MB
+PART = 200_000  # letters of data in a part, about: some 9 pages, for which typst takes 60 MB
 NUMBERS = 400  # of pages that are set at once
 TRIES = 4  # until the numbers of pages that a part prints are those that it makes
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
+from contextlib import suppress
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any, cast
@@ -50,7 +51,11 @@ def set_pdf(
 
 def forget() -> None:
     """Have typst let go of what it remembers of earlier pages, 5 to 8 MB a page: it does after ten more runs."""
+    import ctypes
+
     import typst
 
     for _ in range(_REMEMBERS + 1):
         typst.compile(cast(Any, {"main.typ": b""}), format="pdf", ignore_system_fonts=True)
+    with suppress(AttributeError, OSError, TypeError):  # only where the C library can give room back to the system
+        ctypes.CDLL(None).malloc_trim(0)

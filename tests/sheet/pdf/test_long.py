@@ -245,3 +245,9 @@ def test_what_is_spooled_comes_back_in_pieces() -> None:
     assert b"".join(spool) == written == b"".join(spool) and len(list(spool)) > 3
     spool.write(b"more")
     assert b"".join(spool) == written + b"more"
+
+
+def test_what_fits_in_a_part_is_not_cut() -> None:
+    runs = [[_heading(1, str(n)), *({"kind": "Paragraph", "text": ["x" * 100]} for _ in range(4))] for n in range(5)]
+    parts = _blocks(list(parts_of(runs, 900)))
+    assert parts == runs
