@@ -21,7 +21,7 @@ from ..values.factors import load_duration
 from ..values.loads import asd_combinations
 from ..version import VERSION
 from .core.asking.open_questions import OpenQuestion
-from .core.pictures import Label
+from .core.pictures.beams import Label
 from .core.result import HOLDING, Check, Holding, JobResult, PieceResult, Table, worst
 from .core.summary import by_gravity
 from .core.understood import understood

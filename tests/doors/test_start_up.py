@@ -17,8 +17,8 @@ from .jobs import PASSES
 # rooms and files that a beam on its supports has no use for
 NOT_FOR_A_BEAM = (
     "checks.anchors", "checks.brackets", "checks.frames", "checks.joints", "checks.posts", "checks.roofs",
-    "checks.movement", "checks.survey", "checks.beams.made", "checks.beams.fire", "checks.core.other_pictures",
-    "checks.core.assembled", "checks.loads.site", "checks.loads.given_areas", "checks.loadpath.frame_totals",
+    "checks.movement", "checks.survey", "checks.beams.made", "checks.beams.fire", "checks.core.pictures.others",
+    "checks.core.pictures.assembled", "checks.loads.site", "checks.loads.given_areas", "checks.loadpath.frame_totals",
     "analysis.fields", "analysis.props", "analysis.roofs", "analysis.site.pieces", "analysis.splits",
     "analysis.trusses", "analysis.frames.contact", "analysis.frames.buckling",
     "model.anchors.anchor", "model.anchors.manners", "model.brackets.shapes", "model.brackets.bracket",

@@ -9,7 +9,7 @@ import hashlib
 import math
 
 from beamcheck.calc.pad import Pad
-from beamcheck.checks.core.pictures import SupportMark
+from beamcheck.checks.core.pictures.beams import SupportMark
 from beamcheck.checks.core.result import Check, Figure, JobResult, PieceResult, Table, judge, no_figure, worst
 from beamcheck.formulas.wood import adjustment, bending
 from beamcheck.provenance import Source

@@ -10,7 +10,8 @@ import numpy as np
 
 from ...model.anchors.anchor import Fastener, Plate
 from ...units import show
-from ..core.other_pictures import (
+from ..core.pictures.beams import Dimension, Table
+from ..core.pictures.others import (
     BoreSize,
     FastenerSize,
     ForceMark,
@@ -21,7 +22,6 @@ from ..core.other_pictures import (
     ShortOf,
     SlotSize,
 )
-from ..core.pictures import Dimension, Table
 from ..core.result import Check
 from .fastener import Dowel
 from .group import Group

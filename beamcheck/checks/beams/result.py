@@ -24,7 +24,7 @@ from ..core.draft import (
     transfer_doubts,
     unknown_below,
 )
-from ..core.pictures import SupportMark
+from ..core.pictures.beams import SupportMark
 from ..core.result import PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.tables import line_forces_table, loads_table, reactions_table

@@ -9,9 +9,9 @@ from dataclasses import dataclass, field
 from ...model.brackets.bracket import Bracket
 from ...model.brackets.shapes import Braced, Solid, SteelCore
 from ...units import show, show_inches
-from ..core.assembled import TITLE, AssemblyPicture, Laid
-from ..core.other_pictures import Elevation
-from ..core.pictures import Points, Table
+from ..core.pictures.assembled import TITLE, AssemblyPicture, Laid
+from ..core.pictures.beams import Points, Table
+from ..core.pictures.others import Elevation
 from .drawing import BORE, DEEPER, front_at
 from .family import box
 

@@ -8,7 +8,7 @@ import numpy as np
 
 from ...model.brackets.bracket import Bracket, Corbel, Solid
 from ...model.stock import Stock
-from ..core.board_picture import BoardPicture
+from ..core.pictures.board import BoardPicture
 from .split.held import breadth_across, outline_with_pocket
 
 

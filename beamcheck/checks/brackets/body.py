@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from ..core.other_pictures import Picture
+from ..core.pictures.others import Picture
 from ..core.result import Check, Table
 
 

@@ -11,7 +11,7 @@ from ...errors import BeamcheckError
 from ...model.brackets.bracket import Bracket
 from ..core.context import Context
 from ..core.draft import GENERAL, Draft, Reactions, transfer_doubts, unknown_below
-from ..core.other_pictures import Picture, StressPicture
+from ..core.pictures.others import Picture, StressPicture
 from ..core.result import Check, PieceResult
 from ..core.tables import forces_table
 from ..core.unsaid import unsaid_of, with_unsaid

@@ -8,8 +8,8 @@ from typing import Any
 from ...analysis.beams.load_cases import KIND_WORDS
 from ...model.brackets.bracket import Bracket, Row
 from ...units import show, show_inches
-from ..core.other_pictures import BeamAbove, Elevation, FastenerMark, Outline
-from ..core.pictures import Dimension, Points, Span
+from ..core.pictures.beams import Dimension, Points, Span
+from ..core.pictures.others import BeamAbove, Elevation, FastenerMark, Outline
 from .family import Family, Parts, box
 from .loads import BracketLoads
 

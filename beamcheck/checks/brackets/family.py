@@ -17,7 +17,7 @@ from ...values.brackets import lever_arm_eta
 from ...values.found import Found
 from ...values.judgment import judgment
 from ..core.context import Context
-from ..core.pictures import Points
+from ..core.pictures.beams import Points
 from ..core.result import Check
 from ..core.wood.material import WoodMaterial
 from .asking import ask_engineer

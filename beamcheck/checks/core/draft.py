@@ -17,13 +17,13 @@ from ...units import show
 from ...values.judgment import judgment
 from .asking.question import Question, ask
 from .context import Context
-from .pictures import Figure, Label, Table
+from .pictures.beams import Figure, Label, Table
 from .result import Check, PieceResult, worst
 from .statics import Statics
 
 if TYPE_CHECKING:
-    from .assembled import AssemblyPicture
-    from .other_pictures import Picture
+    from .pictures.assembled import AssemblyPicture
+    from .pictures.others import Picture
 
 GENERAL = (
     "Allowable values already include the safety of the standard; none is added and none is taken off.",

@@ -15,14 +15,14 @@ from .asking.open_questions import OpenQuestion
 from .asking.open_questions import Verdict as Verdict
 from .asking.question import Question, ask
 from .kinds import part_of
-from .pictures import Figure as Figure
-from .pictures import Label, LoadPath
-from .pictures import Table as Table
+from .pictures.beams import Figure as Figure
+from .pictures.beams import Label, LoadPath
+from .pictures.beams import Table as Table
 from .statics import Statics
 
 if TYPE_CHECKING:  # a job of beams draws none of them; JSON finds them by their names, see `sheet/record/records.py`
-    from .assembled import AssemblyPicture
-    from .other_pictures import HoleDrawing, Picture
+    from .pictures.assembled import AssemblyPicture
+    from .pictures.others import HoleDrawing, Picture
 
 DISTANCES = ("length", "small length")  # kinds of quantity that are needed and there, not a demand and a capacity
 HOLDING = ("anchor", "joint")  # kinds of piece that hold others: all of them is joint

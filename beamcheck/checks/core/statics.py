@@ -7,7 +7,7 @@ from typing import Annotated
 
 from ...calc.pad import Step
 from ...units.marks import InUnitOf
-from .pictures import Table
+from .pictures.beams import Table
 
 FOOT = 12.0
 BY_HAND = "by hand"

@@ -8,9 +8,9 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from ...model.frames.frame import Frame
 from ...model.frames.names import piece_name
 from ...model.joints.joint import Joint
-from ..core.assembled import TITLE, AssemblyPicture, Laid
 from ..core.context import Context
-from ..core.pictures import Points
+from ..core.pictures.assembled import TITLE, AssemblyPicture, Laid
+from ..core.pictures.beams import Points
 from ..core.result import Table
 
 ENTERS = ("tenoned",)  # parts of a joint that go into another piece along themselves

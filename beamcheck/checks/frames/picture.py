@@ -8,7 +8,7 @@ import numpy as np
 
 from ...analysis.trusses.record import SolvedFrame
 from ...model.frames.frame import Frame
-from ..core.other_pictures import FrameBar, FrameFootMark, FrameForces, FramePicture, StressMark
+from ..core.pictures.others import FrameBar, FrameFootMark, FrameForces, FramePicture, StressMark
 from ..core.result import PieceResult, Table
 from .member import MadeOf
 

@@ -9,7 +9,7 @@ import numpy as np
 
 from ...units import show
 from ..anchors.hardware import looked_up
-from ..core.other_pictures import JointBar, JointHole, JointPicture
+from ..core.pictures.others import JointBar, JointHole, JointPicture
 from .kinds.fastened import FastenedKind
 from .kinds.registry import kind_of
 from .meeting import Arriving, Meeting

@@ -18,7 +18,7 @@ from ...model.roofs import Rafter, Tie
 from ...units import show
 from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions, SupportForces
-from ..core.pictures import LoadPath, PathEdge, PathNode, PathTotal, Role
+from ..core.pictures.beams import LoadPath, PathEdge, PathNode, PathTotal, Role
 from ..core.result import PieceResult, Table
 from ..core.seat import bears_nothing
 from ..core.trivial import negligible
@@ -98,7 +98,7 @@ def _prop_edges(result: PieceResult, pieces: Mapping[str, AnyPiece]) -> Iterator
     """What a beam puts on a bracket on which it comes down: no support of the beam, and nothing is taken off there."""
     if not result.pictures:
         return
-    from ..core.other_pictures import GapPicture
+    from ..core.pictures.others import GapPicture
 
     for picture in result.pictures:
         if isinstance(picture, GapPicture) and picture.force > negligible() and picture.beam in pieces:

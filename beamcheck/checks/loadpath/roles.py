@@ -20,7 +20,7 @@ from ...values.loads import asd_combinations
 from ..core.asking.question import ask
 from ..core.context import AnyPiece
 from ..core.draft import Reactions, SupportForces
-from ..core.pictures import Label
+from ..core.pictures.beams import Label
 from ..core.result import Check, PieceResult, worst
 from ..core.seat import ask_who_answers, bears_nothing
 from ..core.trivial import negligible

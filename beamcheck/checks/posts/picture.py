@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from ..core.other_pictures import OnTop, PostPicture, Way
-from ..core.pictures import CutMark
+from ..core.pictures.beams import CutMark
+from ..core.pictures.others import OnTop, PostPicture, Way
 from .post_run import PostRun
 
 

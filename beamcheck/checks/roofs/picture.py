@@ -6,8 +6,8 @@ import numpy as np
 
 from ...analysis.roofs.roof_frame import RoofRun
 from ...model.roofs import Tie
-from ..core.other_pictures import RafterPicture
-from ..core.pictures import Table
+from ..core.pictures.beams import Table
+from ..core.pictures.others import RafterPicture
 
 
 def rafter_picture(run: RoofRun, depth: float, tie: Tie | None, tie_depth: float, loads: Table) -> RafterPicture:

@@ -26,7 +26,7 @@ from ..beams.record.statics import stations
 from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.draft import GENERAL, SHEAR_SAG, Draft, Reactions, SupportForces, unknown_below
-from ..core.pictures import SupportMark
+from ..core.pictures.beams import SupportMark
 from ..core.result import Check, PieceResult
 from ..core.screening import screen, screening_woods
 from ..core.statics import BY_FRAME, Statics

@@ -6,9 +6,9 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from ...checks.core.assembled import TITLE, AssemblyPicture
-from ...checks.core.board_picture import BoardPicture
-from ...checks.core.other_pictures import (
+from ...checks.core.pictures.assembled import TITLE, AssemblyPicture
+from ...checks.core.pictures.board import BoardPicture
+from ...checks.core.pictures.others import (
     Elevation,
     FrameForces,
     FramePicture,
@@ -19,8 +19,8 @@ from ...checks.core.other_pictures import (
     StressPicture,
     StrutPicture,
 )
+from ...checks.core.pictures.split import SplitPicture
 from ...checks.core.result import Check, PieceResult, Table, Verdict
-from ...checks.core.split_picture import SplitPicture
 from ...checks.core.summary import PIECE_MEANING, by_gravity, governing_phrase, quantity
 from ...provenance import Source
 from .blocks import (

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from textwrap import wrap
 from typing import Any
 
-from ...checks.core.other_pictures import HoleDrawing
+from ...checks.core.pictures.others import HoleDrawing
 from ...units import show
 from .fasteners import draw_fastener, draw_rod_end, head_height, nut_height, reach
 from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width, tied

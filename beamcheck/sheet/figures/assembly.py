@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from typing import Any
 
-from ...checks.core.assembled import AssemblyPicture, Laid
+from ...checks.core.pictures.assembled import AssemblyPicture, Laid
 from .brackets.board import hatching
 from .svg import GRAY, INK, PAPER, Board, Point
 

@@ -8,7 +8,7 @@ from itertools import pairwise
 from textwrap import wrap
 from typing import Any
 
-from ...checks.core.pictures import SupportMark
+from ...checks.core.pictures.beams import SupportMark
 from ...checks.core.result import Figure
 from ...units import show
 from .curves import Curve, draw_curve, extremes

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from ...checks.core.other_pictures import FastenerSize
+from ...checks.core.pictures.others import FastenerSize
 from .svg import PAPER, Board
 
 STEEL = "#c4c4c4"

@@ -6,7 +6,7 @@ import math
 from textwrap import wrap
 from typing import Any
 
-from ...checks.core.other_pictures import FrameBar, FramePicture
+from ...checks.core.pictures.others import FrameBar, FramePicture
 from ...units import show
 from .svg import GRAY, INK, Board, Point, clipped, text_width, tied
 

@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable
 from typing import Any
 
-from ...checks.core.other_pictures import FrameBar, FrameForces
+from ...checks.core.pictures.others import FrameBar, FrameForces
 from ...units import show
 from .frame import HIGHEST, NEGLIGIBLE, SIDE, SMALL, WIDTH, foot_mark, wrapped
 from .svg import GRAY, INK, PAPER, Board, Point, text_width

@@ -6,7 +6,7 @@ import math
 from textwrap import wrap
 from typing import Any
 
-from ...checks.core.other_pictures import JointBar, JointPicture
+from ...checks.core.pictures.others import JointBar, JointPicture
 from ...units import show
 from .svg import GRAY, INK, Board, clipped, tied
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from textwrap import wrap
 from typing import Any
 
-from ...checks.core.pictures import LoadPath, PathEdge, PathNode
+from ...checks.core.pictures.beams import LoadPath, PathEdge, PathNode
 from ...units import show
 from .load_path_plan import Drop, Plan, heights, parts_of, planned, together, width_needed
 from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from ...checks.core.pictures import LoadPath, PathEdge
+from ...checks.core.pictures.beams import LoadPath, PathEdge
 
 PITCH, CLOSE = 19.0, 8.0  # between two lines, each with its lettering along it; and at the very least
 PAD = 6.0

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Any
 
-from ...checks.core.other_pictures import PostPicture, Way
+from ...checks.core.pictures.others import PostPicture, Way
 from ...units import show
 from .svg import GRAY, INK, PAPER, Board, clipped, text_width
 

@@ -6,7 +6,7 @@ import math
 from textwrap import wrap
 from typing import Any
 
-from ...checks.core.other_pictures import RafterPicture
+from ...checks.core.pictures.others import RafterPicture
 from ...units import show
 from .svg import GRAY, INK, PAPER, Board, Point, clipped
 

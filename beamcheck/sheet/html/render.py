@@ -10,8 +10,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ...calc.pad import Step
-from ...checks.core.assembled import AssemblyPicture
-from ...checks.core.pictures import LoadPath
+from ...checks.core.pictures.assembled import AssemblyPicture
+from ...checks.core.pictures.beams import LoadPath
 from ...checks.core.result import JobResult
 from ...checks.core.summary import INVENTED, legible
 from ...errors import BeamcheckError

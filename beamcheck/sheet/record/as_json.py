@@ -13,7 +13,7 @@ from itertools import chain
 from typing import Any
 
 from ...checks.core.asking.open_questions import OpenQuestion
-from ...checks.core.pictures import LoadPath, Table
+from ...checks.core.pictures.beams import LoadPath, Table
 from ...checks.core.result import JobResult, PieceResult
 from ...checks.core.summary import MEANING
 from ...provenance import Source

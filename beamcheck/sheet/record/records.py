@@ -14,8 +14,8 @@ from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, Union, get_args, get_origin, get_type_hints
 
 from ...calc.core import Formula
-from ...checks.core.assembled import AssemblyPicture
-from ...checks.core.other_pictures import HoleDrawing, Picture
+from ...checks.core.pictures.assembled import AssemblyPicture
+from ...checks.core.pictures.others import HoleDrawing, Picture
 from ...units import KINDS
 from ...units.marks import In, InUnitOf, Named
 from ...values.loader import rows

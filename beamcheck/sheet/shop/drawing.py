@@ -6,8 +6,8 @@ import re
 from collections.abc import Sequence
 from textwrap import wrap
 
-from ...checks.core.other_pictures import FramePicture, JointPicture, PostPicture, RafterPicture
-from ...checks.core.pictures import CutMark
+from ...checks.core.pictures.beams import CutMark
+from ...checks.core.pictures.others import FramePicture, JointPicture, PostPicture, RafterPicture
 from ...checks.core.result import Figure, PieceResult
 from ...errors import BeamcheckError
 from ...model.beams import Beam

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from ...checks.core.asking.question_words import WHO
-from ...checks.core.board_picture import BoardPicture
+from ...checks.core.pictures.board import BoardPicture
 from ...checks.core.result import JobResult, PieceResult, Verdict
 from ...checks.movement.timber import movement_line
 from ...errors import BeamcheckError

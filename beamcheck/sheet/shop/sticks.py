@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from textwrap import wrap
 
-from ...checks.core.other_pictures import PostPicture, RafterPicture
+from ...checks.core.pictures.others import PostPicture, RafterPicture
 from ...units import show
 from ..figures.svg import GRAY, PAPER, TEXT, Board, Point, clipped, text_width
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 
-from ...checks.core.other_pictures import JointBar, JointPicture
+from ...checks.core.pictures.others import JointBar, JointPicture
 from ...errors import BeamcheckError
 from ...model.joints.joint import Joint
 from ...model.joints.parts import Step, Tenon

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from ...checks.anchors.hardware import looked_up
-from ...checks.core.other_pictures import HoleDrawing, JointPicture
+from ...checks.core.pictures.others import HoleDrawing, JointPicture
 from ...checks.core.result import JobResult, PieceResult
 from ...errors import BeamcheckError, UnknownName
 from ...model.anchors.anchor import Anchor

@@ -10,7 +10,7 @@ import pytest
 from beamcheck.checks.brackets.assembly import assembly_of
 from beamcheck.checks.brackets.drawing import elevation_of
 from beamcheck.checks.brackets.families.registry import family_of
-from beamcheck.checks.core.assembled import AssemblyPicture, Laid
+from beamcheck.checks.core.pictures.assembled import AssemblyPicture, Laid
 
 from .brackets import BOLT, BRACED, CORBEL, LAG, SOLID, STRAP, Data, bracket, fixings, loads_of, structure
 

@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from beamcheck.checks.brackets.board import board_picture
-from beamcheck.checks.core.board_picture import BoardPicture
+from beamcheck.checks.core.pictures.board import BoardPicture
 from beamcheck.model.brackets.bracket import Bracket
 from beamcheck.model.stock import Stock
 from beamcheck.sheet.figures.brackets.on_the_board import board_figure, describe

@@ -9,7 +9,7 @@ import pytest
 
 from beamcheck.checks.brackets.drawing import BORE, DEEPER, LIFTS, elevation_of
 from beamcheck.checks.brackets.families.registry import family_of
-from beamcheck.checks.core.other_pictures import Elevation
+from beamcheck.checks.core.pictures.others import Elevation
 
 from .brackets import BENT, BRACED, CORBEL, LAG, SOLID, STRAP, Data, bracket, fixings, loads_of, structure
 

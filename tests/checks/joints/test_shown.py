@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from beamcheck import check_file
-from beamcheck.checks.core.other_pictures import JointPicture
+from beamcheck.checks.core.pictures.others import JointPicture
 from beamcheck.checks.core.result import PieceResult
 from beamcheck.sheet.lists.rows import hardware_rows
 

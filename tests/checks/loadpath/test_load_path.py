@@ -14,7 +14,7 @@ from beamcheck.checks import job as whole_job
 from beamcheck.checks.beams import result as piece_module
 from beamcheck.checks.core.context import Structure
 from beamcheck.checks.core.draft import Reactions, SupportForces
-from beamcheck.checks.core.pictures import PathEdge
+from beamcheck.checks.core.pictures.beams import PathEdge
 from beamcheck.checks.core.result import JobResult
 from beamcheck.checks.loadpath.totals import Trace, trace
 from beamcheck.checks.pieces import from_the_top

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from beamcheck.checks.core.pictures import LoadPath, PathEdge, PathNode
+from beamcheck.checks.core.pictures.beams import LoadPath, PathEdge, PathNode
 from beamcheck.sheet.document.short.key_plan import MOST, key_plan, little_plan
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from beamcheck import check_file
-from beamcheck.checks.core.other_pictures import FramePicture
+from beamcheck.checks.core.pictures.others import FramePicture
 from beamcheck.checks.core.result import JobResult, PieceResult
 from beamcheck.checks.core.summary import quantity
 from beamcheck.sheet.document.short.alike import Group, groups_of, words_for

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 
 from beamcheck import result_json, result_schema
-from beamcheck.checks.core.other_pictures import FastenerSize, ForceMark, HoleDrawing, ShortOf
+from beamcheck.checks.core.pictures.others import FastenerSize, ForceMark, HoleDrawing, ShortOf
 from beamcheck.checks.core.result import JobResult
 from beamcheck.sheet.document.calc_sheet import compose
 from beamcheck.sheet.figures.anchor import describe, hole_figure

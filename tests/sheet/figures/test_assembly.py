@@ -7,7 +7,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from beamcheck.checks.core.assembled import TITLE, AssemblyPicture, Laid
+from beamcheck.checks.core.pictures.assembled import TITLE, AssemblyPicture, Laid
 from beamcheck.checks.core.result import PieceResult
 from beamcheck.sheet.document.blocks import Columns, FigureBlock, TableBlock
 from beamcheck.sheet.document.piece import order_of_assembly

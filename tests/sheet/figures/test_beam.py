@@ -8,7 +8,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from beamcheck.checks.core.pictures import SectionPart, SupportMark
+from beamcheck.checks.core.pictures.beams import SectionPart, SupportMark
 from beamcheck.checks.core.result import Figure
 from beamcheck.sheet.figures.beam import beam_figure, describe
 from beamcheck.sheet.figures.svg import clipped, fixed, legible, text_width

@@ -14,7 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from beamcheck.checks.brackets.drawing import DEEPER
-from beamcheck.checks.core.other_pictures import Elevation, GapPicture, Picture, StressPicture
+from beamcheck.checks.core.pictures.others import Elevation, GapPicture, Picture, StressPicture
 from beamcheck.checks.core.result import JobResult
 from beamcheck.sheet.document.blocks import FigureBlock, Paragraph
 from beamcheck.sheet.document.calc_sheet import compose

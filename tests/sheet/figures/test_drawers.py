@@ -7,8 +7,8 @@ from typing import get_args
 
 import pytest
 
-from beamcheck.checks.core.other_pictures import HoleDrawing, Picture
-from beamcheck.checks.core.pictures import LoadPath
+from beamcheck.checks.core.pictures.beams import LoadPath
+from beamcheck.checks.core.pictures.others import HoleDrawing, Picture
 from beamcheck.sheet.figures import drawers
 
 

@@ -7,7 +7,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from beamcheck.checks.core.other_pictures import FrameBar, FrameFootMark, FramePicture, StressMark
+from beamcheck.checks.core.pictures.others import FrameBar, FrameFootMark, FramePicture, StressMark
 from beamcheck.sheet.figures.frame import DARK, frame_figure
 
 BARS = (

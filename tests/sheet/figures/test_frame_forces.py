@@ -6,7 +6,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from beamcheck.checks.core.other_pictures import FrameBar, FrameFootMark, FrameForces, FramePicture, StressMark
+from beamcheck.checks.core.pictures.others import FrameBar, FrameFootMark, FrameForces, FramePicture, StressMark
 from beamcheck.sheet.figures.frame_forces import DARK, WIDEST, forces_figure
 from beamcheck.sheet.figures.svg import INK, PAPER
 

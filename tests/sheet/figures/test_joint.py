@@ -8,7 +8,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from beamcheck.checks.core.other_pictures import JointBar, JointHole, JointPicture
+from beamcheck.checks.core.pictures.others import JointBar, JointHole, JointPicture
 from beamcheck.sheet.figures.joint import describe, joint_figure
 
 PICTURE = JointPicture(

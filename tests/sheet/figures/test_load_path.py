@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beamcheck.checks.core.pictures import LoadPath, PathEdge, PathNode, PathTotal
+from beamcheck.checks.core.pictures.beams import LoadPath, PathEdge, PathNode, PathTotal
 from beamcheck.sheet.document.blocks import FigureBlock, Paragraph
 from beamcheck.sheet.document.calc_sheet import compose
 from beamcheck.sheet.figures.drawers import drawn

@@ -9,8 +9,8 @@ from xml.etree import ElementTree
 import pytest
 
 from beamcheck.api import check_text
-from beamcheck.checks.core.other_pictures import OnTop, PostPicture, RafterPicture, Way
-from beamcheck.checks.core.pictures import CutMark
+from beamcheck.checks.core.pictures.beams import CutMark
+from beamcheck.checks.core.pictures.others import OnTop, PostPicture, RafterPicture, Way
 from beamcheck.sheet.figures.post import describe, post_figure
 from beamcheck.sheet.figures.rafter import rafter_figure
 

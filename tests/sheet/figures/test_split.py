@@ -10,8 +10,8 @@ from xml.etree import ElementTree
 import pytest
 
 from beamcheck import check_file
+from beamcheck.checks.core.pictures.split import SplitPicture
 from beamcheck.checks.core.result import PieceResult
-from beamcheck.checks.core.split_picture import SplitPicture
 from beamcheck.sheet.figures.brackets.split import describe, split_figure
 from beamcheck.units import show
 

@@ -8,7 +8,7 @@ from xml.etree import ElementTree
 import numpy as np
 
 from beamcheck.checks.brackets.families.braced_strut import strut_picture
-from beamcheck.checks.core.other_pictures import StrutPicture
+from beamcheck.checks.core.pictures.others import StrutPicture
 from beamcheck.sheet.figures.brackets.strut import describe, strut_figure
 
 SVG = "{http://www.w3.org/2000/svg}"

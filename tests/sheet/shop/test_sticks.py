@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from xml.etree import ElementTree
 
-from beamcheck.checks.core.other_pictures import PostPicture, RafterPicture, Way
+from beamcheck.checks.core.pictures.others import PostPicture, RafterPicture, Way
 from beamcheck.sheet.shop.sticks import post_on_the_bench, rafter_on_the_bench
 
 SVG = "{http://www.w3.org/2000/svg}"

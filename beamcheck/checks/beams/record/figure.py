@@ -13,7 +13,7 @@ from ....analysis.beams.combinations import Loaded
 from ....analysis.beams.load_cases import Applied, Case
 from ....analysis.beams.solved_beam import SolvedBeam
 from ....analysis.frames.member_line import Line
-from ...core.pictures import CurveMark, CutMark, Figure, LoadMark, SectionPart, SupportMark
+from ...core.pictures.beams import CurveMark, CutMark, Figure, LoadMark, SectionPart, SupportMark
 from ...core.tables import amount_words, kind_words
 from ...core.wood.lost import Lost
 from ...core.wood.section import Section

@@ -12,7 +12,7 @@ from ....analysis.beams.solved_beam import BENDING_ONLY, SolvedBeam
 from ....calc.pad import Pad, SilentPad
 from ....formulas.wood import deflection as df
 from ....units import show
-from ...core.pictures import Figure, Table
+from ...core.pictures.beams import Figure, Table
 from ...core.statics import (
     BY_FRAME,
     BY_HAND,

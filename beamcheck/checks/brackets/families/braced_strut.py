@@ -8,7 +8,7 @@ import numpy as np
 
 from ....formulas.brackets import brace as br
 from ....model.brackets.bracket import Braced
-from ...core.other_pictures import StrutPicture
+from ...core.pictures.others import StrutPicture
 from ..loads import BracketLoads
 from .braced_force import Force
 

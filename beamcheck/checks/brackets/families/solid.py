@@ -20,8 +20,8 @@ from ....values.found import Found
 from ....values.judgment import judgment
 from ...core.asking.question import ask
 from ...core.context import Context
-from ...core.other_pictures import StressMark, StressPicture
-from ...core.pictures import Points
+from ...core.pictures.beams import Points
+from ...core.pictures.others import StressMark, StressPicture
 from ...core.result import Check, Table
 from ...core.wood.material import WoodMaterial
 from ..asking import ask_for

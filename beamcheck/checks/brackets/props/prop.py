@@ -22,7 +22,7 @@ from ....values.judgment import judgment
 from ....values.loads import told
 from ...core.asking.question import PlausibleAnswer, Question, ask
 from ...core.context import Context
-from ...core.other_pictures import Closing, GapPicture
+from ...core.pictures.others import Closing, GapPicture
 from ...core.result import Check
 from ...core.wood.grade_asked import ask_grade
 from ...core.wood.material import is_unknown

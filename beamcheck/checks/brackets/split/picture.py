@@ -7,7 +7,7 @@ import math
 from ....analysis.splits.balance import Balance, Sum, balance
 from ....analysis.splits.holds import Held
 from ....analysis.splits.split import Allowed
-from ...core.split_picture import SplitForce, SplitPicture
+from ...core.pictures.split import SplitForce, SplitPicture
 
 NAMES = {"line": "check", "dowel": "dowels"}  # of what acts, for a reader
 NOTHING = 1.0  # lbf: less is nothing

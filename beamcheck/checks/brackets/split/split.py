@@ -25,8 +25,8 @@ from ....values.judgment import judgment
 from ...anchors.unsaid import NotSaid, Open
 from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context
+from ...core.pictures.split import SplitPicture
 from ...core.result import Check, Table
-from ...core.split_picture import SplitPicture
 from ...core.wood.govern import writing
 from ...core.wood.material import WoodMaterial
 from ..asking import ask_engineer, ask_for, path_of

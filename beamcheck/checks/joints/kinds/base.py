@@ -8,7 +8,7 @@ from typing import ClassVar
 
 from ....model.joints.kinds import MADE, MadeOf
 from ....model.sticks import Cut
-from ...core.other_pictures import HoleDrawing
+from ...core.pictures.others import HoleDrawing
 from ...core.result import Check, Table
 from ...core.wood.group_cut import GroupCut
 from ..meeting import Arriving, Meeting

@@ -27,7 +27,7 @@ from ...anchors.group import Group, nearest_apart
 from ...anchors.hardware import hardware_table
 from ...anchors.manners.base import Fastened, evidence_checks
 from ...anchors.outputs import hole_drawing, hole_table
-from ...core.other_pictures import HoleDrawing
+from ...core.pictures.others import HoleDrawing
 from ...core.result import Check, Table
 from ...core.trivial import negligible
 from ...core.wood.govern import Criterion, at, duration, govern

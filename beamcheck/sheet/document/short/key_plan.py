@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from ....checks.core.pictures import LoadPath
+from ....checks.core.pictures.beams import LoadPath
 from ...figures.load_path_plan import Plan, heights, planned, width_needed
 from ..rich_blocks import KeyPlan, PlanBar
 

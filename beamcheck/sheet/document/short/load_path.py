@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from ....checks.core.pictures import LoadPath, PathEdge, PathNode
+from ....checks.core.pictures.beams import LoadPath, PathEdge, PathNode
 from ....checks.core.summary import quantity
 from ...figures.load_path import drawable
 from ..blocks import Block, FigureBlock, Paragraph

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from ....checks.core.other_pictures import StrutPicture
+from ....checks.core.pictures.others import StrutPicture
 from ....checks.core.result import Check, PieceResult, Table
 from ....checks.core.summary import quantity
 from ....units import show

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from ....checks.core.asking.question import Question
-from ....checks.core.other_pictures import FrameBar, FramePicture, JointBar, JointPicture
+from ....checks.core.pictures.others import FrameBar, FramePicture, JointBar, JointPicture
 from ....checks.core.result import Check, PieceResult, Table
 from .sides import KINDS
 

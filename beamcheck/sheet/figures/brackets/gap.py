@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from ....checks.core.other_pictures import GapPicture
+from ....checks.core.pictures.others import GapPicture
 from ....units import show
 from ..svg import GRAY, INK, PAPER, Board, clipped
 from .board import LINE, MARGIN, WIDTH, hatching, told

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from ....checks.core.board_picture import BoardPicture
+from ....checks.core.pictures.board import BoardPicture
 from ....units import show
 from ..svg import GRAY, Board, Point
 from .board import MARGIN, WIDTH, hatching, told

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
-from ....checks.core.split_picture import Points, SplitForce, SplitPicture
+from ....checks.core.pictures.split import Points, SplitForce, SplitPicture
 from ....units import show
 from ..svg import GRAY, INK, Board, Point
 from .board import MARGIN, WIDTH, apart_from, hatching, told

@@ -10,7 +10,7 @@ from typing import Any
 import numpy as np
 
 from ....checks.brackets.drawing import LIFTS
-from ....checks.core.other_pictures import StressPicture
+from ....checks.core.pictures.others import StressPicture
 from ....units import show
 from ..curves import thinned
 from ..svg import GRAY, INK, PAPER, Board, Point

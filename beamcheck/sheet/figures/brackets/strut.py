@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from ....checks.core.other_pictures import StrutPicture
+from ....checks.core.pictures.others import StrutPicture
 from ....units import show
 from ..svg import GRAY, INK, Board, Point
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
-from ...units.marks import Degrees
-from .pictures import Points
+from ....units.marks import Degrees
+from .beams import Points
 
 TITLE = "Order of assembly"  # of its table
 What = Literal["wood", "steel", "stock", "cut", "ground", "fastener", "slot", "beam", "joint", "no load"]

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, Literal, NamedTuple
 
-from ...units.marks import Degrees, In, Inches, Pounds
+from ....units.marks import Degrees, In, Inches, Pounds
 
 Role = Literal["carries", "decorative", "cover"]
 

@@ -1,4 +1,4 @@
-"""What the drawings of all but beams need, as in `pictures`; a job of beams does without.
+"""What the drawings of all but beams need, as in `beams.py`; a job of beams does without.
 
 A bracket is seen from its side: x out from the wall face, y down from its top.
 """
@@ -8,10 +8,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, Literal, NamedTuple
 
-from ...units.marks import Degrees, In, Inches, Pounds, Psi
-from .board_picture import BoardPicture
-from .pictures import CutMark, Dimension, Points, Span
-from .split_picture import SplitPicture
+from ....units.marks import Degrees, In, Inches, Pounds, Psi
+from .beams import CutMark, Dimension, Points, Span
+from .board import BoardPicture
+from .split import SplitPicture
 
 
 class Hole(NamedTuple):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, Literal
 
-from ...units.marks import Degrees, In, Inches
+from ....units.marks import Degrees, In, Inches
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, Literal, NamedTuple
 
-from ...units.marks import Degrees, In, Inches, Pounds
+from ....units.marks import Degrees, In, Inches, Pounds
 
 Points = Annotated[tuple[tuple[float, float], ...], In("in")]
 
