@@ -60,7 +60,8 @@ class SolvedBeam:
     combinations: tuple[Loaded, ...]
     cases_run: BeamResult
     read: dict[tuple[object, ...], Extremes] = field(default_factory=dict)  # extremes already looked for
-    softness: float = 1.0  # deflections of this piece over those in `read`
+    softness: float = 1.0  # deflections of this piece over those in `read`, which are of the piece as it was solved
+    as_solved: SolvedBeam | None = None  # where this one is softer
     others: tuple[Way, ...] = ()
     again: Callable[[Sequence[Sequence[Applied]]], list[BeamResult]] | None = None  # other loads, each way of forces
 
@@ -172,9 +173,8 @@ class SolvedBeam:
             return _shifted(find_in(start - offset, end - offset), offset)
 
         def find() -> Extremes:
-            runs = [self.cases_run, *(way.run for way in self.others)]
-            low, s_low, high, s_high = envelope([in_way(run) for run in runs])
-            return low / self.softness, s_low, high / self.softness, s_high
+            first = self.as_solved or self
+            return envelope([in_way(run) for run in (first.cases_run, *(way.run for way in first.others))])
 
         low, s_low, high, s_high = self._once(("v", start, end, overhang, factors.tobytes()), find)
         return low * self.softness, s_low, high * self.softness, s_high
@@ -192,7 +192,8 @@ class SolvedBeam:
         if any(case.kind == SETTLED for case in self.cases) or any(support.gives for support in self.supports):
             raise ValueError("the forces that moving supports bring depend on the stiffness: solve again")
         others = tuple(replace(way, run=_softer(way.run, ratio)) for way in self.others)
-        return replace(self, cases_run=_softer(self.cases_run, ratio), softness=self.softness * ratio, others=others)
+        return replace(self, cases_run=_softer(self.cases_run, ratio), softness=self.softness * ratio, others=others,
+                       as_solved=self.as_solved or self)  # fmt: skip
 
     def reactions(self, support: int) -> Array:
         """(combinations,) upward force of a support on the piece in the first way, lbf; negative: it holds it down."""
