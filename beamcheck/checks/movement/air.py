@@ -38,7 +38,7 @@ def lives_in(climate: Climate | None) -> Lives:
         return Lives(min(ends), 0.5 * sum(ends), max(ends), words)
     place = USUAL if climate is None or climate.place is None else climate.place
     found = in_use(place).value
-    said = "" if climate is not None else " (not said: taken)"
+    said = "" if climate is not None else ", not said: taken"
     return Lives(found.low, found.mean, found.high, f"{place}{said}")
 
 

@@ -24,7 +24,7 @@ def row_moves(name: str, stock: Stock, apart: float, climate: Climate | None) ->
     """
     lives = lives_in(climate)
     if climate is None and stock.moisture == "wet":
-        lives = replace(lives_in(OUTDOORS), why=f"{OUTDOORS.place} (not said: taken)")
+        lives = replace(lives_in(OUTDOORS), why=f"{OUTDOORS.place}, not said: taken")
     start, _ = starts_at(stock, read_size(stock.size))
     given = Movement.model_construct(name=name, kind="bolt row", on=name, across=apart, built_at=start,
                                      fixed="one edge", way="tangential")  # fmt: skip

@@ -14,6 +14,7 @@ WIDTH, SIDE, HIGHEST = 460.0, 58.0, 330.0
 SMALL = 12.0
 LIGHT, DARK = "#f4f4f4", "#c9c9c9"
 NEGLIGIBLE = 0.5  # lbf
+UPRIGHT = 11.0  # of height to a letter: a member with room for its force along it
 LOADS = 4  # that are written over a frame; its page has all in a table
 _LETTERS = 56  # of a line of text
 NOT_TOGETHER = (
@@ -113,6 +114,12 @@ def _forces(board: Board, bar: FrameBar, start: Point, end: Point, system: Any, 
     wide, rise = end[0] - start[0], start[1] - end[1]
     if abs(wide) < 0.3 * abs(rise):
         middle = 0.5 * (start[0] + end[0])
+        if abs(rise) > UPRIGHT * len(lines[0] if lines else ""):  # along it, where no other member runs
+            for number, text in enumerate(lines):
+                across = middle + (16 + 14 * number if middle < 0.52 * WIDTH else -6 - 14 * number)
+                along = start[1] - 0.5 * rise
+                board.lettering(across, along, text, anchor="middle", size=SMALL, upright=True)
+            return
         inside = "start" if middle < 0.52 * WIDTH else "end"
         central = abs(middle - 0.5 * WIDTH) < 0.02 * WIDTH
         anchor = inside if outer or central else ("end" if inside == "start" else "start")

@@ -8,9 +8,10 @@ from typing import Any
 from ...checks.core.result import JobResult
 from ...checks.core.summary import INVENTED
 from ..document.blocks import TableBlock
+from ..document.prose import tied
 from ..pdf.blocks import for_typst as for_typst
 from ..pdf.data import job_day
-from ..pdf.text import shown_text as printed
+from ..pdf.text import shown_text
 from ..pdf.typeset import set_pdf
 from ..record.pdf_mark import marked
 from .shop import ShopPage, head_of, shop_pages
@@ -36,6 +37,19 @@ def pdf_of(result: JobResult, pages: tuple[ShopPage, ...]) -> bytes:
     }
     made = set_pdf(SOURCE, data, None if day is None else (day.year, day.month, day.day))
     return marked(made, result.version)
+
+
+def printed(value: Any) -> Any:
+    """Every text printable, each unit and fraction tied to its number."""
+    return shown_text(_whole(value))
+
+
+def _whole(value: Any) -> Any:
+    if isinstance(value, str):
+        return tied(value)
+    if isinstance(value, list):
+        return [_whole(each) for each in value]
+    return {key: _whole(each) for key, each in value.items()} if isinstance(value, dict) else value
 
 
 def _page(page: ShopPage) -> dict[str, Any]:

@@ -184,7 +184,7 @@ def _movement(family: Family[Any], cover: Cover, loads: BracketLoads, context: C
         needed = swing + sinks
         return Outcome(needed, reveal, needed / reveal)
 
-    yield govern(Criterion(name, what, MOVES, "length", id=id), loads.combinations[:1], calculate)
+    yield govern(Criterion(name, what, MOVES, "small length", id=id), loads.combinations[:1], calculate)
 
 
 def _lines(bracket: Bracket, grain: float | None, cover: Cover, context: Context) -> Iterator[Check]:

@@ -175,7 +175,9 @@ def _pulled(rows: FixingRows, top: Connection) -> Iterator[Check]:
     named = [(f"somebody pulls it {words}", pull / count) for words, pull in outward_pulls(rows)]
     if rows.bracket.role == "cover":
         over, weight = holding_over_weight(), sum(load.total for load in loads.loads if load.own)
-        named.append((over.reason, over.value * weight / sum(row.count for row in rows.fixings.rows)))
+        named.append(
+            (f"{over.value:g} times its own weight", over.value * weight / sum(row.count for row in rows.fixings.rows))
+        )
     for words, each in named:
         T = np.full(len(loads.combinations), each)
         checks = [*axial_checks(top, T), *bolt_checks(rows, T * count)]

@@ -27,7 +27,7 @@ def board_figure(drawn: BoardPicture, name: str, system: Any = "US", key: str = 
     def at(x: float, y: float) -> Point:
         return LEFT + scale * (x + BEYOND), TOP + scale * y
 
-    board.lettering(MARGIN, 14, f"Laid on its board, {drawn.size}, grain along it", bold=True)
+    board.lettering(MARGIN, 14, f"On its board, {drawn.size}; grain along it", bold=True)
     ends = drawn.long + BEYOND
     edges = [at(-BEYOND, 0.0), at(ends, 0.0), at(ends, drawn.breadth), at(-BEYOND, drawn.breadth)]
     board.shape(edges, fill=BOARD, width=0.0)
