@@ -19,6 +19,7 @@ from ...values.lumber import read_size
 from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 from ..core.seat import answered
+from .back import back_checks, back_of
 from .cuts import hole_of
 from .group import Group, round_force
 from .unsaid import Open
@@ -32,7 +33,9 @@ MATERIALS = ("wood", "concrete", "masonry", "steel")
 def far_side_checks(group: Group) -> list[Check]:
     """Everything about the far side that the fasteners themselves do not know."""
     found = [*_behind(group)]
-    if group.into is not None:
+    if back_of(group) is not None:
+        found += back_checks(group)
+    elif group.into is not None:
         found += [*_can_be(group), *_grain(group)]
     return [*found, *_steel_beyond(group), *_holes_behind(group)]
 

@@ -98,6 +98,10 @@ def hardware_table(group: Group) -> Table | None:
         size = " x ".join(show(value, "length") for value in (plate.thickness, plate.width, plate.length))
         weld = f"fillet weld {show(plate.weld, 'length')} on both sides of its base" if plate.weld else ""
         rows.append(("plate", size, str(count), "", weld, f"steel {plate.steel}"))
+    if (back := anchor.back) is not None and anchor.plate is not None:
+        size = f"{show(back.plate, 'length')} thick, {show(back.along, 'length')} high"
+        rows.append(("plate behind", size, "1", "", "the other welded to it", f"steel {anchor.plate.steel}"))
+        rows.append(("rod behind", show(back.diameter, "length"), str(back.count), "", "by its report", ""))
     heads = ("what", "size", "how many", "length", "note", "steel and coating")
     return Table(f"Hardware of {anchor.name}", heads, tuple(rows), coating_note(group))
 

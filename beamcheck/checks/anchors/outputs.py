@@ -119,6 +119,15 @@ def distances_seen(group: Group) -> tuple[str, ...]:
 
 def _parts_seen(group: Group) -> list[str]:
     anchor, found = group.anchor, []
+    if (back := anchor.back) is not None:
+        found.append(
+            f"behind it {back.count} rods {show(back.diameter, 'length')}, {back.in_top_row} of them "
+            f"{show(back.high, 'length')} up from the lower edge of their plate, {show(back.off, 'length')} from the "
+            f"middle of each to the plate in the piece, {show(back.edge, 'length')} outward to the edge"
+        )
+        found.append(
+            f"that plate {show(back.plate, 'length')} thick, rods set as says: {back.takes_by or 'nobody yet'}"
+        )
     fastener, plate = anchor.fastener, anchor.plate
     if plate is not None:
         size = (

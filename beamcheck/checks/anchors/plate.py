@@ -95,7 +95,8 @@ def plate_checks(group: Group, plate: Plate, D: float, off: float = 0.0) -> list
             group.refers("anchor.plate_bending", "plate: bending", bend.BAR, Open(text, "arm", "arm", answers))
         )
     x, y = group.x, group.y
-    e = max(abs(arm or 0.0), float(np.mean(x)))
+    behind = 0.0 if group.anchor.back is None else group.anchor.back.clear
+    e = max(abs(arm or 0.0), float(np.mean(x)) + behind)
     aside = abs(0.5 * float(group.section.d) - float(np.mean(y)))  # a pull acts in the middle of the piece's depth
     first = float(np.mean(x)) if group.made.in_a_slot else float(np.mean(x) - np.min(x))
     turning = np.zeros_like(across) if group.forces.turning is None else np.abs(group.forces.turning) / n

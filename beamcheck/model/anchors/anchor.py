@@ -14,6 +14,7 @@ from pydantic import Field, StringConstraints
 from ..fields.base import Answer, Insisting, Name, Piece
 from ..fields.places import SAME_PLACE, Fault, Path
 from ..fields.quantities import Force, Length, PositiveLength, Slope, Stress
+from ..made.rods import Back
 from .girder import OnGirder
 from .manners import MANNERS, PARTS, Made, Manner
 
@@ -266,6 +267,7 @@ class Anchor(Insisting):
         description="from the middle of the group to the line on which the other side takes the load; not said: from "
         "the holes and `at` of the support (ledger: from the wall to the middle of the load)",
     )
+    back: Back | None = Field(default=None, description="the plate that it is welded to on the far side, with its rods")
     twist_held_by: Answer = Field(
         default="",
         description="what else keeps a lap or a plate on one side from turning out of its plane, and who says so",
@@ -308,6 +310,9 @@ class Anchor(Insisting):
         if self.fastener is not None and made.kinds and self.fastener.kind not in made.kinds:
             text = f"{self.fastener.kind!r} does not go with {self.manner!r}: write {_listed(made.kinds)}"
             yield ("fastener", "kind"), f"{text} ({made.why})"
+        if self.back is not None and self.plate is not None and self.plate.weld is None:
+            text = "missing: `back` is what the plate is welded to, so how thick is the weld"
+            yield ("plate", "weld"), f'{text}? For example weld = "1/4 in"'
         yield from self._slot()
 
     def _slot(self) -> Iterator[Fault]:

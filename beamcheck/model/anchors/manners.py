@@ -73,10 +73,10 @@ MANNERS: Mapping[str, Made] = MappingProxyType({
                          in_the_end=True, in_line=True),
     "plate one side": Made(_STEEL, (*_LAID, "twist_held_by"), NAILED, "the plate is its other side", plates=1, sheets=1,
                            point="held", laps=True),
-    "plates both sides": Made(_STEEL, _LAID, ("bolt",), "two plates are its other side", planes=2, plates=2, sheets=2,
-                              gaps=2, bores=0, faces_bored=2),
-    "concealed plate": Made(_STEEL, _LAID, ("bolt", "pin"), "what goes right through holds it", planes=2, plates=1,
-                            gaps=0, bores=2, faces_bored=2, in_a_slot=True),
+    "plates both sides": Made(_STEEL, (*_LAID, "back"), ("bolt",), "two plates are its other side", planes=2,
+                              plates=2, sheets=2, gaps=2, bores=0, faces_bored=2),
+    "concealed plate": Made(_STEEL, (*_LAID, "back"), ("bolt", "pin"), "what goes right through holds it",
+                            planes=2, plates=1, gaps=0, bores=2, faces_bored=2, in_a_slot=True),
     "ledger": Made(_WOOD, (*_LAID, "on_girder"), ANY, "a ledger is wood against wood or concrete", others=1, bores=2,
                    in_line=True),
     "hanger rod": Made(("fastener",), ("holes", "twist_held_by"), ("bolt",),
@@ -94,6 +94,7 @@ MANNERS: Mapping[str, Made] = MappingProxyType({
 })  # fmt: skip
 PARTS = (
     "fastener", "holes", "plate", "other", "gap", "arm", "rating", "confirmed_by", "twist_held_by", "on_girder",
+    "back",
 )  # fmt: skip
 
 

@@ -185,6 +185,7 @@ BOUNDS: dict[str, dict[str, Bound]] = {
         "along": _inches(60), "off": _inches(60), "edge": _inches(24), "takes": Bound(1, 200_000, "lbf"),
         "sideways": Bound(1, 200_000, "lbf"),
     },
+    "Back": {"clear": _inches(24), "high": _inches(60)},
     "Cap": {
         "plate": _inches(4, low=1 / 32), "bears_long": _inches(60), "bears_wide": _inches(60), "beyond": _inches(24),
     },

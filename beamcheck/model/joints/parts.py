@@ -9,9 +9,10 @@ from pydantic import Field
 
 from ..anchors.anchor import Holes, Plate
 from ..anchors.girder import OnGirder
-from ..fields.base import Answer, Name, Piece
+from ..fields.base import Name, Piece
 from ..fields.places import SAME_PLACE, Fault
 from ..fields.quantities import Angle, Force, Length, Offset, PositiveLength
+from ..made.rods import Rods
 from .kinds import Part
 
 
@@ -120,54 +121,6 @@ class Strap(Piece):
     from_end: PositiveLength = Field(
         default=0.5, description="from the nearest end of the piece that hangs to the strap", examples=["6 ft"]
     )
-
-
-class Rods(Piece):
-    """Rods, bolts or screws that hold the plate of a base down, half of them on either side of what stands on it."""
-
-    count: Annotated[int, Field(ge=2, le=40)] = Field(description="how many, on both sides together", examples=[4])
-    diameter: PositiveLength = Field(description="of a rod", examples=["5/8 in"])
-    hole: PositiveLength = Field(description="diameter of its hole in the plate", examples=["11/16 in"])
-    plate: PositiveLength = Field(description="thickness of the plate that they go through", examples=["1/2 in"])
-    along: PositiveLength = Field(
-        description="length of that plate along the line of the rods on one side", examples=["6 in"]
-    )
-    off: PositiveLength = Field(
-        description="from the middle of a rod to the face of what stands on the plate", examples=["1 1/2 in"]
-    )
-    edge: PositiveLength = Field(
-        description="from the middle of a rod outward to the edge of the plate", examples=["1 1/4 in"]
-    )
-    takes: Force = Field(description="allowable pull of one, with what it is set in", examples=["2,000 lbf"])
-    sideways: Force | None = Field(default=None, description="allowable level force of one", examples=["1,500 lbf"])
-    takes_by: Answer = Field(
-        default="", description="which report says so, for concrete of that age and edge, or whose sheet",
-        examples=["evaluation report ER-0000, 2025 edition, table 3"],
-    )  # fmt: skip
-    on: Literal["concrete", "steel", "wood"] = Field(
-        default="concrete", description="what the plate lies on", examples=["concrete"]
-    )
-    stock: Name | None = Field(default=None, description="the [[stock]] of the wood that it lies on")
-
-    def faults(self) -> Iterator[Fault]:
-        """Rods on either side, clear of what stands there, in a plate that is longer than its holes."""
-        if self.count % 2:
-            text = f"{self.count} are not as many on one side of what stands on the plate as on the other"
-            yield ("count",), f"{text}: write an even number"
-        if self.off <= 0.5 * self.diameter:
-            text = f"{self.off:g} in from the middle of a rod {self.diameter:g} in thick runs into what stands there"
-            yield ("off",), f"{text}: more than {0.5 * self.diameter:g} in"
-        if self.hole < self.diameter:
-            yield ("hole",), f"a rod {self.diameter:g} in thick does not go into it: at least {self.diameter:g} in"
-        if self.along <= self.hole * max(self.count // 2, 1):
-            text = f"{self.count // 2} holes of {self.hole:g} in leave nothing of {self.along:g} in"
-            yield ("along",), f"{text}: the length of the plate along the line of the rods"
-        if self.edge <= 0.5 * self.hole:
-            yield ("edge",), f"the hole runs out of the plate: more than {0.5 * self.hole:g} in"
-        if self.on == "wood" and self.stock is None:
-            yield ("stock",), 'missing: which wood does the plate lie on? For example stock = "sill"'
-        if self.on != "wood" and self.stock is not None:
-            yield ("stock",), f'{self.on} is no [[stock]]: leave stock out, or write on = "wood"'
 
 
 class Base(Piece):

@@ -36,6 +36,10 @@ SAID: Data = {
     "other": OTHER, "holes": HOLES, "plate": PLATE, "gap": "0 in", "arm": "0 in", "confirmed_by": SHEET,
     "twist_held_by": SHEET, "on_girder": {"highest": "2 in", "lowest": "5 in"}, "rating": RATED["rating"],
     "seasoned": "dry", "split": "none seen",
+    "back": {
+        "count": 4, "diameter": "5/8 in", "hole": "11/16 in", "plate": "3/8 in", "along": "10 in", "off": "1 1/2 in",
+        "edge": "1 1/4 in", "takes": "3,000 lbf", "clear": "0 in", "high": "8 in", "in_top_row": 2,
+    },
 }  # fmt: skip
 ALWAYS = ("seasoned", "split")
 
@@ -51,6 +55,8 @@ def anchor(manner: str, full: bool) -> Data:
     given = {name: fastener(manner) if name == "fastener" else SAID[name] for name in fields}
     if made.in_a_slot:
         given["plate"] = PLATE | {"slot": "7/16 in"}
+    if "back" in given:
+        given["plate"] = given["plate"] | {"weld": "1/4 in"}
     return copy.deepcopy({"name": "A1", "manner": manner, **given})
 
 

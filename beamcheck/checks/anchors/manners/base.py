@@ -19,6 +19,7 @@ from ...core.result import Check
 from ...core.wood.govern import Criterion, out_of_range
 from ...core.wood.material import is_unknown
 from ...core.wood.wood_doubts import wood_evidence_checks
+from ..back import held_behind_checks
 from ..couple import Couple
 from ..far_side import far_side_checks, passed_on
 from ..fastener import FAMILIES, dowel_of
@@ -125,7 +126,7 @@ class Fastened(Manner):
         """The checks of wood, fasteners and steel, one stage after the other: what stops a layout comes early."""
         group = connection.group
         couple = self.couple(group)
-        yield lateral_checks(connection)
+        yield [*lateral_checks(connection), *held_behind_checks(connection)]
         yield [*layout_checks(connection), *moving_checks(connection)]
         yield tear_out_checks(connection)
         yield self.beside(connection, couple)

@@ -10,7 +10,8 @@ import numpy as np
 from ....calc.pad import Pad
 from ....formulas.joints import prying
 from ....model.fields.evidence import read_evidence
-from ....model.joints.parts import Base, Rods
+from ....model.joints.parts import Base
+from ....model.made.rods import Rods
 from ....units import show
 from ....values.hardware.steels import steel
 from ...anchors.group import round_force
