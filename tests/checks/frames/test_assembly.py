@@ -25,6 +25,7 @@ def test_every_member_once_each_joined_to_those_before() -> None:
     for number, name in enumerate(order[1:], start=1):
         assert any({name} < (there := {one.name for one in joint.members}) and there & set(order[:number])
                    for joint in job.joint)  # fmt: skip
+    assert order == ["tie", "left rafter", "right rafter", "king post", "left strut", "right strut"]
 
 
 def test_strut_with_a_tenon_at_either_end_goes_in_before_its_rafter() -> None:
@@ -37,6 +38,8 @@ def test_strut_with_a_tenon_at_either_end_goes_in_before_its_rafter() -> None:
     for side in ("left", "right"):
         late = max(order.index("king post"), order.index(f"{side} rafter"))
         assert order.index(f"{side} strut") < late
+    # the tie first; the rafters stand on it, the king post hangs on them and would shut the struts out
+    assert order == ["tie", "left rafter", "right rafter", "left strut", "right strut", "king post"]
 
 
 def test_table_of_the_order_stands_at_the_frame_that_has_joints() -> None:

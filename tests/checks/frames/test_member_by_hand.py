@@ -7,6 +7,7 @@ E_min 580,000 psi (Table 4D, read); snow, C_D 1.15. The forces are invented.
 from __future__ import annotations
 
 import math
+from types import SimpleNamespace
 from typing import Any
 
 import numpy as np
@@ -17,6 +18,7 @@ from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.core.wood.material import reference_values, wood_of
 from beamcheck.checks.frames.member import made_of, member_checks
+from beamcheck.checks.frames.tables import member_forces_table
 from beamcheck.model.frames.frame import FrameStick
 from beamcheck.model.reading.reader import job_from_data
 from beamcheck.model.stock import Stock
@@ -192,3 +194,13 @@ def test_thin_members_that_are_pressed(size: str, held: dict[str, str], asked: b
 def test_round_members_are_for_an_engineer() -> None:
     assert [(one.id, one.verdict) for one in member(push=500.0, size="8 in round")] == [("frame.round", "refer")]
     assert stock("6x8", "6x8 dressed")["grade"] == "No.1"
+
+
+@pytest.mark.parametrize(("most", "least", "moment"), [(2400.0, -1200.0, "200 lb-ft"), (1200.0, -2400.0, "200 lb-ft")])
+def test_table_of_forces_says_the_larger_of_both_moments(most: float, least: float, moment: str) -> None:
+    one = np.array([[0.0], [1.0]])
+    forces = MemberForces("left strut", (86.53,), 0.0 * one, 0.0 * one, 300.0 * one, least * one, most * one,
+                          np.zeros(2, bool), False)  # fmt: skip
+    solved: Any = SimpleNamespace(members={"left strut": forces}, combinations=(loaded("D", "D"), loaded("D + S", "S")))
+    table = member_forces_table(strut()[0], solved)
+    assert table.rows == (("D", "–", "–", "0 lb-ft", "0 lb"), ("D + S", "–", "–", moment, "300 lb"))

@@ -162,6 +162,14 @@ def test_snow_on_the_lee_side_alone(one_side: str, verdict: str) -> None:
     assert snow.demand == pytest.approx(float(one_side.split()[0]) / 144) and snow.capacity == pytest.approx(30 / 144)
 
 
+def test_answer_of_the_lee_side_is_the_most_that_lies_there() -> None:
+    data = king(rise="6 ft")
+    (roof,) = data["frame"][0]["members"][0]["carries"]
+    data["frame"][0]["members"][0]["carries"] = [roof, {**roof, "what": "drift", "snow": "45 psf"}]
+    (answer,) = check(checked(data), "truss", "frame.snow").questions[0].answers
+    assert dict(answer.sets)["job.snow.one_side"] == "45 psf" and "45 psf" in answer.says
+
+
 def collar(height: str = "2 ft", **frame: Any) -> dict[str, Any]:
     """Rafters of 24 ft by 8 ft with a collar, on walls that take their thrust."""
     data = king(kind="collar tie", collar_height=height, **frame)
