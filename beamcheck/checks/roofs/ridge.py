@@ -107,7 +107,7 @@ def _at_the_beam(run: RoofRun, stick: FramedStick, context: Context) -> Iterator
         key, path = "upper_strap" if seated else "upper_end", f"rafter.{name}.upper_held_by"
         answers = () if seated else usual_seat(run, stick, context)
         asked = ask(key, name, path, ridge=rafter.ridge_on, answers=answers,
-                    force=show(max(high, -low), "force"),
+                    force=show(-low if seated else max(high, -low), "force"),
                     forces={"presses down": max(high, 0.0), "lifts": max(-low, 0.0)})  # fmt: skip
         yield Check.refers(id, name, what, PATH, f"{text}; what holds it there is not stated", ask=asked)
     under = context.under(rafter.ridge_on)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
 from typing import Any
 
 import numpy as np
@@ -12,9 +13,12 @@ from hypothesis import strategies as st
 from beamcheck.analysis.beams.member_loads import TransferredLoad
 from beamcheck.checks.core.context import AnyPiece, Context, Structure
 from beamcheck.checks.core.result import Check, JobResult, PieceResult
+from beamcheck.checks.posts.brackets import LAPS, distance_off
 from beamcheck.checks.posts.result import post_result
+from beamcheck.model.beams import Beam
 from beamcheck.model.job import Job
 from beamcheck.model.reading.reader import job_from_data
+from beamcheck.values.lumber import read_size
 
 from ..brackets.brackets import SOLID
 from ..houses import WALL, beam, check, checked, given_stock, job, piece, post, seat
@@ -22,6 +26,7 @@ from ..houses import WALL, beam, check, checked, given_stock, job, piece, post, 
 quick = settings(max_examples=20, deadline=None)
 STOCK = given_stock('5 1/2" x 5 1/2"', F_b=1200, F_c=1000, E_min=580_000)
 DEEP = given_stock('3 1/2" x 5 1/2"', F_b=1200, F_c=1000, E_min=580_000)
+HUNG = 2.0  # in, off the face: judgment where nothing is given
 RANK = {"passes": 0, "refer": 1, "fails": 2}
 LAGS = {
     "fastener": {"kind": "lag screw", "size": "3/8 in", "length": "5 in"}, "through": "2 in", "wall": "wood",
@@ -131,6 +136,20 @@ class TestPost:
         unknown = of(with_brackets(on_face(pull=None)), "shear between the rows of a bracket")
         assert unknown.verdict == "refer" and "top row of K pulls with is not known" in unknown.notes[0]
 
+    @pytest.mark.parametrize(("pulls", "V", "asked"), [
+        ((0.0,), None, 0), ((0.0, 0.0), None, 0), ((0.0, 600.0), 600, 0), ((1000.0, 600.0), 1600, 0),
+        ((None, 600.0), 600, 1), ((None, None), None, 2), ((None, 0.0), None, 1),
+    ])  # fmt: skip
+    def test_pulls_of_several_brackets_add_up(
+        self, pulls: tuple[float | None, ...], V: float | None, asked: int
+    ) -> None:
+        """All of them together; one that pulls with nothing needs no check, one that is not known is asked."""
+        result = with_brackets(*(on_face(f"K{i}", pull=pull) for i, pull in enumerate(pulls)))
+        found = [one for one in result.checks if one.id == "post.bracket_shear"]
+        assert [one.verdict for one in found].count("refer") == asked
+        demands = [one.demand for one in found if one.ratio is not None]
+        assert demands == ([pytest.approx(1.5 * V / 5.5**2)] if V else [])
+
     def test_push_at_the_ends(self) -> None:
         """H = P a/l: 500 * 7.75/120 = 32.3 lb is within 2 % of 8500 lb, and not of 500 lb."""
         assert of(with_brackets(on_face()), "sideways push at top and foot").verdict == "passes"
@@ -153,6 +172,34 @@ class TestPost:
     def test_a_round_post_is_for_an_engineer(self) -> None:
         stock = {**STOCK, "size": "6 in round"}
         assert of(with_brackets(on_face(), stock=stock), "load off center").verdict == "refer"
+
+
+@pytest.mark.parametrize(("end", "anchor", "off"), [
+    ({}, None, 2.75), ({"bearing": None}, None, HUNG), ({}, {"gap": 0.25}, 3.0),
+    ({"bearing": None}, {"gap": 0.25}, HUNG + 0.25), ({"bearing": None}, {"at": [1.0]}, HUNG),
+    ({"bearing": "1 in"}, {"gap": 0.25}, 0.75),
+    ({}, {"at": [2.0, 4.0]}, 4.0), ({}, {"at": [1.0, 2.5]}, 2.75), ({}, {"at": [2.0, 4.0], "gap": 0.5}, 4.5),
+    ({}, {"at": [9.0], "gap": 0.5, "manner": LAPS[0]}, 0.5 * 3.0 + 0.5), ({"on": "Q"}, None, None),
+])  # fmt: skip
+def test_how_far_the_end_of_a_beam_stands_off_the_face(end: Any, anchor: Any, off: float | None) -> None:
+    """The farther of the middle of its seat and its farthest fastener, and the gap; of a lap the middle of the beam."""
+    ends = [{**seat("0 ft", "P"), "bearing": "5 1/2 in", "held_by": "A", **end}, seat("8 ft", "wall")]
+    made = beam(*({key: value for key, value in one.items() if value is not None} for one in ends), plies=2)
+    one = Beam.model_validate(made)
+    places = [(0.0, x) for x in (anchor or {}).get("at", ())]
+    holes = SimpleNamespace(distances=lambda: places) if places else None
+    group = None if anchor is None else SimpleNamespace(
+        manner=anchor.get("manner", "plates both sides"), gap=anchor.get("gap", 0.0), holes=holes)  # fmt: skip
+    context = SimpleNamespace(structure=SimpleNamespace(pieces={"B": one}), anchor=lambda name: group,
+                              size=lambda name: read_size('1 1/2" x 5 1/2"'))  # fmt: skip
+    run: Any = SimpleNamespace(post=SimpleNamespace(name="P"), context=context)
+    found = distance_off(run, TransferredLoad("B", {"L": (500.0, 0.0)}, applied="side"))
+    assert found == (None if off is None else pytest.approx(off))
+    assert distance_off(run, TransferredLoad("B", {}, applied="top")) is None
+    assert distance_off(run, TransferredLoad("K", {}, off=-1.0)) == 0.0
+    context.structure.pieces["B"] = one.model_copy(update={"laid": "flat"})
+    if anchor and anchor.get("manner"):
+        assert distance_off(run, TransferredLoad("B", {}, applied="side")) == pytest.approx(0.5 * 5.5 + 0.5)
 
 
 def a_house(*brackets: dict[str, Any], trim: list[dict[str, Any]] | None = None, **existing: Any) -> JobResult:

@@ -12,6 +12,7 @@ import pytest
 
 from beamcheck import JobError, check_job, job_from_data
 from beamcheck.checks.core.result import Check, JobResult, PieceResult
+from beamcheck.units import show
 
 Data = dict[str, Any]
 TRIAL = Path(__file__).parents[2] / "trials/roofs/rafters_in_hangers_on_a_ridge_beam.toml"
@@ -86,6 +87,18 @@ def test_nothing_said_asks_and_the_seat_closes() -> None:
     ((path, value),) = asked.answers[0].sets
     assert path == "rafter.rafters.upper"
     assert checked(roof(value)).verdict == "passes"
+
+
+@pytest.mark.parametrize(("upper", "wind", "named"), [
+    (SEAT, "-40 psf", "lifts"), (SEAT, "-90 psf", "lifts"), (None, "-40 psf", "presses down"),
+    (None, "-90 psf", "lifts"),
+])  # fmt: skip
+def test_the_question_names_the_force_that_its_answer_takes(upper: Data | None, wind: str, named: str) -> None:
+    """A strap beside a seat takes what lifts; a hanger the larger of both."""
+    asked = of(roof(upper, wind=wind), "roof.upper_end").questions[0]
+    forces = dict(asked.forces)
+    assert min(forces.values()) > 0.0 and (forces["lifts"] > forces["presses down"]) is (wind == "-90 psf")
+    assert show(forces[named], "force") in asked.why
 
 
 def test_what_lifts_asks_for_a_strap() -> None:

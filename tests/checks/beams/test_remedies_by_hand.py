@@ -1,0 +1,47 @@
+"""The piece that a remedy tries: every place along it drawn closer, loads lowered, nothing else touched."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from beamcheck.analysis.beams.member_loads import TransferredLoad
+from beamcheck.checks.beams.record.remedies import _less, _moved, _scaled
+from beamcheck.model.beams import Beam
+
+from .beams import beam, floor, seat
+
+
+def test_every_place_is_drawn_closer() -> None:
+    loads = [floor(live="40 plf", **{"from": "2 ft", "to": "10 ft"}),
+             {"what": "post", "dead": "500 lb", "at": "4 ft", "bearing": "4 in"}]  # fmt: skip
+    cut = {"kind": "hole", "at": "6 ft", "depth": "1 in", "from_bottom": "5 in"}
+    whole = Beam.model_validate(
+        beam(supports=[seat("1 ft"), seat("11 ft")], length="12 ft", carries=loads, cuts=[cut], spacing="16 in")
+    )
+    half = _scaled(whole, 0.5)
+    assert [one.at for one in half.supports] == [6.0, 66.0] and half.length == 72.0
+    assert [(one.start, one.end, one.at) for one in half.carries] == [(12.0, 60.0, None), (None, None, 24.0)]
+    assert [one.at for one in half.cuts] == [36.0]
+    kept = ("carries", "supports", "cuts", "length")
+    assert half.model_dump(exclude=set(kept)) == whole.model_dump(exclude=set(kept))
+    assert [one.bearing for one in half.supports] == [5.5, 5.5] and half.cuts[0].depth == 1.0
+    assert _scaled(whole.model_copy(update={"length": None}), 0.5).length is None
+
+
+@pytest.mark.parametrize(("at", "row", "now"), [
+    (60.0, None, (30.0, None)), (None, (24.0, 100.0), (None, (12.0, 50.0))), (None, None, (None, None)),
+])  # fmt: skip
+def test_what_comes_from_above_is_drawn_closer(at: Any, row: Any, now: Any) -> None:
+    moved = _moved(TransferredLoad("A", {"D": (10.0, 8.0)}, at=at, row=row, spread=16.0), 0.5)
+    assert (moved.at, moved.row) == now and (moved.spread, moved.forces) == (16.0, {"D": (10.0, 8.0)})
+
+
+def test_less_load_of_every_kind() -> None:
+    (load,) = Beam.model_validate(beam(carries=[floor(dead="10 psf", live="40 psf", snow="20 psf", wind="-8 psf",
+                                                      roof_live="16 psf", width="6 ft")])).carries  # fmt: skip
+    less = _less(load, 0.25)
+    for kind, psf in (("dead", 2.5), ("live", 10.0), ("snow", 5.0), ("wind", -2.0), ("roof_live", 4.0)):
+        assert getattr(less, kind) == (pytest.approx(psf / 144), "area")
+    assert less.width == 72.0
