@@ -30,7 +30,7 @@ from beamcheck.checks.core.wood.made.engineered import (
 from beamcheck.checks.core.wood.section import Section
 from beamcheck.checks.core.wood.stated_capacity import enough, uplift_taken
 from beamcheck.errors import OutOfRange
-from beamcheck.model.anchors import Anchor
+from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.model.existing import Existing
 from beamcheck.model.fire import Fire
 from beamcheck.model.stock import Stock
