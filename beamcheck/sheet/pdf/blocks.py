@@ -163,7 +163,7 @@ class Maker(ShortBlocks):
     def _CheckBlock(self, block: doc.CheckBlock) -> Data:
         return {
             "title": prose(cut(block.title, HEADING)), "anchor": block.anchor, "verdict": block.verdict,
-            "line": block.line, "clause": block.clause, "lines": self._lines(block.lines),
+            "line": block.line, "clause": prose(block.clause), "lines": self._lines(block.lines),
             "notes": [prose(note) for note in block.notes], "short": block.short,
             "brief": len(block.lines.lines) <= (3 if block.short else 6),
         }  # fmt: skip

@@ -10,7 +10,7 @@ from ....checks.core.result import Check, PieceResult
 from ....checks.core.summary import by_gravity, quantity
 from ....units import show
 from ....values.judgment import judgment
-from ..prose import TIED, capital, place, sentence
+from ..prose import TIED, capital, place, sentence, without_fields
 from ..rich_blocks import LIMIT, Across, Bar, Cell, RichTable, Strong, Word
 from .context import Sheet
 
@@ -93,7 +93,12 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
         yield RichTable("Checks", HEADS, tuple(rows), widths, (2, 3), " ".join(notes), "checks")
     if open_:
         made = tuple(
-            (capital(check.what), sentence("; ".join(check.notes)), _questions(check, sheet), Word(check.verdict))
+            (
+                capital(check.what),
+                sentence(without_fields("; ".join(check.notes))),
+                _questions(check, sheet),
+                Word(check.verdict),
+            )
             for check in open_
         )
         yield RichTable(

@@ -8,7 +8,7 @@ from ....checks.core.asking.question_words import WHO
 from ....checks.core.result import Check, PieceResult, Verdict
 from ....checks.core.summary import MEANING, PIECE_MEANING, quantity
 from ..blocks import Block, Caution, VerdictBlock
-from ..prose import capital, sentence
+from ..prose import capital, sentence, without_fields
 from ..rich_blocks import Cell, Decisions, Marks, RichTable
 from .alike import Group, names_in_one
 from .checks_table import bar, closest, merged, nature
@@ -83,7 +83,7 @@ def _change(group: Group, sheet: Sheet) -> Iterator[tuple[Cell, ...]]:
 
 def _fault(check: Check, units: str) -> str:
     if check.ratio is None:
-        return f"{check.what} ({'; '.join(check.notes)})" if check.notes else check.what
+        return f"{check.what} ({without_fields('; '.join(check.notes))})" if check.notes else check.what
     return f"{check.what}, {quantity(check.ratio, 'ratio', units)}"
 
 
