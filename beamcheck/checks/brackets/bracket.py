@@ -19,10 +19,9 @@ from .above import above_checks
 from .asking import ask_for
 from .assembly import assembly_of
 from .bearing import hung_on_it
-from .board import board_picture
 from .body import Body
 from .covers.cover import cover_checks
-from .drawing import elevation_of
+from .drawing import board_picture, elevation_of
 from .families.registry import family_of
 from .family import Family
 from .fixings.fixings import fixing_checks, inspection_of

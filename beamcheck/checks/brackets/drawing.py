@@ -1,17 +1,23 @@
-"""From a bracket of the job file to the plain numbers of its elevation."""
+"""From a bracket of the job file to the plain numbers of its elevation, and of how it lies on its board."""
 
 from __future__ import annotations
 
+import math
 from itertools import starmap
 from typing import Any
 
+import numpy as np
+
 from ...analysis.beams.load_cases import KIND_WORDS
-from ...model.brackets.bracket import Bracket, Row
+from ...model.brackets.bracket import Bracket, Corbel, Row, Solid
+from ...model.stock import Stock
 from ...units import show, show_inches
 from ..core.pictures.beams import Dimension, Points, Span
+from ..core.pictures.board import BoardPicture
 from ..core.pictures.others import BeamAbove, Elevation, FastenerMark, Outline
 from .family import Family, Parts, box
 from .loads import BracketLoads
+from .split.held import breadth_across, outline_with_pocket
 
 FLUSH = 0.125  # in: a head that stands so much behind the front needs no bore
 NOT_GIVEN = 0.5  # in: width at which a bore is drawn that is not given
@@ -117,3 +123,21 @@ def _loads(loads: BracketLoads) -> tuple[tuple[float, float, str], ...]:
         (start, end, f"{what}: {', '.join(words)}{LIFTS if up else ''}")
         for (start, end, what, up), words in found.items()
     )
+
+
+def board_picture(bracket: Bracket, stock: Stock | None) -> BoardPicture | None:
+    """The outline turned so that its grain runs along the board; nothing where grain or board is not said."""
+    shape = bracket.shape
+    if stock is None or not isinstance(shape, (Solid, Corbel)) or shape.grain is None:
+        return None
+    theta = math.radians(shape.grain)
+    along, across = np.array([math.cos(theta), -math.sin(theta)]), np.array([math.sin(theta), math.cos(theta)])
+    outline = outline_with_pocket(shape)
+    u, v = outline @ along, outline @ across
+    far = np.array([float(outline[:, 0].max()), 0.0])
+    top = [(float(end @ along - u.min()), float(end @ across - v.min())) for end in (np.zeros(2), far)]
+    laid = tuple((float(x), float(y)) for x, y in zip(u - u.min(), v - v.min(), strict=True))
+    return BoardPicture(
+        bracket.name, stock.size, breadth_across(shape, stock), float(np.ptp(v)), float(np.ptp(u)), shape.grain,
+        laid, tuple(top),
+    )  # fmt: skip

@@ -8,7 +8,7 @@ from xml.etree import ElementTree
 import numpy as np
 import pytest
 
-from beamcheck.checks.brackets.board import board_picture
+from beamcheck.checks.brackets.drawing import board_picture
 from beamcheck.checks.core.pictures.board import BoardPicture
 from beamcheck.model.brackets.bracket import Bracket
 from beamcheck.model.stock import Stock

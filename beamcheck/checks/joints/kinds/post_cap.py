@@ -22,9 +22,8 @@ from ...core.wood.strength import Outcome, bearing
 from ..groups import MemberGroup, group_of
 from ..meeting import Arriving, Meeting, angle_between, wood_checks
 from .base import into_which
-from .couples import bent_by
 from .fastened import FastenedKind
-from .plated import PlatesOfJoint
+from .plated import PlatesOfJoint, bent_by
 from .post_base import NO_C_D, bar_strip
 
 Array = np.ndarray
