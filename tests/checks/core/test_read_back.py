@@ -91,11 +91,11 @@ CASES = [(of, " ".join(one.split())) for of, text in SENTENCES.items() for one i
 
 @pytest.mark.parametrize(("of", "sentence"), CASES)
 def test_the_sentence_of_each_kind_of_piece(of: str, sentence: str) -> None:
-    assert words.understood(sentence.partition(" is ")[0], job(of)) == sentence
+    assert words.understood(job(of))(sentence.partition(" is ")[0]) == sentence
 
 
 def test_what_is_no_piece_has_no_sentence() -> None:
-    assert words.understood("nothing", job("net_loft")) == ""
+    assert words.understood(job("net_loft"))("nothing") == ""
 
 
 def named(of: str, kind: str, name: str) -> Any:
