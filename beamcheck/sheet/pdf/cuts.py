@@ -7,6 +7,7 @@ headings within a part must not skip a level. What is very long (a schedule of a
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Any
@@ -16,6 +17,7 @@ from .text import Data
 _ROWS = {"RichTable": "rows", "TableBlock": "rows", "Bullets": "items"}  # what may be cut, and between which
 _OPENS = {"RichTable": "title", "TableBlock": "title", "Bullets": "title"}  # stands over the first of what was cut
 _CLOSES = {"RichTable": "note", "TableBlock": "note", "Bullets": "note"}  # stands below the last
+_ANCHOR = re.compile(r'"anchor": "([^"\\]+)"')
 _DEEPER = frozenset(("Statements", "CheckBlock"))  # have headings of lower levels
 
 
@@ -55,8 +57,8 @@ def parts_of(runs: Iterable[list[Data]], most: int) -> Iterator[Part]:
                 part = Part(running)
             before = piece["kind"]
             running = _running(piece) or running
-            part.asks |= _asks(piece)
-            part.anchors += _anchors(piece)
+            part.asks |= _asks(text)
+            part.anchors += _anchors(piece, text)
             part.weight += _weight(piece, text)
             part.texts.append(text)
     yield part
@@ -104,24 +106,13 @@ def _running(block: Data) -> str:
     return str(block.get("running", "")) if block["kind"] == "MemberHead" or block.get("level") == 1 else ""
 
 
-def _asks(value: Any) -> bool:
-    """Does it print the number of another page?"""
-    if isinstance(value, dict):
-        if value.get("kind") == "Contents" or (value.get("cell") == "PageOf" and value["to"]):
-            return True
-        return any(map(_asks, value.values()))
-    return isinstance(value, list) and any(map(_asks, value))
+def _asks(text: str) -> bool:
+    """Does it print the number of another page? Told by its text, in which what a user wrote has no bare quotes."""
+    return '"cell": "PageOf"' in text or '"kind": "Contents"' in text
 
 
-def _anchors(value: Any) -> Iterator[str]:
+def _anchors(piece: Data, text: str) -> Iterator[str]:
     """The places in it to which links may lead."""
-    if isinstance(value, dict):
-        if value.get("anchor"):
-            yield str(value["anchor"])
-        if value.get("kind") == "References" and not value["short"]:
-            yield from (str(row["to"]) for row in value["rows"] if row["to"])
-        for one in value.values():
-            yield from _anchors(one)
-    if isinstance(value, list):
-        for one in value:
-            yield from _anchors(one)
+    yield from _ANCHOR.findall(text)
+    if piece["kind"] == "References" and not piece["short"]:
+        yield from (str(row["to"]) for row in piece["rows"] if row["to"])
