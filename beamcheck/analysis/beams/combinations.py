@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import product
+from typing import NamedTuple
 
 import numpy as np
 
@@ -31,6 +33,16 @@ class Loaded:
     duration: Found[float]  # C_D with its source and reason
 
 
+class _Named(NamedTuple):
+    """What combinations ask of a case: whether there are loads in it, and not which."""
+
+    kind: str
+    pattern: str
+    loads: bool
+    spans: str
+    words: str
+
+
 def combine(cases: Sequence[Case]) -> list[Loaded]:
     """All combinations of a piece's load cases. Two that come to the same factors and C_D are listed once.
 
@@ -39,6 +51,11 @@ def combine(cases: Sequence[Case]) -> list[Loaded]:
     combination counts only a part of the dead load, because that holds down, the water of green wood is left out of it.
     A dead load that another piece hands on as a range and that lifts at the least of it is there at both of its ends.
     """
+    return list(_combined(tuple(_Named(one.kind, one.pattern, bool(one.loads), one.spans, one.words) for one in cases)))
+
+
+@lru_cache(maxsize=32)
+def _combined(cases: tuple[_Named, ...]) -> tuple[Loaded, ...]:
     settling = [i for i, case in enumerate(cases) if case.kind == SETTLED]
     drying = [i for i, case in enumerate(cases) if case.kind == DRIES and case.pattern != MAY_LIFT]
     lifting = [i for i, case in enumerate(cases) if case.kind == DRIES and case.pattern == MAY_LIFT]
@@ -72,10 +89,10 @@ def combine(cases: Sequence[Case]) -> list[Loaded]:
                     tuple(by_case.get(i, 0.0) for i in range(len(cases))), C_D.value, shortest, kinds,
                     combination.clause, C_D,
                 )  # fmt: skip
-    return list(found.values())
+    return tuple(found.values())
 
 
-def _arrangements(cases: Sequence[Case]) -> list[tuple[list[tuple[str, int]], str, str]]:
+def _arrangements(cases: Sequence[_Named]) -> list[tuple[list[tuple[str, int]], str, str]]:
     """Every pattern with every wind: the cases that are there (kind, number), and the words for pattern and wind."""
     by_pattern = {(case.kind, case.pattern): i for i, case in enumerate(cases)}
     variable = [case for case in cases if case.kind in PATTERNED]
