@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from types import SimpleNamespace
 from typing import Any
 
 import numpy as np
@@ -18,7 +19,9 @@ from beamcheck.checks.anchors.far_side import far_side_checks, fastening, passed
 from beamcheck.checks.anchors.fastener import dowel_of
 from beamcheck.checks.anchors.fasteners.factors import temperature, wet_service
 from beamcheck.checks.anchors.group import Turn, hole_places
+from beamcheck.checks.anchors.held_end import end_of_beam
 from beamcheck.checks.anchors.manners.base import evidence_checks, line_checks
+from beamcheck.checks.anchors.manners.rated_hardware import rated_checks
 from beamcheck.checks.anchors.manners.registry import connect, manner_of
 from beamcheck.checks.anchors.unsaid import NotSaid
 from beamcheck.checks.core.result import Check
@@ -31,7 +34,7 @@ from beamcheck.model.posts import Post
 
 from ..beams.beams import beam, seat
 from ..houses import post as post_data
-from .anchors import A36, HALF, Data, axial, find, group, lateral, layout, said, steel, step, stock
+from .anchors import A36, HALF, Data, axial, find, group, lateral, layout, loaded, said, steel, step, stock
 
 PLATE = {key: value for key, value in A36.items() if key != "slot"}
 OTHER: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "along", "end": "6 in", "edge": "5 in"}
@@ -132,6 +135,36 @@ def test_nailed_hardware_is_known_by_its_report() -> None:
         assert fastening(replace(group([100.0]), anchor=anchor)) == named
     with pytest.raises(UnknownName):
         row_of("welded plate", "glass")
+
+
+RATED: Data = {"source": "report 1, 2025, table 2", "down": "900 lbf", "duration": "included",
+               "conditions": "all nails in", "conditions_met": True}  # fmt: skip
+
+
+@pytest.mark.parametrize(("across", "along", "whats"), [
+    ([500.0, -9.0], [0.0, 0.0], []), ([500.0, -9.1], [0.0, 0.0], ["rated load up"]),
+    ([500.0], [9.0], []), ([500.0], [9.1], ["rated load along the piece, out of the joint"]),
+    ([500.0], [-9.0], []), ([500.0], [-9.1], ["pressing into the joint"]), ([500.0], [-0.4], []),
+])  # fmt: skip
+def test_what_a_rating_does_not_cover(across: list[float], along: list[float], whats: list[str]) -> None:
+    """Up to 1 % of what it bears, 9 lb, is next to nothing (judgment)."""
+    anchor = Anchor.model_validate({"name": "A", "manner": "rated hardware", "rating": RATED})
+    made = replace(group(across, along), anchor=anchor)
+    found = [one.what for one in rated_checks(made) if one.verdict == "refer" and one.id == "anchor.rated"]
+    assert found == whats
+
+
+@pytest.mark.parametrize(("at", "end"), [(0.0, "left"), (60.0, "left"), (60.1, "right"), (120.0, "right")])
+def test_which_end_of_a_beam_a_support_is_nearer_to(at: float, end: str) -> None:
+    """What a fixed end hogs with turns the group, the way round in which its inner part lies."""
+    one = Beam.model_validate(beam(length="120 in", supports=[{"at": f"{at} in", "on": "wall", "holds": "fixed"}]))
+    line = SimpleNamespace(at=lambda kind, x, side: np.array([70.0 if side == "right" else 20.0]))
+    solved = SimpleNamespace(length=120.0, each_reaction=lambda index: ((loaded("D"),), np.array([500.0])),
+                             combined=SimpleNamespace(line=line))  # fmt: skip
+    run: Any = SimpleNamespace(beam=one, solved=solved, wood=None, section=None)
+    context: Any = SimpleNamespace(stock=lambda name: None, under=lambda name: None, transfers=())
+    held = end_of_beam(one, run, 0, context)
+    assert held.end == end and held.forces.turning == pytest.approx([50.0 if end == "left" else -50.0])
 
 
 def test_steel_beyond_a_weld_is_for_whoever_answers_for_it() -> None:

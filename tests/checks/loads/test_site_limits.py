@@ -14,7 +14,7 @@ from beamcheck.analysis.site.pieces import areas_of, with_formed_loads
 from beamcheck.checks.loads.site import site_checks
 
 from . import test_site as of_the_site
-from .test_site import BY, SHEET, Data, changed, floor_set, roof_set, site_set, typed
+from .test_site import BY, HIGHER, SHEET, Data, changed, floor_set, roof_set, site_set, typed
 
 
 def asked(data: Data, change: Any) -> set[str]:
@@ -69,6 +69,9 @@ def test_the_site(data: Data, change: Data, keys: str) -> None:
     (PORCH, {"least_width": "30 ft"}, ""), (PORCH, {"least_width": "30.1 ft"}, "roof_wind"),
     (PORCH, {"mean_height": "remove"}, "roof_wind"), (PORCH, {"least_width": "remove"}, "roof_wind"),
     (PORCH, {"attached": "remove"}, "roof_wind"), (PORCH, {"attached": "more"}, "roof_wind"),
+    (RAFTERS, {"exposed": "fully exposed", "higher": HIGHER}, "roof_exposed"),
+    (RAFTERS, {"exposed": "fully exposed"}, ""), (RAFTERS, {"exposed": "sheltered", "higher": HIGHER}, ""),
+    (RAFTERS, {"exposed": "fully exposed", "higher": HIGHER, "meant": {"exposed": "by the department"}}, ""),
 ])  # fmt: skip
 def test_roofs(data: Data, change: Data, keys: str) -> None:
     assert asked(data, roof_set(**change)) == set(keys.split())

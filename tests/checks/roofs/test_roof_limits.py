@@ -247,3 +247,12 @@ def test_a_ridge_beam_takes_both_slopes_of_a_pair(pair: bool, sides: float) -> N
     (table,) = [one for one in result.tables if one.title == "Load path"]
     foot, head = (float(row[3].split()[0].replace(",", "")) for row in table.rows if row[0] == "R")
     assert head == pytest.approx(sides * foot, rel=0.02)  # without a tail both ends of the rafter carry alike
+
+
+@pytest.mark.parametrize(("said", "words"), [
+    ("", "how they are fastened is not said"), ("glue", "is not said by 'glue': fasteners with their size or spacing"),
+])  # fmt: skip
+def test_what_is_said_of_the_fastening_of_plies(said: str, words: str) -> None:
+    found = checked(rafter=[rafter(plies=2, **({"plies_fastened": said} if said else {}))])
+    (check,) = [one for one in piece(found, "R").checks if one.id == "roof.plies"]
+    assert check.verdict == "refer" and check.notes[0].endswith(words)
