@@ -350,7 +350,7 @@ def _fastener(fastener: Fastener) -> Rows:
         ("threads", fastener.threads or "not said"), ("coating", fastener.coating or "not said"),
     ]  # fmt: skip
     if fastener.F_yb is not None:
-        rows.append(("bending yield strength", f"{show(fastener.F_yb, 'stress')}: {fastener.F_yb_from or 'no source'}"))
+        rows.append(("bending yield strength", f"{show(fastener.F_yb, 'stress')}: {fastener.F_yb_from}"))
     if fastener.washer is not None:
         rows.append(("washers", f"{show(fastener.washer, 'length')} across"))
     if fastener.counterbore is not None:

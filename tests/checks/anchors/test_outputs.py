@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 
 from beamcheck.checks.anchors.group import Group
 from beamcheck.checks.anchors.manners.registry import manner_of
-from beamcheck.checks.anchors.outputs import anchor_tables, hole_drawing
+from beamcheck.checks.anchors.outputs import anchor_inputs, anchor_tables, hole_drawing
 from beamcheck.checks.core.result import Table
 from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.units import shown_in
@@ -218,3 +218,43 @@ def test_every_hole_is_numbered_once_in_table_and_drawing(places: list[tuple[int
     assert [row[0] for row in rows] == [hole[3] for hole in drawing.holes] == [str(i + 1) for i in range(len(places))]
     assert {(hole[0], hole[1]) for hole in drawing.holes} == {(float(x), float(y)) for x, y in places}
     assert sum(hole[4] for hole in drawing.holes) == 1
+
+
+def test_what_the_job_says_of_a_group_word_by_word() -> None:
+    """A hidden plate with all that can be said, and one of which nothing is."""
+    assert dict(anchor_inputs(knife())) == {
+        "manner": "concealed plate", "holds": "left end of B, at 0 in", "fastened to": "post",
+        "fastener": "bolt 3/4 in", "steel": "A307", "threads": "not said", "coating": "stainless",
+        "washers": "2 in across", "bores": "2 1/4 in across, 1 1/2 in deep, plugged",
+        "fasteners": "4 in 2 rows along the grain",
+        "plate": "A36, 1/4 in x 6 in x 10 in (thickness, across, along the piece)",
+        "slot": "5/16 in wide, 11 in from the end", "weld": "not given", "arm": "0 in", "wood when put together": "dry",
+        "checks and splits": "none seen",
+    }  # fmt: skip
+    bare = {"fastener": {"kind": "bolt", "size": "3/4 in", "threads": "clear of it", "F_yb": "45,000 psi",
+                          "F_yb_from": "data sheet 12"},
+            "arm": None, "seasoned": None, "split": None, "gap": "1/8 in"}  # fmt: skip
+    rows = dict(anchor_inputs(group([100.0], **bare)))
+    assert rows | {"manner": "", "holds": "", "fastened to": "", "fasteners": ""} == {
+        "manner": "", "holds": "", "fastened to": "", "fasteners": "", "fastener": "bolt 3/4 in",
+        "steel": "grade not given", "threads": "clear of it", "coating": "not said",
+        "bending yield strength": "45,000 psi: data sheet 12", "other side": "wood, 1 1/2 in thick, grain across",
+        "gap between the faces": "1/8 in", "arm": "not given", "wood when put together": "not said",
+        "checks and splits": "not said",
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize(("more", "said"), [
+    ({}, {"rated loads": "900 lb down", "load duration": "in the figures already", "figures for": "not said",
+          "conditions": "all nails in", "conditions met": "said to be met"}),
+    ({"up": "600 lbf", "along": "50 lbf", "duration": "apply C_D", "loads": "wind", "conditions_met": False},
+     {"rated loads": "900 lb down, 600 lb up, 50 lb along", "load duration": "C_D to be applied",
+      "figures for": "wind loads", "conditions met": "said not to be met"}),
+    ({"conditions_met": None, "conditions": ""}, {"conditions": "not written down", "conditions met": "not said"}),
+])  # fmt: skip
+def test_what_the_job_says_of_a_rating(more: dict[str, Any], said: dict[str, str]) -> None:
+    rating = {"source": "report 1, 2025", "down": "900 lbf", "duration": "included", "conditions": "all nails in",
+              "conditions_met": True, **more}  # fmt: skip
+    anchor = Anchor.model_validate({"name": "A", "manner": "rated hardware", "rating": rating})
+    rows = dict(anchor_inputs(replace(group([100.0]), anchor=anchor)))
+    assert {key: rows[key] for key in said} == said and rows["rating from"] == "report 1, 2025"

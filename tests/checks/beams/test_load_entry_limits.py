@@ -9,11 +9,15 @@ import pytest
 
 from beamcheck.analysis.beams.member_loads import TransferredLoad
 from beamcheck.checks.beams.load_entry import largest_force, twist_checks
+from beamcheck.checks.beams.seats import contact_of, seats_of
 from beamcheck.checks.core.wood.strength import Section
-from beamcheck.model.brackets import Bracket
+from beamcheck.model.beams import Beam
+from beamcheck.model.brackets.bracket import Bracket
+from beamcheck.model.brackets.shapes import Bent, Solid, SteelCore
+from beamcheck.model.stock import Stock
 
 from .. import houses
-from .beams import SAWN, Data, beam, begins, known, result_of, step
+from .beams import SAWN, Data, beam, begins, known, result_of, seat, step
 
 WOOD = known("6 in x 12 in", F_v=150)
 DRY = {key: value for key, value in WOOD.items() if key != "measured_moisture"} | {"moisture": "green"}
@@ -94,3 +98,36 @@ def test_a_few_rafters_have_a_seat_each_on_their_ridge(pair: bool, broad: float)
             broad / 1.5 * 4 * (10 * 80**0.5 + 20 * 8) / 2, rel=0.03
         )  # and its weight
         assert one.demand == pytest.approx(step(one, "R") / (broad * 1.5))
+
+
+def test_what_comes_down_in_the_side_is_told_to_whoever_answers() -> None:
+    """D + 0.75 L + 0.75 S of 10, 20 and 40 plf over 12 ft: 660 lb; what lifts takes nothing off."""
+    found = aside(highest=4.0, dead="10 plf", live="20 plf", snow="40 plf", wind="-30 plf", lowest=11.0)
+    (check,) = [one for one in found.checks if one.id == "beam.side_load.low"]
+    assert dict(check.questions[0].forces) == {"down": pytest.approx(660.0)}
+
+
+BENT, CORE = Bent.model_construct(thickness=1.5, inner_radius=10.0, depth=2.0), SteelCore.model_construct(
+    thickness=0.25, width=1.5, projection=8.0)  # fmt: skip
+
+
+@pytest.mark.parametrize(("shape", "long", "contact", "doubted"), [
+    (Solid.model_construct(thickness=3.5, projection=10.0), 9.0, (3.5, 9.0), False),
+    (Solid.model_construct(thickness=3.5, projection=10.0), 10.0, (3.5, 10.0), False),
+    (Solid.model_construct(thickness=3.5, projection=10.0), 10.5, (3.5, 10.0), True),
+    (Solid.model_construct(thickness=3.5, projection=2.0), 4.0, (3.5, 3.5), True),
+    (Solid.model_construct(thickness=7.0, projection=2.0), 4.0, (6.0, 4.0), False),
+    (BENT, 12.0, (1.5, 12.0), False), (BENT, 12.5, (1.5, 12.0), True), (CORE, 8.0, (1.5, 8.0), False),
+    (CORE, 8.5, (1.5, 8.0), True),
+])  # fmt: skip
+def test_a_seat_on_a_bracket(shape: Any, long: float, contact: tuple[float, float], doubted: bool) -> None:
+    """No broader than it is thick, no longer than it stands out or is thick: either way of running over it."""
+    one = Beam.model_validate(beam(supports=[seat("0 ft", on="K", bearing=f"{long} in"), seat("12 ft")]))
+    bracket, wood = Bracket.model_construct(name="K", shape=shape), Stock.model_validate(WOOD)
+    context: Any = SimpleNamespace(
+        stock=lambda name: wood, under=lambda name: bracket, anchor=lambda name: None,
+        structure=SimpleNamespace(joints=SimpleNamespace(slot=lambda anchor: 0.0)),
+    )  # fmt: skip
+    found = contact_of(one, seats_of(one.supports, 144.0)[0], Section(6.0, 12.0, 6.0), context)
+    assert (found.b, found.l_b) == contact and bool(found.doubts) is doubted
+    assert any("than K is thick" in note for note in found.notes) is (contact[0] < 6.0)

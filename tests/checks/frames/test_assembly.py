@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import math
+from types import SimpleNamespace
 from typing import Any
 
-from beamcheck.checks.frames.assembly import order_of
+import pytest
+
+from beamcheck.checks.frames.assembly import assembly_of, order_of
 from beamcheck.checks.job import check_job
 from beamcheck.model.reading.reader import job_from_data
 
@@ -48,3 +52,22 @@ def test_table_of_the_order_stands_at_the_frame_that_has_joints() -> None:
     assert len(table.rows) == 6 and any("stirrup" in row[3] for row in table.rows)
     bare = check_job(job_from_data(king()))
     assert "Order of assembly" not in [one.title for one in piece(bare, "truss").tables]
+
+
+def test_members_lie_about_their_lines() -> None:
+    """A tie of 24 ft lies level and a strut aslant: each as deep as it is, half of it on either side of its line."""
+    job = job_from_data({**king(), "joint": joints()})
+    frame = job.frame[0]
+    depths = {path.name: 8.0 for path in frame.shape.sticks}
+    context: Any = SimpleNamespace(structure=SimpleNamespace(joints_of=lambda name: job.joint))
+    made = assembly_of(frame, depths, context)
+    assert made is not None
+    for laid in made[1].laid:
+        if laid.what != "wood":
+            continue
+        (a, b, c, d), path = laid.points, frame.shape.stick(laid.name)
+        ends = [frame.shape.points[path.points[i]] for i in (0, -1)]
+        for one, two, (x, y) in ((a, d, ends[0]), (b, c, ends[1])):
+            assert math.dist(one, two) == pytest.approx(8.0)
+            assert ((one[0] + two[0]) / 2, (one[1] + two[1]) / 2) == pytest.approx((x, -y))
+        assert math.dist(a, b) == pytest.approx(math.dist(*ends)) and math.dist(a, c) == pytest.approx(math.dist(b, d))

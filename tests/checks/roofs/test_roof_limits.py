@@ -256,3 +256,12 @@ def test_what_is_said_of_the_fastening_of_plies(said: str, words: str) -> None:
     found = checked(rafter=[rafter(plies=2, **({"plies_fastened": said} if said else {}))])
     (check,) = [one for one in piece(found, "R").checks if one.id == "roof.plies"]
     assert check.verdict == "refer" and check.notes[0].endswith(words)
+
+
+@pytest.mark.parametrize(("slope", "limit"), [("3:12", 240), ("3.01:12", 180)])
+def test_rafters_steeper_than_three_in_twelve_may_sag_more(slope: str, limit: int) -> None:
+    """L/180 instead of L/240 where no ceiling hangs on them (IRC R301.7, memory); L along the slope."""
+    found = piece(checked(rafter=[rafter(slope=slope)]), "R").checks
+    (sag,) = [one for one in found if one.id == "beam.deflection.snow"]
+    rise = float(slope.split(":")[0])
+    assert sag.capacity == pytest.approx(96.0 * math.hypot(1.0, rise / 12.0) / limit)
