@@ -12,11 +12,12 @@ import pytest
 
 from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.checks.brackets.families.registry import family_of
+from beamcheck.checks.brackets.fixings.rows import FixingRows
 from beamcheck.checks.brackets.loads import bracket_loads
 from beamcheck.checks.brackets.split.held import _thinned, held_of, outline_with_pocket, seats_of
 from beamcheck.checks.brackets.split.loose import loose_tip
 from beamcheck.checks.brackets.split.proof import _record, _steps, information
-from beamcheck.checks.brackets.split.row_values import unlike
+from beamcheck.checks.brackets.split.row_values import row_value, unlike
 from beamcheck.checks.brackets.split.split import _line_words, more_checks, split_checks
 from beamcheck.checks.core.result import Check
 from beamcheck.model.brackets.bracket import Corbel, Solid
@@ -223,6 +224,20 @@ def test_what_it_needs_before_it_can_be_worked_out() -> None:
     assert said(fixings=fixings(other=None)).verdict == "refer"
     short = said(fixings=fixings(fastener={**LAG, "length": "2 1/4 in"}))
     assert short.verdict in ("refer", "fails")
+
+
+def test_what_a_dowel_presses_on_in_the_bracket_by_the_slope_of_its_grain() -> None:
+    """NDS 12.3.3, 12.3.4: 11,200 G along the grain, 6,100 G^1.45/sqrt(D) across it, Hankinson between; G 0.50."""
+    piece, here = bracket(SOLID, "40 lb", "3 in", fixings=fixings()), structure()
+    loads = loads_of(piece, here)
+    assert piece.fixings is not None
+    rows, which = FixingRows(family_of(piece), piece.fixings, loads), int(np.argmax(loads.F))
+    q = {grain: row_value(rows, wood(here), here, 0, which, grain=grain).row.q for grain in (78.0, 80.0, 90.0, 100.0)}
+    along, across = 5600.0, 6100.0 * 0.5**1.45 / math.sqrt(0.375)
+    for grain in (78.0, 80.0, 100.0):
+        s, c = math.sin(math.radians(grain - 90.0)) ** 2, math.cos(math.radians(grain - 90.0)) ** 2
+        assert q[grain] / q[90.0] == pytest.approx(across / (along * s + across * c), rel=2e-3)
+    assert q[80.0] == pytest.approx(q[100.0])
 
 
 def test_rows_that_differ() -> None:
