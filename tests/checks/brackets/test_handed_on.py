@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from types import SimpleNamespace
 from typing import Any
 
+import numpy as np
 import pytest
 
 from beamcheck.checks.brackets.body import Body
-from beamcheck.checks.brackets.bracket import bracket_results
+from beamcheck.checks.brackets.bracket import DECORATION, PROP, _reason, bracket_results
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.handed import Handed
 from beamcheck.checks.brackets.props.asks import asks_under
@@ -169,3 +171,21 @@ def test_what_is_asked_of_which_role() -> None:
     assert not {"bracket.accidental", "bracket.above"} & ids(carries.checks)
     cover = result(role="cover", cover={"hides": ["A"]}, fixings=fixings())
     assert "cover.hides" in ids(cover.checks) and "bracket.above" not in ids(cover.checks)
+
+
+def test_why_it_is_what_it_is_found_to_be() -> None:
+    """Of a prop the force in its own words; of one that only looks as if it carried why it does not."""
+    rests = Check.breaks_rule(
+        "bracket.prop_force", "K", "force", "", "50 lb of B rests on K: it acts as a prop: free it"
+    )
+    prop = SimpleNamespace(R=np.array([0.0, 50.0]), checks=(rests,), touches=True)
+    fails, passes = SimpleNamespace(verdict="fails"), SimpleNamespace(verdict="passes")
+
+    def why(finding: str, result: object, weak: str = "", of: object = prop) -> str:
+        return _reason(finding, result, Body(weak_grain=weak), of)  # type: ignore[arg-type]
+
+    assert why(PROP, fails) == "50 lb of B rests on K: free it"
+    assert why(PROP, fails, of=SimpleNamespace(R=np.zeros(2), checks=(rests,))) == ""
+    assert why(PROP, fails, of=SimpleNamespace(R=np.array([5.0]), checks=())) == ""
+    assert why(DECORATION, fails, "short grain") == "short grain" and why(DECORATION, passes, "short grain") == ""
+    assert why("carries", fails, "short grain") == ""
