@@ -133,8 +133,8 @@ def picture_of(piece: PieceResult, picture: Picture, key: str, units: str) -> Fi
             "fasteners and refine further, so theirs may be larger."
         )
     elif isinstance(picture, SplitPicture):
-        stands = " One of the ways in which its forces stand in balance at that load." if picture.forces else ""
-        caption = f"To scale, but for its arrows.{stands}"
+        stands = "; one of the ways in which it stands" if picture.forces else ""
+        caption = f"To scale, but for its arrows{stands}."
     elif isinstance(picture, BoardPicture):
         caption = ""
     elif isinstance(picture, StrutPicture):

@@ -73,7 +73,7 @@ def _notes(drawn: SplitPicture, system: Any) -> Iterator[str]:
         yield f"Grain {show(drawn.grain % 180.0, 'angle', system)}: nothing holds the gray part beyond {line}"
         yield f"It carries nothing; {comes} comes"
         return
-    limits = f"allowed {allowed}, comes {comes} with its own weight"
+    limits = f"allowed {allowed}, comes {comes}"
     if drawn.check:
         yield f"Worst: {drawn.place}. It stands with {stands} ({whole} without a check), {limits}"
         yield "Gray: the part beyond it. Pressed together where the check is drawn thick, open elsewhere"

@@ -20,7 +20,7 @@ from .stress_bands import between, line_at, triangles_of
 GRAYS = ("#fff", "#d4d4d4", "#999", "#4d4d4d")  # little to much; evenly apart in lightness
 HATCHED = (INK, INK, INK, PAPER)  # strokes over them where it is pressed
 PRESSED_AT, PRESSED_APART, NOT_READ_AT, NOT_READ_APART = 135.0, 6.0, 45.0, 4.5
-HIGHEST, LARGEST, WIDEST = 270.0, 26.0, 330.0  # drawing units: the bracket, an inch, the bracket's width
+HIGHEST, LARGEST, WIDEST = 216.0, 26.0, 330.0  # drawing units: the bracket, an inch, the bracket's width
 BOX, DEEP = 50.0, 20.0  # one class in the scale
 ACTING = 26.0  # length of the arrow of a load
 EASED = 0.35  # drawing units
