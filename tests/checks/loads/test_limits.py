@@ -11,6 +11,9 @@ import pytest
 from beamcheck import job_from_data
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.loads.given import job_checks
+from beamcheck.checks.loads.weather import weather_checks
+from beamcheck.model.beams import Beam
+from beamcheck.model.stock import Stock
 
 from .. import houses
 from ..beams.beams import Data, beam, floor, job, seat
@@ -306,3 +309,24 @@ def test_what_the_head_speaks_of_and_nothing_carries(head: Data, load: Data, ser
         assert [one.sets for one in answers[keys]] == [
             (("beam.B.carries.1.snow", "28 psf"),), (("job.ground_snow", "0 psf"),)
         ]  # fmt: skip
+
+
+# ---- outdoors --------------------------------------------------------------------------------------------------------
+
+DRY_BY, LASTS = {"meant": {"moisture": "a roof keeps rain off"}}, {"meant": {"treated": "heart of redwood"}}
+TREATED: Data = {"treated": True, "treated_with": "preservative"}
+
+
+@pytest.mark.parametrize(("what", "service", "wood", "keys"), [
+    ("deck", "floor", {}, "weather_rot weather_wet"), ("deck", "floor", {"moisture": "wet"}, "weather_rot"),
+    ("deck", "floor", DRY_BY, "weather_rot"), ("deck", "floor", LASTS, "weather_wet"),
+    ("deck", "floor", {"moisture": "wet", **TREATED}, ""), ("deck", "floor", TREATED, "weather_wet"),
+    ("deck", "floor", {"moisture": "wet", **DRY_BY}, "weather_rot"), ("floor", "floor", {}, ""),
+    ("deck", "roof", {}, ""),
+])  # fmt: skip
+def test_wood_outdoors(what: str, service: str, wood: Data, keys: str) -> None:
+    """Rain makes it wet service (NDS 2018 4.1.4, memory), and something has to keep it from rot; of a roof neither."""
+    piece = Beam.model_validate(beam(carries=[floor(what=what, live="60 psf", width="6 ft")], service=service))
+    bare = {key: value for key, value in WOOD.items() if key != "measured_moisture"}
+    found = weather_checks(piece, Stock.model_validate({**bare, **wood}))
+    assert sorted(question.id.split("/")[1] for one in found for question in one.questions) == keys.split()
