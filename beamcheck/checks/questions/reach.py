@@ -71,8 +71,8 @@ class Reach:
 
     def _ties_of(self, entry: Piece) -> frozenset[str]:
         """What joins an entry to others: the names in its words, its own among them, and what is counted together."""
-        texts = set(_texts(entry))
-        found = {name for text in texts for name in self._named_in(text)}.union(_names(entry), texts & self._joins)
+        wood, texts = set(_texts(entry)), set(_texts(entry, but="stock"))  # a stock may be called as a piece is
+        found = {name for text in texts for name in self._named_in(text)}.union(_names(entry), wood & self._joins)
         if isinstance(entry, Rafter):
             found |= {RIDGES} & self._joins
         if is_frame(entry) or _is_stated(entry):
@@ -120,17 +120,17 @@ def _names(entry: Any) -> tuple[str, ...]:
     return (entry.name, *(stick.name for stick in entry.sticks)) if is_frame(entry) else (entry.name,)
 
 
-def _texts(thing: Any) -> Iterator[str]:
-    """Every text within an entry."""
+def _texts(thing: Any, but: str = "") -> Iterator[str]:
+    """Every text within an entry; those of the field of that name left out."""
     if isinstance(thing, str):
         yield thing
     elif isinstance(thing, Mapping):
-        yield from _texts(tuple(thing.items()))
+        yield from _texts(tuple(thing.items()), but)
     elif isinstance(thing, tuple):
         for part in thing:
-            yield from _texts(part)
+            yield from _texts(part, but)
     elif hasattr(thing, "__dict__"):
-        yield from _texts(tuple(vars(thing).values()))
+        yield from _texts(tuple(value for field, value in vars(thing).items() if field != but), but)
 
 
 def _turned(ties: Iterable[tuple[int, frozenset[str]]]) -> dict[str, list[int]]:
