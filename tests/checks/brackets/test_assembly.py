@@ -146,6 +146,12 @@ def test_steel_is_bent_before_the_wood_is_closed_around_it() -> None:
     assert {one.what for one in new(found, 1)} == {"steel"}
 
 
+def test_of_a_short_bracket_four_inches_of_wall_are_drawn_at_most() -> None:
+    found = made(CORBEL, fixings=fixings(fastener={**LAG, "length": "12 in"}))
+    wall, *rows = new(found, step_of(found, "Fix"))
+    assert flat(wall)[0] == -4.0 and rows[0].points[1][0] == -4.0
+
+
 @pytest.mark.parametrize(("length", "drawn"), [("5 in", 3.5), ("3 in", 1.5), ("12 in", 7.0)])
 def test_so_much_wall_is_drawn_as_its_lags_need(length: str, drawn: float) -> None:
     """Half an inch behind their points, 1 1/2 in at least; never more than 70 % of its reach or 4 in."""
