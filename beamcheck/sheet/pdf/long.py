@@ -19,7 +19,7 @@ from .text import Data
 from .typeset import forget
 
 PART = 200_000  # letters of data in a part, about: some 9 pages, for which typst takes 60 MB
-NUMBERS = 400  # of pages that are set at once
+NUMBERS = 200  # of pages that are set at once
 TRIES = 4  # until the numbers of pages that a part prints are those that it makes
 
 
@@ -88,8 +88,9 @@ class _Long:
         data = {"head": sheet_head(self._result, self._blocks, numbered=False), "running": "", "blocks": []}
         for before in range(0, total, NUMBERS):
             mode = {"kind": "numbers", "before": before, "total": total, "count": min(NUMBERS, total - before)}
-            yield set_pages(self._result, data, mode, tagged=False)
-        forget()
+            made = set_pages(self._result, data, mode, tagged=False)
+            forget()
+            yield made
 
 
 def _counted(pdf: bytes) -> tuple[int, dict[str, tuple[int, float, float]]]:
