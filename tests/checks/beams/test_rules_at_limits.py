@@ -248,6 +248,12 @@ def test_net_sections_by_hand() -> None:
     assert (notch.A, notch.S, notch.d_n) == pytest.approx((B * 9.5, B * 9.5**2 / 6, 9.5))
 
 
+@pytest.mark.parametrize(("up", "depth", "below"), [(4.0, 3.0, 2.5), (5.0, 1.0, 4.5), (None, 2.0, -1.0)])
+def test_lower_edge_of_a_void(up: float | None, depth: float, below: float) -> None:
+    (region,) = regions([cut(**{**HOLE, "from_bottom": up, "depth": depth})], 144.0, None, None)
+    assert region.bottom_of_void == pytest.approx(below)
+
+
 def together(*made: Cut, seats: tuple[tuple[float, float], ...] = ()) -> list[str]:
     found = regions(made, 144.0, *SEATS)
     checks = cut_checks("B", found, TIMBER, [(0.0, 144.0)], seats, single_span=True, pulled=[()] * len(found))

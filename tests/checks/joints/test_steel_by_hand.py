@@ -9,9 +9,13 @@ import pytest
 
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import PieceResult
+from beamcheck.checks.core.wood.group_cut import GroupCut
+from beamcheck.checks.core.wood.strength import Section
+from beamcheck.checks.joints.framed import together
 from beamcheck.checks.joints.kinds.registry import kind_of
 from beamcheck.checks.joints.meeting import stated_meeting
 from beamcheck.model.reading.reader import job_from_data
+from beamcheck.model.sticks import Cut
 
 from .jobs import HEAD, SHEET, Data, checked, joint, member, step_value, the, wood
 from .test_by_report import RATING, screwed
@@ -210,6 +214,27 @@ def test_a_rim_is_pressed_across_its_grain_and_a_stud_along_it() -> None:
         stocks = wood("ledger", "1 1/2 in x 9 1/4 in"), wood("stud", "1 1/2 in x 5 1/2 in"), wood("rim", "4 in x 11 in")
         check = the(checked(ledger_data(behind=behind, stock=stock), *stocks), "anchor.lateral", "stud")
         assert next(one.value for one in check.steps if one.symbol == "theta") == pytest.approx(theta), behind
+
+
+@pytest.mark.parametrize(("behind", "stock", "said"), [
+    ("studs", "stud", ["the same at every stud, 16 in apart", "each fastener in the middle of a stud"]),
+    ("rim", "rim", ["the same along the rim, 16 in apart"]),
+])  # fmt: skip
+def test_what_to_see_of_a_ledger(behind: str, stock: str, said: list[str]) -> None:
+    stocks = wood("ledger", "1 1/2 in x 9 1/4 in"), wood("stud", "1 1/2 in x 5 1/2 in"), wood("rim", "4 in x 11 in")
+    seen = checked(ledger_data(behind=behind, stock=stock), *stocks).to_see
+    found = [line for line in seen if "the same" in line or "middle of a stud" in line]
+    assert len(found) == len(said) and all(words in line for words, line in zip(said, found, strict=True)), found
+
+
+def test_cuts_of_joints_that_meet_count_as_one() -> None:
+    """From 10 to 16 in and from 14 to 22 in: one from 10 to 22, over all of the depth; a third lies by itself."""
+    cuts = [Cut.model_construct(kind="notch", at=at, length=long, depth=1.0, face=face, width=None, from_bottom=None)
+            for at, long, face in ((18.0, 8.0, "bottom"), (13.0, 6.0, "top"), (30.0, 4.0, "top"))]  # fmt: skip
+    one, alone = together(cuts, Section(5.5, 7.5, 5.5))
+    assert isinstance(one, GroupCut) and alone is cuts[2]
+    assert (one.at, one.length, one.width, one.depth, one.from_bottom) == (16.0, 12.0, 0.0, 7.5, 3.75)
+    assert sorted((void.y, void.height, void.breadth) for void in one.voids) == [(0.5, 1.0, 5.5), (7.0, 1.0, 5.5)]
 
 
 @pytest.mark.parametrize(("by", "verdict"), [(SHEET, "passes"), ("the carpenter", "refer"), ("", "refer")])
