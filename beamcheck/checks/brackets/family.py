@@ -10,6 +10,8 @@ from typing import Any, ClassVar, Generic, TypeVar
 
 import numpy as np
 
+from ...calc.pad import Pad
+from ...formulas.connections import bolt_pattern as pattern
 from ...model.brackets.bracket import Bracket, Corbel, Pocket, Solid
 from ...model.stock import Stock
 from ...units import show, show_inches
@@ -101,6 +103,12 @@ class Family(ABC, Generic[S]):
     def lever_arm(self) -> Found[float]:
         """Share of the height of the top row that counts as lever arm."""
         return lever_arm_eta("straight", None)
+
+    def top_row_pull(self, pad: Pad, M: Any, h_1: float) -> Any:
+        """Pull on the top row, lbf, by the lever arm of the family."""
+        eta = self.lever_arm
+        share = pad.take("eta", eta.value, note=eta.reason, source=eta.source)
+        return pad(pattern.lever_arm_tension, M=M, eta=share, h_1=h_1)
 
     def pressed_length(self, length: float) -> float:
         """How much of the length that the lever arm supposes presses on the wall, in."""

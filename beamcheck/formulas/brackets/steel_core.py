@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from ...calc.core import Number, formula, sqrt
+from ...calc.core import Number, formula, smallest, sqrt
 from ...calc.ranges import NotNegative, Positive, at_most, between
 
 STATICS, GUSSET = "statics", "AISC 360-16 Table B4.1a, as a guide"
@@ -44,6 +44,30 @@ def tip_deflection(
     EI = E_steel * I
     turn = l_down / (c_v * EI)
     return P * (x_L**2 * (3 * l_out - x_L) / (6 * EI) + x_L * l_out * turn)
+
+
+@formula(symbol="z_leg", clause="statics: a bar on elastic ground, hinged at its end", unit="in", known="derived")
+def leg_lever_arm(E_steel: Positive, I: Positive, k_leg: Positive, g_leg: NotNegative) -> Number:  # noqa: E741
+    """Lever arm of the pull on a row of fasteners in a thin upright leg, which curls off the wall below the row.
+
+    The wall presses a long bar with M over this length, however long the leg is; a stiff one has a longer arm.
+    k_leg: hardness of the wall times the width of the leg.
+    g_leg: how far a gusset keeps it straight below the row.
+
+    >>> round(leg_lever_arm(29.0e6, 1.5 * 0.25**3 / 12, 34500.0, 0.0), 2)
+    1.6
+    """
+    return g_leg + sqrt(sqrt(4 * E_steel * I / k_leg))
+
+
+@formula(symbol="T_1", clause=STATICS, unit="lbf", known="derived")
+def leg_tension(M: NotNegative, eta: Annotated[Number, at_most(0.9)], h_1: Positive, z_leg: Positive) -> Number:
+    """Pull on the row of a thin upright leg: its lever arm is no longer than that of a stiff one.
+
+    >>> round(leg_tension(180.0, 0.9, 3.0, 1.6), 1)
+    112.5
+    """
+    return M / smallest(eta * h_1, z_leg)
 
 
 @formula(symbol="slenderness", clause=GUSSET, unit="", known="memory")

@@ -57,6 +57,8 @@ EQUATIONS = {
     ),
     "gusset_slenderness": "l_edge/t",
     "gusset_slenderness_limit": "0.56*sqrt(E_steel/F_y)",
+    "leg_lever_arm": "g_leg + sqrt(sqrt(4*E_steel*I/k_leg))",
+    "leg_tension": "M/Min(eta*h_1, z_leg)",
     "gusset_weld_force": "sqrt((P/2/L_w)**2 + (M/(2*L_w**2/6))**2)",
     # prop
     "prop_force": "Max(0, (Delta_0 - g)/(1/k_n + f_xx))",

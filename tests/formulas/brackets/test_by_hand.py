@@ -319,3 +319,25 @@ def test_a_bracket_at_the_end_of_a_post_gives_the_whole_couple() -> None:
     assert side_bracket.side_bracket_moment(1000.0, 8.0, 120.0, 120.0) == 8000.0
     assert side_bracket.side_bracket_moment(1000.0, 8.0, 60.0, 120.0) == 4000.0  # half above, half below
     assert side_bracket.side_bracket_push(1000.0, 8.0, 120.0) == pytest.approx(8000.0 / 120.0)
+
+
+@pytest.mark.parametrize(("t", "hardness"), [(0.25, 23000.0), (0.375, 23000.0), (0.25, 100000.0)])
+def test_pull_on_the_row_of_a_leg_that_curls(t: float, hardness: float) -> None:
+    """A bar on springs, 240 elements in 12 in, hinged at the row and turned there by M: the pull is M over the arm."""
+    EI, k, n, M = 29e6 * 1.5 * t**3 / 12, 1.5 * hardness, 240, 100.0
+    h = 12.0 / n
+    K = np.zeros((2 * n + 2, 2 * n + 2))
+    bar = EI / h**3 * np.array([[12, 6 * h, -12, 6 * h], [6 * h, 4 * h * h, -6 * h, 2 * h * h],
+                                [-12, -6 * h, 12, -6 * h], [6 * h, 2 * h * h, -6 * h, 4 * h * h]])  # fmt: skip
+    for i in range(n):
+        K[2 * i : 2 * i + 4, 2 * i : 2 * i + 4] += bar
+        K[2 * i, 2 * i] += 0.5 * k * h
+        K[2 * i + 2, 2 * i + 2] += 0.5 * k * h
+    free = [i for i in range(2 * n + 2) if i != 0]
+    load = np.zeros(2 * n + 2)
+    load[1] = M
+    u = np.zeros(2 * n + 2)
+    u[free] = np.linalg.solve(K[np.ix_(free, free)], load[free])
+    arm = steel_core.leg_lever_arm(29e6, 1.5 * t**3 / 12, k, 0.0)
+    assert abs(K[0] @ u) == pytest.approx(M / arm, rel=2e-3)
+    assert steel_core.leg_tension(M, 0.9, 3.0, arm) == pytest.approx(M / min(2.7, arm))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from functools import partial
+from typing import Any
 
 import numpy as np
 
@@ -66,6 +67,20 @@ class ConcealedBar(Family[SteelCore]):
     @property
     def lever_arm(self) -> Found[float]:
         return lever_arm_eta("block", None)
+
+    def top_row_pull(self, pad: Pad, M: Any, h_1: float) -> Any:
+        """By the lever arm of a stiff plate, or the shorter one of a leg that curls below the row."""
+        shape, fixings, eta = self.shape, self.bracket.fixings, self.lever_arm
+        on_wood = fixings is not None and fixings.wall == "wood"
+        hard = judgment("hardness of a wall, soft" if on_wood else "hardness of a hard wall under a thin leg")
+        share = pad.take("eta", eta.value, note=eta.reason, source=eta.source)
+        inertia = pad(rectangle_inertia, symbol="I", b=shape.width, d=shape.thickness)
+        note = f"{hard.value:,.0f} psi for each inch that the wall gives, times the width"
+        k = pad.take("k_leg", hard.value * shape.width, "psi", note=note, source=hard.source)
+        straight = max((shape.gusset_depth or 0.0) - (shape.down - h_1), 0.0) if self._gusseted else 0.0
+        g = pad.take("g_leg", straight, "in", note="what a gusset keeps straight below the row")
+        arm = pad(core.leg_lever_arm, E_steel=judgment("E of steel").value, I=inertia, k_leg=k, g_leg=g)
+        return pad(core.leg_tension, M=M, eta=share, h_1=h_1, z_leg=arm)
 
     def weight(self, density: float) -> Strips:
         shape, steel_density = self.shape, judgment("density of steel").value

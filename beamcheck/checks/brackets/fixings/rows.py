@@ -10,7 +10,6 @@ from typing import Any
 import numpy as np
 
 from ....calc.pad import Pad, SilentPad
-from ....formulas.connections import bolt_pattern as pattern
 from ....formulas.steel import bolts
 from ....formulas.wood.bearing import bearing_stress
 from ....formulas.wood.section import round_area
@@ -105,8 +104,7 @@ class FixingRows:
         """Pull on the top row, lbf."""
         M = at(np.maximum(self.loads.M_wall, 0.0), which)
         M = pad.take("M", M, "lbf*in", note="load times its distance from the wall")
-        eta = pad.take("eta", self.eta.value, note=self.eta.reason, source=self.eta.source)
-        T = pad(pattern.lever_arm_tension, M=M, eta=eta, h_1=self.h_1)
+        T = self.family.top_row_pull(pad, M, self.h_1)
         if self.body_pull is None:
             return np.asarray(T, dtype=float) if isinstance(which, slice) else float(T)
         field = at(self.body_pull, which)
