@@ -32,6 +32,7 @@ from .unsaid import Open
 
 Array = np.ndarray
 WHAT, PATH = "rods of the plate behind", "load path"
+GOES_INTO = ("concrete", "masonry", "steel")
 PLATE = "stiff block or steel plate on a hard wall"
 
 
@@ -54,8 +55,14 @@ def back_checks(group: Group) -> Iterator[Check]:
     if into.material != back.on:
         said = into.material or "nothing that is known"
         text = f"its rods are said to go into {back.on}; {into.name} is said to be of {said}"
-        field = f"existing.{into.name}.material"
-        asked = ask("far_material", into.name, field, of_group=group.name, answers=(back.on,))
+        if into.material in GOES_INTO:
+            asked = ask(
+                "back_rods_on", group.name, f"anchor.{group.name}.back.on", answers=(into.material,), wall=into.name
+            )
+        else:
+            asked = ask(
+                "far_material", into.name, f"existing.{into.name}.material", of_group=group.name, answers=(back.on,)
+            )
         yield Check.refers("anchor.far_side", group.name, WHAT, PATH, text, ask=asked)
     V, N = np.asarray(group.forces.across, float), np.maximum(np.asarray(group.forces.along, float), 0.0)
     if float(np.max(-V, initial=0.0)) > negligible():
@@ -64,7 +71,8 @@ def back_checks(group: Group) -> Iterator[Check]:
     M = np.abs(V) * distance(group, back)
     if group.forces.turning is not None:
         M = M + np.abs(group.forces.turning)
-    top = pattern.lever_arm_tension(M=M, eta=lever_arm(PLATE).value, h_1=back.high)
+    below = max(0.5 * (back.along - plate.width) - back.plate, 0.0)  # what stands out farther than it is thick bends
+    top = pattern.lever_arm_tension(M=M, eta=lever_arm(PLATE).value, h_1=back.high - below)
     T = (np.asarray(top, float) + N) / back.in_top_row
     apart = back.along / (back.count // 2)
     leg = PriedLeg(plate.steel, back.plate, back.diameter, back.hole, back.edge, back.off, apart)

@@ -313,6 +313,11 @@ class Anchor(Insisting):
         if self.back is not None and self.plate is not None and self.plate.weld is None:
             text = "missing: `back` is what the plate is welded to, so how thick is the weld"
             yield ("plate", "weld"), f'{text}? For example weld = "1/4 in"'
+        if self.back is not None and self.plate is not None:
+            top = 0.5 * (self.back.along + self.plate.width)
+            if self.back.high > top + SAME_PLACE:
+                text = f"the highest rods stand above the plate in the piece, which is {self.plate.width:g} in high"
+                yield ("back", "high"), f"{text} (`width`) in the middle of {self.back.along:g} in: at most {top:g} in"
         yield from self._slot()
 
     def _slot(self) -> Iterator[Fault]:

@@ -140,7 +140,7 @@ class Base(Piece):
     sideways: Force = Field(
         default=0.0, description="level force at the foot, allowable-stress level, beside what a frame gives"
     )
-    rods: Rods | None = Field(default=None, description="what holds it down, where something lifts the post")
+    rods: Rods | None = Field(default=None, description="what holds it, where something lifts or pushes the post")
 
     def faults(self) -> Iterator[Fault]:
         """A bar has a size, and a plate that stands off has something under it."""

@@ -49,6 +49,9 @@ class Rods(Piece):
             yield ("off",), f"{text}: more than {0.5 * self.diameter:g} in"
         if self.hole < self.diameter:
             yield ("hole",), f"a rod {self.diameter:g} in thick does not go into it: at least {self.diameter:g} in"
+        if self.hole >= 2.0 * self.diameter:
+            text = f"nut and washer of a rod {self.diameter:g} in thick pull through a hole of {self.hole:g} in"
+            yield ("hole",), f"{text}: less than {2.0 * self.diameter:g} in"
         if self.along <= self.hole * max(self.count // 2, 1):
             text = f"{self.count // 2} holes of {self.hole:g} in leave nothing of {self.along:g} in"
             yield ("along",), f"{text}: the length of the plate along the line of the rods"
@@ -65,7 +68,9 @@ class Back(Rods):
 
     clear: Length = Field(description="from the end of the held piece to the face of this plate", examples=["1/2 in"])
     high: PositiveLength = Field(description="from its lower edge up to its highest rods", examples=["8 in"])
-    in_top_row: Annotated[int, Field(ge=2, le=20)] = Field(description="how many rods are the highest", examples=[2])
+    in_top_row: Annotated[int, Field(ge=2, le=20)] = Field(
+        description="how many rods are the highest: one on either side of the plate in the beam", examples=[2]
+    )
 
     def faults(self) -> Iterator[Fault]:
         """Its highest rods lie on it, and are some of all."""
@@ -73,8 +78,11 @@ class Back(Rods):
         if self.high >= self.along:
             text = f"the highest rods {self.high:g} in up lie beyond a plate {self.along:g} in high (`along`)"
             yield ("high",), f"{text}: less than {self.along:g} in"
-        if self.in_top_row > self.count:
-            yield ("in_top_row",), f"{self.in_top_row} of {self.count} rods: at most all of them"
+        elif self.along - self.high <= 0.5 * self.hole:
+            yield ("high",), f"the hole runs out of the plate: less than {self.along - 0.5 * self.hole:g} in"
+        if self.in_top_row != 2:
+            text = f"{self.in_top_row} rods of the same height do not stand {self.off:g} in (`off`) from the plate"
+            yield ("in_top_row",), f"{text} on either side: write 2; those farther off are left out of the count"
         if self.on == "wood":
             text = "into wood its screws have no value here"
             yield ("on",), f'{text}: leave `back` out, and an engineer answers for it, or write on = "concrete"'

@@ -50,10 +50,11 @@ def shear() -> float:
 
 
 def test_pull_of_the_highest_rods_by_hand() -> None:
-    """T = M/(0.9 x 8 in) on two rods; p = min(10/2, 2 x 1.5) = 3 in; the plate yields as in frames/checks.csv F248."""
+    """T = M/(0.9 h) on two rods, h = 8 in less what stands out below the plate in the beam farther than it is thick,
+    (10 - 7)/2 - 3/8 in; p = min(10/2, 2 x 1.5) = 3 in; the plate yields as in frames/checks.csv F248."""
     piece = behind()
     pried = the(piece, "anchor.pried")
-    assert pried.demand == pytest.approx(moment("1/2 in") / (0.9 * 8.0) / 2, rel=1e-6)
+    assert pried.demand == pytest.approx(moment("1/2 in") / (0.9 * (8.0 - 1.125)) / 2, rel=1e-6)
     b, a, M = 1.1875, 1.5625, 3.0 * 0.375**2 / 4 * 58000 / 1.67  # statics of the bent plate
     assert pried.capacity == pytest.approx(min((3000 * a + M) / (a + b), 3000), rel=1e-3)
     both = the(piece, "anchor.back_both")
@@ -82,6 +83,11 @@ def test_what_is_not_said_is_asked(back: Data, wall: Data, id: str) -> None:
     assert check.verdict == "refer" and check.questions
 
 
+def test_rods_into_one_and_a_wall_of_another_are_cured_by_the_answer() -> None:
+    asked = the(behind(BACK, {**WALL, "what": "brick wall", "material": "masonry"}), "anchor.far_side").questions[0]
+    assert [each for one in asked.answers for each in one.sets] == [("anchor.A1.back.on", "masonry")]
+
+
 def test_what_lifts_and_what_stands_on_a_beam_is_for_an_engineer() -> None:
     held = hung(carries=[floor(dead="5 psf", live="9 psf", width="2 ft"), {**floor(wind="-600 plf"), "what": "wind"}])
     piece = of(checked(held, anchor=[{**KNIFE, "back": BACK}], existing=[WALL]))
@@ -92,7 +98,9 @@ def test_what_lifts_and_what_stands_on_a_beam_is_for_an_engineer() -> None:
     ("wrong", "says"),
     [
         ({"high": "11 in"}, "lie beyond"),
-        ({"in_top_row": 6}, "at most all"),
+        ({"in_top_row": 4}, "write 2"),
+        ({"high": "9.7 in"}, "runs out"),
+        ({"along": "20 in", "high": "14 in"}, "at most 13.5 in"),
         ({"on": "wood", "stock": "wood"}, "no value"),
     ],
 )

@@ -86,11 +86,46 @@ def test_on_wood_its_edge_crushes() -> None:
 
 
 def test_level_force_with_uplift() -> None:
-    """Shares of pull and level force added up; without a figure for it the report is asked."""
-    asked = the(lifted(2000.0, RODS, sideways="800 lbf"), "joint.base_rods_both")
+    """Shares of pull and level force added up; without a figure for it the report is asked.
+
+    800 lb on 1 in of base tip it: across, 2 x 1.5 + 1/2 + 1.25 in by 0.9 on two rods; along, 6 - 1.5 in by 0.9 on two.
+    """
+    base = {"sideways": "800 lbf"}
+    asked = the(lifted(2000.0, RODS, **base), "joint.base_rods_both")
     assert asked.verdict == "refer" and asked.questions[0].field == "joint.J.base.rods.sideways"
-    both = the(lifted(2000.0, {**RODS, "sideways": "1,000 lbf"}, sideways="800 lbf"), "joint.base_rods_both")
-    assert both.ratio == pytest.approx(0.6 * 2000 / 4 / 4741.09 + 800 / 4 / 1000, rel=1e-4)
+    both = the(lifted(2000.0, {**RODS, "sideways": "1,000 lbf"}, **base), "joint.base_rods_both")
+    T = 0.6 * 2000 / 4 + 800 * 1.0 / (0.9 * 4.5) / 2
+    assert both.ratio == pytest.approx(T / 4741.09 + 800 / 4 / 1000, rel=1e-4)
+
+
+def test_a_foot_that_is_pushed_sideways_needs_rods_though_nothing_lifts_it() -> None:
+    """A base that only stands on the floor slides; its best answer holds what is asked."""
+    asked = the(lifted(-4000.0, sideways="800 lbf"), "joint.base_rods")
+    assert asked.verdict == "refer" and asked.questions[0].field == "joint.J.base.rods"
+    ((_, rods),) = asked.questions[0].answers[0].sets
+    piece = lifted(-4000.0, rods, sideways="800 lbf")
+    for id in ("joint.base_rods", "anchor.pried", "joint.base_rods_both"):
+        assert the(piece, id).verdict == "passes"
+
+
+def test_a_tall_base_is_tipped() -> None:
+    """800 lb at 12 in: 9,600 lb*in by 0.9 x 4.5 in on two rods."""
+    base = {"sideways": "800 lbf", "stands_off": "12 in", "stem_thickness": "2 in", "stem_width": "6 in"}
+    tipped = the(lifted(2000.0, RODS, **base), "anchor.pried")
+    assert tipped.demand == pytest.approx(0.6 * 2000 / 4 + 9600 / (0.9 * 4.5) / 2)
+
+
+def test_rods_beyond_what_stands_on_the_plate() -> None:
+    """Two on a side of 6 in stand 3 in apart, as the stem is wide; of 7 in, 3 1/2 in apart."""
+    assert the(lifted(2000.0, RODS), "joint.base_rods").verdict == "passes"
+    found = [one for one in lifted(2000.0, {**RODS, "along": "7 in"}).checks if one.id == "joint.base_rods"]
+    (wide,) = [one for one in found if one.verdict == "fails"]
+    assert "along = 6 in at most" in wide.notes[0]
+
+
+def test_the_stem_is_pulled_as_it_is_pushed() -> None:
+    """0.6 x 8,000 lb up in a bar of 3 by 1/2 in: 36,000 x 1.5/1.67 lb."""
+    assert the(lifted(8000.0, RODS), "joint.base_stem").ratio == pytest.approx(4800 / (36000 * 1.5 / 1.67))
 
 
 def test_nobody_answers_for_the_rods() -> None:
@@ -103,6 +138,7 @@ def test_nobody_answers_for_the_rods() -> None:
     ("wrong", "says"),
     [
         ({"count": 3}, "even"), ({"off": "1/4 in"}, "runs into"), ({"hole": "1/2 in"}, "does not go into"),
+        ({"hole": "1 1/4 in"}, "pull through"),
         ({"along": "1 in"}, "leave nothing"), ({"edge": "1/4 in"}, "runs out"), ({"on": "wood"}, "which wood"),
         ({"stock": "post"}, "is no [[stock]]"), ({"on": "wood", "stock": "sil"}, "no [[stock]] named"),
     ],

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 import numpy as np
@@ -55,7 +56,8 @@ def uplift_taken(
         return
     text = f"{show(most, 'force')} pulls up on {under.name}: what it is said to take is a load downward"
     field = f"existing.{under.name}.takes_uplift"
-    question = ask("takes_uplift", under.name, field, what=under.what, force=show(most, "force"))
+    answers = [f"{50.0 * math.ceil(share * most / 50.0):,.0f} lb" for share in (1.25, 2.5, 0.5)]
+    question = ask("takes_uplift", under.name, field, what=under.what, force=show(most, "force"), answers=answers)
     yield Check.refers(id, subject, what, clause, text, ask=question, where=where)
 
 

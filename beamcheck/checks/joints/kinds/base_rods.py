@@ -1,23 +1,28 @@
-"""What holds a base down when the post is lifted: the pull of its rods with prying, the level force beside it."""
+"""What holds a base when the post is lifted or pushed: the pull of its rods with prying, the level force beside it."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from typing import NamedTuple
 
 import numpy as np
 
 from ....calc.pad import Pad
+from ....formulas.connections import bolt_pattern as pattern
 from ....formulas.joints import prying
 from ....model.fields.evidence import read_evidence
 from ....model.joints.parts import Base
 from ....model.made.rods import Rods
 from ....units import show
+from ....values.hardware.connections import lever_arm
 from ....values.hardware.steels import steel
+from ...anchors.back import PLATE
 from ...anchors.group import round_force
 from ...anchors.prying import PriedLeg, pried_checks
 from ...core.asking.question import PlausibleAnswer
 from ...core.result import Check
+from ...core.trivial import negligible
 from ...core.wood.govern import Criterion, at, govern
 from ...core.wood.grade_asked import ask_grade
 from ...core.wood.material import is_unknown
@@ -25,34 +30,77 @@ from ...core.wood.strength import Outcome
 from ..meeting import Meeting, wood_here
 
 Array = np.ndarray
+HAIR = 1e-6
 PATH, WHAT = "load path", "what holds the base down"
 EXAMPLE = "evaluation report ER-0000, 2025 edition, table 3"
 
 
 def rod_checks(meeting: Meeting, base: Base, level: Array) -> Iterator[Check]:
-    """What lifts the post goes through the plate into its rods; what presses it down needs none."""
+    """What lifts the post or pushes its foot goes into its rods; what presses it down needs none."""
     lifts = np.maximum(meeting.members[0].N, 0.0)
-    most = float(np.max(lifts, initial=0.0))
-    if meeting.next_to_nothing(most):
+    most, pushed = float(np.max(lifts, initial=0.0)), float(np.max(level, initial=0.0))
+    if meeting.next_to_nothing(most) and meeting.next_to_nothing(pushed):
         return
+    came = f"{show(most, 'force')} lift the post" if most > pushed else f"{show(pushed, 'force')} push its foot"
     rods, id = base.rods, "joint.base_rods"
     if rods is None:
-        text = f"{show(most, 'force')} lift the post; how its base is held down is not said (`base.rods`)"
-        answers = _rods(meeting.name, base, most)
-        yield meeting.refers(id, WHAT, PATH, text, "joint_base_rods", "base.rods", answers=answers,
-                             lifts=show(most, "force"))  # fmt: skip
+        text = f"{came}; how its base is held is not said (`base.rods`)"
+        answers = _rods(meeting.name, base, most, level)
+        yield meeting.refers(id, WHAT, PATH, text, "joint_base_rods", "base.rods", answers=answers, came=came)
         return
-    yield from _by_whom(meeting, rods, most)
-    leg = _leg(base, rods, meeting)
-    yield from pried_checks(meeting.name, "plate over its rods", leg, lifts / rods.count, rods.takes,
+    yield from _by_whom(meeting, rods, came)
+    yield from _beside_it(meeting, base, rods)
+    leg, row = _leg(base, rods, meeting), _Row(rods.count, rods.along, rods.off, rods.edge)
+    pull = pull_of_one(base, row, meeting.members[0].N, level)
+    yield from pried_checks(meeting.name, "plate over its rods", leg, pull, rods.takes,
                             meeting.combinations, note="one rod")  # fmt: skip
     if rods.on == "wood" and meeting.beside is not None and is_unknown(meeting.beside):
         text = f"the wood under the plate, {meeting.beside.name}, is not known: figures are of the weakest wood"
         yield Check.refers("joint.wood", meeting.name, "wood under the base", "NDS 2018 4.1", text,
                            ask=ask_grade(meeting.beside))  # fmt: skip
-    pushed = float(np.max(np.where(lifts > 0.0, level, 0.0), initial=0.0))
     if not meeting.next_to_nothing(pushed):
-        yield _both(meeting, leg, rods, lifts, level, pushed)
+        yield _both(meeting, leg, rods, pull, level, came)
+
+
+class _Row(NamedTuple):
+    many: int
+    along: float
+    off: float
+    edge: float
+
+
+def stands_on_it(base: Base) -> tuple[float, float]:
+    """What stands on the plate with rods, in: how long it is along their lines, how thick between them."""
+    if base.stem == "bar":
+        assert base.stem_width is not None and base.stem_thickness is not None
+        return base.stem_width, base.stem_thickness
+    return (min(base.bears_wide, base.bears_long),) * 2
+
+
+def pull_of_one(base: Base, row: _Row, N: Array, level: Array) -> Array:
+    """(combinations,) pull of one rod, lbf: its share of what lifts, and of the moment of a level force on the base.
+
+    Tipped over one edge the row beyond what stands there holds; over the other, the farthest on either side. The lever
+    of the less counts, as of a steel plate on a hard wall.
+    """
+    across = 2.0 * row.off + stands_on_it(base)[1] + row.edge
+    far = row.along - 0.5 * row.along / (row.many // 2)
+    M = np.asarray(level) * base.stands_off
+    eta = lever_arm(PLATE).value
+    tipped = np.maximum(pattern.lever_arm_tension(M=M, eta=eta, h_1=across) / (row.many // 2),
+                        pattern.lever_arm_tension(M=M, eta=eta, h_1=far) / 2.0)  # fmt: skip
+    return np.asarray(np.maximum(np.asarray(N) / row.many + tipped, 0.0))
+
+
+def _beside_it(meeting: Meeting, base: Base, rods: Rods) -> Iterator[Check]:
+    """Rods stand beside what pulls at the plate: one beyond its end bends the plate another way."""
+    spread, long = rods.along * (1.0 - 1.0 / (rods.count // 2)), stands_on_it(base)[0]
+    if spread > long + HAIR:
+        text = (
+            f"outermost rods {show(spread, 'length')} apart beside {show(long, 'length')} of what stands on the plate: "
+            f"draw them closer, along = {show(long * rods.along / spread, 'length')} at most"
+        )
+        yield Check.breaks_rule("joint.base_rods", meeting.name, "rods beside what pulls at them", PATH, text)
 
 
 def _leg(base: Base, rods: Rods, meeting: Meeting) -> PriedLeg:
@@ -61,7 +109,7 @@ def _leg(base: Base, rods: Rods, meeting: Meeting) -> PriedLeg:
                     rods.along / (rods.count // 2), wood)  # fmt: skip
 
 
-def _by_whom(meeting: Meeting, rods: Rods, most: float) -> Iterator[Check]:
+def _by_whom(meeting: Meeting, rods: Rods, came: str) -> Iterator[Check]:
     """The figure is that of a report, or of somebody who may answer for it."""
     said, what = rods.takes_by.strip(), "what a rod bears"
     read = read_evidence(said) if said else None
@@ -71,24 +119,23 @@ def _by_whom(meeting: Meeting, rods: Rods, most: float) -> Iterator[Check]:
         return
     why = f"{said!r} names no document or engineer" if said else "who says so is not said"
     text = f"{show(rods.takes, 'force')} each: {why} (`base.rods.takes_by`)"
-    yield meeting.refers("joint.base_rods", what, PATH, text, "joint_base_rods_by", "base.rods.takes_by",
-                         lifts=show(most, "force"))  # fmt: skip
+    yield meeting.refers("joint.base_rods", what, PATH, text, "joint_base_rods_by", "base.rods.takes_by", came=came)
 
 
-def _both(meeting: Meeting, leg: PriedLeg, rods: Rods, lifts: Array, level: Array, pushed: float) -> Check:
+def _both(meeting: Meeting, leg: PriedLeg, rods: Rods, pull: Array, level: Array, came: str) -> Check:
     """Pull with prying and level force on one rod: the shares added up, which no report goes below."""
     id, what = "joint.base_rods_both", "pull and level force on a rod"
     if rods.sideways is None:
-        text = f"{show(pushed, 'force')} push the foot while it is lifted; what a rod bears sideways is not said"
+        pushed = float(np.max(level))
+        text = f"{show(pushed, 'force')} push the foot sideways; what a rod bears sideways is not said"
         return meeting.refers(id, what, PATH, text, "joint_base_rods_sideways", "base.rods.sideways",
                               answers=(round_force(4.0 * pushed / rods.count),),
-                              lifts=show(float(np.max(lifts)), "force"), level=show(pushed, "force"))  # fmt: skip
+                              came=came)  # fmt: skip
     sideways = rods.sideways
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
-        pulls = np.where(lifts > 0.0, 1.0, 0.0)  # pressed down, the plate and what it stands on take it
-        T = pad.take("T", at(lifts / rods.count, which), "lbf", note="at one rod")
-        V = pad.take("V", at(level * pulls / rods.count, which), "lbf", note="level, at one rod")
+        T = pad.take("T", at(pull, which), "lbf", note="at one rod")
+        V = pad.take("V", at(level / rods.count, which), "lbf", note="level, at one rod; friction is not counted")
         T_a = leg.allowed(pad, pad.take("B", rods.takes, "lbf", note="pull that one rod bears"))
         V_a = pad.take("V_a", sideways, "lbf", note=f"by {rods.takes_by}")
         used = pad.take("used", T / T_a + V / V_a, note="shares added up")
@@ -98,19 +145,24 @@ def _both(meeting: Meeting, leg: PriedLeg, rods: Rods, lifts: Array, level: Arra
     return govern(criterion, meeting.combinations, calculate)
 
 
-def _rods(name: str, base: Base, lifts: float) -> list[PlausibleAnswer]:
+def _rods(name: str, base: Base, lifts: float, level: Array) -> list[PlausibleAnswer]:
     """Four rods in a plate thick enough not to pry, then two in a plate as thick as the one under the post."""
     found = []
     for count, holds in ((4, 3.0), (2, 1.2)):
-        T, along = lifts / count, max(base.bears_long, 3.0)
+        V = float(np.max(level, initial=0.0)) / count
+        along = max(stands_on_it(base)[0], 3.0)
+        most = np.max(np.asarray(level), keepdims=True, initial=0.0)
+        T = float(np.max(pull_of_one(base, _Row(count, along, 1.5, 1.25), np.array([lifts]), most)))
         p = min(along / (count // 2), 3.0)
         thick = float(prying.thickness_without_prying(T, 1.1875, p, steel(base.steel).value.F_u))
         t = max(math.ceil(8.0 * thick) / 8.0, 0.25) if count == 4 else base.plate
         rods = {
             "count": count, "diameter": "5/8 in", "hole": "11/16 in", "plate": show(t, "length"),
-            "along": show(along, "length"), "off": "1 1/2 in", "edge": "1 1/4 in", "takes": round_force(holds * T),
-            "takes_by": EXAMPLE,
+            "along": show(along, "length"), "off": "1 1/2 in", "edge": "1 1/4 in",
+            "takes": round_force(max(holds * T, V)), "takes_by": EXAMPLE,
         }  # fmt: skip
+        if negligible() < V:
+            rods["sideways"] = round_force(holds * V)
         says = f"{count} rods of 5/8 in that bear {rods['takes']} each by their report, plate {rods['plate']}"
         found.append(PlausibleAnswer(says, ((f"joint.{name}.base.rods", rods),)))
     return found

@@ -172,7 +172,7 @@ def _stem(meeting: Meeting, post: Arriving, base: Base) -> Iterator[Check]:
     F_y = steel(base.steel).value.F_y
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
-        P = pad.take("P", at(_push(meeting), which), "lbf")
+        P = pad.take("P", at(np.abs(meeting.members[0].N), which), "lbf", note="pressed or pulled")
         H = pad.take("H", at(level_force(meeting), which), "lbf", note="level, at the top of the stem")
         P_a = pad(plates.short_compression, F_y=F_y, A_g=w * t)
         M = pad(bases.stem_moment, H=H, h=h)
