@@ -131,3 +131,15 @@ def test_a_seat_on_a_bracket(shape: Any, long: float, contact: tuple[float, floa
     found = contact_of(one, seats_of(one.supports, 144.0)[0], Section(6.0, 12.0, 6.0), context)
     assert (found.b, found.l_b) == contact and bool(found.doubts) is doubted
     assert any("than K is thick" in note for note in found.notes) is (contact[0] < 6.0)
+
+
+@pytest.mark.parametrize(("lowest", "low"), [((9.0, 8.5), False), ((9.0, 8.3), True), ((8.3, 9.0), True)])
+def test_of_several_that_lift_the_highest_of_the_lowest_fastenings_counts(
+    lowest: tuple[float, float], low: bool
+) -> None:
+    """From the bottom edge up 12 - 8.3 = 3.7 in, more than 30 % of 12 in: whichever comes first."""
+    entries = [{"what": "joists", "live": "50 plf", "wind": "-10 plf", "applied": "side",
+                "fastened": {"highest": "2 in", "lowest": f"{one} in"}} for one in lowest]  # fmt: skip
+    found = result_of(beam(carries=entries, meant=SAWN), wood=WOOD)
+    asked = [one for one in found.checks if one.id == "beam.side_load.low" and one.verdict == "refer"]
+    assert bool(asked) is low

@@ -320,3 +320,17 @@ def test_rows_whose_place_is_not_said(members: int, spans: int, open_: bool, whe
 def test_rows_that_are_an_even_load(spacing: float, ends: tuple[float, float], spans: int, single: bool) -> None:
     """Four spacings to the shortest span on which it lands (judgment)."""
     assert row(spacing, 5, None, spans=spans, ends=ends).transfer.single is single
+
+
+@pytest.mark.parametrize(("spacing", "ends", "single"), [
+    (12.0, (0.0, 144.0), False), (12.1, (0.0, 144.0), True), (16.0, (64.0, 140.0), False), (16.0, (63.9, 140.0), True),
+    (24.0, (72.0, 140.0), False), (24.1, (73.0, 140.0), True),
+])  # fmt: skip
+def test_the_shortest_span_on_which_a_row_lands_decides(
+    spacing: float, ends: tuple[float, float], single: bool
+) -> None:
+    """Spans of 48 and 96 in: four spacings to 48 in where the row comes within one spacing of it, else to 96 in."""
+    made = Beam.model_validate(beam(supports=[seat("0 in"), seat("48 in"), seat("144 in")]))
+    load = TransferredLoad("joists", {"D": (1.0, 1.0)}, spread=spacing, members=5, row=ends)
+    (found,) = placed_rows(made, [load])
+    assert found.transfer.single is single

@@ -105,3 +105,12 @@ def test_what_is_left_is_not_counted(cuts: list[Data], more: Any, verdict: str) 
 def test_what_is_left_is_counted(cuts: list[Data], more: Any) -> None:
     made = run(*cuts, **more)
     assert all(can_be_counted(made, weak) for weak in weak_places(made))
+
+
+@pytest.mark.parametrize(("cut", "counts"), [
+    (notch(6.4), True), (notch(6.6), True), (notch(7.4, long=0.5), True), (notch(7.5, long=0.5), False),
+])  # fmt: skip
+def test_what_is_left_counts_until_it_is_nothing(cut: Data, counts: bool) -> None:
+    """Of 7 1/2 in a strip of 1.1 in, of 0.9 in, of 0.1 in, and none."""
+    made = run(cut)
+    assert [can_be_counted(made, weak) for weak in weak_places(made)] == [counts]

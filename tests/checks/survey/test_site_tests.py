@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from beamcheck.checks.core.asking.settling import settling_fact
-from beamcheck.checks.core.wood.site_tests import gravity_found, modulus_found, unlikely
+from beamcheck.checks.core.wood.site_tests import Interval, _beyond, gravity_found, modulus_found, unlikely
 from beamcheck.checks.core.wood.worth_of_tests import worth
 from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data
@@ -180,3 +180,9 @@ class TestTheSettlingFact:
         piece = result()
         asked = next(one for one in piece.questions if one.id.endswith("surveyed_grade"))
         assert "settles it" in asked.why
+
+
+@pytest.mark.parametrize(("E", "out"), [(0.57, True), (0.58, False), (1.56, False), (1.57, True)])
+def test_how_far_a_modulus_may_lie_from_the_mean_of_its_row(E: float, out: bool) -> None:
+    """1.645 deviations of 0.25 (NDS 2018 App. F, memory) to either side of 1.0: 0.589 to 1.411, for the near end."""
+    assert _beyond(Interval(0.9 * E, E, 1.02 * E), 1.0, 0.25) is out
