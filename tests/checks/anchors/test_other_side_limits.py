@@ -494,9 +494,14 @@ def test_pull_by_the_edge_that_bears_when_pressed_and_when_lifted() -> None:
     assert found.worst in (4, 5)
 
 
-@pytest.mark.parametrize(("rotation", "doubled"), [(0.004, True), (0.000001, False)])
+@pytest.mark.parametrize(("rotation", "doubled"), [
+    (0.004, True), (0.000001, False), (2.01e-5, True), (2.00e-5, False),
+])  # fmt: skip
 def test_an_end_that_is_kept_from_turning_by_little_counts_as_free(rotation: float, doubled: bool) -> None:
-    """Less than a hundredth of an even share on the farthest fastener is not worth a word (judgment)."""
+    """Less than a hundredth of an even share on the farthest fastener is not worth a word (judgment).
+
+    5 lb of 500 at 4 in from the middle of two: 40 lb-in over a stiffness of 180,000 D^1.5 x 32 and 1e-8: 2.004e-5.
+    """
     holes = {"rows": 1, "columns": 2, "end": "4 in", "edge": "5 in", "spacing": "8 in"}
     made = replace(group([1000.0], holes=holes), turn=Turn(np.array([rotation]), 1e-8))
     assert (len(connect(made).group.forces.combinations) == 2) is doubled
@@ -519,6 +524,9 @@ def test_one_ledger_wood_stress() -> None:
         V = force * 11.25 * 1.5**2 / 6 / 2.0
         made = group([V], manner="ledger", arm="2 in", holes=HOLES)
         assert [one.verdict for one in beside(made) if one.id == "anchor.ledger_wood"] == [verdict]
+    for V, said_ in ((0.25, ["passes"]), (0.0, [])):  # half a pound-inch is little, and nothing is not spoken of
+        made = group([V], manner="ledger", arm="2 in", holes=HOLES)
+        assert [one.verdict for one in beside(made) if one.id == "anchor.ledger_wood"] == said_
     assert step(find(axial(group([20.0]), [10.0]), "washer on the held"), "T") == 10.0
     assert said(lateral(group([20.0])), "fails") == ""
 

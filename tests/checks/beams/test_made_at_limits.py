@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
+
+from beamcheck.checks.beams.made.plies import _nails
 
 from .beams import Data, floor, result_of
 from .test_plies import BOLTS, NAILS, WOOD, girder
@@ -65,3 +68,13 @@ def test_what_is_not_run(kind: Data, words: str) -> None:
     piece = result_of(girder(**made), wood=WOOD)
     check = next(one for one in piece.checks if one.id == "beam.plies")
     assert check.verdict == "refer" and words in check.notes[0]
+
+
+@pytest.mark.parametrize(("b", "size"), [
+    (1.5, "10d common"), (1.18, None), (1.19, "10d common"), (1.81, "10d common"), (1.82, "16d common"),
+    (2.20, "16d common"), (2.21, "20d common"), (2.47, "40d common"), (3.19, "40d common"), (3.21, None),
+])  # fmt: skip
+def test_the_nail_advised_is_the_shortest_that_lies_eight_diameters_in_either_ply(b: float, size: str | None) -> None:
+    """Common nails of 3, 3 1/2, 4 and 5 in, 0.148, 0.162, 0.192 and 0.225 in thick (NDS 2018 Table L4, read)."""
+    found = _nails(SimpleNamespace(size=SimpleNamespace(b=b, d=11.25)), 3, 8.0)  # type: ignore[arg-type]
+    assert (found and found.size) == size

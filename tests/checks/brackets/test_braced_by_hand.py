@@ -303,3 +303,13 @@ def test_without_a_row_above_the_brace_it_tips(down: float, tips: bool) -> None:
     assert ("rows above the brace" in [check.what for check in made.checks]) is tips
     assert (made.pull is None) is tips
     assert tips or (made.pull is not None and float(made.pull.max()) == pytest.approx(1500.0 / 0.01))
+
+
+def test_a_straight_brace_is_cut_along_the_faces_of_the_legs() -> None:
+    """Its edges lie on x + y = 17 1/2 -+ 1 1/4 sqrt 2: 1.768 in along either face to both sides of the axis."""
+    ((_, outline, _),) = [part for part in family_of(bracket(BRACED)).side_view().parts if part[0] == "brace"]
+    off = 1.25 * math.sqrt(2.0)
+    for x, y in ((2.5, 15.0 - off), (2.5, 15.0 + off), (15.0 - off, 2.5), (15.0 + off, 2.5)):
+        assert min(math.hypot(x - a, y - b) for a, b in outline) == pytest.approx(0.0, abs=1e-9), (x, y)
+    for x, y in outline:
+        assert abs(x + y - 17.5) == pytest.approx(off) and x >= 2.5 - 1e-9 and y >= 2.5 - 1e-9

@@ -100,3 +100,14 @@ def test_a_dap_is_no_case_for_it() -> None:
     shape = next(line for line in JOB.splitlines() if line.startswith("shape = "))
     with pytest.raises(JobError, match="without a dap"):
         checked((shape, f'shape = {{ family = "corbel", {sizes} }}'))
+
+
+def test_the_steps_of_the_load_and_what_the_engineer_is_asked() -> None:
+    """Quarters of twice 94.8 lb, to three figures; the question says why in a sentence."""
+    (piece,) = checked().pieces
+    how, record = (next(one for one in piece.tables if one.title == f"Test of each piece: {title}")
+                   for title in ("how it runs", "record"))  # fmt: skip
+    assert "47.4 lb, 94.8 lb, 142 lb, then 190 lb" in how.rows[1][1]
+    assert [row[0] for row in record.rows[:4]] == ["47.4 lb", "94.8 lb", "142 lb", "190 lb"]
+    asked = next(check for check in piece.checks if check.what == "split test").questions[0]
+    assert "The split test allows it less than its load" in asked.why

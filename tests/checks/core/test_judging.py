@@ -80,3 +80,13 @@ class TestTies:
         assert first_worst([3.0, math.nan, math.inf]) == 1
         broken = Check.breaks_rule("x.z", "B", "rule", "")
         assert worst_of([ratio(9.0, 1.0), broken]) is broken
+
+
+@pytest.mark.parametrize(("answer", "read"), [
+    ("3.5 in", "3 1/2 in"), ("1 in", "1 in"), ("2.25 in", "2 1/4 in"), ("0.3125 in", "5/16 in"), ("0 in", "0 in"),
+    ("3.01 in", "3.01 in"), ("12.0625 in", "12 1/16 in"), ("40 lb", "40 lb"),
+])  # fmt: skip
+def test_inches_of_an_answer_are_read_out_as_on_a_tape(answer: str, read: str) -> None:
+    """Whole inches and sixteenths; what a tape does not show stays as it is written."""
+    (asked,) = ask("moisture", "old beam", "stock.old beam.measured_moisture", answers=[answer]).answers
+    assert asked.says == read
