@@ -25,7 +25,12 @@ HAIR = 1e-9
 
 def stands_by_itself(one: MadeOf) -> bool:
     """Whether what lies on a seat is a rafter and no level tie or upright post."""
-    return 0.0 < one.member.slope < STANDS and not one.section.round
+    return one.member.slope > 0.0 and not stands_on_end(one) and not one.section.round
+
+
+def stands_on_end(one: MadeOf) -> bool:
+    """Whether it is a post: what leans on one beside it lies on no seat of its own."""
+    return one.member.slope >= STANDS
 
 
 def seat_of(one: MadeOf, foot: FrameFoot) -> float:

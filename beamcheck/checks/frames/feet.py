@@ -24,7 +24,7 @@ from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.material import bearing_prime, compression_star
 from ..core.wood.stated_capacity import enough, uplift_taken
 from ..core.wood.strength import Outcome
-from .birdsmouth import birdsmouth_checks, seat_of
+from .birdsmouth import birdsmouth_checks, seat_of, stands_on_end
 from .member import FROM_FRAME, LITTLE, MadeOf
 
 THRUST = "statics"
@@ -83,7 +83,8 @@ def _seat(
 
     yield govern(Criterion(frame.name, what, clause, "stress", id=id), solved.combinations, calculate)
     here = [joint for joint in context.structure.joints_of(frame.name) if joint.at == foot.at]
-    if not any(joint.kind in TO_THE_GROUND for joint in here):
+    there = [made[path.name] for path in frame.shape.sticks if foot.at in path.points]
+    if not any(joint.kind in TO_THE_GROUND for joint in here) and not any(map(stands_on_end, there)):
         yield from birdsmouth_checks(frame, number, foot, one, solved)
     under = context.under(foot.on)
     yield from least_seat(frame.name, f"least seat length on {foot.on}", l_b, under, "IRC R502.6 (memory)")

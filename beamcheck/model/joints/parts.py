@@ -244,10 +244,7 @@ class Member(Piece):
     )
 
     def faults(self) -> Iterator[Fault]:
-        """Each kind of load once; hardware under it or in its side."""
-        if self.seat is not None and self.on_girder is not None:
-            text = "it lies on the hardware (`seat`) or is held at its side (`on_girder`): leave one of the two out"
-            yield ("seat",), text
+        """Each kind of load once."""
         loads = [force.load for force in self.forces]
         for i, load in enumerate(loads):
             if load in loads[:i]:

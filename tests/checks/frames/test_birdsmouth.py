@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import copy
 import math
+from pathlib import Path
 from typing import Any
 
 import pytest
 
 from beamcheck.checks.core.result import Check
+from beamcheck.checks.job import check_job
+from beamcheck.model.reading.reader import read_job
 
 from .jobs import KING, checked, piece, wall
 
@@ -68,3 +71,9 @@ def test_where_a_tie_lies_on_the_seat_no_cut_is_asked() -> None:
     data["frame"][0]["feet"][0]["cut"] = "1 in"
     (said,) = of(data, "frame.birdsmouth")
     assert said.verdict == "fails" and "leave cut out" in said.notes[0]
+
+
+def test_a_brace_beside_a_wall_post_is_asked_for_no_cut() -> None:
+    """The foot of a hammer-beam bent: brace and wall post meet on the corbel, and the post stands there on its end."""
+    job = read_job(Path(__file__).parents[2] / "trials/frames/hammer_beams_on_corbels.toml")
+    assert [one for one in piece(check_job(job), "bent").checks if one.id == "frame.birdsmouth"] == []

@@ -56,15 +56,16 @@ def _on(meeting: Meeting, one: Arriving, across: Array) -> Iterator[Check]:
     if one.entry.on_girder is None:
         text = f"{pulls} come across the grain of {one.name}, and how high on its side the hardware sits is not given"
         field = f"joint.{meeting.name}.{place}"
-        usual = [(show(high * d, "length"), show(low * d, "length")) for high, low in ((0.2, 0.6), (0.6, 0.9))]
+        usual = [(show(high * d, "length"), show(low * d, "length")) for high, low in _plausible(meeting, one, across)]
         answers = [
             PlausibleAnswer(
                 f"from {high} to {low} under the top", ((f"{field}.on_girder", {"highest": high, "lowest": low}),)
             )
             for high, low in usual
         ]
-        under = show(2.0 * one.b, "length")
-        answers.insert(1, PlausibleAnswer(f"it lies on a seat {under} long", ((f"{field}.seat", under),)))
+        if one.entry.seat is None and not meeting.next_to_nothing(float(np.max(across, initial=0.0))):
+            under = show(2.0 * one.b, "length")
+            answers.insert(1, PlausibleAnswer(f"it lies on a seat {under} long", ((f"{field}.seat", under),)))
         yield meeting.refers(id, what, f"{SIDE}, {LOW}", text, "joint_on_side", f"{place}.on_girder", answers=answers,
                              where=one.name, member=one.name, pulls=pulls)  # fmt: skip
         return
@@ -93,13 +94,25 @@ def _on(meeting: Meeting, one: Arriving, across: Array) -> Iterator[Check]:
     yield _shear(meeting, one, c_u, most)
 
 
+def _plausible(meeting: Meeting, one: Arriving, across: Array) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Shares of the depth from the top to its highest and lowest fastening: near the edge that the load leaves, far."""
+    presses, hangs = (not meeting.next_to_nothing(float(np.max(way * across, initial=0.0))) for way in (1.0, -1.0))
+    if abs(float(one.direction[1])) > STEEP or (presses and hangs):
+        return (0.25, 0.75), (0.1, 0.5)
+    return ((0.2, 0.6), (0.6, 0.9)) if hangs else ((0.4, 0.8), (0.1, 0.4))
+
+
 def _from_unloaded(one: Arriving, across: Array, heights: OnGirder, meeting: Meeting) -> float:
-    """From the edge that the load leaves to the nearest fastener: what goes both ways counts from both edges, in."""
+    """From the edge that the load leaves to the nearest fastener: what goes both ways counts from both edges, in.
+
+    What presses down on the hardware is borne upward by it and leaves the lower edge; what hangs on the member leaves
+    the upper one.
+    """
     low, high = heights.highest, one.d - heights.lowest
     if abs(float(one.direction[1])) > STEEP:
         return max(low, high)
-    down, up = (float(np.max(way * across, initial=0.0)) for way in (1.0, -1.0))
-    both = [c for c, force in ((low, down), (high, up)) if not meeting.next_to_nothing(force)]
+    presses, hangs = (float(np.max(way * across, initial=0.0)) for way in (1.0, -1.0))
+    both = [c for c, force in ((low, hangs), (high, presses)) if not meeting.next_to_nothing(force)]
     return max(both, default=low)
 
 
