@@ -5,15 +5,14 @@ Whoever confirms it: a letter about something else, or about its state of long a
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
-from ...errors import BeamcheckError
 from ...model.existing import Existing
-from ...units import read, show
+from ...units import show
 from ...values.judgment import judgment
 from ...values.loads import told
 from ..core.asking.question import PlausibleAnswer, ask
+from ..core.forces_said import forces_said, same_force
 from ..core.result import Check
 
 SQUARE_FOOT = 144.0  # in2
@@ -23,11 +22,6 @@ _KINDS = {
     "masonry": ("masonry", "concrete"),
     "concrete": ("masonry", "concrete"),
 }
-_FORCE = re.compile(
-    r"(?<![\w.,])(\d[\d,]{0,9}(?:\.\d{1,3})?) ?(lbs?|lbf|pounds?|kips?|kN)\b(?! ?/| per\b)", re.IGNORECASE
-)
-_UNITS = {"lbs": "lb", "pound": "lb", "pounds": "lb", "kips": "kip", "kn": "kN"}
-
 _CARRIES = "an engineer has seen it: it does carry"
 # words that say nothing against it where these stand beside them: 'stud wall with gypsum board', 'header over a window'
 _UNLESS = {"bears nothing by itself": "part that carries", "over an opening": "spans an opening"}
@@ -83,15 +77,15 @@ def _made_of(above: str, under: Existing) -> Iterator[Check]:
 
 def _less_in_the_paper(above: str, under: Existing) -> Iterator[Check]:
     """A force in the words that confirm it, which no capacity of the entry is: it is the figure, or another one is."""
-    said = [force for force in _forces(under.confirmed_by) if force > 0.0]
+    said = [force for force in forces_said(under.confirmed_by) if force > 0.0]
     given = [one for one in (under.takes, under.takes_uplift, under.takes_sideways) if one is not None]
     if not said or under.insists_on("takes"):
         return
     if under.takes is None:
-        left = [force for force in said if not any(_same(force, one) for one in given)]
+        left = [force for force in said if not any(same_force(force, one) for one in given)]
         if not left:
             return
-    elif under.takes <= max(said) or _same(under.takes, max(said)):
+    elif under.takes <= max(said) or same_force(under.takes, max(said)):
         return
     figure, path = show(max(said), "force", "US"), f"existing.{under.name}.takes"
     entered = "no capacity is entered" if under.takes is None else f"{show(under.takes, 'force')} is entered"
@@ -101,18 +95,6 @@ def _less_in_the_paper(above: str, under: Existing) -> Iterator[Check]:
     question = ask("existing_takes_said", under.name, path, answers=answers, what=under.what, figure=figure)
     text = f"{under.name} ({under.what}): {entered}, and what confirms it names {figure}: {under.confirmed_by}"
     yield Check.refers("path.takes_said", above, f"capacity of {under.name}", "load path", text, ask=question)
-
-
-def _forces(text: str) -> Iterator[float]:
-    for number, unit in _FORCE.findall(text):
-        try:
-            yield read(f"{number} {_UNITS.get(unit.casefold(), unit.casefold())}", "force")
-        except BeamcheckError:
-            continue
-
-
-def _same(one: float, other: float) -> bool:
-    return abs(one - other) <= judgment("forces of one paper and one entry").value * other
 
 
 def _on_soil(above: str, under: Existing, force: float | None) -> Iterator[Check]:

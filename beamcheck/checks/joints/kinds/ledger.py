@@ -19,6 +19,7 @@ from ....values.judgment import judgment
 from ...anchors.group import Forces, Group
 from ...anchors.manners.base import Fastened
 from ...anchors.manners.wood import Ledger
+from ...core.forces_said import named_too_small
 from ...core.result import Check
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import bending_star
@@ -154,10 +155,16 @@ def _bends(meeting: Meeting) -> Iterator[Check]:
 def _answered(meeting: Meeting) -> Iterator[Check]:
     """The studs or the rim bear what the ledger puts on them: that is for whoever answers for the wall."""
     said, id, what = meeting.joint.confirmed_by.strip(), "joint.ledger_behind", "what the ledger is fixed to"
-    most = show(float(np.max(_on_one(meeting), initial=0.0)), "force")
-    if vouched(said, "structure"):
+    force = float(np.max(_on_one(meeting), initial=0.0))
+    most, less = show(force, "force"), named_too_small(said, force)
+    if vouched(said, "structure") and less is None:
         yield Check.keeps_rule(id, meeting.name, what, "load path", f"{said}: for {most} on one; not checked here")
         return
-    why = f"{said!r}: {read_evidence(said).missing_for('structure')}" if said else "nobody answers for it"
+    if less is not None:
+        why = f"{said!r} names {show(less, 'force')}"
+    elif said:
+        why = f"{said!r}: {read_evidence(said).missing_for('structure')}"
+    else:
+        why = "nobody answers for it"
     text = f"{most} come to one of them, in front of its face: {why}"
     yield meeting.refers(id, what, "load path", text, "joint_ledger_behind", "confirmed_by")

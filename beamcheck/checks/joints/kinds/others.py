@@ -9,6 +9,7 @@ import numpy as np
 from ....model.fields.evidence import read_evidence, vouched
 from ....units import show
 from ...anchors.group import Forces
+from ...core.forces_said import named_too_small
 from ...core.result import Check
 from ..groups import report_checks
 from ..meeting import Meeting, wood_checks
@@ -99,10 +100,16 @@ class BondedRods(ByOthers):
 
 def _answered(meeting: Meeting, key: str) -> Iterator[Check]:
     said, id, what = meeting.joint.confirmed_by.strip(), "joint.confirmed", "who answers for the joint"
-    if vouched(said, "structure"):
+    less = named_too_small(said, meeting.most)
+    if vouched(said, "structure") and less is None:
         text = f"{said}: for {meeting.force_words}; nothing of it is checked here"
         yield Check.keeps_rule(id, meeting.name, what, PATH, text)
         return
-    why = f"{said!r}: {read_evidence(said).missing}" if said else "nobody who may answer for it is named"
+    if less is not None:
+        why = f"{said!r} names {show(less, 'force')}, and more comes to it: {meeting.force_words}"
+    elif said:
+        why = f"{said!r}: {read_evidence(said).missing_for('structure')}"
+    else:
+        why = "nobody who may answer for it is named"
     text = f"{meeting.joint.kind}: no value here; {why}"
     yield meeting.refers(id, what, PATH, text, key, "confirmed_by")
