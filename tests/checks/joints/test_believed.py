@@ -271,3 +271,18 @@ def test_a_letter_for_a_joint_answers_for_the_force_that_it_names(names: str, ve
                     confirmed_by=f"engineer's sheet S-5 of 3 May 2025{names}")  # fmt: skip
         check = next(check for check in checked(one, post).checks if check.id == "joint.confirmed")
         assert check.verdict == verdict
+
+
+@pytest.mark.parametrize(("stock", "direction", "near"), [
+    ("6x10", 0.0, ["truss: tie"]), ("6x10", 0.9, ["truss: tie"]), ("6x10", 1.1, []), ("6x8", 0.0, []),
+])  # fmt: skip
+def test_two_lengths_in_line_are_asked_for_members_of_their_wood_and_slope(
+    stock: str, direction: float, near: list[str]
+) -> None:
+    """The tie of 6 x 10 lies level, its rafters of 6 x 8 aslant; within a degree it is the same direction."""
+    one = stated(500.0)
+    for entry, turned in zip(one["members"], (180.0, 0.0), strict=True):
+        entry |= {"stock": stock, "direction": f"{turned + direction} deg"}
+    asked = [check for check in piece(truss([*joints(), one]), "splice").checks if check.id == "joint.splices"]
+    said = [answer.sets[0][1] for check in asked for answer in check.questions[0].answers]
+    assert said == ([*near, "nothing"] if near else [])

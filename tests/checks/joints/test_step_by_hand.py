@@ -223,3 +223,12 @@ def test_shoulders_of_a_head_that_is_wide_enough_cut_nothing(cut_truss: Any) -> 
     checks = [[one for one in piece(result, "truss: king post").checks if one.id == "frame.net" and "8 ft" in one.what]
               for result in (cut_truss, truss(narrow))]  # fmt: skip
     assert [step_value(one, "A_n") for found in checks for one in found] == [pytest.approx(5.5 * (7.5 - 2 * 0.5))]
+
+
+@pytest.mark.parametrize(("N", "asked"), [(0.5, False), (1.7, True)])
+def test_where_the_support_stands_is_asked_from_half_a_pound_on_it(N: float, asked: bool) -> None:
+    """N sin(beta) go into it: 0.28 lb are rounding, 0.94 lb are not (judgment)."""
+    one = heel(N=N)
+    del one["step"]["reaction_off"]
+    fields = [question.field for check in checked(one, TIE, RAFTER).checks for question in check.questions]
+    assert ("joint.J.step.reaction_off" in fields) is asked
