@@ -266,3 +266,10 @@ def test_a_seat_of_no_length_is_asked_for() -> None:
     asked = [check for check in result.checks if check.id == "beam.bearing"]
     assert [check.verdict for check in asked] == ["refer"] and asked[0].questions
     assert not [check for check in result.checks if check.id == "steel.web" and "support 2" in check.what]
+
+
+def test_what_is_assumed_of_its_sag_is_that_of_steel_and_no_other() -> None:
+    """Of steel the web gives in shear; of wood it is G = E/16, and no flange is spoken of."""
+    of_steel, of_wood = (" ".join(result_of(girder(), wood=wood).assumptions) for wood in (steel(), {}))
+    assert "that of the web in shear" in of_steel and "E/16" not in of_steel
+    assert "that of the web in shear" not in of_wood and "E/16" in of_wood

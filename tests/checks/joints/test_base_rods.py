@@ -147,3 +147,12 @@ def test_slips(wrong: dict[str, Any], says: str) -> None:
     with pytest.raises(JobError) as error:
         lifted(2000.0, {**RODS, **wrong})
     assert says in str(error.value)
+
+
+@pytest.mark.parametrize(("N", "T"), [
+    (-4000.0, 0.0), (-200.0, -0.45 * 200 / 4 + 800 / (0.9 * 4.5) / 2), (100.0, 0.6 * 100 / 4 + 800 / (0.9 * 4.5) / 2),
+])  # fmt: skip
+def test_the_rods_take_the_level_force_of_a_foot_that_is_pressed_down(N: float, T: float) -> None:
+    """800 lb on four rods of 1,000 lb, friction left out; 0.45 of what the wind presses down helps against tipping."""
+    both = the(lifted(N, {**RODS, "sideways": "1,000 lbf"}, sideways="800 lbf"), "joint.base_rods_both")
+    assert both.ratio == pytest.approx(T / 4741.09 + 800 / 4 / 1000, rel=1e-4)

@@ -330,3 +330,14 @@ def test_wood_outdoors(what: str, service: str, wood: Data, keys: str) -> None:
     bare = {key: value for key, value in WOOD.items() if key != "measured_moisture"}
     found = weather_checks(piece, Stock.model_validate({**bare, **wood}))
     assert sorted(question.id.split("/")[1] for one in found for question in one.questions) == keys.split()
+
+
+@pytest.mark.parametrize(
+    ("psf", "answer"), [("20 psf", None), ("20.1 psf", 20.1), ("33 psf", 33.0), ("200 psf", 200.0)]
+)
+def test_more_roof_live_load_than_repairs_bring_is_offered_as_live_load(psf: str, answer: float | None) -> None:
+    """20 psf is what men bring who repair it (ASCE 7-16 4.8.3); nobody is said to stay: no least counts."""
+    result, _ = of(clean(roof(roof_live=psf, wind="-18 psf")), service="roof")
+    found = [one.questions[0].answers[0] for one in guards(result, "loads.roof")
+             if one.questions[0].field.endswith(".roof_live")]  # fmt: skip
+    assert [float(str(one.sets[0][1]).split(" ")[0]) for one in found] == ([] if answer is None else [answer])
