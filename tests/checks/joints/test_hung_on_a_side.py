@@ -77,6 +77,8 @@ def test_seat_of_the_hardware_presses() -> None:
     ((place, value),) = asked.answers[0].sets
     answered = hanger(None, seat="3 in", **{place.rpartition(".")[2]: value})
     assert answered.verdict == "passes" and len(asked.answers) == 2
+    low = the(hanger("7 in", seat="3 in"), "joint.on_side_shear")  # what hangs on it counts from its upper edge
+    assert step_value(low, "c_u") == pytest.approx(7.0)
 
 
 def test_slips() -> None:

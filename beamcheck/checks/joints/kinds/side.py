@@ -31,7 +31,7 @@ def side_checks(meeting: Meeting) -> Iterator[Check]:
         across = one.across(meeting.through(one))
         if one.entry.seat is not None and abs(float(one.direction[1])) <= STEEP:
             yield _seated(meeting, one, np.maximum(across, 0.0), one.entry.seat)
-            across = np.maximum(-across, 0.0)
+            across = np.minimum(across, 0.0)
         if not meeting.next_to_nothing(float(np.max(np.abs(across), initial=0.0))):
             yield from _on(meeting, one, across)
 
