@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from beamcheck.checks.core.asking.settling import settling_fact
+from beamcheck.checks.core.wood import site_tests
 from beamcheck.checks.core.wood.site_tests import Interval, _beyond, gravity_found, modulus_found, unlikely
 from beamcheck.checks.core.wood.worth_of_tests import worth
 from beamcheck.errors import JobError
@@ -186,3 +187,12 @@ class TestTheSettlingFact:
 def test_how_far_a_modulus_may_lie_from_the_mean_of_its_row(E: float, out: bool) -> None:
     """1.645 deviations of 0.25 (NDS 2018 App. F, memory) to either side of 1.0: 0.589 to 1.411, for the near end."""
     assert _beyond(Interval(0.9 * E, E, 1.02 * E), 1.0, 0.25) is out
+
+
+@pytest.mark.parametrize(("back", "words", "asks"), [(True, 1, False), (None, 1, True), (False, 0, False)])
+def test_words_say_whether_the_sag_is_known_to_have_gone_back(back: bool | None, words: int, asks: bool) -> None:
+    """What did not go back is no test of stiffness, and has no words."""
+    test = {key: value for key, value in {**TEST, "sag": "0.1 in", "came_back": back}.items() if value is not None}
+    found = site_tests.tests_words(stock(sag_test=test))
+    assert len(found) == words and any("went back is not said" in one for one in found) is asks
+    assert site_tests.tests_words(stock()) == []
