@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import pytest
 
 from beamcheck.analysis.beams.member_loads import TransferredLoad
+from beamcheck.checks.beams.beam import largest_ratio
 from beamcheck.checks.beams.record.remedies import _less, _moved, _scaled
+from beamcheck.checks.core.asking.question import ask
+from beamcheck.checks.core.result import Check
 from beamcheck.model.beams import Beam
 
 from .beams import beam, floor, seat
@@ -45,3 +49,22 @@ def test_less_load_of_every_kind() -> None:
     for kind, psf in (("dead", 2.5), ("live", 10.0), ("snow", 5.0), ("wind", -2.0), ("roof_live", 4.0)):
         assert getattr(less, kind) == (pytest.approx(psf / 144), "area")
     assert less.width == 72.0
+
+
+OPEN = ask("moisture", "w", "stock.w.measured_moisture")
+KEPT, BROKEN = Check.keeps_rule("x", "B", "kept", ""), Check.breaks_rule("x", "B", "broken", "")
+ASKED, NO_NUMBER = (Check("B", "a", "", "refer", ratio=one, questions=(OPEN,)) for one in (None, math.nan))
+
+
+def used(part: float) -> Check:
+    return Check("B", "bending", "", "passes" if part <= 1.0 else "fails", ratio=part)
+
+
+@pytest.mark.parametrize(("checks", "largest"), [
+    ([], 0.0), ([KEPT], 0.0), ([ASKED], 0.0), ([KEPT, used(0.75)], 0.75), ([used(0.75), used(1.25)], 1.25),
+    ([used(0.75), ASKED], 0.75), ([used(0.75), BROKEN], math.inf), ([BROKEN], math.inf),
+    ([NO_NUMBER, used(0.75)], math.inf),
+])  # fmt: skip
+def test_the_ratio_by_which_a_remedy_is_judged(checks: list[Check], largest: float) -> None:
+    """A rule that is kept and a question have none and change nothing; a broken rule is past any."""
+    assert largest_ratio(checks) == largest
