@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
@@ -11,6 +12,7 @@ from ...analysis.beams.load_cases import Applied
 from ...calc.pad import Pad
 from ...formulas.wood.bearing import bearing_at_angle, bearing_stress
 from ...model.brackets.bracket import Bracket
+from ...model.fields.places import SAME_PLACE
 from ...units import show
 from ...values.judgment import judgment
 from ..core.asking.question import RULING, ask
@@ -137,6 +139,22 @@ def hung_on_it(bracket: Bracket, loads: BracketLoads) -> Iterator[Check]:
         asked = ask_engineer(bracket, key, why=f"{called}: {why}.", forces=forces, load=called)
         what = "hangs below it" if key == "hung_below" else "hangs on its side"
         yield Check.refers(id, bracket.name, what, clause, text, ask=asked)
+
+
+def into_the_wall(bracket: Bracket) -> Iterator[Check]:
+    """Loads whose seat would begin behind the face of the wall: measured to the near end, not to the middle."""
+    for number, load in enumerate(bracket.carries, start=1):
+        if load.at is None or load.bearing is None or load.at > 0.5 * load.bearing - SAME_PLACE:
+            continue
+        middle, field = show(0.5 * load.bearing, "length"), path_of(bracket, f"carries.{number}.at")
+        text = (
+            f"{load.what} with its middle {show(load.at, 'length')} out, on {show(load.bearing, 'length')}, would bear "
+            f"inside the wall: `at` is to the middle of what bears; {middle} where that begins at the wall"
+        )
+        asked = ask("load_place", bracket.name, field, answers=[middle], load=load.what)
+        asked = replace(asked, id=f"{asked.id} {number}")  # each load has a place of its own
+        what = f"place of {load.what}"
+        yield Check.refers("bracket.load_place", bracket.name, what, "statics", text, ask=asked)
 
 
 def _field_of(bracket: Bracket, load: Applied) -> str:

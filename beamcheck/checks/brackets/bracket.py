@@ -18,7 +18,7 @@ from ..core.unsaid import unsaid_of, with_unsaid
 from .above import above_checks
 from .asking import ask_for
 from .assembly import assembly_of
-from .bearing import hung_on_it
+from .bearing import hung_on_it, into_the_wall
 from .body import Body
 from .covers.cover import cover_checks
 from .drawing import board_picture, elevation_of
@@ -76,7 +76,7 @@ def _worked_out(draft: Draft, family: Family[Any], context: Context) -> tuple[Pi
     loaded = bracket.role == "carries" or not loads.only_own_weight
     if loaded:
         body = family.body(loads, wood, context)  # type: ignore[arg-type]
-        body.checks += hung_on_it(bracket, loads)
+        body.checks += [*hung_on_it(bracket, loads), *into_the_wall(bracket)]
     draft.checks = [*_asked_for(bracket, loads), *body.checks, *doubts, *transfer_doubts(name, context)]
     if body.weak_grain:
         id, what, clause = "bracket.grain_relied_on", "grain to be relied on for load", CLAUSE

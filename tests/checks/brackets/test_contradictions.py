@@ -15,10 +15,12 @@ from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.core.wood.material import rows_to_screen
 from beamcheck.checks.job import check_job
+from beamcheck.checks.questions.best_answers import best
 from beamcheck.errors import JobError, UnknownName
 from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.model.beams import Beam
 from beamcheck.model.existing import Existing
+from beamcheck.model.job_paths import with_values
 from beamcheck.model.reading.reader import read_job_text
 from beamcheck.values.lumber import read_size, screening_rows
 
@@ -431,3 +433,34 @@ def test_a_gap_over_a_beam_of_others_is_asked(what: str, asked: bool) -> None:
     text = job.read_text(encoding="utf-8").replace('what = "double top plate on studs"', f'what = "{what}"')
     found = check_job(read_job_text(text))
     assert found.verdict == ("refer" if asked else "passes")
+
+
+SHELVES = Path(__file__).parents[3] / "worked_examples" / "shelf_on_three_piece_brackets.toml"
+
+
+def shelf_at(at: str, bearing: str) -> str:
+    """The shelf on three-piece brackets with its load in another place."""
+    return SHELVES.read_text().replace('at = "12 in", bearing = "2 in"', f'at = "{at}", bearing = "{bearing}"')
+
+
+@pytest.mark.parametrize(("at", "bearing"), [("0 in", "10 in"), ("1 in", "10 in"), ("0 in", "2 in")])
+def test_a_load_measured_to_its_near_end(at: str, bearing: str) -> None:
+    """10 in of seat from the wall out have their middle 5 in out: at 0 in the load would turn nothing."""
+    job = read_job_text(shelf_at(at, bearing))
+    result = check_job(job)
+    assert result.verdict == "refer"
+    (place,) = (one.question for one in result.questions if one.question.id.startswith("left bracket/load_place"))
+    answered = with_values(job, best(place))
+    assert answered.bracket[0].carries[0].at == pytest.approx(0.5 * float(bearing.split()[0]))
+    assert check_job(answered).verdict == "passes"
+
+
+def test_a_load_that_begins_at_the_wall() -> None:
+    assert check_job(read_job_text(shelf_at("5 in", "10 in"))).verdict == "passes"
+
+
+def test_the_letter_that_answers_for_a_wall_closes_its_question() -> None:
+    job = with_values(read_job_text(SHELVES.read_text()), [("existing.wall post.confirmed_by", None)])
+    result = check_job(job)
+    (letter,) = (one.question for one in result.questions if one.question.id == "wall post/answers_for")
+    assert (result.verdict, check_job(with_values(job, best(letter))).verdict) == ("refer", "passes")
