@@ -8,6 +8,7 @@ whole group.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -218,7 +219,7 @@ def _edges(
         up = spread.P_y < 0.0  # the piece presses down, the fastener pushes its wood up: the top edge is loaded
         edges = [("bottom edge", v, ~up), ("top edge", float(group.section.d) - v, up)]
     else:
-        edges = list(_other_edges(group, part, v, spread))
+        edges = list(_other_edges(group, part, spread))
     for what, actual, pushed in edges:
         at_90 = np.where(pushed, loaded.value.least, free.value.least) * D
         # of a load along the grain as of a free edge, and from there in proportion
@@ -226,7 +227,7 @@ def _edges(
         yield Need("edge", f"distance to the {what}", part.name, clause, actual[:, None], least, None, loaded.source)
 
 
-def _other_edges(group: Group, part: Part, v: Array, spread: Spread) -> Iterator[tuple[str, Array, Array]]:
+def _other_edges(group: Group, part: Part, spread: Spread) -> Iterator[tuple[str, Array, Array]]:
     """Edges of the other member: the one that is given, below the lowest row, and the far one where its size is known.
 
     With the grain of the held piece the lower edge takes what presses down. Otherwise it is not said on which side the
@@ -237,11 +238,26 @@ def _other_edges(group: Group, part: Part, v: Array, spread: Spread) -> Iterator
         return
     both = np.ones(spread.P.shape, bool)
     sided = part.grain == "along"
-    near = other.edge + v - float(np.min(v))
+    near = other.edge + across_the_far(group, part)
     yield "given edge", near, spread.P_y < 0.0 if sided else both
     width = far_width(other, part.stock)
     if width is not None:
         yield "far edge", width - near, spread.P_y > 0.0 if sided else both
+
+
+def across_the_far(group: Group, part: Part) -> Array:
+    """Places of the fasteners across the grain of the far member, from the row that is nearest to its edge, in.
+
+    A rafter leans against the held piece, so that what is one row of that comes nearer and nearer to an edge of it. It
+    is taken to lean the way in which the group reaches less far across it.
+    """
+    if part.grain == "across" or not part.turn:
+        v = group.x if part.grain == "across" else group.y
+        found: Array = v - float(np.min(v, initial=np.inf))
+        return found
+    s, c = math.sin(math.radians(part.turn)), math.cos(math.radians(part.turn))
+    ways = [group.y * c - group.x * s, group.y * c + group.x * s]
+    return min((v - float(np.min(v, initial=np.inf)) for v in ways), key=lambda v: float(np.max(v, initial=0.0)))
 
 
 def far_width(other: Other, stock: Stock | None) -> float | None:

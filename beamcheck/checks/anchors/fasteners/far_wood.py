@@ -15,19 +15,11 @@ from ..group import Group
 from ..joint import HAIR, Part
 from ..unsaid import Open
 from .connection import Connection
-from .distances import far_width, large_part
+from .distances import across_the_far, far_width, large_part
 
-Array = np.ndarray
 MISSED, ID = "fasteners within the wood on the other side", "anchor.far_holes"
 THIN = "NDS 2018 12.1.5.7, 12.1.6"
 SHOWN = 3  # fasteners that are named
-
-
-def across_the_far(group: Group, part: Part) -> Array:
-    """Places of the fasteners across the grain of the far member, from the row that is nearest to its edge, in."""
-    v = group.x if part.grain == "across" else group.y
-    found: Array = v - float(np.min(v, initial=np.inf))
-    return found
 
 
 def far_wood_checks(connection: Connection) -> Iterator[Check]:
