@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from ...model.beams import Beam
 from ...model.classes import is_bracket
+from ...model.fields.places import SAME_PLACE
 from ...model.posts import Post
 from ...model.sticks import Support
 from ...units import show
@@ -166,8 +167,16 @@ def _on_bracket(beam: Beam, seat: Seat, under: Bracket, b: float, l_b: float) ->
     notes = (f"no broader than {under.name} is thick: {show(thick, 'length')}",) if thick < b else ()
     longest = max(thick, shape.inner_radius + shape.depth if isinstance(shape, Bent) else shape.projection)
     text = f"the seat is said to be longer than {under.name} stands out ({show(longest, 'length')})"
-    doubts = ((text, ask_seat(beam, seat)),) if l_b > longest else ()
-    return Contact(min(b, thick), min(l_b, longest), notes, doubts)
+    doubts = [(text, ask_seat(beam, seat))] if l_b > longest else []
+    out, half = seat.support.lands_at, 0.5 * min(b, l_b)  # whichever way the piece runs, half of one of them
+    if out is not None and out < half - SAME_PLACE:
+        middles = [show(0.5 * x, "length") for x in (l_b, b)]
+        text = (
+            f"with its middle {show(out, 'length')} out from the wall the seat would begin inside the wall: "
+            f"`lands_at` is to the middle; {show(half, 'length')} at the least"
+        )
+        doubts.append((text, seat.asks("middle_of_seat", beam, "lands_at", answers=middles)))
+    return Contact(min(b, thick), min(l_b, longest), notes, tuple(doubts))
 
 
 def _crowd(

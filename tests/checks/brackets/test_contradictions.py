@@ -464,3 +464,18 @@ def test_the_letter_that_answers_for_a_wall_closes_its_question() -> None:
     result = check_job(job)
     (letter,) = (one.question for one in result.questions if one.question.id == "wall post/answers_for")
     assert (result.verdict, check_job(with_values(job, best(letter))).verdict) == ("refer", "passes")
+
+
+CORBEL_JOB = Path(__file__).parents[2] / "trials" / "brackets_and_props" / "corbel_in_a_dap.toml"
+
+
+@pytest.mark.parametrize("out", ["0 in", "1/2 in", "1 1/4 in"])
+def test_a_beam_measured_to_the_near_end_of_its_seat(out: str) -> None:
+    """A seat of 3 in has its middle 1 1/2 in from the wall at the least; nearer, its arm would be too short."""
+    job = with_values(read_job_text(CORBEL_JOB.read_text()), [("beam.B1.supports.1.lands_at", out)])
+    result = check_job(job)
+    assert result.verdict == "refer"
+    (middle,) = (one.question for one in result.questions if one.question.id.startswith("B1/middle_of_seat"))
+    answered = with_values(job, best(middle))
+    assert answered.beam[0].supports[0].lands_at == pytest.approx(1.5)
+    assert check_job(answered).verdict == "passes"
