@@ -258,3 +258,12 @@ def test_what_the_job_says_of_a_rating(more: dict[str, Any], said: dict[str, str
     anchor = Anchor.model_validate({"name": "A", "manner": "rated hardware", "rating": rating})
     rows = dict(anchor_inputs(replace(group([100.0]), anchor=anchor)))
     assert {key: rows[key] for key in said} == said and rows["rating from"] == "report 1, 2025"
+
+
+def test_a_plate_on_a_face_is_drawn_about_the_middle_of_its_holes() -> None:
+    """Columns 4 and 7 in from the end, rows 3 and 7 in up: 10 in long about 5 1/2 in, 6 in wide about 5 in."""
+    holes = {"rows": 2, "columns": 2, "end": "4 in", "edge": "3 in", "spacing": "3 in", "row_spacing": "4 in"}
+    plate = {key: value for key, value in PLATE.items() if key != "slot"}
+    made = group([500.0], held=stock(OLD), manner="plate one side", other=None, plate=plate, holes=holes)
+    found = hole_drawing(made, 0).plate
+    assert found is not None and tuple(found) == pytest.approx((0.5, 2.0, 10.5, 8.0, 0.25))

@@ -341,3 +341,16 @@ def test_more_roof_live_load_than_repairs_bring_is_offered_as_live_load(psf: str
     found = [one.questions[0].answers[0] for one in guards(result, "loads.roof")
              if one.questions[0].field.endswith(".roof_live")]  # fmt: skip
     assert [float(str(one.sets[0][1]).split(" ")[0]) for one in found] == ([] if answer is None else [answer])
+
+
+@pytest.mark.parametrize(("dead", "number"), [
+    ((None, "3 psf", None), 2), ((None, None, "3 psf"), 3), (("2 psf", "1 psf", None), 1), ((None, None, None), 1),
+])  # fmt: skip
+def test_weight_that_is_missing_is_asked_where_some_is_given(dead: tuple[str | None, ...], number: int) -> None:
+    """3 psf is less than any floor weighs; the answer goes to the first entry with weight, else to that with people."""
+    loads = [floor(what="floor", width="4 ft", dead=one, live="40 psf" if place == 0 else None)
+             for place, one in enumerate(dead)]  # fmt: skip
+    loads = [load for load in clean(loads) if "dead" in load or "live" in load]
+    at = [place for place, one in enumerate(dead) if one is not None or place == 0].index(number - 1) + 1
+    (check,) = guards(of(loads)[0], "loads.dead")
+    assert asked([check]) == f"beam.B.carries.{at}.dead"
