@@ -56,6 +56,9 @@ class JointProposal:
         return f"{self.family}s {size}: {said}. Largest ratio {show(self.ratio, 'ratio')}, {self.governs}."
 
 
+WORKED_OUT = "anchor.lateral"  # what fasteners bear sideways: without it nothing is known of them
+
+
 def bolts_for(
     job: Job, name: str, family: Family = "bolt", *, goal: Literal["fewest", "smallest"] = "fewest"
 ) -> JointProposal:
@@ -90,10 +93,10 @@ def bolts_for(
 
 
 def _holds(result: PieceResult) -> bool:
-    """Nothing fails, no figure is over, and no row pushes both ways across the grain."""
+    """It could be worked out, nothing fails, no figure is over, and no row pushes both ways across the grain."""
     over = any(check.verdict == "fails" or (check.ratio or 0.0) > 1.0 for check in result.checks)
     laid = any(check.id == "anchor.both_ways" for check in result.checks)
-    return not over and not laid and any(check.ratio is not None for check in result.checks)
+    return not over and not laid and any(check.id == WORKED_OUT and check.ratio is not None for check in result.checks)
 
 
 def _orders(family: Family, goal: str) -> Iterator[tuple[str, int, int]]:

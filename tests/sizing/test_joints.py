@@ -12,6 +12,8 @@ from beamcheck.checks.job import check_job
 from beamcheck.errors import OutOfRange, UnknownName
 from beamcheck.sizing.anchors import in_words
 from beamcheck.sizing.joints import bolts_for
+from beamcheck.values.hardware.fasteners import washer
+from beamcheck.values.loader import rows as table_rows
 
 JOBS = Path(__file__).parents[1] / "trials" / "joined_members"
 
@@ -54,7 +56,22 @@ def test_lag_screws_for_a_lap() -> None:
     assert found.joint.fastener.kind == "lag screw" and "lag screws" in found.words
     result = check_job(job.model_copy(update={"joint": (found.joint,)}))
     assert "fails" not in {check.verdict for check in result.pieces[0].checks}
+    assert [check.ratio for check in result.pieces[0].checks if check.id == "anchor.lateral"] == [
+        pytest.approx(found.ratio, rel=0.5)
+    ] * 2 and not found.refer
     assert bolts_for is bc.bolts_for
     plated = read_job(JOBS / "tie_splice_too_short.toml")
     with pytest.raises(OutOfRange, match="takes no lag screw: it takes bolt"):
         bolts_for(plated, "splice of the tie", "lag screw")
+
+
+def test_what_cannot_be_worked_out_is_not_proposed() -> None:
+    """Six inches between both pieces: lag screws of 12 in hardly reach the other, of whatever size."""
+    name, job = "knee brace on the post", read_job(JOBS / "knee_brace_lapped_on_a_post.toml")
+    apart = job.model_copy(update={"joint": (job.joint[0].model_copy(update={"gap": 6.0}),)})
+    assert bolts_for(apart, name, "lag screw").joint is None
+
+
+@pytest.mark.parametrize("row", table_rows("nds_2018_l2_lag_screws"), ids=lambda row: row["size"])
+def test_every_lag_screw_of_the_table_has_a_washer(row: dict[str, str]) -> None:
+    assert washer(f"{row['size']} in").value.outer > 2.0 * float(row["D"])

@@ -314,7 +314,10 @@ class Anchor(Insisting):
             text = "missing: `back` is what the plate is welded to, so how thick is the weld"
             yield ("plate", "weld"), f'{text}? For example weld = "1/4 in"'
         if self.back is not None and self.plate is not None:
-            top = 0.5 * (self.back.along + self.plate.width)
+            top, foot = (0.5 * (self.back.along + way * self.plate.width) for way in (1.0, -1.0))
+            if self.back.high <= foot:
+                text = "the highest rods stand below the plate in the piece and hold none of its moment"
+                yield ("back", "high"), f"{text}: more than {foot:g} in, where that plate begins"
             if self.back.high > top + SAME_PLACE:
                 text = f"the highest rods stand above the plate in the piece, which is {self.plate.width:g} in high"
                 yield ("back", "high"), f"{text} (`width`) in the middle of {self.back.along:g} in: at most {top:g} in"

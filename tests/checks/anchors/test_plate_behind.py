@@ -100,6 +100,7 @@ def test_what_lifts_and_what_stands_on_a_beam_is_for_an_engineer() -> None:
         ({"high": "11 in"}, "lie beyond"),
         ({"in_top_row": 4}, "write 2"),
         ({"high": "9.7 in"}, "runs out"),
+        ({"high": "1 1/2 in"}, "more than 1.5 in"),
         ({"along": "20 in", "high": "14 in"}, "at most 13.5 in"),
         ({"on": "wood", "stock": "wood"}, "no value"),
     ],

@@ -123,6 +123,13 @@ def test_rods_beyond_what_stands_on_the_plate() -> None:
     assert "along = 6 in at most" in wide.notes[0]
 
 
+def test_beside_a_narrow_stem_one_rod_on_a_side_is_proposed() -> None:
+    base = {"stem_width": "1 in", "stem_thickness": "1 in"}
+    ((_, rods),) = the(lifted(2000.0, **base), "joint.base_rods").questions[0].answers[0].sets
+    answered = lifted(2000.0, rods, **base)
+    assert {one.verdict for one in answered.checks if one.id in ("joint.base_rods", "anchor.pried")} == {"passes"}
+
+
 def test_the_stem_is_pulled_as_it_is_pushed() -> None:
     """0.6 x 8,000 lb up in a bar of 3 by 1/2 in: 36,000 x 1.5/1.67 lb."""
     assert the(lifted(8000.0, RODS), "joint.base_stem").ratio == pytest.approx(4800 / (36000 * 1.5 / 1.67))

@@ -146,16 +146,17 @@ def _both(meeting: Meeting, leg: PriedLeg, rods: Rods, pull: Array, level: Array
 
 
 def _rods(name: str, base: Base, lifts: float, level: Array) -> list[PlausibleAnswer]:
-    """Four rods in a plate thick enough not to pry, then two in a plate as thick as the one under the post."""
+    """Four rods (two beside a narrow stem) in a plate that does not pry, then two in one as thick as that above."""
     found = []
-    for count, holds in ((4, 3.0), (2, 1.2)):
+    narrow = stands_on_it(base)[0] < 1.5  # two on a side of 3 in stand that far apart
+    for count, holds in ((2 if narrow else 4, 3.0), (2, 1.2)):
         V = float(np.max(level, initial=0.0)) / count
         along = max(stands_on_it(base)[0], 3.0)
         most = np.max(np.asarray(level), keepdims=True, initial=0.0)
         T = float(np.max(pull_of_one(base, _Row(count, along, 1.5, 1.25), np.array([lifts]), most)))
         p = min(along / (count // 2), 3.0)
         thick = float(prying.thickness_without_prying(T, 1.1875, p, steel(base.steel).value.F_u))
-        t = max(math.ceil(8.0 * thick) / 8.0, 0.25) if count == 4 else base.plate
+        t = max(math.ceil(8.0 * thick) / 8.0, 0.25) if holds > 2.0 else base.plate
         rods = {
             "count": count, "diameter": "5/8 in", "hole": "11/16 in", "plate": show(t, "length"),
             "along": show(along, "length"), "off": "1 1/2 in", "edge": "1 1/4 in",
