@@ -11,6 +11,7 @@ import numpy as np
 import pytest
 
 from beamcheck.analysis.beams.load_cases import Applied
+from beamcheck.checks.anchors.unsaid import Open
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.fixings.rows import FixingRows
 from beamcheck.checks.brackets.loads import bracket_loads
@@ -18,7 +19,7 @@ from beamcheck.checks.brackets.split.held import _thinned, held_of, outline_with
 from beamcheck.checks.brackets.split.loose import loose_tip
 from beamcheck.checks.brackets.split.proof import _record, _steps, information
 from beamcheck.checks.brackets.split.row_values import row_value, unlike
-from beamcheck.checks.brackets.split.split import _line_words, more_checks, split_checks
+from beamcheck.checks.brackets.split.split import _line_words, _unknown, more_checks, split_checks
 from beamcheck.checks.core.result import Check
 from beamcheck.model.brackets.bracket import Corbel, Solid
 
@@ -271,3 +272,18 @@ def test_how_a_test_of_each_piece_runs() -> None:
 @pytest.mark.parametrize(("sigma", "bears"), [(131.713, True), (131.8, False)])
 def test_what_sound_fir_is_expected_to_bear(sigma: float, bears: bool) -> None:
     assert ("would be expected to bear it" in information(sigma)[1]) is bears
+
+
+@pytest.mark.parametrize(("key", "through", "field"), [
+    ("through", "2 in", "bracket.K.fixings.through"), ("through", None, "bracket.K.fixings.through"),
+    ("split_by_engineer", None, "bracket.K.fixings.through"), ("seasoned", "2 in", "bracket.K.fixings.seasoned"),
+])  # fmt: skip
+def test_what_the_split_test_waits_for_is_asked(key: str, through: str | None, field: str) -> None:
+    """How much wood lies under the heads comes first: without it nothing of a row is known."""
+    here = structure()
+    piece = bracket(SOLID, "100 lb", "4 in", fixings=fixings(through=through))
+    loads = loads_of(piece, here)
+    assert piece.fixings is not None
+    rows = FixingRows(family_of(piece), piece.fixings, loads)
+    asked = _unknown(rows, wood(here), here, Open("not said", key, key), loads)
+    assert (asked.verdict, [one.field for one in asked.questions]) == ("refer", [field])

@@ -12,6 +12,7 @@ from beamcheck.checks.core import understood as words
 from beamcheck.model.job import Job
 from beamcheck.model.posts import Post
 from beamcheck.model.reading.reader import read_job
+from beamcheck.model.stock import Stock
 
 from ..anchors.anchors import stock
 
@@ -179,3 +180,10 @@ def test_what_is_known_of_the_wood() -> None:
 )  # fmt: skip
 def test_words_in_a_row(each: list[str], said: str) -> None:
     assert words._listed(each) == said
+
+
+def test_steel_is_called_by_its_shape_or_else_by_its_size() -> None:
+    made = {"name": "girder", "made": "steel", "grade": "A992", "grade_from": "certificate", "evidence": "invented"}
+    assert words.wood_words(Stock.model_validate({**made, "steel": {"shape": "W8x18"}})) == "steel W8x18 of A992"
+    bare = Stock.model_construct(made="steel", grade="A36", size="8 in x 4 in", steel=None)
+    assert words.wood_words(bare) == "steel 8 in x 4 in of A36"
