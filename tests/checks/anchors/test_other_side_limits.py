@@ -21,7 +21,7 @@ from beamcheck.checks.anchors.fasteners.factors import temperature, wet_service
 from beamcheck.checks.anchors.group import Turn, hole_places
 from beamcheck.checks.anchors.held_end import end_of_beam
 from beamcheck.checks.anchors.manners.base import evidence_checks, line_checks
-from beamcheck.checks.anchors.manners.rated_hardware import rated_checks
+from beamcheck.checks.anchors.manners.rated_hardware import _other_kind, rated_checks
 from beamcheck.checks.anchors.manners.registry import connect, manner_of
 from beamcheck.checks.anchors.unsaid import NotSaid
 from beamcheck.checks.core.result import Check
@@ -565,3 +565,14 @@ def test_bolts_between_two_bores(length: str | None, words: str) -> None:
     assert (joint.main.length, joint.side.length) == pytest.approx((1.5, 1.25))
     faults = [fault.text for fault in joint.faults if fault.id == "anchor.length"]
     assert bool(faults) is bool(words) and all(words in text for text in faults)
+
+
+@pytest.mark.parametrize(("across", "words", "told"), [
+    ([-900.0], "ER-1, holddowns", False), ([-900.0, 0.4], "ER-1, holddowns", False),
+    ([-900.0, 0.6], "ER-1, holddowns", True), ([500.0], "ER-1, hangers", False), ([500.0], "ER-1, uplift only", True),
+])  # fmt: skip
+def test_hardware_for_what_lifts_is_told_from_half_a_pound_that_comes_down(
+    across: list[float], words: str, told: bool
+) -> None:
+    """Down is positive; 1/2 lb is rounding (judgment)."""
+    assert bool(list(_other_kind(group(across), words))) is told

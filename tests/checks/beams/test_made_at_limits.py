@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from beamcheck.checks.beams.made.plies import _nails
+from beamcheck.checks.beams.record.figure import section_parts
 
 from .beams import Data, floor, result_of
 from .test_plies import BOLTS, NAILS, WOOD, girder
@@ -78,3 +79,12 @@ def test_the_nail_advised_is_the_shortest_that_lies_eight_diameters_in_either_pl
     """Common nails of 3, 3 1/2, 4 and 5 in, 0.148, 0.162, 0.192 and 0.225 in thick (NDS 2018 Table L4, read)."""
     found = _nails(SimpleNamespace(size=SimpleNamespace(b=b, d=11.25)), 3, 8.0)  # type: ignore[arg-type]
     assert (found and found.size) == size
+
+
+@pytest.mark.parametrize(("depth", "up"), [(11.25, 0.0), (11.0, 0.125), (9.0, 1.125)])
+def test_the_plate_between_two_plies_is_drawn_in_the_middle_of_their_depth(depth: float, up: float) -> None:
+    plate = SimpleNamespace(thickness=0.5, depth=depth)
+    found = section_parts(SimpleNamespace(b=3.5, d=11.25, breadth_alone=1.5, round=False, plate=plate))  # type: ignore[arg-type]
+    assert [(one.x, one.y, one.width, one.height) for one in found] == [
+        (0.0, 0.0, 1.5, 11.25), (1.5, up, 0.5, depth), (2.0, 0.0, 1.5, 11.25),
+    ]  # fmt: skip

@@ -6,12 +6,15 @@ import copy
 import math
 import tomllib
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
+import numpy as np
 import pytest
 
 from beamcheck import check_job, job_from_data
 from beamcheck.checks.core.result import Check, JobResult
+from beamcheck.checks.roofs import raised_tie
 
 Data = dict[str, Any]
 TRIAL = Path(__file__).parents[2] / "trials/roofs/attic_roof_with_ceiling_joists.toml"
@@ -82,3 +85,25 @@ def test_bolts_meet_the_rafter_at_its_angle() -> None:
     turned = par * perp / (par * math.sin(theta) ** 2 + perp * math.cos(theta) ** 2)
     values = [step.value for step in lateral.steps if step.symbol in ("F_em", "F_es")]
     assert any(value == pytest.approx(turned, rel=1e-3) for value in values)
+
+
+@pytest.mark.parametrize(("pulls", "heights", "counted"), [
+    ((30.0, 900.0), (2.0, 5.1), 2.0), ((-400.0, 900.0), (2.0, 5.1), 2.15), ((-400.0, -30.0), (2.0, 5.1), 2.15),
+    ((-400.0, 900.0), (2.16, 5.1), 2.16), ((-1.0, 900.0), (2.0, 5.1), 2.0), ((-400.0, 900.0), (1.0, 1.5), None),
+    ((-400.0, 900.0), (2.0, 5.07), None), ((30.0, 900.0), (2.18, 5.1), None),
+    ((30.0, 900.0), (1.0, 1.5), 1.0),
+])  # fmt: skip
+def test_what_presses_a_tie_counts_from_the_other_edge(
+    pulls: tuple[float, float], heights: tuple[float, float], counted: float | None, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Of 7 1/4 in the lowest at 5.1 in is 2.15 in from the lower edge; 30 % are 2.175 in (common practice)."""
+    monkeypatch.setattr(raised_tie, "_beside", lambda run, tie, stick, highest: highest)
+    low, high = (np.array([one]) for one in pulls)
+    line = SimpleNamespace(extremes=lambda what: (low, np.array([5.0]), high, np.array([60.0])))
+    run: Any = SimpleNamespace(rafter=SimpleNamespace(name="rafters"), tie_line=line)
+    tie: Any = SimpleNamespace(name="tie", height=0.0, ends_held_by="A")
+    stick: Any = SimpleNamespace(section=SimpleNamespace(d=7.25, round=False))
+    on = SimpleNamespace(highest=heights[0], lowest=heights[1])
+    context: Any = SimpleNamespace(anchor=lambda name: SimpleNamespace(on_girder=on, manner="wood side", name=name))
+    (found,) = raised_tie.raised_tie_checks(run, tie, stick, context)
+    assert found == pytest.approx(counted) if counted is not None else found.verdict == "fails"
