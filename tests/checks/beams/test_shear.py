@@ -126,3 +126,12 @@ class TestStress:
         for wood, factor, area in ((WOOD, 1.5, 72.0), (known("10 in round"), 4 / 3, 25 * 3.141592653589793)):
             found = find(result_of(beam(), wood=wood), "shear")
             assert found.demand == pytest.approx(factor * step(found, "V") / area)
+
+
+@pytest.mark.parametrize(("width", "left_out"), [("6 in", True), ("6.1 in", True), ("5.99 in", False)])
+def test_a_seat_as_wide_as_the_piece_is_a_full_one(width: str, left_out: bool) -> None:
+    """Of 6 in: what stands within d of a narrower seat counts in full there."""
+    seats = [seat("0 ft", bearing_width=width), seat("12 ft", bearing_width=width)]
+    off = HALF + D if left_out else 0.0
+    found = V(beam(carries=[floor(live="240 plf")], supports=seats))
+    assert found == pytest.approx((20 + OWN) * (L / 2 - off))

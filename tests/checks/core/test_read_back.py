@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+import math
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from beamcheck.calc.pad import Pad
 from beamcheck.checks.core import understood as words
+from beamcheck.checks.core.wood.section import Section
+from beamcheck.checks.core.wood.strength import column_values
 from beamcheck.model.job import Job
 from beamcheck.model.posts import Post
 from beamcheck.model.reading.reader import read_job
 from beamcheck.model.stock import Stock
 
-from ..anchors.anchors import stock
+from ..anchors.anchors import made, stock
 
 EXAMPLES = Path(__file__).parents[3] / "worked_examples"
 # a sentence a paragraph
@@ -187,3 +191,25 @@ def test_steel_is_called_by_its_shape_or_else_by_its_size() -> None:
     assert words.wood_words(Stock.model_validate({**made, "steel": {"shape": "W8x18"}})) == "steel W8x18 of A992"
     bare = Stock.model_construct(made="steel", grade="A36", size="8 in x 4 in", steel=None)
     assert words.wood_words(bare) == "steel 8 in x 4 in of A36"
+
+
+@pytest.mark.parametrize("by", ["", "the sheathed end wall"])
+def test_what_holds_a_frame_from_swaying_is_read_back_where_it_is_said(by: str) -> None:
+    frame = job("boat_shed").frame[0].model_copy(update={"sway_held_by": by})
+    assert dict(words.frame_inputs(frame)).get("held from swaying by", "") == by
+    assert [row[0] for row in words.frame_inputs(frame)].count("held from swaying by") == bool(by)
+
+
+@pytest.mark.parametrize(("l_e1", "l_e2", "held"), [
+    (0.0, 96.0, {"C_P1"}), (96.0, 0.0, {"C_P2"}), (0.0, 0.0, {"C_P1", "C_P2"}), (96.0, 96.0, set()),
+])  # fmt: skip
+def test_a_column_held_along_its_length_one_way_does_not_buckle_that_way(
+    l_e1: float, l_e2: float, held: set[str]
+) -> None:
+    """C_P = 1 that way (NDS 2018 3.7.1.1, read) and no critical stress; the other way it is below one."""
+    pad, section = Pad(), Section(3.5, 5.5, 3.5)
+    F_c, F_cE1, F_cE2, F_c_star = column_values(pad, made(stock("4x6 dressed")), section, l_e1=l_e1, l_e2=l_e2, C_D=1.0)
+    values = {step.symbol: step.value for step in pad.steps}
+    for symbol, F_cE in (("C_P1", F_cE1), ("C_P2", F_cE2)):
+        assert (values[symbol] == 1.0 and math.isinf(float(F_cE))) is (symbol in held)
+    assert values["C_P"] == min(values["C_P1"], values["C_P2"]) == pytest.approx(float(F_c) / float(F_c_star))
