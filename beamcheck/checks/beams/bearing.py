@@ -22,7 +22,7 @@ from ..core.wood.material import WoodMaterial, bearing_prime
 from ..core.wood.stated_capacity import enough
 from ..core.wood.strength import Outcome, Section, bearing
 from .ends import end_checks, hangs
-from .seats import Seat, ask_seat, contact_of
+from .seats import Seat, ask_seat, contact_of, room_for_a_seat
 
 
 def support_checks(
@@ -60,7 +60,8 @@ def _bearing(
         b = min(support.bearing_width or section.b, section.b)
         needed = _needed(wood, float(np.max(pressing)), float(b))
         text = f"the seat's length is not given; this reaction needs about {show(needed, 'length')} for bearing alone"
-        yield Check.refers(id, beam.name, what, BEARING, text, ask=ask_seat(beam, seat), where=seat.where)
+        asked = ask_seat(beam, seat, room_for_a_seat(seat, context))
+        yield Check.refers(id, beam.name, what, BEARING, text, ask=asked, where=seat.where)
         return
     if section.round:
         text = "a round piece on a flat seat bears on a line: an engineer must judge the seat"

@@ -13,7 +13,7 @@ from ...model.classes import is_bracket
 from ...model.fields.places import SAME_PLACE
 from ...model.posts import Post
 from ...model.sticks import Support
-from ...units import show
+from ...units import read, show
 from ...values.judgment import judgment
 from ..core.asking.question import RULING, Question, ask
 from ..core.context import Context
@@ -88,9 +88,13 @@ def seats_of(supports: Sequence[Support], length: float, at: Sequence[float] = (
     return found
 
 
-def ask_seat(beam: Beam, seat: Seat) -> Question:
-    """How long a seat is, along the beam."""
-    return seat.asks("seat_length", beam, "bearing")
+def ask_seat(beam: Beam, seat: Seat, there: float | None = None) -> Question:
+    """How long a seat is, along the beam; no answer is longer than what is `there` to rest on, in, where known."""
+    asked = seat.asks("seat_length", beam, "bearing")
+    fit = [one.says for one in asked.answers if there is None or read(one.says, "length") <= there]
+    if there is None or len(fit) == len(asked.answers):
+        return asked
+    return seat.asks("seat_length", beam, "bearing", answers=list(dict.fromkeys([show(there, "length"), *fit])))
 
 
 @dataclass(frozen=True)
@@ -151,11 +155,22 @@ def _contact(beam: Beam, seat: Seat, section: Section, context: Context) -> Cont
     return Contact(min(b, broad), min(l_b, along), notes, tuple(doubts), asks)
 
 
+def room_for_a_seat(seat: Seat, context: Context) -> float | None:
+    """How broad the beam or post is that a piece rests on, in; None where that is not known."""
+    under = context.under(seat.support.on)
+    if not isinstance(under, (Beam, Post)) or (isinstance(under, Post) and under.bearing_plate):
+        return None
+    size = context.size(under.stock)
+    if isinstance(under, Beam):
+        return float(size.d if under.laid == "flat" else size.b * under.plies)
+    return float(0.7 * size.d if size.surface == "round" else max(size.b * under.plies, size.d))
+
+
 def _too_long(beam: Beam, seat: Seat, under: str, l_b: float, there: float) -> list[tuple[str, Question]]:
     if l_b <= there:
         return []
     text = f"the seat is said to be longer than {under} is broad ({show(there, 'length')})"
-    return [(text, ask_seat(beam, seat))]
+    return [(text, ask_seat(beam, seat, there))]
 
 
 def _on_bracket(beam: Beam, seat: Seat, under: Bracket, b: float, l_b: float) -> Contact:
@@ -167,7 +182,7 @@ def _on_bracket(beam: Beam, seat: Seat, under: Bracket, b: float, l_b: float) ->
     notes = (f"no broader than {under.name} is thick: {show(thick, 'length')}",) if thick < b else ()
     longest = max(thick, shape.inner_radius + shape.depth if isinstance(shape, Bent) else shape.projection)
     text = f"the seat is said to be longer than {under.name} stands out ({show(longest, 'length')})"
-    doubts = [(text, ask_seat(beam, seat))] if l_b > longest else []
+    doubts = [(text, ask_seat(beam, seat, longest))] if l_b > longest else []
     out, half = seat.support.lands_at, 0.5 * min(b, l_b)  # whichever way the piece runs, half of one of them
     if out is not None and out < half - SAME_PLACE:
         middles = [show(0.5 * x, "length") for x in (l_b, b)]

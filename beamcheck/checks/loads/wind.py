@@ -53,9 +53,7 @@ def wind_checks(piece: Beam | Rafter, site: Site, cases: Sequence[Case] = ()) ->
 def _lifts(piece: Beam | Rafter) -> float:
     """All wind that lifts, over the roof that the piece carries, lbf/in2; without end where that roof is not given."""
     length = beam_length(piece) if isinstance(piece, Beam) else slope_length(piece)
-    areas = [load for load in piece.carries if sort_of(load) == "area"]
-    width = max((load.width for load in areas if load.width is not None), default=piece.spacing)
-    found = 0.0
+    width, found = _width(piece), 0.0
     for load in piece.carries:
         if load.wind is None or load.wind[0] >= 0.0:
             continue
@@ -95,7 +93,17 @@ def _lifting(piece: Beam | Rafter, least: float) -> PlausibleAnswer | None:
     if path is None:
         return None
     says = f"{show((-least, 'area'), 'load', 'US')}, the least that is believed"
-    return PlausibleAnswer(says, ((f"{path}.wind", f"-{psf(least)}"),))
+    sets = [(f"{path}.wind", f"-{psf(least)}")]
+    load, width = piece.carries[int(path.rpartition(".")[2]) - 1], _width(piece)
+    if load.width is not None and width and load.width < width:  # over all of the roof, not over a strip of it
+        sets.append((f"{path}.width", f"{width:.6g} in"))
+    return PlausibleAnswer(says, tuple(sets))
+
+
+def _width(piece: Beam | Rafter) -> float | None:
+    """Of the roof that the piece carries, in."""
+    areas = [load for load in piece.carries if sort_of(load) == "area"]
+    return max((load.width for load in areas if load.width is not None), default=piece.spacing)
 
 
 def _as_given(piece: Beam | Rafter) -> list[PlausibleAnswer]:
