@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import tomllib
 from pathlib import Path
 from typing import Any
 
@@ -21,7 +22,7 @@ from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.model.beams import Beam
 from beamcheck.model.existing import Existing
 from beamcheck.model.job_paths import with_values
-from beamcheck.model.reading.reader import read_job_text
+from beamcheck.model.reading.reader import job_from_data, read_job_text
 from beamcheck.values.lumber import read_size, screening_rows
 
 from ..anchors.anchors import said, stock
@@ -479,3 +480,30 @@ def test_a_beam_measured_to_the_near_end_of_its_seat(out: str) -> None:
     answered = with_values(job, best(middle))
     assert answered.beam[0].supports[0].lands_at == pytest.approx(1.5)
     assert check_job(answered).verdict == "passes"
+
+
+@pytest.mark.parametrize("material", ["masonry", "concrete"])
+def test_anchors_in_brick_are_asked_for_by_their_report(material: str) -> None:
+    """No brick has a grain: who leaves out what the fasteners go into is asked for the report of the anchors."""
+    data = tomllib.loads(SHELVES.read_text())
+    data["existing"][0] |= {"what": "chimney breast", "material": material}
+    fixed = data["bracket"][0]["fixings"]
+    del fixed["other"]
+    fixed["wall"] = "masonry"
+    result = check_job(job_from_data(data))
+    assert [one.question.id for one in result.questions] == ["left bracket/anchor_report"]
+    fixed["rating"] = {
+        "source": "evaluation report no. 9999 (invented), 2025, table 2", "up": "500 lb", "down": "500 lb",
+        "along": "500 lb", "duration": "included", "conditions": "solid brick, 4 in deep", "conditions_met": True,
+    }  # fmt: skip
+    assert (result.verdict, check_job(job_from_data(data)).verdict) == ("refer", "passes")
+
+
+@pytest.mark.parametrize(
+    ("glue", "vouched"),
+    [("resorcinol, maker's sheet 12", True), ("wood glue", False), ("resorcinol", False), ("not known", False)],
+)
+def test_somebody_vouches_for_the_glue(glue: str, vouched: bool) -> None:
+    how = find(body({**BENT, "glue": glue}), "how the arc is made")
+    assert (how.verdict == "passes") == vouched
+    assert vouched or find(body({**BENT, "glue": how.questions[0].answers[0].says}), how.what).verdict == "passes"

@@ -22,6 +22,7 @@ from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.section import rectangle_area
 from ....formulas.wood.shear import shear_stress
 from ....model.brackets.bracket import Bent
+from ....model.fields.evidence import read_evidence
 from ....model.stock import Stock
 from ....units import show
 from ....values.brackets import elastic_ratios
@@ -203,7 +204,8 @@ class BentArc(Family[Bent]):
             yield self.doubt(id, what, clause, text, "steam_bent", loads)
         elif shape.made == "laminated":
             asked, missing = [], []
-            if not shape.glue.strip():
+            glue = read_evidence(shape.glue)
+            if glue.doubt or not (glue.who or glue.what):
                 asked.append(ask_for(bracket, "glue", "shape.glue"))
                 missing.append("its glue and who vouches for it (`glue`)")
             if shape.lamination is None:

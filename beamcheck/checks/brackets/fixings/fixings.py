@@ -35,6 +35,7 @@ from .rows import RULE, FixingRows, each_once, heel_checks, rows_of
 from .wood_fasteners import wood_checks
 
 Array = np.ndarray
+ANCHORED = ("masonry", "concrete")  # of what is by others: fastened into by anchors with a report
 
 
 def fixing_checks(
@@ -64,6 +65,9 @@ def fixing_checks(
         if vouched(fixings.confirmed_by, "structure"):
             return [*found, *_by_others(bracket, fixings.confirmed_by, loads, context)]
         return [*found, not_given(bracket, "fasteners and rows are not described")]
+    if fixings.rating is None and fixings.other is None and getattr(under, "material", None) in ANCHORED:
+        assert isinstance(under, Existing)
+        return [*found, _by_their_report(bracket, under)]
     try:
         if fixings.rating is not None:
             return [*found, *_rated(family, loads, body, context)]
@@ -72,6 +76,13 @@ def fixing_checks(
         text = f"{error}"
         asked = ask_engineer(bracket, "fixings_outside", why=f"{text[:1].upper()}{text[1:]}.", forces=loads.most)
         return [*found, Check.refers("bracket.fixings_outside", name, "fixings", "NDS 2018 12", text, ask=asked)]
+
+
+def _by_their_report(bracket: Bracket, under: Existing) -> Check:
+    """Fasteners in brick, stone or concrete: no equation of the wood standard gives their value."""
+    text = f"{under.name} is of {under.material}: what an anchor takes there stands in its report (`rating`)"
+    asked = ask_for(bracket, "anchor_report", "fixings.rating", wall=under.name, made=str(under.material))
+    return Check.refers("bracket.fixings_described", bracket.name, "fixings", "published rating", text, ask=asked)
 
 
 def _one_alone(family: Family[Any]) -> Iterator[Check]:
