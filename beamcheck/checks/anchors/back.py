@@ -18,6 +18,7 @@ from ...model.fields.evidence import read_evidence
 from ...model.made.rods import Back
 from ...units import show
 from ...values.hardware.connections import lever_arm
+from ...values.judgment import judgment
 from ..core.asking.question import ask
 from ..core.result import Check
 from ..core.trivial import negligible
@@ -71,7 +72,8 @@ def back_checks(group: Group) -> Iterator[Check]:
     M = np.abs(V) * distance(group, back)
     if group.forces.turning is not None:
         M = M + np.abs(group.forces.turning)
-    below = max(0.5 * (back.along - plate.width) - back.plate, 0.0)  # what stands out farther than it is thick bends
+    stiff = judgment("plate that stands out, stiff as far as its thickness times").value * back.plate
+    below = max(0.5 * (back.along - plate.width) - stiff, 0.0)  # what stands out farther bends
     top = pattern.lever_arm_tension(M=M, eta=lever_arm(PLATE).value, h_1=back.high - below)
     T = (np.asarray(top, float) + N) / back.in_top_row
     apart = back.along / (back.count // 2)

@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from ...values.judgment import judgment
 from ..fields.base import Answer, Name, Piece
 from ..fields.places import Fault
 from ..fields.quantities import Force, Length, PositiveLength
@@ -49,9 +50,10 @@ class Rods(Piece):
             yield ("off",), f"{text}: more than {0.5 * self.diameter:g} in"
         if self.hole < self.diameter:
             yield ("hole",), f"a rod {self.diameter:g} in thick does not go into it: at least {self.diameter:g} in"
-        if self.hole >= 2.0 * self.diameter:
+        widest = judgment("hole over its rod, least that a nut pulls through").value * self.diameter
+        if self.hole >= widest:
             text = f"nut and washer of a rod {self.diameter:g} in thick pull through a hole of {self.hole:g} in"
-            yield ("hole",), f"{text}: less than {2.0 * self.diameter:g} in"
+            yield ("hole",), f"{text}: less than {widest:g} in"
         if self.along <= self.hole * max(self.count // 2, 1):
             text = f"{self.count // 2} holes of {self.hole:g} in leave nothing of {self.along:g} in"
             yield ("along",), f"{text}: the length of the plate along the line of the rods"
