@@ -18,7 +18,7 @@ from beamcheck.checks.anchors.cuts import anchor_cuts, hole_of, slot_width
 from beamcheck.checks.anchors.far_side import far_side_checks, fastening, passed_on, row_of
 from beamcheck.checks.anchors.fastener import dowel_of
 from beamcheck.checks.anchors.fasteners.factors import temperature, wet_service
-from beamcheck.checks.anchors.group import Turn, hole_places
+from beamcheck.checks.anchors.group import Turn, hole_places, holes_at
 from beamcheck.checks.anchors.held_end import end_of_beam
 from beamcheck.checks.anchors.manners.base import evidence_checks, line_checks
 from beamcheck.checks.anchors.manners.rated_hardware import _other_kind, rated_checks
@@ -576,3 +576,14 @@ def test_hardware_for_what_lifts_is_told_from_half_a_pound_that_comes_down(
 ) -> None:
     """Down is positive; 1/2 lb is rounding (judgment)."""
     assert bool(list(_other_kind(group(across), words))) is told
+
+
+@pytest.mark.parametrize(("end", "first", "second"), [("5 in", 5.0, 10.5), ("7 in", 7.0, 12.5), ("9 in", 3.5, 9.0)])
+def test_holes_given_once_for_two_supports_lie_as_given_where_they_fit_best(
+    end: str, first: float, second: float
+) -> None:
+    """Supports 4 1/2 in from one end and 10 in from the other: 7 in is nearer to the first, 9 in to the second."""
+    piece = Beam.model_validate(beam(supports=[seat("4.5 in", held_by="A"), seat("134 in", held_by="A")],
+                                     length="144 in"))  # fmt: skip
+    anchor = group([1.0], holes={"rows": 1, "columns": 1, "end": end, "edge": "6 in"}).anchor
+    assert [list(holes_at(anchor, piece, index)[0]) for index in (0, 1)] == [[first], [second]]

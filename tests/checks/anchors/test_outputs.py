@@ -267,3 +267,12 @@ def test_a_plate_on_a_face_is_drawn_about_the_middle_of_its_holes() -> None:
     made = group([500.0], held=stock(OLD), manner="plate one side", other=None, plate=plate, holes=holes)
     found = hole_drawing(made, 0).plate
     assert found is not None and tuple(found) == pytest.approx((0.5, 2.0, 10.5, 8.0, 0.25))
+
+
+@pytest.mark.parametrize(("manner", "where"), [
+    ("plate one side", "on one side"), ("plates both sides", "on both sides"), ("concealed plate", "in the slot"),
+])  # fmt: skip
+def test_the_drawing_says_where_the_plate_lies(manner: str, where: str) -> None:
+    plate = {**PLATE, "slot": "5/16 in"} if manner == "concealed plate" else PLATE
+    made = group([500.0], held=stock(OLD), manner=manner, other=None, plate=plate, holes=HOLES)
+    assert hole_drawing(made, 0).plate_at == where

@@ -5,12 +5,14 @@ from __future__ import annotations
 import math
 from functools import cache
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from beamcheck.calc.pad import Pad
 from beamcheck.checks.core import understood as words
+from beamcheck.checks.core.tables import LOAD_FIELDS, roof_loads_table
 from beamcheck.checks.core.wood.section import Section
 from beamcheck.checks.core.wood.strength import column_values
 from beamcheck.model.job import Job
@@ -213,3 +215,16 @@ def test_a_column_held_along_its_length_one_way_does_not_buckle_that_way(
     for symbol, F_cE in (("C_P1", F_cE1), ("C_P2", F_cE2)):
         assert (values[symbol] == 1.0 and math.isinf(float(F_cE))) is (symbol in held)
     assert values["C_P"] == min(values["C_P1"], values["C_P2"]) == pytest.approx(float(F_c) / float(F_c_star))
+
+
+@pytest.mark.parametrize(("kind", "measured", "slope"), [
+    ("dead", None, "along the slope"), ("dead", "plan", "on plan"), ("dead", "slope", "along the slope"),
+    ("snow", None, "on plan"), ("roof_live", None, "on plan"), ("wind", None, "square to the slope"),
+])  # fmt: skip
+def test_how_a_load_of_a_roof_is_measured_is_read_back(kind: str, measured: str | None, slope: str) -> None:
+    load: Any = SimpleNamespace(what="roof", width=None, measured=measured, **dict.fromkeys(LOAD_FIELDS))
+    setattr(load, kind, (0.1, "area"))
+    rafter: Any = SimpleNamespace(spacing=24.0)
+    for level, words_ in ((False, slope), (True, "level")):
+        (row,) = roof_loads_table(rafter, [load], level=level).rows
+        assert row == ("roof", kind.replace("_", " "), "14.4 psf", words_, "2 ft")

@@ -10,6 +10,7 @@ import pytest
 
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.joints.splice import splice_meeting
+from beamcheck.errors import OutOfRange
 from beamcheck.model.reading.reader import job_from_data
 
 from ..frames.jobs import king
@@ -42,3 +43,22 @@ def test_each_length_brings_what_the_other_takes(name: str) -> None:
     assert one.force + two.force == pytest.approx(np.zeros((2, 2)))
     assert list(one.M) == pytest.approx(list(-turn * M)) and list(two.M) == pytest.approx(list(turn * M))
     assert (one.number, two.number) == (1, 2) and two.section.b == pytest.approx(2.0 * one.section.b / stick.plies)
+
+
+def test_a_splice_of_which_nobody_says_where_it_is_is_asked_with_the_most_of_its_member() -> None:
+    """Pull of 500 lb under one combination, push of 80 lb under the other, along it; nothing without a frame."""
+    job = job_from_data(king())
+    frame = job.frame[0]
+    tie = next(one for one in frame.sticks if one.stick == "tie")
+    bar = SimpleNamespace(pulled=np.array([500.0, 20.0]), pressed=np.array([0.0, 80.0]))
+    solved: Any = SimpleNamespace(combinations=("D", "W"), members={"tie": bar})
+    entries = [SimpleNamespace(name=name, plies=None, arm=None) for name in "ab"]
+    joint: Any = SimpleNamespace(name="splice", spliced=tie.name, stated=False, splice_at=None, on="", members=entries,
+                                 path="joint.splice")  # fmt: skip
+    context = Context(Structure({one.name: one for one in job.stock}, {}))
+    meeting = splice_meeting(joint, frame, solved, context)
+    assert [list(one.N) for one in meeting.members] == [[500.0, -80.0]] * 2
+    (asked,) = meeting.doubts
+    assert asked.verdict == "refer" and asked.questions[0].field.endswith("splice_at")
+    with pytest.raises(OutOfRange, match="is not said"):
+        splice_meeting(joint, frame, None, context)
