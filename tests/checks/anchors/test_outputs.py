@@ -13,14 +13,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from beamcheck.checks.anchors.fastener import dowel_of
 from beamcheck.checks.anchors.group import Group
+from beamcheck.checks.anchors.hardware import _members
 from beamcheck.checks.anchors.manners.registry import manner_of
 from beamcheck.checks.anchors.outputs import anchor_inputs, anchor_tables, hole_drawing
 from beamcheck.checks.core.result import Table
 from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.units import shown_in
 
-from .anchors import group, stock
+from .anchors import Data, group, stock
 
 HOLES = {"rows": 2, "columns": 2, "spacing": "3 in", "row_spacing": "2 1/2 in", "end": "5 1/4 in", "edge": "3 in"}
 PLATE = {"steel": "A36", "thickness": "1/4 in", "width": "6 in", "length": "10 in"}
@@ -276,3 +278,14 @@ def test_the_drawing_says_where_the_plate_lies(manner: str, where: str) -> None:
     plate = {**PLATE, "slot": "5/16 in"} if manner == "concealed plate" else PLATE
     made = group([500.0], held=stock(OLD), manner=manner, other=None, plate=plate, holes=HOLES)
     assert hole_drawing(made, 0).plate_at == where
+
+
+@pytest.mark.parametrize(("fastener", "washer"), [(LAG, 0.109), ({**LAG, "kind": "bolt"}, 0.0)])
+def test_a_lag_screw_is_measured_from_under_its_head_over_a_washer(fastener: Data, washer: float) -> None:
+    """Washer 0.109, then 1 1/2 in of the side piece, a gap of 1/2 in, and the other piece to the point at 6 in."""
+    made = group([500.0], manner="ledger", fastener=fastener, gap="1/2 in",
+                 other={"stock": "wood", "thickness": "5 1/2 in", "grain": "across"})  # fmt: skip
+    dowel = dowel_of(made.anchor.fastener)  # type: ignore[arg-type]
+    side, far = _members(made, dowel)
+    assert (side.start, side.end) == pytest.approx((washer, washer + 1.5), abs=1e-3)
+    assert (far.start, far.end) == pytest.approx((washer + 2.0, 6.0), abs=1e-3)

@@ -11,6 +11,8 @@ import numpy as np
 import pytest
 
 from beamcheck.analysis.beams.load_cases import Applied
+from beamcheck.calc.pad import Pad
+from beamcheck.checks.anchors.manners.registry import connect
 from beamcheck.checks.anchors.unsaid import Open
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.fixings.rows import FixingRows
@@ -18,12 +20,12 @@ from beamcheck.checks.brackets.loads import bracket_loads
 from beamcheck.checks.brackets.split.held import _thinned, held_of, outline_with_pocket, seats_of
 from beamcheck.checks.brackets.split.loose import loose_tip
 from beamcheck.checks.brackets.split.proof import _record, _steps, information
-from beamcheck.checks.brackets.split.row_values import row_value, unlike
+from beamcheck.checks.brackets.split.row_values import row_value, under_head, unlike
 from beamcheck.checks.brackets.split.split import _line_words, _unknown, more_checks, split_checks
 from beamcheck.checks.core.result import Check
 from beamcheck.model.brackets.bracket import Corbel, Solid
 
-from ..anchors.anchors import stock
+from ..anchors.anchors import group, stock
 from .brackets import BRACED, CORBEL, LAG, SOLID, Data, bracket, find, fixings, loads_of, structure, wood
 from .by_hand import F_C, F_PERP, F_V, at_angle
 
@@ -287,3 +289,9 @@ def test_what_the_split_test_waits_for_is_asked(key: str, through: str | None, f
     rows = FixingRows(family_of(piece), piece.fixings, loads)
     asked = _unknown(rows, wood(here), here, Open("not said", key, key), loads)
     assert (asked.verdict, [one.field for one in asked.questions]) == ("refer", [field])
+
+
+def test_a_fastener_without_a_head_presses_on_no_wood_under_it() -> None:
+    found = connect(group([100.0]))
+    assert under_head(Pad(), found, wood(structure()), 0, found.joint.dowel.D, 0.0) is None
+    assert (under_head(Pad(), found, wood(structure()), 0, 1.5, 0.0) or 0.0) > 0.0
