@@ -14,7 +14,7 @@ from beamcheck.checks.core.asking.question import ask
 from beamcheck.checks.core.result import Check
 from beamcheck.model.beams import Beam
 
-from .beams import beam, floor, seat
+from .beams import beam, floor, known, result_of, seat
 
 
 def test_every_place_is_drawn_closer() -> None:
@@ -68,3 +68,12 @@ def used(part: float) -> Check:
 def test_the_ratio_by_which_a_remedy_is_judged(checks: list[Check], largest: float) -> None:
     """A rule that is kept and a question have none and change nothing; a broken rule is past any."""
     assert largest_ratio(checks) == largest
+
+
+@pytest.mark.parametrize(("live", "percent"), [(1500, 44), (1000, 66), (700, 94)])
+def test_how_much_of_the_load_holds(live: int, percent: int) -> None:
+    """M = w L^2/8 on 12 ft of 6 x 12 in (S 144 in3) at 1,000 psi: 666.7 plf, 2.5 of them its own weight."""
+    load = {"what": "floor", "live": f"{live} plf", "applied": "top"}
+    found = result_of(beam(carries=[load]), wood=known("6 in x 12 in"))
+    assert percent == int(100 * (666.67 - 2.5) / live)
+    assert f"Less load: holds with {percent} % of the loads given." in found.remedies

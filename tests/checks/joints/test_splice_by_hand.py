@@ -18,7 +18,7 @@ from ..frames.jobs import king
 N, V, M = np.array([500.0, -80.0]), np.array([40.0, -30.0]), np.array([900.0, -700.0])
 
 
-@pytest.mark.parametrize("name", ["tie", "left rafter", "right rafter", "king post"])
+@pytest.mark.parametrize("name", ["tie", "left rafter", "right rafter", "king post", "left strut", "right strut"])
 def test_each_length_brings_what_the_other_takes(name: str) -> None:
     """Number 1 is the length towards the first point of the member; a pull draws it away from the other."""
     job = job_from_data(king())
