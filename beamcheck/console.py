@@ -199,11 +199,13 @@ class Doors(click.Group):
 
     def main(self, *args: Any, **kwargs: Any) -> NoReturn:
         """Run, and end the program; never with a traceback."""
+        before = gc.get_threshold()
         alone = _start_light()
         kwargs["standalone_mode"] = False
         run = super().main
         status = _status(lambda: run(*args, **kwargs))
         if alone:
+            gc.set_threshold(*before)  # whoever called this from a program of its own goes on living
             gc.freeze()  # all goes with the program: nothing is gained by looking it through for circles first
         sys.exit(status)
 

@@ -19,12 +19,14 @@ def page(folder: str, port: int, no_browser: bool, phone: bool, phone_read_only:
     Nobody else can open it: it answers on this machine only, with a key in the address that is good once. Nothing is
     fetched from or sent to the internet. Ctrl-C ends it, and so does half an hour in which nobody asks.
     """
+    import gc
     from importlib.util import find_spec
     from pathlib import Path
 
     from ..console import say
     from ..errors import BeamcheckError
 
+    gc.set_threshold(700, 10, 10)  # as Python has it: a server lives for hours, and what goes in circles has to go
     if any(find_spec(name) is None for name in ("starlette", "uvicorn", "segno", "tomlkit")):
         raise BeamcheckError(NEEDED)
     from .serve import Serving, invite, local_address, new_addresses

@@ -85,3 +85,15 @@ def test_every_kind_of_table_is_found_by_its_name() -> None:
         wanted = type_of(kind) if kind != "site" else class_of(kind) | None
         assert field.annotation == wanted
         assert (kind in HEADS) == (field.is_required() or field.default is None)
+
+
+def test_a_program_that_runs_a_command_within_itself_keeps_its_collector() -> None:
+    """A run of half a second looks nothing through for circles; who calls it and goes on living has to."""
+    code = (
+        "import gc; before = gc.get_threshold()\n"
+        "from beamcheck.cli import main\n"
+        "try: main(['--version'])\n"
+        "except SystemExit: print(gc.get_threshold() == before)"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.endswith("True\n")
