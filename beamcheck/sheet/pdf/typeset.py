@@ -13,6 +13,7 @@ from ...errors import BeamcheckError
 from .typefaces import FACES
 
 _REMEMBERS = 10  # runs
+_MUCH = 100_000  # letters of data, about: some 5 pages, or drawings for which typst takes 300 MB
 
 
 def set_pdf(
@@ -46,7 +47,11 @@ def set_pdf(
         made = typst.compile(cast(Any, files), format="pdf", ignore_system_fonts=True, timestamp=clock, **more)
     except typst.TypstError as error:
         raise BeamcheckError(f"typst could not set the {what}: {error}; version 0.15 is expected") from error
-    return bytes(made)
+    pdf = bytes(made)
+    if len(text) > _MUCH:
+        del made
+        forget()
+    return pdf
 
 
 def forget() -> None:
