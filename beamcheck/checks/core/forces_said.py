@@ -10,18 +10,22 @@ from ...units import read
 from ...values.judgment import judgment
 
 _FORCE = re.compile(
-    r"(?<![\w.,])(\d[\d,]{0,9}(?:\.\d{1,3})?) ?(lbs?|lbf|pounds?|kips?|kN)\b(?! ?/| per\b)", re.IGNORECASE
+    r"(?<![\w.,])(\d[\d,]{0,9}(?:\.\d{1,3})?)(#(?!\w)| ?(?:lbs?|lbf|pounds?|kips?|kN|tons?)\b(?! ?/| per\b))",
+    re.IGNORECASE,
 )
-_UNITS = {"lbs": "lb", "pound": "lb", "pounds": "lb", "kips": "kip", "kn": "kN"}
+_UNITS = {"#": "lb", "lbs": "lb", "pound": "lb", "pounds": "lb", "kips": "kip", "kn": "kN", "ton": "kip", "tons": "kip"}
+_SHORT_TON = 2.0  # kip: the lightest of the tons
 
 
 def forces_said(text: str) -> Iterator[float]:
     """Every force that such words name, lbf."""
-    for number, unit in _FORCE.findall(text):
+    for number, said in _FORCE.findall(text):
+        unit = said.strip().casefold()
         try:
-            yield read(f"{number} {_UNITS.get(unit.casefold(), unit.casefold())}", "force")
+            force = read(f"{number} {_UNITS.get(unit, unit)}", "force")
         except BeamcheckError:
             continue
+        yield _SHORT_TON * force if unit.startswith("ton") else force
 
 
 def same_force(one: float, other: float) -> bool:

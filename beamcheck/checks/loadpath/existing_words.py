@@ -78,16 +78,16 @@ def _made_of(above: str, under: Existing) -> Iterator[Check]:
 def _less_in_the_paper(above: str, under: Existing) -> Iterator[Check]:
     """A force in the words that confirm it, which no capacity of the entry is: it is the figure, or another one is."""
     said = [force for force in forces_said(under.confirmed_by) if force > 0.0]
-    given = [one for one in (under.takes, under.takes_uplift, under.takes_sideways) if one is not None]
-    if not said or under.insists_on("takes"):
+    elsewhere = [one for one in (under.takes_uplift, under.takes_sideways) if one is not None]
+    left = [force for force in said if not any(same_force(force, one) for one in elsewhere)]
+    if under.takes is not None:
+        left = left or said  # one figure for both ways
+    if not left or under.insists_on("takes"):
         return
-    if under.takes is None:
-        left = [force for force in said if not any(same_force(force, one) for one in given)]
-        if not left:
-            return
-    elif under.takes <= max(said) or same_force(under.takes, max(said)):
+    most = max(left)
+    if under.takes is not None and (under.takes <= most or same_force(under.takes, most)):
         return
-    figure, path = show(max(said), "force", "US"), f"existing.{under.name}.takes"
+    figure, path = show(most, "force", "US"), f"existing.{under.name}.takes"
     entered = "no capacity is entered" if under.takes is None else f"{show(under.takes, 'force')} is entered"
     another = "the paper gives that figure for something else"
     answers = [PlausibleAnswer(f"{figure}, as the paper says", ((path, figure),)),

@@ -91,6 +91,10 @@ def test_ordinary_words(what: str, material: str) -> None:
     ("letter of the engineer of record, 3 May 2025: 35.6 kN", 8000.0, False),  # 8,003 lb
     ("letter of the engineer of record, 3 May 2025: 600 lb/ft", 8000.0, False),
     ("letter of the engineer of record, 3 May 2025: 2,000 lb", None, True),
+    ("letter of the engineer of record, 3 May 2025, for 2000#", 8000.0, True),
+    ("letter of the engineer of record, 3 May 2025, for 2 tons", 8000.0, True),  # 4,000 lb
+    ("letter of the engineer of record, 3 May 2025, for 4 tons", 8000.0, False),
+    ("letter of the engineer of record, 3 May 2025, detail 3 #2", 8000.0, False),
     ("letter of the engineer of record, 3 May 2025", None, False),
 ])  # fmt: skip
 def test_a_paper_answers_for_the_figure_that_it_names(letter: str, takes: float | None, asks: bool) -> None:
@@ -110,3 +114,12 @@ def test_a_paper_answers_for_the_figure_that_it_names(letter: str, takes: float 
                 meant["takes"] = value
         settled = Existing(name="wall", what="stone wall", material="masonry", confirmed_by=letter, **meant)
         assert not [one for one in word_checks("B1", settled, 1000.0) if one.id == "path.takes_said"]
+
+
+@pytest.mark.parametrize(("takes", "figure"), [("2,500 lb", "2,000 lb"), (None, "2,000 lb"), ("2,000 lb", "")])
+def test_a_figure_for_what_lifts_is_none_for_what_presses(takes: str | None, figure: str) -> None:
+    given: dict[str, Any] = {} if takes is None else {"takes": takes}
+    letter = "letter of the engineer of record, 3 May 2025: 2,000 lb down, 3,000 lb up"
+    under = Existing(name="wall", what="stone wall", confirmed_by=letter, takes_uplift="3,000 lb", **given)
+    found = [check for check in word_checks("B1", under, 1000.0) if check.id == "path.takes_said"]
+    assert [check.questions[0].answers[0].sets[0][1] for check in found] == ([figure] if figure else [])
