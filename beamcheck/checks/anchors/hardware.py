@@ -188,7 +188,7 @@ def lead_hole_table(group: Group) -> Table | None:
         for part, low, high, note, how in _holes(dowel, G, member):
             rows.append((member.name, shown, part, _range(low, high), note))
             notes.append(how)
-    if group.anchor.plate is not None and dowel.D <= 1.0:
+    if group.anchor.plate is not None:
         hole = float(standard_hole(dowel.D)) if dowel.through else dowel.D
         rows.append(("plate", "", "hole", show(hole, "small length"), "standard hole" if dowel.through else "not less"))
     heads = ("member", "specific gravity", "part", "drill", "how deep")

@@ -98,7 +98,7 @@ def rated_checks(group: Group) -> list[Check]:
         text = "the piece is also pressed into the joint, for which the rating has no word here"
         found.append(group.refers(id, "pressing into the joint", RATED, Open(text, "rated_pressing")))
     found += [_rated(group, rating, words, [(force, allowed)]) for words, force, allowed in covered]
-    if len([one for one in covered if one[0] != "up"]) > 1 or len(covered) > 2:
+    if [words for words, _, _ in covered] != ["down", "up"] and len(covered) > 1:  # these two never come together
         together = [(force, most) for _, force, most in covered]
         found.append(_rated(group, rating, "in several directions at once", together))
     if not covered and all(check.holds for check in found):
