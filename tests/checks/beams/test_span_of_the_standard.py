@@ -1,0 +1,76 @@
+"""What fails over the span from middle to middle says what it would be over that of NDS 2018 3.2.1: clear, and half the
+bearing length needed at each end (read). A beam of 6 x 12 in and 13 ft, worked out by statics.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from beamcheck.checks.core.result import Check
+
+from .beams import SAWN, Data, beam, find, floor, known, result_of, seat
+
+W, LONG = 800 / 12 + 5 / 1728 * 72, 156.0  # lb/in with the weight of the wood, in
+OVER = "over the clear span and half the bearing length needed at each end (NDS 2018 3.2.1)"
+
+
+def bending(*seats: Data, **more: str) -> Check:
+    load = floor(**{"dead": "800 plf", **more})
+    piece = result_of(
+        beam(supports=list(seats), length="13 ft", carries=[load], meant=SAWN), wood=known("6 in x 12 in")
+    )
+    return find(piece, "bending")
+
+
+def pressed(left: float, right: float) -> tuple[float, float]:
+    """What the two seats take, lb."""
+    second = W * LONG * (0.5 * LONG - left) / (right - left)
+    return W * LONG - second, second
+
+
+def ratio(left: float, right: float) -> float:
+    """Largest moment between the seats over S = 144 in3 and 0.9 of 1,000 psi."""
+    first, _ = pressed(left, right)
+    return (first * (first / W - left) - W * (first / W) ** 2 / 2) / 144 / 900
+
+
+@pytest.mark.parametrize(("left", "right", "moves"), [
+    ({"bearing": "12 in"}, {"bearing": "12 in"}, (6.0, 6.0)), ({"bearing": "10 in"}, {"bearing": "8 in"}, (6.0, 6.0)),
+    ({"bearing": "12 in", "bearing_width": "3 in"}, {"bearing": "12 in"}, (3.0, 6.0)),
+    ({"bearing": "12 in"}, {"bearing": "12 in", "holds": "hung"}, (6.0, None)),
+    ({"bearing": "12 in"}, {"bearing": None}, (6.0, None)), ({"bearing": "12 in"}, {"bearing": "2 in"}, (6.0, None)),
+])  # fmt: skip
+def test_over_the_span_of_the_standard(left: Data, right: Data, moves: tuple[float | None, float | None]) -> None:
+    """An end moves in by half of what its seat is longer than the reaction needs at 400 psi; nothing else moves."""
+    at, ends = (6.0, 150.0), []
+    for one, place, b, force, way in zip((left, right), at, moves, pressed(*at), (1, -1), strict=True):
+        spare = 0.0 if b is None else float(one["bearing"].split()[0]) - force / (400 * b)
+        ends.append(place + way * max(0.5 * spare, 0.0))
+    seats = [{key: value for key, value in {**seat(f"{place} in"), **one}.items() if value is not None}
+             for place, one in zip(at, (left, right), strict=True)]  # fmt: skip
+    found = bending(*seats)
+    assert found.ratio == pytest.approx(ratio(*at))
+    assert f"{OVER} it is at {ratio(*ends):.3g}" in found.notes[-1]
+
+
+def test_a_support_that_is_no_end_does_not_move() -> None:
+    """4 ft go on beyond the right one: only the left end moves."""
+    found = bending(seat("6 in", bearing="12 in"), seat("108 in", bearing="12 in"))
+    force, _ = pressed(6.0, 108.0)
+    assert found.verdict == "passes" and OVER not in " ".join(found.notes)
+    heavy = bending(seat("6 in", bearing="12 in"), seat("108 in", bearing="12 in"), dead="3000 plf")
+    assert heavy.verdict == "fails"
+    w = 3000 / 12 + 5 / 1728 * 72
+    first = w / W * force
+    left = 6.0 + 0.5 * (12 - first / 2400)
+    first = w * LONG * (108.0 - 0.5 * LONG) / (108.0 - left)
+    below = w * 48.0**2 / 2  # over the right support the overhang pulls more than the span presses
+    between = first * (first / w - left) - w * (first / w) ** 2 / 2
+    assert f"{OVER} it is at {max(between, 0.0) / 144 / 900:.3g}" in heavy.notes[-1] and below > between
+
+
+def test_what_passes_and_seats_without_spare_length_say_nothing_of_it() -> None:
+    light = bending(seat("6 in", bearing="12 in"), seat("150 in", bearing="12 in"), dead="100 plf")
+    assert light.verdict == "passes" and OVER not in " ".join(light.notes)
+    short = bending(seat("6 in", bearing="2 in"), seat("150 in", bearing="2 in"))
+    assert short.verdict == "fails" and OVER not in " ".join(short.notes)
