@@ -88,6 +88,11 @@ class Support(Piece):
         default=None, description="the [[anchor]] group that holds this end", examples=["hidden plate A"]
     )
 
+    @property
+    def row(self) -> tuple[float, float] | None:
+        """Of a row of pieces: from where to where along the carrying beam it lands."""
+        return None if self.lands_from is None or self.lands_to is None else (self.lands_from, self.lands_to)
+
     def faults(self) -> Iterator[Fault]:
         """A row begins and ends somewhere."""
         yield from row_faults(self.lands_from, self.lands_to)

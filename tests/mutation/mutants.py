@@ -10,6 +10,10 @@ from typing import NamedTuple
 WORDS = ("note", "notes", "because", "clause", "symbol", "unit", "where", "source")  # arguments that only tell
 TOLD = ("picture.py", "pictures.py", "drawing.py")  # files that hand on what is drawn, tested with the drawings
 DUST = 1e-6  # what is smaller keeps rounding out of a comparison: a tenth more of it changes nothing
+HAIRS = (
+    "HAIR",
+    "ROUNDING",
+)  # names of such a figure; at a limit that holds one nothing lies, so < and <= are one there
 OTHER: dict[type[ast.AST], tuple[type[ast.AST], ...]] = {
     ast.Add: (ast.Sub,),
     ast.Sub: (ast.Add,),
@@ -103,12 +107,12 @@ def _changes(tree: ast.AST) -> Iterator[tuple[ast.expr, str]]:
                 for other in OTHER[type(op)]:
                     yield node, _printed(ast.BinOp(left, other(), right))
             case ast.Compare(left, [op], [right]):
-                for other in OTHER[type(op)]:
+                for other in _others(op, left, right):
                     yield node, _printed(ast.Compare(left, [other()], [right]))
             case ast.Compare(left, [first, second], rights):
-                for other in OTHER[type(first)]:
+                for other in _others(first, left, rights[0]):
                     yield node, _printed(ast.Compare(left, [other(), second], rights))
-                for other in OTHER[type(second)]:
+                for other in _others(second, *rights):
                     yield node, _printed(ast.Compare(left, [first, other()], rights))
             case ast.BoolOp(op, values):
                 yield node, _printed(ast.BoolOp(OTHER[type(op)][0](), values))
@@ -125,6 +129,17 @@ def _changes(tree: ast.AST) -> Iterator[tuple[ast.expr, str]]:
             case ast.If(test) | ast.IfExp(test):
                 if isinstance(test, ast.Name | ast.Attribute | ast.Call):
                     yield test, _printed(ast.UnaryOp(ast.Not(), test))
+
+
+def _others(op: ast.cmpop, *sides: ast.expr) -> tuple[type[ast.AST], ...]:
+    """What may stand in place of a comparison: of one with a hair in it only the other way round."""
+    hair = any(
+        (isinstance(each, ast.Name) and each.id in HAIRS)
+        or (isinstance(each, ast.Constant) and isinstance(each.value, float) and 0.0 < abs(each.value) <= DUST)
+        for side in sides for each in ast.walk(side)
+    )  # fmt: skip
+    others = OTHER[type(op)]
+    return others[-1:] if hair and len(others) > 1 else others
 
 
 def _printed(node: ast.expr) -> str:

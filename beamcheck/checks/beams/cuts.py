@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import accumulate, pairwise
 
 from ...analysis.beams.load_cases import SLIVER, Stretch
 from ...calc.core import Number, smallest
@@ -333,9 +333,8 @@ def in_a_middle_third(region: Region, spans: Sequence[Stretch]) -> bool:
 def _too_near(found: Sequence[Region], depth: float) -> Iterator[str]:
     """Sentences for cuts that lie at one place, or so near that what is left between them is disturbed by both."""
     ordered = sorted(found, key=lambda region: region.start)
-    reach = -1.0
-    for one, two in pairwise(ordered):
-        reach = max(reach, one.end)
+    reaches = accumulate((region.end for region in ordered), max)
+    for (one, two), reach in zip(pairwise(ordered), reaches, strict=False):
         if two.start < reach:
             yield f"{one.text} and {two.text} lie at the same place: their losses add up"
         elif two.start < reach + depth:

@@ -73,9 +73,9 @@ def _landing(beam: Beam, support: Support, below: BeamRun) -> _Landing:
     if beam.spacing is None:
         return _Landing(x)
     row = (0.0, length)
-    if support.lands_from is not None and support.lands_to is not None:
+    if support.row is not None:
         half = 0.5 * beam.spacing
-        row = (max(support.lands_from - half, 0.0), min(support.lands_to + half, length))
+        row = (max(support.row[0] - half, 0.0), min(support.row[1] + half, length))
     ends = [held.x for held in below.solved.supports]
     worst = 0.5 * (min(ends) + max(ends))  # the piece of the row over the middle comes down most
     return _Landing(worst if row[0] <= worst <= row[1] else x, row, beam.spacing)

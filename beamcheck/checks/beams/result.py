@@ -182,12 +182,10 @@ def _transferred(
     beam, on_top, anchor = run.beam, support.holds == "rests", context.anchor(support.held_by)
     on_a_rod = anchor is not None and anchor.made.upright  # its nut is on the top: seen to in the group
     heights = None if anchor is None or anchor.on_girder is None else anchor.on_girder
-    first, last = support.lands_from, support.lands_to
     return TransferredLoad(
         beam.name, by_kind, at=support.lands_at, spread=beam.spacing,
         applied="rod" if on_a_rod else "top" if on_top else "side",
         bearing=float(run.section.b) if on_top else None, by="beam", held_by=support.held_by or "",
         fastened=None if heights is None else (heights.highest, heights.lowest),
-        row=None if first is None or last is None else (first, last), members=beam.members,
-        point=support.lands_on or "",
+        row=support.row, members=beam.members, point=support.lands_on or "",
     )  # fmt: skip

@@ -174,11 +174,7 @@ def _few_who_stay(piece: Beam | Rafter) -> Iterator[Check]:
 
 def _little_snow(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
     """Snow on the roof that is less than what ground snow makes of itself on a flat roof, and nobody answers for it."""
-    if (
-        site.ground_snow is None
-        or site.ground_snow[0] <= 0.0
-        or (site.snow is not None and vouched(site.snow.by, "structure"))
-    ):
+    if site.ground_snow is None or (site.snow is not None and vouched(site.snow.by, "structure")):
         return
     slope = piece.slope if isinstance(piece, Rafter) else piece.roof_slope
     if slope is not None and slope > judgment("steepest roof that holds all snow").value:

@@ -91,20 +91,19 @@ def ply_question(post: Post, size: Size) -> Question | None:
 
 
 def _usual(post: Post, size: Size) -> dict[str, object] | None:
-    """A schedule of nails that keeps the rule, where some nail is long enough."""
+    """A schedule of nails that keeps the rule, where some nail does."""
     for trade in ("10d", "16d", "20d", "30d", "40d", "50d", "60d"):
-        D, length = diameter_and_length("nail", f"{trade} common")
+        D, _ = diameter_and_length("nail", f"{trade} common")
         two = size.d > judgment("built-up post, depth for one row").value * size.b
         across = 10.0 * D if two else 0.0
-        edge = 0.5 * (size.d - across)
-        if length is None or length < (post.plies - 0.25) * size.b or not 5.0 * D <= edge <= 20.0 * D:
-            continue
-        return {
+        made: dict[str, object] = {
             "kind": "nail", "size": f"{trade} common", "rows": 2 if two else 1,
             "spacing": f"{max(20.0 * D, min(6.0 * size.b, 36.0 * D)):.4g} in",
             **({"row_spacing": f"{across:.4g} in"} if two else {}), "end": f"{16.0 * D:.4g} in",
-            "edge": f"{edge:.4g} in", "from_both_sides": True,
+            "edge": f"{0.5 * (size.d - across):.4g} in", "from_both_sides": True,
         }  # fmt: skip
+        if not _broken(post, PlySchedule.model_validate(made), size):
+            return made
     return None
 
 

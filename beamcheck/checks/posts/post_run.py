@@ -123,8 +123,8 @@ class PostRun:
 
 def _at_an_end(beam: Beam, support: Support) -> bool:
     """Whether a seat lies at an end of the beam: it does not go on further than the seat is long."""
-    beyond = max(support.bearing or 0.0, 0.0)
-    return support.at < beyond or beam_length(beam) - support.at < beyond
+    beyond = support.bearing
+    return beyond is not None and (support.at < beyond or beam_length(beam) - support.at < beyond)
 
 
 def _one_of(transfer: TransferredLoad) -> TransferredLoad:

@@ -167,6 +167,14 @@ def test_an_outer_support_that_goes_down_is_not_left(first: bool) -> None:
     assert not [one for one in result.checks if one.what.startswith("span past")]
 
 
+def test_a_support_that_nothing_but_its_neighbors_lift_is_held_down() -> None:
+    """Live load in the first of three spans of 10, 1 and 10 ft lifts off the third support: it does not go down."""
+    ends = [seat(f"{x} ft", bearing="3 in") for x in (0, 10, 11, 21)]
+    result = result_of(beam(supports=ends, carries=[floor(dead="5 plf", live="100 plf")]), wood=WOOD)
+    whats = [one.what for one in result.checks if one.verdict == "refer" and "support 3" in one.what]
+    assert "uplift at support 3 on wall" in whats and "span past support 3 on wall" not in whats
+
+
 # ---- cuts and plies --------------------------------------------------------------------------------------------------
 
 

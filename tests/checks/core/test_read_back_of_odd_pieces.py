@@ -251,7 +251,11 @@ def test_axial_forces_have_a_column_where_there_are_some(N: tuple[float, float],
     case: Any = SimpleNamespace(name="D", C_D=0.9)
     table = tables.line_forces_table([case], line)
     assert table.heads[2:] == ("V", "M, bottom pulled", "M, top pulled", "compression", "tension")[: 3 + heads]
-    assert table.rows[0][2] == "5 lb"
+    assert table.rows[0][2:] == ("5 lb", "2.5 lb-ft", "1.7 lb-ft", *((_pounds(-N[0]), _pounds(N[1])) if heads else ()))
+
+
+def _pounds(value: float) -> str:
+    return f"{max(0.0, value):.0f} lb"
 
 
 @pytest.mark.parametrize(("value", "text"), [

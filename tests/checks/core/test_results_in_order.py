@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from beamcheck.checks.core.asking.question import ask
+from beamcheck.checks.core.asking.question import TROUBLE, ask
 from beamcheck.checks.core.asking.settling import _names, failing_names, settling_sentence
 from beamcheck.checks.core.result import Check, Holding, PieceResult, first_worst, judge, within, worst
 from beamcheck.checks.core.statics import four, load_line, moment_line, terms
@@ -120,6 +120,12 @@ def test_a_check_that_waits_keeps_its_figures_and_each_question_once() -> None:
 )  # fmt: skip
 def test_the_first_of_the_largest(ratios: list[float], place: int) -> None:
     assert first_worst(ratios) == place
+
+
+def test_whom_to_ask_first() -> None:
+    """What one sees and measures oneself, then the yard, the grader, and at last engineer and department."""
+    places = [[who for who, trouble in TROUBLE.items() if trouble == one] for one in sorted(set(TROUBLE.values()))]
+    assert places == [["tape", "camera", "meter", "you"], ["supplier"], ["grader"], ["engineer", "department"]]
 
 
 # ---- words that belong to numbers ------------------------------------------------------------------------------------

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from beamcheck.checks.core.result import Check
-from beamcheck.checks.posts.plies import broken_rules, built_up_factor
+from beamcheck.checks.posts.plies import broken_rules, built_up_factor, ply_question
 from beamcheck.model.posts import Post
 from beamcheck.values.lumber import read_size
 
@@ -66,6 +66,48 @@ def test_one_row_up_to_three_thicknesses(deep: str, fits: bool) -> None:
 def test_nails_three_quarters_into_the_last_ply(thick: str, fits: bool) -> None:
     """60d common are 6 in long: 2 3/4 plies of 2.18 in take 5.995 in."""
     assert (broken(f'{thick} x 5 1/2"') == "") is fits
+
+
+@pytest.mark.parametrize(("size", "plies", "nail", "rows"), [
+    ('1 1/2" x 5 1/2"', 2, "10d", 2), ('1 1/2" x 4 1/2"', 2, "10d", 1), ('1 1/2" x 5 1/2"', 3, "30d", 2),
+    ('1 1/2" x 5 1/2"', 4, "60d", 2), ('1 1/2" x 5 1/2"', 5, None, 0), ('1 1/2" x 5 1/2"', 6, None, 0),
+    ('1 1/2" x 11 1/4"', 2, "40d", 2), ('1 1/2" x 11.3"', 2, "50d", 2),  # 20 D to the edge: 25 D are half the depth
+    ('1 1/2" x 2.07"', 3, "30d", 1), ('1 1/2" x 2.06"', 3, None, 0),  # and 5 D at the least
+])  # fmt: skip
+def test_the_schedule_that_is_offered_is_the_first_that_keeps_the_rule(
+    size: str, plies: int, nail: str | None, rows: int
+) -> None:
+    """Common nails of 3 to 6 in and 0.148 to 0.263 in (Table L4, read), 3/4 of the last ply (15.3.3, memory)."""
+    made = Post.model_validate(post(plies=plies))
+    question = ply_question(made, read_size(size))
+    offered = [dict(one.sets)["post.P.plies_schedule"] for one in question.answers] if question else []
+    assert [(one["size"], one["rows"]) for one in offered] == ([(f"{nail} common", rows)] if nail else [])
+    for by in offered:
+        closed = Post.model_validate(post(plies=plies, plies_joined="nailed", plies_schedule=by))
+        assert not broken_rules(closed, read_size(size)) and ply_question(closed, read_size(size)) is None
+        assert ("row_spacing" in by) is (rows == 2)
+    assert (question is None) is (plies > 5)
+
+
+@pytest.mark.parametrize("joined", ["none", "nailed"])
+def test_what_the_answer_about_plies_says_is_what_it_writes(joined: str) -> None:
+    """16 D from the ends, 10 D between the rows, 36 D or six thicknesses from nail to nail, D = 0.148 in."""
+    question = ply_question(Post.model_validate(post(plies=2, plies_joined=joined)), read_size('1 1/2" x 5 1/2"'))
+    assert question is not None
+    (answer,) = question.answers
+    by = dict(answer.sets)["post.P.plies_schedule"]
+    assert dict(answer.sets).get("post.P.plies_joined") == ("nailed" if joined == "none" else None)
+    for field, inches in (("end", 16 * 0.148), ("row_spacing", 1.48), ("spacing", 36 * 0.148), ("edge", 2.01)):
+        assert float(by[field].split()[0]) == pytest.approx(inches, rel=1e-3)
+    assert answer.says.startswith("10d common nails in 2 rows, every 5.328 in, 2.368 in from the ends")
+
+
+@pytest.mark.parametrize(("size", "asks"), [
+    ('1 1/2" x 5 1/2"', True), ('1.49" x 5 1/2"', False), ("6 in round", False),
+])  # fmt: skip
+def test_plies_that_no_schedule_makes_one_are_not_asked(size: str, asks: bool) -> None:
+    assert (ply_question(Post.model_validate(post(plies=2)), read_size(size)) is not None) is asks
+    assert ply_question(Post.model_validate(post(plies=1)), read_size(size)) is None
 
 
 def test_factors_of_built_up_posts() -> None:

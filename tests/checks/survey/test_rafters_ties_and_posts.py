@@ -12,7 +12,7 @@ from beamcheck.checks.job import check_job
 from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data
 
-from .timbers import CLEAN, Data
+from .timbers import CLEAN, Data, result
 
 PAPER = "grading certificate no. 31 of 10 October 2025, A. Example, grader"
 
@@ -120,3 +120,18 @@ def test_a_deeper_loss_never_helps_a_post() -> None:
         rot = [{"what": "decay", "start": "4 ft", "end": "5 ft", "where": "left", "depth": depth}]
         ratios.append(max(check.ratio or 0.0 for check in post(rot).checks if check.id.startswith("post.")))
     assert ratios == sorted(ratios)
+
+
+@pytest.mark.parametrize(("cut", "counts"), [
+    ({"kind": "hole", "at": "169 in", "depth": "2 1/2 in"}, True),
+    ({"kind": "hole", "at": "169.3 in", "depth": "2 1/2 in"}, False),
+    ({"kind": "hole", "at": "169.3 in", "depth": "1 in", "length": "4 in"}, True),
+    ({"kind": "mortise", "at": "171 in", "length": "7 in", "depth": "2 in", "width": "2 in"}, True),
+    ({"kind": "mortise", "at": "171.6 in", "length": "7 in", "depth": "2 in", "width": "2 in"}, False),
+])  # fmt: skip
+def test_an_old_cut_counts_where_it_reaches_into_the_beam(cut: Data, counts: bool) -> None:
+    """A timber of 16 ft of which 14 ft (168 in) are used: what begins beyond them is cut off."""
+    old = {"length": "16 ft", "cuts": [{"from_bottom": "5 in", **cut}]}
+    piece = result(old, supports=[{"at": at, "on": "walls", "bearing": "6 in", "restrained": True}
+                                  for at in ("3 in", "13 ft 9 in")])  # fmt: skip
+    assert bool([one for one in piece.checks if one.id == "beam.cut"]) is counts
