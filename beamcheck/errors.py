@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from .records import dataclass
 
 
 class BeamcheckError(Exception):

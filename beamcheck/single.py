@@ -6,7 +6,6 @@ They run the very functions that fill a sheet. A value is no verdict: who uses i
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any, Literal
 
 import numpy as np
@@ -24,6 +23,7 @@ from .formulas.connections import withdrawal as pull
 from .formulas.wood.section import rectangle_inertia
 from .model.anchors.anchor import Fastener
 from .model.stock import Stock
+from .records import dataclass
 from .units import KINDS, read, show, to_pint
 from .values.factors import load_duration
 from .values.hardware.steels import bearing_materials, other_bearing

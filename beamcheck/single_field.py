@@ -6,7 +6,6 @@ As in `single.py` a value is no verdict: wood has no strength across the grain t
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from .checks.brackets.families.solid_field import TOLERANCE, model_of
 from .checks.core.result import CAUTION, SIGN_OFF
@@ -15,6 +14,7 @@ from .errors import OutOfRange
 from .model.brackets.fixings import Fixings
 from .model.brackets.shapes import Solid
 from .model.stock import Stock
+from .records import dataclass
 from .units import read, show
 
 KINDS = ("length", "length", "force")

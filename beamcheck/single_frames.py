@@ -7,7 +7,6 @@ out of the plane.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
@@ -19,6 +18,7 @@ from .analysis.trusses.trade_forms import one_way, trade_form
 from .checks.core.result import CAUTION, SIGN_OFF
 from .errors import OutOfRange, UnknownName
 from .formulas.wood.section import rectangle_area, rectangle_inertia
+from .records import dataclass
 from .units import read, show
 from .values.lumber import read_size
 

@@ -6,7 +6,6 @@ As in `single.py` a value is no verdict. Values of pegs rest on memory and are f
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any, Literal
 
 import numpy as np
@@ -19,6 +18,7 @@ from .formulas.joints import steps
 from .formulas.joints.pegged import peg_in_double_shear
 from .formulas.joints.pegs import PEGS
 from .formulas.wood.bearing import bearing_at_angle
+from .records import dataclass
 from .single import SingleValue
 from .units import read, show
 from .values.hardware.pegs import PegDistances

@@ -7,10 +7,11 @@ the same interface, remembers nothing and takes arrays, so that a sweep runs the
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Annotated
 
 from ..provenance import Source
+from ..records import dataclass
 from ..units.marks import InUnitOf, InUnitsOfSymbols, Named
 from .core import Formula, Number
 

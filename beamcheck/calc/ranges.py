@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache, cached_property
 from types import CodeType
 from typing import Annotated, Any
@@ -18,6 +17,7 @@ from typing import Annotated, Any
 import numpy as np
 
 from ..errors import OutOfRange
+from ..records import dataclass
 
 Number = Any  # a float, a numpy array, a Term or a sympy expression: formulas take them all
 Bound = float | str

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter, deque
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from itertools import chain
 from typing import TYPE_CHECKING, Any, TypeAlias
 
@@ -18,6 +18,7 @@ from ..model.job import Job
 from ..model.posts import Post
 from ..model.roofs import Rafter, Tie
 from ..model.stock import Stock
+from ..records import dataclass
 from .beams.moving_supports import Sinks, sinks_of
 from .beams.result import beam_result
 from .core.context import AREAS, HEAD, JOINTS, JOINTS_OF, MOVEMENT, Context, Joints, NoJoints, Structure

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import hashlib
 import os
-from dataclasses import dataclass
 from pathlib import Path
 
 from ..errors import BeamcheckError
 from ..lettering import legible
 from ..model.reading.reader import MOST_BYTES, decoded, read_job
+from ..records import dataclass
 from ..sheet.folder import alone
 from ..sheet.write import WriteError, write_atomically
 

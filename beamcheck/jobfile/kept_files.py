@@ -6,9 +6,9 @@ import hashlib
 import os
 import re
 import threading
-from dataclasses import dataclass
 from pathlib import Path
 
+from ..records import dataclass
 from ..sheet.write import WriteError
 from .pictures import NotKept, kind_of, without_place
 

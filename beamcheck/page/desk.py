@@ -11,7 +11,7 @@ import threading
 import time
 from collections import OrderedDict
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TypeVar
 
 from ..checks.core.result import JobResult
@@ -22,6 +22,7 @@ from ..errors import BeamcheckError, JobError, Problem
 from ..jobfile.keep import JobFile, open_job_file
 from ..model.job import Job
 from ..model.reading.reader import read_job_text
+from ..records import dataclass
 from ..units import shown_in
 from .folder.listing import Folder
 

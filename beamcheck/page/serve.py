@@ -9,11 +9,12 @@ import threading
 import time
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import Any
 
 from ..errors import BeamcheckError
+from ..records import dataclass
 from .app import application
 from .guard.keys import SESSION_SECONDS, Keys
 

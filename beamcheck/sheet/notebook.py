@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from html import escape
 
 from ..checks.core.result import CAUTION, SIGN_OFF, PieceResult
 from ..lettering import legible
+from ..records import dataclass
 from .document.blocks import FigureBlock
 from .document.piece import assembly_drawn, diagrams_of, picture_of
 from .figures.drawers import drawn

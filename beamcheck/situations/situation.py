@@ -5,12 +5,12 @@ from __future__ import annotations
 import json
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Any, Literal, NamedTuple
 
 from ..errors import BeamcheckError, UnknownName
+from ..records import dataclass
 from ..units import read
 from ..values.loads import live_load
 from ..values.lumber import read_size

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -15,6 +15,7 @@ from ..checks.anchors.group import Group
 from ..checks.anchors.joint import Joint
 from ..checks.anchors.manners.registry import manner_of
 from ..model.anchors.anchor import Holes
+from ..records import dataclass
 from ..units import show
 from ..values.hardware.connections import distance
 from ..values.sizes import read_size

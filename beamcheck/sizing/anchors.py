@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from textwrap import wrap
 from typing import TYPE_CHECKING, Any, Literal
 
@@ -25,6 +25,7 @@ from ..model.anchors.anchor import Anchor, Fastener
 from ..model.anchors.manners import MANNERS, kinds_for
 from ..model.job import Job
 from ..model.links.anchors import crossed
+from ..records import dataclass
 from ..units import show
 from ..values.hardware.fasteners import NailKind, bolt_sizes, lag_screw_sizes, nail, nail_sizes, wood_screw_sizes
 from ..values.loader import rows as table_rows

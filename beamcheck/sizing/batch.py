@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import compress
 
@@ -25,6 +24,7 @@ from ..checks.core.wood.material import WoodMaterial, modulus_prime
 from ..checks.core.wood.strength import Bracing, Section, bearing, bending, shear
 from ..errors import OutOfRange, UnknownName
 from ..formulas.wood import deflection as df
+from ..records import dataclass
 from ..values.factors import effective_length
 from .batch_rows import Array, Rows, bare_wood, column, numbers_of, taken
 

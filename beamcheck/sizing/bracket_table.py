@@ -9,12 +9,12 @@ import csv
 import io
 import sys
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import product
 
 from ..checks.brackets.families.solid_comparison import ComparedSection, Edge, band, beside
 from ..checks.brackets.families.solid_hand_rule import Moduli, is_diagonal
 from ..model.brackets.bracket import Solid
+from ..records import dataclass
 from ..values.brackets import elastic_ratios
 from ..values.judgment import judgment
 

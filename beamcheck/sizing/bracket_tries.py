@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -20,6 +19,7 @@ from ..model.brackets.bracket import Bracket, Fixings, Row
 from ..model.brackets.joints import LegJoint
 from ..model.brackets.shapes import Braced, Corbel, Shape, Solid, SteelCore
 from ..model.stock import Stock
+from ..records import dataclass
 from ..values.lumber import read_size
 
 LAGS = (("3/8 in", 1.5), ("1/2 in", 1.75), ("5/8 in", 2.25))  # and the washer of each, in

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import field
 from textwrap import wrap
 from typing import Any
 
@@ -22,6 +22,7 @@ from ..model.brackets.bracket import Bracket
 from ..model.brackets.shapes import Corbel, Solid
 from ..model.job import Job
 from ..model.links.pieces import check_links
+from ..records import dataclass
 from ..units import show
 from ..values.judgment import judgment
 from .bracket_tries import Try, load_place, tries

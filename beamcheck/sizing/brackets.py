@@ -7,7 +7,6 @@ check of the whole job. What would carry at all: `bracket_wish.py`.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from textwrap import wrap
 from typing import Any, Literal, get_args
 
@@ -26,6 +25,7 @@ from ..errors import JobError, OutOfRange, UnknownName
 from ..model.brackets.bracket import Bent, Bracket, Solid, SteelCore
 from ..model.job import Job
 from ..model.links.pieces import check_links
+from ..records import dataclass
 from ..units import show
 from ..values.lumber import read_size
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
@@ -18,6 +17,7 @@ from ..model.joints.joint import Joint
 from ..model.joints.kinds import MADE
 from ..model.joints.parts import Member
 from ..model.links.anchors import diameter
+from ..records import dataclass
 from ..units import show
 from ..values.hardware.fasteners import bolt_sizes, lag_screw_sizes
 from ..values.judgment import judgment

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -34,6 +34,7 @@ from ..model.fields.said import shares_load
 from ..model.reading.reader import job_from_data
 from ..model.stock import Stock
 from ..provenance import Source
+from ..records import dataclass
 from ..units import show
 from ..values.factors import DeflectionLimits, effective_length, load_duration
 from ..values.loads import asd_combinations

@@ -7,13 +7,14 @@ check allows. So an answer is rounded to the safe side, and it is the rounded on
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
 from ..checks.core.result import CAUTION, SIGN_OFF
 from ..errors import BeamcheckError, OutOfRange, UnknownName
 from ..provenance import Source
+from ..records import dataclass
 from ..units import down_to_inch, read, show
 from ..values.sizes import listed_sizes, read_size
 from .batch import CHECKS, Ratios, check_simple

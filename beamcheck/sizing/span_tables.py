@@ -5,7 +5,6 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from html import escape
 from itertools import product
 
@@ -15,6 +14,7 @@ from ..errors import BeamcheckError, OutOfRange, UnknownName
 from ..lettering import legible
 from ..own_digest import BLANK, with_digest, with_room
 from ..provenance import Source
+from ..records import dataclass
 from ..units import read, show
 from ..values.factors import DeflectionLimits
 from ..values.loader import CERTAINTY

@@ -6,12 +6,12 @@ import math
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
-from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 from typing import Any
 
 from ..errors import OutOfRange, UnitError, UnknownName
+from ..records import dataclass
 from .kinds import kind_of, load_part
 from .unit_list import UNITS, Unit
 

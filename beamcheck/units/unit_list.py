@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
+
+from ..records import dataclass
 
 INCH_IN_M = Fraction("0.0254")
 POUND_IN_KG = Fraction("0.45359237")

@@ -7,12 +7,12 @@ Where the tables have no rows for it, all rows of its kind come back, and each s
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
 from typing import Literal
 
 from ..errors import OutOfRange, UnknownName
+from ..records import dataclass
 from .found import Found
 from .loader import Row, known, listed, numbers, row_of, rows, source_of
 from .species import GRAVITY_TABLE, folded

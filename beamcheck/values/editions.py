@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from ..provenance import Source
+from ..records import dataclass
 from .loader import rows, source_of
 
 State = Literal["same", "differs", "not known"]

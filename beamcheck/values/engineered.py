@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from ..errors import UnknownName
 from ..provenance import Source
+from ..records import dataclass
 from .found import Found
 from .loader import listed, numbers, row_of, rows, source_of
 

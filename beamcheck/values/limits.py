@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal, get_args
 
 from ..errors import OutOfRange, Unstable
+from ..records import dataclass
 from .found import Found
 from .loader import Row, known, listed, numbers, row_of, rows, source_of
 

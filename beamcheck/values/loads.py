@@ -9,12 +9,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from types import MappingProxyType
 
 from ..errors import OutOfRange
 from ..provenance import Source
+from ..records import dataclass
 from .found import Found
 from .loader import Row, listed, row_of, rows, source_of
 from .species import folded

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache, lru_cache
 from types import MappingProxyType
 from typing import Literal
 
 from ..errors import OutOfRange, UnknownName
 from ..provenance import Source
+from ..records import dataclass
 from .found import Found
 from .grades import GradeKey, answers_to, grade_key
 from .loader import rows, source_of, weakest

@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from types import MappingProxyType
 from typing import Literal
 
 from ..errors import OutOfRange, UnitError
 from ..provenance import Source
+from ..records import dataclass
 from ..units import read, show
 from ..units.number_text import LONGEST_TEXT
 from .loader import rows, source_of, weakest

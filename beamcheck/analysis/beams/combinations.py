@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import product
 from typing import NamedTuple
 
 import numpy as np
 
+from ...records import dataclass
 from ...values.factors import load_duration
 from ...values.found import Found
 from ...values.loads import Combination, asd_combinations

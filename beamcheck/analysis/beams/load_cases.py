@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
+from ...records import dataclass
 from ...units import show
 
 KINDS = ("D", "L", "Lr", "S", "W")

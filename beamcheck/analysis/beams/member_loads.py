@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from ...model.loads import FormedLoad, Load, ends_of
+from ...records import dataclass
 from .load_cases import SLIVER, Applied, Stretch
 
 KIND_OF_FIELD = {"dead": "D", "live": "L", "roof_live": "Lr", "snow": "S", "wind": "W"}

@@ -7,13 +7,14 @@ that come down with what carries them. Where the ways differ the worst of them c
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from functools import cached_property, lru_cache
 from itertools import pairwise
 from typing import Literal
 
 import numpy as np
 
+from ...records import dataclass
 from ..frames.beam_frame import SNAP, BeamLoad, LineLoad, PointLoad, Section, Settlement
 from ..frames.member_line import BeamResult, Extremes, Line, straight_beam
 from .combinations import Loaded, combine, matrix

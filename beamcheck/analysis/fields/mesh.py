@@ -8,13 +8,14 @@ Shapes: nodes (n, 2); cells (m, k) node numbers, k = 9 or 6. x out from the wall
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from itertools import pairwise
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
+from ...records import dataclass
 from ..frames.polynomial import Array
 from .outline import Outline
 

@@ -6,13 +6,13 @@ from the foot (a, H) to the nose (P, b). Families: straight line, quarter ellips
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 
 from ...errors import OutOfRange
 from ...model.brackets.bracket import Solid
+from ...records import dataclass
 from ..frames.polynomial import Array
 from .soffit_curves import Line, Piece, Turn, through
 

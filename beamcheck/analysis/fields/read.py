@@ -6,13 +6,14 @@ Peaks are read outside zones in which plane stress has no true value: at clamped
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 from typing import Literal
 
 import numpy as np
 
 from ...errors import BeamcheckError, OutOfRange
+from ...records import dataclass
 from ..frames.polynomial import Array
 from .mesh import Edge, Index, Mesh
 from .outline import Outline

@@ -5,11 +5,11 @@ Each piece runs with its parameter t from 0 to 1. Arrays of points are (n, 2): x
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Protocol
 
 import numpy as np
 
+from ...records import dataclass
 from ..frames.polynomial import Array
 
 

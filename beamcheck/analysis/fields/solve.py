@@ -7,13 +7,13 @@ Theory: displacement method, O. C. Zienkiewicz; grain turned by the rules of pla
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any, Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
 from ...errors import BeamcheckError, OutOfRange
+from ...records import dataclass
 from ..frames.polynomial import Array
 from .mesh import Edge, Index, Mesh, Points
 

@@ -8,12 +8,12 @@ free sides are exactly the boundary's, every pocket line is made of sides, and i
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 
 from ...errors import BeamcheckError, OutOfRange
+from ...records import dataclass
 from ..frames.polynomial import Array
 from .mesh import GROWTH, TRI_SUB, Edge, Index, Mesh, finish, graded
 from .outline import Outline, crossing

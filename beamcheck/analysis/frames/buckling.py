@@ -7,13 +7,14 @@ joints give along the bar and in turning is in. Buckling out of the plane is ano
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from ...errors import Unstable
+from ...records import dataclass
 from .chains import Flags
 from .polynomial import Array
 from .structure import RIGID_ENOUGH, Frame

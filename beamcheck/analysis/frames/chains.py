@@ -9,12 +9,12 @@ N' = -p, u' = N/EA, V' = q, M' = V, theta' = M/EI, v' = theta - V/GA_s.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
 
+from ...records import dataclass
 from .polynomial import Array
 
 Indices = NDArray[np.intp]

@@ -9,12 +9,13 @@ opening what is left of its gap.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
 
 from ...errors import BeamcheckError, Unstable
+from ...records import dataclass
 from .chains import Flags
 from .frame import FIELDS, Frame, Loads, Solution, Support, solve
 from .polynomial import Array

@@ -13,13 +13,13 @@ Theory: straight bars, small displacements, plane sections that also slide (shea
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any, Literal
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from ...errors import Unstable
+from ...records import dataclass
 from .chains import BarLoads, State
 from .polynomial import Array
 from .structure import Bar, Frame, Support

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from copy import copy
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 from numpy.typing import ArrayLike
 
+from ...records import dataclass
 from .beam_frame import SNAP, Amount, BeamLoad, LineLoad, PointLoad, Prop, Section, Settlement, beam_frame
 from .chains import STRAIGHT, Flags
 from .frame import Solution, solve

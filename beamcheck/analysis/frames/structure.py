@@ -6,7 +6,6 @@ Axes, signs, shapes and units: see `frame`, from where these classes are meant t
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, Literal
 
@@ -14,6 +13,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from ...errors import Unstable
+from ...records import dataclass
 from .chains import Chains, Elements, Ends, Flags, Indices, find_chains
 from .polynomial import Array
 

@@ -8,13 +8,14 @@ R = max(0, (delta_0 - g)/(1/k + f_xx)). `softness` is by how much the beam is ta
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from functools import cached_property
 from itertools import combinations, pairwise
 
 import numpy as np
 
 from ...errors import BeamcheckError, OutOfRange
+from ...records import dataclass
 from ...units import show
 from ..beams.load_cases import SETTLED, Case
 from ..beams.solved_beam import SolvedBeam

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise, product
 
@@ -13,6 +12,7 @@ import numpy as np
 from ...errors import OutOfRange, Unstable
 from ...model.loads import Load, ends_of
 from ...model.roofs import Rafter, Tie
+from ...records import dataclass
 from ..beams.combinations import Loaded, combine, matrix
 from ..beams.load_cases import PATTERNED, Applied, Case
 from ..beams.member_loads import KIND_OF_FIELD

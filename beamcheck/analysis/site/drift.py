@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from ...calc.pad import Pad
 from ...formulas.loads import drift as dr
 from ...formulas.loads import snow as sn
+from ...records import dataclass
 from ...values.judgment import judgment
 from .heap import Heap
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from ...calc.pad import Pad, SilentPad, Step
 from ...formulas.loads import roof as rf
 from ...formulas.loads import snow as sn
 from ...formulas.loads import weight as wt
 from ...model.site import SLIPPERY, Area, FloorArea, RoofArea, Site, SlidesFrom, parted
+from ...records import dataclass
 from ...values.judgment import judgment
 from ...values.loads import live_load
 from ...values.site import site_factor

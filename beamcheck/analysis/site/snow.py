@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Literal
 
 from ...calc.pad import Pad
 from ...formulas.loads import drift as dr
 from ...formulas.loads import snow as sn
+from ...records import dataclass
 from ...values.judgment import judgment
 from ...values.site import SQUARE_FOOT, site_factor, snow_knee
 from .heap import Heap

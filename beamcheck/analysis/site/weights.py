@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from ...calc.pad import Pad
 from ...formulas.loads.roof import dead_on_plan
 from ...provenance import Source
+from ...records import dataclass
 from ...values.site import assembly_weight, layer_weight_of
 
 

@@ -7,11 +7,11 @@ stands.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 
+from ...records import dataclass
 from ..frames.polynomial import Array
 from .cut import Contact
 from .holds import Held

@@ -7,11 +7,11 @@ s = x sin(theta) + y cos(theta); theta is the grain's angle above level towards 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 
+from ...records import dataclass
 from ..frames.polynomial import Array
 
 SAME = 1e-7  # in: levels and places nearer than this are one

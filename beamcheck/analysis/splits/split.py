@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
+from ...records import dataclass
 from .holds import Held
 from .programme import Programme
 

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import product
 
 import numpy as np
 
 from ...errors import BeamcheckError, Unstable
+from ...records import dataclass
 from ..frames.buckling import acting_frame, critical_factor
 from ..frames.contact import solve_contact
 from ..frames.frame import Solution, solve

@@ -6,13 +6,14 @@ Places along a member count from the first point that the form names, of a rafte
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise, product
 
 import numpy as np
 
 from ...model.frames.frame import FrameForce, FrameStick
 from ...model.loads import Load, ends_of
+from ...records import dataclass
 from ...units import show
 from ..beams.load_cases import PATTERNED, SLIVER, Applied, Case
 from ..beams.member_loads import KIND_OF_FIELD

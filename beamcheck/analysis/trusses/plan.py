@@ -7,13 +7,14 @@ ends unless told otherwise. No joint is taken to hold a moment.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
 
 from ...errors import OutOfRange, UnknownName, Unstable
 from ...model.frames.forms import Point, Shape, StickPath
+from ...records import dataclass
 from ..frames.frame import Bar, Frame, Loads, Support, bar_loads
 from ..frames.structure import Hold
 

@@ -7,10 +7,10 @@ over the columns is the worst over all that is not known.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 import numpy as np
 
+from ...records import dataclass
 from ..beams.combinations import Loaded
 from ..beams.load_cases import Case
 from ..frames.buckling import critical_factor

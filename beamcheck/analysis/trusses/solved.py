@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise, product
 
 import numpy as np
@@ -16,6 +16,7 @@ import numpy as np
 from ...errors import Unstable
 from ...model.frames.frame import Frame as JobFrame
 from ...model.frames.frame import FrameStick
+from ...records import dataclass
 from ...units import show
 from ..beams.combinations import combine, matrix
 from ..frames.contact import solve_contact

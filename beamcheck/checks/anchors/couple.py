@@ -5,7 +5,6 @@ on which it bears (the lever-arm rule), and it bends a ledger across its grain.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -14,6 +13,7 @@ from ...calc.pad import Pad, SilentPad
 from ...formulas.connections import bolt_pattern as pattern
 from ...formulas.wood.bending import bending_stress
 from ...formulas.wood.section import rectangle_modulus
+from ...records import dataclass
 from ...units import show
 from ...values.found import Found
 from ...values.hardware.connections import lever_arm

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal, get_args
 
 from ...calc.core import Number
@@ -12,6 +11,7 @@ from ...formulas.connections import dowel_lengths as ln
 from ...formulas.connections import tear_out as tear
 from ...model.anchors.anchor import Fastener
 from ...provenance import Source
+from ...records import dataclass
 from ...values.hardware import fasteners
 from ...values.hardware.connections import THIN
 from ..core.asking.question import PlausibleAnswer

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
@@ -20,6 +19,7 @@ from ...model.conditions.movement import Movement
 from ...model.fields.evidence import vouched
 from ...model.posts import Post
 from ...model.stock import Stock
+from ...records import dataclass
 from ...units import show
 from ..core.asking.question import RULING, PlausibleAnswer, Question, ask
 from ..core.context import AnyPiece

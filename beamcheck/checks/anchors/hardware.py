@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from fractions import Fraction
 
 from ...calc.pad import SilentPad
@@ -13,6 +12,7 @@ from ...model.anchors.anchor import Anchor
 from ...model.anchors.manners import MANNERS
 from ...model.links.anchors import crossed
 from ...model.stock import Stock
+from ...records import dataclass
 from ...units import show
 from ...values.hardware.connections import bolt_hole_over, fastener_steel, lead_hole
 from ..core.result import Table

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -17,6 +16,7 @@ from ...model.beams import Beam
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie
 from ...model.stock import Stock
+from ...records import dataclass
 from ..beams.beam import BeamRun, section_of
 from ..core.context import AnyPiece, Context
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of

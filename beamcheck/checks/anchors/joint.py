@@ -6,7 +6,7 @@ Which member is which belongs to the manner of anchoring: the joints are made in
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
 from ...calc.core import Number, largest, smallest
@@ -19,6 +19,7 @@ from ...formulas.connections.lateral import Yield, double_shear, shear_across_ga
 from ...model.anchors.anchor import Other, Plate
 from ...model.roofs import Rafter
 from ...model.stock import Stock
+from ...records import dataclass
 from ...units import show
 from ...values.hardware.connections import connection_limit
 from ...values.hardware.steels import other_bearing, steel

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -13,6 +12,7 @@ from ...formulas.steel import bending as bend
 from ...formulas.steel import holes, plates
 from ...formulas.wood.section import rectangle_modulus
 from ...model.anchors.anchor import Plate
+from ...records import dataclass
 from ...units import show
 from ...values.hardware.steels import least_fillet, steel
 from ...values.judgment import judgment

@@ -7,7 +7,6 @@ the load. Against wood, which crushes under an edge, the lever of that is taken 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -15,6 +14,7 @@ from ...analysis.beams.combinations import Loaded
 from ...calc.core import Number
 from ...calc.pad import Pad, SilentPad
 from ...formulas.joints import prying
+from ...records import dataclass
 from ...values.hardware.steels import steel
 from ...values.judgment import judgment
 from ..core.result import Check

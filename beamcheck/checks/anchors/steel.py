@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -14,6 +14,7 @@ from ...formulas.steel import bolts, holes
 from ...formulas.wood.section import round_area
 from ...model.anchors.anchor import Fastener, Plate
 from ...model.links.anchors import diameter
+from ...records import dataclass
 from ...values.hardware.steels import Steel, bolt_grades, bolt_steel, steel
 from ..core.result import Check
 from ..core.wood.govern import Criterion, govern, out_of_range

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from dataclasses import field as initial
 from typing import Any
 
 from ...errors import BeamcheckError
 from ...model.stock import Stock
+from ...records import dataclass
 from ..core.asking.question import PlausibleAnswer
 from ..core.wood.grade_asked import ask_grade
 

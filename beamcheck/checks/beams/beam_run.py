@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 
 import numpy as np
@@ -18,6 +18,7 @@ from ...model.beams import Beam
 from ...model.made.plate import FlitchPlate
 from ...model.sticks import Cut, Support
 from ...model.stock import Stock
+from ...records import dataclass
 from ...values.lumber import Size, read_size
 from ..core.context import Context
 from ..core.wood.lost import Lost, losses_of

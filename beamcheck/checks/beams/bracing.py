@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from ...analysis.beams.load_cases import Applied
 from ...errors import OutOfRange
 from ...model.sticks import Stick
+from ...records import dataclass
 from ...units import show
 from ...values.factors import effective_length, proportion_rule
 from ...values.judgment import judgment

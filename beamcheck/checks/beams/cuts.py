@@ -6,7 +6,6 @@ NDS 2018 3.2.3 and 4.4.3 for notches, IRC R502.8.1 for holes.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import accumulate, pairwise
 
 from ...analysis.beams.load_cases import SLIVER, Stretch
@@ -17,6 +16,7 @@ from ...formulas.wood import section as sc
 from ...formulas.wood import shear as sh
 from ...formulas.wood.shear import end_notch_limit, inner_notch_limit
 from ...model.sticks import Cut
+from ...records import dataclass
 from ...units import show
 from ...values.judgment import judgment
 from ..core.asking.question import ask

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import TYPE_CHECKING, Literal, Protocol
 
 import numpy as np
@@ -16,6 +16,7 @@ from ...calc.pad import Pad
 from ...formulas.wood import deflection as df
 from ...model.sticks import Stick
 from ...provenance import Source
+from ...records import dataclass
 from ...units import show
 from ...values.factors import DeflectionLimits, Found, deflection_limit
 from ..core.asking.question import ask

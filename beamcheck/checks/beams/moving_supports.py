@@ -8,7 +8,6 @@ comes down with it. Posts, walls and brackets count as standing still.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -16,6 +15,7 @@ from ...analysis.beams.load_cases import Applied, Stretch
 from ...analysis.beams.solved_beam import is_determinate
 from ...model.beams import Beam
 from ...model.sticks import Support
+from ...records import dataclass
 from ...values.loads import asd_combinations
 from ..core.context import Structure
 from .beam_run import BeamRun, beam_length, support_of

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from ...analysis.beams.load_cases import SLIVER, Stretch, spans_of
 from ...analysis.beams.member_loads import TransferredLoad
 from ...model.beams import Beam, beam_length
 from ...model.roofs import Rafter
+from ...records import dataclass
 from ...units import show
 from ...values.judgment import judgment
 from ..core.asking.question import PlausibleAnswer, Question, ask

@@ -5,7 +5,7 @@ have.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from ...model.beams import Beam
@@ -13,6 +13,7 @@ from ...model.classes import is_bracket
 from ...model.fields.places import SAME_PLACE
 from ...model.posts import Post
 from ...model.sticks import Support
+from ...records import dataclass
 from ...units import read, show
 from ...values.judgment import judgment
 from ..core.asking.question import RULING, Question, ask

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from ...model.brackets.bracket import Bracket
 from ...model.brackets.shapes import Braced, Solid, SteelCore
+from ...records import dataclass
 from ...units import show, show_inches
 from ..core.pictures.assembled import TITLE, AssemblyPicture, Laid
 from ..core.pictures.beams import Points, Table

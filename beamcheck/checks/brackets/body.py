@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
 import numpy as np
 
+from ...records import dataclass
 from ..core.pictures.others import Picture
 from ..core.result import Check, Table
 

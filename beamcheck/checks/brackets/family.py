@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from abc import ABC, abstractmethod
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, ClassVar, Generic, TypeVar
 
 import numpy as np
@@ -14,6 +14,7 @@ from ...calc.pad import Pad
 from ...formulas.connections import bolt_pattern as pattern
 from ...model.brackets.bracket import Bracket, Corbel, Pocket, Solid
 from ...model.stock import Stock
+from ...records import dataclass
 from ...units import show, show_inches
 from ...values.brackets import lever_arm_eta
 from ...values.found import Found

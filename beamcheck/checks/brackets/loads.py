@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 from itertools import pairwise
 
@@ -14,6 +14,7 @@ from ...analysis.beams.load_cases import Applied
 from ...analysis.beams.member_loads import SELF_WEIGHT, applied_loads, transferred_loads
 from ...analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
 from ...model.brackets.bracket import Bracket, Trim
+from ...records import dataclass
 from ...values.brackets import accidental_loads
 from ...values.judgment import judgment
 from ..core.asking.question import PlausibleAnswer

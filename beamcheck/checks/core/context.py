@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, MutableMapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import partial
 from typing import TYPE_CHECKING, Any, Protocol, TypeAlias
 
@@ -14,6 +14,7 @@ from ...model.beams import Beam
 from ...model.classes import is_bracket, is_trim
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie
+from ...records import dataclass
 from ...values.lumber import Size, read_size
 from .result import PieceResult, Verdict
 from .watched import belonging, choose

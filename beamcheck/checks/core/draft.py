@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from itertools import starmap
 from typing import TYPE_CHECKING
 
@@ -13,6 +13,7 @@ from ...model.beams import Beam, beam_length
 from ...model.classes import is_bracket, is_trim
 from ...model.posts import Post
 from ...model.roofs import Rafter
+from ...records import dataclass
 from ...units import show
 from ...values.judgment import judgment
 from .asking.question import Question, ask

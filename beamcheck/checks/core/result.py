@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Annotated, Any, ClassVar
 
 from ...calc.pad import Step
 from ...provenance import Source
+from ...records import dataclass
 from ...units.kinds import kind_of
 from ...units.marks import InUnitOf, Pure
 from .asking.open_questions import OpenQuestion

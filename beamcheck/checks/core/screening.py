@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from ...model.stock import Stock
+from ...records import dataclass
 from ...units import show
 from ...values.lumber import DesignValues
 from .asking.question import Question

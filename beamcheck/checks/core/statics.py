@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Annotated
 
 from ...calc.pad import Step
+from ...records import dataclass
 from ...units.marks import InUnitOf
 from .pictures.beams import Table
 

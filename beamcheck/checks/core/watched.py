@@ -7,9 +7,11 @@ that is the same the next time, so is the result.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, MutableMapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import partial
 from typing import Any, Generic, TypeVar
+
+from ...records import dataclass
 
 T = TypeVar("T")
 Place = tuple[str, str]  # which mapping, which name

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import partial
 
 import numpy as np
@@ -15,6 +14,7 @@ from ...analysis.trusses.solved import Sized
 from ...calc.pad import Pad, SilentPad
 from ...formulas.wood.deflection import shear_modulus_from_E
 from ...model.frames.frame import FrameStick
+from ...records import dataclass
 from ...values.judgment import judgment
 from ...values.lumber import Size
 from ..beams.beam_run import SHEAR_PART, section_of

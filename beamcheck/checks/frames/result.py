@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property, partial
 
 import numpy as np
@@ -16,6 +16,7 @@ from ...errors import BeamcheckError, Unstable
 from ...model.frames.frame import Frame, FrameStick
 from ...model.sticks import Cut
 from ...model.stock import Stock
+from ...records import dataclass
 from ...units import show
 from ...values.lumber import DesignValues
 from ..core.asking.question import ask

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
 from ...model.anchors.anchor import Anchor, Other
 from ...model.anchors.manners import Manner
+from ...records import dataclass
 from ..anchors.group import Forces, Group, hole_places
 from ..anchors.manners.rated_hardware import by_report
 from ..core.context import Context

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from functools import cached_property, lru_cache
 
 import numpy as np
@@ -20,6 +20,7 @@ from ...model.joints.joint import Joint
 from ...model.joints.kinds import MADE
 from ...model.joints.parts import Member
 from ...model.stock import Stock
+from ...records import dataclass
 from ...units import show
 from ...values.judgment import judgment
 from ...values.lumber import read_size

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from ...analysis.beams.member_loads import KIND_OF_FIELD
 from ...model.beams import Beam, beam_length
@@ -15,6 +15,7 @@ from ...model.job import Job
 from ...model.loads import Load
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie
+from ...records import dataclass
 from ...units import show
 from ...values.loads import asd_combinations
 from ..core.asking.question import ask

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from ...analysis.beams.load_cases import SLIVER, Applied, spans_of
@@ -25,6 +25,7 @@ from ...model.loads import Load, ends_of
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie, slope_length
 from ...model.stock import Stock
+from ...records import dataclass
 from ...values.loads import asd_combinations
 from ..beams.beam import BeamRun, section_of
 from ..beams.cuts import has_net_section, net_section

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from ...calc.pad import Pad, SilentPad
 from ...formulas.movement import moisture
 from ...model.conditions.air import Air, Climate
+from ...records import dataclass
 from ...units import show
 from ...values.conditions.moisture import in_use
 

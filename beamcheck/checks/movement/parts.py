@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from ...calc.pad import Pad
@@ -14,6 +14,7 @@ from ...model.conditions.movement import Movement
 from ...model.fields.evidence import read_evidence
 from ...model.job import Job
 from ...model.stock import Stock
+from ...records import dataclass
 from ...units import show
 from ...values.conditions.moisture import has_shrinkage, shrinkage
 from ...values.found import Found

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from ...errors import BeamcheckError
 from ...formulas.movement import shrinkage as rules
 from ...model.conditions.air import Climate
 from ...model.stock import Stock
+from ...records import dataclass
 from ...units import show
 from ...values.conditions.moisture import shrinkage
 from ...values.judgment import judgment

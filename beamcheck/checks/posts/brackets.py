@@ -7,8 +7,6 @@ height, which is no less than the exact beam-column.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from ...analysis.beams.member_loads import TransferredLoad
@@ -18,6 +16,7 @@ from ...formulas.brackets.post_with_bracket import side_bracket_moment, side_bra
 from ...model.beams import Beam
 from ...model.brackets.bracket import Bracket
 from ...model.sticks import Support
+from ...records import dataclass
 from ...values.judgment import judgment
 from ..core.asking.question import ask
 from ..core.result import Check

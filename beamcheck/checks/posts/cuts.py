@@ -10,10 +10,11 @@ from __future__ import annotations
 import copy
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from ...calc.pad import Pad
 from ...model.sticks import Cut
+from ...records import dataclass
 from ...units import show
 from ...values.judgment import judgment
 from ..core.asking.question import ask

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 
 import numpy as np
@@ -15,6 +15,7 @@ from ...formulas.wood import combined as cb
 from ...formulas.wood import compression as cp
 from ...formulas.wood.bending import bending_stress
 from ...formulas.wood.combined import eccentric_column_one_way
+from ...records import dataclass
 from ...units import show
 from ...values.judgment import judgment
 from ..beams.bracing import proportion

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -16,6 +16,7 @@ from ...formulas.wood import compression as cp
 from ...model.beams import Beam, beam_length
 from ...model.posts import Post
 from ...model.sticks import Support
+from ...records import dataclass
 from ...values.factors import length_factor
 from ...values.lumber import Size
 from ..beams.beam import section_of

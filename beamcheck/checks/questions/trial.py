@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import time
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from ...errors import BeamcheckError
 from ...model.job import Job
 from ...model.job_paths import with_values
+from ...records import dataclass
 from ..core.asking.question import PlausibleAnswer
 from ..core.result import PieceResult
 from .best_answers import Runner

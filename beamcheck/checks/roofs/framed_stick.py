@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from ...analysis.roofs.roof_frame import Stiff
 from ...calc.pad import SilentPad
 from ...formulas.wood.deflection import shear_modulus_from_E
 from ...model.roofs import Rafter, Tie, slope_length
 from ...model.sticks import Cut
+from ...records import dataclass
 from ...values.lumber import Size
 from ..beams.beam_run import SHEAR_PART, section_of
 from ..core.context import Context

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 
 import numpy as np
@@ -12,6 +12,7 @@ from ...analysis.roofs.roof_frame import RoofRun
 from ...calc.pad import Pad
 from ...model.fields.said import fastens
 from ...model.roofs import Rafter, Tie
+from ...records import dataclass
 from ..beams.bracing import Span, bracing_of, proportion
 from ..beams.deflection import finish_checks, limits_of, roof_deflection
 from ..core.asking.question import Question, ask

@@ -6,13 +6,13 @@ The thresholds are rows of `tables/survey_thresholds.csv`; what is measured here
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
 from ...model.conditions.survey import Opening, Survey
 from ...model.fields.evidence import days_in
 from ...model.stock import Stock
+from ...records import dataclass
 from ...units import show
 from ...values.judgment import judgment
 from ...values.loader import Row, rows

@@ -6,14 +6,13 @@ thirds, no credit for a large section, for age, for having stood.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from ...calc.pad import Pad, SilentPad
 from ...errors import BeamcheckError
 from ...formulas.survey import clear_wood as build_up
 from ...formulas.survey import strength_ratio as ratios
 from ...model.conditions.survey import Survey
 from ...model.stock import Stock
+from ...records import dataclass
 from ...units import show
 from ...values.conditions import clear_wood as table
 from ...values.judgment import judgment

@@ -8,13 +8,13 @@ used in the equations (the full one, or the root D_r where threads bear: NDS 201
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
 from ...calc.core import Number, smallest
 from ...calc.pad import Pad
+from ...records import dataclass
 from . import double_shear as double
 from . import dowel_bearing as bearing
 from . import gap

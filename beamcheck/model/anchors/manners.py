@@ -6,9 +6,10 @@ How strong each is stands in `checks/anchors/manners/`; both sides find a manner
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
+
+from ...records import dataclass
 
 Manner = Literal[
     "wood side", "wood both sides", "into the end", "plate one side", "plates both sides", "concealed plate", "ledger",

@@ -5,7 +5,7 @@ A bound here says nothing about strength and is no limit of a formula; those are
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from ...records import dataclass
 
 
 @dataclass(frozen=True)

@@ -9,10 +9,10 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, Literal
 
+from ...records import dataclass
 from ...values.judgment import judgment
 from ...values.loads import told
 

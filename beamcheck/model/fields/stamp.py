@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
 
+from ...records import dataclass
 from ...values.loads import told
 from .evidence import WHAT, doubt_in, no_answer
 

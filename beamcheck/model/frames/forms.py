@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
 from ...errors import OutOfRange, UnknownName
+from ...records import dataclass
 
 Measures = Mapping[str, float]
 Point = tuple[float, float]

@@ -6,9 +6,11 @@ How strong each is stands in `checks/joints/kinds/`; both sides find a kind by t
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from types import MappingProxyType
 from typing import Literal
+
+from ...records import dataclass
 
 JointKind = Literal[
     "step", "bolted lap", "bolted between", "plates both sides", "knife plate", "strap", "mortise and tenon",

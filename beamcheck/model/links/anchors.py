@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import combinations
 from typing import TYPE_CHECKING, get_args
 
 from ...errors import BeamcheckError, UnknownName, nearest
+from ...records import dataclass
 from ...values.hardware.fasteners import NailKind, bolt, lag_screw, nail, nail_sizes, wood_screw
 from ...values.hardware.steels import bolt_grades, bolt_steel, steel, steel_grades
 from ...values.lumber import Size

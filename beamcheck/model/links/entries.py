@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Any, TypeGuard
 
 from pydantic import ValidationError
 
 from ...errors import BeamcheckError
+from ...records import dataclass
 from ...values.lumber import Size, read_size
 from ..classes import class_of
 from ..fields.base import Piece

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
 
+from ...records import dataclass
 from ..fields.places import Path, entries, fields
 from .entries import Entry
 

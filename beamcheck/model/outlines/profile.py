@@ -6,11 +6,11 @@ Lines come as arrays of points (n, 2) in inches as they are drawn: the wall on t
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from ...errors import BeamcheckError
+from ...records import dataclass
 from ..fields.places import plain
 from .geometry import Array, first_crossing, simplified
 

@@ -6,10 +6,11 @@ import cmath
 import math
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 import numpy as np
 
+from ...records import dataclass
 from .geometry import Array
 from .profile import FLAT, MOST_DRAWN, OutlineError
 

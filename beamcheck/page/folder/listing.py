@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
 from pathlib import Path
 
 from ...jobfile.kept_files import ROOMS
 from ...jobfile.pictures import kind_of
+from ...records import dataclass
 from ..guard.bodies import Refused
 
 JOB, SEEN = ".toml", ".seen.toml"

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import tomllib
-from dataclasses import asdict, dataclass, field
+from dataclasses import asdict, field
 from pathlib import Path
 from typing import Any
 
+from ...records import dataclass
 from ...sheet.write import write_atomically
 from ..guard.bodies import Refused
 from .listing import JOB, SEEN

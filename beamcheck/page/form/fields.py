@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
 from pydantic.fields import FieldInfo
 
 from ...model.fields.base import Piece
 from ...model.fields.places import place
+from ...records import dataclass
 from .kinds import UNITS, Kind, kind_of
 from .words import FIRST, OF_NAMES, SECTIONS, in_feet, known, label
 

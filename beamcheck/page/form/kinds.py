@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Annotated, Any, Literal, get_args, get_origin
 
@@ -10,6 +9,7 @@ from pydantic import WithJsonSchema
 from pydantic.fields import FieldInfo
 
 from ...model.fields.base import Piece, annotations_within
+from ...records import dataclass
 
 Control = Literal["text", "number", "yes-no", "choice", "quantity", "names", "reasons", "one", "many", "either"]
 _WITH_UNIT = " with its unit"

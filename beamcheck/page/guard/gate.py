@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import time
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 from http.cookies import CookieError, SimpleCookie
 from typing import TYPE_CHECKING
 
+from ...records import dataclass
 from .keys import Keys, Visitor
 
 if TYPE_CHECKING:

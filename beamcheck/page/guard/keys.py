@@ -7,7 +7,9 @@ import secrets
 import threading
 import time
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import field
+
+from ...records import dataclass
 
 KEY_SECONDS = 5 * 60.0
 SESSION_SECONDS = 8 * 3600.0

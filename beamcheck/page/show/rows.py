@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import ROUND_HALF_UP, Decimal
 
 from ...checks.core.result import Check, JobResult, PieceResult, Verdict
 from ...checks.core.summary import quantity
 from ...checks.survey.findings import Finding, findings
 from ...errors import BeamcheckError
+from ...records import dataclass
 from ...sheet.document.prose import capital
 from ...sheet.document.short.checks_table import Merged, closest, merged
 from ..desk import Checked

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from ...calc.describe import equation_text
 from ...calc.pad import Step
 from ...checks.core.result import Check
+from ...records import dataclass
 from ...sheet.document.numerals import plain
 
 MOST = 80

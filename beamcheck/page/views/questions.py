@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, Any
 
@@ -15,6 +14,7 @@ from ...errors import JobError, Problem
 from ...jobfile.answer import answer_of, with_answer, with_ruling
 from ...jobfile.keep import save
 from ...jobfile.kept_files import keep
+from ...records import dataclass
 from ...units import show
 from ..desk import Checked
 from ..form.values import value_of

@@ -5,12 +5,12 @@ from __future__ import annotations
 import time
 import tomllib
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from ...jobfile.keep import ChangedSince, JobFile
 from ...lettering import legible
 from ...model.classes import KINDS
+from ...records import dataclass
 from ..desk import Checked, Desk, Desks
 from ..folder.listing import Folder
 from ..guard.bodies import MOST_ANSWER, Refused, json_of

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import time
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ...checks.core.asking.open_questions import OpenQuestion
 from ...checks.core.asking.question_words import WHO
 from ...checks.core.result import JobResult, Verdict
 from ...errors import BeamcheckError, Problem
+from ...records import dataclass
 from ..desk import Superseded
 from ..guard.bodies import Refused
 from .site import Opened, page, site_of

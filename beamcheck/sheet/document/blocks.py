@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from ...calc.pad import Step
 from ...checks.core.pictures.assembled import AssemblyPicture
 from ...checks.core.pictures.beams import LoadPath
 from ...checks.core.pictures.others import HoleDrawing, Picture
 from ...checks.core.result import Figure, Verdict
 from ...provenance import Source
+from ...records import dataclass
 from .rich_blocks import RichBlock
 
 

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+
+from ...records import dataclass
 
 # binding strength, weakest first; what stands in brackets is an ATOM
 SUM, PRODUCT, FRACTION, POWER, ATOM = range(5)

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
@@ -19,6 +19,7 @@ from ...calc.core import Formula
 from ...calc.pad import Step
 from ...calc.trace import Term, evaluate
 from ...errors import BeamcheckError
+from ...records import dataclass
 from .box import ATOM, FRACTION, POWER, PRODUCT, SUM, Box, joined, packed
 from .numerals import DIGITS, parts, plain, rounded
 from .symbols import plain_unit, quoted, symbol_source, unit_source

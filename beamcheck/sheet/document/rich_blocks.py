@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from ...checks.core.result import Verdict
 from ...checks.core.statics import StaticsLine
+from ...records import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from ...checks.core.result import JobResult, PieceResult, Verdict
 from ...checks.core.summary import by_gravity, governing_phrase
 from ...model.job import Job
+from ...records import dataclass
 from .prose import sentence
 
 STOP = "DO NOT BUILD FROM THIS"

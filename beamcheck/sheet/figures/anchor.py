@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from textwrap import wrap
 from typing import Any
 
 from ...checks.core.pictures.others import HoleDrawing
+from ...records import dataclass
 from ...units import show
 from .fasteners import draw_fastener, draw_rod_end, head_height, nut_height, reach
 from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width, tied

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
+from ...records import dataclass
 from ...units import show
 from .svg import GRAY, TEXT, Board, Point, clipped, text_width
 

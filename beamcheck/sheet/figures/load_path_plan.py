@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from ...checks.core.pictures.beams import LoadPath, PathEdge
+from ...records import dataclass
 
 PITCH, CLOSE = 19.0, 8.0  # between two lines, each with its lettering along it; and at the very least
 PAD = 6.0

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, fields
+from dataclasses import fields
 
 from ...checks.core.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult
 from ...errors import BeamcheckError
@@ -16,6 +16,7 @@ from ...model.brackets.bracket import Bracket, Trim
 from ...model.job import Job
 from ...model.reading.reader import read_job_text
 from ...model.roofs import Rafter, Tie
+from ...records import dataclass
 from ...units import from_inner, show, shown_in, unit_label
 
 CHECK_HEADS = (

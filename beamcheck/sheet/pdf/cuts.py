@@ -9,9 +9,10 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
+from ...records import dataclass
 from .text import Data
 
 _ROWS = {"RichTable": "rows", "TableBlock": "rows", "Bullets": "items"}  # what may be cut, and between which

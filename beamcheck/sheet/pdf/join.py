@@ -9,10 +9,10 @@ import json
 import re
 from base64 import b64encode
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from ...errors import BeamcheckError
+from ...records import dataclass
 from ..spool import Spool
 from .growing import Growing, packed
 from .objects import Objects, literal, parted, reference, renumbered, within

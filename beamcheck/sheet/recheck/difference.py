@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from math import isclose
 from typing import Any, Literal
 
 from ...checks.core.result import CAUTION, SIGN_OFF
 from ...lettering import legible
+from ...records import dataclass
 from ..record.enclosed import NO_SIGNATURE
 
 State = Literal["same", "changed results", "changed inputs", "tampered"]

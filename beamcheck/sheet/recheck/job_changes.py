@@ -5,13 +5,14 @@ from __future__ import annotations
 import json
 import tomllib
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from difflib import SequenceMatcher
 from typing import Any
 
 from ...errors import JobError
 from ...model.fields.places import place
 from ...model.reading.reader import read_job_text
+from ...records import dataclass
 from .difference import Difference, alike
 
 _LONGEST = 160  # letters of a value in a line

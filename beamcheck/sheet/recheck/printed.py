@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from difflib import SequenceMatcher
 
 from ...checks.core.result import JobResult
@@ -16,6 +15,7 @@ from ...checks.core.summary import quantity
 from ...checks.job import check_job
 from ...errors import BeamcheckError
 from ...model.reading.reader import read_job_text
+from ...records import dataclass
 from ...version import VERSION
 from ..document.calc_sheet import EVERY_STEP, EVERY_STEP_ANCHOR
 from ..document.prose import capital

@@ -15,7 +15,7 @@ import re
 import zlib
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from itertools import chain
 from pathlib import Path
@@ -25,6 +25,7 @@ from pydantic import BaseModel, ValidationError
 
 from ...lettering import legible
 from ...own_digest import digest_fits
+from ...records import dataclass
 from ..spool import Spool
 from .canonical import FORMAT, digest_of, record_text
 from .page_text import ELEMENT, Page, broken

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import field
 from html.parser import HTMLParser
+
+from ...records import dataclass
 
 ELEMENT = "carried-result"  # id of the element with the result
 MOST_TAGS = 2_500_000  # tags and attributes of a page; a short sheet has some 2,000 a member, one with every step 7,000

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import importlib
 import pkgutil
-from dataclasses import dataclass
 from functools import cache
 
 import beamcheck.formulas
 
 from ...calc.core import REGISTRY, Formula
 from ...calc.describe import equation_text, meaning, typed, unit_of
+from ...records import dataclass
 from ...values.loader import manifest, rows
 
 PROVENANCE = ("source", "how", "confidence", "note")

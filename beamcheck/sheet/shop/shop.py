@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
 
 from ...checks.core.asking.question_words import WHO
@@ -17,6 +16,7 @@ from ...model.beams import Beam
 from ...model.brackets.bracket import Bracket, Trim
 from ...model.job import Job
 from ...model.posts import Post
+from ...records import dataclass
 from ...units import show, shown_in
 from ..document.blocks import Bullets, Pairs, TableBlock
 from ..document.prose import capital, sentence, short_title, without_fields

@@ -6,7 +6,6 @@ The choices are those of the model, so that a form that is filled in can be type
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any, Literal, get_args
 
 from ...errors import BeamcheckError, nearest
@@ -14,6 +13,7 @@ from ...model.conditions.survey import Knot, Loss, Opening, Survey
 from ...model.fields.base import Piece, annotations_within
 from ...model.job import Job
 from ...model.stock import Stock
+from ...records import dataclass
 from ...units import show
 
 CAUTION = (

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
@@ -13,6 +12,7 @@ from ...analysis.fields.soffit_curves import Line, Turn
 from ...analysis.frames.polynomial import Array
 from ...checks.core.result import Verdict
 from ...model.brackets.bracket import Solid
+from ...records import dataclass
 
 Point = tuple[float, float]
 Layer = Literal["CUT", "DRILL", "GRAIN", "NOTES"]

@@ -6,10 +6,10 @@ None of these is a design value: what comes of them is shown beside the listed g
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Literal
 
 from ...errors import OutOfRange
+from ...records import dataclass
 from ..brackets import rows_for_species
 from ..found import Found
 from ..loader import Row, row_of, rows, source_of

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal, get_args
 
 from ...errors import UnknownName
+from ...records import dataclass
 from ..brackets import rows_for_species
 from ..found import Found
 from ..loader import known, listed, numbers, rows, source_of

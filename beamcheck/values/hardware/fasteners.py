@@ -6,10 +6,10 @@ All lengths in inches, stresses in psi. Sizes are written as the trade writes th
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Literal, get_args
 
 from ...errors import OutOfRange, UnknownName
+from ...records import dataclass
 from ..found import Found
 from ..loader import known, listed, numbers, row_of, rows, source_of
 from ..species import folded

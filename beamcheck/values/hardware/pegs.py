@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from ...errors import UnknownName
 from ...provenance import Source
+from ...records import dataclass
 from ..loader import numbers, rows, source_of
 from ..species import known_species
 

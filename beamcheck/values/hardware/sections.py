@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from ...provenance import Source
+from ...records import dataclass
 from ..loader import listed, numbers, row_of, source_of
 
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from ...records import dataclass
 from ..found import Found
 from ..loader import listed, numbers, row_of, rows, source_of
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -11,6 +10,7 @@ from ....calc.core import Number, smallest
 from ....calc.pad import Pad, SilentPad
 from ....formulas.connections import adjustment as adj
 from ....formulas.connections.ranges import LONGEST_LASTING
+from ....records import dataclass
 from ....values.hardware.connections import connection_factor
 from ...core.wood.govern import at, duration
 from ..group import Group

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -20,6 +19,7 @@ from ....formulas.connections import spacing as sp
 from ....model.anchors.anchor import Other
 from ....model.stock import Stock
 from ....provenance import Source
+from ....records import dataclass
 from ....values.hardware import connections as tables
 from ....values.judgment import judgment
 from ....values.loader import rows

@@ -6,7 +6,7 @@ of NDS 2018 11.3.6, times what is left of the rotation that the end would have o
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -16,6 +16,7 @@ from ....errors import OutOfRange
 from ....formulas.connections import bolt_pattern as pattern
 from ....formulas.connections import group_action as act
 from ....formulas.connections.ranges import LARGE
+from ....records import dataclass
 from ....units import show
 from ...core.trivial import negligible
 from ...core.wood.govern import at

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -13,6 +12,7 @@ from ....errors import OutOfRange
 from ....formulas.connections import tear_out as tear
 from ....formulas.wood import shear as sh
 from ....model.roofs import Rafter
+from ....records import dataclass
 from ....units import show
 from ....values.hardware.connections import connection_limit
 from ....values.judgment import judgment

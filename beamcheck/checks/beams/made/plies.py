@@ -6,7 +6,6 @@ All of it is taken to come in on one outer ply, and each ply to carry an equal s
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
@@ -22,6 +21,7 @@ from ....formulas.connections.ranges import LONGEST_LASTING
 from ....model.links.anchors import nail_name
 from ....model.made.schedule import PlySchedule
 from ....provenance import Source
+from ....records import dataclass
 from ....units import show
 from ....values.hardware.connections import connection_temperature, connection_wet_service, distance
 from ....values.hardware.fasteners import bending_yield, bolt, nail

@@ -6,7 +6,6 @@ Loads, supports, deflection and what it stands on are checked as of every beam; 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -17,6 +16,7 @@ from ....formulas.wood import bearing as br
 from ....model.existing import Existing
 from ....model.stock import Stock
 from ....provenance import Source
+from ....records import dataclass
 from ....units import show
 from ....values.hardware.steels import Steel
 from ....values.judgment import judgment

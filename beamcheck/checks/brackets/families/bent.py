@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -24,6 +23,7 @@ from ....formulas.wood.shear import shear_stress
 from ....model.brackets.bracket import Bent
 from ....model.fields.evidence import read_evidence
 from ....model.stock import Stock
+from ....records import dataclass
 from ....units import show
 from ....values.brackets import elastic_ratios
 from ....values.judgment import judgment

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
+from ....records import dataclass
 from ....values.judgment import judgment
 from .solid_hand_rule import EdgeLoad, HandRule, Moduli, hand_rule, wall_rule
 

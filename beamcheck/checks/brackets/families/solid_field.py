@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -12,6 +12,7 @@ from ....calc.pad import SilentPad
 from ....formulas.connections.group_action import load_slip_wood
 from ....model.brackets.bracket import Fixings, Solid
 from ....model.stock import Stock
+from ....records import dataclass
 from ....values.brackets import elastic_ratios
 from ....values.judgment import judgment
 from ...anchors.fastener import dowel_of

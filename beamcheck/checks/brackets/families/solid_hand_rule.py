@@ -6,7 +6,6 @@ The top leg is cut by equal-angle sections from its top edge to the soffit, the 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -15,6 +14,7 @@ from ....formulas.brackets import fan_sections as fan
 from ....formulas.brackets import section_forces as sf
 from ....formulas.brackets import section_stress as sec
 from ....formulas.wood.off_axis import off_axis_modulus
+from ....records import dataclass
 from ....values.judgment import judgment
 
 Array = np.ndarray

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
@@ -15,6 +14,7 @@ from ....formulas.wood.bearing import bearing_stress
 from ....formulas.wood.section import round_area
 from ....model.brackets.bracket import Bracket, Fixings
 from ....model.stock import Stock
+from ....records import dataclass
 from ....units import show
 from ....values.found import Found
 from ....values.hardware.fasteners import bolt

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -20,6 +19,7 @@ from ....errors import OutOfRange
 from ....formulas.brackets import prop as pr
 from ....formulas.wood import shrinkage as mv
 from ....model.brackets.near import Near
+from ....records import dataclass
 from ....units import show
 from ....values.brackets import movement_coefficient
 from ....values.judgment import judgment

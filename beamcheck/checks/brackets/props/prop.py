@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -17,6 +17,7 @@ from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....formulas.brackets.brace import knee_thrust
 from ....model.beams import Beam
+from ....records import dataclass
 from ....units import show
 from ....values.judgment import judgment
 from ....values.loads import told

@@ -5,8 +5,6 @@ The single values are those of the anchor groups; here they are put together for
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from ....analysis.splits.holds import Row
 from ....calc.pad import Pad, SilentPad
 from ....errors import BeamcheckError
@@ -14,6 +12,7 @@ from ....formulas.brackets.split import dowel_bearing_force, dowel_moment
 from ....formulas.connections.washer import round_washer_area, washer_bearing
 from ....formulas.connections.yield_terms import angle_coefficient, reduction_term_I, reduction_term_III_IV
 from ....formulas.wood.bearing import bearing_at_angle
+from ....records import dataclass
 from ....values.hardware.connections import connection_factor
 from ....values.judgment import judgment
 from ...anchors.fasteners.axial import counted_washer, pull_value

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import Any
 
 import numpy as np
@@ -20,6 +20,7 @@ from ....errors import BeamcheckError
 from ....formulas.brackets.split import head_reach, load_allowed, load_with_own_weight
 from ....model.brackets.bracket import Corbel, Solid
 from ....model.stock import Stock
+from ....records import dataclass
 from ....units import show
 from ....values.judgment import judgment
 from ...anchors.unsaid import NotSaid, Open

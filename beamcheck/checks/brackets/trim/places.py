@@ -6,13 +6,13 @@ How the rows lie against the grain of that wood is not said: both ways are looke
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from ....model.brackets.bracket import Trim
 from ....model.brackets.fixings import Fixings
 from ....model.stock import Stock
+from ....records import dataclass
 from ....units import show
 from ....values.hardware.connections import THIN, distance, lever_arm
 from ....values.judgment import judgment

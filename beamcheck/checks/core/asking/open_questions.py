@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from ....records import dataclass
 from ....units.marks import Pure
 from .question import PlausibleAnswer, Question
 

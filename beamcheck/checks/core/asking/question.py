@@ -9,13 +9,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from dataclasses import field as initial
 from fractions import Fraction
 from functools import lru_cache
 from typing import Annotated, Any, Literal, cast, get_args
 
 from ....errors import UnknownName
+from ....records import dataclass
 from ....units.marks import In
 from ....values.loader import Row, rows, table_names
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
+from ....records import dataclass
 from ....units.marks import Degrees
 from .beams import Points
 

@@ -5,9 +5,9 @@ Lengths in, forces lbf, moments lbf*in, stresses psi; the marks beside the types
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Annotated, Literal, NamedTuple
 
+from ....records import dataclass
 from ....units.marks import Degrees, In, Inches, Pounds
 
 Role = Literal["carries", "decorative", "cover"]

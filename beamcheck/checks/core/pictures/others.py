@@ -5,9 +5,9 @@ A bracket is seen from its side: x out from the wall face, y down from its top.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Annotated, Literal, NamedTuple
 
+from ....records import dataclass
 from ....units.marks import Degrees, In, Inches, Pounds, Psi
 from .beams import CutMark, Dimension, Points, Span
 from .board import BoardPicture

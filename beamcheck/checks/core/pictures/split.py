@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Annotated, Literal, NamedTuple
 
+from ....records import dataclass
 from ....units.marks import Degrees, In, Inches, Pounds
 
 Points = Annotated[tuple[tuple[float, float], ...], In("in")]

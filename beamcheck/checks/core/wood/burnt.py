@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any, TypeVar
 
 import numpy as np
@@ -21,6 +21,7 @@ from ....model.fields.base import Piece
 from ....model.fields.evidence import read_evidence
 from ....model.fire import Fire
 from ....provenance import Source
+from ....records import dataclass
 from ....units import show
 from ....values.conditions.fire import fire_factor
 from ....values.found import Found

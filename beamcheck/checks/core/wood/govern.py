@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from contextvars import ContextVar
-from dataclasses import dataclass
 
 import numpy as np
 
 from ....analysis.beams.combinations import Loaded
 from ....calc.pad import Pad, SilentPad
 from ....errors import OutOfRange
+from ....records import dataclass
 from ..asking.question import Question
 from ..result import Check, first_worst
 from .strength import Outcome

@@ -6,7 +6,6 @@ rows are counted in one section, wherever along the piece they stand.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from ....calc.core import Number
@@ -14,6 +13,7 @@ from ....calc.pad import Pad
 from ....errors import OutOfRange
 from ....formulas.wood import section as sc
 from ....formulas.wood import shear as sh
+from ....records import dataclass
 from ....units import show
 from ....values.judgment import judgment
 from .strength import Section

@@ -7,7 +7,6 @@ is. Behind decay and char some more is taken off (`tables/judgment_survey.csv`).
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
@@ -16,6 +15,7 @@ from ....calc.pad import Pad, SilentPad
 from ....formulas.wood import section as sc
 from ....model.conditions.survey import Loss, Survey
 from ....model.stock import Stock
+from ....records import dataclass
 from ....units import show
 from ....values.judgment import judgment
 from ....values.lumber import read_size

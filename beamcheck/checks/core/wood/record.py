@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from ....calc.core import Number
 from ....provenance import Source
+from ....records import dataclass
 from .wood_doubts import WoodDoubt
 
 

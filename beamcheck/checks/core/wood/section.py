@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from ....calc.core import Number
 from ....calc.pad import Pad
 from ....formulas.wood import section as sc
+from ....records import dataclass
 
 
 @dataclass(frozen=True)

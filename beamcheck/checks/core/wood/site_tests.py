@@ -6,12 +6,11 @@ checked: a screened piece stays `refer`, whatever the test.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from ....formulas.survey import site_tests as rules
 from ....formulas.wood.deflection import shear_free_modulus
 from ....model.conditions.survey import SagTest, Weighing, mean_sides
 from ....model.stock import Stock
+from ....records import dataclass
 from ....units import show
 from ....values.judgment import judgment
 from ....values.lumber import DesignValues, read_size

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from ....calc.core import Number, smallest
 from ....calc.pad import Pad
@@ -20,6 +19,7 @@ from ....formulas.wood import section as sc
 from ....formulas.wood import shear as sh
 from ....formulas.wood.section import equal_area_square
 from ....provenance import Source
+from ....records import dataclass
 from ....values.factors import EffectiveLength
 from .material import (
     WoodMaterial,

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from ....errors import BeamcheckError
 from ....model.fields.evidence import of_another_piece, read_evidence
 from ....model.fields.marks import Marked
 from ....model.fields.stamp import read_stamp
 from ....model.stock import Stock
+from ....records import dataclass
 from ....units import show
 from ....values.judgment import judgment
 from ....values.loads import told

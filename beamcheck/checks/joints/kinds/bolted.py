@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -14,6 +14,7 @@ from ....formulas.wood import combined as cb
 from ....formulas.wood.bending import bending_stress
 from ....formulas.wood.section import rectangle_modulus
 from ....model.fields.evidence import vouched
+from ....records import dataclass
 from ....units import show
 from ....values.judgment import judgment
 from ...anchors.joint import Joint, JointMaker, Part

@@ -5,7 +5,6 @@ on them waits for an engineer or a printed standard whatever the ratio.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -17,6 +16,7 @@ from ....formulas.connections.lateral import Yield
 from ....formulas.joints.pegged import peg_in_double_shear
 from ....formulas.joints.pegs import PEGS
 from ....model.joints.parts import Pegs, Tenon
+from ....records import dataclass
 from ....units import show
 from ....values.hardware.connections import connection_temperature
 from ....values.hardware.pegs import peg_distances

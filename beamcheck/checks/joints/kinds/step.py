@@ -6,7 +6,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
@@ -21,6 +20,7 @@ from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.section import rectangle_area, rectangle_modulus
 from ....model.joints.parts import Step
 from ....model.sticks import Cut
+from ....records import dataclass
 from ....units import show
 from ....values.judgment import judgment
 from ....values.lumber import read_size

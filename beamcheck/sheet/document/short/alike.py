@@ -7,9 +7,10 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from ....checks.core.result import JobResult, PieceResult
+from ....records import dataclass
 from .sides import KINDS, other_side
 from .turned import ends_of, turned
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
 from ....checks.core.kinds import check_kinds
 from ....checks.core.result import Check, PieceResult
 from ....checks.core.summary import by_gravity, quantity
+from ....records import dataclass
 from ....units import show
 from ....values.judgment import judgment
 from ..prose import TIED, capital, place, sentence, without_fields

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from ....checks.core.result import JobResult, PieceResult
 from ....provenance import Source
+from ....records import dataclass
 from ...figures.load_path_plan import Plan
 from ..piece import piece_anchor
 from ..rich_blocks import Marks

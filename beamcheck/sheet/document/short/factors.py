@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from ....calc.pad import Step
 from ....checks.core.result import PieceResult
 from ....provenance import Source
+from ....records import dataclass
 from ....values.judgment import judgment
 from ..mathematics import result_text
 from ..numerals import plain

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from textwrap import wrap
 from typing import Any
 
 from ....checks.brackets.drawing import DEEPER, LIFTS
 from ....checks.core.pictures.beams import Points
 from ....checks.core.pictures.others import Elevation
+from ....records import dataclass
 from ....units import show, show_inches
 from ..svg import GRAY, INK, PAPER, Board, Point, clipped, text_width
 from .board import LINE, MARGIN, WIDTH, apart_from, hatching, inside, told

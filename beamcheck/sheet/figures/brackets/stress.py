@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
 from ....checks.brackets.drawing import LIFTS
 from ....checks.core.pictures.others import StressPicture
+from ....records import dataclass
 from ....units import show
 from ..curves import thinned
 from ..svg import GRAY, INK, PAPER, Board, Point

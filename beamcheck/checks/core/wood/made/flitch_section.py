@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from .....calc.core import Number
 from .....calc.pad import Pad, SilentPad
 from .....formulas.steel import flitch
 from .....formulas.steel.holes import standard_hole
 from .....formulas.wood import section as sc
 from .....model.made.plate import FlitchPlate
+from .....records import dataclass
 from .....values.hardware.fasteners import bolt
 from .....values.judgment import judgment
 from ..section import Section

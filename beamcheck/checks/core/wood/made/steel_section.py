@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from .....calc.core import Number
 from .....calc.pad import Pad
@@ -11,6 +11,7 @@ from .....formulas.steel import rolled
 from .....model.made.shapes import SteelShape
 from .....model.stock import Stock
 from .....provenance import Source
+from .....records import dataclass
 from .....values.hardware.sections import Shape, w_shape
 from .....values.hardware.steels import Steel, steel
 from .....values.judgment import judgment
