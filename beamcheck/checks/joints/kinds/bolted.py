@@ -47,9 +47,9 @@ class AtAnAngle(OfJoint):
     def joint(self, make: JointMaker) -> Joint:
         dowel, b = make.dowel, make.breadth
         if self.held in ("between", "outside"):
-            middle, side = (b, self.thick) if self.held == "between" else (self.thick, 0.5 * b)
-            side = make.left(side, make.bore)
-            room = middle + 2.0 * (side + make.gap) if make.bore else float("inf")
+            middle, whole = (b, self.thick) if self.held == "between" else (self.thick, 0.5 * b)
+            side = make.left(whole, make.bore)
+            room = middle + 2.0 * (whole + make.gap) if make.bore else float("inf")
             make.through(middle + 2.0 * (side + make.gap), side, room=room)
             if self.held == "between":
                 return make.joint(make.held(middle), self._other(make, side), held=middle, two_planes=True)
