@@ -220,7 +220,15 @@ def test_hardware_lies_along_its_member() -> None:
     assert (anchor.plate.length, anchor.plate.width, anchor.plate.thickness) == (6.0, 2.5, 0.25)
     assert hardware_of(by_name["left heel step"], context) == []
     _, context, by_name = of_the_truss([splice(splice_at="100 in")])
-    assert len(hardware_of(by_name["splice"], Context(Structure({}, {})))) == 2
+    found = hardware_of(by_name["splice"], context)
+    assert [angle for _, angle in found] == [90.0, 90.0]  # of no frame by name: as of a post
+    assert found[0][0].plate is not None and found[0][0].plate.length == 20.0
+    turned = by_name["splice"].members[0].model_copy(update={"direction": 30.0})
+    bare = by_name["splice"].members[1].model_copy(update={"holes": None})
+    one = by_name["splice"].model_copy(update={"members": (turned, bare)})
+    assert [angle for _, angle in hardware_of(one, context)] == [30.0]
+    assert hardware_of(one.model_copy(update={"fastener": None}), context) == []
+    assert hardware_of(one.model_copy(update={"kind": "by others"}), context) == []
     head = {"name": "head", "kind": "plates both sides", "frame": "truss", "at": "ridge", "fastener": BOLT, **LAID,
             "members": [{"name": name, "holes": {"columns": 2, "spacing": "3 in", "end": "5 in", "edge": "3 3/4 in"},
                          "plate": {"steel": "A36", "thickness": "1/4 in", "width": "7 in", "length": "20 in"}}
