@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from .records import dataclass
+
+Called = Callable[[str], tuple[str, str]]  # what a symbol stands for, and its unit
 
 
 class BeamcheckError(Exception):
@@ -16,11 +18,14 @@ class UnitError(BeamcheckError, ValueError):
 
 
 class OutOfRange(BeamcheckError, ValueError):
-    """An input for which the published formula does not hold; `clause` says which rule sets the range."""
+    """An input for which the published formula does not hold; `clause` says which rule sets the range.
 
-    def __init__(self, text: str, clause: str = "") -> None:
+    `worded` says it without symbols, if it is told how each is called: (symbol) -> words and unit.
+    """
+
+    def __init__(self, text: str, clause: str = "", worded: Callable[[Called], str] | None = None) -> None:
         super().__init__(f"{text} ({clause})" if clause else text)
-        self.clause = clause
+        self.clause, self.worded = clause, worded
 
 
 class UnknownName(BeamcheckError, LookupError):

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from functools import cached_property
+from functools import cached_property, partial
 from typing import Any, get_type_hints
 
 import numpy as np
@@ -105,14 +105,16 @@ class Formula:
                     given[name] = np.where(holds, value, np.nan)
                     outside = ~holds if outside is None else outside | ~holds
             elif not holds:
-                raise OutOfRange(allowed.refusal(name, given, value), allowed.clause or self.clause)
+                text, clause = allowed.refusal(name, given, value), allowed.clause or self.clause
+                raise OutOfRange(text, clause, partial(allowed.refusal, name, given, value))
         result = self.function(**given)
         for allowed in self.result_ranges:
             holds = allowed.holds(result, given)
             if isinstance(holds, np.ndarray):
                 result = result if holds.all() else np.where(holds, result, np.nan)
             elif not holds:
-                raise OutOfRange(allowed.refusal_of_result(self.symbol, given, result), allowed.clause or self.clause)
+                text, clause = allowed.refusal_of_result(self.symbol, given, result), allowed.clause or self.clause
+                raise OutOfRange(text, clause, partial(allowed.refusal_of_result, self.symbol, given, result))
         # a branch with `where` would take NaN for the other side and lose it: what was outside has no result
         return result if outside is None else np.where(outside, np.nan, result)
 

@@ -9,6 +9,7 @@ A bound is a number, or an expression of other arguments as text ("d", "L / 2").
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping
 from functools import cache, cached_property
 from types import CodeType
@@ -16,7 +17,7 @@ from typing import Annotated, Any
 
 import numpy as np
 
-from ..errors import OutOfRange
+from ..errors import Called, OutOfRange
 from ..records import dataclass
 
 Number = Any  # a float, a numpy array, a Term or a sympy expression: formulas take them all
@@ -24,6 +25,7 @@ Bound = float | str
 
 # a factor computed from the standard's own equation may exceed 1 by the noise of double precision, never by more
 NOISE = 1e-9
+_SYMBOL = re.compile(r"[A-Za-z_]\w*")
 
 
 @dataclass(frozen=True)
@@ -77,16 +79,16 @@ class Range:
         slack = self.noise * sum(abs(bound) for bound in (low, high) if np.isfinite(bound).all())
         return low - slack if self.from_low else low, high + slack if self.to_high else high
 
-    def words(self, given: Mapping[str, Number] | None = None) -> str:
+    def words(self, given: Mapping[str, Number] | None = None, called: Called | None = None) -> str:
         """What is allowed: `above 0 and at most d`; with what was given `above 0 and at most d 9.5`."""
-        low, high = self._named(self.low, given), self._named(self.high, given)
+        low, high = self._named(self.low, given, called), self._named(self.high, given, called)
         unit = f" {self.unit}" if self.unit else ""
         if self.high == math.inf:
             if self.low == -math.inf:
                 return "a finite number"
             if self.to_high:
                 return f"above {low}{unit}, or infinite"
-            if self.low == 0 and given is not None:
+            if self.low == 0 and given is not None and called is None:
                 return "a finite number, 0 or more" if self.from_low else "a finite number above 0"
             return f"{low}{unit} or more" if self.from_low else f"above {low}{unit}"
         above = f"{low} or more" if self.from_low else f"above {low}"
@@ -95,27 +97,32 @@ class Range:
             return under
         return f"{low} to {high}{unit}" if self.from_low and self.to_high else f"{above} and {under}"
 
-    def refusal(self, name: str, given: Mapping[str, Number], value: Number) -> str:
-        """The message for an argument that is outside."""
+    def refusal(self, name: str, given: Mapping[str, Number], value: Number, called: Called | None = None) -> str:
+        """The message for an argument that is outside; with words for symbols if it is told how each is `called`."""
         because = f": {self.because}" if self.because else ""
-        return f"{name} must be {self.words(given)}, given{shown(value)}{because}"
+        words, unit = called(name) if called is not None else (name, "")
+        return f"{words} must be {self.words(given, called)}, given{shown(value)}{unit}{because}"
 
-    def refusal_of_result(self, symbol: str, given: Mapping[str, Number], value: Number) -> str:
+    def refusal_of_result(
+        self, symbol: str, given: Mapping[str, Number], value: Number, called: Called | None = None
+    ) -> str:
         """The message for a result that is outside."""
         because = f": {self.because}" if self.because else ""
-        return f"{symbol} is{shown(value)} and must be {self.words(given)}{because}"
+        words, unit = called(symbol) if called is not None else (symbol, "")
+        return f"{words} is{shown(value)}{unit} and must be {self.words(given, called)}{because}"
 
     def _bound(self, bound: Bound, given: Mapping[str, Number]) -> Number:
         if isinstance(bound, str):
             return given[bound] if bound in given else eval(_compiled(bound), {}, dict(given))
         return bound
 
-    def _named(self, bound: Bound, given: Mapping[str, Number] | None) -> str:
+    def _named(self, bound: Bound, given: Mapping[str, Number] | None, called: Called | None = None) -> str:
         if not isinstance(bound, str):
             return f"{bound:g}"
         if given is None:
             return bound
-        return f"{bound}{'' if bound in given else ' ='}{shown(self._bound(bound, given))}"
+        text = bound if called is None else _SYMBOL.sub(lambda found: called(found[0])[0], bound)
+        return f"{text}{'' if bound in given else ' ='}{shown(self._bound(bound, given))}"
 
 
 @cache

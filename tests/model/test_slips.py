@@ -123,7 +123,7 @@ def test_a_slip_is_refused_with_a_suggestion_and_taken_with_a_reason(
 def test_the_reason_says_something_and_is_printed() -> None:
     odd = JOB.replace('"13 ft"', '"36 in"').replace('name = "B"', 'name = "B"\nmeant = { at = "door, 36 in wide" }')
     inputs = dict(check_job(read_job_text(odd)).pieces[0].inputs)
-    assert inputs["at is meant"] == "door, 36 in wide"
+    assert inputs["place is meant"] == "door, 36 in wide"
     for filler in ("yes", "none", "?", "36 in"):
         with pytest.raises(JobError, match="at least 8 letters"):
             read_job_text(odd.replace("door, 36 in wide", filler))

@@ -19,6 +19,8 @@ from beamcheck.model.reading.reader import read_job
 from beamcheck.sheet.record.as_json import result_json
 from beamcheck.sheet.terminal.everything import plain_text
 
+from .words import raw_symbols
+
 FOLDER = Path(__file__).parent
 ALLOWED = {"passes": {"passes"}, "fails": {"fails"}, "not_passes": {"fails", "refer", "refused"}}
 COLUMNS = ["file", "expect", "subject", "why", "clause", "how"]
@@ -39,7 +41,7 @@ INDEX, OPEN = read_index(), read_open()
 
 
 def verdict_of(name: str) -> str:
-    """The verdict of a trial job, which every door can tell; 'refused' where the file is not read."""
+    """The verdict of a trial job, which every door can tell, in words; 'refused' where the file is not read."""
     try:
         job = read_job(FOLDER / name)
     except BeamcheckError:
@@ -47,6 +49,7 @@ def verdict_of(name: str) -> str:
     result = check_job(job)
     assert f'"verdict": "{result.verdict}"' in result_json(result)
     assert result.verdict.upper() in plain_text(result).upper()
+    assert raw_symbols(result) == []
     return result.verdict
 
 

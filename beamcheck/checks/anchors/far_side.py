@@ -140,7 +140,7 @@ def passed_on(group: Group) -> Iterator[str]:
         e = max(abs(group.arm or 0.0), float(np.mean(group.x)))
         M = float(np.max(np.abs(group.forces.across), initial=0.0)) * e + turning
         yield (
-            f"The plate is taken to be held at the end of {group.piece} or at the end of `arm`. What it is fixed to "
+            f"The plate is taken to be held at the end of {group.piece} or at the end of its arm. What it is fixed to "
             f"must take {group.force_words} there, with a moment of up to {show(M, 'moment')}: whoever answers for "
             "that must know it."
         )

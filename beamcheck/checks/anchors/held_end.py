@@ -19,7 +19,7 @@ from ...model.stock import Stock
 from ...records import dataclass
 from ..beams.beam import BeamRun, section_of
 from ..core.context import AnyPiece, Context
-from ..core.wood.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
+from ..core.wood.material import WoodMaterial, is_unknown, named, reference_values, rows_to_screen, wood_of
 from ..core.wood.strength import Section
 from .group import Forces, Group, Turn, from_the_end, hole_places, holes_at, seat_takes
 from .joint import weak_wood
@@ -218,9 +218,10 @@ def group_of(anchor: Anchor, held: HeldEnd, context: Context, beam: tuple[Beam, 
     Raises OutOfRange if the layout does not say where the holes are; UnknownName if the tables do not list the wood.
     """
     x, y = hole_places(anchor.holes) if beam is None else holes_at(anchor, *beam)
-    into_stock, into_wood = _other(anchor, context)
+    into_stock, into_wood = _other(anchor, held.into, context)
+    wood = named(weak_wood(held.stock, held.wood), held.piece)
     group = Group(
-        anchor, held.piece, held.end, held.place, held.stock, weak_wood(held.stock, held.wood), held.section, held.into,
+        anchor, held.piece, held.end, held.place, held.stock, wood, held.section, held.into,
         into_stock, into_wood, held.forces, x, y, line=held.line, slope=held.slope, turn=held.turn,
         carries=held.carries, lands_at=held.lands_at, rests=held.rests, support=held.support,
         far_depth=_depth(held.into, context), kept_by=_kept_by(anchor, held, context), air=context.structure.air,
@@ -249,9 +250,10 @@ def _depth(into: AnyPiece | None, context: Context) -> float | None:
     return float(section_of(context.size(into.stock), into.laid, into.plies).d)
 
 
-def _other(anchor: Anchor, context: Context) -> tuple[Stock | None, WoodMaterial | None]:
+def _other(anchor: Anchor, into: AnyPiece | None, context: Context) -> tuple[Stock | None, WoodMaterial | None]:
     """The wood of the member on the other side, when it is wood of the job."""
     if anchor.other is None or anchor.other.stock is None or anchor.other.stock not in context.structure.stocks:
         return None, None
     stock = context.stock(anchor.other.stock)
-    return stock, None if is_unknown(stock) else wood_of(stock, reference_values(stock))
+    wood = None if is_unknown(stock) else wood_of(stock, reference_values(stock))
+    return stock, named(wood, into.name) if wood is not None and into is not None else wood

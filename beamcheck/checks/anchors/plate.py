@@ -23,7 +23,7 @@ from .group import Group
 from .unsaid import Open
 
 Array = np.ndarray
-NO_C_D = "steel takes no C_D"
+NO_C_D = "steel takes no factor for duration"
 LITTLE = 1.0  # lbf: less is rounding
 HAIR = 1e-6
 TWISTS = 1.9  # times E over F_y: slenderness up to which F11.2 has a value for a bar on edge
@@ -238,7 +238,7 @@ def _bending(one: _Loaded) -> Iterator[Check]:
             "M",
             at(one.M, which),
             "lbf*in",
-            note="where the plate leaves the held piece, or at the end of `arm`; on one plate",
+            note="where the plate leaves the held piece, or at the end of its arm; on one plate",
         )
         M_a = _allowed_moment(pad, one)
         return Outcome(M, M_a, M / M_a)
@@ -246,7 +246,7 @@ def _bending(one: _Loaded) -> Iterator[Check]:
     yield govern(criterion, group.forces.combinations, calculate)
     both = Criterion(
         group.name, "plate: bending, pull and shear together", TOGETHER, "ratio",
-        notes=("(M/M_a + N/P_a)^2 + (V/V_a)^2, the safe form; it must not exceed 1", NO_C_D),
+        notes=("the squares of two shares, of bending with pull and of shear: at most 1", NO_C_D),
         id="anchor.plate_together",
     )  # fmt: skip
 

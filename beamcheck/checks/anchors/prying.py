@@ -23,7 +23,7 @@ from ..core.wood.material import WoodMaterial, bearing_prime
 from ..core.wood.strength import Outcome
 
 Array = np.ndarray
-NO_C_D = "steel takes no C_D"
+NO_C_D = "steel takes no factor for duration"
 
 
 @dataclass(frozen=True)

@@ -14,6 +14,7 @@ from ...model.anchors.anchor import Anchor
 from ...model.beams import Beam
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie
+from ...values.refused import in_trade_words
 from ..beams.beam import BeamRun
 from ..core.asking.question import ask
 from ..core.context import Context
@@ -98,7 +99,7 @@ def anchors_of_beam(beam: Beam, run: BeamRun | None, context: Context) -> list[P
         try:
             group = group_of(anchor, end_of_beam(beam, run, index, context), context, (beam, index))
         except BeamcheckError as error:
-            found.append(not_worked_out(anchor, where, str(error)))
+            found.append(not_worked_out(anchor, where, in_trade_words(error)))
             continue
         result = anchor_result(group, context)
         if support.holds == "fixed":
@@ -122,7 +123,7 @@ def anchors_of_tie(tie: Tie, rafter: Rafter, run: RoofRun | None, context: Conte
         ends = ends_of_tie(tie, rafter, run, context)
         results = [anchor_result(group_of(anchor, end, context), context) for end in ends]
     except BeamcheckError as error:
-        return [not_worked_out(anchor, where, str(error))]
+        return [not_worked_out(anchor, where, in_trade_words(error))]
     return [worst_result(results)]
 
 
@@ -146,7 +147,7 @@ def anchors_of_rafter(
         try:
             found.append(anchor_result(group_of(anchor, make(rafter, run, context), context), context))
         except BeamcheckError as error:
-            found.append(not_worked_out(anchor, where, str(error)))
+            found.append(not_worked_out(anchor, where, in_trade_words(error)))
     return found
 
 
@@ -164,7 +165,7 @@ def anchors_of_post(
             held = end_of_post(post, anchor, wood, section, combinations, ends[where], context, head=where == "head")
             found.append(anchor_result(group_of(anchor, held, context), context))
         except BeamcheckError as error:
-            found.append(not_worked_out(anchor, f"{where} of {post.name}", str(error)))
+            found.append(not_worked_out(anchor, f"{where} of {post.name}", in_trade_words(error)))
     return found
 
 

@@ -26,7 +26,7 @@ from .plate import plate_checks
 from .unsaid import Open
 
 Array = np.ndarray
-NO_C_D = "steel takes no C_D"
+NO_C_D = "steel takes no factor for duration"
 SCREW_STEEL = (
     "The steel of lag screws, wood screws and nails in pull is not checked: their standards name no steel. In shear "
     "the yield modes of NDS 2018 chapter 12 count it."

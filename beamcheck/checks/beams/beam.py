@@ -14,6 +14,7 @@ from ...formulas.wood import bearing as br
 from ...model.beams import Beam
 from ...model.fields.said import fastens
 from ...units import show
+from ...values.refused import in_trade_words
 from ..core.asking.question import ask
 from ..core.context import Context
 from ..core.result import Check
@@ -58,10 +59,10 @@ def check_beam(
     except Unstable as error:
         return None, [Check.breaks_rule("beam.stands", beam.name, "stands still", "statics", str(error))]
     except OutOfRange as error:
-        question = ask("outside_rules", beam.name, rule=str(error))
+        question = ask("outside_rules", beam.name, rule=in_trade_words(error))
         clause = error.clause or "NDS 2018"
         what = "within the rules"
-        return None, [Check.refers("beam.within_rules", beam.name, what, clause, str(error), ask=question)]
+        return None, [Check.refers("beam.within_rules", beam.name, what, clause, in_trade_words(error), ask=question)]
 
 
 def beam_checks(run: BeamRun, context: Context) -> list[Check]:

@@ -9,7 +9,7 @@ from ...model.stock import Stock
 from ..core.context import Context
 from ..core.result import Check
 from ..core.wood.grade_asked import ask_grade
-from ..core.wood.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
+from ..core.wood.material import WoodMaterial, is_unknown, named, reference_values, rows_to_screen, wood_of
 from ..core.wood.wood_doubts import wood_evidence_checks
 from .family import Family, Strips
 
@@ -26,9 +26,9 @@ def wood_or_weakest(stock: Stock) -> WoodMaterial:
     return wood_of(stock, rows_to_screen(stock)[0] if is_unknown(stock) else reference_values(stock))
 
 
-def known_wood(stock: Stock | None) -> WoodMaterial | None:
-    """The wood of a stock that is known by species and grade, or None."""
-    return None if stock is None or is_unknown(stock) else wood_of(stock, reference_values(stock))
+def known_wood(stock: Stock | None, name: str = "") -> WoodMaterial | None:
+    """The wood of a stock that is known by species and grade, or None; `name`: of the piece that is cut from it."""
+    return None if stock is None or is_unknown(stock) else named(wood_of(stock, reference_values(stock)), name)
 
 
 def not_known(subject: str, stock: Stock, text: str, what: str = EVIDENCE) -> Check:

@@ -16,6 +16,7 @@ from ...model.roofs import Rafter
 from ...records import dataclass
 from ...units import show
 from ...values.judgment import judgment
+from ...values.refused import in_trade_words
 from .asking.question import Question, ask
 from .context import Context
 from .pictures.beams import Figure, Label, Table
@@ -99,9 +100,9 @@ class Draft:
     def outside(self, error: BeamcheckError) -> None:
         """Write down that the piece could not be worked out at all."""
         clause = error.clause if isinstance(error, OutOfRange) and error.clause else "NDS 2018"
-        asked = ask("outside_rules", self.name, rule=str(error))
-        what = "within the rules"
-        self.checks = [*self.checks, Check.refers("piece.within_rules", self.name, what, clause, str(error), ask=asked)]
+        why, what = in_trade_words(error), "within the rules"
+        asked = ask("outside_rules", self.name, rule=why)
+        self.checks = [*self.checks, Check.refers("piece.within_rules", self.name, what, clause, why, ask=asked)]
 
 
 def unknown_below(name: str, carriers: Sequence[str | None]) -> Reactions:

@@ -26,7 +26,7 @@ from .result import Check
 from .unsaid import unsaid_of, with_unsaid
 from .wood.govern import Criterion, at, govern
 from .wood.grade_asked import ask_grade
-from .wood.material import WoodMaterial, is_unknown, reference_values, wood_of
+from .wood.material import WoodMaterial, is_unknown, named, reference_values, wood_of
 from .wood.strength import Outcome, bearing
 
 if TYPE_CHECKING:
@@ -134,7 +134,7 @@ def _made_of(name: str, stock: str, context: Context, laid: str = "on edge") -> 
     found = context.stock(stock)
     if is_unknown(found):
         return f"the wood of {name} is not known", ask_grade(found)
-    return wood_of(found, reference_values(found), laid=laid, form="beam")
+    return named(wood_of(found, reference_values(found), laid=laid, form="beam"), name)
 
 
 def bracket_wood(under: Bracket, context: Context) -> WoodMaterial | tuple[str, Question]:

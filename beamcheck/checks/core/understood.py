@@ -204,9 +204,14 @@ def _cut_rows(cuts: tuple[Cut, ...]) -> Rows:
     return [("cut", f"{cut.kind}, {show(cut.depth, 'length')} at {show(cut.at, 'length')}") for cut in cuts]
 
 
+def _figure(field: str) -> str:
+    """What a field is called in a sentence."""
+    return "place" if field == "at" else field.replace("_", " ")
+
+
 def _meant_rows(*tables: Insisting) -> Rows:
     """Odd figures that are meant, with the reason."""
-    return [(f"{field.replace('_', ' ')} is meant", why) for one in tables for field, why in one.meant.items()]
+    return [(f"{_figure(field)} is meant", why) for one in tables for field, why in one.meant.items()]
 
 
 _KIND = {"dead": "dead", "live": "live", "roof_live": "roof live", "snow": "snow", "wind": "wind"}
@@ -391,7 +396,7 @@ def _meant(piece: object, stocks: dict[str, Stock]) -> str:
     of = [piece, *(one for one in [stocks.get(getattr(piece, "stock", None) or "")] if one is not None)]
     of += [*getattr(piece, "carries", ())]
     reasons = {field: why for one in of if isinstance(one, Insisting) for field, why in one.meant.items()}
-    return f" Meant so: {'; '.join(f'{field}, {why}' for field, why in reasons.items())}." if reasons else ""
+    return f" Meant so: {'; '.join(f'{_figure(field)}, {why}' for field, why in reasons.items())}." if reasons else ""
 
 
 def _rests_on(piece: object) -> list[str]:

@@ -125,7 +125,7 @@ class _Member:
         for length, side, words in ways:
             if length / side > SLENDEREST:
                 yield Check.of_ratio(
-                    "frame.slender", self.name, f"slenderness {words}", "NDS 2018 3.7.1.4", "l_e/d of a column",
+                    "frame.slender", self.name, f"slenderness {words}", "NDS 2018 3.7.1.4", "length over side",
                     demand=length / side, capacity=SLENDEREST, kind="ratio", ask=self.asked,
                 )  # fmt: skip
 

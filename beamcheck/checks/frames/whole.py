@@ -121,7 +121,7 @@ def _buckling(frame: Frame, solved: SolvedFrame, made: Mapping[str, MadeOf]) -> 
     factor, column = solved.buckling()
     if factor == math.inf:
         return
-    text = f"elastic, of the whole in its plane, with E_min': {factor * share:.3g} times the loads"
+    text = f"elastic, of the whole in its plane, with the modulus for stability: {factor * share:.3g} times the loads"
     yield Check.of_ratio(
         "frame.buckling", frame.name, "buckling of the whole in its plane", "NDS 2018 3.7.1.3", text,
         demand=1.0, capacity=factor * share, kind="ratio", combination=solved.combinations[column].name,

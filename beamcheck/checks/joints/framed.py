@@ -165,8 +165,8 @@ def _arriving(
         in_it = (np.max([np.abs(end.N) for end in ends], axis=0), np.max([np.abs(end.M) for end in ends], axis=0))
     if passes:  # what runs through bends through: the joint takes what changes there
         M = np.zeros(n)
-    return Arriving(entry, number, stick.name, stock, wood_here(stock), section, direction, passes, force, M, in_it,
-                    V, min(_along(frame, stick.stick, at)))  # fmt: skip
+    return Arriving(entry, number, stick.name, stock, wood_here(stock, stick.name), section, direction, passes, force,
+                    M, in_it, V, min(_along(frame, stick.stick, at)))  # fmt: skip
 
 
 def _along(frame: Frame, stick: str, point: str) -> tuple[float, float]:

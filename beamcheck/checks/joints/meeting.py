@@ -30,7 +30,7 @@ from ..core.context import Context
 from ..core.result import Check
 from ..core.trivial import negligible, trivial
 from ..core.wood.grade_asked import ask_grade
-from ..core.wood.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
+from ..core.wood.material import WoodMaterial, is_unknown, named, reference_values, rows_to_screen, wood_of
 from ..core.wood.strength import Section
 from ..core.wood.wood_doubts import wood_evidence_checks
 
@@ -242,9 +242,9 @@ class _This:
         return isinstance(other, _This) and other.stock is self.stock
 
 
-def wood_here(stock: Stock) -> WoodMaterial:
-    """The wood of a stock; of unknown wood the lowest of each property over all it might be."""
-    return _wood_of(_This(stock))
+def wood_here(stock: Stock, name: str) -> WoodMaterial:
+    """The wood of a member; of unknown wood the lowest of each property over all it might be."""
+    return named(_wood_of(_This(stock)), name)
 
 
 @lru_cache(maxsize=128)
@@ -290,7 +290,7 @@ def stated_meeting(joint: Joint, context: Context) -> Meeting:
         direction = np.array([math.cos(angle), math.sin(angle)])
         section = Section(float(size.b) * (one.plies or 1), float(size.d), float(size.b), size.surface == "round")
         nothing = np.zeros(len(combinations))
-        bare = Arriving(one, number, one.name, stock, wood_here(stock), section, direction, one.passes,
+        bare = Arriving(one, number, one.name, stock, wood_here(stock, one.name), section, direction, one.passes,
                         np.zeros((len(combinations), 2)), nothing)  # fmt: skip
         by_kind = {KIND_OF_FIELD[force.load]: force.pull * direction - force.down * bare.up for force in one.forces}
         each = np.array([by_kind.get(case.kind, np.zeros(2)) for case in cases]).reshape(len(cases), 2)

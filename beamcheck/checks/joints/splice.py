@@ -83,7 +83,7 @@ def _length(
     whole = section_of(context.size(stick.stock), stick.laid, 1)
     entry = joint.members[number - 1]
     section = Section(float(whole.b) * (entry.plies or stick.plies), whole.d, whole.breadth_alone, whole.round)
-    return Arriving(entry, number, stick.name, stock, wood_here(stock), section, direction, False, force, M)
+    return Arriving(entry, number, stick.name, stock, wood_here(stock, stick.name), section, direction, False, force, M)
 
 
 def _of_nowhere(joint: Joint, stick: FrameStick, solved: SolvedFrame | None, context: Context) -> Meeting:

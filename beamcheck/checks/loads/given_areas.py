@@ -46,14 +46,14 @@ def area_tables(job: Job, areas: Areas) -> Iterator[Table]:
 
 def _table(title: str, formed: Formed) -> Table:
     kinds = {row["name"]: row["kind"] for row in rows("nomenclature")}
-    plain = {row["name"]: row["plain"] for row in rows("nomenclature")}
+    means = {row["name"]: row["meaning"] for row in rows("nomenclature")}
     found = []
     for step in formed.steps:
         kind = kinds.get(step.symbol, "ratio")
-        note = f", {step.note}" if step.note else ""
+        what = ": ".join(filter(None, (means.get(step.symbol, step.symbol), step.note)))
         known = step.source.how if step.source is not None else step.formula.known if step.formula else "given"
         rule = step.clause or (step.source.document if step.source is not None else "–")
-        found.append((f"{plain.get(step.symbol, step.symbol)}{note}", show(step.value, kind), rule, known))
+        found.append((what, show(step.value, kind), rule, known))
     found += [(f"snow: {name}", show((value, "area"), "load"), "–", "derived") for name, value in formed.cases]
     dead, least = (show((value, "area"), "load") for value in (formed.dead, formed.least))
     words = [f"Dead load {dead} on plan, of which {least} are sure to stay; beams bear joists or rafters on top of it."]

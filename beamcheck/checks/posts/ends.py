@@ -21,7 +21,7 @@ from .brackets import on_a_face
 from .post_run import PostRun, Seat
 
 END_GRAIN = "NDS 2018 3.10.1"
-NEEDS_PLATE = "over 3/4 of F_c* a metal plate must spread the load; without one 3/4 is the limit here"
+NEEDS_PLATE = "over three quarters of it a metal plate must spread the load; without one they are the limit here"
 ROUNDING = 1.0 + 1e-9
 
 

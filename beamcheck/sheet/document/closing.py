@@ -135,7 +135,8 @@ def _uses(result: JobResult, marks: Mapping[str, str]) -> dict[Source, str]:
 
 def _named(symbol: str) -> str:
     """A symbol in running text, which is set with its subscript where its table knows it."""
-    return symbol if lettered(symbol) is not None else plain_symbol(symbol)
+    letters = lettered(symbol)
+    return plain_symbol(symbol) if letters is None else symbol if letters[1] else letters[0]
 
 
 def _used(by_piece: Mapping[str, Iterable[str]]) -> str:

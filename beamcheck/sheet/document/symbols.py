@@ -17,7 +17,7 @@ _GREEK = frozenset({
 _PARTS = {"perp": "perp", "par": "parallel", "parallel": "parallel"}
 _RAISED = {"star": "*", "prime": "'"}
 # a name of a symbol in running text, such as F_b or F_c_perp
-IN_TEXT = r"\b([A-Za-z]{1,6})_([A-Za-z0-9]{1,9}(?:_(?:perp|par|star|prime))*)\b"
+IN_TEXT = r"\b([A-Za-z]{1,6})_([A-Za-z0-9]{1,9}(?:_(?:perp|par|star|prime|y|min))*)\b"
 _LETTERS = {
     "alpha": "α", "beta": "β", "lambda": "λ", "delta": "δ", "gamma": "γ",
     "eta": "η", "theta": "θ", "mu": "μ", "rho": "ρ", "sigma": "σ", "tau": "τ", "phi": "φ",

@@ -9,6 +9,7 @@ import math
 from collections.abc import Iterator, Sequence
 from typing import Any
 
+from ..document.short.factors import REFERENCE
 from .text import Data
 
 Pair = tuple[list[Data], list[Data]]
@@ -89,14 +90,20 @@ def narrow(block: Data) -> bool:
     if kind == "FigureBlock":
         return bool(block["width"] * UNIT * SMALLER <= WIDE)
     if kind == "RichTable":
-        under = max((len(_text(row[1].get("text", ""))) for row in block["rows"]), default=0)
-        return block["look"] == "factors" and under + FACTOR * (len(block["heads"]) - 4) <= FEW_FACTORS
+        return block["look"] == "factors" and _factors_and_words(block) <= FEW_FACTORS
     if kind != "TableBlock":
         return False
     between = 2 * len(block["heads"])
     room = WIDE - CELL * len(block["heads"])
     most = WRAPPED if len(block["heads"]) > 2 else SENTENCES
     return sum(_letters(block)) + between <= most * FEW and LETTER * sum(_words(block)) <= room
+
+
+def _factors_and_words(block: Data) -> int:
+    """Letters of the columns of factors, and of those before them that say whose a value is and under what."""
+    first = [_text(head.get("text", "")) for head in block["heads"]].index(REFERENCE)
+    words = (max((len(_text(row[one]["text"])) for row in block["rows"]), default=0) for one in range(1, first))
+    return sum(words) + FACTOR * (len(block["heads"]) - first - 2)
 
 
 def height(block: Data, halves: float = 1.0) -> float:

@@ -30,7 +30,7 @@ from beamcheck.sheet.document.rich_blocks import (
 from beamcheck.sheet.document.short.alike import groups_of
 from beamcheck.sheet.document.short.checks_table import closest, merged, nature, typeset
 from beamcheck.sheet.document.short.context import marks_of, sheet_of
-from beamcheck.sheet.document.short.factors import factors_of
+from beamcheck.sheet.document.short.factors import REFERENCE, factors_of
 
 from ...worked_examples.results import example
 from ..sample import job
@@ -183,13 +183,26 @@ def test_the_factor_table_multiplies_out(demo: JobResult) -> None:
     sheet = sheet_of(demo)
     for piece in demo.pieces:
         table = factors_of(piece, sheet.numbers, "x").table
+        place = table.heads.index(REFERENCE) if table is not None else 0
         for row in table.rows if table is not None else ():
-            factors = [float(said(cell)) for cell in row[3:-1] if said(cell) not in ("–", "")]
-            first, last = (float(re.sub(r"[^0-9.].*", "", said(cell).replace(",", ""))) for cell in (row[2], row[-1]))
+            factors = [float(said(cell)) for cell in row[place + 1 : -1] if said(cell) not in ("–", "")]
+            shown = (said(cell).replace(",", "") for cell in (row[place], row[-1]))
+            first, last = (float(re.sub(r"[^0-9.].*", "", one)) for one in shown)
             product = first
             for factor in factors:
                 product *= factor
             assert isinstance(row[0], Symbol) and product == pytest.approx(last, rel=2e-3)
+
+
+def test_the_factor_table_of_a_joint_says_whose_each_value_is() -> None:
+    """The tie is a beam or stringer (625 and 675 psi), the rafter a post or timber, with other values at one name."""
+    result = example("boat_shed")
+    heel = next(piece for piece in result.pieces if piece.name == "left heel")
+    table = factors_of(heel, sheet_of(result).numbers, "x").table
+    assert table is not None and table.heads[1] == "of"
+    rows = [(row[0].name, said(row[1]), said(row[2])) for row in table.rows if isinstance(row[0], Symbol)]
+    assert ("F_c", "tie", "925 psi [3]") in rows and ("F_c", "left rafter", "1,000 psi [5]") in rows
+    assert len(set(rows)) == len(rows)
 
 
 def test_geometry_never_decides_what_is_closest(demo: JobResult) -> None:

@@ -21,6 +21,7 @@ from ....values.hardware import connections as tables
 from ....values.hardware.fasteners import lag_thread
 from ....values.hardware.steels import bolt_steel
 from ....values.judgment import judgment
+from ....values.refused import in_trade_words
 from ...core.result import Check
 from ...core.trivial import negligible
 from ...core.wood.govern import Criterion, at, govern, out_of_range
@@ -70,7 +71,7 @@ def axial_checks(connection: Connection, out_of_plane: Sequence[float] | Array) 
     except NotSaid as error:
         return [group.refers(ID, WHAT, CLAUSE, error.open)]
     except BeamcheckError as error:
-        return [group.refers(ID, WHAT, CLAUSE, Open(str(error), "joint_by_engineer"))]
+        return [group.refers(ID, WHAT, CLAUSE, Open(in_trade_words(error), "joint_by_engineer"))]
 
 
 def _washers(connection: Connection, T: Array) -> Iterator[Check]:

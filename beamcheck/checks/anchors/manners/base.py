@@ -14,6 +14,7 @@ from ....model.anchors.manners import MANNERS, Made
 from ....units import show
 from ....values.hardware import fasteners
 from ....values.judgment import judgment
+from ....values.refused import in_trade_words
 from ...core.context import Context
 from ...core.result import Check
 from ...core.wood.govern import Criterion, out_of_range
@@ -80,7 +81,7 @@ class Manner(ABC):
         except NotSaid as error:
             return group.refers(ID, WHAT, CLAUSE, error.open)
         except BeamcheckError as error:
-            return group.refers(ID, WHAT, CLAUSE, Open(str(error), "joint_by_engineer"))
+            return group.refers(ID, WHAT, CLAUSE, Open(in_trade_words(error), "joint_by_engineer"))
 
     def joint_of(self, group: Group) -> Joint:
         """The joint of a group. Raises NotSaid, UnknownName, OutOfRange if there is no value."""

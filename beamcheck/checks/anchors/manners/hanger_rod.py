@@ -29,7 +29,7 @@ from ...core.context import Context
 from ...core.result import Check
 from ...core.trivial import negligible, trivial
 from ...core.wood.govern import Criterion, at, govern, out_of_range
-from ...core.wood.material import WoodMaterial, bearing_prime, is_unknown, reference_values, wood_of
+from ...core.wood.material import WoodMaterial, bearing_prime, is_unknown, named, reference_values, wood_of
 from ...core.wood.strength import Outcome
 from ..far_side import far_side_checks
 from ..fasteners.layout import washer_checks
@@ -135,8 +135,9 @@ class _Rod:
     def _tension(self) -> Check:
         group, grade, D, T = self.group, self.fastener.steel, self.D, self.T
         criterion = Criterion(
-            group.name, "tension of the rod", ROD, "force", notes=("steel takes no C_D",), id="anchor.rod_tension"
-        )
+            group.name, "tension of the rod", ROD, "force", notes=("steel takes no factor for duration",),
+            id="anchor.rod_tension",
+        )  # fmt: skip
         if not grade:
             text = "the steel of the rod is not given (`steel`)"
             return group.refers(criterion.id, criterion.what, ROD, Open(text, "rod_steel", "fastener.steel"))
@@ -183,7 +184,7 @@ class _Rod:
             text = f"the wood of {carrying.name} is not known"
             yield group.refers("anchor.washer", what, wash.WASHER, grade_open(text, stock))
             return
-        wood = wood_of(stock, reference_values(stock), laid=carrying.laid, form="beam")
+        wood = named(wood_of(stock, reference_values(stock), laid=carrying.laid, form="beam"), carrying.name)
         at_end, length = group.lands_at, beam_length(carrying)
         end = -1.0 if at_end is None else min(at_end, length - at_end) - 0.5 * D_w
         yield self._washer(wood, what, end >= clear, notes)

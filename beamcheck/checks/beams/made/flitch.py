@@ -24,6 +24,7 @@ from ....values.hardware.connections import connection_temperature, connection_w
 from ....values.hardware.fasteners import bending_yield, bolt
 from ....values.hardware.steels import other_bearing, steel
 from ....values.judgment import judgment
+from ....values.refused import in_trade_words
 from ....values.species import specific_gravity
 from ...core.asking.question import PlausibleAnswer, ask
 from ...core.context import Context
@@ -60,7 +61,8 @@ def flitch_checks(run: BeamRun, context: Context) -> Iterator[Check]:
             raise BeamcheckError("the specific gravity of the wood is not known")
         parts = _Bolted(run, section, float(G), stock.temperature)
     except BeamcheckError as error:
-        yield Check.refers(id, name, what, BOLTS, str(error), ask=ask("flitch_engineer", name, why=str(error)))
+        why = in_trade_words(error)
+        yield Check.refers(id, name, what, BOLTS, why, ask=ask("flitch_engineer", name, why=why))
         return
     yield _plate_bends(parts)
     yield _into_the_plate(parts)

@@ -26,6 +26,7 @@ from ....units import show
 from ....values.hardware.connections import connection_temperature, connection_wet_service, distance
 from ....values.hardware.fasteners import bending_yield, bolt, nail
 from ....values.judgment import judgment
+from ....values.refused import in_trade_words
 from ....values.species import specific_gravity
 from ...core.asking.question import PlausibleAnswer, Question, ask
 from ...core.context import Context
@@ -85,7 +86,7 @@ def ply_checks(run: BeamRun, context: Context) -> Iterator[Check]:
     try:
         joined = _joined(run, by, context)
     except BeamcheckError as error:
-        text = str(error)
+        text = in_trade_words(error)
         yield Check.refers(id, beam.name, what, CLAUSE, text, ask=ask("plies_load", beam.name, why=text))
         return
     if broken := "; ".join(_broken(run, joined)):

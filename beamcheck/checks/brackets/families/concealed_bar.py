@@ -132,7 +132,7 @@ class ConcealedBar(Family[SteelCore]):
             body.checks.append(bends("bracket.bar_bending", "bending of the bar at the bend", M, about))
             elastic = partial(self._elastic, M=M, net=net, note=about)
             limit = judgment("stress in a bar over F_y")
-            clause = f"{limit.value:g} F_y"
+            clause = f"{limit.value:g} of the yield strength"
             asked = Criterion(name, "elastic bending stress of the bar", clause, "stress", id="bracket.bar_elastic")
             body.checks.append(govern(asked, loads.combinations, elastic))
         else:
@@ -222,7 +222,7 @@ class ConcealedBar(Family[SteelCore]):
             limit = pad(core.elastic_bending_limit, F_y=pad.take("F_y", grade.value.F_y, "psi", source=grade.source))
             return Outcome(f, limit, f / limit)
 
-        clause = f"{judgment('stress in a bar over F_y').value:g} F_y"
+        clause = f"{judgment('stress in a bar over F_y').value:g} of the yield strength"
         asked = Criterion(name, "bending of the gusset at its root", clause, "stress", id="bracket.gusset_root")
         yield govern(asked, loads.combinations, root)
         id, what, clause = "bracket.gusset_edge", "free edge of the gusset", "AISC 360-16 Table B4.1a"

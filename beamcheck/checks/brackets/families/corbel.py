@@ -170,7 +170,7 @@ class CorbelBlock(OnePiece[Corbel]):
             size = read_size(stock.size)
             t = min(t, size.b, size.d)  # a block may be broader than its post
             yield self._counted_in(under)
-            post = known_wood(stock)
+            post = known_wood(stock, bracket.on)
             if post is None:
                 text = f"the wood of {bracket.on} is not known, so the dap in it has no value"
                 yield not_known(name, stock, text, "dap in the post")

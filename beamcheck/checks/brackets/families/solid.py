@@ -18,6 +18,7 @@ from ....units import show
 from ....values.brackets import lever_arm_eta
 from ....values.found import Found
 from ....values.judgment import judgment
+from ....values.refused import in_trade_words
 from ...core.asking.question import ask
 from ...core.context import Context
 from ...core.pictures.beams import Points
@@ -155,8 +156,8 @@ class SolidBracket(OnePiece[Solid]):
             where, field = governing.where(), governing.field()
             stresses = list(stress_checks(governing))
         except BeamcheckError as error:  # its other faults and questions are said all the same
-            asked = ask("outside_rules", name, rule=str(error))
-            unread = Check.refers("piece.within_rules", name, "field analysis", FIELD, str(error), ask=asked)
+            asked = ask("outside_rules", name, rule=in_trade_words(error))
+            unread = Check.refers("piece.within_rules", name, "field analysis", FIELD, in_trade_words(error), ask=asked)
             body.checks.append(unread)
             return
         body.checks += [*stresses, *self._corners(model, loads), *_nose(bracket, runs, which)]

@@ -62,7 +62,7 @@ def bar_checks(rows: FixingRows, context: Context) -> list[Check]:
     alone = _group(rows, context, [rows.top], 0.0)
     found = _joint(rows, context, alone, T / count)
     found += bolt_checks(rows, T)
-    found += heel_checks(rows, (None, known_wood(stock)), stock)
+    found += heel_checks(rows, (None, known_wood(stock, rows.bracket.on)), stock)
     if known_wood(stock) is None:
         text = f"the wood of {stock.name} is not known: figures are of the weakest that it might be"
         found.append(not_known(name, stock, text, "wood behind not known"))

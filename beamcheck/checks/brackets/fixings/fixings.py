@@ -16,6 +16,7 @@ from ....model.fields.evidence import vouched
 from ....model.links.anchors import diameter
 from ....units import show
 from ....values.judgment import judgment
+from ....values.refused import in_trade_words
 from ...anchors.group import Forces, Group
 from ...anchors.manners.rated_hardware import rated_checks
 from ...anchors.manners.registry import manner_of
@@ -73,7 +74,7 @@ def fixing_checks(
             return [*found, *_rated(family, loads, body, context)]
         return [*found, *_fastened(family, loads, body, wood, context)]
     except BeamcheckError as error:
-        text = f"{error}"
+        text = in_trade_words(error)
         asked = ask_engineer(bracket, "fixings_outside", why=f"{text[:1].upper()}{text[1:]}.", forces=loads.most)
         return [*found, Check.refers("bracket.fixings_outside", name, "fixings", "NDS 2018 12", text, ask=asked)]
 

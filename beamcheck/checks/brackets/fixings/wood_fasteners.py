@@ -121,7 +121,7 @@ def row_group(rows: FixingRows, wood: WoodMaterial, context: Context, which: lis
     stock = context.stock(bracket.stock)
     return Group(
         anchor, bracket.name, "left", 0.0, stock, weak_wood(stock, wood), Section(deep, thickness, deep),
-        context.under(bracket.on), into_stock, known_wood(into_stock),
+        context.under(bracket.on), into_stock, known_wood(into_stock, bracket.on),
         Forces(rows.loads.combinations, np.zeros_like(force), force), np.array(x), np.array(y),
         path_of(bracket, "fixings"),
     )  # fmt: skip

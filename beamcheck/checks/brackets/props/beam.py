@@ -24,6 +24,7 @@ from ...core.asking.question import Question, ask
 from ...core.context import Context
 from ...core.result import Check
 from ...core.wood.govern import Criterion, at, duration, govern
+from ...core.wood.record import named
 from ...core.wood.strength import Outcome, shear
 from .gap import PropAsk
 
@@ -42,6 +43,7 @@ def effects(
     then nothing fails.
     """
     found: dict[str, Check] = {}
+    run = replace(run, wood=named(run.wood, run.beam.name))
     mine, place = own.name, own.near.at
     open = tuple(waits_for) or (ask("propped_beam", mine, beam=run.beam.name),)
     alone = _strength(run, run.solved, mine, simple=run.simple)

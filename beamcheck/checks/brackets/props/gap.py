@@ -24,7 +24,7 @@ from ....units import show
 from ....values.brackets import movement_coefficient
 from ....values.judgment import judgment
 from ...beams.beam import BeamRun
-from ...core.wood.material import modulus_prime
+from ...core.wood.material import modulus_prime, named
 from .supports import Moving, with_supports
 
 Array = np.ndarray
@@ -109,7 +109,7 @@ class Nearby:
     def soft_modulus(self, pad: Pad) -> Number:
         """E of one beam in twenty, psi."""
         found = judgment("COV of E, visually graded")
-        E = modulus_prime(pad, self.run.wood)
+        E = modulus_prime(pad, named(self.run.wood, self.beam))
         return pad(pr.softened_modulus, E=E, COV=pad.take("COV", found.value, note=found.reason, source=found.source))
 
     def movements(self, pad: Pad, ask: PropAsk) -> list[tuple[str, float]]:

@@ -21,6 +21,7 @@ from ....records import dataclass
 from ....units import show
 from ....values.judgment import judgment
 from ....values.loads import told
+from ....values.refused import in_trade_words
 from ...core.asking.question import PlausibleAnswer, Question, ask
 from ...core.context import Context
 from ...core.pictures.others import Closing, GapPicture
@@ -111,7 +112,7 @@ def prop_result(asks: Sequence[PropAsk], mine: str, context: Context) -> PropRes
         check = Check.refers("bracket.gap", own.name, what, GAP, text, ask=asked, where=where)
         return replace(found, checks=(*found.checks, check), free=False)
     except BeamcheckError as error:
-        return _refused(own, str(error), ask("nose_at", own.name, own.path("at"), beam=beam))
+        return _refused(own, in_trade_words(error), ask("nose_at", own.name, own.path("at"), beam=beam))
 
 
 def _on_beams_of_others(found: PropResult, own: PropAsk, beam: Beam, context: Context) -> PropResult:

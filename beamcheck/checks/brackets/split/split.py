@@ -23,6 +23,7 @@ from ....model.stock import Stock
 from ....records import dataclass
 from ....units import show
 from ....values.judgment import judgment
+from ....values.refused import in_trade_words
 from ...anchors.unsaid import NotSaid, Open
 from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context
@@ -105,7 +106,7 @@ def split_checks(
         out.checks.append(_unknown(rows, wood, context, error.open, loads))
         return out
     except BeamcheckError as error:
-        text = f"the split test is not worked out: {error}"
+        text = f"the split test is not worked out: {in_trade_words(error)}"
         out.checks.append(family.doubt("bracket.split_known", WHAT, CLAUSE, text, "split_by_engineer", loads))
         return out
     if not runs:
@@ -173,7 +174,7 @@ def values_behind(rows: FixingRows, context: Context) -> WoodMaterial | None:
     other = rows.fixings.other
     if other is None or other.stock is None:
         return None
-    return known_wood(context.stock(other.stock))
+    return known_wood(context.stock(other.stock), rows.bracket.on)
 
 
 def _judged(name: str, run: _Run, loads: BracketLoads, grain: float) -> Check:

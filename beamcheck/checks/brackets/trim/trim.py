@@ -19,6 +19,7 @@ from ....units import show
 from ....values.judgment import judgment
 from ....values.loads import told
 from ....values.lumber import read_size
+from ....values.refused import in_trade_words
 from ...anchors.fasteners.connection import Connection
 from ...anchors.group import Forces, Group
 from ...anchors.joint import weak_wood
@@ -129,7 +130,7 @@ def _fixings(trim: Trim, kind: Kind, solved: SolvedBeam, context: Context) -> It
     try:
         yield from _fastened(trim, fixings, kind, solved, context)
     except BeamcheckError as error:
-        text = str(error)
+        text = in_trade_words(error)
         asked = ask_engineer(trim, "fixings_outside", why=f"{text[:1].upper()}{text[1:]}.")
         yield Check.refers("bracket.fixings_outside", name, what, clause, text, ask=asked)
 
@@ -142,7 +143,7 @@ def _fastened(
     assert fixings.through is not None and trim.stock is not None and fixings.fastener is not None
     forces, said = kind.counted(trim, solved.reactions(0))
     stock, behind = context.stock(trim.stock), context.stock(fixings.other.stock)
-    into = known_wood(behind)
+    into = known_wood(behind, trim.on)
     b = fixings.through + (fixings.fastener.counterbore_depth or 0.0)
     deep = max(float(read_size(stock.size).d), b)
     anchor = Anchor.model_construct(

@@ -27,6 +27,7 @@ from ....values.conditions.fire import fire_factor
 from ....values.found import Found
 from ....values.judgment import judgment
 from ....values.lumber import Size
+from ....values.refused import in_trade_words
 from ..asking.question import PlausibleAnswer, Question, ask
 from ..result import Check
 from .material import ONE, Property, WoodMaterial
@@ -43,7 +44,7 @@ SAID = (
     "limit in a fire. Deep open checks let the fire in: an engineer has to look at them. A bare steel part has no "
     "rating."
 )
-NO_FACTOR = "with the value of the cold wood and C_D = 1: no factor of the fire is counted on"
+NO_FACTOR = "with the value of the cold wood for a lasting load: no factor of the fire is counted on"
 
 P = TypeVar("P", bound=Piece)
 
@@ -85,7 +86,7 @@ def begin(name: str, kind: str, fire: Fire, section: Section, path: str = "") ->
     try:
         return checks, burnt(fire, section)
     except OutOfRange as error:
-        text = f"after {fire.minutes:g} min: {error}"
+        text = f"after {fire.minutes:g} min: {in_trade_words(error)}"
         return [*checks, Check.breaks_rule("fire.section", name, "section left by the fire", CLAUSE, text)], None
 
 

@@ -12,6 +12,7 @@ from ....analysis.beams.combinations import Loaded
 from ....calc.pad import Pad, SilentPad
 from ....errors import OutOfRange
 from ....records import dataclass
+from ....values.refused import in_trade_words
 from ..asking.question import Question
 from ..result import Check, first_worst
 from .strength import Outcome
@@ -102,9 +103,10 @@ def govern(
 
 def out_of_range(criterion: Criterion, error: OutOfRange) -> Check:
     """A check whose input lies outside the standard's limits: that is not allowed, so it fails."""
+    text = f"outside the limits of the rule: {in_trade_words(error)}"
     return Check(
         criterion.subject, criterion.what, error.clause or criterion.clause, "fails", criterion.kind,
-        where=criterion.where, notes=(*criterion.notes, f"outside the limits of the rule: {error}"), id=criterion.id,
+        where=criterion.where, notes=(*criterion.notes, text), id=criterion.id,
         questions=(criterion.ask,) if isinstance(criterion.ask, Question) else criterion.ask,
     )  # fmt: skip
 

@@ -36,6 +36,7 @@ from .record import Form as Form
 from .record import Property as Property
 from .record import Sharing as Sharing
 from .record import WoodMaterial as WoodMaterial
+from .record import named as named
 from .wood_doubts import wood_doubts
 
 UNGRADED = ("unstamped", "unknown")  # words for a grade that nobody knows
@@ -49,7 +50,7 @@ def _noted(pad: Pad, symbol: str, factor: Factor) -> Number:
 
 
 def _start(pad: Pad, symbol: str, given: Property) -> dict[str, Number]:
-    found: dict[str, Number] = {symbol: pad.take(symbol, given.value, "psi", source=given.source)}
+    found: dict[str, Number] = {symbol: pad.take(symbol, given.value, "psi", note=given.of, source=given.source)}
     found["C_M"] = _noted(pad, "C_M", given.C_M)
     found["C_t"] = _noted(pad, "C_t", given.C_t)
     found["C_i"] = _noted(pad, "C_i", given.C_i)

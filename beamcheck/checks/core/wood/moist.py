@@ -9,9 +9,7 @@ from ....model.stock import Stock
 from ....values.judgment import judgment
 from ....values.lumber import DesignValues, read_size
 from .material import wood_of
-from .record import WoodMaterial
-
-PROPERTIES = ("F_b", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_min")
+from .record import PROPERTIES, WoodMaterial
 
 
 def metered_wet(stock: Stock) -> bool:

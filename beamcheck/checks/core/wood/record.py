@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Literal
 
 from ....calc.core import Number
@@ -43,6 +44,7 @@ class Property:
     C_fu: Factor = ONE
     C_r: Factor = ONE
     source: Source | None = None
+    of: str = ""  # the member whose it is, where several stand in one calculation
 
 
 Form = Literal["beam", "post", "rafter", ""]  # what glued and composite wood is asked for; "": for anything else
@@ -89,3 +91,11 @@ class WoodMaterial:
     label: str = ""
     doubts: tuple[WoodDoubt, ...] = ()  # each one keeps the piece from passing
     notes: tuple[str, ...] = ()
+
+
+PROPERTIES = ("F_b", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_min")
+
+
+def named(wood: WoodMaterial, name: str) -> WoodMaterial:
+    """The wood of the member of that name, so that its values are told from those of another beside it."""
+    return replace(wood, **{one: replace(getattr(wood, one), of=name) for one in PROPERTIES})

@@ -104,7 +104,8 @@ def _beside_it(meeting: Meeting, base: Base, rods: Rods) -> Iterator[Check]:
 
 
 def _leg(base: Base, rods: Rods, meeting: Meeting) -> PriedLeg:
-    wood = wood_here(meeting.beside) if rods.on == "wood" and meeting.beside is not None else None
+    below = meeting.beside if rods.on == "wood" else None
+    wood = wood_here(below, below.name) if below is not None else None
     return PriedLeg(base.steel, rods.plate, rods.diameter, rods.hole, rods.edge, rods.off,
                     rods.along / (rods.count // 2), wood)  # fmt: skip
 

@@ -21,6 +21,7 @@ from ....units import show
 from ....values.hardware.connections import connection_temperature
 from ....values.hardware.pegs import peg_distances
 from ....values.judgment import judgment
+from ....values.refused import in_trade_words
 from ....values.species import specific_gravity
 from ...anchors.joint import gravity
 from ...core.result import Check
@@ -81,7 +82,7 @@ def pegged_checks(one: Pegged) -> list[Check]:
     try:
         found = [*_distances(one), _pegs(one), _relish(one), _tenon(one)]
     except UnknownName as error:
-        return [_refers(one, "joint.peg_scope", "pegs", str(error), "joint_peg_scope")]
+        return [_refers(one, "joint.peg_scope", "pegs", in_trade_words(error), "joint_peg_scope")]
     return [*found, *_screened(one)]
 
 
@@ -95,7 +96,7 @@ def _scope(one: Pegged) -> Iterator[Check]:
     try:
         G_p, G_t = one.G_p, one.G_t
     except BeamcheckError as error:
-        yield _refers(one, id, what, f"{error}", "joint_peg_wood", "tenon.pegs.wood")
+        yield _refers(one, id, what, in_trade_words(error), "joint_peg_wood", "tenon.pegs.wood")
         return
     lean, low, high, thin = (
         judgment(name).value

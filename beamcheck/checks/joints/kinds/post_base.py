@@ -33,7 +33,7 @@ from .plated import KnifeOfJoint
 Array = np.ndarray
 ABOVE = "IRC 2018 R317.1.4"
 HAIR = 1e-6
-NO_C_D = "steel takes no C_D"
+NO_C_D = "steel takes no factor for duration"
 
 
 class PostBase(FastenedKind):

@@ -18,8 +18,14 @@ from ..rich_blocks import Cell, RichTable, Strong, Symbol
 from ..symbols import lettered, plain_symbol
 
 _FACTOR = re.compile(r"C_[A-Za-z0-9]+")
+_FASTENER = re.compile(r"(?:^|, )row [0-9]+(?:, column [0-9]+)?(?:; .*)?$")
 _DIGITS = 4
 ORDER = ("F_b", "F_v", "F_c_perp", "F_c", "F_t", "E", "E_min")
+WORDS, REFERENCE = (
+    ("of", "under"),
+    "reference",
+)  # heads of columns; of words those that have any
+FRAME = ": "  # between the name of a frame and that of its member
 NOTE = "† from memory: compare with the printed document."
 
 
@@ -35,6 +41,7 @@ class _Row:
     used: set[int] = field(default_factory=set)  # ids of the steps that it shows
     ends: dict[int, Step] = field(default_factory=dict)
     fires: set[str] = field(default_factory=set)  # after which fire the checks look that take it; '' for none
+    members: dict[str, None] = field(default_factory=dict)  # whose value it is; '' for the piece itself
 
 
 @dataclass(frozen=True)
@@ -50,11 +57,14 @@ def factors_of(piece: PieceResult, numbers: Mapping[Source, int], anchor: str) -
     """Read the factors off the steps of a piece."""
     rows: dict[tuple[object, ...], _Row] = {}
     extra = piece.statics.steps if piece.statics is not None else ()
-    told = [(check.combination, check.steps, check.ratio or 0.0, _fire(check.what)) for check in piece.checks]
-    for combination, steps, ratio, fire in [*told, ("", extra, 0.0, "")]:
+    told = [(one.combination, one.steps, one.ratio or 0.0, _fire(one.what), one.where) for one in piece.checks]
+    for combination, steps, ratio, fire, where in [*told, ("", extra, 0.0, "", "")]:
         for row, used in _chains(steps):
-            key = (row.symbol, f"{row.value:.9g}", tuple(sorted((n, f"{v:.9g}") for n, v in row.factors.items())))
+            changed = tuple(sorted((n, f"{v:.9g}") for n, v in row.factors.items() if v != 1.0))
+            key = (row.symbol, f"{row.value:.9g}", row.base and row.base.source, changed, result_text(row.end))
             kept = rows.setdefault(key, row)
+            kept.factors = row.factors | kept.factors
+            kept.members[_member(row, where) or piece.name] = None
             if combination:
                 kept.combinations[combination] = None
             kept.closest = max(kept.closest, ratio)
@@ -66,13 +76,21 @@ def factors_of(piece: PieceResult, numbers: Mapping[Source, int], anchor: str) -
     made = sorted(_leading(list(rows.values())), key=_in_order)
     shown = frozenset(one for row in made for one in row.used)
     ends = {name: step for row in made for name, step in row.ends.items()}
-    return Factors(_table(made, len(rows) - len(made), numbers, anchor), shown, ends)
+    return Factors(_table(made, len(rows) - len(made), numbers, anchor, piece.name), shown, ends)
 
 
 def _fire(what: str) -> str:
     """'after 60 min of fire' of a check that looks at what a fire leaves."""
     start, colon, _ = what.partition(": ")
     return start if colon and start.startswith("after ") and start.endswith("fire") else ""
+
+
+def _member(row: _Row, where: str) -> str:
+    """Whose value it is: of wood as its step has it, of a fastener as the check says where it is; '' of the piece."""
+    if row.symbol in ORDER:
+        return row.base.note if row.base is not None else ""
+    place = _FASTENER.search(where)
+    return where[: place.start()] if place else ""
 
 
 def _in_order(row: _Row) -> tuple[int, str]:
@@ -84,8 +102,8 @@ def _leading(rows: list[_Row]) -> list[_Row]:
     """Of one value under many combinations those under which it is closest to what comes."""
     most = int(judgment("most rows of a value in a factor table").value)
     kept: set[int] = set()
-    for symbol in {row.symbol for row in rows}:
-        same = sorted((row for row in rows if row.symbol == symbol), key=lambda row: -row.closest)
+    for value in {(row.symbol, *row.members) for row in rows}:
+        same = sorted((row for row in rows if (row.symbol, *row.members) == value), key=lambda row: -row.closest)
         kept |= {id(row) for row in same[:most]}
     return [row for row in rows if id(row) in kept]
 
@@ -125,12 +143,15 @@ def _times(step: Step, factors: Mapping[str, float], base: str) -> bool:
     return abs(product - step.value) <= 1e-9 * max(abs(step.value), 1.0)
 
 
-def _table(rows: list[_Row], left_out: int, numbers: Mapping[Source, int], anchor: str) -> RichTable:
+def _table(rows: list[_Row], left_out: int, numbers: Mapping[Source, int], anchor: str, own: str) -> RichTable:
     names = list(dict.fromkeys(name for row in rows for name in row.factors))
     ones = [name for name in names if all(row.factors.get(name, 1.0) == 1.0 for row in rows)]
     columns = [name for name in names if name not in ones]
-    several = {row.symbol for row in rows if sum(other.symbol == row.symbol for other in rows) > 1}
+    values = [(row.symbol, *row.members) for row in rows]
+    several = {value for value in values if values.count(value) > 1}
+    whose = any(list(row.members) != list(rows[0].members) for row in rows)
     weak = False
+    words: list[tuple[str, str]] = []
     made: list[tuple[Cell, ...]] = []
     for row in rows:
         source = row.base.source if row.base is not None else None
@@ -138,25 +159,31 @@ def _table(rows: list[_Row], left_out: int, numbers: Mapping[Source, int], ancho
         weak = weak or bool(dagger)
         number = f" [{numbers[source]}]" if source is not None and source in numbers else ""
         fire = "".join(row.fires) if len(row.fires) == 1 else ""
-        alike = {tuple(other.combinations) for other in rows if other.symbol == row.symbol}
-        loads = "; ".join(row.combinations) if row.symbol in several and len(alike) > 1 else ""
+        value = (row.symbol, *row.members)
+        alike = {tuple(other.combinations) for one, other in zip(values, rows, strict=True) if one == value}
+        loads = "; ".join(row.combinations) if value in several and len(alike) > 1 else ""
         under = ", ".join(filter(None, (fire, loads)))
-        value = result_text(row.base) if row.base is not None else plain(row.value, _DIGITS)
+        base = result_text(row.base) if row.base is not None else plain(row.value, _DIGITS)
         cells = [_factor(row.factors.get(name)) for name in columns]
-        made.append((Symbol(row.symbol), under, f"{value}{dagger}{number}", *cells, Strong(result_text(row.end))))
+        words.append((", ".join(_bare(list(row.members))) if whose else "", under))
+        made.append((f"{base}{dagger}{number}", *cells, Strong(result_text(row.end))))
     plain_ones = f"{', '.join(map(_named, ones))} {'is' if len(ones) == 1 else 'are'} 1.0." if ones else ""
     more = f"{left_out} more under other combinations: the full form." if left_out else ""
     note = " ".join(filter(None, (plain_ones, more, NOTE if weak else "")))
-    heads: tuple[Cell, ...] = (
-        "value",
-        "under" if any(row[1] for row in made) else "",
-        "reference",
-        *map(Symbol, columns),
-        "allowed",
-    )
-    widths = (0.0, 1.0 if any(row[1] for row in made) else 0.0, 0.0, *(0.0 for _ in columns), 0.0)
-    right = tuple(range(2, len(heads)))
-    return RichTable("Design values and factors", heads, tuple(made), widths, right, note, "factors", anchor)
+    said = [place for place in range(len(WORDS)) if any(one[place] for one in words)]
+    told: list[tuple[Cell, ...]] = [
+        (Symbol(row.symbol), *(one[place] for place in said)) for row, one in zip(rows, words, strict=True)
+    ]
+    heads: tuple[Cell, ...] = ("value", *(WORDS[one] for one in said), REFERENCE, *map(Symbol, columns), "allowed")
+    widths = (0.0, *(float(WORDS[one] == "under") for one in said), 0.0, *(0.0 for _ in columns), 0.0)
+    right = tuple(range(1 + len(said), len(heads)))
+    both = tuple((*some, *rest) for some, rest in zip(told, made, strict=True))
+    return RichTable("Design values and factors", heads, both, widths, right, note, "factors", anchor)
+
+
+def _bare(members: list[str]) -> list[str]:
+    """Without the name of their frame, which the piece is at: `truss: tie` is the tie."""
+    return [name.rpartition(FRAME)[2] for name in members]
 
 
 def _named(name: str) -> str:
