@@ -16,6 +16,10 @@ from beamcheck.checks.core.pictures.beams import Figure
 from beamcheck.checks.core.result import PieceResult
 
 from .beams import SAWN, Data, beam, floor, known, result_of, seat, stock
+from .test_flitch import WOOD as PLIES
+from .test_flitch import flitch
+from .test_steel_beams import girder as steel_girder
+from .test_steel_beams import steel
 
 L, E, I_X = 144.0, 1.4e6, 6 * 12**3 / 12
 OWN, GA = 5 / 1728 * 72, E / 16 * 5 / 6 * 72
@@ -132,6 +136,14 @@ def test_the_words_of_the_lines() -> None:
     sags = [one for one in long.statics.lines if one.symbol.startswith("Delta")]
     assert [one.formula for one in sags] == ["5 w L⁴ / (384 E′ I)", ""]
     assert sags[1].value == pytest.approx(5 * 5 * 360**4 / (384 * E * I_X))
+
+
+def test_what_stiffens_steel_and_a_flitch_beam_in_shear() -> None:
+    """The web of a W8x18, 8.14 x 0.23 in, at G = E/2.6; of a flitch beam the wood alone, 5/6 of 3 x 11 1/4 in."""
+    made = {"W8x18": result_of(steel_girder(), wood=steel()), "flitch": result_of(flitch(), wood=PLIES)}
+    notes = {name: " ".join(one.note for one in found.statics.lines) for name, found in made.items() if found.statics}
+    assert f"GA = E / 2.6 times the web: {29e6 / 2.6 * 8.14 * 0.23:,.0f} lb" in notes["W8x18"]
+    assert f"GA = E′/16 × 5/6 of the wood: {1.6e6 / 16 * 5 / 6 * 33.75:,.0f} lb; I counts" in notes["flitch"]
 
 
 # ---- a floor ---------------------------------------------------------------------------------------------------------

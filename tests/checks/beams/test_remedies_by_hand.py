@@ -13,8 +13,12 @@ from beamcheck.checks.beams.record.remedies import _less, _moved, _scaled
 from beamcheck.checks.core.asking.question import ask
 from beamcheck.checks.core.result import Check
 from beamcheck.model.beams import Beam
+from beamcheck.values.lumber import read_size
+from beamcheck.values.sizes import listed_sizes
 
-from .beams import beam, floor, known, result_of, seat
+from .beams import beam, floor, known, result_of, seat, stock
+
+STAMP = "stamp: mill 12, No.2, HEM-FIR, S-DRY"
 
 
 def test_every_place_is_drawn_closer() -> None:
@@ -77,3 +81,31 @@ def test_how_much_of_the_load_holds(live: int, percent: int) -> None:
     found = result_of(beam(carries=[load]), wood=known("6 in x 12 in"))
     assert percent == int(100 * (666.67 - 2.5) / live)
     assert f"Less load: holds with {percent} % of the loads given." in found.remedies
+
+
+def _fails(size: str, live: float, wood: dict[str, Any]) -> bool:
+    load = floor(dead="50 plf", live=f"{live} plf")
+    return any(one.verdict == "fails" for one in result_of(beam(carries=[load]), wood={**wood, "size": size}).checks)
+
+
+@pytest.mark.parametrize(("size", "live"), [
+    ("6x12 dressed", 945.0), ("6x12 dressed", 1200.0), ("2x8", 60.0),
+])  # fmt: skip
+def test_the_next_size_is_the_first_that_holds(size: str, live: float) -> None:
+    """Of the listed sizes of its class, no thinner and larger in section: those before it fail, it does not."""
+    wood = stock(size) if size[0] == "6" else stock(size, species="Hem-Fir", grade="No.2", evidence=STAMP)
+    load = floor(dead="50 plf", live=f"{live} plf")
+    found = result_of(beam(carries=[load]), wood=wood)
+    (told,) = [one for one in found.remedies if one.startswith("Next size")]
+    name = told.split(": ")[1].split(" (")[0]
+    now = read_size(size)
+    larger = [each for each in listed_sizes(now) if (other := read_size(each)).b * other.d > now.b * now.d
+              and other.b > now.b - 0.6 and other.size_class == now.size_class]  # fmt: skip
+    assert _fails(size, live, wood) and not _fails(name, live, wood)
+    assert all(_fails(each, live, wood) for each in larger[: larger.index(name)])
+
+
+@pytest.mark.parametrize("wood", [known("6 in x 12 in"), stock("10 in round", species="Southern Pine", grade="No.1")])
+def test_no_size_is_told_where_the_values_are_of_that_piece_or_it_is_round(wood: dict[str, Any]) -> None:
+    found = result_of(beam(carries=[floor(dead="50 plf", live="2500 plf")]), wood=wood)
+    assert not [one for one in found.remedies if one.startswith("Next size")]
