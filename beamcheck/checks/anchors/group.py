@@ -216,9 +216,8 @@ class Group:
     def column(self) -> Array:
         """(holes,) numbers within the row, from the end of the piece inwards."""
         found = np.zeros(self.x.size, dtype=int)
-        for number in range(int(self.row.max(initial=-1)) + 1):
-            members = np.flatnonzero(self.row == number)
-            found[members[np.argsort(self.x[members])]] = np.arange(members.size)
+        for members in self.rows:
+            found[members] = np.arange(members.size)
         return found
 
     @cached_property

@@ -114,12 +114,12 @@ class Joint:
     two_planes: bool
     gap: float
     held: float
-    slot: float = 0.0
-    bored: float = 0.0
-    penetration: float | None = None
-    threads_clear: bool = False  # of the shear planes
-    doubts: tuple[Open, ...] = ()
-    faults: tuple[Fault, ...] = ()
+    slot: float
+    bored: float
+    penetration: float | None
+    threads_clear: bool  # of the shear planes
+    doubts: tuple[Open, ...]
+    faults: tuple[Fault, ...]
 
     @property
     def parts(self) -> tuple[Part, Part]:

@@ -6,6 +6,7 @@ A 16d common nail is 0.162 in thick and 3 1/2 in long (Appendix L, read); a 2x12
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import pytest
 

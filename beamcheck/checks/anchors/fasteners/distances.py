@@ -154,7 +154,8 @@ def _of_member(group: Group, joint: Joint, spread: Spread, part: Part) -> Iterat
             between(np.where(towards, pull.full, pressed.full), side.full), tension.source,
         )  # fmt: skip
     inner = tables.row_spacing("along")
-    full, least_across = inner.value.full or 4.0, tables.row_spacing("across").value.least
+    full, least_across = inner.value.full, tables.row_spacing("across").value.least
+    assert full is not None
     for what, distances, least, share in (
         ("spacing along the grain", _next_in_line(u, v), inner.value.least, along),
         ("spacing across the grain", _next_in_line(v, u), least_across, across),
@@ -172,7 +173,8 @@ def _in_the_end(group: Group, joint: Joint, spread: Spread, part: Part) -> Itera
     """Fasteners into the end of the held piece: all of the load is across its grain, whichever way it goes."""
     D, loaded, x, y = joint.dowel.D, spread.loaded, group.x, group.y
     inner = tables.row_spacing("across")
-    full = inner.value.full or 4.0
+    full = inner.value.full
+    assert full is not None
     for what, distances in (("spacing up and down", _next_in_line(y, x)), ("spacing sideways", _next_in_line(x, y))):
         if np.isfinite(distances).any():
             yield Need(

@@ -122,7 +122,7 @@ def spread_of(group: Group) -> Spread:
     P_y = silent(pattern.fastener_force_y, P_y=-across, n=float(n), M=M, x_i=x_i[:, None], I_p=I_p)
     P_x, P_y = np.broadcast_arrays(P_x, P_y)
     P = silent(pattern.fastener_force, P_xi=P_x, P_yi=P_y)
-    small = NOTHING * max(float(np.max(P, initial=0.0)), 1e-9)
+    small = NOTHING * float(np.max(P, initial=0.0))
     # a part that is only rounding must not ask for the distances of a load that way
     P_x, P_y = np.where(np.abs(P_x) <= small, 0.0, P_x), np.where(np.abs(P_y) <= small, 0.0, P_y)
     theta = np.nan_to_num(pattern.angle_to_grain(P_x, P_y, 0.0))

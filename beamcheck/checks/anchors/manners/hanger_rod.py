@@ -281,7 +281,8 @@ class _Rod:
         group, D = self.group, self.D
         id, what = "anchor.rod_place", f"place of the rod in {name}"
         near = min(side, broad - side)
-        least_end = tables.end_distance("across", towards_end=False, hardwood=False).value.full or 4.0
+        least_end = tables.end_distance("across", towards_end=False, hardwood=False).value.full
+        assert least_end is not None
         least_edge = tables.distance("edge", "across", "unloaded").value.least
         short = []
         if end is not None and end < least_end * D - HAIR:
