@@ -242,6 +242,12 @@ def test_a_slot_alone_and_bores_as_deep_as_the_piece() -> None:
     narrow = {**HALF, "counterbore": "9/16 in", "counterbore_depth": "1 in"}
     (cut,) = cuts(0, name="A", manner="concealed plate", fastener=narrow, plate=slot, holes=TWO)
     assert [(void.height, void.breadth) for void in cut.voids] == [(0.5625, 5.0625)] * 2, "no wider than its hole"
+    laid = {"name": "A", "manner": "concealed plate", "fastener": HALF, "plate": slot, "holes": TWO}
+    thin = anchor_cuts(
+        Anchor.model_validate(laid),
+        Beam.model_validate(beam(supports=[seat("6 in"), seat("11 ft 6 in")])), 0, Section(1.25, 11.5, 1.25),
+    )  # fmt: skip
+    assert [void.breadth for void in thin[0].voids] == pytest.approx([1.25 - 0.4375] * 2)
     toe = {"name": "A", "manner": "toe-nails", "fastener": {"kind": "nail", "size": "16d common"}, "holes": TWO,
            "other": {"thickness": "5 1/2 in", "grain": "across"}}  # fmt: skip
     assert cuts(0, **toe) == []

@@ -86,6 +86,11 @@ def test_the_span_beside_an_end_counts_and_no_overhang() -> None:
     left = _turn_of_beam(middle, 1, 1)  # nearer to the left end: the span to its right
     assert left is not None and left.rotation[0] == pytest.approx(0.003)
     assert left.softness == pytest.approx(140.0 / (4 * EI))
+    even = _turn_of_beam(run([0.0, 120.0, 240.0], shape=slope), 1, 1)
+    assert even is not None and even.rotation[0] == pytest.approx(0.003), "in the middle as nearer to the left end"
+    right = _turn_of_beam(run([0.0, 125.0, 240.0], shape=slope), 1, 1)
+    assert right is not None and right.softness == pytest.approx(125.0 / (4 * EI))
+    assert right.rotation[0] == pytest.approx(-0.003)
     right = _turn_of_beam(run([0.0, 140.0, 240.0], shape=slope), 1, 1)
     assert right is not None and right.rotation[0] == pytest.approx(-0.003), "the span to its left, going up inwards"
     assert right.softness == pytest.approx(140.0 / (4 * EI))

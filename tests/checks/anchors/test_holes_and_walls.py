@@ -12,7 +12,8 @@ from typing import Any
 import numpy as np
 import pytest
 
-from beamcheck.checks.anchors.far_side import far_side_checks
+from beamcheck.checks.anchors.far_side import far_side_checks, passed_on
+from beamcheck.checks.anchors.fastener import dowel_of
 from beamcheck.checks.anchors.group import (
     Group,
 )
@@ -21,7 +22,7 @@ from beamcheck.checks.anchors.manners.base import evidence_checks, line_checks
 from beamcheck.checks.anchors.manners.registry import connect, manner_of
 from beamcheck.checks.core.asking.question import RULING
 from beamcheck.checks.core.result import Check
-from beamcheck.model.anchors.anchor import Anchor
+from beamcheck.model.anchors.anchor import Anchor, Fastener
 from beamcheck.model.beams import Beam
 from beamcheck.model.existing import Existing
 from beamcheck.model.posts import Post
@@ -154,6 +155,60 @@ def test_strength_of_a_maker_without_a_table_to_compare_with() -> None:
     for F_yb, asked in (("112,500 psi", False), ("113,000 psi", True)):
         made = group([10.0], fastener={**nail, "F_yb": F_yb})
         assert bool(those(evidence_checks(made), "anchor.bending_yield")) is asked
+
+
+@pytest.mark.parametrize(("turning", "told"), [(None, 0), ([0.0], 0), ([600.0], 1), ([-600.0], 1)])
+def test_an_end_that_is_kept_from_turning_is_told(turning: list[float] | None, told: int) -> None:
+    made = group([100.0])
+    made = replace(made, forces=replace(made.forces, turning=None if turning is None else np.array(turning)))
+    found = list(passed_on(made))
+    assert len(found) == told
+    assert all("a moment of up to 50 lb-ft comes to them and to post" in one for one in found)
+
+
+def test_a_fastener_of_no_size_in_the_tables_has_no_usual_strength() -> None:
+    """What the table does not know is far above it: an engineer sees the document."""
+    made = group([10.0], fastener={"kind": "nail", "size": "16d", "F_yb": "90,000 psi", "F_yb_from": "data sheet 4"})
+    (check,) = those(evidence_checks(made), "anchor.bending_yield")
+    assert check.questions[0].field == RULING
+
+
+@pytest.mark.parametrize(("which", "field"), [("held", "stock.wood.grade"), ("into", "")])
+def test_wood_of_either_piece_that_is_not_known(which: str, field: str) -> None:
+    """Of the held piece it is asked here; of the other one where its gravity is taken."""
+    old = stock(species="unknown", grade="unstamped", grade_from=None, evidence="", candidates=["Hem-Fir"])
+    found = those(evidence_checks(group([10.0], **{which: old})), "anchor.wood")  # type: ignore[arg-type]
+    assert [check.questions[0].field for check in found] == ([field] if field else [])
+
+
+def test_a_maker_s_strength_without_its_document() -> None:
+    fastener = Fastener.model_validate({**HALF, "F_yb": "50,000 psi", "F_yb_from": "data sheet 12"})
+    named = dowel_of(fastener)
+    assert (named.F_yb, named.why_F_yb, named.doubts) == (50000.0, "by its maker: data sheet 12", ())
+    bare = dowel_of(fastener.model_copy(update={"F_yb_from": " "}))
+    assert [one.field for one in bare.doubts] == ["fastener.F_yb_from"]
+    assert dowel_of(Fastener.model_validate(HALF)).source_F_yb is not None
+
+
+@pytest.mark.parametrize(("fastener", "through", "large", "smooth", "hole", "thread", "clause"), [
+    ({"kind": "bolt", "size": "1/2 in", "length": "6 in"}, True, True, False, 0.5625, 1.25, ""),
+    ({"kind": "bolt", "size": "1/4 in", "threads": "clear of it"}, True, True, True, 0.3125, None, ""),
+    ({"kind": "pin", "size": "1/2 in", "length": "6 in"}, True, True, True, 0.5625, None, ""),
+    ({"kind": "lag screw", "size": "1/2 in", "length": "6 in"}, False, True, False, 0.5, 3.5, "lag"),
+    ({"kind": "wood screw", "size": "No. 10", "length": "3 in"}, False, False, False, 0.19, None, "screw"),
+    ({"kind": "nail", "size": "16d common"}, False, False, True, 0.162, None, "nail"),
+])  # fmt: skip
+def test_what_a_fastener_is(
+    fastener: Data, through: bool, large: bool, smooth: bool, hole: float, thread: float | None, clause: str
+) -> None:
+    """1/4 in and more count as large; a bolt up to 6 in has 2 D + 1/4 in of thread (ASME B18.2.1, memory)."""
+    made = dowel_of(Fastener.model_validate(fastener))
+    assert (made.through, made.large, made.smooth) == (through, large, smooth)
+    assert made.hole == pytest.approx(hole) and made.thread == (None if thread is None else pytest.approx(thread))
+    if clause:
+        found = {"lag": "NDS 2018 12.1.4.6", "screw": "NDS 2018 12.1.5.6", "nail": "NDS 2018 12.1.6.4"}[clause]
+        assert made.penetration_clause == found
+    assert (made.washer is not None) is (made.kind in ("bolt", "lag screw"))
 
 
 # ---- ledgers and laps ------------------------------------------------------------------------------------------------

@@ -194,6 +194,14 @@ def test_published_loads_are_for_dry_wood_that_stays_cool(wood: Data, field: str
     assert [asked for asked, _ in fit(rated(held=stock(**wood)))] == ([field] if field else [])
 
 
+def test_an_old_timber_that_is_surveyed_is_not_metered_once_more() -> None:
+    """A survey has its own readings: the meter of the stock alone does not say that it dries first."""
+    made = rated(held=stock(measured_moisture="20 %"))
+    surveyed: Any = replace(made, stock=made.stock.model_copy(update={"survey": SimpleNamespace(readings=())}))
+    fields = [asked for asked, text in fit(surveyed)]
+    assert "stock.wood.measured_moisture" not in fields
+
+
 @pytest.mark.parametrize(("slope", "said", "asked"), [
     (3.0, None, False), (3.1, None, True), (-3.1, None, True), (20.0, "20 deg", False), (20.0, "19 deg", True),
     (-20.0, "25 deg", False),

@@ -91,7 +91,7 @@ def geometry_factor(pad: Pad, found: list[Need], D: float, which: int | slice) -
     with_factor = [need for need in found if need.full is not None]
     if isinstance(which, slice):
         silent = SilentPad()
-        least = np.ones(found[0].least.shape[1]) if found else np.ones(1)
+        least = np.ones(1)
         for need in with_factor:
             assert need.full is not None
             wanted = need.full > 0.0
