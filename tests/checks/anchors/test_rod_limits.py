@@ -30,8 +30,8 @@ TIMBER = stock("6x12 dressed")
 
 def hung(
     *,
-    lands_at: float = 36.0,
-    line: float = 6.0,
+    lands_at: float | None = 36.0,
+    line: float | None = 6.0,
     high: Data | None = None,
     holes: Data | None = HOLES,
     down: float = 500.0,
@@ -205,3 +205,39 @@ def test_place_that_is_not_said() -> None:
     (check,) = named(hung(holes=None), "anchor.rod_place")
     (answer,) = check.questions[0].answers
     assert answer.sets == (("anchor.A.holes", {"rows": 1, "columns": 1, "end": "6 in", "edge": "2 3/4 in"}),)
+
+
+@pytest.mark.parametrize(("edge", "asked"), [("5 1/2 in", False), ("5.51 in", True)])
+def test_a_rod_beyond_the_other_side_is_asked_about(edge: str, asked: bool) -> None:
+    """The middle of the breadth is proposed."""
+    found = [one for one in named(hung(holes={**HOLES, "edge": edge}), "anchor.rod_place") if one.questions]
+    assert [one.questions[0].field for one in found] == (["anchor.A.holes.edge"] if asked else [])
+    assert all([answer.says for answer in one.questions[0].answers] == ["2 3/4 in"] for one in found)
+
+
+def test_place_of_a_rod_of_which_no_line_is_known() -> None:
+    """Half of the breadth from the end, as from the side."""
+    made = hung(holes=None, line=None)
+    (check,) = named(made, "anchor.rod_place")
+    assert check.questions[0].answers[0].sets[0][1] == {"rows": 1, "columns": 1, "end": "2 3/4 in", "edge": "2 3/4 in"}
+
+
+@pytest.mark.parametrize(("lands_at", "clear"), [(None, False), (36.0, True)])
+def test_where_it_lands_is_not_known(lands_at: float | None, clear: bool) -> None:
+    """Then the upper washer counts as at an end, and no end distance is asked there."""
+    found = hung(lands_at=lands_at)
+    factor = 2.125 / 1.75 if clear else 1.0
+    assert find(found, "washer on the top of high").capacity == pytest.approx(625.0 * factor * area(1.75))
+    assert find(found, "place of the rod in high").verdict == "passes"
+
+
+def test_a_rod_that_hangs_from_nothing_that_is_known() -> None:
+    made = group([500.0], held=TIMBER)
+    anchor = Anchor.model_validate({"name": "A", "manner": "hanger rod", "fastener": ROD, "holes": HOLES})
+    made = replace(made, anchor=anchor, x=np.array([6.0]), y=np.array([2.75]), into=None, line=6.0)
+    found = REGISTRY["hanger rod"].checks(made, Context(Structure({}, {})))
+    assert [one.verdict for one in named(found, "anchor.rod_upper_end")] == ["refer"]
+    assert len(named(found, "anchor.washer")) == 1 and len(named(found, "anchor.rod_place")) == 1
+    bare = replace(made, anchor=anchor.model_copy(update={"fastener": None}))
+    (check,) = REGISTRY["hanger rod"].checks(bare, Context(Structure({}, {})))
+    assert check.questions[0].field == "anchor.A.fastener.size"
