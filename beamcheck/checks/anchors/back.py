@@ -66,7 +66,7 @@ def back_checks(group: Group) -> Iterator[Check]:
             )
         yield Check.refers("anchor.far_side", group.name, WHAT, PATH, text, ask=asked)
     V, N = np.asarray(group.forces.across, float), np.maximum(np.asarray(group.forces.along, float), 0.0)
-    if float(np.max(-V, initial=0.0)) > negligible():
+    if float(np.max(-V)) > negligible():
         text = f"{show(float(np.max(-V)), 'force')} lift: the plate behind is worked out for what comes down"
         yield group.refers("anchor.back_lifted", WHAT, PATH, Open(text, "steel_beyond"))
     M = np.abs(V) * distance(group, back)

@@ -87,7 +87,7 @@ def across_the_grain(group: Group, couple: Couple) -> Iterator[Check]:
     across its grain.
     """
     id, what = "anchor.ledger_wood", "wood of the ledger across its grain"
-    most = float(np.max(couple.M, initial=0.0))
+    most = float(np.max(couple.M))
     if most <= 0.0:
         return
     b, d, little = float(group.section.b), float(group.section.d), judgment("tension across the grain")

@@ -138,7 +138,7 @@ def passed_on(group: Group) -> Iterator[str]:
     if group.made.plates and group.x.size:
         turning = 0.0 if group.forces.turning is None else float(np.max(np.abs(group.forces.turning)))
         e = max(abs(group.arm or 0.0), float(np.mean(group.x)))
-        M = float(np.max(np.abs(group.forces.across), initial=0.0)) * e + turning
+        M = float(np.max(np.abs(group.forces.across))) * e + turning
         yield (
             f"The plate is taken to be held at the end of {group.piece} or at the end of its arm. What it is fixed to "
             f"must take {group.force_words} there, with a moment of up to {show(M, 'moment')}: whoever answers for "

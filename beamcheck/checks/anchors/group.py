@@ -183,7 +183,7 @@ class Group:
     @property
     def largest(self) -> dict[str, float]:
         """The largest force in each direction in which one comes, lbf."""
-        found = {PART_WORDS[key]: float(np.max(part, initial=0.0)) for key, part in self.parts.items()}
+        found = {PART_WORDS[key]: float(np.max(part)) for key, part in self.parts.items()}
         return {words: force for words, force in found.items() if force > negligible()}
 
     @property

@@ -332,7 +332,7 @@ def test_lengths_that_do_not_fit_fail() -> None:
     slot = group([50.0], manner="concealed plate", plate=A36, other=None, held=stock("4x12 dressed"))
     assert slot.anchor.plate is not None
     tight = slot.anchor.model_copy(update={"plate": slot.anchor.plate.model_copy(update={"slot": 0.125})})
-    assert "at most w_slot" in said(lateral(replace(slot, anchor=tight)), "fails")
+    assert "at most width of a slot" in said(lateral(replace(slot, anchor=tight)), "fails")
 
 
 def test_a_gap_wider_than_the_model_allows_refers() -> None:

@@ -54,7 +54,7 @@ def axial_checks(connection: Connection, out_of_plane: Sequence[float] | Array) 
     T = np.maximum(np.asarray(out_of_plane, dtype=float), 0.0)
     if np.isnan(T).any() or T.shape != (len(group.forces.combinations),):
         raise OutOfRange(f"one tension for each of {len(group.forces.combinations)} combinations is needed", "statics")
-    if float(T.max(initial=0.0)) <= negligible():
+    if float(T.max()) <= negligible():
         return []
     try:
         if joint.two_planes:
@@ -301,7 +301,7 @@ def _root(connection: Connection, T: Array) -> Iterator[Check]:
     if dowel.kind == "nail":
         return
     id, what, clause = "anchor.root", "steel at the root", "NDS 2018 12.2, AISC 360-16 J3.6"
-    stress, any_steel = float(T.max(initial=0.0)) / (math.pi * dowel.D_r**2 / 4.0), judgment("any steel at the root")
+    stress, any_steel = float(T.max()) / (math.pi * dowel.D_r**2 / 4.0), judgment("any steel at the root")
     if stress > any_steel.value:
         text = f"what steel the {dowel.kind} is of is not said, and the standard names no grade: its maker's value"
         yield group.refers(id, what, clause, Open(text, "screw_steel"))

@@ -90,7 +90,7 @@ def split_checks(group: Group) -> Iterator[Check]:
 def _across(connection: Connection) -> list[Check]:
     """A moment that makes some fasteners push up and others down pulls the wood apart across its grain (11.1.3)."""
     spread = connection.spread
-    small = BOTH_WAYS * np.max(spread.P, axis=0, initial=0.0)
+    small = BOTH_WAYS * np.max(spread.P, axis=0)
     both = (spread.P_y > small).any(axis=0) & (spread.P_y < -small).any(axis=0)
     if connection.joint.held_part.grain == "into" or not bool(both.any()):
         return []

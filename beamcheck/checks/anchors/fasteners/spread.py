@@ -52,7 +52,7 @@ class Spread:
     @property
     def loaded(self) -> Array:
         """(holes, combinations) where there is a force at all."""
-        least = max(NOTHING * float(self.P.max(initial=0.0)), negligible() / self.P.shape[0])
+        least = max(NOTHING * float(self.P.max()), negligible() / self.P.shape[0])
         return np.asarray(least < self.P)
 
     @property
@@ -122,7 +122,7 @@ def spread_of(group: Group) -> Spread:
     P_y = silent(pattern.fastener_force_y, P_y=-across, n=float(n), M=M, x_i=x_i[:, None], I_p=I_p)
     P_x, P_y = np.broadcast_arrays(P_x, P_y)
     P = silent(pattern.fastener_force, P_xi=P_x, P_yi=P_y)
-    small = NOTHING * float(np.max(P, initial=0.0))
+    small = NOTHING * float(np.max(P))
     # a part that is only rounding must not ask for the distances of a load that way
     P_x, P_y = np.where(np.abs(P_x) <= small, 0.0, P_x), np.where(np.abs(P_y) <= small, 0.0, P_y)
     theta = np.nan_to_num(pattern.angle_to_grain(P_x, P_y, 0.0))
@@ -147,8 +147,8 @@ def holding_the_end(group: Group, joint: Joint) -> Group:
     gamma = float(slip(max(D, LARGE))) * min(D / LARGE, 1.0) ** 1.5
     M = group.turn.rotation / (1.0 / (gamma * I_p) + group.turn.softness)
     forces, farthest = group.forces, float(np.max(np.hypot(x_i, y_i)))
-    even = np.max(np.hypot(forces.across, forces.along), initial=0.0) / group.x.size
-    if float(np.max(np.abs(M), initial=0.0)) * farthest / I_p <= TURNING * even:
+    even = np.max(np.hypot(forces.across, forces.along)) / group.x.size
+    if float(np.max(np.abs(M))) * farthest / I_p <= TURNING * even:
         return group
     stiff = tuple(replace(one, name=f"{one.name}, {STIFF}") for one in forces.combinations)
     before = np.zeros_like(M) if forces.turning is None else forces.turning

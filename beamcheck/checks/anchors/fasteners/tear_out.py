@@ -62,7 +62,7 @@ def _along(connection: Connection, wood: WoodMaterial) -> Iterator[Check]:
     group, joint = connection.group, connection.joint
     pull = np.maximum(np.asarray(group.forces.along, float), 0.0)
     part = joint.held_part
-    if float(pull.max(initial=0.0)) <= negligible() or part.grain == "into":
+    if float(pull.max()) <= negligible() or part.grain == "into":
         return
     block = Block(part.name, wood, group.x, group.y, float(group.x.min()), joint.held, pull)
     yield _net_section(connection, block)
@@ -78,7 +78,7 @@ def _other(connection: Connection) -> Iterator[Check]:
     turned = part.grain == "across"
     along, across = np.abs(group.forces.along), np.abs(group.forces.across)
     force, aside = (across, along) if turned else (along, across)
-    most = float(np.max(aside, initial=0.0))
+    most = float(np.max(aside))
     # a girder or rafter of this job is asked itself how high the fastenings sit on it, and checked for that
     known = group.on_a_girder or (isinstance(group.into, Rafter) and group.anchor.on_girder is not None)
     if most > negligible() and not known and not trivial(most, _capacity(connection)):
@@ -182,7 +182,7 @@ def _across(connection: Connection, wood: WoodMaterial) -> Iterator[Check]:
     """The held piece under the force across its grain."""
     group, joint = connection.group, connection.joint
     force = np.asarray(group.forces.across, float)
-    if float(np.abs(force).max(initial=0.0)) <= negligible() or group.made.aslant:
+    if float(np.abs(force).max()) <= negligible() or group.made.aslant:
         return
     d, low, high = float(group.section.d), float(group.y.min()), float(group.y.max())
     b = float(group.section.b) - joint.slot

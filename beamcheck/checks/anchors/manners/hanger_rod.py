@@ -93,11 +93,11 @@ class _Rod:
         return [*found, self._tension(), *self._washers(), *self._place(), *self._upper_end()]
 
     def _uplift(self) -> Iterator[Check]:
-        group, lift = self.group, float(np.max(self.group.parts["up"], initial=0.0))
+        group, lift = self.group, float(np.max(self.group.parts["up"]))
         if lift <= negligible():
             return
         id, what, clause = "anchor.rod_uplift", "uplift on a rod", "ASCE 7-16 2.4.1"
-        if trivial(lift, float(np.max(self.T, initial=0.0))):
+        if trivial(lift, float(np.max(self.T))):
             text = f"it lifts with {show(lift, 'force')}, next to nothing beside what hangs on it"
             yield Check.keeps_rule(id, group.name, what, clause, text)
             return
@@ -245,7 +245,7 @@ class _Rod:
 
     def _beside(self, name: str, off: float) -> Iterator[Check]:
         """A rod beside the middle of a piece twists it; something else has to keep it from turning."""
-        group, most = self.group, float(np.max(self.T, initial=0.0))
+        group, most = self.group, float(np.max(self.T))
         if off <= judgment("rod beside the middle").value or most <= negligible():
             return
         id, what, rule = "anchor.couple", f"twist of {name} by the rod", "statics; NDS 2018 11.1.3"

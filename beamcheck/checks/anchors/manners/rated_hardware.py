@@ -227,7 +227,7 @@ def _other_size(group: Group, words: str) -> Iterator[str]:
 
 def _other_kind(group: Group, words: str) -> Iterator[str]:
     kind = told(words, "hardware that lifts")
-    if kind and float(np.max(group.parts["down"], initial=0.0)) > negligible():
+    if kind and float(np.max(group.parts["down"])) > negligible():
         yield f"{kind[0].words!r} is for what lifts, and {show(float(np.max(group.parts['down'])), 'force')} come down"
 
 

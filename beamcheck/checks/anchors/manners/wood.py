@@ -79,7 +79,7 @@ def lap_checks(connection: Connection, couple: Couple | None, *, counted: bool) 
     """
     group = connection.group
     id, what = "anchor.couple", "couple of what lies side by side"
-    most = 0.0 if couple is None else float(np.max(couple.M, initial=0.0))
+    most = 0.0 if couple is None else float(np.max(couple.M))
     if couple is None or most <= 0.0:
         return []
     if not counted:

@@ -21,7 +21,7 @@ from beamcheck.checks.anchors.steel import margins_of, steel_checks
 from beamcheck.checks.core.asking.question import RULING
 from beamcheck.checks.core.result import Check
 
-from .anchors import Data, couple, find, group, stock
+from ..anchors import Data, couple, find, group, stock
 
 BOLT: Data = {"kind": "bolt", "size": "5/8 in", "steel": "A307", "length": "7 in"}
 PLATE: Data = {"steel": "A36", "thickness": "3/8 in", "width": "9 in", "length": "9 in", "weld": "1/4 in"}
@@ -140,6 +140,14 @@ def test_modulus_with_holes_off_the_middle() -> None:
     Z, S = T * W**2 / 4, T * W**2 / 6
     assert check.capacity == pytest.approx(min(50000 * Z / 1.67, 1.6 * 50000 * S / 1.67, 65000 * (Z - taken) / 2))
     assert 65000 * (Z - taken) / 2 < 50000 * Z / 1.67
+
+
+def test_modulus_of_a_leg_through_its_holes() -> None:
+    """The flat way, A572: F_u of what three holes leave of 9 in is less than F_y of all of it."""
+    more: Data = {"manner": "let-in angle", "plate": {"steel": "A572 Grade 50", "weld": None}}
+    check = named(plated(100.0, **more), "plate: bending")
+    Z, Z_n = W * T**2 / 4, (W - 3 * D_NET) * T**2 / 4
+    assert check.capacity == pytest.approx(65000 * Z_n / 2) and 65000 * Z_n / 2 < 50000 * Z / 1.67
 
 
 # ---- slender ---------------------------------------------------------------------------------------------------------

@@ -19,8 +19,8 @@ from beamcheck.errors import OutOfRange
 from beamcheck.model.anchors.anchor import Fastener
 from beamcheck.model.roofs import Rafter
 
-from .. import houses
-from .anchors import Data, find, group, lateral, said, step, stock
+from ... import houses
+from ..anchors import Data, find, group, lateral, said, step, stock
 
 PLATE: Data = {"steel": "A36", "thickness": "1/4 in", "width": "6 in", "length": "10 in"}
 SLOT = {**PLATE, "slot": "5/16 in"}

@@ -35,8 +35,8 @@ from beamcheck.checks.core.result import Check
 from beamcheck.model.anchors.anchor import Anchor, Holes
 from beamcheck.model.beams import Beam
 
-from ..beams.beams import beam, seat
-from .anchors import Data, group, loaded
+from ...beams.beams import beam, seat
+from ..anchors import Data, group, loaded
 
 ONE: Data = {"rows": 1, "columns": 1, "end": "4 in", "edge": "5 5/8 in"}
 EI = 2.0e9

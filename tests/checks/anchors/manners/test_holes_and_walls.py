@@ -17,7 +17,7 @@ from beamcheck.checks.anchors.fastener import dowel_of
 from beamcheck.checks.anchors.group import (
     Group,
 )
-from beamcheck.checks.anchors.held_end import end_of_post
+from beamcheck.checks.anchors.held_end import _kept_by, end_of_post
 from beamcheck.checks.anchors.manners.base import evidence_checks, line_checks
 from beamcheck.checks.anchors.manners.registry import connect, manner_of
 from beamcheck.checks.core.asking.question import RULING
@@ -27,9 +27,9 @@ from beamcheck.model.beams import Beam
 from beamcheck.model.existing import Existing
 from beamcheck.model.posts import Post
 
-from .. import houses
-from ..beams.beams import beam
-from .anchors import A36, HALF, Data, beside, find, group, lateral, layout, stock
+from ... import houses
+from ...beams.beams import beam
+from ..anchors import A36, HALF, Data, beside, find, group, lateral, layout, stock
 
 PLATE = {key: value for key, value in A36.items() if key != "slot"}
 OTHER: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "across", "end": "6 in", "edge": "5 in"}
@@ -135,6 +135,7 @@ def test_a_post_end_goes_into_what_is_named_or_stands_below() -> None:
 
     assert end(bolts, True).into == "the girder" and end(bolts, False).into == "what is under: sill"
     assert end(bolts.model_copy(update={"into": None}), True).into is None
+    assert end(bolts, True).rests and end(bolts, True).line == 0.0 and end(bolts, True).support == f"post.{post.name}"
 
 
 # ---- what contradicts itself -----------------------------------------------------------------------------------------
@@ -264,3 +265,14 @@ def test_words_on_the_joint() -> None:
     two = find(lateral(group([100.0], manner="plates both sides", plate=PLATE, other=None)), "lateral load")
     assert "two shear planes" in two.notes[0]
     assert connect(group([100.0])).worst == 0
+
+
+@pytest.mark.parametrize(("into", "kept"), [(None, ("joist", "girder")), ("girder", ("joist",))])
+def test_pieces_that_are_said_to_keep_it_from_turning(into: str | None, kept: tuple[str, ...]) -> None:
+    """Not the piece itself, nor what it is fastened to."""
+    anchor = group([10.0]).anchor.model_copy(update={"twist_held_by": "the joist, B and the girder"})
+    names = ["joist", "B", "girder"]
+    context: Any = SimpleNamespace(structure=SimpleNamespace(sticks_named=lambda words: names))
+    held: Any = SimpleNamespace(piece="B", into=SimpleNamespace(name=into) if into else None)
+    assert _kept_by(anchor, held, context) == kept
+    assert _kept_by(group([10.0]).anchor, held, context) == ()

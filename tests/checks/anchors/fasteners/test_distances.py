@@ -17,7 +17,7 @@ from beamcheck.checks.anchors.group import Group
 from beamcheck.checks.anchors.manners.registry import connect
 from beamcheck.errors import OutOfRange
 
-from .anchors import A36, Data, find, group, lateral, layout, step, stock
+from ..anchors import A36, Data, find, group, lateral, layout, step, stock
 
 FOUR: Data = {"rows": 2, "columns": 2, "end": "4 in", "edge": "3 in", "spacing": "3 in", "row_spacing": "4 in"}
 ONE: Data = {"rows": 1, "columns": 1, "end": "4 in", "edge": "6 in"}
@@ -189,6 +189,7 @@ def test_the_side_of_the_other_piece_in_the_plane_of_the_joint() -> None:
     ({"end": "3 1/2 in", "spacing": "2 in"}, 1.0), ({"end": "3 in", "spacing": "2 in"}, 3.0 / 3.5),
     ({"end": "4 in", "spacing": "1 3/4 in"}, 1.75 / 2.0), ({"end": "3 in", "spacing": "1.6 in"}, 1.6 / 2.0),
     ({"end": "1.75 in", "spacing": "2 in"}, 0.5),
+    ({"end": "2.1 in", "spacing": "1 1/2 in"}, 0.6),  # the spacing is the least that has a value: 0.75
 ])  # fmt: skip
 def test_the_least_of_end_and_spacing_counts_for_all(holes: Data, C_delta: float) -> None:
     """12.5.1.2 (read): the smallest of any fastener in any member, whether worked out for one case or for all."""

@@ -10,14 +10,15 @@ from typing import Any
 
 import pytest
 
-from beamcheck.checks.anchors.fasteners.axial import axial_checks
+from beamcheck.calc.pad import SilentPad
+from beamcheck.checks.anchors.fasteners.axial import axial_checks, pull_value
 from beamcheck.checks.anchors.group import Group
 from beamcheck.checks.anchors.manners.registry import connect
 from beamcheck.checks.core.asking.question import RULING
 from beamcheck.checks.core.result import Check
 from beamcheck.errors import OutOfRange
 
-from .anchors import A36, Data, axial, beside, find, group, layout, stock
+from ..anchors import A36, Data, axial, beside, find, group, layout, stock
 
 PLATE = {key: value for key, value in A36.items() if key != "slot"}
 OTHER: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "across", "end": "6 in", "edge": "5 in"}
@@ -170,8 +171,27 @@ def test_washers_clear_of_the_end_bear_more(end: str, C_b: float) -> None:
 
 def test_a_washer_beside_the_wood() -> None:
     """No wider than twice what lies between bolt and edge: 9/16 in of hole are none."""
-    for edge, verdict in (("0.28 in", "fails"), ("0.29 in", "passes")):
+    for edge, verdict in (("0.28 in", "fails"), ("0.28125 in", "fails"), ("0.29 in", "passes")):
         found = axial(group([10.0], holes={**ONE, "edge": edge}), [5.0])
         assert find(found, "washer on the held").verdict == verdict
     unknown = axial(group([100.0], other={**OTHER, "stock": None}), [50.0])
     assert find(unknown, "washer on the post").questions[0].field == "anchor.A.other.stock"
+
+
+@pytest.mark.parametrize(("edge", "holds"), [("0.28125 in", False), ("0.29 in", True)])
+def test_what_a_bolt_holds_beside_the_edge(edge: str, holds: bool) -> None:
+    """A washer of which no more than the hole lies on wood holds nothing."""
+    made = connect(group([10.0], holes={**ONE, "edge": edge}))
+    if holds:
+        assert float(pull_value(SilentPad(), made, 0)) > 0.0
+        return
+    with pytest.raises(OutOfRange, match="of the washer lies on the wood"):
+        pull_value(SilentPad(), made, 0)
+
+
+def test_a_lag_screw_s_washer_beside_the_edge() -> None:
+    """Twice 1/4 in of wood are just the shank of 1/2 in: nothing bears."""
+    lag = {"kind": "lag screw", "size": "1/2 in", "length": "6 in"}
+    for edge, verdict in (("0.25 in", "fails"), ("0.26 in", "passes")):
+        made = group([0.0], fastener=lag, holes={**ONE, "edge": edge}, other=DEEP, into=TIMBER)
+        assert find(axial(made, [0.6]), "pull on the most loaded").verdict == verdict, edge

@@ -22,9 +22,9 @@ from beamcheck.errors import OutOfRange
 from beamcheck.model.beams import Beam
 from beamcheck.model.roofs import Rafter
 
-from .. import houses
-from ..beams.beams import beam
-from .anchors import A36, HALF, Data, find, group, lateral, step, stock, tear_out
+from ... import houses
+from ...beams.beams import beam
+from ..anchors import A36, HALF, Data, find, group, lateral, step, stock, tear_out
 
 PLATE = {key: value for key, value in A36.items() if key != "slot"}
 OTHER: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "across", "end": "6 in", "edge": "5 in"}

@@ -23,7 +23,7 @@ from beamcheck.checks.core.asking.question import RULING
 from beamcheck.checks.core.result import Check
 from beamcheck.model.conditions.movement import Movement
 
-from .anchors import A36, HALF, Data, find, group, lateral, made, step, stock
+from ..anchors import A36, HALF, Data, find, group, lateral, made, step, stock
 
 PLATE = {key: value for key, value in A36.items() if key != "slot"}
 ALONG: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "along", "end": "8 in", "edge": "4 in"}

@@ -19,7 +19,7 @@ from beamcheck.checks.core.result import Check
 from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.model.stock import Stock
 
-from .anchors import Data, find, group, stock
+from ..anchors import Data, find, group, stock
 
 REPORT: Data = {"source": "evaluation report ER-0000 (invented), 2025, table 3", "down": "1250 lbf",
                 "duration": "included", "loads": "floor", "conditions": "all holes filled",

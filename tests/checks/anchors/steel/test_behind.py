@@ -27,9 +27,9 @@ from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.model.beams import Beam
 from beamcheck.model.existing import Existing
 
-from ..beams.beams import beam, seat
-from .anchors import HALF, Data, group, loaded, made, stock
-from .test_plate_behind import BACK, REPORT
+from ...beams.beams import beam, seat
+from ..anchors import HALF, Data, group, loaded, made, stock
+from ..test_plate_behind import BACK, REPORT
 
 PLATE: Data = {"steel": "A36", "thickness": "3/8 in", "width": "7 in", "length": "9 in", "slot": "7/16 in",
                "weld": "1/4 in"}  # fmt: skip
