@@ -22,8 +22,6 @@ from .short.schedule import schedule_blocks
 OUTCOMES = ("Reviewed", "Reviewed with corrections", "Not accepted")
 TITLE_BLOCK = ("project number", "designed by", "checked by")
 REVISION, ROOM = "revision ", 2  # of a label; blank rows for revisions by pen
-ROWS_OF_A_PAGE = 2  # of bars over the walls: a load path with more is drawn over much of a page
-FEW_QUESTIONS = 6  # that stand below a load path on its page
 EVERY_STEP, EVERY_STEP_ANCHOR = "Appendix: every step", "every-step"
 
 
@@ -33,7 +31,7 @@ def compose(result: JobResult, *, all_steps: bool = False) -> tuple[Block, ...]:
     members = [block for group in sheet.groups for block in member_blocks(group, sheet)]
     symbols = symbols_of(result) if all_steps else alphabetical(_printed(members))
     body: tuple[Block, ...] = (
-        *basis_blocks(result), *schedule_blocks(sheet), *_path_and_questions(sheet, all_steps=all_steps),
+        *basis_blocks(result), *schedule_blocks(sheet), *_path(sheet, all_steps=all_steps), *question_blocks(sheet),
         *members,
         *closing_blocks(result, sheet.numbers, sheet.letters, sheet.marks, symbols, all_steps=all_steps),
         *(_appendix(sheet) if all_steps else ()),
@@ -120,16 +118,6 @@ def _project(result: JobResult, tool: str, *, whole_title: bool) -> tuple[tuple[
     if missing:
         rows.append((capital(NOT_GIVEN), ", ".join(missing)))
     return (*rows, ("Tool", tool), ("Job file", result.job_name), ("Its SHA-256", result.fingerprint))
-
-
-def _path_and_questions(sheet: Sheet, *, all_steps: bool) -> Iterator[Block]:
-    """The load path, then what is open; a path that fills a page comes after many questions, which fill the page
-    before it.
-    """
-    path, questions = tuple(_path(sheet, all_steps=all_steps)), tuple(question_blocks(sheet))
-    tall = sheet.plan is not None and max(bar.row for bar in sheet.plan.bars) > ROWS_OF_A_PAGE
-    many = len(sheet.result.questions) > FEW_QUESTIONS
-    yield from (*questions, *path) if tall and many else (*path, *questions)
 
 
 def _path(sheet: Sheet, *, all_steps: bool) -> Iterator[Block]:

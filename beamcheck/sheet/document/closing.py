@@ -23,6 +23,7 @@ HOW = {
 }
 SEEN = frozenset(("read", "derived", "read, second-hand", "given"))
 RESTS_ON = "What this rests on: memory, assumptions and others"
+NOTHING_WEAK = "Nothing is from memory or of low confidence."
 NOT_CHECKED = (
     "Wind and earthquake acting on the building as a whole: bracing, shear walls, diaphragms, hold-downs.",
     "Foundations, soil, and everything called existing or by others in the load path.",
@@ -85,10 +86,9 @@ def _rests_on(
     """What the engineer has to stand in for."""
     yield Heading(RESTS_ON, anchor="doubts", running=RESTS_ON.partition(":")[0])
     weak = [each for each in references if each.source.how == "memory" or each.source.confidence == "low"]
-    first = "The first" if len(weak) == 1 else f"The first {len(weak)}"
-    them = "it" if len(weak) == 1 else "them"
-    told = f"{first} under Sources: compare {them} with the printed document before relying on {them}."
-    yield Bullets("From memory or of low confidence", (told if weak else "Nothing.",))
+    first, them = ("The first source is", "it") if len(weak) == 1 else (f"The first {len(weak)} sources are", "them")
+    told = f"{first} from memory or of low confidence: compare {them} with the printed document first."
+    yield Paragraph(told if weak else NOTHING_WEAK)
     assumed = _assumed(result, letters, marks)
     yield Bullets("Assumed", assumed or ("Nothing.",), marked=bool(assumed))
     yield Bullets("By others", _by_others(result, marks) or ("Nothing.",))

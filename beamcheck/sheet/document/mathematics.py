@@ -76,16 +76,30 @@ class Equation:
         return self.symbol.width + sum(side.width + _BESIDE for side in sides)
 
     def source(self, width: float = 2 * LINE) -> str:
-        """One typst equation, aligned at the equals signs and broken into lines where it is long."""
+        """One typst equation, aligned at the equals signs and broken into lines where it is long.
+
+        What fits beside what stands before it begins no line of its own.
+        """
         sides = self._sides()
         if not self.reasons and self.width <= width:
             return " = ".join([self.symbol.source, *(side.source for side in sides)])
         rows: list[str] = []
+        used = 0.0  # of the last row, em
         for side in sides:
+            if rows and used + _BESIDE + side.width <= width:
+                rows[-1] += f" = {side.source}"
+                used += _BESIDE + side.width
+                continue
             first, *others = packed(side.pieces, width)
+            used = (others[-1] if others else first).width + (_BESIDE if rows else self.symbol.width + _BESIDE)
             rows += [f"{'' if rows else self.symbol.source + ' '}&= {first.source}"]
             rows += [f"&quad {other.source}" for other in others]
-        rows += [f"&{_BECAUSE.source} {reason.source}" for reason in self.reasons]
+        for reason in self.reasons:
+            if used + _BECAUSE.width + reason.width <= width:
+                rows[-1] += f" quad {_BECAUSE.source} {reason.source}"
+            else:
+                rows, used = [*rows, f"&{_BECAUSE.source} {reason.source}"], 0.0
+            used += _BECAUSE.width + reason.width
         return " \\\n".join(rows)
 
     def _sides(self) -> list[Box]:

@@ -12,7 +12,7 @@ _PLACE = re.compile(r"(span )?from (.+) to (.+)")
 
 _UNIT = re.compile(r"(?<=[0-9]) (?=(?:in|ft|lb|psi|plf|psf|pcf|mm|m|kN|kPa|MPa|lb-ft|lbf|pli|%|°F|deg)(?![A-Za-z]))")
 _FEET_AND_INCHES = re.compile(
-    r"(?<=ft) (?=[0-9]+(?: [0-9]+/[0-9]+)?[ \u00a0]in)|(?<=[0-9]) (?=[0-9]+/[0-9]+[ \u00a0]in)"
+    r"(?<=ft) (?=(?:[0-9]+ )?[0-9]+(?:/[0-9]+)?[ \u00a0]in)|(?<=[0-9]) (?=[0-9]+/[0-9]+[ \u00a0]in)"
 )
 _FIELD = re.compile(r" \(`[^`]*`\)|`")
 TIED = "\u00a0"

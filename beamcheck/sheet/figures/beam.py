@@ -261,7 +261,7 @@ def _elevation(board: Board, figure: Figure, to_x: Any, top: float, system: Any)
     foot = _names(board, figure, to_x, foot + 15, system)
     foot = _dimensions(board, figure, to_x, foot, system)
     for note in notes:
-        for line in wrap(" ".join(note.split()), _NOTE_LETTERS, subsequent_indent=" ")[:_NOTE_LINES]:
+        for line in wrap(tied(note), _NOTE_LETTERS, subsequent_indent=" ")[:_NOTE_LINES]:
             board.lettering(8, foot + 13, clipped(line, WIDTH - 12), tip=note)
             foot += 16
     return foot + 12
@@ -360,5 +360,5 @@ def _dimensions(board: Board, figure: Figure, to_x: Any, top: float, system: Any
             board.lettering((to_x(start) + to_x(end)) / 2, y - 4, text, anchor="middle")
         else:
             board.lettering((to_x(start) + to_x(end)) / 2, y + TEXT + 2, text, anchor="middle")
-            below = TEXT
+            below = TEXT + 4
     return y + below

@@ -11,7 +11,7 @@ from typing import Any
 from ...checks.core.pictures.beams import LoadPath, PathEdge, PathNode
 from ...units import show
 from .load_path_plan import Drop, Plan, heights, parts_of, planned, together, width_needed
-from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width
+from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width, tied
 
 WIDTH, SIDE = 920.0, 4.0
 PAD, LINE = 6.0, 15.0
@@ -228,7 +228,7 @@ def _box(board: Board, node: PathNode, left: float, right: float, top: float, be
 
 def _sentence(board: Board, text: str, top: float) -> float:
     top += 8.0
-    lines = wrap(" ".join(text.split()), _LETTERS, subsequent_indent=" ")
+    lines = wrap(tied(text), _LETTERS, subsequent_indent=" ")
     shown = [*lines[: _LINES - 1], f"{lines[_LINES - 1]}…"] if len(lines) > _LINES else lines
     for line in shown:
         top += TEXT + 1

@@ -8,7 +8,7 @@ from typing import Any
 
 from ...checks.core.pictures.others import RafterPicture
 from ...units import show
-from .svg import GRAY, INK, PAPER, Board, Point, clipped
+from .svg import GRAY, INK, PAPER, Board, Point, clipped, tied
 
 WIDTH, SIDE = 440.0, 52.0
 DASH = "5 3"
@@ -49,7 +49,7 @@ def rafter_figure(picture: RafterPicture, name: str, system: Any = "US", key: st
     board.lettering(mid[0] - 10, mid[1] - 8, f"slope {show(picture.slope, 'slope', system)}", anchor="end")
     foot = _dimension(board, wall_x, ridge_x, foot + 14, f"run {show(picture.run, 'length', system)}")
     for text in _texts(picture, system):
-        for line in wrap(text, _LETTERS, subsequent_indent="  "):
+        for line in wrap(tied(text), _LETTERS, subsequent_indent="  "):
             foot += 16
             board.lettering(8, foot, clipped(line, WIDTH - 16))
     return board.done(foot + 8)

@@ -13,6 +13,7 @@ from .signs import BOX, SIGNS
 Point = tuple[float, float]
 INK, GRAY, PAPER = "#000", "#767676", "#fff"
 _UNIT = re.compile(r"(?<=[0-9]) (?=(?:lb|plf|psf|psi|in|ft|kN|mm|m|MPa|kPa|deg|%)\b|[0-9]+/[0-9]+)")
+_INCHES = re.compile(r"(?<=ft) (?=[0-9])")
 TEXT = 14.0  # size of lettering in drawing units
 
 
@@ -24,7 +25,7 @@ def fixed(number: float) -> str:
 
 def tied(text: str) -> str:
     """The text on one line, a number and its unit held together where it is broken into lines."""
-    return _UNIT.sub("\u00a0", " ".join(text.split()))
+    return _INCHES.sub("\u00a0", _UNIT.sub("\u00a0", " ".join(text.split())))
 
 
 def text_width(text: str, size: float = TEXT) -> float:

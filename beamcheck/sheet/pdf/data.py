@@ -54,12 +54,16 @@ def sheet_head(result: JobResult, blocks: Sequence[Block], *, numbered: bool) ->
     }
 
 
+PARTS = ("path", "questions")  # whose order rests on what room a page has left
+
+
 def sheet_runs(blocks: Sequence[Block]) -> Iterator[list[Data]]:
     """The data of the blocks, in runs that begin with a heading of the first level or the head of a member."""
     made = Maker(frozenset(anchors_of(blocks)))
     for run in _runs(blocks[1:]):
-        data = [each for block in run for each in made.block(block)]
-        yield shown_text(_kept_together(_beside_each_other(data)))
+        data = _kept_together(_beside_each_other([each for block in run for each in made.block(block)]))
+        part = data[0].get("anchor", "") if data else ""
+        yield shown_text([{**each, "part": part} for each in data] if part in PARTS else data)
 
 
 def job_day(result: JobResult) -> date | None:

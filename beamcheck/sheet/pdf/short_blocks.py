@@ -62,7 +62,7 @@ class ShortBlocks:
         ]  # fmt: skip
         return {
             "marks": [cell_text(mark) for mark in block.marks], "title": tied(cut(block.title, HEADING)),
-            "anchor": block.anchor, "running": cut(block.running, RUNNING), "sides": sides,
+            "anchor": block.anchor, "running": _running(block), "sides": sides,
             "understood": block.understood, "alike": list(block.alike), "plan": _plan(block.plan),
         }  # fmt: skip
 
@@ -76,6 +76,11 @@ class ShortBlocks:
 
     def _Decisions(self, block: rich.Decisions) -> Data:
         return {"marks": [cell_text(mark) for mark in block.marks], "outcomes": list(block.outcomes)}
+
+
+def _running(block: rich.MemberHead) -> str:
+    """What the head of a page says of a member: its mark and name, the mark alone where both are long."""
+    return cut(block.running if len(block.running) <= RUNNING else ", ".join(block.marks), RUNNING)
 
 
 def _plan(plan: rich.KeyPlan | None) -> Data:

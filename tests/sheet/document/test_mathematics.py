@@ -224,6 +224,12 @@ def test_a_branch_that_is_one_number_is_said_once() -> None:
     assert [line.source for line in equation(step).lines()] == ["C_F = 1", '"because" thick d = 9.75 <= 12']
 
 
+def test_what_fits_beside_what_stands_before_it_begins_no_line() -> None:
+    step = step_of(lambda d: where(d > 12, 3.2 * d, 10 * d), "R_d", d=0.25)
+    assert equation(step).source(40.0) == 'R_d &= 10 thin d = 10 times 0.25 = 2.5 quad "because" thick d = 0.25 <= 12'
+    assert len(equation(step).source(9.0).split("\n")) > 1
+
+
 def test_compound_conditions_name_the_part_that_decides() -> None:
     def rule(a, b):
         return where((a < 1) & (b < 1), 2 * a, a)

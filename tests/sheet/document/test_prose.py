@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from beamcheck.sheet.document.prose import capital, ended, place, sentence, without_fields
+from beamcheck.sheet.document.prose import capital, ended, place, sentence, tied, without_fields
 
 
 @pytest.mark.parametrize(
@@ -54,3 +54,8 @@ def test_names_of_fields_are_left_out_for_whoever_saws() -> None:
     assert without_fields("look whether a split runs through, and say so (`split`).") == (
         "look whether a split runs through, and say so."
     )
+
+
+@pytest.mark.parametrize("size", ["7 ft 1/4 in", "10 ft 7 3/8 in", "2 ft 6 in", "5 1/2 in", "1,148 lb"])
+def test_no_part_of_a_size_stands_alone_on_a_line(size: str) -> None:
+    assert " " not in tied(size) and tied(f"at {size} from it").split(" ") == ["at", tied(size), "from", "it"]

@@ -22,6 +22,7 @@ from ...worked_examples.results import example
 from ..typst_reader import read_back
 
 DEMO = Path(__file__).parents[3] / "worked_examples" / "net_loft.toml"
+_BECAUSE = re.compile(r' quad "because".*')
 _UNIT = re.compile(r' thin "[^"]*"$')
 
 
@@ -39,13 +40,13 @@ def printed() -> Iterator[tuple[Step, dict[str, Any]]]:
 
 def sides(math_source: str) -> list[str]:
     """Symbol, expression, numbers, result: without the lines that say why a branch was taken, without line breaks."""
-    rows = [row for row in math_source.split(" \\\n") if not row.startswith('&"because"')]
+    rows = [_BECAUSE.sub("", row) for row in math_source.split(" \\\n") if not row.startswith('&"because"')]
     if len(rows) == 1 and "&" not in rows[0]:
         return rows[0].split(" = ")
     whole = rows[0]
     for row in rows[1:]:
         whole += " " + row.removeprefix("&quad ").replace("+ med", "+", 1).replace("- med", "-", 1)
-    return [part.strip() for part in whole.split("&=")]
+    return [part.strip() for part in whole.replace("&=", "=").split(" = ")]
 
 
 @pytest.fixture(scope="module")

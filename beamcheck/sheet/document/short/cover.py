@@ -102,7 +102,7 @@ def _named(group: Group, sheet: Sheet) -> str:
     """The names of the members where they are more than their marks."""
     names = [piece.name for piece in group.pieces]
     own = [name for name in names if sheet.marks.get(name) != name]
-    return names_in_one(own) if own else group.first.title
+    return names_in_one(own) if own else capital(group.first.title)
 
 
 def _finds(sheet: Sheet) -> Iterator[tuple[Cell, ...]]:
@@ -135,5 +135,5 @@ def _hold(group: Group, sheet: Sheet) -> tuple[Cell, ...]:
     said = capital(most.what) if most is not None else "–"
     finding = f" ({piece.finding})" if piece.finding else ""
     names = [one.name for one in group.pieces if sheet.marks[one.name] != one.name]
-    what = f"{names_in_one(names)}: {piece.title}{finding}" if names else f"{piece.title}{finding}"
+    what = f"{names_in_one(names)}: {piece.title}{finding}" if names else f"{capital(piece.title)}{finding}"
     return sheet.chips(one.name for one in group.pieces), what, said, ratio

@@ -86,8 +86,18 @@ def _leading(check: Check, shown: frozenset[int]) -> tuple[list[Step], list[Step
             kept[id(step)] = step
         open_ += _taken_by(step, worked)
     needed = {name for step in kept.values() for name in step.inputs}
-    printed = [step for step in steps if id(step) in kept or (step.formula is None and step.symbol in needed)]
+    printed = [
+        step for step in steps
+        if id(step) in kept or (step.formula is None and (step.symbol in needed or _is_result(step, check)))
+    ]  # fmt: skip
     return printed, [step for step in printable if id(step) not in kept]
+
+
+def _is_result(step: Step, check: Check) -> bool:
+    """Whether what was taken is what comes or what is allowed, after all that was worked out."""
+    return step.note != "" and any(
+        value is not None and math.isclose(step.value, value, rel_tol=1e-9) for value in (check.demand, check.capacity)
+    )
 
 
 def _comes_to(check: Check, worked: Sequence[Step]) -> list[Step]:

@@ -82,7 +82,7 @@ def member_blocks(group: Group, sheet: Sheet) -> Iterator[Block]:
 def _head(group: Group, marks: tuple[str, ...], sheet: Sheet) -> MemberHead:
     piece, units = group.first, sheet.result.units
     names = names_in_one([one.name for one in group.pieces if sheet.marks[one.name] != one.name])
-    title = f"{names}: {piece.title}" if names else piece.title
+    title = f"{names}: {piece.title}" if names else capital(piece.title)
     sides = []
     for name, verdict, checks in (
         ("Member", piece.member_verdict, [one for one in piece.checks if one.part == "member"]),
@@ -110,7 +110,7 @@ def _assumes(piece: PieceResult, sheet: Sheet) -> str:
 
 def _closest(checks: list[Check], units: str) -> str:
     most = closest(checks)
-    return f"{most.what}, {quantity(most.ratio, 'ratio', units)}" if most is not None else ""
+    return f"{most.what},{TIED}{quantity(most.ratio, 'ratio', units)}" if most is not None else ""
 
 
 def _what(piece: PieceResult, factors: RichTable | None, index: int, units: str) -> Iterator[Block]:
