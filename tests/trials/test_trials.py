@@ -49,7 +49,7 @@ def verdict_of(name: str) -> str:
     result = check_job(job)
     assert f'"verdict": "{result.verdict}"' in result_json(result)
     assert result.verdict.upper() in plain_text(result).upper()
-    assert raw_symbols(result) == []
+    assert raw_symbols(result, (FOLDER / name).read_text(encoding="utf-8")) == []
     return result.verdict
 
 

@@ -23,7 +23,7 @@ def words_of(result: JobResult) -> Iterator[str]:
     yield from (result.caution, *(row[0] for table in result.tables for row in table.rows))
 
 
-def raw_symbols(result: JobResult) -> list[str]:
-    """The words in which a symbol or a field stands as it is typed, other than those that the job itself has."""
+def raw_symbols(result: JobResult, job: str) -> list[str]:
+    """The words in which a symbol or a field stands as it is typed, other than those that the text of the job has."""
     found = ((text, SYMBOL.search(text)) for text in words_of(result))
-    return [text for text, symbol in found if "`" in text or (symbol and symbol[0] not in result.job_text)]
+    return [text for text, symbol in found if "`" in text or (symbol and symbol[0] not in job)]

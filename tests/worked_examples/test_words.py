@@ -10,4 +10,4 @@ from .results import FOLDER, example
 
 @pytest.mark.parametrize("name", sorted(path.stem for path in FOLDER.glob("*.toml")))
 def test_no_symbol_stands_in_words_as_it_is_typed(name: str) -> None:
-    assert raw_symbols(example(name)) == []
+    assert raw_symbols(example(name), (FOLDER / f"{name}.toml").read_text(encoding="utf-8")) == []

@@ -16,7 +16,7 @@ from ...units import show
 from ..figures.anchor import hole_figure
 from ..figures.frame import frame_figure
 from ..figures.joint import joint_figure
-from ..figures.svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width
+from ..figures.svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width, tied
 from ..templates.geometry import Point
 from ..templates.shapes import Drawn, bracket_drawn
 from .sticks import POST_CAPTION, RAFTER_CAPTION, post_on_the_bench, rafter_on_the_bench
@@ -180,7 +180,7 @@ def stick_figure(
         stops.add(x + before)
     end = _along(board, [(x, SIDE + scale * x) for x in sorted(stops)], foot + 34 + _ROW * max(len(rows), 1))
     for told in cuts:
-        for line in wrap(told, _LETTERS, subsequent_indent="   "):
+        for line in wrap(tied(told), _LETTERS, subsequent_indent="   "):
             end += _ROW
             board.lettering(8, end, clipped(line, WIDTH - 12))
     return board.done(end + 6)

@@ -38,7 +38,7 @@ from ..load_entry import unsaid_entry
 from ..seats import Seat, ask_seat, contact_of
 
 Array = np.ndarray
-EVEN = "C_b of steel is taken as 1, which is on the safe side"
+EVEN = "steel gets no credit for how its moment varies along it, which is on the safe side"
 SIDEWAYS_ENDS = 1.7  # AISC 360-16 J10.4: slenderness from which the web does not sway
 
 

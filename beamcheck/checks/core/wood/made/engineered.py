@@ -139,7 +139,7 @@ def _glulam(stock: Stock, values: DesignValues, wet: bool, sharing: Sharing | No
 def _either_way(wood: WoodMaterial, found: Layup) -> WoodMaterial:
     """Of a post nobody says how its laminations lie: the least bending value counts both ways, with C_V."""
     least = min(found.F_b, found.F_b_other, found.F_b_y)
-    note = "how its laminations lie is not asked: the least bending value of its layup and E_y,min count both ways"
+    note = "how its laminations lie is not asked: the least bending value and stiffness of its layup count both ways"
     return replace(wood, F_b=replace(wood.F_b, value=least), F_b_other=None, notes=(*wood.notes, note))
 
 
