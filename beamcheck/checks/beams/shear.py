@@ -168,7 +168,7 @@ def _at_cut(
         "force" if notch else "stress", notes=("the full shear is taken at a cut", *([SPLITTING] if notch else [])),
         id="beam.shear.cut",
     )  # fmt: skip
-    tension_side = not _on_compression_side(solved, region, float(section.d))
+    pressed = _on_compression_side(solved, region, float(section.d))
     found = []
     if notch and any(seat.support.holds != "rests" for seat in seats if region.start <= seat.support.at <= region.end):
         text = "a notched end in a hanger: which edge is the tension side is not shown"
@@ -181,8 +181,8 @@ def _at_cut(
         C_D = duration(pad, solved.combinations, which)
         if notch:
             return notch_shear(
-                pad, wood, section, V=V, C_D=C_D, depth=region.cut.depth, tension_side=tension_side,
-                e=region.past_seat,
+                pad, wood, section, V=V, C_D=C_D, depth=region.cut.depth,
+                pressed_past=region.past_seat if pressed else None,
             )  # fmt: skip
         return shear(pad, wood, section, V=V, C_D=C_D, stress=lambda pad, V: void_stress(pad, section, region.cut, V))
 

@@ -73,7 +73,7 @@ def birdsmouth_checks(
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(V_all, which), "lbf", note=f"largest in {name}, {FROM_FRAME}")
         C_D = duration(pad, solved.combinations, which)
-        return notch_shear(pad, one.wood, one.section, V=V, C_D=C_D, depth=cut, tension_side=True, e=0.0)
+        return notch_shear(pad, one.wood, one.section, V=V, C_D=C_D, depth=cut)
 
     criterion = Criterion(frame.name, f"shear of {name} at its {WHAT}", SHEAR, "force", foot.at,
                           id="frame.birdsmouth_shear")  # fmt: skip

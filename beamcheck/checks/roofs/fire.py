@@ -80,7 +80,7 @@ def _foot(
     def notched(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(forces.V, which), "lbf", note="largest in the rafter, wind left out")
         C_D = duration(pad, run.combinations, which)
-        return notch_shear(pad, stick.wood, stick.section, V=V, C_D=C_D, depth=depth, tension_side=True, e=0.0)
+        return notch_shear(pad, stick.wood, stick.section, V=V, C_D=C_D, depth=depth)
 
     criterion = Criterion(name, "shear at the birdsmouth", "3.4.3.2", "force")
     yield burnt.without_a_factor(govern(criterion, run.combinations, notched), "fire.shear", left)

@@ -275,7 +275,7 @@ def end_notch(run: RoofRun, stick: FramedStick, depth: float, what: str, id: str
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(V_all, which), "lbf", note=f"largest in the rafter, {FROM_FRAME}")
         C_D = duration(pad, run.combinations, which)
-        return notch_shear(pad, stick.wood, stick.section, V=V, C_D=C_D, depth=depth, tension_side=True, e=0.0)
+        return notch_shear(pad, stick.wood, stick.section, V=V, C_D=C_D, depth=depth)
 
     return govern(Criterion(run.rafter.name, what, "NDS 2018 3.4.3.2", "force", id=id), run.combinations, calculate)
 

@@ -150,7 +150,7 @@ def test_the_tail_over_the_wall_in_a_fire(tail: float, asked: bool) -> None:
     assert len(found) == asked
     if asked:
         d_n, F_b = D - 1.5, 1000.0 * 2.85  # Table 16.2.2 (memory); held, C_L 1
-        assert found[0].id == "fire.roof" and found[0].combination == "D + S"
+        assert (found[0].id, found[0].combination, found[0].capacity) == ("fire.roof", "D + S", 1.0)
         assert found[0].ratio == pytest.approx(2000.0 / (B * d_n**2 / 6) / F_b, rel=1e-6)
 
 

@@ -136,14 +136,18 @@ def notch_shear(
     V: Number,
     C_D: Number,
     depth: Number,
-    tension_side: bool,
-    e: Number,
+    pressed_past: Number | None = None,
 ) -> Outcome:
-    """Shear at an end notch (NDS 2018 3.4.3.2), with the full shear: nothing near the support is left out."""
+    """Shear at an end notch (NDS 2018 3.4.3.2), with the full shear: nothing near the support is left out.
+
+    `pressed_past`: of a notch in the side that is pressed, how far it runs past its seat (`e`); None: the side that is
+    pulled.
+    """
     F_v_prime = shear_prime_at_cut(pad, wood, C_D)
     d_n = pad(sc.notched_depth, d=section.d, d_cut=depth)
-    if not tension_side:
-        V_r = pad(sh.end_notch_compression_shear, F_v_prime=F_v_prime, b=section.b, d=section.d, d_n=d_n, e=e)
+    if pressed_past is not None:
+        of = {"b": section.b, "d": section.d, "d_n": d_n, "e": pressed_past}
+        V_r = pad(sh.end_notch_compression_shear, F_v_prime=F_v_prime, **of)
     else:
         V_r = pad(sh.end_notch_tension_shear, F_v_prime=F_v_prime, b=section.b, d=section.d, d_n=d_n)
     return Outcome(V, V_r, V / V_r)

@@ -327,7 +327,7 @@ def _at_the_heel(foot: Foot) -> Iterator[Check]:
     def sheared(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(foot.upright, which), "lbf", note="goes through the wood under the notch to the support")
         return notch_shear(pad, tie.wood, Section(tie.b, tie.d, tie.b), V=V, C_D=duration(pad, combinations, which),
-                           depth=deep, tension_side=not outward, e=abs(off))  # fmt: skip
+                           depth=deep, pressed_past=off if outward else None)  # fmt: skip
 
     side = "outward of the foot" if outward else "inward of the foot, which puts the notch on the side in tension"
     criterion = _criterion(foot, "joint.step_notch", f"shear of {tie.name} at the notch", "NDS 2018 3.4.3.2", "force",
