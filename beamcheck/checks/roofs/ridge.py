@@ -30,7 +30,7 @@ PATH = "load path"
 
 def upper_end_checks(run: RoofRun, stick: FramedStick, context: Context) -> Iterator[Check]:
     """The joint at a ridge board, or what holds the upper end at a ridge beam."""
-    if run.rafter.ridge == "board" or run.rafter.ridge_on is None:
+    if run.rafter.ridge_on is None:
         yield from _at_the_board(run, stick, context)
     else:
         yield from _at_the_beam(run, stick, context)
@@ -151,7 +151,7 @@ def _nobody_across(rafter: Rafter, context: Context) -> Iterator[Check]:
     others = [one for one in pieces if isinstance(one, Rafter) and one.name != rafter.name]
     if not two or any(one.ridge_on == rafter.ridge_on for one in others):
         return
-    path, ridge = f"rafter.{rafter.name}", rafter.ridge_on or "the ridge"
+    path, ridge = f"rafter.{rafter.name}", str(rafter.ridge_on)
     text = f"{two[0].name} has two slopes, and nothing of this job brings the other one to {ridge}"
     why = "the other slope is carried elsewhere"
     answers = [PlausibleAnswer("another rafter leans on it", ((f"{path}.pair", True),)),

@@ -138,21 +138,25 @@ def level_seat(
 
 def seat_length(run: RoofRun) -> tuple[float | None, str]:
     """The level seat that counts: the shorter of that given and that which the cut leaves room for, and why."""
-    given, depth = run.rafter.wall.bearing, run.rafter.seat_cut
-    by_cut = None if depth is None else depth / math.sin(math.radians(run.rafter.slope))
+    given, depth, as_given = run.rafter.wall.bearing, run.rafter.seat_cut, "level length of the seat, as given"
+    if depth is None:
+        return given, as_given
+    by_cut = depth / math.sin(math.radians(run.rafter.slope))
     if given is None:
         return by_cut, "by the depth of the seat cut at this slope"
-    if by_cut is not None and by_cut < given:
-        return by_cut, f"a seat cut {show(depth or 0.0, 'length')} deep is no longer at this slope"
-    return given, "level length of the seat, as given"
+    if by_cut < given:
+        return by_cut, f"a seat cut {show(depth, 'length')} deep is no longer at this slope"
+    return given, as_given
 
 
 def cut_depth(run: RoofRun) -> tuple[float | None, str]:
     """The depth of the seat cut that counts: the deeper of that given and that which the seat needs, and why."""
     given, seat = run.rafter.seat_cut, run.rafter.wall.bearing
-    by_seat = None if seat is None else seat * math.sin(math.radians(run.rafter.slope))
-    if by_seat is not None and (given is None or by_seat > given + judgment("seat cut that closes").value):
-        return by_seat, f"a level seat of {show(seat or 0.0, 'length')} at this slope"
+    if seat is None:
+        return given, "as given"
+    by_seat = seat * math.sin(math.radians(run.rafter.slope))
+    if given is None or by_seat > given + judgment("seat cut that closes").value:
+        return by_seat, f"a level seat of {show(seat, 'length')} at this slope"
     return given, "as given"
 
 

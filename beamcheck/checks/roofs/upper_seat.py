@@ -85,7 +85,8 @@ def _room(run: RoofRun, l_b: float, broad: float) -> Iterator[Check]:
 def usual_seat(run: RoofRun, stick: FramedStick, context: Context) -> list[PlausibleAnswer]:
     """The answer that it lies on the top of a beam, with the longest usual seat that finds room there."""
     rafter, section = run.rafter, stick.section
-    under = context.under(rafter.ridge_on) if rafter.ridge_on else None
+    assert rafter.ridge_on is not None
+    under = context.under(rafter.ridge_on)
     if section.round or not isinstance(under, Beam):
         return []
     broad = float(section_of(context.size(under.stock), under.laid, under.plies).b) / (2.0 if rafter.pair else 1.0)

@@ -136,7 +136,23 @@ def test_which_of_two_measures_is_too_deep(seat: str | None, cut: str | None, fa
     piece = stick.piece.model_copy(update={"wall": wall, **({} if cut else {"seat_cut": None})})
     found = foot(replace(stick, piece=piece), context)
     assert [one.verdict for one in found.get("roof.birdsmouth", [])] == (["fails"] if fails else [])
+    why = f"a level seat of {seat} at this slope" if seat else "as given"
+    assert all(f"({why})" in one.notes[0] for one in found.get("roof.birdsmouth", []))
     assert ("roof.seat_closes" not in found) is closes and "roof.notch_shear" in found
+
+
+@pytest.mark.parametrize(("bearing", "cut", "why"), [
+    ("3 in", "1 1/2 in", "level length of the seat, as given"), ("3 in", None, "level length of the seat, as given"),
+    ("4 in", "1 1/2 in", "a seat cut 1 1/2 in deep is no longer at this slope"),
+    (None, "1 1/2 in", "by the depth of the seat cut at this slope"),
+])  # fmt: skip
+def test_why_a_seat_is_as_long_as_it_counts(bearing: str | None, cut: str | None, why: str) -> None:
+    stick, context = setting(wall={"bearing": bearing or "1 in"}, seat_cut=cut or "1 in")
+    piece: Any = stick.piece
+    wall = piece.wall.model_copy(update={} if bearing else {"bearing": None})
+    piece = piece.model_copy(update={"wall": wall, **({} if cut else {"seat_cut": None})})
+    (seat,) = foot(replace(stick, piece=piece), context)["roof.bearing"]
+    assert [step.note for step in seat.steps if step.symbol == "l_b"] == [why]
 
 
 @pytest.mark.parametrize(("up", "R"), [(320.0, 320.0), (-320.0, 0.0)])
