@@ -14,7 +14,7 @@ from ...formulas.wood import combined as cb
 from ...formulas.wood import compression as cp
 from ...model.sticks import Cut
 from ...units import show
-from ..beams.cuts import cut_checks, has_net_section, net_section, regions
+from ..beams.cuts import cut_checks, has_net_section, net_section, regions, void_of
 from ..core.asking.question import ask
 from ..core.result import Check
 from ..core.wood.govern import Criterion, at, duration, govern
@@ -89,8 +89,8 @@ def _shift(made: MadeOf, cut: GroupCut | Cut) -> float:
     if isinstance(cut, Cut):
         if cut.kind in ("notch", "taper"):
             return 0.5 * cut.depth
-        lost = (cut.width or float(made.section.b)) * cut.depth
-        return abs((cut.from_bottom or 0.5 * d) - 0.5 * d) * lost / (float(made.section.b) * d - lost)
+        b_v, d_v, y_v = void_of(made.section, cut)
+        return abs(y_v - 0.5 * d) * b_v * d_v / (float(made.section.b) * d - b_v * d_v)
     b_n = float(made.section.b) - cut.width
     lost = sum(void.breadth * void.height for void in cut.voids)
     off = sum(void.breadth * void.height * (void.y - 0.5 * d) for void in cut.voids)

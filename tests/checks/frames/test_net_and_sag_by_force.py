@@ -53,7 +53,8 @@ class Solved:
 
 
 def cut(kind: str = "notch", at: float = 40.0, **more: Any) -> Cut:
-    given: dict[str, Any] = {"length": 4.0, "depth": 1.5, "width": None, "face": "top", "from_bottom": None, **more}
+    given: dict[str, Any] = {"length": 4.0, "depth": 1.5, "width": None, "from_bottom": None, **more}
+    given.setdefault("face", "top" if kind in ("notch", "taper") else "side")
     return Cut.model_construct(kind=kind, at=at, **given)
 
 
@@ -83,7 +84,8 @@ def test_what_a_notch_leaves(N: tuple[float, float], M: tuple[float, float], kin
     (cut("hole", depth=1.0, length=0.0, from_bottom=5.75), 2.0 * 5.5 * 1.0 / (5.5 * 7.5 - 5.5)),
     (cut("hole", depth=1.0, length=0.0, from_bottom=1.75), 2.0 * 5.5 * 1.0 / (5.5 * 7.5 - 5.5)),
     (cut("mortise", depth=3.0, width=1.5, from_bottom=4.75), 1.0 * 4.5 / (5.5 * 7.5 - 4.5)),
-    (cut("hole", depth=1.0, length=0.0, from_bottom=3.75), 0.0),
+    (cut("hole", depth=1.0, length=0.0, from_bottom=3.75), 0.0), (cut("hole", depth=1.0, length=0.0, face="top"), 0.0),
+    (cut("mortise", depth=3.0, width=9.0, from_bottom=4.75), 1.0 * 16.5 / (5.5 * 7.5 - 16.5)),
     (GroupCut("J", 40.0, 3.0, 0.5, (Void(5.75, 0.6, 5.0), Void(1.75, 0.6, 5.0)), D, 3.75), 0.0),
     (GroupCut("J", 40.0, 3.0, 0.5, (Void(5.75, 0.6, 5.0),), D, 3.75), 2.0 * 3.0 / (5.0 * 7.5 - 3.0)),
     (GroupCut("J", 40.0, 3.0, 0.0, (Void(1.75, 0.6, 5.5), Void(4.75, 1.0, 2.0)), D, 3.75),

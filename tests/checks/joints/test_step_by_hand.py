@@ -117,6 +117,8 @@ def test_end_grain_on_end_grain_wants_metal() -> None:
         assert any("metal sheet" in seen for seen in found.to_see) is metal
         if N < 1.0:
             assert check.capacity == pytest.approx(675.0)
+        if verdict == "refer":
+            assert check.notes[0].startswith("682 psi is over three quarters of F_c*")  # 1.01 x 675
     assert check.ratio is None  # what lies between counts for no figure
 
 

@@ -155,20 +155,21 @@ def _housing(meeting: Meeting) -> Iterator[Check]:
                           other.name, id="joint.ledge")  # fmt: skip
     yield govern(criterion, combinations, on_the_end_grain)
     what = f"wood of {other.name} under the housing"
-    if tenon.under_housing is None:
+    under = tenon.under_housing
+    if under is None:
         text = "how much wood stands under the housing is not said: its ledge shears off along the grain"
         yield meeting.refers("joint.ledge_shear", what, steps.STATICS, text, "joint_under_housing",
                              "tenon.under_housing")  # fmt: skip
         return
     k_v, least = judgment("largest over mean shear behind a step"), judgment("least length behind a step")
-    if tenon.under_housing < least.value - HAIR:
-        text = f"{show(tenon.under_housing, 'length')} under the housing: less than {show(least.value, 'length')}"
+    if under < least.value - HAIR:
+        text = f"{show(under, 'length')} under the housing: less than {show(least.value, 'length')}"
         yield Check.breaks_rule("joint.ledge_shear", meeting.name, what, steps.LIMITS, text)
         return
 
     def sheared(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(_across(meeting), which), "lbf")
-        l_ef = pad(steps.step_shear_length, l_v=tenon.under_housing or 0.0, t_n=tenon.housing)
+        l_ef = pad(steps.step_shear_length, l_v=under, t_n=tenon.housing)
         k = pad.take("k_v", k_v.value, source=k_v.source, note="largest over mean shear")
         f_v = pad(steps.step_shear, T=V, b=b, l_v_ef=l_ef, k_v=k)
         F_v = shear_prime(pad, other.wood, duration(pad, combinations, which))
