@@ -373,7 +373,7 @@ def _in_line(meeting: Meeting, context: Context) -> Iterator[Check]:
     same = judgment("directions that are the same").value
     if float(first.direction @ second.direction) > -math.cos(math.radians(same)):
         return
-    slope = math.degrees(math.asin(min(abs(float(first.direction[1])), 1.0)))
+    slope = math.degrees(math.asin(abs(float(first.direction[1]))))
     stocks = {first.stock.name, second.stock.name}
     frames = [piece for piece in context.structure.pieces.values() if isinstance(piece, Frame)]
     near = [stick.name for frame in frames for stick in frame.sticks

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
@@ -43,6 +44,15 @@ def test_the_upper_edge(degrees: float, up: tuple[float, float]) -> None:
 ])  # fmt: skip
 def test_angle_between_lines(one: float, other: float, between: float) -> None:
     assert angle_between(arriving("a", one), arriving("b", other)) == pytest.approx(between, abs=1e-5)
+
+
+def test_members_in_line_are_in_line_whatever_their_slope() -> None:
+    """The product of two unit vectors may be more than one by rounding."""
+    one, other = arriving("a", 0.0), arriving("b", 0.0)
+    for degrees in range(0, 181, 3):
+        along = np.array([math.cos(math.radians(degrees)), math.sin(math.radians(degrees))])
+        for way in (along, -along):
+            assert angle_between(replace(one, direction=along), replace(other, direction=way)) < 1e-5
 
 
 def three(a: float = 1000.0, **more: Any) -> Any:
