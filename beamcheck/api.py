@@ -199,13 +199,13 @@ def write_shop(result: JobResult, path: FilePath, *, overwrite: bool = False) ->
     return write_output(shop_sheets(result, path), path, overwrite=overwrite)
 
 
-def shop_sheets(result: JobResult, path: FilePath) -> str | bytes:
+def shop_sheets(result: JobResult, path: FilePath) -> str | Iterable[bytes]:
     """The shop sheets for a file of that name, not written; parameters and errors are those of `write_shop`."""
     kind = Path(os.fsdecode(path)).suffix.casefold()
     if kind == ".pdf":
-        from .sheet.shop.pdf import shop_pdf
+        from .sheet.shop.pdf import shop_pdf_pieces
 
-        return shop_pdf(result)
+        return shop_pdf_pieces(result)
     if kind in (".html", ".htm"):
         from .sheet.shop.html import shop_html
 

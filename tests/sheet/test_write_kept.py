@@ -49,7 +49,8 @@ def made(kind: str) -> bytes:
         case "hardware.csv":
             found = hardware_csv(RESULT)
         case "shop.html" | "shop.pdf":
-            found = shop_sheets(RESULT, kind)
+            sheets = shop_sheets(RESULT, kind)
+            found = sheets if isinstance(sheets, str) else b"".join(sheets)
         case "template.svg" | "template.dxf" | "template.pdf":
             found = template_files(example("chart_room"), "K1", [kind])[0][0][1]
         case "span.csv" | "span.html":

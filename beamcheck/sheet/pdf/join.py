@@ -9,6 +9,7 @@ import json
 import re
 from base64 import b64encode
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from ...errors import BeamcheckError
@@ -55,11 +56,12 @@ class Added:
 
 @dataclass
 class _Envelope:
-    """What the file has once: of the first part."""
+    """What the file has once: of the first part. `viewed`: how it is to be shown."""
 
     metadata: int
-    intents: int
+    intents: int  # 0 where there are none
     info: int
+    viewed: bytes
     files: list[tuple[bytes, int]]
     roles: bytes
     ids: tuple[bytes, bytes]
@@ -76,7 +78,7 @@ class Joined:
         self._metadata = b""
 
     def add(self, pdf: bytes, carried: Mapping[str, Iterable[bytes]] | None = None) -> Added:
-        """Take over a part. The first has `carried`: what the file carries, by the names of its attachments."""
+        """Take over a part. The first has `carried`: what the file carries, by the names of its attachments, or {}."""
         part = Objects(pdf)
         catalog = part.body(part.root)
         tree, tags = (reference(catalog, key) for key in (b"Pages", b"StructTreeRoot"))
@@ -90,7 +92,7 @@ class Joined:
                 for key, old in _KEYED.findall(within(root, b"/ParentTree<</Nums[", b"]"))]  # fmt: skip
         names = [(copy.named(name), copy.number(int(old)))
                  for name, old in _NAMED.findall(within(root, b"/IDTree<</Names[", b"]"))]  # fmt: skip
-        files.pop(PLACES.encode())
+        files.pop(PLACES.encode(), None)
         if carried is not None:
             copy.carried = {_stream_of(part, files[name.encode()]): pieces for name, pieces in carried.items()}
             roles = within(root, b"/RoleMap<<", b">>")
@@ -103,13 +105,13 @@ class Joined:
         return Added(pages, places_of(part), document, keys, names, marks, copy.links, copy.kept)
 
     def finish(self, parts: Sequence[Added], numbers: Iterable[bytes], version: str) -> Spool:
-        """The file, its parts in the order in which they are read; `numbers`: PDFs with the number of each page."""
+        """The file, its parts as they are read. `numbers`: PDFs with the number of each page, where they have none."""
         assert self._envelope is not None
         file, pages = self._file, [page for part in parts for page in part.pages]
         drawn = [form for pdf in numbers for form in _Copy(file, Objects(pdf), {}, 0, 0).forms()]
-        number = file.once(b"<</Length %d>>\nstream\n%b\nendstream" % (len(_NUMBER), _NUMBER))
-        for page, form in zip(pages, drawn, strict=True):
-            file.write(page.number, _numbered(page, form, number))
+        number = file.once(b"<</Length %d>>\nstream\n%b\nendstream" % (len(_NUMBER), _NUMBER)) if drawn else 0
+        for page, form in zip(pages, drawn or [0] * len(pages), strict=True):
+            file.write(page.number, _numbered(page, form, number) if form else _with_resources(page))
         kids = b" ".join(b"%d 0 R" % page.number for page in pages)
         file.write(self._tree, b"<</Type/Pages/Count %d/Kids[%b]>>" % (len(pages), kids))
         places = dict(_places(parts))
@@ -140,13 +142,17 @@ class Joined:
         metadata = reference(catalog, b"Metadata")
         copy.keep.add(metadata)
         attached = [(name, copy.number(int(old))) for name, old in sorted(files.items())]
-        intents, info = reference(catalog, b"OutputIntents"), reference(part.trailer, b"Info")
-        return _Envelope(copy.number(metadata), copy.number(intents), copy.number(info), attached, roles,
+        intents = copy.number(reference(catalog, b"OutputIntents")) if b"/OutputIntents " in catalog else 0
+        info, viewed = copy.number(reference(part.trailer, b"Info")), within(catalog, b"/ViewerPreferences<<", b">>")
+        return _Envelope(copy.number(metadata), intents, info, viewed, attached, roles,
                          (ids[1], ids[2]) if ids else (b"", b""))  # fmt: skip
 
     def _write_bookmarks(self, parts: Sequence[Added]) -> None:
         """The bookmarks of the parts as one row."""
         some = [part for part in parts if part.marks[2]]
+        if not some:
+            self._marks = 0
+            return
         held = {number: said for part in some for number, said in part.held.items()}
         for one, after in pairwise(some):
             last, first = one.marks[1], after.marks[0]
@@ -177,23 +183,25 @@ class Joined:
         instance = b64encode(file.so_far()[:16])
         metadata = self._metadata.replace(once.ids[1], instance)
         metadata = re.sub(rb"(NPages>)[0-9]+", rb"\g<1>%d" % len(pages), metadata)
-        said, stream = parted(metadata)
+        about, stream = parted(metadata)
         length = len(stream) - len(b"\nstream\n") - len(b"\nendstream")
-        file.write(once.metadata, _LENGTH.sub(b"/Length %d" % length, said, count=1) + stream)
+        file.write(once.metadata, _LENGTH.sub(b"/Length %d" % length, about, count=1) + stream)
         to = b"".join(
             literal(anchor) + b"[%d 0 R/XYZ %.2f %.2f null]" % (place.page.number, place.x, place.y)
             for anchor, place in sorted(places.items())
         )
-        attached = b"".join(b"(%b)%d 0 R" % one for one in once.files)
-        associated = b" ".join(b"%d 0 R" % number for _, number in once.files)
+        said = [
+            b"<</Type/Catalog/Pages %d 0 R/Metadata %d 0 R/Lang(en)/StructTreeRoot %d 0 R" % (
+                self._tree, once.metadata, self._tags),
+            b"/MarkInfo<</Marked true/Suspects false>>/ViewerPreferences<<%b>>" % once.viewed,
+            *(b"/%b %d 0 R" % one for one in ((b"OutputIntents", once.intents), (b"Outlines", self._marks)) if one[1]),
+        ]  # fmt: skip
+        if once.files:
+            attached = b"".join(b"(%b)%d 0 R" % one for one in once.files)
+            said.append(b"/Names<</Dests<</Names[%b]>>/EmbeddedFiles<</Names[%b]>>>>" % (to, attached))
+            said.append(b"/AF[%b]" % b" ".join(b"%d 0 R" % number for _, number in once.files))
         root = file.new()
-        file.write(
-            root,
-            b"<</Type/Catalog/Pages %d 0 R/Metadata %d 0 R/OutputIntents %d 0 R/Lang(en)/StructTreeRoot %d 0 R"
-            b"/MarkInfo<</Marked true/Suspects false>>/ViewerPreferences<</DisplayDocTitle true/Direction/L2R>>"
-            b"/Outlines %d 0 R/Names<</Dests<</Names[%b]>>/EmbeddedFiles<</Names[%b]>>>>/AF[%b]>>"
-            % (self._tree, once.metadata, once.intents, self._tags, self._marks, to, attached, associated),
-        )
+        file.write(root, b"".join((*said, b">>")))
         return file.close(b"/Root %d 0 R/Info %d 0 R/ID[(%b)(%b)]" % (root, once.info, once.ids[0], instance), version)
 
 
@@ -284,8 +292,9 @@ class _Copy:
 
 def places_of(part: Objects) -> dict[str, tuple[int, float, float]]:
     """Where the places of a part are: the page from 0, points from the left and from the top."""
-    number = _stream_of(part, _files_of(part.body(part.root))[PLACES.encode()])
-    return {anchor: (page - 1, x, y) for anchor, page, x, y in json.loads(part.stream(number))}
+    said = _files_of(part.body(part.root)).get(PLACES.encode())
+    found = json.loads(part.stream(_stream_of(part, said))) if said is not None else ()
+    return {anchor: (page - 1, x, y) for anchor, page, x, y in found}
 
 
 def _files_of(catalog: bytes) -> dict[bytes, bytes]:
@@ -314,7 +323,11 @@ def _numbered(page: _Page, form: int, number: int) -> bytes:
     else:
         resources = b"%b%b>>>>" % (resources[:-2], drawn)
     said = re.sub(rb"/Contents ([0-9]+ 0 R)", rb"/Contents[\1 %d 0 R]" % number, page.said, count=1)
-    return b"<</Resources%b%b" % (resources, said[2:])
+    return _with_resources(replace(page, said=said, resources=resources))
+
+
+def _with_resources(page: _Page) -> bytes:
+    return b"<</Resources%b%b" % (page.resources, page.said[2:])
 
 
 def _places(parts: Sequence[Added]) -> Iterator[tuple[str, _Place]]:

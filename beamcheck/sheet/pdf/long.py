@@ -16,7 +16,6 @@ from .join import Added, Joined, places_of
 from .objects import Objects
 from .pages import set_pages
 from .text import Data
-from .typeset import forget
 
 PART = 200_000  # letters of data in a part, about: some 9 pages, for which typst takes 60 MB
 NUMBERS = 200  # of pages that are set at once
@@ -79,18 +78,14 @@ class _Long:
         head = sheet_head(self._result, self._blocks, numbered=self._numbered)
         data = f'{{"head": {json.dumps(head)}, "running": {json.dumps(part.running)}, "blocks": {part.blocks}}}'
         mode = {"kind": "part", "first": first, "anchors": part.anchors, "pages": pages if part.asks else {}}
-        made = set_pages(self._result, data, mode)
-        forget()
-        return made
+        return set_pages(self._result, data, mode)
 
     def _numbers(self, total: int) -> Iterator[bytes]:
         """Pages with nothing but their numbers."""
         data = {"head": sheet_head(self._result, self._blocks, numbered=False), "running": "", "blocks": []}
         for before in range(0, total, NUMBERS):
             mode = {"kind": "numbers", "before": before, "total": total, "count": min(NUMBERS, total - before)}
-            made = set_pages(self._result, data, mode, tagged=False)
-            forget()
-            yield made
+            yield set_pages(self._result, data, mode, tagged=False)
 
 
 def _counted(pdf: bytes) -> tuple[int, dict[str, tuple[int, float, float]]]:

@@ -31,4 +31,5 @@ def set_pages(
     return set_pdf(
         SOURCE, data, job_day(result), what="sheet", held=files, data_name="sheet.json",
         standards=("a-3a", "ua-1") if tagged else ("a-3b",), tags=tagged,
+        part=mode["kind"] != "whole",
     )  # fmt: skip

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
@@ -11,12 +12,16 @@ from ..document.blocks import TableBlock
 from ..document.prose import tied
 from ..pdf.blocks import for_typst as for_typst
 from ..pdf.data import job_day
+from ..pdf.join import Added, Joined
 from ..pdf.text import shown_text
 from ..pdf.typeset import set_pdf
 from ..record.pdf_mark import marked
+from ..spool import Spool
 from .shop import ShopPage, head_of, shop_pages
 
 SOURCE = Path(__file__).parent / "shop.typ"
+PART = 6  # pages that are set at once: typst takes some 14 MB for each
+TRIES = 3  # until the pages are as many as each page says
 
 
 def shop_pdf(result: JobResult) -> bytes:
@@ -24,19 +29,48 @@ def shop_pdf(result: JobResult) -> bytes:
 
     Raises BeamcheckError as `shop_pages`; if typst is missing or cannot set them.
     """
-    return pdf_of(result, shop_pages(result))
+    return b"".join(shop_pdf_pieces(result))
+
+
+def shop_pdf_pieces(result: JobResult) -> Iterable[bytes]:
+    """The same in pieces, to be written one after the other; that of a large job is on the disk and not in memory."""
+    return _pieces(result, shop_pages(result))
 
 
 def pdf_of(result: JobResult, pages: tuple[ShopPage, ...]) -> bytes:
     """The file for pages that are made already."""
+    return b"".join(_pieces(result, pages))
+
+
+def _pieces(result: JobResult, pages: tuple[ShopPage, ...]) -> Iterable[bytes]:
+    in_parts = _in_parts(result, pages) if len(pages) > PART else None
+    return in_parts or [marked(_set(result, pages, 0, 0), result.version)]
+
+
+def _in_parts(result: JobResult, pages: tuple[ShopPage, ...]) -> Spool | None:
+    """Some pages at a time, joined; None where their number does not come to rest. A piece has one page as a rule."""
+    total = len(pages)
+    for _ in range(TRIES):
+        file, parts, before = Joined(), list[Added](), 0
+        for first in range(0, len(pages), PART):
+            made = _set(result, pages[first : first + PART], before, total)
+            parts.append(file.add(made, None if parts else {}))
+            before += len(parts[-1].pages)
+        if before == total:
+            return file.finish(parts, (), result.version)
+        total = before
+    return None
+
+
+def _set(result: JobResult, pages: tuple[ShopPage, ...], before: int, total: int) -> bytes:
+    """Pages of which so many stand before; `total`: of how many, or 0 where these are all."""
     day = job_day(result)
     data = {
         "paper": "a4" if result.units == "SI" else "us-letter",
         "head": printed({**head_of(result), "invented": INVENTED if result.invented else ""}),
-        "pages": [_page(page) for page in pages],
-    }
-    made = set_pdf(SOURCE, data, None if day is None else (day.year, day.month, day.day))
-    return marked(made, result.version)
+        "pages": [_page(page) for page in pages], "before": before, "total": total,
+    }  # fmt: skip
+    return set_pdf(SOURCE, data, None if day is None else (day.year, day.month, day.day), part=total > 0)
 
 
 def printed(value: Any) -> Any:
