@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from concurrent.futures import Future, ThreadPoolExecutor
 
 from ...checks.core.result import JobResult
 from ..document.blocks import Block
@@ -34,11 +35,8 @@ class _Long:
 
     def joined(self, runs: Iterable[list[Data]]) -> Spool | None:
         file, waiting, made = Joined(), dict[int, Part](), dict[int, Added]()
-        for number, part in enumerate(parts_of(self._looked_at(runs), PART)):
-            if number == 0 or part.asks:
-                waiting[number] = part
-            else:
-                made[number] = file.add(self._set(part, {}))
+        for number, pdf in self._meanwhile(enumerate(parts_of(self._looked_at(runs), PART)), waiting):
+            made[number] = file.add(pdf)
         rested = self._at_rest(waiting, made)
         if rested is None:
             return None
@@ -48,6 +46,19 @@ class _Long:
             made[number] = file.add(pdf, None if number else carried)
         order = [made[number] for number in sorted(made)]
         return file.finish(order, self._numbers(sum(len(one.pages) for one in order)), self._result.version)
+
+    def _meanwhile(self, parts: Iterable[tuple[int, Part]], waiting: dict[int, Part]) -> Iterator[tuple[int, bytes]]:
+        """The parts that need no numbers of pages, each set in a thread while the data of the next are made."""
+        with ThreadPoolExecutor(max_workers=1) as thread:
+            at_work: list[tuple[int, Future[bytes]]] = []
+            for number, part in parts:
+                if number == 0 or part.asks:
+                    waiting[number] = part
+                    continue
+                at_work.append((number, thread.submit(self._set, part, {})))
+                if len(at_work) > 1:
+                    yield at_work[0][0], at_work.pop(0)[1].result()
+            yield from ((number, one.result()) for number, one in at_work)
 
     def _looked_at(self, runs: Iterable[list[Data]]) -> Iterator[list[Data]]:
         for run in runs:
@@ -75,7 +86,7 @@ class _Long:
         return None
 
     def _set(self, part: Part, pages: Mapping[str, int], *, first: bool = False) -> bytes:
-        head = sheet_head(self._result, self._blocks, numbered=self._numbered)
+        head = sheet_head(self._result, self._blocks, numbered=first and self._numbered)
         data = f'{{"head": {json.dumps(head)}, "running": {json.dumps(part.running)}, "blocks": {part.blocks}}}'
         mode = {"kind": "part", "first": first, "anchors": part.anchors, "pages": pages if part.asks else {}}
         return set_pages(self._result, data, mode)
