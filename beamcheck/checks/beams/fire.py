@@ -79,7 +79,7 @@ def _bearing(run: BeamRun, left: burnt.Burnt, fire: Fire, context: Context) -> I
         b = min(contact.b, float(left.section.b))
         l_b = contact.l_b - (left.a_eff * on_past if "bottom" in fire.exposed else 0.0)
         what = f"bearing at {seat.name}"
-        if l_b <= 0.0:
+        if l_b <= SMALL_PLACE:
             text = f"a seat {show(contact.l_b, 'length')} long: {show(left.a_eff, 'small length')} burns from each side"
             yield burnt.seat_burns_away(run.beam.name, what, text, fire.minutes, seat.where)
             continue
