@@ -9,11 +9,13 @@ from typing import Any
 import numpy as np
 
 from ...analysis.beams.load_cases import KIND_WORDS
-from ...model.brackets.bracket import Bracket, Corbel, Row, Solid
+from ...model.brackets.bracket import Braced, Bracket, Corbel, Row, Solid
+from ...model.fields.places import SAME_PLACE
 from ...model.stock import Stock
 from ...units import show, show_inches
+from ...values.judgment import judgment
 from ..core.pictures.beams import Dimension, Points, Span
-from ..core.pictures.board import BoardPicture
+from ..core.pictures.board import BoardPicture, BoardStick
 from ..core.pictures.others import BeamAbove, Elevation, FastenerMark, Outline
 from .family import Family, Parts, box
 from .loads import BracketLoads
@@ -128,6 +130,8 @@ def _loads(loads: BracketLoads) -> tuple[tuple[float, float, str], ...]:
 def board_picture(bracket: Bracket, stock: Stock | None) -> BoardPicture | None:
     """The outline turned so that its grain runs along the board; nothing where grain or board is not said."""
     shape = bracket.shape
+    if stock is not None and isinstance(shape, Braced) and shape.sagitta == 0.0 and not any(shape.faults()):
+        return _three_sticks(bracket.name, shape, stock)
     if stock is None or not isinstance(shape, (Solid, Corbel)) or shape.grain is None:
         return None
     theta = math.radians(shape.grain)
@@ -141,3 +145,25 @@ def board_picture(bracket: Bracket, stock: Stock | None) -> BoardPicture | None:
         bracket.name, stock.size, breadth_across(shape, stock), float(np.ptp(v)), float(np.ptp(u)), shape.grain,
         laid, tuple(top),
     )  # fmt: skip
+
+
+def _three_sticks(name: str, shape: Braced, stock: Stock) -> BoardPicture:
+    """Side by side where the board is broad enough for that, else one after another."""
+    cut = judgment("width of a saw cut").value
+    sides = [("wall leg", shape.height, shape.wall_leg), ("top leg", shape.projection, shape.top_leg),
+             ("brace", _length_of_brace(shape), shape.brace)]  # fmt: skip
+    breadth = breadth_across(shape, stock)
+    beside = sum(deep for _, _, deep in sides) + (len(sides) - 1) * cut <= breadth + SAME_PLACE
+    sticks, x, y = [], 0.0, 0.0
+    for what, long, deep in sides:
+        sticks.append(BoardStick(what, x, y, long, deep))
+        x, y = (x, y + deep + cut) if beside else (x + long + cut, y)
+    wide, long = (max(ends) for ends in zip(*((one.y + one.deep, one.x + one.long) for one in sticks), strict=True))
+    return BoardPicture(name, stock.size, breadth, wide, long, 0.0, (), (), tuple(sticks))
+
+
+def _length_of_brace(shape: Braced) -> float:
+    """From tip to tip, with what goes into its housings."""
+    out, down = shape.brace_out - shape.wall_leg, shape.brace_down - shape.top_leg
+    along, housed = math.hypot(out, down), shape.housing or 0.0
+    return along * (1.0 + housed / out + housed / down) + 0.5 * shape.brace * (down / out + out / down)

@@ -14,13 +14,16 @@ _UNIT = re.compile(r"(?<=[0-9]) (?=(?:in|ft|lb|psi|plf|psf|pcf|mm|m|kN|kPa|MPa|l
 _FEET_AND_INCHES = re.compile(
     r"(?<=ft) (?=(?:[0-9]+ )?[0-9]+(?:/[0-9]+)?[ \u00a0]in)|(?<=[0-9]) (?=[0-9]+/[0-9]+[ \u00a0]in)"
 )
+_DAY = re.compile(
+    r"(?<=[0-9]) (?=(?:January|February|March|April|May|June|July|August|September|October|November|December) [12])"
+)
 _FIELD = re.compile(r" \(`[^`]*`\)|`")
 TIED = "\u00a0"
 
 
 def tied(text: str) -> str:
     """The text with each unit tied to its number, and feet to inches, so that no unit stands alone on a line."""
-    return _FEET_AND_INCHES.sub(TIED, _UNIT.sub(TIED, text))
+    return _DAY.sub(TIED, _FEET_AND_INCHES.sub(TIED, _UNIT.sub(TIED, text)))
 
 
 def capital(text: str) -> str:

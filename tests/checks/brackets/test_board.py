@@ -84,3 +84,35 @@ def test_a_board_that_is_too_narrow_is_said_and_drawn() -> None:
     assert "too narrow" not in describe(broad) and "breadth of 13 1/4 in" in describe(broad)
     seen = {text.text for text in ElementTree.fromstring(board_figure(narrow, "K")).iter(f"{SVG}text")}
     assert {"11 1/4 in", "18 3/8 in"} <= seen
+
+
+def three_pieces(size: str) -> BoardPicture:
+    shape = {"family": "braced", "height": "24 in", "projection": "24 in", "brace_out": "19 in", "brace_down": "19 in",
+             "joints": "housed", "housing": "1/2 in"}  # fmt: skip
+    shape |= dict.fromkeys(("thickness", "wall_leg", "top_leg", "brace"), "3 1/2 in")
+    bracket = Bracket.model_validate({"name": "K", "on": "post", "role": "carries", "stock": "board", "shape": shape})
+    stock = Stock.model_validate({"name": "board", "size": size, "species": "Douglas Fir-Larch", "grade": "No.1",
+                                  "moisture": "dry", "grade_from": "assumed"})  # fmt: skip
+    found = board_picture(bracket, stock)
+    assert found is not None
+    return found
+
+
+def test_three_sticks_lie_side_by_side_on_a_broad_board() -> None:
+    """Three of 3 1/2 in and two cuts of 1/8 in.
+
+    The brace at 45 degrees is 15 1/2 sqrt 2 along its axis, 3 1/2 more for its ends and sqrt 2 in its housings.
+    """
+    found = three_pieces("4x12 dressed")
+    brace = 15.5 * math.sqrt(2.0) + 3.5 + 2 * 0.5 * math.sqrt(2.0)
+    assert (found.wide, found.long) == pytest.approx((10.75, brace))
+    assert [one.y for one in found.sticks] == pytest.approx([0.0, 3.625, 7.25])
+    assert all(one.x == 0.0 for one in found.sticks) and found.outline == ()
+
+
+def test_three_sticks_lie_one_after_another_on_a_stick_of_their_depth() -> None:
+    found = three_pieces("4x4 dressed")
+    brace = found.sticks[-1].long
+    assert (found.wide, found.long) == pytest.approx((3.5, 48.25 + brace))
+    drawn = board_figure(found, "K")
+    assert ">wall leg</text>" in drawn and "(wall leg 2 ft, top leg 2 ft, brace" in describe(found)

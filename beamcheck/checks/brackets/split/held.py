@@ -9,7 +9,7 @@ import numpy as np
 from ....analysis.splits.holds import Held, Ledge, Rod, Row, Seat
 from ....calc.pad import SilentPad
 from ....formulas.wood.bearing import bearing_at_angle
-from ....model.brackets.bracket import Bracket, Corbel, Solid
+from ....model.brackets.bracket import Braced, Bracket, Corbel, Solid
 from ....model.fields.places import SAME_PLACE
 from ....model.stock import Stock
 from ....values.judgment import judgment
@@ -52,7 +52,7 @@ def _thinned(curve: Array) -> Array:
     return curve[[*keep, len(curve) - 1]]
 
 
-def breadth_across(shape: Solid | Corbel, stock: Stock) -> float:
+def breadth_across(shape: Solid | Corbel | Braced, stock: Stock) -> float:
     """The side of its stock that a bracket of that thickness is laid on, in."""
     size = read_size(stock.size)
     thin, broad = min(size.b, size.d), max(size.b, size.d)

@@ -25,6 +25,7 @@ WORDS, REFERENCE = (
     ("of", "under"),
     "reference",
 )  # heads of columns; of words those that have any
+NARROW = 60  # letters of a column that need not give way
 FRAME = ": "  # between the name of a frame and that of its member
 NOTE = "† from memory: compare with the printed document."
 
@@ -175,7 +176,8 @@ def _table(rows: list[_Row], left_out: int, numbers: Mapping[Source, int], ancho
         (Symbol(row.symbol), *(one[place] for place in said)) for row, one in zip(rows, words, strict=True)
     ]
     heads: tuple[Cell, ...] = ("value", *(WORDS[one] for one in said), REFERENCE, *map(Symbol, columns), "allowed")
-    widths = (0.0, *(float(WORDS[one] == "under") for one in said), 0.0, *(0.0 for _ in columns), 0.0)
+    wide = [float(max(len(each[one]) for each in words) > NARROW) for one in said]
+    widths = (0.0, *wide, 0.0, *(0.0 for _ in columns), 0.0)
     right = tuple(range(1 + len(said), len(heads)))
     both = tuple((*some, *rest) for some, rest in zip(told, made, strict=True))
     return RichTable("Design values and factors", heads, both, widths, right, note, "factors", anchor)

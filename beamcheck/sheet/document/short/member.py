@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from ....checks.core.pictures.board import BoardPicture
 from ....checks.core.pictures.others import StrutPicture
 from ....checks.core.result import Check, PieceResult, Table
 from ....checks.core.summary import quantity
@@ -119,7 +120,10 @@ def _what(piece: PieceResult, factors: RichTable | None, index: int, units: str)
     told: list[Block] = [Pairs(tuple(said(piece))), *map(table_block, _tables(piece, BESIDE_IT))]
     block = head_of(piece, index, units)
     right = [block.figure] if isinstance(block, Beside) else []
-    pictures = list(enumerate(piece.pictures[beside:], start=2))
+    pictures = [
+        (number, one) for number, one in enumerate(piece.pictures[beside:], start=2)
+        if not (isinstance(one, BoardPicture) and one.sticks)  # how sticks are cut is told on the shop sheet
+    ]  # fmt: skip
     if pictures and isinstance(pictures[0][1], StrutPicture):  # the sketch is read beside what it is a sketch of
         number, sketch = pictures.pop(0)
         right.append(picture_of(piece, sketch, f"figure-{index + 1}-{number}", units))

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from ....checks.core.pictures.board import BoardPicture
+from ....checks.core.pictures.board import BoardPicture, BoardStick
 from ....units import show
-from ..svg import GRAY, Board, Point
+from ..svg import GRAY, Board, Point, clipped
 from .board import MARGIN, WIDTH, hatching, told
 
 LEFT, TOP, RIGHT = 100.0, 34.0, 20.0
@@ -32,8 +32,13 @@ def board_figure(drawn: BoardPicture, name: str, system: Any = "US", key: str = 
     edges = [at(-BEYOND, 0.0), at(ends, 0.0), at(ends, drawn.breadth), at(-BEYOND, drawn.breadth)]
     board.shape(edges, fill=BOARD, width=0.0)
     board.strokes(hatching([edges], 0.0, GRAIN), width=0.35, stroke=GRAY)
-    board.shape([at(x, y) for x, y in drawn.outline], fill=WOOD, width=1.6)
-    board.strokes(hatching([[at(x, y) for x, y in drawn.outline]], 0.0, GRAIN), width=0.35, stroke=GRAY)
+    for shape in ([at(x, y) for x, y in drawn.outline], *([at(*end) for end in _corners(one)] for one in drawn.sticks)):
+        board.shape(shape, fill=WOOD, width=1.6)
+        board.strokes(hatching([shape], 0.0, GRAIN), width=0.35, stroke=GRAY)
+    for one in drawn.sticks:
+        (x0, y0), (x1, y1) = at(one.x, one.y), at(one.x + one.long, one.y + one.deep)
+        text = clipped(one.name, x1 - x0 - 4.0)
+        board.lettering(0.5 * (x0 + x1), 0.5 * (y0 + y1) + 5.0, text, anchor="middle", ground=WOOD)
     board.line(edges[0], edges[1], width=1.0)
     board.line(edges[3], edges[2], width=1.0)
     if len(drawn.top) == 2:
@@ -57,16 +62,23 @@ def describe(drawn: BoardPicture, system: Any = "US") -> str:
 
 
 def needed(drawn: BoardPicture, system: Any = "US") -> str:
-    """What it needs of its board, and whether the board has it."""
+    """What it needs of its board, and whether the board has it; of three sticks how long each is."""
     wide, long, breadth = (show(one, "length", system) for one in (drawn.wide, drawn.long, drawn.breadth))
+    sticks = ", ".join(f"{one.name} {show(one.long, 'length', system)}" for one in drawn.sticks)
+    of = f" ({sticks}; saw cuts counted)" if sticks else ""
     if drawn.wide <= drawn.breadth + HAIR:
-        return f"it needs {wide} of the board's breadth of {breadth}, and {long} of its length"
-    return f"it needs {wide} of breadth and its board has {breadth}: too narrow. Ask before you lay it otherwise"
+        return f"it needs {wide} of the board's breadth of {breadth}, and {long} of its length{of}"
+    return f"it needs {wide} of breadth{of} and its board has {breadth}: too narrow. Ask before you lay it otherwise"
 
 
 def _notes(drawn: BoardPicture, system: Any) -> Iterator[str]:
     text = needed(drawn, system)
-    yield f"{text[:1].upper()}{text[1:]}. Thick: its top edge"
+    yield f"{text[:1].upper()}{text[1:]}{'' if drawn.sticks else '. Thick: its top edge'}"
+
+
+def _corners(stick: BoardStick) -> Iterator[Point]:
+    x, y = stick.x + stick.long, stick.y + stick.deep
+    yield from ((stick.x, stick.y), (x, stick.y), (x, y), (stick.x, y))
 
 
 def _across(board: Board, at: Any, breadth: float, x: float, text: str) -> None:
