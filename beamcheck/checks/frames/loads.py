@@ -106,14 +106,13 @@ def _all_formed(frame: Frame, members: Sequence[FrameStick]) -> bool:
 def _stated(frame: Frame, given: Sequence[float], context: Context) -> Check:
     id, what, snow = "frame.snow", "snow on one side", context.structure.site.snow
     if snow is not None and snow.one_side is not None and vouched(snow.by, "structure"):
-        most = max(given, default=0.0)
         text = f"on the lee side alone, by {snow.by}; tried on all of the frame and on either half"
-        if most <= 0.0:
+        if not given:
             return Check.keeps_rule(id, frame.name, what, ONE_SIDED, text)
-        return Check.of_ratio(id, frame.name, what, ONE_SIDED, text, demand=snow.one_side[0], capacity=most,
+        return Check.of_ratio(id, frame.name, what, ONE_SIDED, text, demand=snow.one_side[0], capacity=max(given),
                               kind="area load")  # fmt: skip
     answers = []
-    if given and max(given) > 0.0:
+    if given:
         words = show((max(given), "area"), "load")
         sets = (("job.snow.one_side", f"{max(given) * 144.0:.4g} psf"),
                 ("job.snow.by", "engineer's sheet S-2 of 3 May 2025"))  # fmt: skip

@@ -39,8 +39,8 @@ def splice_meeting(joint: Joint, frame: Frame, solved: SolvedFrame | None, conte
     axis = _axis(frame, stick)
     n = 0 if solved is None else len(solved.combinations)
     N, V, M = (np.zeros(n) if solved is None else _there(solved, stick, what, joint.splice_at) for what in "NVM")
-    turned = frame.shape.points[frame.shape.stick(stick.stick).points[0]] > frame.shape.points[
-        frame.shape.stick(stick.stick).points[-1]]  # fmt: skip
+    points = frame.shape.stick(stick.stick).points
+    turned = frame.shape.points[points[0]] > frame.shape.points[points[-1]]
     members = []
     for number, entry in enumerate(joint.members, start=1):
         rises = (number == 2) != turned  # whether it lies on the side to which `axis` points

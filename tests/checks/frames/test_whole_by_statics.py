@@ -11,6 +11,7 @@ from typing import Any
 import numpy as np
 import pytest
 
+from beamcheck.checks.core.pictures.others import FramePicture
 from beamcheck.checks.core.result import JobResult
 from beamcheck.checks.frames.assembly import order_of
 from beamcheck.model.reading.reader import job_from_data
@@ -71,6 +72,13 @@ def test_table_along_a_member(truss: JobResult) -> None:
     for column, other in ((1, 1), (3, 5), (4, 6)):
         assert max(number(one[column]) for one in table.rows) == pytest.approx(number(said[other]), rel=2e-3)
     assert all(one[2] == "–" for one in table.rows) and len({one[0] for one in table.rows}) == len(table.rows)
+
+
+def test_the_picture_of_a_frame_tells_its_loads_as_given(truss: JobResult) -> None:
+    picture = piece(truss, "truss").pictures[0]
+    assert isinstance(picture, FramePicture)
+    assert picture.loads == ("roof, dead, 12 psf, rafters, along the slope, 8 ft",
+                             "roof, snow, 30 psf, rafters, on plan, 8 ft")  # fmt: skip
 
 
 def test_reactions_are_half_of_all_that_stands_on_it(truss: JobResult) -> None:

@@ -37,8 +37,9 @@ def arriving(
     fields = {"name": name, "part": "", "arm": None, "holes": None, "plate": None, "seat": None, "on_girder": None,
               "shear": None, "plies": None, "forces": ()}  # fmt: skip
     given: Data = {**fields, **(entry or {})}
-    bare = Arriving(Member.model_construct(**given), number, name, made, wood_here(made), section, direction, passes,
-                    np.zeros((1, 2)), np.zeros(1))  # fmt: skip
+    of = Member.model_construct(**given)
+    bare = Arriving(of, number, name, made, wood_here(made, name), section, direction, passes, np.zeros((1, 2)),
+                    np.zeros(1))  # fmt: skip
     count = max(len(N), len(down))
     pull, press = (np.resize(np.array(one), count) for one in (N, down))
     force = np.outer(pull, direction) - np.outer(press, bare.up)

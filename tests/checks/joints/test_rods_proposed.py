@@ -12,6 +12,7 @@ import numpy as np
 import pytest
 
 from beamcheck.checks.joints.kinds.base_rods import _rods, rod_checks
+from beamcheck.checks.joints.kinds.post_base import _slot
 from beamcheck.model.stock import Stock
 
 from ..houses import UNKNOWN
@@ -107,3 +108,12 @@ def test_pull_and_level_force_together(level: float, both: bool) -> None:
     assert ("joint.base_rods_both" in checks) is both
     asked = found(300.0, 801.0, rods=rods())["joint.base_rods_both"]
     assert [one.says for one in asked.questions[0].answers] == ["810 lbf"]  # four times what pushes one
+
+
+@pytest.mark.parametrize(("plate", "slot"), [
+    (None, 0.0), ((None, 0.25), 0.25), ((0.375, 0.25), 0.375), ((0.1875, 0.25), 0.25),
+])  # fmt: skip
+def test_what_a_plate_takes_of_the_end_grain(plate: tuple[float | None, float] | None, slot: float) -> None:
+    """The wider of plate and slot; nothing without a plate."""
+    made = None if plate is None else SimpleNamespace(slot=plate[0], thickness=plate[1])
+    assert _slot(meeting(arriving("post", 90.0, entry={"plate": made}))) == slot

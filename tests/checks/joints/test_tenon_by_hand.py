@@ -155,6 +155,8 @@ def test_one_peg_by_hand() -> None:
     n s F_v t); tension on 5 in less the hole."""
     piece = pegged()
     assert the(piece, "joint.pegs").capacity == pytest.approx(math.pi / 7 * 4850 * 0.73 * 0.5**0.75, rel=1e-5)
+    steps = {step.symbol: step.value for step in the(piece, "joint.pegs").steps}
+    assert steps["F_em"] == pytest.approx(steps["F_e_par"])  # the tenon is pulled along its grain
     assert the(piece, "joint.peg_relish").capacity == pytest.approx(170.0 * 2.0 * 2.0)
     assert the(piece, "joint.peg_tenon").capacity == pytest.approx(825.0 * 2.0 * (5.0 - 1.0))
     assert the(piece, "joint.peg_confirmed").verdict == "refer"
