@@ -209,7 +209,7 @@ class Group:
     @cached_property
     def row(self) -> Array:
         """(holes,) numbers of the rows, from the bottom."""
-        heights = _levels(self.y)
+        heights = levels(self.y)
         return np.array([int(np.argmin(np.abs(heights - one))) for one in self.y])
 
     @cached_property
@@ -296,7 +296,8 @@ def pairs_closer(x: Array, y: Array, least: float) -> Iterator[tuple[int, int]]:
         yield int(i), int(j)
 
 
-def _levels(values: Array) -> Array:
+def levels(values: Array) -> Array:
+    """The places that differ, in order."""
     ordered: list[float] = []
     for value in sorted(float(v) for v in values):
         if not ordered or value - ordered[-1] > SAME_ROW:

@@ -84,7 +84,7 @@ def _fasteners_seen(group: Group) -> list[str]:
         found.append("lead holes drilled to the size in the table; screws turned in, none driven with a hammer")
     if fastener.kind == "lag screw" or fastener.length is not None:
         length = f" of {show(fastener.length, 'length')}" if fastener.length is not None else ""
-        found.append(f"one {fastener.kind} beside a rule before it goes in: its length{length}")
+        found.append(f"one {kind} beside a rule before it goes in: its length{length}")
     if fastener.kind == "pin":
         found.append("pins driven tight, none loose in its hole; the two clamping bolts of the joint in place")
     return found

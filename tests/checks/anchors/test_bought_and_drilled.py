@@ -127,6 +127,9 @@ def test_room_for_plugs(kind: str, deep: str, note: str) -> None:
         assert listed(fastener=deeper, other=FAR)["plug"][2] == "at most 1/4 in"
         long = listed(fastener=deeper, other=FAR)["bolt"]  # 7 less 1 3/4 in with washers and nut 5.968, plugs over 7 in
         assert long[2:4] == ("at least 6 in", "the parts, two washers and the nut; less than 7 in, so that plugs fit")
+    just = {**BORED, "counterbore_depth": "0.609 in", "plugged": True}  # as deep as washer and nut are high
+    assert listed(fastener=just, other=FAR)["plug"][2:4] == (
+        "", "no room over head or nut: bore deeper by 0 in and the thickness of the plug")  # fmt: skip
     assert "plug" not in listed(fastener=BORED, other=FAR)
 
 

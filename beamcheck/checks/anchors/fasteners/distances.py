@@ -25,7 +25,7 @@ from ....values.judgment import judgment
 from ....values.loader import rows
 from ....values.lumber import read_size
 from ....values.species import folded
-from ..group import Group
+from ..group import Group, levels
 from ..joint import HAIR, Joint, Part
 from .spread import Spread
 
@@ -195,16 +195,16 @@ def _rows(joint: Joint, name: str, u: Array, v: Array, along: Array, across: Arr
     """Distance between rows: across the grain for load along it, along the grain for load across it."""
     D, clause = joint.dowel.D, "NDS 2018 Table 12.5.1D"
     between = tables.distance("rows", "along", "any")
-    levels = _next_level(v)
-    if np.isfinite(levels).any():
+    apart = _next_level(v)
+    if np.isfinite(apart).any():
         least = np.where(along > 0.0, between.value.least * D, 0.0)
-        yield Need("rows", "distance between rows along the grain", name, clause, levels[:, None], least, None,
+        yield Need("rows", "distance between rows along the grain", name, clause, apart[:, None], least, None,
                    between.source)  # fmt: skip
-    levels = _next_level(u)
-    if np.isfinite(levels).any():
+    apart = _next_level(u)
+    if np.isfinite(apart).any():
         inputs: dict[str, Number] = {"l_w": joint.wood_length, "D": D}
         least = across * float(sp.row_spacing_perpendicular(**inputs))
-        yield Need("rows", "distance between rows across the grain", name, clause, levels[:, None], least, None,
+        yield Need("rows", "distance between rows across the grain", name, clause, apart[:, None], least, None,
                    between.source, (sp.row_spacing_perpendicular, inputs))  # fmt: skip
 
 
@@ -214,7 +214,7 @@ def _edges(
     D, clause = joint.dowel.D, "NDS 2018 Table 12.5.1C"
     loaded, free = (tables.distance("edge", "across", case) for case in ("loaded", "unloaded"))
     short = free.value.least * D
-    s_row = float(np.max(np.diff(np.unique(np.round(v, 6))), initial=short))
+    s_row = float(np.max(np.diff(levels(v)), initial=short))
     whole = float(sp.edge_distance_parallel(joint.wood_length, D, s_row))
     plain = np.where(along > 0.0, short + (whole - short) * along, 0.0)
     if part.grain == "held":

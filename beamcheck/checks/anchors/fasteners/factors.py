@@ -22,7 +22,7 @@ from ....values.hardware.connections import (
 from ....values.judgment import judgment
 from ....values.lumber import read_size
 from ...core.wood.material import WoodMaterial, modulus_prime
-from ..group import Group
+from ..group import Group, levels
 from ..joint import Joint, Part
 
 Array = np.ndarray
@@ -95,8 +95,8 @@ def _row(group: Group, k: int, way: Way) -> Array:
     lines, places = (group.y, group.x) if way == "along" else (group.x, group.y)
     members = np.flatnonzero(np.abs(lines - lines[k]) < 1e-6)
     share = connection_limit("staggered rows counted as one row").value
-    levels = np.unique(np.round(lines, 6))
-    for level in levels[np.argsort(np.abs(levels - lines[k]))][1:]:
+    every = levels(lines)
+    for level in every[np.argsort(np.abs(every - lines[k]))][1:]:
         others = np.flatnonzero(np.abs(lines - level) < 1e-6)
         gaps = np.abs(places[members][:, None] - places[others][None, :])
         a = float(np.min(gaps))  # between the closest fasteners of the two rows, measured along them

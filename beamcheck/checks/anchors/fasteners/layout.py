@@ -16,7 +16,7 @@ from ....values.judgment import judgment
 from ...core.result import Check
 from ...core.wood.govern import Criterion, at, govern
 from ...core.wood.strength import Outcome
-from ..group import Group, nearest_apart, pairs_closer
+from ..group import Group, levels, nearest_apart, pairs_closer
 from ..joint import HAIR
 from ..unsaid import Open
 from .connection import Connection
@@ -132,7 +132,7 @@ def _thin(connection: Connection) -> Iterator[Check]:
     for rule, places, lines in (("spacing along", x, y), ("spacing across", y, x)):
         gaps = [
             float(np.min(np.diff(np.sort(places[np.abs(lines - line) < HAIR])), initial=np.inf))
-            for line in np.unique(np.round(lines, 6))
+            for line in levels(lines)
         ]
         if np.isfinite(min(gaps)):
             given.append((rule, min(gaps)))

@@ -21,6 +21,7 @@ from ...core.trivial import negligible, trivial
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import WoodMaterial, shear_prime_at_cut, tension_prime
 from ...core.wood.strength import Outcome, shear_at_connection
+from ..group import levels
 from ..joint import HAIR, Part, weak_wood
 from ..unsaid import Open
 from .connection import Connection
@@ -47,7 +48,7 @@ class Block:
     @property
     def rows(self) -> list[Array]:
         """Places along the grain of the fasteners of each row, in order across the grain."""
-        return [np.sort(self.u[np.abs(self.v - v) < HAIR]) for v in np.unique(np.round(self.v, 6))]
+        return [np.sort(self.u[np.abs(self.v - v) < HAIR]) for v in levels(self.v)]
 
 
 def tear_out_checks(connection: Connection) -> list[Check]:
@@ -114,7 +115,7 @@ def _net_section(connection: Connection, block: Block) -> Check:
     criterion = Criterion(group.name, f"net section of the {block.name}", tear.NET, "force", id="anchor.net_section")
     b, d, D = float(group.section.b), float(group.section.d), joint.dowel.D
     near = connection_limit("staggered holes counted in one section").value * D
-    n = max(float(np.unique(np.round(block.v[np.abs(block.u - u) < near], 6)).size) for u in block.u)
+    n = max(float(levels(block.v[np.abs(block.u - u) < near]).size) for u in block.u)
     plate, fastener = group.anchor.plate, group.anchor.fastener
     high = (plate.slot_height or d) if plate is not None and group.made.in_a_slot else d
     wide = (fastener.counterbore or 0.0) if fastener is not None else 0.0
