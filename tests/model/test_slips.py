@@ -72,6 +72,8 @@ SLIPS = [
     ('"8 ft"', '"96 ft"', 'post "P", height', "taller than a house", "did you mean 96 in?", "height", "post"),
     ('width = "4 ft"', 'width = "4 in"', 'beam "B", carries 1, width', "a strip", "did you mean 4 ft?", "width",
      "beam"),
+    ('width = "4 ft"', 'width = "12 in"', 'beam "B", carries 1, width', "a strip", "did you mean 12 ft?", "width",
+     "beam"),  # 9 1/2 in deep: 1.26 depths
     ('width = "4 ft"', 'width = "48 ft"', 'beam "B", carries 1, width', "48 ft wide", "did you mean 48 in?", "width",
      "beam"),
     ('live = "40 psf"', 'live = "400 psf"', 'beam "B", carries 1, live', "more than a house", "did you mean 40 psf?",
@@ -84,6 +86,8 @@ SLIPS = [
      "did you mean 5.5 in?", "bearing", "beam"),
     ('service', 'spacing = "1.6 in"\nservice', 'beam "B", spacing', "pieces 5.5 in thick", "did you mean 16 in?",
      "spacing", "beam"),
+    ('service', 'spacing = "4 ft"\nmembers = 500\nshared_by = "2 in deck, nailed"\nservice', 'beam "B", members',
+     "reach over 2,000 ft", "is it right?", "members", "beam"),
     ('invented = true', 'invented = true\nground_snow = "500 kPa"', "job, ground_snow", "cannot be right", "", "", ""),
     ('invented = true', 'invented = true\nground_snow = "300 psf"', "job, ground_snow", "more than any map",
      "did you mean 30 psf?", "ground_snow", "job"),
@@ -141,7 +145,7 @@ def test_a_line_load_with_a_width_shows_what_it_would_be_per_area() -> None:
 @pytest.mark.parametrize(
     "change",
     [
-        ('width = "4 ft"', 'width = "1 ft"'),
+        ('width = "4 ft"', 'width = "14 1/4 in"'),  # 1.5 depths of 9 1/2 in
         ('what = "floor", dead = "12 psf", live = "40 psf"', 'what = "storage", dead = "12 psf", live = "240 psf"'),
         ("service", 'spacing = "5 1/2 in"\nservice'),
         ("service", 'spacing = "8 ft"\nservice'),

@@ -137,13 +137,16 @@ def _of_a_post(path: Path, post: Post) -> Iterator[Fault]:
 
 
 def _of_a_stick(path: Path, stick: Stick, size: Size | None) -> Iterator[Fault]:
-    """Spacing of repeated pieces."""
+    """Spacing of repeated pieces, and how far they reach."""
     spacing = stick.spacing
     if spacing is None or size is None or stick.insists_on("spacing"):
         return
     low, high = _limit("spacing, least"), _limit("spacing, most")
     breadth = (size.d if stick.laid == "flat" else size.b) * stick.plies
     thin = breadth <= _limit("thin piece")
+    if stick.members * spacing > _limit("row, longest") and not stick.insists_on("members"):
+        text = f"{stick.members} of them {inches(spacing)} apart reach over {stick.members * spacing / 12:,.4g} ft"
+        yield (*path, "members"), _slip(text, "", "members")
     if spacing < low and abs(spacing - breadth) > _limit("side by side"):
         guess = f"{10 * spacing:g} in" if low <= 10 * spacing <= high else _feet_for_inches(spacing, low, high)
         text = f"{inches(spacing)} from middle to middle of pieces {inches(breadth)} thick"
@@ -169,6 +172,8 @@ def _of_a_beam(path: Path, beam: Beam, size: Size | None, *, lone: bool) -> Iter
     if not lone:
         return
     least = _limit("lone beam, least width")
+    if size is not None and size.b > _limit("thin piece") and len(beam.carries) == 1:
+        least = max(least, _limit("lone beam, least depths") * (size.b if beam.laid == "flat" else size.d))
     for i, load in enumerate(beam.carries):
         if load.width is None or load.live is None or _meant("width", beam, load):
             continue
