@@ -26,7 +26,7 @@ from ...values.judgment import judgment
 from ...values.lumber import read_size
 from ..anchors.joint import weak_wood
 from ..core.asking.question import RULING, PlausibleAnswer, Question, ask
-from ..core.context import Context
+from ..core.context import AnyPiece, Context
 from ..core.result import Check
 from ..core.trivial import negligible, trivial
 from ..core.wood.grade_asked import ask_grade
@@ -145,6 +145,7 @@ class Meeting:
     members: tuple[Arriving, ...]
     reaction: Array  # (combinations, 2) of what stands under it, lbf
     on: str = ""
+    under: AnyPiece | None = None  # that piece or entry of the job, of the joint of a post
     doubts: tuple[Check, ...] = field(default=())  # about where the forces are from
     assumptions: tuple[str, ...] = ()
     beside: Stock | None = None  # a stick named beside the members: that a wider head is cut from, that a base lies on

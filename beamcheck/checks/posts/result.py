@@ -24,7 +24,7 @@ from ..core.unsaid import unsaid_of, with_unsaid
 from ..core.wood.govern import writing
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 from ..core.wood.moist import moist_like
-from ..joints.meeting import Arriving, Meeting
+from ..joints.meeting import Arriving, Meeting, stick_beside
 from ..joints.results import joint_result
 from .brackets import brackets_on, sideways_push
 from .holding import lifting, own_lift
@@ -115,5 +115,6 @@ def foot_meeting(joint: Joint, run: PostRun) -> Meeting:
         entry, 1, post.name, context.stock(post.stock), run.wood, run.section, np.array([0.0, 1.0]), False, force,
         np.zeros_like(up),
     )  # fmt: skip
-    return Meeting(joint, tuple(run.combinations), (one,), -force, post.on, air=context.structure.air,
+    return Meeting(joint, tuple(run.combinations), (one,), -force, post.on, context.under(post.on),
+                   beside=stick_beside(joint, context), air=context.structure.air,
                    described=context.structure.bolt_rows)  # fmt: skip

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import tomllib
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -10,11 +12,14 @@ from hypothesis import strategies as st
 
 from beamcheck.calc.pad import SilentPad
 from beamcheck.checks.anchors.prying import PriedLeg
+from beamcheck.checks.job import check_job
 from beamcheck.errors import JobError
+from beamcheck.model.reading.reader import job_from_data
 
 from .jobs import checked, joint, member, step_value, the, wood
 from .test_tenon_and_base import BASE, BOLTS, PLATE, POST, RODS
 
+TRIALS = Path(__file__).parents[2] / "trials"
 HOLES = {"columns": 2, "spacing": "4 in", "end": "5 1/4 in", "edge": "3 3/4 in"}
 
 
@@ -163,3 +168,59 @@ def test_the_rods_take_the_level_force_of_a_foot_that_is_pressed_down(N: float, 
     """800 lb on four rods of 1,000 lb, friction left out; 0.45 of what the wind presses down helps against tipping."""
     both = the(lifted(N, {**RODS, "sideways": "1,000 lbf"}, sideways="800 lbf"), "joint.base_rods_both")
     assert both.ratio == pytest.approx(T / 4741.09 + 800 / 4 / 1000, rel=1e-4)
+
+
+def on_its_footing(changed: Any) -> Any:
+    """The base of the trial job whose post is lifted, on another footing."""
+    data = tomllib.loads((TRIALS / "joined_members" / "post_base_held_down.toml").read_text())
+    changed(data)
+    result = check_job(job_from_data(data))
+    return next(piece for piece in result.pieces if piece.name == "base of P1"), data
+
+
+@pytest.mark.parametrize(
+    ("material", "field", "answer"),
+    [("masonry", "joint.base of P1.base.rods.on", "masonry"), ("ground", "existing.porch footing.material", "concrete")],
+)
+def test_rods_go_into_what_the_post_stands_on(material: str, field: str, answer: str) -> None:
+    """What a report says of a rod in concrete says nothing of one in brick."""
+    piece, data = on_its_footing(lambda data: data["existing"][0].update(material=material))
+    check = the(piece, "joint.base_rods", what="go into")
+    assert check.verdict == "refer" and check.questions[0].field == field
+    ((at, value),) = check.questions[0].answers[0].sets
+    assert (at, value) == (field, answer)
+    either = data["existing"][0] if at.startswith("existing") else data["joint"][0]["base"]["rods"]
+    either[at.rsplit(".", 1)[1]] = value
+    again = next(one for one in check_job(job_from_data(data)).pieces if one.name == piece.name)
+    assert not [one for one in again.checks if one.what == check.what]
+
+
+def test_wood_under_the_base_of_a_post_is_pressed() -> None:
+    """The stick that the plate lies on is looked for in the job, of a post as of stated forces."""
+
+    def sill(data: Any) -> None:
+        data["existing"][0].update(material="wood", F_c_perp="625 psi")
+        data["stock"].append(wood("sill", "6x6 dressed"))
+        data["joint"][0]["base"]["rods"].update(on="wood", stock="sill")
+
+    piece, _ = on_its_footing(sill)
+    assert the(piece, "anchor.pried_wood").capacity == pytest.approx(625.0)
+
+
+def test_rods_in_the_beam_that_a_post_stands_on() -> None:
+    def girder(data: Any) -> None:
+        footing = {"on": "porch footing", "bearing": "5 1/2 in", "restrained": True}
+        data["stock"].append(wood("girder", "6x10 dressed"))
+        data["beam"] = [{
+            "name": "G", "stock": "girder", "service": "floor", "finish": "none", "top_held": "full length",
+            "supports": [{"at": "0 ft", **footing}, {"at": "8 ft", **footing}],
+        }]  # fmt: skip
+        data["post"][0].update(on="G", lands_at="4 ft")
+
+    piece, data = on_its_footing(girder)
+    check = the(piece, "joint.base_rods", what="go into")
+    for at, value in check.questions[0].answers[0].sets:
+        data["joint"][0]["base"]["rods"][at.rsplit(".", 1)[1]] = value
+    again = next(one for one in check_job(job_from_data(data)).pieces if one.name == piece.name)
+    assert data["joint"][0]["base"]["rods"]["stock"] == "girder"
+    assert not [one for one in again.checks if one.what == check.what]

@@ -11,16 +11,18 @@ import numpy as np
 from ....calc.pad import Pad
 from ....formulas.connections import bolt_pattern as pattern
 from ....formulas.joints import prying
+from ....model.beams import Beam
+from ....model.existing import Existing
 from ....model.fields.evidence import read_evidence
 from ....model.joints.parts import Base
 from ....model.made.rods import Rods
 from ....units import show
 from ....values.hardware.connections import lever_arm
 from ....values.hardware.steels import steel
-from ...anchors.back import PLATE
+from ...anchors.back import GOES_INTO, PLATE
 from ...anchors.group import round_force
 from ...anchors.prying import PriedLeg, pried_checks
-from ...core.asking.question import PlausibleAnswer
+from ...core.asking.question import PlausibleAnswer, ask
 from ...core.result import Check
 from ...core.trivial import negligible
 from ...core.wood.govern import Criterion, at, govern
@@ -49,6 +51,7 @@ def rod_checks(meeting: Meeting, base: Base, level: Array) -> Iterator[Check]:
         yield meeting.refers(id, WHAT, PATH, text, "joint_base_rods", "base.rods", answers=answers, came=came)
         return
     yield from _by_whom(meeting, rods, came)
+    yield from _what_it_lies_on(meeting, rods)
     yield from _beside_it(meeting, base, rods)
     leg, row = _leg(base, rods, meeting), _Row(rods.count, rods.along, rods.off, rods.edge)
     pull = pull_of_one(base, row, meeting.members[0].N, level)
@@ -90,6 +93,25 @@ def pull_of_one(base: Base, row: _Row, N: Array, level: Array) -> Array:
     tipped = np.maximum(pattern.lever_arm_tension(M=M, eta=eta, h_1=across) / (row.many // 2),
                         pattern.lever_arm_tension(M=M, eta=eta, h_1=far) / 2.0)  # fmt: skip
     return np.asarray(np.maximum(np.asarray(N) / row.many + tipped, 0.0))
+
+
+def _what_it_lies_on(meeting: Meeting, rods: Rods) -> Iterator[Check]:
+    """What a report says of a rod is for one material, and that is the one that the post stands on."""
+    under, at = meeting.under, f"joint.{meeting.name}.base.rods"
+    if isinstance(under, Beam) and (rods.on != "wood" or rods.stock != under.stock):
+        said, known = f"the beam {under.name}", True
+        answers = [PlausibleAnswer(under.name, ((f"{at}.on", "wood"), (f"{at}.stock", under.stock)))]
+    elif isinstance(under, Existing) and under.material != rods.on:
+        said, known = f"{under.name}, said to be of {under.material}", under.material in GOES_INTO
+        answers = [PlausibleAnswer(under.material, ((f"{at}.on", under.material),))]
+    else:
+        return
+    asked = meeting.asks("joint_base_rods_on", "base.rods.on", answers=answers, under=said)
+    if not known:
+        at = f"existing.{under.name}.material"
+        asked = ask("far_material", under.name, at, of_group=meeting.name, answers=(rods.on,))
+    text = f"its rods are said to go into {rods.stock or rods.on}; the post stands on {said}"
+    yield Check.refers("joint.base_rods", meeting.name, "what its rods go into", PATH, text, ask=asked)
 
 
 def _beside_it(meeting: Meeting, base: Base, rods: Rods) -> Iterator[Check]:
