@@ -152,6 +152,11 @@ class Base(Piece):
                 yield (field,), f'missing: a flat bar needs its size, for example {field} = "1/2 in"'
             if self.stem != "bar" and getattr(self, field) is not None:
                 yield (field,), f'only a flat bar has it: write stem = "bar", or leave {field} out'
+        longest = max(self.bears_wide, self.bears_long)
+        for field, side in (("stem_width", self.stem_width), ("stem_thickness", self.stem_thickness)):
+            if side is not None and side > longest + SAME_PLACE:
+                text = f"a stem of {side:g} in under a plate of {self.bears_wide:g} x {self.bears_long:g} in"
+                yield (field,), f"{text}: at most {longest:g} in, or give the sides of the plate"
 
 
 class Cap(Piece):

@@ -6,14 +6,15 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from ...errors import BeamcheckError, nearest
 from ..anchors.anchor import Anchor, Holes, Other
-from ..anchors.manners import Manner
+from ..anchors.manners import MANNERS, Manner
 from ..fields.places import SAME_PLACE, Fault, Path, feet, inches
 from ..frames.frame import Frame, FrameStick
 from ..joints.joint import Joint
 from ..joints.kinds import MADE
 from ..joints.parts import Member
+from ..posts import Post
 from .anchors import diameter
-from .entries import Entry
+from .entries import Entry, size_of
 
 # kind of joint -> the manner in which the fasteners of one member hold
 MANNER_OF: dict[str, Manner] = {
@@ -48,6 +49,7 @@ def joint_links(
         yield from _splice(entry, joint, things, [one.piece for one in found if isinstance(one.piece, Joint)])
         yield from _seat(entry, joint, seats)
         yield from _fasteners(entry, joint)
+        yield from _in_their_slots(entry, joint, stocks, things)
         yield from _of_a_frame(entry, joint, things)
         for key, path in _places(joint):
             other = taken.setdefault(key, joint.name)
@@ -239,6 +241,24 @@ def _fasteners(entry: Entry, joint: Joint) -> Iterator[Fault]:
                 text = "the layout is given at another member already: here only how far the nearest hole is"
                 yield (*path, "holes"), f'{text}, for example holes = {{ end = "7 in", edge = "3 in" }}'
         yield from _of_member(entry, joint, i, member)
+
+
+def _in_their_slots(
+    entry: Entry, joint: Joint, stocks: Mapping[str, Entry], things: Mapping[str, Entry]
+) -> Iterator[Fault]:  # fmt: skip
+    """A plate in a slot is no wider than the wood that it is let into."""
+    if not MANNERS[MANNER_OF.get(joint.kind, "by others")].in_a_slot:
+        return
+    frame, post = (things[name].piece if name in things else None for name in (joint.frame, joint.post))
+    of_frame = {name: stick.stock for stick in frame.sticks for name in (stick.stick, stick.name)} if isinstance(
+        frame, Frame) else {}  # fmt: skip
+    of_post = post.stock if isinstance(post, Post) else None
+    for i, member in enumerate(joint.members):
+        size = size_of(stocks.get(member.stock or of_frame.get(member.name) or of_post or ""))
+        if member.plate is not None and size is not None and member.plate.width > max(size.b, size.d) + SAME_PLACE:
+            text = f"a plate {inches(member.plate.width)} wide is not let into {member.name!r}, {size.b:g} x {size.d:g}"
+            where = (*entry.path, "members", i, "plate", "width")
+            yield where, f"{text} in: give its width across the grain, at most {inches(max(size.b, size.d))}"
 
 
 def _of_member(entry: Entry, joint: Joint, i: int, member: Member) -> Iterator[Fault]:

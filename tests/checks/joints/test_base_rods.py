@@ -180,7 +180,10 @@ def on_its_footing(changed: Any) -> Any:
 
 @pytest.mark.parametrize(
     ("material", "field", "answer"),
-    [("masonry", "joint.base of P1.base.rods.on", "masonry"), ("ground", "existing.porch footing.material", "concrete")],
+    [
+        ("masonry", "joint.base of P1.base.rods.on", "masonry"),
+        ("ground", "existing.porch footing.material", "concrete"),
+    ],
 )
 def test_rods_go_into_what_the_post_stands_on(material: str, field: str, answer: str) -> None:
     """What a report says of a rod in concrete says nothing of one in brick."""
@@ -224,3 +227,21 @@ def test_rods_in_the_beam_that_a_post_stands_on() -> None:
     again = next(one for one in check_job(job_from_data(data)).pieces if one.name == piece.name)
     assert data["joint"][0]["base"]["rods"]["stock"] == "girder"
     assert not [one for one in again.checks if one.what == check.what]
+
+
+@pytest.mark.parametrize(
+    ("base", "plate", "words"),
+    [
+        ({"stem_width": "50 in"}, {}, "a stem of 50 in under a plate of 7 x 7 in"),
+        ({}, {"width": "50 in"}, "at most 7.5 in"),
+    ],
+)
+def test_steel_of_a_base_lies_within_the_plate_and_the_post(base: Any, plate: Any, words: str) -> None:
+    """A size ten times too large would count for its pull and its buckling."""
+
+    def change(data: Any) -> None:
+        data["joint"][0]["base"].update(base)
+        data["joint"][0]["members"][0]["plate"].update(plate)
+
+    with pytest.raises(JobError, match=words):
+        on_its_footing(change)
