@@ -165,6 +165,13 @@ class CorbelBlock(OnePiece[Corbel]):
             return
         bracket, shape, name, seat = self.bracket, self.shape, self.bracket.name, self.shape.seat
         under, t, post = context.under(bracket.on), shape.thickness, None
+        least = judgment("shallowest dap that a block stands in")
+        if seat < least.value - UNCHECKED:
+            text = (
+                f"{show(seat, 'length')} deep, less than {show(least.value, 'length')}: what shrinks or is cut by eye "
+                "takes as much: deepen it, or leave `seat` out and let the fasteners carry"
+            )
+            yield Check.breaks_rule("bracket.dap", name, "depth of the dap", "common practice, no source", text)
         if isinstance(under, Post):
             stock = context.stock(under.stock)
             size = read_size(stock.size)
