@@ -9,6 +9,7 @@ from typing import Any
 from ...errors import BeamcheckError
 from ...model.beams import Beam
 from ...model.brackets.near import Near
+from ...model.existing import Existing
 from ...model.posts import Post
 from ...units import show
 from ...values.judgment import judgment
@@ -28,6 +29,8 @@ def place_checks(family: Family[Any], context: Context) -> Iterator[Check]:
     if near is None:
         yield from _beam_that_nobody_names(family, beams, context)
     beam = next((one for one in beams if near is not None and one.name == near.beam), None)
+    if near is not None and isinstance(context.under(family.bracket.on), Existing):
+        yield from _at_another_wall(family, near, context)
     if near is None or beam is None:
         return
     bracket, places = family.bracket, noses(family, beam, context)
@@ -43,6 +46,26 @@ def place_checks(family: Family[Any], context: Context) -> Iterator[Check]:
     gap = gap_by_sizes(family, beam, context)
     if gap is not None and near.gap is not None and abs(near.gap - gap) > judgment("gap by sizes").value:
         yield _gap_contradicted(family, beam, context, near.gap, gap)
+
+
+def _at_another_wall(family: Family[Any], near: Near, context: Context) -> Iterator[Check]:
+    """Refers where a beam rests on the wall of the bracket somewhere else than its nose is said to stand."""
+    bracket, beam = family.bracket, context.under(near.beam)
+    seats = [one for one in beam.supports if one.on == bracket.on] if isinstance(beam, Beam) else []
+    if not isinstance(beam, Beam) or not seats:
+        return
+    out, ends = bracket.shape.stands_out, [support.at for support in beam.supports]
+    places = [seat.at + way * (0.5 * (seat.bearing or 0.0) + out) for seat in seats for way in (1.0, -1.0)]
+    if min(abs(near.at - place) for place in places) <= judgment("nose along a beam by its wall").value:
+        return
+    between = [place for place in places if min(ends) <= place <= max(ends)] or places
+    where = " or ".join(show(place, "length") for place in between)
+    text = (
+        f"it is fixed to {bracket.on}, on which {beam.name} rests: its nose is about {where} along {beam.name} and not "
+        f"{show(near.at, 'length')}: one of them is not right"
+    )
+    asked = ask_for(bracket, "nose_at", "near.at", [f"{place:.4g} in" for place in between], beam=beam.name)
+    yield Check.refers(ID, bracket.name, f"where it stands under {beam.name}", CLAUSE, text, ask=asked)
 
 
 def _beam_that_nobody_names(family: Family[Any], beams: Sequence[Beam], context: Context) -> Iterator[Check]:

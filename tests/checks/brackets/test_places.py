@@ -88,6 +88,17 @@ def test_a_nose_somewhere_else_along_the_beam(at: str, right: bool) -> None:
 
 
 @pytest.mark.parametrize(
+    ("at", "right"),
+    [("139 in", True), ("145 in", True), ("133 in", True), ("132.9 in", False), ("17.5 in", False), ("165 in", True)],
+)
+def test_a_nose_at_the_wall_that_the_beam_rests_on(at: str, right: bool) -> None:
+    """The slab is 152 - 3 in along and the nose 10 in before it; within 6 in; the other way 165 in."""
+    found = said(standing(None, on="slab", **near(at, "1/2 in")))
+    assert (not found) is right
+    assert right or [answer.sets[0][1] for answer in found[0].questions[0].answers] == ["139 in"]
+
+
+@pytest.mark.parametrize(
     ("gap", "right"), [("12 in", True), ("11.75 in", True), ("11.74 in", False), ("12.26 in", False)]
 )
 def test_a_gap_that_its_sizes_contradict(gap: str, right: bool) -> None:
