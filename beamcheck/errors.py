@@ -68,6 +68,7 @@ def nearest(given: str, allowed: Sequence[str]) -> str:
 
     by_fold = {name.casefold(): name for name in allowed}
     close = [by_fold[fold] for fold in get_close_matches(given.casefold(), list(by_fold), n=3, cutoff=0.6)]
+    close = close or [name for fold, name in by_fold.items() if given and fold.startswith(given.casefold())][:3]
     if close:
         return "did you mean " + " or ".join(repr(name) for name in close) + "?"
     if not allowed:

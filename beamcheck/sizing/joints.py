@@ -16,7 +16,7 @@ from ..model.job import Job
 from ..model.joints.joint import Joint
 from ..model.joints.kinds import MADE
 from ..model.joints.parts import Member
-from ..model.links.anchors import diameter
+from ..model.links.hardware import diameter
 from ..records import dataclass
 from ..units import show
 from ..values.hardware.fasteners import bolt_sizes, lag_screw_sizes

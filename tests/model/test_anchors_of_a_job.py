@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 from beamcheck.errors import JobError, UnknownName
 from beamcheck.model.anchors.anchor import Anchor, Holes
 from beamcheck.model.job import Job
-from beamcheck.model.links.anchors import diameter, hole_list, nail_name
+from beamcheck.model.links.anchors import hole_list
+from beamcheck.model.links.hardware import diameter, nail_name
 from beamcheck.model.reading.reader import read_job_text
 
 from .jobs import GOOD, edited, line_with, only_problem, problems

@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 
 from beamcheck.checks.anchors.group import Group, hole_places
 from beamcheck.errors import OutOfRange, UnknownName
-from beamcheck.model.links.anchors import diameter
+from beamcheck.model.links.hardware import diameter
 from beamcheck.sizing.anchors import Family, Proposal, fewest_fasteners, sizes_of
 
 from ..checks.anchors.anchors import find, group, lateral, layout, step, stock, tear_out

@@ -11,7 +11,7 @@ from ...formulas.steel.holes import standard_hole
 from ...model.anchors.anchor import Anchor, Fastener
 from ...model.anchors.manners import MANNERS
 from ...model.beams import Beam, beam_length
-from ...model.links.anchors import diameter
+from ...model.links.hardware import diameter
 from ...values.hardware.connections import THIN
 from ..core.context import Context
 from ..core.wood.group_cut import GroupCut, Void

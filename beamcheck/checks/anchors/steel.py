@@ -13,7 +13,7 @@ from ...errors import OutOfRange
 from ...formulas.steel import bolts, holes
 from ...formulas.wood.section import round_area
 from ...model.anchors.anchor import Fastener, Plate
-from ...model.links.anchors import diameter
+from ...model.links.hardware import diameter
 from ...records import dataclass
 from ...values.hardware.steels import Steel, bolt_grades, bolt_steel, steel
 from ..core.result import Check

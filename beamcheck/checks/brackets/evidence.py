@@ -8,7 +8,7 @@ from ...model.anchors.anchor import Other
 from ...model.beams import Beam
 from ...model.brackets.bracket import Bracket, Trim
 from ...model.existing import Existing
-from ...model.links.anchors import diameter
+from ...model.links.hardware import diameter
 from ...model.posts import Post
 from ...units import show
 from ...values.hardware.connections import distance

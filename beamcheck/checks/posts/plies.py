@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ...model.links.anchors import nail_name
+from ...model.links.hardware import nail_name
 from ...model.posts import PlySchedule, Post
 from ...units import show
 from ...values.hardware.fasteners import bolt, nail

@@ -5,12 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import combinations
-from typing import TYPE_CHECKING, get_args
+from typing import TYPE_CHECKING
 
-from ...errors import BeamcheckError, UnknownName, nearest
+from ...errors import BeamcheckError, nearest
 from ...records import dataclass
-from ...values.hardware.fasteners import NailKind, bolt, lag_screw, nail, nail_sizes, wood_screw
-from ...values.hardware.steels import bolt_grades, bolt_steel, steel, steel_grades
+from ...values.hardware.fasteners import nail
 from ...values.lumber import Size
 from ..anchors.anchor import Anchor, Fastener, Holes
 from ..anchors.manners import MANNERS
@@ -18,6 +17,7 @@ from ..beams import Beam, beam_length
 from ..fields.places import SAME_PLACE, Fault, Path, fields
 from ..roofs import Rafter, slope_length
 from ..sticks import Stick
+from .hardware import diameter, fastener_faults, nail_name, steel_faults
 from .held import OR_EXISTING, uses_of
 
 if TYPE_CHECKING:
@@ -95,60 +95,14 @@ def _named(entry: Entry, stocks: Mapping[str, Entry], things: Mapping[str, Entry
 
 def _of_the_tables(entry: Entry) -> Iterator[Fault]:
     """Sizes and grades that the tables must know; on plain data, so that all of them come at once."""
-    fastener, plate = fields(entry.data.get("fastener")), fields(entry.data.get("plate"))
-    kind, size, grade = fastener.get("kind"), fastener.get("size"), fastener.get("steel")
-    if isinstance(size, str) and size.strip() and isinstance(kind, str):
-        try:
-            diameter(kind, size)
-        except BeamcheckError as error:
-            yield (*entry.path, "fastener", "size"), str(error)
-    if isinstance(grade, str) and grade.strip() and kind in ("bolt", "pin"):
-        rod = kind == "pin" or _upright(entry.data.get("manner"))
-        try:
-            if not (rod and grade.casefold() in map(str.casefold, steel_grades())):
-                bolt_steel(grade)
-        except BeamcheckError:
-            known = (*bolt_grades(), *steel_grades()) if rod else bolt_grades()
-            yield (*entry.path, "fastener", "steel"), str(UnknownName(f"grade of a {kind}", grade, known))
-    grade = plate.get("steel")
-    if isinstance(grade, str) and grade.strip():
-        try:
-            steel(grade)
-        except BeamcheckError as error:
-            yield (*entry.path, "plate", "steel"), str(error)
+    fastener = fields(entry.data.get("fastener"))
+    rod = _upright(entry.data.get("manner"))
+    yield from fastener_faults((*entry.path, "fastener"), fastener, rod=rod)
+    yield from steel_faults((*entry.path, "plate", "steel"), fields(entry.data.get("plate")).get("steel"))
 
 
 def _upright(manner: object) -> bool:
     return isinstance(manner, str) and manner in MANNERS and MANNERS[manner].upright
-
-
-def diameter(kind: str, size: str) -> float:
-    """Nominal diameter of a fastener of a job, inches; 0 for a kind that does not exist, which is said elsewhere.
-
-    Raises UnknownName if the tables do not list the size.
-    """
-    if kind in ("bolt", "pin"):
-        return bolt(size).value.D
-    if kind == "lag screw":
-        return lag_screw(size).value.D
-    if kind == "wood screw":
-        return wood_screw(size).value.D
-    return nail(*nail_name(size)).value.D if kind == "nail" else 0.0
-
-
-def nail_name(size: str) -> tuple[NailKind, str]:
-    """Kind and pennyweight of a nail written as '16d common'.
-
-    Raises UnknownName if it is not the name of a nail of the tables.
-    """
-    words = size.casefold().split()
-    kinds: tuple[NailKind, ...] = get_args(NailKind)
-    for kind in kinds:
-        if kind in words:
-            rest = " ".join(word for word in words if word not in (kind, "nail", "nails"))
-            if rest in nail_sizes(kind):
-                return kind, rest
-    raise UnknownName("size of a nail", size, [f"{weight} {kind}" for kind in kinds for weight in nail_sizes(kind)])
 
 
 def hole_list(holes: Holes) -> list[Hole]:

@@ -5,20 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Any, TypeGuard
 
-from ...errors import BeamcheckError, UnknownName, nearest
-from ...values.hardware.steels import bolt_grades, bolt_steel, steel, steel_grades
+from ...errors import BeamcheckError, nearest
 from ...values.lumber import Size
 from ..beams import Beam, beam_length
 from ..brackets.bracket import Bent, Braced, Bracket, Corbel, Shape, SteelCore, Trim
 from ..fields.places import SAME_PLACE, Fault, Path, entries, feet, fields, inches
 from ..posts import Post
-from .anchors import diameter
+from .hardware import diameter, fastener_faults, steel_faults
 
 if TYPE_CHECKING:
     from .entries import Entry
 
 Things = Mapping[str, "Entry"]
-_WITH_GRADES = ("bolt", "pin")
 
 
 def bracket_links(
@@ -75,27 +73,12 @@ def _not_the_kind(name: str, kind: str, stocks: Things, things: Things) -> str:
 
 def _of_the_tables(entry: Entry) -> Iterator[Fault]:
     """Sizes and grades that the tables must know."""
-    fastener = fields(fields(entry.data.get("fixings")).get("fastener"))
-    kind, size, grade = fastener.get("kind"), fastener.get("size"), fastener.get("steel")
-    path: Path = (*entry.path, "fixings", "fastener")
-    if _is_text(size) and isinstance(kind, str):
-        try:
-            diameter(kind, size)
-        except BeamcheckError as error:
-            yield (*path, "size"), str(error)
-    if _is_text(grade) and kind in _WITH_GRADES:
-        known = (*bolt_grades(), *steel_grades()) if kind == "pin" else bolt_grades()
-        try:
-            if not (kind == "pin" and grade.casefold() in map(str.casefold, steel_grades())):
-                bolt_steel(grade)
-        except BeamcheckError:
-            yield (*path, "steel"), str(UnknownName(f"grade of a {kind}", grade, known))
-    bar = fields(entry.data.get("shape")).get("steel")
-    if _is_text(bar):
-        try:
-            steel(bar)
-        except BeamcheckError as error:
-            yield (*entry.path, "shape", "steel"), str(error)
+    for parts in (("fixings",), ("shape", "legs_joint")):
+        holder = entry.data
+        for part in parts:
+            holder = fields(holder.get(part))
+        yield from fastener_faults((*entry.path, *parts, "fastener"), fields(holder.get("fastener")))
+    yield from steel_faults((*entry.path, "shape", "steel"), fields(entry.data.get("shape")).get("steel"))
 
 
 def _fasteners(path: Path, piece: Bracket | Trim) -> Iterator[Fault]:

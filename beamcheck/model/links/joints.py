@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from ...errors import BeamcheckError, nearest
+from ...errors import nearest
 from ..anchors.anchor import Anchor, Holes, Other
 from ..anchors.manners import MANNERS, Manner
-from ..fields.places import SAME_PLACE, Fault, Path, feet, inches
+from ..fields.places import SAME_PLACE, Fault, Path, entries, feet, fields, inches
 from ..frames.frame import Frame, FrameStick
 from ..joints.joint import Joint
 from ..joints.kinds import MADE
 from ..joints.parts import Member
 from ..posts import Post
-from .anchors import diameter
 from .entries import Entry, size_of
+from .hardware import fastener_faults, steel_faults
 
 # kind of joint -> the manner in which the fasteners of one member hold
 MANNER_OF: dict[str, Manner] = {
@@ -32,6 +32,8 @@ def joint_links(
     taken: dict[tuple[str, str], str] = {}
     seats: dict[tuple[str, str], tuple[str, str]] = {}
     for entry in found:
+        if entry.kind == "joint":
+            yield from _of_the_tables(entry)
         joint = entry.piece
         if not isinstance(joint, Joint):
             continue
@@ -56,6 +58,16 @@ def joint_links(
             if other != joint.name:
                 text = f"{key[1]!r} has joint {other!r} there already: one joint for one end"
                 yield (*entry.path, *path), text
+
+
+def _of_the_tables(entry: Entry) -> Iterator[Fault]:
+    """Sizes and grades that the tables must know."""
+    yield from fastener_faults((*entry.path, "fastener"), fields(entry.data.get("fastener")))
+    for part in ("base", "cap", "strap"):
+        yield from steel_faults((*entry.path, part, "steel"), fields(entry.data.get(part)).get("steel"))
+    for i, member in enumerate(entries(entry.data.get("members"))):
+        grade = fields(fields(member).get("plate")).get("steel")
+        yield from steel_faults((*entry.path, "members", i, "plate", "steel"), grade)
 
 
 def _places(joint: Joint) -> Iterator[tuple[tuple[str, str], Path]]:
@@ -215,10 +227,6 @@ def _fasteners(entry: Entry, joint: Joint) -> Iterator[Fault]:
     made = MADE[joint.kind]
     if joint.fastener is None or not made.laid_out:
         return
-    try:
-        diameter(joint.fastener.kind, joint.fastener.size)
-    except BeamcheckError as error:
-        yield (*entry.path, "fastener", "size"), str(error)
     given = 0
     for i, member in enumerate(joint.members):
         path = (*entry.path, "members", i)
@@ -249,9 +257,9 @@ def _in_their_slots(
     """A plate in a slot is no wider than the wood that it is let into."""
     if not MANNERS[MANNER_OF.get(joint.kind, "by others")].in_a_slot:
         return
-    frame, post = (things[name].piece if name in things else None for name in (joint.frame, joint.post))
-    of_frame = {name: stick.stock for stick in frame.sticks for name in (stick.stick, stick.name)} if isinstance(
-        frame, Frame) else {}  # fmt: skip
+    frame, post = (things[name].piece if name in things else None for name in (joint.frame or "", joint.post or ""))
+    sticks = frame.sticks if isinstance(frame, Frame) else ()
+    of_frame = {name: stick.stock for stick in sticks for name in (stick.stick, stick.name)}
     of_post = post.stock if isinstance(post, Post) else None
     for i, member in enumerate(joint.members):
         size = size_of(stocks.get(member.stock or of_frame.get(member.name) or of_post or ""))

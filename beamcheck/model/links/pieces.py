@@ -219,7 +219,7 @@ def _schedule(entry: Entry) -> Iterator[Fault]:
     by = fields(entry.data.get("plies_schedule"))
     kind, size = by.get("kind"), by.get("size")
     if entry.kind in ("post", "beam") and isinstance(size, str) and kind in ("nail", "bolt"):
-        from .anchors import diameter
+        from .hardware import diameter
 
         try:
             diameter(kind, size)

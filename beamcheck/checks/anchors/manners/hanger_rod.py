@@ -16,7 +16,7 @@ from ....formulas.wood import bearing as br
 from ....formulas.wood.section import round_area
 from ....model.anchors.anchor import Fastener
 from ....model.beams import Beam, beam_length
-from ....model.links.anchors import diameter
+from ....model.links.hardware import diameter
 from ....units import show
 from ....values.hardware import connections as tables
 from ....values.hardware.fasteners import washer

@@ -18,7 +18,7 @@ from ....formulas.connections import adjustment as adj
 from ....formulas.connections import lateral
 from ....formulas.connections import plies as formulas
 from ....formulas.connections.ranges import LONGEST_LASTING
-from ....model.links.anchors import nail_name
+from ....model.links.hardware import nail_name
 from ....model.made.schedule import PlySchedule
 from ....provenance import Source
 from ....records import dataclass

@@ -14,7 +14,7 @@ from ....model.beams import Beam
 from ....model.brackets.bracket import Bracket, Cover
 from ....model.frames.frame import Frame
 from ....model.joints.joint import Joint
-from ....model.links.anchors import diameter
+from ....model.links.hardware import diameter
 from ....model.roofs import Rafter, Tie
 from ....units import show
 from ....values.hardware.fasteners import washer

@@ -17,7 +17,7 @@ from ....formulas.steel import bending as sb
 from ....formulas.steel.plates import fillet_weld
 from ....formulas.wood.section import rectangle_inertia, rectangle_modulus
 from ....model.brackets.bracket import SteelCore
-from ....model.links.anchors import diameter
+from ....model.links.hardware import diameter
 from ....model.stock import Stock
 from ....units import show
 from ....values.brackets import lever_arm_eta

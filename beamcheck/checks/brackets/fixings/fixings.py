@@ -13,7 +13,7 @@ from ....model.anchors.anchor import Anchor
 from ....model.brackets.bracket import Bracket, SteelCore, Trim
 from ....model.existing import Existing
 from ....model.fields.evidence import vouched
-from ....model.links.anchors import diameter
+from ....model.links.hardware import diameter
 from ....units import show
 from ....values.judgment import judgment
 from ....values.refused import in_trade_words

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ....errors import BeamcheckError
 from ....model.anchors.anchor import Fastener
-from ....model.links.anchors import diameter
+from ....model.links.hardware import diameter
 from ....values.judgment import judgment
 
 HEADS = {
