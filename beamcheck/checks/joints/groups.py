@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Iterator
 from typing import Any
 
 import numpy as np
@@ -9,6 +11,8 @@ import numpy as np
 from ...model.anchors.anchor import Anchor, Other
 from ...model.anchors.manners import Manner
 from ...records import dataclass
+from ...units import show
+from ...values.judgment import judgment
 from ..anchors.group import Forces, Group, hole_places
 from ..anchors.manners.rated_hardware import by_report
 from ..core.context import Context
@@ -78,7 +82,20 @@ def report_checks(meeting: Meeting, member: Arriving, forces: Forces, context: C
     """Published loads of hardware on a member, in the directions of that member."""
     group = group_of(meeting, member, "rated hardware", forces=forces, places=(np.zeros(0), np.zeros(0)),
                      rating=meeting.joint.rating, fastener=None, holes=None, plate=None)  # fmt: skip
-    return by_report(group, context)
+    return [*by_report(group, context), *_steeper(meeting, member)]
+
+
+def _steeper(meeting: Meeting, member: Arriving) -> Iterator[Check]:
+    """A member that slopes more than the report's figures hold for, where it gives a slope; what stands has none."""
+    rating, slope = meeting.joint.rating, math.degrees(math.asin(min(abs(float(member.direction[1])), 1.0)))
+    if rating is None or rating.slope is None or slope >= 90.0 - judgment("directions that are the same").value:
+        return
+    if slope > rating.slope + 1e-6:
+        words = show(slope, "slope")
+        text = f"{member.name} slopes by {words}, and the figures hold up to {show(rating.slope, 'slope')}"
+        yield meeting.refers("anchor.rated_fit", "slope of the piece", "evaluation report", text, "rating_slope",
+                             "rating.slope", answers=(words,), where=member.name, piece=member.name,
+                             slope=words)  # fmt: skip
 
 
 def pulls(meeting: Meeting, force: Array) -> Forces:

@@ -58,13 +58,13 @@ BRACE, POST = wood("brace", "5 1/2 in x 5 1/2 in"), wood("post", "5 1/2 in x 7 1
 
 
 def screwed(
-    pull: float, angle: str = "45 deg", crossed: bool = False, more: float = 0.0, count: int = 4
+    pull: float, angle: str = "45 deg", crossed: bool = False, more: float = 0.0, count: int = 4, slope: str = "60 deg"
 ) -> PieceResult:
     forces = [("brace", 45.0, pull, more), ("post", 225.0, pull, more)]
     one = joint(
         "inclined screws",
         *(member(name, name, direction, force, down=0.0) for name, direction, force, _ in forces),
-        rating={**RATING, "along": "850 lbf", "slope": "60 deg"}, split="none seen",
+        rating={**RATING, "along": "850 lbf", "slope": slope}, split="none seen",
         screws={"count": count, "angle": angle, "crossed": crossed},
     )  # fmt: skip
     if more:
@@ -82,6 +82,14 @@ def test_slip_of_inclined_screws_by_hand() -> None:
         assert step_value(the(piece, "joint.screws_press", "brace"), "R") == pytest.approx(1000.0)
     assert screwed(1000.0).verdict == "passes"
     assert screwed(3000.0).verdict == "fails"
+
+
+def test_figures_up_to_a_slope_say_nothing_of_a_steeper_piece() -> None:
+    """The brace stands at 45 degrees: 12 in 12."""
+    check = the(screwed(1000.0, slope="44 deg"), "anchor.rated_fit", what="slope")
+    assert check.verdict == "refer" and check.questions[0].field == "joint.J.rating.slope"
+    ((_, slope),) = check.questions[0].answers[0].sets
+    assert screwed(1000.0, slope=str(slope)).verdict == "passes"
 
 
 def test_screws_that_lean_one_way_hold_one_way() -> None:

@@ -34,6 +34,18 @@ def test_shear_on_the_depth_beyond_by_the_worked_row() -> None:
     assert the(hanger("8 in"), "joint.on_side_shear").verdict == "fails"
 
 
+def test_the_order_in_which_a_job_names_its_members_decides_nothing() -> None:
+    """The joist ends in the hanger and the girder runs through: the report is for the joist."""
+    members = [member("joist", "joist", 180.0, down=900.0),
+               member("girder", "girder", 0.0, down=-900.0, shear="1,200 lbf", passes=True)]  # fmt: skip
+    figures = []
+    for number, order in ((2, members), (1, members[::-1])):
+        piece = checked(joint("rated", *order, rating=RATING, split="none seen", stands_on="girder"), HUNG, GIRDER)
+        assert the(piece, "joint.on_side").questions[0].field == f"joint.J.members.{number}.on_girder"
+        figures.append({check.what: check.ratio for check in piece.checks})
+    assert figures[0] == figures[1]
+
+
 def test_low_on_the_side_does_not_pass() -> None:
     """900 lb, topmost fastener 7 in below the top of a 6x12: below its middle, no value (F285)."""
     piece = hanger("7 in")
