@@ -13,19 +13,29 @@ _FORCE = re.compile(
     r"(?<![\w.,])(\d[\d,]{0,9}(?:\.\d{1,3})?)(#(?!\w)| ?(?:lbs?|lbf|pounds?|kips?|kN|tons?)\b(?! ?/| per\b))",
     re.IGNORECASE,
 )
+_BEHIND = re.compile(r" ?(?:of |in )?(up(?!\w| to\b)|uplift|upwards?|lift|sideways|lateral|horizontal)", re.IGNORECASE)
+_BEFORE = re.compile(r"\b(uplift|upwards?|sideways|lateral|horizontal)(?: load| force)?(?: of|:| =)? ?$", re.IGNORECASE)
 _UNITS = {"#": "lb", "lbs": "lb", "pound": "lb", "pounds": "lb", "kips": "kip", "kn": "kN", "ton": "kip", "tons": "kip"}
 _SHORT_TON = 2.0  # kip: the lightest of the tons
 
 
-def forces_said(text: str) -> Iterator[float]:
-    """Every force that such words name, lbf."""
-    for number, said in _FORCE.findall(text):
-        unit = said.strip().casefold()
+def forces_said(text: str, way: str | None = None) -> Iterator[float]:
+    """Every force that such words name, lbf; of one way only those: 'up' and 'sideways' by their words, '' the rest."""
+    for found in _FORCE.finditer(text):
+        number, unit = found[1], found[2].strip().casefold()
         try:
             force = read(f"{number} {_UNITS.get(unit, unit)}", "force")
         except BeamcheckError:
             continue
-        yield _SHORT_TON * force if unit.startswith("ton") else force
+        if way is None or way == _way(text[: found.start()], text[found.end() :]):
+            yield _SHORT_TON * force if unit.startswith("ton") else force
+
+
+def _way(before: str, after: str) -> str:
+    """Which way a figure is for, by the word right behind it or right before it."""
+    for word in filter(None, (_BEHIND.match(after), _BEFORE.search(before))):
+        return "up" if word[1].casefold().startswith(("up", "lift")) else "sideways"
+    return ""
 
 
 def same_force(one: float, other: float) -> bool:

@@ -78,20 +78,31 @@ def _made_of(above: str, under: Existing) -> Iterator[Check]:
 def _less_in_the_paper(above: str, under: Existing) -> Iterator[Check]:
     """A force in the words that confirm it, which no capacity of the entry is: it is the figure, or another one is."""
     said = [force for force in forces_said(under.confirmed_by) if force > 0.0]
+    presses = [force for force in forces_said(under.confirmed_by, "") if force > 0.0]
     elsewhere = [one for one in (under.takes_uplift, under.takes_sideways) if one is not None]
-    left = [force for force in said if not any(same_force(force, one) for one in elsewhere)]
+    left = [force for force in presses if not any(same_force(force, one) for one in elsewhere)]
     if under.takes is not None:
-        left = left or said  # one figure for both ways
-    if not left or under.insists_on("takes"):
+        left = left or presses  # one figure for both ways
+    if said and (left or under.takes is not None):
+        yield from _another_figure(above, under, "takes", under.takes, left)
+    lifts = list(forces_said(under.confirmed_by, "up"))
+    if lifts and under.takes_uplift is not None:
+        yield from _another_figure(above, under, "takes_uplift", under.takes_uplift, lifts)
+
+
+def _another_figure(
+    above: str, under: Existing, field: str, given: float | None, named: list[float]
+) -> Iterator[Check]:
+    """More than the largest figure that a paper names for that way."""
+    most = max(named, default=0.0)
+    if under.insists_on(field) or (given is not None and (given <= most or same_force(given, most))):
         return
-    most = max(left)
-    if under.takes is not None and (under.takes <= most or same_force(under.takes, most)):
-        return
-    figure, path = show(most, "force", "US"), f"existing.{under.name}.takes"
-    entered = "no capacity is entered" if under.takes is None else f"{show(under.takes, 'force')} is entered"
+    figure, path = show(most, "force", "US"), f"existing.{under.name}.{field}"
+    entered = "no capacity is entered" if given is None else f"{show(given, 'force')} is entered"
     another = "the paper gives that figure for something else"
-    answers = [PlausibleAnswer(f"{figure}, as the paper says", ((path, figure),)),
-               PlausibleAnswer(another, ((f"existing.{under.name}.meant.takes", another),))]  # fmt: skip
+    answers = [PlausibleAnswer(f"{figure}, as the paper says", ((path, figure),))] if named else []
+    answers.append(PlausibleAnswer(another, ((f"existing.{under.name}.meant.{field}", another),)))
+    figure = figure if named else "no force that presses"
     question = ask("existing_takes_said", under.name, path, answers=answers, what=under.what, figure=figure)
     text = f"{under.name} ({under.what}): {entered}, and what confirms it names {figure}: {under.confirmed_by}"
     yield Check.refers("path.takes_said", above, f"capacity of {under.name}", "load path", text, ask=question)

@@ -123,3 +123,28 @@ def test_a_figure_for_what_lifts_is_none_for_what_presses(takes: str | None, fig
     under = Existing(name="wall", what="stone wall", confirmed_by=letter, takes_uplift="3,000 lb", **given)
     found = [check for check in word_checks("B1", under, 1000.0) if check.id == "path.takes_said"]
     assert [check.questions[0].answers[0].sets[0][1] for check in found] == ([figure] if figure else [])
+
+
+@pytest.mark.parametrize(("words", "takes", "uplift", "fields"), [
+    ("8 kips up, 1,000 lb down", "8,000 lb", None, ["takes"]),
+    ("uplift of 8,000 lb", "8,000 lb", None, ["takes"]),
+    ("500 lb sideways, takes 8,000 lb", "8,000 lb", None, []),
+    ("good for up to 8,000 lb", "8,000 lb", None, []),
+    ("8 kips down, 1,000 lb of uplift", "8,000 lb", "5,000 lb", ["takes_uplift"]),
+    ("8 kips down, 1,000 lb up", "8,000 lb", "1,000 lb", []),
+    ("8 kips down", "8,000 lb", "1,000 lb", []),
+])  # fmt: skip
+def test_a_figure_counts_the_way_that_its_words_say(
+    words: str, takes: str, uplift: str | None, fields: list[str]
+) -> None:
+    letter = f"letter of the engineer of record, 3 May 2025: {words}"
+    under = Existing(name="wall", what="stone wall", confirmed_by=letter, takes=takes, takes_uplift=uplift)
+    found = [check for check in word_checks("B1", under, 1000.0) if check.id == "path.takes_said"]
+    assert [check.questions[0].field for check in found] == [f"existing.wall.{field}" for field in fields]
+    for check in found:
+        for answer in check.questions[0].answers:
+            more: dict[str, Any] = {"takes": takes, "takes_uplift": uplift}
+            for path, value in answer.sets:
+                more |= {"meant": {path.rpartition(".")[2]: value}} if ".meant." in path else {path[14:]: value}
+            settled = Existing(name="wall", what="stone wall", confirmed_by=letter, **more)
+            assert not [one for one in word_checks("B1", settled, 1000.0) if one.id == "path.takes_said"]
