@@ -74,6 +74,8 @@ SLIPS = [
      "beam"),
     ('width = "4 ft"', 'width = "12 in"', 'beam "B", carries 1, width', "a strip", "did you mean 12 ft?", "width",
      "beam"),  # 9 1/2 in deep: 1.26 depths
+    ('live = "40 psf", width = "4 ft"', 'snow = "30 psf", width = "12 in"', 'beam "B", carries 1, width', "a strip",
+     "did you mean 12 ft?", "width", "beam"),
     ('width = "4 ft"', 'width = "48 ft"', 'beam "B", carries 1, width', "48 ft wide", "did you mean 48 in?", "width",
      "beam"),
     ('live = "40 psf"', 'live = "400 psf"', 'beam "B", carries 1, live', "more than a house", "did you mean 40 psf?",

@@ -32,6 +32,7 @@ def local_rule_checks(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
 def strip_checks(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
     """Each strip against the spacing of the piece, the half of its roof, or the narrowest that a lone beam has."""
     spacing = piece_spacing(piece)
+    yield from _wider_than_its_roof(piece, areas)
     for load in piece.carries:
         if not isinstance(load, FormedLoad) or load.more or load.width is None or load.insists_on("width"):
             continue
@@ -44,6 +45,26 @@ def strip_checks(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
                    as_it_is(piece, load.entry, "width", "measured: only that much of it comes here")]  # fmt: skip
         asked = ask("strip_width", piece.name, field, answers=answers, area=load.roof or load.floor or load.what)
         yield Check.refers(ID, piece.name, f"strip of {load.roof or load.floor}", CLAUSE, text, ask=asked)
+
+
+def _wider_than_its_roof(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
+    """A strip of more roof than there is from eave to eave: one of the two figures is a slip."""
+    for load in piece.carries:
+        if not isinstance(load, FormedLoad) or load.more or load.width is None or load.roof not in areas.roofs:
+            continue
+        roof = areas.roofs[load.roof or ""][0]
+        slopes = 1.0 if roof.shape == "monoslope" else 2.0
+        most = slopes * roof.eave_to_ridge
+        if load.width <= most + judgment("rafter beyond its roof").value or load.insists_on("width"):
+            continue
+        reaches = show(load.width / slopes, "length", "US")
+        text = f"{load.what}: a strip of {show(load.width, 'length')} of {roof.name}, which has {show(most, 'length')}"
+        field, whole = f"{path_of(piece, load.entry)}.width", show(most, "length", "US")
+        answers = [PlausibleAnswer(f"{roof.name} reaches {reaches} from eave to ridge",
+                                   ((f"roof.{roof.name}.eave_to_ridge", reaches),)),
+                   PlausibleAnswer(f"all of it comes here: {whole}", ((field, whole),))]  # fmt: skip
+        asked = ask("strip_width", piece.name, field, answers=answers, area=roof.name)
+        yield Check.refers(ID, piece.name, f"strip of {roof.name}", CLAUSE, text, ask=asked)
 
 
 def _least(load: FormedLoad, areas: Areas, spacing: float | None) -> tuple[float, str]:

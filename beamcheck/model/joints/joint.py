@@ -55,7 +55,7 @@ class Joint(Insisting):
         description="whose analysis the forces of the members are from, where the job has no frame for them",
         examples=["engineer's sheet S-4 of 3 May 2025"],
     )
-    stands_on: Words = Field(
+    stands_on: Answer = Field(
         default="", description="what is under it, where the forces are stated and it stands on something",
         examples=["west wall plate"],
     )  # fmt: skip

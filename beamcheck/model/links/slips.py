@@ -172,10 +172,12 @@ def _of_a_beam(path: Path, beam: Beam, size: Size | None, *, lone: bool) -> Iter
     if not lone:
         return
     least = _limit("lone beam, least width")
-    if size is not None and size.b > _limit("thin piece") and len(beam.carries) == 1:
+    alone = size is not None and size.b > _limit("thin piece") and len(beam.carries) == 1
+    if size is not None and alone:
         least = max(least, _limit("lone beam, least depths") * (size.b if beam.laid == "flat" else size.d))
     for i, load in enumerate(beam.carries):
-        if load.width is None or load.live is None or _meant("width", beam, load):
+        believed = load.live is None and not (alone and (load.roof_live or load.snow or load.roof or load.floor))
+        if load.width is None or believed or _meant("width", beam, load):
             continue
         if load.width < least:
             text = f"one beam alone that takes a strip only {inches(load.width)} wide"

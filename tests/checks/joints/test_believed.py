@@ -286,3 +286,13 @@ def test_two_lengths_in_line_are_asked_for_members_of_their_wood_and_slope(
     asked = [check for check in piece(truss([*joints(), one]), "splice").checks if check.id == "joint.splices"]
     said = [answer.sets[0][1] for check in asked for answer in check.questions[0].answers]
     assert said == ([*near, "nothing"] if near else [])
+
+
+@pytest.mark.parametrize("filler", ["none", "?", "unknown", ""])
+def test_what_a_joint_stands_on_is_something(filler: str) -> None:
+    """2,000 lb of a post go into the slab, or nobody knows into what."""
+    base = {"steel": "A36", "plate": "3/8 in", "bears_wide": "7 in", "bears_long": "7 in", "stands_off": "1 in",
+            "stem": "full"}  # fmt: skip
+    one = joint("post base", member("post", "post", 90.0, -2000.0), base=base, stands_on=filler)
+    found = checked(one, wood("post", "7 1/2 in x 7 1/2 in"))
+    assert the(found, "joint.balance").questions[0].field == "joint.J.stands_on"

@@ -120,7 +120,7 @@ def test_least_weights(service: str, what: str, more: Data, least: float, line: 
             loads.append({"what": what, "applied": "top", "dead": f"{least * share * 4 / 3} plf"})
         else:
             load["dead"] = f"{least * share} psf"
-        result, read = of(loads, service=service, **more)
+        result, read = of(loads, service=service, meant={"width": "as measured"}, **more)
         found = guards(result, "loads.dead")
         assert bool(found) is asks, share
         if asks:

@@ -56,6 +56,22 @@ def test_a_strip_that_is_too_narrow_is_asked_about(data: Data, piece: str, width
     )
 
 
+@pytest.mark.parametrize(("eave_to_ridge", "asks"), [("5 ft", False), ("3 ft", False), ("1.4 ft", True)])
+def test_a_beam_bears_no_more_of_a_roof_than_there_is(eave_to_ridge: str, asks: bool) -> None:
+    """6 ft of a ridge: of 5 ft or 3 ft from eave to ridge there are 10 or 6 in all, of 1.4 ft there are 2.8."""
+    data = ridge_beam()
+    data["roof"][0]["eave_to_ridge"] = eave_to_ridge
+    found = [check for one in run(data).pieces for check in one.checks if "which has" in " ".join(check.notes)]
+    assert bool(found) is asks
+    for answer in found[0].questions[0].answers if found else ():
+        ((path, value),) = answer.sets
+        answered = copy.deepcopy(data)
+        entry = answered["roof"][0] if path.startswith("roof") else answered["beam"][0]["carries"][0]
+        entry[path.rpartition(".")[2]] = value
+        again = [check for one in run(answered).pieces for check in one.checks]
+        assert not [check for check in again if "which has" in " ".join(check.notes)]
+
+
 def test_an_eave_header_is_no_ridge_beam() -> None:
     """Astride means half of either slope: 7 ft of a roof of 11 ft is the strip of an eave."""
     result = run(with_strip(header(), "header", astride=True))
