@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
@@ -101,6 +102,9 @@ def _can_be(group: Group) -> Iterator[Check]:
             yield Check.breaks_rule("anchor.far_side", group.name, what, source.document, text)
         elif row["holds"] == "ask" and row["question"] == "far_material" and isinstance(into, Existing):
             asked = ask("far_material", into.name, f"existing.{into.name}.material", of_group=group.name)
+            if other is not None:  # what the fasteners are said to go into comes first
+                first = sorted(asked.answers, key=lambda one: one.sets[0][1] != other.material)
+                asked = replace(asked, answers=tuple(first))
             yield Check.refers("anchor.far_side", group.name, what, source.document, text, ask=asked)
         elif row["holds"] == "ask":
             yield group.refers("anchor.far_side", what, source.document, Open(text, row["question"]))

@@ -88,7 +88,7 @@ CASES: dict[str, tuple[Data, str]] = {
     "nails close together": (
         on(NAILED, "wall of posts", "1 in", "6 in", meant={"width": "a shelf only"}), "bored_ahead"),
     "ledger without its arm": (on({**without(LAP, "holes"), "holes": LAP["holes"], "manner": "ledger"},
-                                  "wall of posts", width="1 ft"), "ledger_arm"),
+                                  "wall of posts", width="2 ft"), "ledger_arm"),
     "rated up": (job(hung(carries=[floor(wind="-600 plf")]), anchor=[RATED], existing=[STUB]), "rated_up"),
     "rated, conditions": (on({**RATED, "rating": without(RATED["rating"], "conditions_met")}), "conditions_met"),
     "rated, which column": (
@@ -136,3 +136,22 @@ def test_no_check_of_a_group_refers_in_silence(name: str) -> None:
         if piece.kind == "anchor":
             assert all(check.questions for check in piece.checks if check.verdict == "refer")
             assert {check.id for check in piece.checks if check.id.startswith("anchor.")} <= ids
+
+
+@pytest.mark.parametrize(
+    ("data", "key", "best"),
+    [
+        # fasteners between the end and the line of the support: an arm has no sign in the job file
+        (on({**KNIFE, "arm": "1 in"}, at="9 in"), "arm", None),
+        # what the anchors are said to go into is the likeliest wall
+        (on({**LAP, "into": "block wall", "other": {"material": "concrete", "thickness": "6 in", "grain": "along"}},
+            "block wall"), "far_material", "concrete"),
+    ],
+)  # fmt: skip
+def test_its_best_answer_is_taken_and_not_asked_again(data: Data, key: str, best: str | None) -> None:
+    wall = {"name": "block wall", "what": "wall", "takes": "9,000 lb", "confirmed_by": TIMBER["confirmed_by"]}
+    made = read({**data, "existing": [*data["existing"], wall]})
+    question = next(one.question for one in check_job(made).questions if one.id.endswith(f"/{key}"))
+    assert best is None or question.answers[0].sets[0][1] == best
+    after = check_job(with_values(made, question.answers[0].sets))
+    assert not [one for one in after.questions if one.id == question.id]

@@ -162,7 +162,7 @@ def test_knife_plate_far_side_governs() -> None:
             member("beam", "beam", 0.0, down=V, arm=f"{e} in", plate=beam_plate,
                    holes={"rows": 2, "columns": 2, "spacing": "3 in", "row_spacing": "4 in", "end": "5 1/4 in",
                           "edge": "4 in"}),
-            member("post", "post", 90.0, pull=V, passes=True, arm="0 in", plate=beam_plate,
+            member("post", "post", 90.0, pull=V, passes=True, arm="0 in", plate={**beam_plate, "width": "5 in"},
                    holes={"places": [{"x": "40 in", "y": "2 3/4 in"}, {"x": "44 in", "y": "2 3/4 in"}]}),
             fastener={**BOLT, "length": "7 in"}, **LAID,
         ), wood("beam", "5 3/8 in x 11 1/2 in"), wood("post", "5 3/8 in x 5 1/2 in"),

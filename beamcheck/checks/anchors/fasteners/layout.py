@@ -187,10 +187,10 @@ def washer_checks(group: Group) -> Iterator[Check]:
             f"({show(standard, 'length')})"
         )
         yield Check.breaks_rule("anchor.washers", group.name, "washers", "NDS 2018 12.1.3.3", text)
-    yield from _washers_fit(group, fastener.washer)
+    yield from _washers_fit(group, fastener.washer, standard)
 
 
-def _washers_fit(group: Group, wide: float) -> Iterator[Check]:
+def _washers_fit(group: Group, wide: float, standard: float) -> Iterator[Check]:
     """Washers that lie beside each other, and on the face of the held piece."""
     id, what, x, y = "anchor.washers", "room for the washers", group.x, group.y
     if not x.size:
@@ -207,5 +207,6 @@ def _washers_fit(group: Group, wide: float) -> Iterator[Check]:
             f"{show(wide, 'length')} across, they hang over the edge or end of {group.piece} by "
             f"{show(0.5 * (wide - room), 'length')}; no more than {show(max(room, 0.0), 'length')} is counted"
         )
-        answers = (show(math.floor(8.0 * min(room, apart)) / 8.0, "length"),)
+        most = math.floor(8.0 * min(room, apart)) / 8.0
+        answers = (show(most, "length"),) if most >= standard else None
         yield group.refers(id, what, WASHER, Open(text, "washer", "fastener.washer", answers))

@@ -241,12 +241,13 @@ def line_checks(group: Group) -> Iterator[Check]:
             open_ = Open(text, "support_place", group.support_field, answers, of=group.piece)
             yield group.refers(id, what, "statics", open_)
         return
-    if said is not None and abs(said - (middle - group.line)) > near:
+    arm = abs(middle - group.line)  # it has no sign in the job file
+    if said is not None and abs(said - arm) > near:
         text = (
-            f"by the holes and the support the arm is {show(middle - group.line, 'length')}, which is counted; it is "
-            f"said to be {show(said, 'length')}: one of them is not right"
+            f"by the holes and the support the arm is {show(arm, 'length')}, which is counted; it is said to be "
+            f"{show(said, 'length')}: one of them is not right"
         )
-        open_ = Open(text, "arm", "arm", (show(middle - group.line, "length"),))
+        open_ = Open(text, "arm", "arm", (show(arm, "length"),))
         yield group.refers(id, what, "statics", open_)
 
 

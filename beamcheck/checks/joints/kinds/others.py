@@ -23,14 +23,14 @@ PATH = "load path"
 class Rated(Kind):
     """Hardware, long screws, anchors in concrete: the loads that a report publishes for one member.
 
-    The figures are those in the directions of the first member that ends here, since a report is for what hangs in the
-    hardware; of the others only the wood is asked.
+    The figures are those in the directions of the first member, or of the one that ends in its side; of the others only
+    the wood is asked.
     """
 
     name = "rated"
 
     def checks(self, meeting: Meeting) -> list[Check]:
-        meeting = _what_ends_first(meeting)
+        meeting = _held_first(meeting)
         if meeting.bears is False:
             return [into_which(meeting), *wood_checks(meeting)]
         first = meeting.members[0]
@@ -46,7 +46,7 @@ class Rated(Kind):
         return [*found, *_pushed_together(meeting), *side_checks(meeting), *wood_checks(meeting)]
 
     def to_see(self, meeting: Meeting) -> Iterator[str]:
-        meeting, rating = _what_ends_first(meeting), meeting.joint.rating
+        meeting, rating = _held_first(meeting), meeting.joint.rating
         assert rating is not None
         yield f"the mark on the hardware is that of its report: {rating.source}"
         yield "every fastener that the report lists is in, none changed, bent or left out; screws at the angle it names"
@@ -57,13 +57,22 @@ class Rated(Kind):
                 yield f"on {one.name} the highest fastener {high} under its top edge, the lowest {low}: measured"
 
     def assumptions(self, meeting: Meeting) -> Iterator[str]:
-        first = _what_ends_first(meeting).members[0].name
+        first = _held_first(meeting).members[0].name
         yield f"The published loads are those in the directions of {first}; nothing is added to them."
 
 
-def _what_ends_first(meeting: Meeting) -> Meeting:
-    """The same with what runs through behind the others, in whichever order the job names them."""
-    return replace(meeting, members=tuple(sorted(meeting.members, key=lambda one: one.passes)))
+def _held_first(meeting: Meeting) -> Meeting:
+    """The same with what ends in the side of what runs through before that, in whichever order the job names them.
+
+    A tie that hangs on a post runs through, too, but the post takes it along its grain: that order is left as it is.
+    """
+    first, *others = meeting.members
+    ends = [one for one in others if first.passes and not one.passes and _most(one.down) > _most(one.N)]
+    return replace(meeting, members=(*ends[:1], *(one for one in meeting.members if one not in ends[:1])))
+
+
+def _most(force: np.ndarray) -> float:
+    return float(np.max(np.abs(force), initial=0.0))
 
 
 def _pushed_together(meeting: Meeting) -> Iterator[Check]:
