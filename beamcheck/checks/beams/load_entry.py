@@ -197,7 +197,7 @@ def _fastened(
             f"low one "
             "pulls the wood apart across the grain: how high they sit is not given"
         )
-        yield Check.refers(id, beam.name, what, f"{SIDE}, {LOW}", text, ask=_heights(beam, solved, context, loads))
+        yield Check.refers(id, beam.name, what, f"{SIDE}, {LOW}", text, ask=_heights(beam, solved, d, context, loads))
         return
     highest = max(place[0] for place in places if place)
     lowest = max(place[1] for place in places if place)
@@ -205,7 +205,7 @@ def _fastened(
         highest = max(highest, d - min(place[1] for place in places if place))
     if lowest > d:
         text = f"the lowest fastening is said to sit {show(lowest, 'length')} under the top, below the beam"
-        yield Check.refers(id, beam.name, what, "geometry", text, ask=_heights(beam, solved, context, loads))
+        yield Check.refers(id, beam.name, what, "geometry", text, ask=_heights(beam, solved, d, context, loads))
         return
     share = judgment("depth beyond side fastenings over the depth")
     if d - highest < share.value * d:
@@ -229,7 +229,7 @@ def _fastened(
     yield from _beside_fastenings(beam, solved, wood, section, loads, highest)
 
 
-def _heights(beam: Beam, solved: SolvedBeam, context: Context, loads: Sequence[Applied]) -> Question:
+def _heights(beam: Beam, solved: SolvedBeam, d: float, context: Context, loads: Sequence[Applied]) -> Question:
     """How high the fastenings sit: a field of the load, or of the hanger that brings it, where that has one."""
     from ...model.anchors.manners import says_heights
 
@@ -246,9 +246,11 @@ def _heights(beam: Beam, solved: SolvedBeam, context: Context, loads: Sequence[A
         base = f"anchor.{load.held_by}.on_girder"
     else:
         return ask("side_load", beam.name, what=_name(load))
+    lowest = min(6.0, d - 0.5)  # in the wood
+    usual = [(show(high, "length", "US"), show(lowest, "length", "US")) for high in (1.0, 0.5 * lowest)]
     answers = [
         PlausibleAnswer(f"{high} and {low}", ((f"{base}.highest", high), (f"{base}.lowest", low)))
-        for high, low in (("1 in", "6 in"), ("3 in", "6 in"))
+        for high, low in usual
     ]
     asked = ask("fastened", beam.name, f"{base}.highest", what=_name(load), answers=answers)
     return told_apart(asked, load.held_by or f"load {(load.entry or 0) + 1}")

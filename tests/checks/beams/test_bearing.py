@@ -190,6 +190,15 @@ class TestLoadsInTheSide:
         assert words in said(result, "refer")
         assert [one.field for one in result.questions] == [f"beam.B.carries.1.{field}"]
 
+    @pytest.mark.parametrize("deep", ["5 1/2 in", "12 in"])
+    def test_heights_that_are_offered_lie_in_the_wood(self, deep: str) -> None:
+        side = {"what": "joists", "live": "20 plf", "applied": "side"}
+        asked = result_of(beam(carries=[side]), wood=known(f"4 in x {deep}")).questions[0]
+        for answer in asked.answers:
+            heights = {path.rpartition(".")[2]: value for path, value in answer.sets}
+            again = result_of(beam(carries=[{**side, "fastened": heights}]), wood=known(f"4 in x {deep}"))
+            assert not again.questions or [one.field for one in again.questions] == ["ruling"]
+
     def test_shear_beside_the_fastenings(self) -> None:
         """NDS 2018 3.4.3.3 (memory): V_r' = 2/3 F_v' b d_e (d_e/d)^2 under 5 d from the end, 2/3 F_v' b d_e beyond."""
         result = self.of(applied="side", fastened={"highest": "2 in", "lowest": "6 in"})
