@@ -202,16 +202,18 @@ def _higher(piece: Beam | Rafter, site: Site) -> Iterator[Check]:
     """Words that speak of something higher beside the roof: its drift has to be in the snow."""
     if isinstance(piece, Rafter):
         return  # asked of each rafter with snow, by snow.py of the roofs
-    said = site.snow is not None and site.snow.higher is not None and bool(vouched(site.snow.by))
+    known, by = (site.snow is not None and site.snow.higher is not None), ask("snow_by", "job", "job.snow.by")
     roof = [load for _, load in roof_entries(piece)]
-    if said or all(load.snow is None or formed(load, "snow") for load in roof):
+    if (known and site.snow is not None and vouched(site.snow.by)) or all(
+        load.snow is None or formed(load, "snow") for load in roof
+    ):
         return
     for load in roof:
         found = told(load.what, "higher")
         if not found:
             continue
         text = f"{load.what}: that speaks of {found[0].says}; whether its drift is in the snow given is not said"
-        asked = (ask("snow_higher", "job", "job.snow.higher"), ask("snow_by", "job", "job.snow.by"))
+        asked = (by,) if known else (ask("snow_higher", "job", "job.snow.higher"), by)
         yield Check.refers("loads.snow", piece.name, WHAT, "ASCE 7-16 7.7", text, ask=asked)
         return
 

@@ -185,8 +185,12 @@ class TestRoofs:
         """ASCE 7-16 7.7; the words may stand at another entry than the snow."""
         words = clean(roof())[0] | {"what": what}
         snow = {"what": "snow", "snow": "30 psf", "width": "4 ft", "applied": "top"}
-        (check,) = guards(of([words, snow], service="roof")[0], "loads.snow")
+        result, read = of([words, snow], service="roof")
+        (check,) = guards(result, "loads.snow")
         assert {one.field for one in check.questions} == {"job.snow.higher", "job.snow.by"}
+        answered = with_values(read, [("job.snow.higher", "nothing")])
+        (check,) = guards(check_job(answered).pieces[0], "loads.snow")
+        assert [one.field for one in check.questions] == ["job.snow.by"]
 
     def test_a_terrace_is_no_roof_live_load(self) -> None:
         load = floor(what="roof terrace", dead="10 psf", roof_live="20 psf", width="4 ft")
