@@ -482,6 +482,12 @@ def test_a_beam_measured_to_the_near_end_of_its_seat(out: str) -> None:
     assert check_job(answered).verdict == "passes"
 
 
+RATED: Data = {
+    "source": "evaluation report no. 9999 (invented), 2025, table 2", "up": "500 lb", "down": "500 lb",
+    "along": "500 lb", "duration": "included", "conditions": "solid brick, 4 in deep", "conditions_met": True,
+}  # fmt: skip
+
+
 @pytest.mark.parametrize("material", ["masonry", "concrete"])
 def test_anchors_in_brick_are_asked_for_by_their_report(material: str) -> None:
     """No brick has a grain: who leaves out what the fasteners go into is asked for the report of the anchors."""
@@ -492,10 +498,7 @@ def test_anchors_in_brick_are_asked_for_by_their_report(material: str) -> None:
     fixed["wall"] = "masonry"
     result = check_job(job_from_data(data))
     assert [one.question.id for one in result.questions] == ["left bracket/anchor_report"]
-    fixed["rating"] = {
-        "source": "evaluation report no. 9999 (invented), 2025, table 2", "up": "500 lb", "down": "500 lb",
-        "along": "500 lb", "duration": "included", "conditions": "solid brick, 4 in deep", "conditions_met": True,
-    }  # fmt: skip
+    fixed["rating"] = RATED
     assert (result.verdict, check_job(job_from_data(data)).verdict) == ("refer", "passes")
 
 
@@ -507,3 +510,17 @@ def test_somebody_vouches_for_the_glue(glue: str, vouched: bool) -> None:
     how = find(body({**BENT, "glue": glue}), "how the arc is made")
     assert (how.verdict == "passes") == vouched
     assert vouched or find(body({**BENT, "glue": how.questions[0].answers[0].says}), how.what).verdict == "passes"
+
+
+def test_anchors_in_brick_leave_the_split_test_to_who_answers_for_them() -> None:
+    """A bracket of one piece: how thick a brick is along its grain nobody can say, an engineer can rule."""
+    data = tomllib.loads(SHELVES.with_name("mantel_on_wooden_brackets.toml").read_text())
+    data["existing"][0] |= {"what": "chimney breast", "material": "masonry"}
+    fixed = data["bracket"][0]["fixings"]
+    del fixed["other"]
+    fixed["wall"] = "masonry"
+    fixed["rating"] = RATED
+    result = check_job(job_from_data(data))
+    assert [(one.question.id, one.question.field) for one in result.questions] == [
+        ("left bracket/split_by_others", "ruling")
+    ]

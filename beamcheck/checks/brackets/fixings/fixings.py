@@ -32,11 +32,10 @@ from ..evidence import into_checks, rows_on_the_post
 from ..family import Family
 from ..loads import BracketLoads
 from .bar_fasteners import bar_checks, bar_rows
-from .rows import RULE, FixingRows, each_once, heel_checks, rows_of
+from .rows import ANCHORED, RULE, FixingRows, each_once, heel_checks, rows_of
 from .wood_fasteners import wood_checks
 
 Array = np.ndarray
-ANCHORED = ("masonry", "concrete")  # of what is by others: fastened into by anchors with a report
 
 
 def fixing_checks(

@@ -33,6 +33,7 @@ from ..loads import BracketLoads
 
 Array = np.ndarray
 RULE = "lever-arm rule for brackets"
+ANCHORED = ("masonry", "concrete")  # of what is by others: fastened into by anchors with a report
 SOFT_WALLS = ("plaster", "gypsum board")
 
 

@@ -19,6 +19,7 @@ from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....formulas.brackets.split import head_reach, load_allowed, load_with_own_weight
 from ....model.brackets.bracket import Corbel, Solid
+from ....model.existing import Existing
 from ....model.stock import Stock
 from ....records import dataclass
 from ....units import show
@@ -33,7 +34,7 @@ from ...core.wood.govern import writing
 from ...core.wood.material import WoodMaterial
 from ..asking import ask_engineer, ask_for, path_of
 from ..family import Family
-from ..fixings.rows import FixingRows
+from ..fixings.rows import ANCHORED, FixingRows
 from ..loads import BracketLoads
 from .held import breadth_across, held_of, outline_with_pocket, seats_of
 from .loose import loose_tip
@@ -94,6 +95,10 @@ def split_checks(
     bracket, out = family.bracket, SplitFound()
     fixings, name = bracket.fixings, family.bracket.name
     if fixings is None or fixings.by_hand is not None or not fixings.rows or fixings.fastener is None:
+        out.checks.append(_not_described(family, loads))
+        return out
+    under = context.under(bracket.on)
+    if fixings.other is None and isinstance(under, Existing) and under.material in ANCHORED:  # they go by a report
         out.checks.append(_not_described(family, loads))
         return out
     rows = FixingRows(family, fixings, loads)
@@ -274,7 +279,7 @@ def _not_described(family: Family[Any], loads: BracketLoads) -> Check:
         text = "what holds it is not given (`fixings`): nothing says what stands with a check along its grain"
         return Check.refers(id, bracket.name, WHAT, CLAUSE, text, ask=ask_for(bracket, "fixings", "fixings"))
     text = (
-        "its fasteners are not described one by one: whoever answers for them must say that it stands with one full "
+        "its fasteners have no value here one by one: whoever answers for them must say that it stands with one full "
         "check along any grain line"
     )
     return family.doubt(id, WHAT, CLAUSE, text, "split_by_others", loads)
