@@ -170,3 +170,12 @@ def test_what_one_row_turns_is_next_to_nothing_up_to_twenty_pounds() -> None:
     assert [question.field for question in of(said, "pull of weight that stands out").questions] == ["trim.T.height"]
     answers = of(said, "pull of weight that stands out").questions[0].answers
     assert [answer.sets[0][1] for answer in answers] == ["3 in", "5 in"]
+
+
+@pytest.mark.parametrize("hangs", ["below", "on the face"])
+@pytest.mark.parametrize(("length", "out"), [("4 in", False), ("40 in", True)])
+def test_a_screw_whose_point_comes_out_holds_nothing(hangs: str, length: str, out: bool) -> None:
+    """Through 1 1/2 in of board into a stud of 3 1/2 in, 5 in in all: its thread is beyond."""
+    fixed = {"fastener": {**LAG, "length": length}, "rows": TWO}
+    found = hung(fixed, weight="10 lb", hangs=hangs, wall=SURE)
+    assert bool([one for one in found.checks if one.id == "anchor.length" and one.verdict == "fails"]) is out

@@ -87,6 +87,9 @@ class Below(Kind):
     def checks(self, trim: Trim, joint: Connection, forces: Array) -> Iterator[Check]:
         each = forces / joint.group.x.size
         note = f"{self.over.value:g} times the weight is counted (judgment)"
+        for fault in joint.joint.faults:  # a point that comes out has its thread outside of the wood
+            if fault.id == "anchor.length":
+                yield Check.breaks_rule(fault.id, trim.name, fault.what, fault.clause, fault.text)
         for check in axial_checks(joint, each):
             yield replace(check, notes=(*check.notes, note)) if check.ratio is not None else check
         yield from _layout(joint)
