@@ -225,3 +225,16 @@ def test_two_rows_of_a_bar_share_the_load_and_the_top_one_is_pulled() -> None:
     side = [check for check in said if check.what.endswith("somebody pulls it sideways") and check.kind == "force"]
     assert {check.demand for check in out} == {50.0}
     assert [check.demand for check in side] == pytest.approx([50.0 * 8.0 / 0.75] * len(side)) and side
+
+
+@pytest.mark.parametrize(("rows", "counted"), [
+    ([{"below_top": "2 in", "count": 1}, {"below_top": "3 in", "count": 1}], 4.0),
+    ([{"below_top": "2 in", "count": 2, "apart": "5 in"}, {"below_top": "3 in", "count": 1}], 9.0),
+    ([{"below_top": "3 in", "count": 3, "apart": "2 in"}], 10.0),
+])  # fmt: skip
+def test_a_bar_counts_as_wide_as_it_spreads_to_its_fasteners(rows: list[Data], counted: float) -> None:
+    """A plate 10 in wide: twice the way from the bend to the row (AISC Manual part 9, memory); 1/2 in a hole."""
+    made = body({**STRAP, "width": "10 in", "tip_clear": "1/4 in"}, deflects="1/8 in", fixings=fixings(rows=rows))
+    net = counted - 0.5 * max(row["count"] for row in rows)
+    allowed = min(F_Y * net * T**2 / 4.0, 1.6 * F_Y * net * T**2 / 6.0) / 1.67
+    assert find(made.checks, "bending of the bar at the bend").capacity == pytest.approx(allowed)

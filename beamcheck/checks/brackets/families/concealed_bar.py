@@ -115,12 +115,17 @@ class ConcealedBar(Family[SteelCore]):
         shape, name = self.shape, self.bracket.name
         hole = max(self._spoiled(shape.hole_at_bend), self._widest_hole())
         body = Body(assumptions=[SKIN, UPPER, EVENLY])
-        if hole >= shape.width:
-            text = f"a hole of {show(hole, 'length')} leaves nothing of a bar {show(shape.width, 'length')} wide"
+        wide = self._counted_width
+        if wide < shape.width - HAIR:
+            body.assumptions.append(
+                f"{show(wide, 'length')} of its width count: as far as it spreads from the bend to its top fasteners."
+            )
+        if hole >= wide:
+            text = f"a hole of {show(hole, 'length')} leaves nothing of a bar {show(wide, 'length')} wide"
             what = "net section at the bend"
             body.checks.append(Check.breaks_rule("bracket.bar_net_section", name, what, "geometry", text))
             return body
-        net, M = shape.width - hole, np.maximum(loads.M_wall, 0.0)
+        net, M = wide - hole, np.maximum(loads.M_wall, 0.0)
 
         def bends(id: str, what: str, moment: Array, note: str) -> Check:
             calculate = partial(self._bending, M=moment, net=net, note=note)
@@ -172,6 +177,18 @@ class ConcealedBar(Family[SteelCore]):
         asked = pad.take("M", at(M, which), "lbf*in", note=note)
         F = pad.take("F_y", grade.value.F_y, "psi", source=grade.source)
         return asked, F, pad(rectangle_modulus, symbol="S", b=net, d=self.shape.thickness)
+
+    @property
+    def _counted_width(self) -> float:
+        """Of a bar that is wide for its fasteners: what spreads from the top row to the bend, in."""
+        rows = self.bracket.fixings.rows if self.bracket.fixings is not None else ()
+        if not rows:
+            return self.shape.width
+        top, share = (
+            min(rows, key=lambda row: row.below_top),
+            judgment("width of a bar for each fastener, over its distance"),
+        )
+        return min(self.shape.width, (top.apart or 0.0) * (top.count - 1) + share.value * top.below_top)
 
     def _spoiled(self, hole: float) -> float:
         """A hole with what punching spoils around it, in."""
