@@ -20,7 +20,7 @@ from ..document.standing_words import SIGN, standing_of
 from ..pdf.data import job_day
 from .geometry import Arrow, Hole, Label, Template, polygon, rectangle
 from .joints import joint_drawn
-from .shapes import OUTSIDE, Drawn, bracket_drawn, drilled, hole_diameter
+from .shapes import BESIDE, OUTSIDE, Drawn, bracket_drawn, drilled, hole_diameter
 
 PRINT = "Print at 100 %, no fitting to the page. Lay a rule on the scale bar before you use it."
 
@@ -161,7 +161,7 @@ def _measured(drawn: Drawn, drawing: HoleDrawing, x_of: Callable[[float], float]
             drawn.across(x_of(start), x_of(stop), -OUTSIDE - 0.25 * (rows % 2))
             rows += 1
     outside = x_of(0.0) + (-OUTSIDE if drawing.end == "left" else OUTSIDE)
-    step = -0.45 if drawing.end == "left" else 0.45
+    step = -BESIDE if drawing.end == "left" else BESIDE
     for i, (_, start, stop, _) in enumerate([one for one in drawing.dimensions if one[0] == "y"]):
         drawn.upright(start, stop, outside + step * i)
     if drawing.upright:

@@ -29,6 +29,7 @@ from .geometry import (
 
 APART = 1.5  # in between the side view and the wall face beside it
 OUTSIDE = 0.35  # in between a dimension and the edge it measures
+BESIDE = 0.7  # in between upright dimensions, so that the figure of one stands clear of the next
 LETTERS = 26
 PATTERN = "wall face, seen from the front"
 
@@ -234,7 +235,7 @@ def _wall_face(drawn: Drawn, fixings: Fixings, wide: float) -> None:
         y = H - row.below_top
         through = fixings.through or 0.5 * wide
         drawn.contours.append(polygon("NOTES", (-0.25, y), (through + 0.25, y), closed=False, dashed=True))
-        drawn.upright(y, H, x0 + wide + OUTSIDE * (1 + (i - 1) % 3))
+        drawn.upright(y, H, x0 + wide + OUTSIDE + BESIDE * ((i - 1) % 3))
         apart = row.apart or 0.0  # the job file gives it where there is more than one
         first = row.from_side if row.from_side is not None else 0.5 * (wide - (row.count - 1) * apart)
         for k in range(row.count):

@@ -15,6 +15,7 @@ from .checks_table import bar, closest, merged, nature
 from .context import Sheet
 
 _FIXES = 3  # named on the cover; the page of the member has all
+MOST_FAULTS = 4  # of a member that are told on the cover; its page has all
 NO_CURE = "None was worked out: change it and check again, or ask the engineer."
 ACCEPTED = ("accepted", "as noted", "not accepted")
 
@@ -72,7 +73,9 @@ def _change(group: Group, sheet: Sheet) -> Iterator[tuple[Cell, ...]]:
     worst = min(failing, key=lambda check: check.rank) if failing else None
     held = [sheet.marks.get(one.group, one.group) for one in piece.held_by if one.verdict == "fails"]
     by = f"{' and '.join(held)}, which holds it, does not hold" if held else ""
-    told = sentence("; ".join(filter(None, (*(_fault(check, units) for check in failing), by))))
+    leading = sorted(failing, key=lambda check: check.rank)[:MOST_FAULTS]
+    more = f"and {len(failing) - len(leading)} more" if len(failing) > len(leading) else ""
+    told = sentence("; ".join(filter(None, (*(_fault(check, units) for check in leading), more, by))))
     cure = " ".join(map(sentence, piece.remedies[:_FIXES])) or _cure(failing, units)
     if not failing and held:
         cure = f"Cure {' and '.join(held)}."
@@ -83,7 +86,7 @@ def _change(group: Group, sheet: Sheet) -> Iterator[tuple[Cell, ...]]:
 
 def _fault(check: Check, units: str) -> str:
     if check.ratio is None:
-        return f"{check.what} ({without_fields('; '.join(check.notes))})" if check.notes else check.what
+        return f"{check.what} ({without_fields(check.notes[0])})" if check.notes else check.what
     return f"{check.what}, {quantity(check.ratio, 'ratio', units)}"
 
 
