@@ -242,3 +242,56 @@ def test_the_seat_of_a_beam_above_is_asked_in_that_beam() -> None:
     (found,) = of("beam.load_seat", result_of(beam(carries=[]), above, wood=WOOD))
     assert [one.field for one in found.questions] == ["beam.A.supports.2.bearing"]
     assert "support 2" in found.questions[0].ask
+
+
+# ---- what goes with bending and shear --------------------------------------------------------------------------------
+
+
+def fields(result: PieceResult, what: str) -> list[str]:
+    return [one.field for one in find(result, what).questions]
+
+
+@pytest.mark.parametrize(("size", "asked"), [("4x8", False), ("2x6", True), ("2x8", True), ("2x10", False)])
+def test_ends_are_asked_with_bending_where_upright_is_enough(size: str, asked: bool) -> None:
+    """d/b over 2 and up to 4 by nominal sizes: held upright the ends are all that it needs (4.4.1.2(b), memory)."""
+    ends = [{key: value for key, value in seat(at).items() if key != "restrained"} for at in ("0 ft", "6 ft")]
+    one = beam(supports=ends, top_held="ends only", carries=[floor(dead="10 psf", live="40 psf", width="1 ft")])
+    paths = fields(result_of(one, wood=known(size)), "bending")
+    assert paths == ["beam.B.supports.1.restrained"] * asked
+
+
+@pytest.mark.parametrize(("loads", "paths"), [
+    ([{"at": "4 ft"}, {"at": "8 ft", "comes_by": "beam"}], ["beam.B.carries.1.comes_by"]),
+    ([{"at": "4 ft", "comes_by": "beam"}, {"at": "8 ft"}], ["beam.B.carries.2.comes_by"]),
+    ([{"at": "4 ft", "comes_by": "other"}], []),
+])  # fmt: skip
+def test_what_comes_on_is_asked_where_it_may_hold_the_edge(loads: list[Data], paths: list[str]) -> None:
+    entries = [{"what": f"p{i}", "live": "100 lb", "applied": "top", "bearing": "3 in", **one}
+               for i, one in enumerate(loads)]  # fmt: skip
+    made = beam(top_held="at loads", carries=entries)
+    found = [one for one in fields(result_of(made, wood=DEEP), "bending") if one.endswith("comes_by")]
+    assert found == paths
+    held = beam(carries=entries)
+    assert not [one for one in fields(result_of(held, wood=DEEP), "bending") if one.endswith("comes_by")]
+
+
+def test_what_is_not_said_of_shear_is_asked_with_it() -> None:
+    """A seat without its length at the second end, and a second load of which nobody says how it comes on."""
+    ends = [seat("0 ft"), {"at": "12 ft", "on": "wall", "restrained": True}]
+    loads = [floor(live="40 plf"), {"what": "joists", "live": "40 plf"}]
+    assert fields(result_of(beam(supports=ends, carries=loads[:1]), wood=WOOD), "shear") == [
+        "beam.B.supports.2.bearing"]  # fmt: skip
+    assert fields(result_of(beam(carries=loads), wood=WOOD), "shear") == ["beam.B.carries.2.applied"]
+    aside = [floor(live="40 plf"), {**loads[1], "applied": "side", "fastened": {"highest": "2 in", "lowest": "6 in"}}]
+    assert fields(result_of(beam(carries=aside), wood=WOOD), "shear") == []
+    assert fields(result_of(beam(carries=loads[:1]), wood=WOOD), "shear") == []
+
+
+@pytest.mark.parametrize(("words", "asks"), [("3/4 in plywood, nailed", False), ("", True), ("the walls", True)])
+def test_what_neighbors_share_through_is_asked_with_bending(words: str, asks: bool) -> None:
+    made = beam(spacing="16 in", members=4, carries=[floor(dead="10 psf", live="40 psf", width="16 in")],
+                **({"shared_by": words} if words else {}))  # fmt: skip
+    if not words:
+        made.pop("members")
+    paths = fields(result_of(made, wood=DEEP), "bending")
+    assert ("beam.B.shared_by" in paths) is (asks and bool(words))
