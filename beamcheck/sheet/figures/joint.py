@@ -51,7 +51,7 @@ def joint_figure(picture: JointPicture, name: str, system: Any = "US", key: str 
         board.lettering(x, height + 4, str(number + 1), anchor="middle", size=SMALL)
     forces = [f"{number} {bar.name}: {_words(bar, system)}" for number, bar in enumerate(picture.bars, start=1)]
     for text in (*forces, *([f"It stands on {picture.on}."] if picture.on else []), *picture.says):
-        for line in wrap(tied(text), LETTERS, subsequent_indent="   "):
+        for line in wrap(tied(text).replace(" it ", " it\u00a0"), LETTERS, subsequent_indent="   "):
             y += 16
             board.lettering(8, y, clipped(line, WIDTH - 16))
     return board.done(y + 14)

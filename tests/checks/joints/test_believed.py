@@ -266,11 +266,12 @@ def test_level_force_on_a_tall_base_of_full_width_is_asked() -> None:
 def test_a_letter_for_a_joint_answers_for_the_force_that_it_names(names: str, verdict: str) -> None:
     """900 lb come to it; 5 kN are 1,124 lb."""
     post = wood("post", "7 1/2 in x 7 1/2 in")
-    for kind in ("by others", "scarf"):
+    for kind in ("by others", "scarf", "bonded rods"):
         one = joint(kind, member("a", "post", 0.0, 900.0), member("b", "post", 180.0, 900.0),
                     confirmed_by=f"engineer's sheet S-5 of 3 May 2025{names}")  # fmt: skip
         check = next(check for check in checked(one, post).checks if check.id == "joint.confirmed")
         assert check.verdict == verdict
+        assert verdict == "refer" or check.notes[0].startswith("by others, confirmed: engineer's sheet S-5")
 
 
 @pytest.mark.parametrize(("stock", "direction", "near"), [

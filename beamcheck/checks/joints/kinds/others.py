@@ -120,7 +120,7 @@ def _answered(meeting: Meeting, key: str) -> Iterator[Check]:
     said, id, what = meeting.joint.confirmed_by.strip(), "joint.confirmed", "who answers for the joint"
     less = named_too_small(said, meeting.most)
     if vouched(said, "structure") and less is None:
-        text = f"{said}: for {meeting.force_words}; nothing of it is checked here"
+        text = f"by others, confirmed: {said}; for {meeting.force_words}, not checked here"
         yield Check.keeps_rule(id, meeting.name, what, PATH, text)
         return
     if less is not None:
