@@ -12,7 +12,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from beamcheck.checks.anchors.hardware import _range, bores_in_all, looked_up, wood_conditions
+from beamcheck.checks.anchors.hardware import Member, _deep, _range, bores_in_all, looked_up, wood_conditions
 from beamcheck.checks.anchors.outputs import anchor_tables
 
 from .anchors import HALF, Data, group, stock
@@ -226,3 +226,26 @@ def test_specific_gravity_is_shown_with_its_doubt() -> None:
     assert table.note.endswith("within is named."), "holes for bolts are read"
     (table,) = [one for one in anchor_tables(group([100.0], fastener=NAIL)) if "drill" in one.title]
     assert table.note.endswith("Some of these holes are recalled from memory.")
+
+
+@pytest.mark.parametrize(("start", "end", "point", "shank", "thread"), [
+    # 6 in with 3 1/2 in of thread: 2 1/2 in of shank below the head
+    (0.1, 1.6, False, "right through", "on to 1 1/2 in"), (0.1, 2.5, False, "right through", None),
+    (0.1, 2.6, False, "2 3/8 in deep", "on to 2 1/2 in"), (2.5, 6.0, True, None, "on to 3 1/2 in"),
+    (2.4, 6.0, True, "1/8 in deep", "on to 3 5/8 in"), (3.0, 7.0, True, None, "on to 3 in"),
+    (6.0, 9.0, True, None, None),
+    (0.1, 2.0, True, "1 7/8 in deep", None),
+])  # fmt: skip
+def test_how_deep_shank_and_thread_come(
+    start: float, end: float, point: bool, shank: str | None, thread: str | None
+) -> None:
+    """Into a member from so far to so far below the head."""
+    dowel = looked_up(group([1.0], fastener=LAG).anchor)
+    assert dowel is not None
+    member = Member("x", None, None, start, end, point)
+    assert _deep(dowel, "shank", member) == shank
+    found = _deep(dowel, "thread", member)
+    if end <= 2.5 or start >= 6.0:
+        assert found is None
+    else:
+        assert found is not None and (thread is None or found.startswith(thread))

@@ -6,6 +6,7 @@ A 16d common nail is 0.162 in thick and 3 1/2 in long (Appendix L, read); a 2x12
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -17,7 +18,11 @@ from beamcheck.checks.anchors.manners.registry import connect
 from beamcheck.checks.core.asking.question import RULING
 from beamcheck.checks.core.result import Check
 from beamcheck.errors import OutOfRange
+from beamcheck.model.beams import Beam
+from beamcheck.model.posts import Post
 
+from ... import houses
+from ...beams.beams import beam
 from ..anchors import A36, Data, axial, beside, find, group, layout, stock
 
 PLATE = {key: value for key, value in A36.items() if key != "slot"}
@@ -195,3 +200,26 @@ def test_a_lag_screw_s_washer_beside_the_edge() -> None:
     for edge, verdict in (("0.25 in", "fails"), ("0.26 in", "passes")):
         made = group([0.0], fastener=lag, holes={**ONE, "edge": edge}, other=DEEP, into=TIMBER)
         assert find(axial(made, [0.6]), "pull on the most loaded").verdict == verdict, edge
+
+
+def test_screws_into_an_end_share_a_pull_along_the_piece() -> None:
+    """500 lb on two of them; what presses pulls on none."""
+    lag = {"kind": "lag screw", "size": "1/2 in", "length": "8 in"}
+    holes = {"rows": 2, "columns": 1, "end": "1 3/4 in", "edge": "3 in", "row_spacing": "4 in"}
+    more: Data = {"manner": "into the end", "fastener": lag, "held": stock("4x12 dressed"), "holes": holes,
+                  "other": {**OTHER, "thickness": "3 1/2 in", "grain": "along"},
+                  "into": stock("4x12 dressed")}  # fmt: skip
+    assert find(beside(group([10.0], [500.0], **more)), "pull on the most loaded").demand == 250.0
+    assert beside(group([10.0], [-500.0], **more)) == []
+
+
+@pytest.mark.parametrize(("into", "said", "grain"), [
+    ("girder", "across", "along"), ("post", "along", "across"), ("", "along", "along"), ("", "across", "across"),
+])  # fmt: skip
+def test_what_the_screws_into_an_end_go_through(into: str, said: str, grain: str) -> None:
+    """A girder lies along the piece's own way, a post stands across it, whatever is said of its grain."""
+    lag = {"kind": "lag screw", "size": "1/2 in", "length": "8 in"}
+    piece: Any = {"girder": Beam.model_validate(beam(name="girder")), "post": Post.model_validate(houses.post())}
+    made = group([10.0], manner="into the end", fastener=lag, held=stock("4x12 dressed"), into=stock("4x12 dressed"),
+                 other={**OTHER, "thickness": "3 1/2 in", "grain": said})  # fmt: skip
+    assert connect(replace(made, into=piece.get(into))).joint.other.grain == grain

@@ -13,11 +13,12 @@ import pytest
 
 from beamcheck.calc.pad import Pad
 from beamcheck.checks.anchors.fasteners.connection import connection_duration
-from beamcheck.checks.anchors.fasteners.factors import _moist, wet_service
+from beamcheck.checks.anchors.fasteners.factors import _moist, _one_row, wet_service
 from beamcheck.checks.anchors.fasteners.far_wood import far_wood_checks, short_of
 from beamcheck.checks.anchors.fasteners.lateral import split_checks
 from beamcheck.checks.anchors.fasteners.moving import moving_checks
 from beamcheck.checks.anchors.group import Group
+from beamcheck.checks.anchors.joint import Part
 from beamcheck.checks.anchors.manners.registry import connect
 from beamcheck.checks.core.asking.question import RULING
 from beamcheck.checks.core.result import Check
@@ -118,6 +119,15 @@ def test_one_row_along_the_grain_of_the_other_piece(grain: str, holes: Data, C_M
     joint = connect(one).joint
     only = replace(joint, side=joint.main) if not joint.main.is_held else joint  # the other piece by itself
     assert wet_service(one, only, "lateral").value == pytest.approx(min(C_M, 0.7))
+
+
+def test_a_turned_piece_is_asked_as_a_held_one() -> None:
+    """Of a member of a joint that lies at its own angle nothing is known of its rows here, but of a single fastener."""
+    two = group([100.0], holes={"rows": 2, "columns": 1, "end": "4 in", "edge": "4 in", "row_spacing": "3 in"})
+    part = Part("x", "wood", 1.5, "turned", turn=30.0)
+    assert not _one_row(two, part) and _one_row(group([100.0]), part)
+    row = group([100.0], holes={"rows": 1, "columns": 2, "end": "4 in", "edge": "4 in", "spacing": "3 in"})
+    assert not _one_row(row, part) and _one_row(row, Part("x", "wood", 1.5, "held"))
 
 
 def test_end_grain_and_toe_nails_have_their_factors() -> None:
