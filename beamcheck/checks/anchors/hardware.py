@@ -70,7 +70,13 @@ def bores_in_all(anchor: Anchor) -> int:
     fastener = anchor.fastener
     if fastener is None or fastener.counterbore is None:
         return 0
-    return 2 if fastener.kind in ("bolt", "pin") and MANNERS[anchor.manner].bores == 2 else 1
+    through = fastener.kind in ("bolt", "pin") and not into_concrete(anchor)
+    return 2 if through and MANNERS[anchor.manner].bores == 2 else 1
+
+
+def into_concrete(anchor: Anchor) -> bool:
+    """Whether it is set there: one end of it alone is on the wood."""
+    return anchor.other is not None and anchor.other.material == "concrete"
 
 
 def hardware_table(group: Group) -> Table | None:
@@ -85,7 +91,7 @@ def hardware_table(group: Group) -> Table | None:
     made = [f"steel {fastener.steel}" if fastener.steel else "", fastener.coating or ""]
     rows: list[tuple[str, ...]] = [(what, fastener.size, many, *_length(group, dowel), ", ".join(filter(None, made)))]
     if dowel is not None and fastener.kind in ("bolt", "lag screw") and dowel.washer is not None:
-        ends = 2 if fastener.kind == "bolt" else 1
+        ends = 2 if fastener.kind == "bolt" and not into_concrete(anchor) else 1
         given = "as given" if fastener.washer is not None else "standard cut washer of that size"
         rows.append(("washer", f"{show(dowel.washer, 'length')} across", str(ends * n), "", given, ""))
         if fastener.kind == "bolt":

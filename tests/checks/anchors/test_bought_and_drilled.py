@@ -93,6 +93,16 @@ def test_washers_nuts_plates_and_welds() -> None:
     assert (rod["rod, threaded"][1], rod["washer"][1], rod["nut"][1]) == ("1", "2", "2")
 
 
+def test_an_anchor_in_concrete_has_one_washer_and_one_nut() -> None:
+    found = listed(fastener=BOLT, other={"material": "concrete", "thickness": "6 in", "grain": "along"})
+    assert (found["washer"][1], found["nut"][1]) == ("1", "1")
+    bored = {**BORED, "counterbore_depth": "7/8 in", "plugged": True}
+    assert (
+        listed(fastener=bored, other={"material": "concrete", "thickness": "6 in", "grain": "along"})["plug"][1] == "1"
+    )
+    assert listed(fastener=BOLT, other=FAR)["washer"][1] == "2"
+
+
 def test_how_many_where_no_hole_is_given() -> None:
     made = group([100.0], fastener=BOLT, other=FAR)
     for manner, many in (("wood side", "as the report says"), ("hanger rod", "1")):

@@ -201,6 +201,15 @@ def test_the_least_of_end_and_spacing_counts_for_all(holes: Data, C_delta: float
     assert step(check, "C_delta") == pytest.approx(C_delta, rel=1e-5)
 
 
+@pytest.mark.parametrize(("end", "C_delta"), [("1 in", 1.0), ("0.9 in", 0.9), ("0.6 in", 0.6)])
+def test_distances_of_thin_bolts_in_full(end: str, C_delta: float) -> None:
+    """4 D of 1/4 in are 1 in."""
+    bolt = {"kind": "bolt", "size": "1/4 in", "threads": "clear of it"}
+    made = connect(group([10.0], fastener=bolt, holes={**ONE, "end": end}, other=OTHER))
+    assert geometry_factor(SilentPad(), made.needs, 0.25, slice(None)) == pytest.approx([C_delta], rel=1e-4)
+    assert geometry_factor(Pad(), made.needs, 0.25, 0) == pytest.approx(C_delta, rel=1e-4)
+
+
 def test_below_the_least_distance_there_is_no_value() -> None:
     laid = {"rows": 1, "columns": 1, "edge": "5 5/8 in", "end": "1.74 in"}
     made = connect(group([0.0, 0.0], [100.0, -100.0], holes=laid, other={**OTHER, "grain": "along", "end": "8 in"}))
