@@ -198,7 +198,7 @@ class JointMaker:
         self.doubts: list[Open] = list(dowel.doubts)
         self.faults: list[Fault] = []
         self.threads_clear = False
-        self.gap = max(anchor.gap, 0.0)
+        self.gap = anchor.gap
         self.breadth = float(group.section.b)
         if dowel.kind == "pin" and anchor.clamped is not True:
             text = "pins without heads do not hold the parts together: at least two bolts must clamp the joint"

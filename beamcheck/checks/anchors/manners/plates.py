@@ -44,7 +44,7 @@ class OneSide(Fastened):
         middle = 0.5 * (float(np.min(group.y)) + float(np.max(group.y)))
         low, high = middle - 0.5 * plate.width, middle + 0.5 * plate.width
         edges = (max(low, 0.0), min(high, float(group.section.d)))
-        return couple_of(group, off + max(group.anchor.gap, 0.0), edges)
+        return couple_of(group, off + group.anchor.gap, edges)
 
     def counts_couple(self, group: Group) -> bool:
         return not group.kept_from_turning

@@ -54,7 +54,7 @@ class Lap(Beside):
             return None
         # held in its own middle plane the piece turns with half its breadth; where it is kept from turning, the other
         # side hangs on the joint with half of its thickness: never both at once
-        return couple_of(group, 0.5 * max(float(group.section.b), other.thickness) + max(group.anchor.gap, 0.0))
+        return couple_of(group, 0.5 * max(float(group.section.b), other.thickness) + group.anchor.gap)
 
     def counts_couple(self, group: Group) -> bool:
         return not group.kept_from_turning

@@ -97,6 +97,7 @@ def toes(holes: Data | None = None, **more: Any) -> Group:
 @pytest.mark.parametrize(("end", "penetration"), [
     # 3 1/2 in at 30 degrees: 3.031 less a third; nearer to the end no more, farther as much less
     ("1.1667 in", 1.8644), ("0.8 in", 1.8644), ("1.5 in", 1.8644 - 0.3333), ("2.0583 in", 0.9728), ("2.1 in", 0.9311),
+    ("4 in", 0.0),
 ])  # fmt: skip
 def test_how_deep_toe_nails_reach(end: str, penetration: float) -> None:
     """12.1.6.3; at least 6 D, 0.972 in."""

@@ -126,7 +126,7 @@ def test_an_end_of_a_beam(at: float, holds: str, rests: bool, turns: bool) -> No
     context: Any = SimpleNamespace(stock=lambda name: None, under=lambda name: "the wall", transfers=[pieces, pieces])
     held = end_of_beam(bent.beam, bent, 0 if at == 0.0 else 1, context)
     assert (held.rests, held.turn is not None, held.carries, held.into) == (rests, turns, ("joists",), "the wall")
-    assert held.support == f"beam.B.supports.{1 if at == 0.0 else 2}"
+    assert held.support == f"beam.B.supports.{1 if at == 0.0 else 2}" and held.slope == 0.0
     assert list(held.forces.along) == [0.0] and (held.forces.turning is not None) is (holds == "fixed")
 
 
@@ -215,6 +215,7 @@ def test_the_governing_fastener_is_that_of_the_largest_ratio() -> None:
     checks = [named("row 1, column 1", 0.3), named("row 2, column 1", 0.7), named("elsewhere", 0.9),
               Check.breaks_rule("y", "A", "y", "", where="row 1, column 1")]  # fmt: skip
     assert _governing(made, checks) == 1 and _governing(made, checks[2:]) is None
+    assert _governing(made, [named("row 1, column 1", 0.0), named("row 2, column 1", 0.7)]) == 1
 
 
 def test_a_group_of_no_piece_and_one_that_could_not_be_worked_out() -> None:

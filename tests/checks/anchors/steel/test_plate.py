@@ -267,6 +267,10 @@ def test_tear_out_towards_the_nearest_edge_or_hole(holes: Data, plate: Data, l_c
     assert check.capacity == pytest.approx(min(1.2 * l_c, 2.4 * 0.625) * T * 58000 / 2)
 
 
+def test_nothing_twists_a_plate_of_which_no_load_lies_beside_it() -> None:
+    assert "anchor.plate_twist" not in ids(steel(1000.0)) and "anchor.plate_pull" not in ids(steel(1000.0))
+
+
 def test_margins_are_told() -> None:
     one = made(1000.0)
     assert one.anchor.plate is not None
