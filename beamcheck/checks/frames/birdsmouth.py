@@ -68,7 +68,7 @@ def birdsmouth_checks(
         yield Check.keeps_rule(id, frame.name, what, CUT, text, where=foot.at)
     if foot.cut >= d:
         return
-    cut, V_all = foot.cut, np.max(solved.members[name].V, axis=-1)
+    cut, V_all = foot.cut, np.max(solved.members[name].V, axis=1)
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:
         V = pad.take("V", at(V_all, which), "lbf", note=f"largest in {name}, {FROM_FRAME}")

@@ -131,8 +131,8 @@ class _Member:
 
     def bent(self) -> Iterator[Check]:
         """Either edge pressed, with all that acts beside it."""
-        top = np.maximum(np.max(self.forces.M_high, axis=-1), 0.0)
-        bottom = np.maximum(-np.min(self.forces.M_low, axis=-1), 0.0)
+        top = np.maximum(np.max(self.forces.M_high, axis=1), 0.0)
+        bottom = np.maximum(-np.min(self.forces.M_low, axis=1), 0.0)
         off = judgment("eccentricity not stated").value * float(self.made.section.d) if self.leans else 0.0
         for upper, moments in ((True, top + off * self.forces.pressed), (False, bottom + off * self.forces.pressed)):
             if upper or _any(moments):
@@ -185,7 +185,7 @@ class _Member:
 
     def sheared(self) -> Check:
         """With the full shear: nothing near a point is left out."""
-        V_all = np.max(self.forces.V, axis=-1)
+        V_all = np.max(self.forces.V, axis=1)
 
         def calculate(pad: Pad, which: int | slice) -> Outcome:
             V = pad.take("V", at(V_all, which), "lbf", note=f"largest anywhere, {FROM_FRAME}")

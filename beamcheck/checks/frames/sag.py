@@ -29,7 +29,7 @@ def sag_checks(frame: Frame, solved: SolvedFrame, made: Mapping[str, MadeOf]) ->
     """The lowest point between the feet, and each loaded member between its points; then how far the feet part."""
     x = [frame.shape.points[foot][0] for foot in frame.shape.feet]
     K_cr = max(float(one.wood.K_cr.value) for one in made.values())
-    points = np.stack([solved.drop(name) for name in solved.nodes], axis=-1)
+    points = np.stack([solved.drop(name) for name in solved.nodes], axis=1)
     yield from _against(frame, solved, "the frame", points, max(x) - min(x), K_cr, solved.play)
     for name, one in made.items():
         if one.member.carries or frame.shape.slope(name) < 1.0:
@@ -46,7 +46,7 @@ def _of_member(solved: SolvedFrame, stick: str) -> np.ndarray:
     for line in solved.lines(stick):
         total = float(line.length)
         each = [line.sag_between(min(a, total), min(b, total)) for a, b in pairwise(ends)]
-        found.append(np.stack([np.maximum(np.abs(low), np.abs(high)) for low, _, high, _ in each], axis=-1))
+        found.append(np.stack([np.maximum(np.abs(low), np.abs(high)) for low, _, high, _ in each], axis=1))
     return np.concatenate(found)
 
 
@@ -63,8 +63,8 @@ def _against(
     people = any(case.kind == "L" for case in solved.cases)  # a floor on it, or what hangs there
     limits = deflection_limit("floor" if people else "roof", frame.finish)
     lasting = np.array([one.factors[0] for one in solved.combinations])[:, None] * _dead(solved, moved)
-    passing = np.maximum(np.max(moved - lasting, axis=-1), 0.0)
-    whole = np.maximum(np.max(moved + (K_cr - 1.0) * lasting + K_cr * play, axis=-1), 0.0)
+    passing = np.maximum(np.max(moved - lasting, axis=1), 0.0)
+    whole = np.maximum(np.max(moved + (K_cr - 1.0) * lasting + K_cr * play, axis=1), 0.0)
     asked = tuple(_asked(frame))
     variable = max(limits.live.value, limits.snow.value, limits.wind.value)
     for id, words, values, limit in (

@@ -40,7 +40,7 @@ def forces_table(frame: Frame, solved: SolvedFrame) -> Table:
     for path in frame.shape.sticks:
         one = solved.members[path.name]
         push, pull = int(np.argmax(one.pressed)), int(np.argmax(one.pulled))
-        M = np.maximum(np.max(one.M_high, axis=-1), -np.min(one.M_low, axis=-1))
+        M = np.maximum(np.max(one.M_high, axis=1), -np.min(one.M_low, axis=1))
         rows.append((
             path.name, *_said(one.pressed, push, solved), *_said(one.pulled, pull, solved),
             show(float(np.max(M)), "moment"), show(float(np.max(one.V)), "force"),
@@ -71,8 +71,8 @@ def reactions_table(frame: Frame, solved: SolvedFrame) -> Table:
 def member_forces_table(member: FrameStick, solved: SolvedFrame) -> Table:
     """The combinations under which a member is pressed, pulled, bent or sheared the most."""
     one = solved.members[member.stick]
-    M = np.maximum(np.max(one.M_high, axis=-1), -np.min(one.M_low, axis=-1))
-    V = np.max(one.V, axis=-1)
+    M = np.maximum(np.max(one.M_high, axis=1), -np.min(one.M_low, axis=1))
+    V = np.max(one.V, axis=1)
     kept = dict.fromkeys(int(np.argmax(values)) for values in (one.pressed, one.pulled, M, V))
     rows = tuple(_row(solved, i, [one.pressed, one.pulled], M, V) for i in kept)
     heads = ("combination", "pushes", "pulls", "moment", "shear")

@@ -107,7 +107,7 @@ def _against_the_frame(meeting: Meeting, stick: FrameStick, solved: SolvedFrame)
     """Stated forces are no less than what the frame puts through the member, at its worst place where none is said."""
     at, one = meeting.joint.splice_at, solved.members[stick.stick]
     N = None if at is None else _there(solved, stick, "N", at)
-    V = np.max(one.V, axis=-1) if at is None else np.abs(_there(solved, stick, "V", at))
+    V = np.max(one.V, axis=1) if at is None else np.abs(_there(solved, stick, "V", at))
     pulled, pressed = (one.pulled, one.pressed) if N is None else (np.maximum(N, 0.0), np.maximum(-N, 0.0))
     first = meeting.members[0]
     for words, come, stated in (("pull", pulled, first.N), ("push", pressed, -first.N),

@@ -11,7 +11,7 @@ import pytest
 from beamcheck.checks.core.context import HEAD, JOINTS_OF, Context, Structure
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.frames.joined import described, of_member, plays_of, softest_joint, splices_of
-from beamcheck.checks.frames.loads import frame_loads, member_loads
+from beamcheck.checks.frames.loads import _sloped, frame_loads, member_loads
 from beamcheck.model.frames.frame import Frame, FrameForce, FrameStick
 from beamcheck.model.job import Snow
 from beamcheck.model.loads import FormedLoad, Load
@@ -257,3 +257,9 @@ def test_loads_of_a_member_are_asked_where_it_stands_in_the_job_file() -> None:
     assert of_a_member("tie", []) == []
     under_a_roof = of_a_member("tie", [{"what": "roof", "dead": "1 psf", "snow": "30 psf"}])
     assert under_a_roof and not any(id == "loads.floor" for id, _ in under_a_roof)
+
+
+@pytest.mark.parametrize(("slope", "sloped"), [(1.0, False), (1.1, True), (59.9, True), (60.0, False)])
+def test_between_level_and_steep_it_is_a_slope_of_the_roof(slope: float, sloped: bool) -> None:
+    """Up to a degree it is level, from 60 degrees on a wall."""
+    assert _sloped(SimpleNamespace(slope=slope)) is sloped  # type: ignore[arg-type]

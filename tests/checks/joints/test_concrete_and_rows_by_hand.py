@@ -6,6 +6,7 @@ A plate of 1 1/2 x 7 1/4 in with two 1/2 in anchors; the load lies in its middle
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
@@ -16,6 +17,7 @@ from beamcheck.checks.core.result import Table
 from beamcheck.checks.joints.kinds.concrete import _forces, _of_anchors
 from beamcheck.checks.joints.kinds.inclined import _pulled, _shown, _ways
 from beamcheck.checks.joints.kinds.ledger import LedgerRow, _along, _bends, _narrow, _on_one
+from beamcheck.model.anchors.anchor import Holes
 
 from .jobs import SHEET, the
 from .meetings import arriving, meeting
@@ -64,6 +66,9 @@ def test_an_anchor_has_one_washer() -> None:
                      ("2", "nut", "", "", ""))  # fmt: skip
 
 
+R = 2400.0 / 144.0 * 1.375 * 16.0  # on one of them, lb
+
+
 # ---- ledgers ---------------------------------------------------------------------------------------------------------
 
 
@@ -101,6 +106,23 @@ def test_a_ledger_bends_by_an_even_load_or_one_joist(joists: float, M: float) ->
     assert check.demand == pytest.approx(2400.0 / 144.0 * M / (1.5 * 9.0**2 / 6)) and check.capacity == pytest.approx(
         1350.0
     )
+
+
+@pytest.mark.parametrize(("behind", "turn", "across", "along"), [("studs", 90.0, 0.0, -R), ("rim", 0.0, -R, 0.0)])
+def test_a_stud_is_pressed_along_its_grain_and_a_rim_across_it(
+    behind: str, turn: float, across: float, along: float
+) -> None:
+    """Studs are met by their narrow face, square to the ledger; a rim lies along it."""
+    two = row(behind=behind)
+    holes = Holes.model_validate({"end": "20 in", "edge": "3/4 in"})
+    entries = [one.entry.model_copy(update={"holes": holes}) for one in two.members]
+    two = replace(two, members=tuple(replace(one, entry=of) for one, of in zip(two.members, entries, strict=True)))
+    (first, ledger), (second, stud) = LedgerRow().groups(two)
+    assert (ledger.turn, ledger.held, ledger.thick) == (turn, "head", 5.5 if behind == "studs" else 1.5)
+    assert (stud.turn, stud.held, stud.thick) == (turn, "point", 1.5)
+    assert (first.forces.across[1], first.forces.along[1]) == pytest.approx((R, 0.0))
+    assert (second.forces.across[1], second.forces.along[1]) == pytest.approx((across, along))
+    assert first.anchor.other is not None and (first.anchor.other.end, first.anchor.other.edge) == (20.0, 0.75)
 
 
 def test_studs_are_met_by_their_narrow_face() -> None:
