@@ -284,7 +284,8 @@ def stated_meeting(joint: Joint, context: Context) -> Meeting:
     factors = matrix(combinations) if combinations else np.zeros((0, len(cases)))
     members = []
     for number, one in enumerate(joint.members, start=1):
-        assert one.stock is not None and one.direction is not None  # the rules of the model ask for them
+        assert one.stock is not None  # the rules of the model ask for them
+        assert one.direction is not None
         stock = context.stock(one.stock)
         size = read_size(stock.size)
         angle = math.radians(one.direction)

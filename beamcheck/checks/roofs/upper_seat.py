@@ -26,7 +26,9 @@ CUT, UPRIGHT = "NDS 2018 4.4.3.1", "NDS 2018 3.3.3.4, 4.4.1.2"
 def upper_seat_checks(run: RoofRun, stick: FramedStick, context: Context) -> Iterator[Check]:
     """Of a level seat on the ridge beam, which carries what comes down and pushes nothing sideways."""
     rafter, section = run.rafter, stick.section
-    assert rafter.upper is not None and rafter.upper.bearing is not None and rafter.ridge_on is not None
+    assert rafter.upper is not None
+    assert rafter.upper.bearing is not None
+    assert rafter.ridge_on is not None
     if section.round:
         return  # referred as a whole
     l_b, b, on = rafter.upper.bearing, float(section.b), rafter.ridge_on

@@ -5,15 +5,21 @@ from __future__ import annotations
 import copy
 import math
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
+import numpy as np
 import pytest
 
+from beamcheck.checks.core.context import JOINTS_OF, Context, Structure
 from beamcheck.checks.core.result import Check
+from beamcheck.checks.frames.feet import _seat
+from beamcheck.checks.frames.member import MadeOf
 from beamcheck.checks.job import check_job
-from beamcheck.model.reading.reader import read_job
+from beamcheck.model.reading.reader import job_from_data, read_job
 
 from .jobs import KING, checked, piece, wall
+from .test_net_and_sag_by_force import TWO, made
 
 SHEET_OF_WALLS = {"takes_sideways": "9,000 lb"}
 
@@ -77,3 +83,23 @@ def test_a_brace_beside_a_wall_post_is_asked_for_no_cut() -> None:
     """The foot of a hammer-beam bent: brace and wall post meet on the corbel, and the post stands there on its end."""
     job = read_job(Path(__file__).parents[2] / "trials/frames/hammer_beams_on_corbels.toml")
     assert [one for one in piece(check_job(job), "bent").checks if one.id == "frame.birdsmouth"] == []
+
+
+@pytest.mark.parametrize(("kind", "asked"), [("by others", ["right heel"]), ("step", ["left heel", "right heel"])])
+def test_where_a_joint_says_how_a_foot_sits_no_cut_is_asked(kind: str, asked: list[str]) -> None:
+    """At that foot alone, and by a joint to what is below."""
+    job = job_from_data(pair(None))
+    frame, context = job.frame[0], Context(Structure({}, {one.name: one for one in job.existing}, heads={
+        f"{JOINTS_OF}truss": (SimpleNamespace(at="left heel", kind=kind, bears_on=None),)}))  # fmt: skip
+    made = {one.stick: made_of_strut(one) for one in frame.sticks}
+    nodes = {foot.at: SimpleNamespace(reaction=np.array([[0.0, 900.0]] * 2)) for foot in frame.feet}
+    solved: Any = SimpleNamespace(nodes=nodes, combinations=TWO)
+    found = [check for number, foot in enumerate(frame.feet, 1)
+             for check in _seat(frame, number, foot, solved, made, context)]  # fmt: skip
+    assert [one.where for one in found if one.id == "frame.birdsmouth"] == asked
+
+
+def made_of_strut(member: Any) -> MadeOf:
+    """The member with the section and the wood of a strut of 6x8."""
+    one = made()
+    return MadeOf(member, one.size, one.section, one.wood)

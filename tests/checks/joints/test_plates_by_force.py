@@ -16,7 +16,7 @@ from beamcheck.checks.joints.hardware import in_one_list
 from beamcheck.checks.joints.kinds.base import into_which
 from beamcheck.checks.joints.kinds.fastened import off_its_axis, once
 from beamcheck.checks.joints.kinds.plated import StrapJoint, _arms, bent_by, couple_from_others, hanging
-from beamcheck.checks.joints.kinds.post_cap import PostCap
+from beamcheck.checks.joints.kinds.post_cap import PostCap, _from, _pressed
 from beamcheck.checks.joints.splice import _against_the_frame, _pushed, _there
 
 from .meetings import BEFORE, HERE, arriving, meeting
@@ -150,6 +150,33 @@ def test_what_presses_on_a_hung_piece_goes_from_wood_to_wood(hangs: float, press
     found = list(StrapJoint._pressed(strapped(hangs)))
     assert [one.demand for one in found] == ([pytest.approx(-hangs / 18.0)] if pressed else [])
     assert all(one.capacity == pytest.approx(625.0) for one in found)
+
+
+# ---- caps -------------------------------------------------------------------------------------------------------------
+
+
+def capped(*down: float, N: float = -900.0) -> Any:
+    """A post of 4 x 10 in that is pushed, and a beam on it for each force."""
+    post = arriving("post", 270.0, N=(N,), entry={"part": "standing"})
+    beams = [
+        arriving(f"beam {k}", 0.0, down=(one,), number=k + 2, entry={"part": "lying"}) for k, one in enumerate(down)
+    ]
+    return meeting(post, *beams, cap=SimpleNamespace(bears_long=9.0, bears_wide=5.0))
+
+
+def test_what_presses_on_a_cap() -> None:
+    """Of a lone beam no less than the post is pushed with; of two each its own; what lifts presses on nothing."""
+    for down, N, expected in (((500.0,), -900.0, [900.0]), ((1200.0,), -900.0, [1200.0]), ((-500.0,), 300.0, [0.0]),
+                              ((500.0, 300.0), -900.0, [500.0, 300.0]), ((500.0, -300.0), -900.0, [500.0, 0.0])):  # fmt: skip
+        one = capped(*down, N=N)
+        assert [_from(one, beam)[1] for beam in one.all("lying")] == pytest.approx(expected)
+        assert _pressed(one)[1] == pytest.approx(max(-N, 0.0))
+
+
+def test_where_two_beams_meet_on_a_cap_nothing_is_driven_in() -> None:
+    for down, met in (((500.0,), False), ((500.0, 300.0), True)):
+        seen = list(PostCap().to_see(capped(*down)))
+        assert any("where two beams meet" in line for line in seen) is met and "each beam on 9 in x 5 in" in seen[0]
 
 
 # ---- groups beside the axis of their member --------------------------------------------------------------------------

@@ -12,7 +12,7 @@ import numpy as np
 import pytest
 
 from beamcheck.checks.joints.kinds.base_rods import _rods, rod_checks
-from beamcheck.checks.joints.kinds.post_base import _slot
+from beamcheck.checks.joints.kinds.post_base import _push, _slot
 from beamcheck.model.stock import Stock
 
 from ..houses import UNKNOWN
@@ -108,6 +108,11 @@ def test_pull_and_level_force_together(level: float, both: bool) -> None:
     assert ("joint.base_rods_both" in checks) is both
     asked = found(300.0, 801.0, rods=rods())["joint.base_rods_both"]
     assert [one.says for one in asked.questions[0].answers] == ["810 lbf"]  # four times what pushes one
+
+
+def test_what_lifts_a_post_presses_on_no_plate() -> None:
+    for N, pressed in ((-900.0, 900.0), (900.0, 0.0)):
+        assert _push(meeting(arriving("post", 90.0, N=(N,)))).tolist() == pytest.approx([0.0, pressed])
 
 
 @pytest.mark.parametrize(("plate", "slot"), [

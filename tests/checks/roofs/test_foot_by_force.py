@@ -217,4 +217,4 @@ def test_what_is_left_over_the_wall(
     C_L = (1 + r) / 1.9 - math.sqrt(((1 + r) / 1.9) ** 2 - r / 0.95)
     f_c, f_b = P / (b * d_n), 3000.0 / (b * d_n**2 / 6)
     whole = (f_c / F_c) ** 2 + f_b / (1000.0 * C_D * C_L * (1 - f_c / F_cE))
-    assert np.asarray(found.ratio)[1] == pytest.approx(whole, rel=1e-6)
+    assert np.asarray(found.ratio)[1] == pytest.approx(whole, rel=1e-6) and found.capacity == 1.0

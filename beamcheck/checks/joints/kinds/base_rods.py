@@ -75,7 +75,8 @@ class _Row(NamedTuple):
 def stands_on_it(base: Base) -> tuple[float, float]:
     """What stands on the plate with rods, in: how long it is along their lines, how thick between them."""
     if base.stem == "bar":
-        assert base.stem_width is not None and base.stem_thickness is not None
+        assert base.stem_width is not None
+        assert base.stem_thickness is not None
         return base.stem_width, base.stem_thickness
     return (min(base.bears_wide, base.bears_long),) * 2
 

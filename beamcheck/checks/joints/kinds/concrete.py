@@ -67,7 +67,8 @@ class ConcreteAnchor(FastenedKind):
 
     def to_see(self, meeting: Meeting) -> Iterator[str]:
         rating, deep = meeting.joint.rating, meeting.joint.embedded
-        assert rating is not None and deep is not None
+        assert rating is not None
+        assert deep is not None
         yield f"holes {show(deep, 'length')} deep in the concrete and cleaned, edge distance and spacing measured"
         yield f"the mark on the anchors is that of their report: {rating.source}; torque by it"
         yield from (one.replace("under every head and nut", "under every nut") for one in super().to_see(meeting))
@@ -82,7 +83,8 @@ def _forces(meeting: Meeting) -> Forces:
 def _long_enough(meeting: Meeting) -> Iterator[Check]:
     """Through the wood and as deep into the concrete as is said."""
     one, joint = meeting.members[0], meeting.joint
-    assert joint.fastener is not None and joint.embedded is not None
+    assert joint.fastener is not None
+    assert joint.embedded is not None
     needed = one.b + joint.gap + joint.embedded
     if joint.fastener.length is not None and joint.fastener.length < needed:
         text = f"{show(joint.fastener.length, 'length')} long: through {one.name} and into the concrete it takes more "

@@ -134,7 +134,8 @@ def _plate(meeting: Meeting, post: Arriving, base: Base) -> Iterator[Check]:
     """The plate where it stands out over its stem."""
     if base.stem != "bar":
         return
-    assert base.stem_width is not None and base.stem_thickness is not None
+    assert base.stem_width is not None
+    assert base.stem_thickness is not None
     out = max(base.bears_wide - base.stem_thickness, base.bears_long - base.stem_width, 0.0) / 2.0
     t, F_y = base.plate, steel(base.steel).value.F_y
 
@@ -162,7 +163,8 @@ def _stem(meeting: Meeting, post: Arriving, base: Base) -> Iterator[Check]:
     if base.stem != "bar":
         return
     w, t = base.stem_width, base.stem_thickness
-    assert w is not None and t is not None
+    assert w is not None
+    assert t is not None
     id, what, h = "joint.base_stem", "stem of the base", max(base.stands_off, HAIR)
     slender = float(bases.stem_slenderness(h, t))
     if slender > plates.SHORT_SLENDERNESS:
