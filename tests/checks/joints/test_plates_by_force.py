@@ -152,7 +152,7 @@ def test_what_presses_on_a_hung_piece_goes_from_wood_to_wood(hangs: float, press
     assert all(one.capacity == pytest.approx(625.0) for one in found)
 
 
-# ---- caps -------------------------------------------------------------------------------------------------------------
+# ---- caps ------------------------------------------------------------------------------------------------------------
 
 
 def capped(*down: float, N: float = -900.0) -> Any:
@@ -166,8 +166,9 @@ def capped(*down: float, N: float = -900.0) -> Any:
 
 def test_what_presses_on_a_cap() -> None:
     """Of a lone beam no less than the post is pushed with; of two each its own; what lifts presses on nothing."""
-    for down, N, expected in (((500.0,), -900.0, [900.0]), ((1200.0,), -900.0, [1200.0]), ((-500.0,), 300.0, [0.0]),
-                              ((500.0, 300.0), -900.0, [500.0, 300.0]), ((500.0, -300.0), -900.0, [500.0, 0.0])):  # fmt: skip
+    alone = [((500.0,), -900.0, [900.0]), ((1200.0,), -900.0, [1200.0]), ((-500.0,), 300.0, [0.0])]
+    two = [((500.0, 300.0), -900.0, [500.0, 300.0]), ((500.0, -300.0), -900.0, [500.0, 0.0])]
+    for down, N, expected in (*alone, *two):
         one = capped(*down, N=N)
         assert [_from(one, beam)[1] for beam in one.all("lying")] == pytest.approx(expected)
         assert _pressed(one)[1] == pytest.approx(max(-N, 0.0))
