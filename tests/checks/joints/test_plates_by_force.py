@@ -113,6 +113,7 @@ def test_couples_of_the_others_add_up_whichever_way_they_turn() -> None:
 def test_the_arm_of_a_group_is_asked_once_anything_comes_across(down: float, entry: Any, asked: bool) -> None:
     """From two hundredths of its force on (judgment): 1,000 lb along it."""
     one = arriving("a", 0.0, N=(1000.0,), down=(down,), entry=entry)
+    assert not list(_arms(meeting(arriving("a", 0.0, N=(10.0,), entry=entry))))
     found = list(_arms(meeting(one)))
     assert [check.questions[0].field for check in found] == (["joint.J.members.1.arm"] if asked else [])
 

@@ -88,10 +88,10 @@ def pull_of_one(base: Base, row: _Row, N: Array, level: Array) -> Array:
     of the less counts, as of a steel plate on a hard wall.
     """
     across = 2.0 * row.off + stands_on_it(base)[1] + row.edge
-    far = row.along - 0.5 * row.along / (row.many // 2)
+    far = row.along - 0.5 * row.along / (row.many / 2.0)
     M = np.asarray(level) * base.stands_off
     eta = lever_arm(PLATE).value
-    tipped = np.maximum(pattern.lever_arm_tension(M=M, eta=eta, h_1=across) / (row.many // 2),
+    tipped = np.maximum(pattern.lever_arm_tension(M=M, eta=eta, h_1=across) / (row.many / 2.0),
                         pattern.lever_arm_tension(M=M, eta=eta, h_1=far) / 2.0)  # fmt: skip
     return np.asarray(np.maximum(np.asarray(N) / row.many + tipped, 0.0))
 
@@ -117,7 +117,7 @@ def _what_it_lies_on(meeting: Meeting, rods: Rods) -> Iterator[Check]:
 
 def _beside_it(meeting: Meeting, base: Base, rods: Rods) -> Iterator[Check]:
     """Rods stand beside what pulls at the plate: one beyond its end bends the plate another way."""
-    spread, long = rods.along * (1.0 - 1.0 / (rods.count // 2)), stands_on_it(base)[0]
+    spread, long = rods.along * (1.0 - 1.0 / (rods.count / 2.0)), stands_on_it(base)[0]
     if spread > long + HAIR:
         text = (
             f"outermost rods {show(spread, 'length')} apart beside {show(long, 'length')} of what stands on the plate: "
@@ -130,7 +130,7 @@ def _leg(base: Base, rods: Rods, meeting: Meeting) -> PriedLeg:
     below = meeting.beside if rods.on == "wood" else None
     wood = wood_here(below, below.name) if below is not None else None
     return PriedLeg(base.steel, rods.plate, rods.diameter, rods.hole, rods.edge, rods.off,
-                    rods.along / (rods.count // 2), wood)  # fmt: skip
+                    rods.along / (rods.count / 2.0), wood)  # fmt: skip
 
 
 def _by_whom(meeting: Meeting, rods: Rods, came: str) -> Iterator[Check]:
@@ -178,7 +178,7 @@ def _rods(name: str, base: Base, lifts: float, level: Array) -> list[PlausibleAn
         along = max(stands_on_it(base)[0], 3.0)
         most = np.max(np.asarray(level), keepdims=True, initial=0.0)
         T = float(np.max(pull_of_one(base, _Row(count, along, 1.5, 1.25), np.array([lifts]), most)))
-        p = min(along / (count // 2), 3.0)
+        p = min(along / (count / 2.0), 3.0)
         thick = float(prying.thickness_without_prying(T, 1.1875, p, steel(base.steel).value.F_u))
         t = max(math.ceil(8.0 * thick) / 8.0, 0.25) if holds > 2.0 else base.plate
         rods = {
