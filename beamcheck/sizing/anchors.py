@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 import numpy as np
 
+from ..checks.anchors.far_side import far_side_checks
 from ..checks.anchors.group import Group
 from ..checks.anchors.manners.base import Fastened
 from ..checks.anchors.manners.registry import connect, manner_of
@@ -123,11 +124,18 @@ def fasteners_for(job: Job, anchor: str, family: Family, *, goal: Literal["fewes
     groups = anchor_groups(job).get(anchor, [])
     if not groups:
         raise OutOfRange(f"the forces on {anchor!r} could not be worked out: run `check` to see why")
-    answers = [fewest_fasteners(group, family, goal=goal) for group in groups]
+    answers = [_nowhere(group, family, goal) or fewest_fasteners(group, family, goal=goal) for group in groups]
     lost = [answer for answer in answers if answer.group is None]
     return (
         lost[0] if lost else max(answers, key=lambda answer: (answer.group.x.size if answer.group else 0, answer.ratio))
     )
+
+
+def _nowhere(group: Group, family: Family, goal: Literal["fewest", "smallest"]) -> Proposal | None:
+    """Why nothing holds in what the group is fastened to, whatever its fasteners; None where it may."""
+    why = [note for check in far_side_checks(group) for note in check.notes
+           if check.id == "anchor.far_side" and check.verdict == "fails"]  # fmt: skip
+    return Proposal(family, goal, False, None, None, math.nan, "", tuple(why), (), 0) if why else None
 
 
 def fewest_fasteners(

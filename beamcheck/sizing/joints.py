@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from itertools import product
 from typing import Literal
 
 import numpy as np
@@ -75,9 +76,9 @@ def bolts_for(
         takes = " or ".join(MADE[joint.kind].fasteners)
         raise OutOfRange(f"{joint.kind!r} takes no {family}: it takes {takes}", "kind")
     tried = 0
-    for bare, rows, columns in _orders(family, goal):
+    for as_given, (bare, rows, columns) in product((False, True), tuple(_orders(family, goal))):
         size = f"{bare} in"
-        made = _with(job, joint, family, size, rows, columns)
+        made = _with(job, joint, family, size, rows, columns, as_given=as_given)
         if made is None:
             continue
         tried += 1
@@ -108,8 +109,13 @@ def _orders(family: Family, goal: str) -> Iterator[tuple[str, int, int]]:
     return ((size, *shape) for size in sizes for shape in shapes)
 
 
-def _with(job: Job, joint: Joint, family: Family, size: str, rows: int, columns: int) -> Joint | None:
-    """The joint with these in the middle of each member; None where a member is not deep enough for the rows."""
+def _with(
+    job: Job, joint: Joint, family: Family, size: str, rows: int, columns: int, *, as_given: bool = False
+) -> Joint | None:
+    """The joint with these in the middle of each member, or as far from its edge as the job has them.
+
+    None where a member is not deep enough for the rows.
+    """
     D = diameter(family, size)
     k_end, k_row = (
         judgment("diameters from a bolt to the end, proposed").value,
@@ -127,7 +133,9 @@ def _with(job: Job, joint: Joint, family: Family, size: str, rows: int, columns:
             along, across = (math.cos(turn) * along + math.sin(turn) * across,
                              -math.sin(turn) * along + math.cos(turn) * across)  # fmt: skip
         edge = round(8.0 * (d - float(np.ptp(across)))) / 16.0  # as a tape reads
-        if edge < 1.5 * D:
+        if as_given and one.holes is not None and one.holes.edge is not None:
+            edge = one.holes.edge
+        if edge < 1.5 * D or (as_given and d - edge - float(np.ptp(across)) < 1.5 * D):
             return None
         was = one.holes.end if one.holes is not None and one.holes.end is not None else 0.0
         end = max(_up(k_end * D), was if one.passes or was > 2.0 * k_end * D else 0.0)

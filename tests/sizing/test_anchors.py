@@ -6,6 +6,7 @@ Distances: NDS 2018 Tables 12.5.1A to D (read) as multiples of D. Groups and loa
 from __future__ import annotations
 
 import math
+from pathlib import Path
 from typing import Any
 
 import numpy as np
@@ -16,7 +17,8 @@ from hypothesis import strategies as st
 from beamcheck.checks.anchors.group import Group, hole_places
 from beamcheck.errors import OutOfRange, UnknownName
 from beamcheck.model.links.hardware import diameter
-from beamcheck.sizing.anchors import Family, Proposal, fewest_fasteners, sizes_of
+from beamcheck.model.reading.reader import read_job
+from beamcheck.sizing.anchors import Family, Proposal, fasteners_for, fewest_fasteners, sizes_of
 
 from ..checks.anchors.anchors import find, group, lateral, layout, step, stock, tear_out
 
@@ -145,6 +147,12 @@ def test_nothing_fits_says_so_for_every_size_and_why() -> None:
     # a 1 in bolt across the grain: 4 D loaded and 1.5 D free are 5 1/2 in, and 4 D to the edge of the post are more
     # than the 2 3/4 in that are there
     assert not shallow.found and "1: " in shallow.words
+
+
+def test_nothing_is_proposed_into_the_ground() -> None:
+    job = read_job(Path(__file__).parents[1] / "trials" / "joints" / "lap_bolts_into_the_ground.toml")
+    found = fasteners_for(job, "A", "bolt")
+    assert not found.found and found.words == "No bolt fits: wall: nothing holds a fastener in the ground."
 
 
 def test_the_answer_in_words_names_number_size_place_and_ratio() -> None:

@@ -20,7 +20,11 @@ JOBS = Path(__file__).parents[1] / "trials" / "joined_members"
 
 @pytest.mark.parametrize(
     ("file", "name"),
-    [("knee_brace_lapped_on_a_post", "knee brace on the post"), ("tie_splice_too_short", "splice of the tie")],
+    [
+        ("knee_brace_lapped_on_a_post", "knee brace on the post"),
+        ("tie_splice_too_short", "splice of the tie"),
+        ("heel_bolted_between_two_ties", "east heel"),
+    ],  # low in its rafter, where the job has it: not in the middle
 )
 def test_what_is_proposed_holds(file: str, name: str) -> None:
     job = read_job(JOBS / f"{file}.toml")
