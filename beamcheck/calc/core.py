@@ -19,7 +19,8 @@ from .ranges import Number, Range, ranges_of
 from .trace import Term
 
 __all__ = [
-    "REGISTRY", "Formula", "Number", "cos", "formula", "largest", "sin", "smallest", "sqrt", "tan", "valid", "where",
+    "REGISTRY", "Formula", "Number", "cos", "distinct", "formula", "largest", "sin", "smallest", "sqrt", "tan",
+    "valid", "where",
 ]  # fmt: skip
 
 _NUMERIC = (float, int, np.ndarray, np.generic)
@@ -297,3 +298,8 @@ def valid(value: Number, when: Any, because: str, clause: str = "") -> Number:
     if isinstance(when, np.ndarray):
         return np.where(when, value, np.nan)
     return value  # a symbol: the range is stated in the docstring and enforced on numbers
+
+
+def distinct(values: Any) -> np.ndarray[Any, Any]:
+    """The numbers that differ, from the least on. Asked for no counts `unique` loads masked arrays first."""
+    return np.unique(values, return_counts=True)[0]

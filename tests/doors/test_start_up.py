@@ -6,6 +6,7 @@ import json
 import subprocess
 import sys
 from importlib.util import find_spec
+from pathlib import Path
 
 import pytest
 
@@ -27,8 +28,10 @@ NOT_FOR_A_BEAM = (
     "values.brackets", "values.site", "values.hardware.pegs",
     "formulas.brackets", "formulas.connections", "formulas.joints", "formulas.steel", "formulas.movement",
     "sheet.figures", "sheet.html", "sheet.pdf", "sheet.record", "sheet.shop", "sheet.templates", "sheet.lists",
-    "jobfile", "page.app", "situations", "sizing", "single",
+    "jobfile", "page", "situations", "sizing", "single", "commands.ask", "commands.new", "commands.papers",
+    "commands.shapes", "commands.sign", "commands.span",
 )  # fmt: skip
+DEMO = Path(__file__).parents[2] / "worked_examples" / "net_loft.toml"
 OUTSIDE = ("numpy.ma", "scipy", "skfem", "highspy", "pint", "sympy", "typst", "jinja2", "tomlkit", "rich", "pypdf")
 LOADED = """
 import json, sys
@@ -69,6 +72,12 @@ def test_a_job_with_one_beam_loads_no_room_that_it_has_no_use_for(written) -> No
     assert ready == ["About", "Beam", "Existing", "Stock"]  # the tables of the file and no other
     assert classes <= 45  # of more than a hundred
     assert len([one for one in modules if one.startswith("beamcheck.")]) <= 225
+
+
+def test_a_house_with_anchors_and_joints_loads_no_masked_arrays() -> None:
+    modules, _, _ = loaded("check", str(DEMO))
+    assert {"beamcheck.checks.anchors.fasteners.distances", "beamcheck.checks.joints.kinds.fastened"} <= modules
+    assert "numpy.ma" not in modules
 
 
 @pytest.mark.parametrize("arguments", [["--version"], ["--help"], ["check", "--help"]])

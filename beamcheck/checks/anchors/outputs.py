@@ -8,6 +8,7 @@ from typing import Literal
 
 import numpy as np
 
+from ...calc.core import distinct
 from ...model.anchors.anchor import Fastener, Plate
 from ...units import show
 from ..core.pictures.beams import Dimension, Table
@@ -252,9 +253,9 @@ def _plate_place(group: Group) -> PlateEdges | None:
 def _dimensions(group: Group, d: float) -> tuple[tuple[Axis, float, float, str], ...]:
     """Running dimensions from the end and from the bottom edge, and what is left to the top."""
     found: list[tuple[Axis, float, float, str]] = [
-        ("x", 0.0, float(x), "from the end") for x in np.unique(np.round(group.x, 6))
+        ("x", 0.0, float(x), "from the end") for x in distinct(np.round(group.x, 6))
     ]
-    heights = [] if _upright(group) else [float(y) for y in np.unique(np.round(group.y, 6))]
+    heights = [] if _upright(group) else [float(y) for y in distinct(np.round(group.y, 6))]
     found += [("y", 0.0, y, "from the bottom edge") for y in heights]
     if heights:
         found.append(("y", heights[-1], d, "to the top"))

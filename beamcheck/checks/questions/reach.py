@@ -71,8 +71,10 @@ class Reach:
 
     def _ties_of(self, entry: Piece) -> frozenset[str]:
         """What joins an entry to others: the names in its words, its own among them, and what is counted together."""
-        wood, texts = set(_texts(entry)), set(_texts(entry, but="stock"))  # a stock may be called as a piece is
-        found = {name for text in texts for name in self._named_in(text)}.union(_names(entry), wood & self._joins)
+        texts, wood = _texts(entry)  # a stock may be called as a piece is
+        found = {name for text in texts for name in self._named_in(text)}.union(
+            _names(entry), (texts | wood) & self._joins
+        )
         if isinstance(entry, Rafter):
             found |= {RIDGES} & self._joins
         if is_frame(entry) or _is_stated(entry):
@@ -120,17 +122,24 @@ def _names(entry: Any) -> tuple[str, ...]:
     return (entry.name, *(stick.name for stick in entry.sticks)) if is_frame(entry) else (entry.name,)
 
 
-def _texts(thing: Any, but: str = "") -> Iterator[str]:
-    """Every text within an entry; those of the field of that name left out."""
-    if isinstance(thing, str):
-        yield thing
-    elif isinstance(thing, Mapping):
-        yield from _texts(tuple(thing.items()), but)
-    elif isinstance(thing, tuple):
-        for part in thing:
-            yield from _texts(part, but)
-    elif hasattr(thing, "__dict__"):
-        yield from _texts(tuple(value for field, value in vars(thing).items() if field != but), but)
+def _texts(entry: Any) -> tuple[set[str], set[str]]:
+    """Every text within an entry; apart what its fields for wood say."""
+    texts: set[str] = set()
+    wood: set[str] = set()
+    todo = [(entry, texts)]
+    while todo:
+        thing, found = todo.pop()
+        if isinstance(thing, str):
+            found.add(thing)
+        elif thing is None or isinstance(thing, (float, int)):
+            continue
+        elif isinstance(thing, tuple):
+            todo += [(part, found) for part in thing]
+        elif isinstance(thing, Mapping):
+            todo += [(part, found) for each in thing.items() for part in each]
+        elif hasattr(thing, "__dict__"):
+            todo += [(value, wood if field == "stock" else found) for field, value in vars(thing).items()]
+    return texts, wood
 
 
 def _turned(ties: Iterable[tuple[int, frozenset[str]]]) -> dict[str, list[int]]:

@@ -9,7 +9,7 @@ from typing import Any
 
 import numpy as np
 
-from ....calc.core import smallest
+from ....calc.core import distinct, smallest
 from ....calc.pad import Pad
 from ....formulas.wood.bending import bending_stress
 from ....formulas.wood.combined import bending_and_axial_added
@@ -166,7 +166,7 @@ def lined_up(group: MemberGroup) -> MemberGroup:
     Holes that do not are taken as near to the end as the nearest of them is, and no farther than from each other:
     less wood than there is.
     """
-    columns, rows = len(np.unique(np.round(group.x, 4))), len(np.unique(np.round(group.y, 4)))
+    columns, rows = len(distinct(np.round(group.x, 4))), len(distinct(np.round(group.y, 4)))
     return group if columns * rows == group.x.size else replace(group, crowded=nearest_apart(group.x, group.y))
 
 
