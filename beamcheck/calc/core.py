@@ -24,6 +24,7 @@ __all__ = [
 ]  # fmt: skip
 
 _NUMERIC = (float, int, np.ndarray, np.generic)
+_PLAIN = frozenset({float, int, np.ndarray, np.float64})  # what nearly all numbers are
 
 
 class _Documentation:
@@ -92,9 +93,10 @@ class Formula:
             given = {**dict(zip(self.arguments, args, strict=False)), **given}
         if given.keys() != self._names:
             return self.function(**given)
-        for value in given.values():
-            if not isinstance(value, _NUMERIC):
-                return self.function(**given)
+        if not _PLAIN.issuperset(map(type, given.values())):
+            for value in given.values():
+                if not isinstance(value, _NUMERIC):
+                    return self.function(**given)
         outside: Any = None
         for name, allowed in self._limits:
             value = given[name]
@@ -146,6 +148,9 @@ class Formula:
 
     @cached_property
     def _declared(self) -> dict[str, Any]:
+        written, names = self.function.__annotations__, self.function.__globals__
+        if names.keys() >= {*written.values()}:  # names of the module and no more: nothing has to be evaluated
+            return {argument: names[name] for argument, name in written.items()}
         return get_type_hints(self.function, include_extras=True)
 
     @cached_property

@@ -164,20 +164,21 @@ def _rows(folder: Path, name: str) -> tuple[Row, ...]:
     if missing:
         raise BeamcheckError(f"tables/{path.name}: no column {', '.join(missing)}, so no provenance: not used")
     for number, row in enumerate(found, start=2):
-        if fault := _fault_of_provenance(row):
+        if fault := _fault_of_provenance(row["source"], row["how"], row["confidence"]):
             raise BeamcheckError(f"tables/{path.name} row {number}: {fault}")
     if line["rows"] != str(len(found)):
         raise BeamcheckError(f"tables/{path.name} has {len(found)} rows, tables/{MANIFEST} says {line['rows']}")
     return tuple(MappingProxyType(row) for row in found)
 
 
-def _fault_of_provenance(row: Row) -> str:
-    if not row["source"].strip():
+@lru_cache(maxsize=1024)  # thousands of rows say the same
+def _fault_of_provenance(source: str, how: str, confidence: str) -> str:
+    if not source.strip():
         return "no source; name the document and table it is taken from"
-    if row["how"] not in HOW:
-        return f"how is {row['how']!r}; it is one of {'; '.join(HOW)}"
-    if row["confidence"] not in CONFIDENCE:
-        return f"confidence is {row['confidence']!r}; it is high, medium, low or blank"
+    if how not in HOW:
+        return f"how is {how!r}; it is one of {'; '.join(HOW)}"
+    if confidence not in CONFIDENCE:
+        return f"confidence is {confidence!r}; it is high, medium, low or blank"
     return ""
 
 

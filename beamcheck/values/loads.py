@@ -112,9 +112,11 @@ def _by_sort() -> dict[str, list[Row]]:
 
 
 @lru_cache(maxsize=64)
-def _words(sort: str) -> tuple[str, ...]:
+def _words(sort: str) -> tuple[tuple[str, str], ...]:
+    """The words of a sort, folded and as they stand, the longest first."""
     sorts = (sort, _MASK, f"{_MASK} {sort}")
-    return tuple(sorted({row["words"] for one in sorts for row in _by_sort().get(one, ())}, key=len, reverse=True))
+    every = {row["words"] for one in sorts for row in _by_sort().get(one, ())}
+    return tuple((words.casefold(), words) for words in sorted(every, key=len, reverse=True))
 
 
 @lru_cache(maxsize=256)
@@ -133,7 +135,7 @@ def told(text: str, sort: str) -> tuple[Told, ...]:
     known = _known(sort)
     spaced = " ".join(text.split())
     plain = spaced.casefold()
-    there = tuple(words for words in _words(sort) if words.casefold() in plain)
+    there = tuple(words for folded_words, words in _words(sort) if folded_words in plain)
     matches = _pattern(there).finditer(spaced) if there else ()
     found = (known.get(match.group().casefold()) for match in matches)
     by_meaning = {row["says"]: row for row in found if row is not None}

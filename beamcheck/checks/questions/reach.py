@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
+from functools import lru_cache
 from typing import Any
 
 from ...errors import BeamcheckError
@@ -71,7 +72,7 @@ class Reach:
 
     def _ties_of(self, entry: Piece) -> frozenset[str]:
         """What joins an entry to others: the names in its words, its own among them, and what is counted together."""
-        texts, wood = _texts(entry)  # a stock may be called as a piece is
+        texts, wood = _texts(_Itself(entry))  # a stock may be called as a piece is
         found = {name for text in texts for name in self._named_in(text)}.union(
             _names(entry), (texts | wood) & self._joins
         )
@@ -122,11 +123,25 @@ def _names(entry: Any) -> tuple[str, ...]:
     return (entry.name, *(stick.name for stick in entry.sticks)) if is_frame(entry) else (entry.name,)
 
 
-def _texts(entry: Any) -> tuple[set[str], set[str]]:
+class _Itself:
+    """An entry as a key: no other is the same, and nothing of it is looked at."""
+
+    def __init__(self, entry: Any) -> None:
+        self.entry = entry
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Itself) and other.entry is self.entry
+
+    def __hash__(self) -> int:
+        return id(self.entry)
+
+
+@lru_cache(maxsize=1024)  # a job with an answer that is tried is the same but for an entry or two
+def _texts(whose: _Itself) -> tuple[set[str], set[str]]:
     """Every text within an entry; apart what its fields for wood say."""
     texts: set[str] = set()
     wood: set[str] = set()
-    todo = [(entry, texts)]
+    todo = [(whose.entry, texts)]
     while todo:
         thing, found = todo.pop()
         if isinstance(thing, str):

@@ -6,6 +6,7 @@ All lengths in inches, stresses in psi. Sizes are written as the trade writes th
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import Literal, get_args
 
 from ...errors import OutOfRange, UnknownName
@@ -185,6 +186,7 @@ def bending_yield(family: Family, D: float) -> Found[float]:
     )
 
 
+@lru_cache(maxsize=1024)
 def _spelled(size: str) -> str:
     """'1-1/4', '1 1/4' and '1 1/4 in' are one."""
     text = size.casefold().strip().removesuffix("inch").removesuffix("in").removesuffix('"')
