@@ -9,7 +9,7 @@ from contextlib import contextmanager, suppress
 from dataclasses import replace
 from functools import cache
 from itertools import starmap
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from ..analysis.site.areas import Areas
 from ..errors import JobError
@@ -33,9 +33,11 @@ from .loads.given import job_checks
 from .pieces import Memory, Run, run_pieces
 from .questions.best_answers import spared
 from .questions.collect import collect
-from .questions.reach import Reach
 from .questions.rulings import changed_answers, ruled
 from .questions.trial import OutOfTime
+
+if TYPE_CHECKING:
+    from .questions.reach import Reach
 
 NOTHING = "The job has no beams, rafters, ties or posts: nothing was checked."
 
@@ -167,6 +169,8 @@ def settled(
 
     @cache
     def reach() -> Reach:
+        from .questions.reach import Reach  # of what fails: most jobs do without
+
         return Reach(job)
 
     def tried(other: Job, name: str) -> PieceResult | None:

@@ -7,6 +7,7 @@ what no field takes. Both hold only as long as their ground does: whether that h
 from __future__ import annotations
 
 import datetime
+import re
 from collections.abc import Iterator
 from typing import Annotated, Any, Literal
 
@@ -34,7 +35,7 @@ def _day(value: Any) -> Any:
 
 def _somebody(value: str) -> str:
     """A name or a role."""
-    if sum(map(str.isalpha, value)) < 2 or NOBODY.fullmatch(value) or DOUBT.search(value):
+    if sum(map(str.isalpha, value)) < 2 or re.fullmatch(NOBODY, value) or DOUBT.search(value):
         raise ValueError(f"{value!r} is nobody: a name or a role is asked for, such as the grader")
     return value
 

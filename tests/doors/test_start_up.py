@@ -20,6 +20,8 @@ NOT_FOR_A_BEAM = (
     "checks.anchors", "checks.brackets", "checks.frames", "checks.joints", "checks.posts", "checks.roofs",
     "checks.movement", "checks.survey", "checks.beams.made", "checks.beams.fire", "checks.core.pictures.others",
     "checks.core.pictures.assembled", "checks.loads.site", "checks.loads.given_areas", "checks.loadpath.frame_totals",
+    "checks.core.screening", "checks.core.wood.worth_of_tests", "checks.questions.reach", "model.reading.lines",
+    "model.reading.toml_trouble",
     "analysis.fields", "analysis.props", "analysis.roofs", "analysis.site.pieces", "analysis.splits",
     "analysis.trusses", "analysis.frames.contact", "analysis.frames.buckling",
     "model.anchors.anchor", "model.anchors.manners", "model.brackets.shapes", "model.brackets.bracket",

@@ -26,7 +26,6 @@ from ..core.draft import (
 )
 from ..core.pictures.beams import SupportMark
 from ..core.result import PieceResult
-from ..core.screening import screen, screening_woods
 from ..core.tables import line_forces_table, loads_table, reactions_table
 from ..core.understood import beam_inputs, stick_inputs, stick_words, stock_inputs
 from ..core.unsaid import unsaid_of, with_unsaid
@@ -123,6 +122,8 @@ def _checked_beam(draft: Draft, beam: Beam, context: Context) -> BeamRun | None:
         return wood_of(stock, values, laid=beam.laid, sharing=sharing_of(beam), form="beam")
 
     if is_unknown(stock):
+        from ..core.screening import screen, screening_woods
+
         checks, table, _ = screen(beam.name, stock, make, lambda wood: check_beam(beam, wood, context, solver)[1])
         draft.tables.append(table)
         wood = screening_woods(stock, make)[0][1]

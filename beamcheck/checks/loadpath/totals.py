@@ -31,7 +31,6 @@ from ..beams.beam import BeamRun, section_of
 from ..beams.cuts import has_net_section, net_section
 from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions
-from ..core.screening import screening_woods
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
 
 if TYPE_CHECKING:
@@ -192,6 +191,8 @@ def _post_weight(post: Post, structure: Structure) -> Applied:
 def standing_for(stock: Stock, laid: str) -> WoodMaterial:
     """The wood of a stock; where it is not known a candidate, with the weight of the heaviest."""
     if is_unknown(stock):
+        from ..core.screening import screening_woods
+
         return screening_woods(stock, lambda values: wood_of(stock, values, laid=laid))[0][1]
     return wood_of(stock, reference_values(stock), laid=laid, form="beam")
 

@@ -34,38 +34,36 @@ _ROLE = (
     r"|suppliers?|mills?|makers?|manufacturers?|masons?|contractors?|carpenters?|builders?|fabricators?|welders?"
     r"|framers?|treaters?|foresters?|laborator(?:y|ies)|agency|owners?"
 )
+# The longer patterns stay text and are compiled where one is used: most runs do without.
 _MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?"
-_WHEN = re.compile(
-    rf"\b(?:\d{{4}}-\d{{1,2}}-\d{{1,2}}|\d{{1,2}}/\d{{1,2}}/\d{{2,4}}|\d{{1,2}}\.? {_MONTH}(?: \d{{4}})?"
-    rf"|{_MONTH} \d{{1,2}}(?:,? \d{{4}})?\b|{_MONTH} \d{{4}})",
-    re.IGNORECASE,
+_WHEN = (
+    rf"(?i)\b(?:\d{{4}}-\d{{1,2}}-\d{{1,2}}|\d{{1,2}}/\d{{1,2}}/\d{{2,4}}|\d{{1,2}}\.? {_MONTH}(?: \d{{4}})?"
+    rf"|{_MONTH} \d{{1,2}}(?:,? \d{{4}})?\b|{_MONTH} \d{{4}})"
 )
 _PAPER = (
     r"(?:report|certificate|letter|sheet|drawing|detail|note|permit|table|document|order|job|invoice|license|plan)s?"
 )
 _NUMBER = r"(?:(?:no|nr)\.?\s*|number\s+|#\s*)"
 _CODE = r"(?:[A-Z]{1,5}-?\d[\w./-]*|\d[\w/-]*)"
-WHAT = re.compile(
-    rf"\b{_PAPER}\b(?: of (?:the )?(?!{_MONTH})[a-z]\w*\b)?[\s:,]*(?:{_NUMBER})?(?-i:{_CODE})"
-    rf"|\b{_PAPER}\b[^.;]{{0,40}}?\b{_NUMBER}\d[\w/-]*|\b(?-i:[A-Z]{{2,5}}-\d{{3,}})\b",
-    re.IGNORECASE,
+WHAT = (
+    rf"(?i)\b{_PAPER}\b(?: of (?:the )?(?!{_MONTH})[a-z]\w*\b)?[\s:,]*(?:{_NUMBER})?(?-i:{_CODE})"
+    rf"|\b{_PAPER}\b[^.;]{{0,40}}?\b{_NUMBER}\d[\w/-]*|\b(?-i:[A-Z]{{2,5}}-\d{{3,}})\b"
 )
 # A name: an initial and a surname, or capitalized words after what hands them on ('letter of Ann Example').
-_NAME = re.compile(r"\b[A-Z]\. ?[A-Z][a-z]+|\b(?:by|from|of|signed) (?:Mr\.? |Ms\.? |Dr\.? )?[A-Z][a-z]+ [A-Z][a-z]+")
-_WHO = re.compile(rf"\b(?:{_ROLE})\b|\bP\.?\s?E\.?(?=\W|$)", re.IGNORECASE)
-NOBODY = re.compile(r"\W*(?:me|myself|i|us|we|ourselves|you|him|her|them|they|someone|somebody|anyone|nobody)\W*", re.I)
+_NAME = r"\b[A-Z]\. ?[A-Z][a-z]+|\b(?:by|from|of|signed) (?:Mr\.? |Ms\.? |Dr\.? )?[A-Z][a-z]+ [A-Z][a-z]+"
+_WHO = rf"(?i)\b(?:{_ROLE})\b|\bP\.?\s?E\.?(?=\W|$)"
+NOBODY = r"(?i)\W*(?:me|myself|i|us|we|ourselves|you|him|her|them|they|someone|somebody|anyone|nobody)\W*"
 # A person beside what they are or sign; words of firms, agencies and mills are none.
 _CAPITAL = r"(?:[A-Z]\. ?){0,3}[A-Z][a-z'-]+(?: (?:[A-Z]\. ?){0,3}[A-Z][a-z'-]+){0,5}"
-_INITIAL = re.compile(r"\b[A-Z]\. ?(?:[A-Z]\. ?)?[A-Z][a-z]+")
-_BESIDE = re.compile(
+_INITIAL = r"\b[A-Z]\. ?(?:[A-Z]\. ?)?[A-Z][a-z]+"
+_BESIDE = (
     rf"\b(?:by|from|of|signed|Mr\.?|Ms\.?|Dr\.?|(?i:grader|engineer|inspector|architect|surveyor))[:,]? ({_CAPITAL})"
     rf"|({_CAPITAL}),? (?i:certified |licensed |structural |lumber |timber ){{0,5}}"
     r"(?i:grader|engineer|inspector|architect|surveyor|P\.? ?E\.?)(?=\W|$)"
 )
-_FIRM = re.compile(
-    rf"\b(?:agency|associat\w*|bureau|board|company|corp\w*|co|department|firm|grading|inc|inspection|llc|lumber|mills?"
-    rf"|office|rules|sawmills?|services?|state|timber|yard|county|city|works|{_MONTH})\b",
-    re.IGNORECASE,
+_FIRM = (
+    rf"(?i)\b(?:agency|associat\w*|bureau|board|company|corp\w*|co|department|firm|grading|inc|inspection|llc|lumber|mills?"
+    rf"|office|rules|sawmills?|services?|state|timber|yard|county|city|works|{_MONTH})\b"
 )
 # What is still to come, or only believed, is no evidence yet.
 DOUBT = re.compile(
@@ -121,12 +119,12 @@ def person_in(text: str) -> str:
     """The person that such words name; '' where they name only an agency, a mill, a firm or a role."""
     if given := _apart(text):
         by = given.get("by", "")
-        return by if re.search(_CAPITAL, by) and not _FIRM.search(by) and " " in by.strip() else ""
-    if found := _INITIAL.search(text):
+        return by if re.search(_CAPITAL, by) and not re.search(_FIRM, by) and " " in by.strip() else ""
+    if found := re.search(_INITIAL, text):
         return found.group()
-    for found in _BESIDE.finditer(text):
+    for found in re.finditer(_BESIDE, text):
         name = found.group(1) or found.group(2)
-        if " " in name and not _FIRM.search(name):
+        if " " in name and not re.search(_FIRM, name):
             return name
     return ""
 
@@ -134,7 +132,7 @@ def person_in(text: str) -> str:
 def days_in(text: str) -> list[datetime.date]:
     """Every day that such words may name, both ways where month and day can be exchanged; a month by a late day."""
     found = []
-    for words in _WHEN.findall(text):
+    for words in re.findall(_WHEN, text):
         alone = re.search(_MONTH, words, re.IGNORECASE) and not any(int(x) <= 31 for x in re.findall(r"\d+", words))
         found += [day.replace(day=28) if alone else day for day in _days(words)]
     return found
@@ -150,10 +148,10 @@ def _read(text: str, today: datetime.date) -> Evidence:
     doubt = doubt_in(text) or _no_day_yet(text, today)
     if given := _apart(text):
         who = given.get("by", "")
-        who = "" if NOBODY.fullmatch(who) or sum(map(str.isalpha, who)) < 2 else who
-        when, what = _WHEN.search(given.get("date", "")), given.get("document", "")
+        who = "" if re.fullmatch(NOBODY, who) or sum(map(str.isalpha, who)) < 2 else who
+        when, what = re.search(_WHEN, given.get("date", "")), given.get("document", "")
         return Evidence(text, who, when.group() if when else "", what, doubt)
-    read = (_WHO.search(text) or _NAME.search(text), _WHEN.search(text), WHAT.search(text))
+    read = (re.search(_WHO, text) or re.search(_NAME, text), re.search(_WHEN, text), re.search(WHAT, text))
     found_who, found_when, found_what = (found.group() if found else "" for found in read)
     return Evidence(text, found_who, found_when, found_what, doubt)
 
@@ -183,7 +181,7 @@ def _no_day_yet(text: str, today: datetime.date) -> str:
     Years, so that a clock that is wrong, or another day on which the same job is read, changes no verdict.
     """
     days: dict[str, datetime.date] = {
-        words: day for words in _WHEN.findall(text) if (day := next(_days(words), None)) is not None
+        words: day for words in re.findall(_WHEN, text) if (day := next(_days(words), None)) is not None
     }
     back, ahead = judgment("years that evidence holds").value, judgment("years ahead that a day may lie").value
     if days and all(not -365.25 * ahead <= (today - day).days <= 365.25 * back for day in days.values()):

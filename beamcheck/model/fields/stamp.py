@@ -35,7 +35,7 @@ def read_stamp(text: str, grade: str) -> Stamp:
         return Stamp(missing=f"it says {none.group()!r}")
     if doubt := doubt_in(text) or next((one.words for one in told(text, "hearsay")), ""):
         return Stamp(missing=no_answer(doubt))
-    bare = _MILL.sub(" ", WHAT.sub(" ", text))
+    bare = _MILL.sub(" ", re.sub(WHAT, " ", text))
     said, entered = _grades(bare), _grades(grade)
     if said and entered and not said & entered:
         return Stamp(other_grade=" or ".join(sorted(said)))

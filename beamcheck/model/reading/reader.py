@@ -18,8 +18,6 @@ from ..fields.places import Path, fields, place
 from ..fields.wording import problems_of
 from ..job import MOST_PIECES, Job
 from ..links.pieces import faults_between
-from .lines import line_map, line_of
-from .toml_trouble import begins_value, toml_trouble
 
 MOST_BYTES = 2_000_000  # a job of a whole house has some 20 kB; what is larger is not a job file
 MOST_PROBLEMS = 200  # beyond that the file is not a job file with slips but something else
@@ -79,7 +77,13 @@ def _read(text: str) -> Job:
         raise JobError("", [Problem("", "brackets within brackets, too deep: this is not a job file")]) from None
     except ValueError:  # a number of thousands of digits
         raise JobError("", [Problem("", "a number in it is too long to be read")]) from None
-    return _job(data, "", lambda: line_map(text))
+
+    def lines() -> Mapping[Path, int]:
+        from .lines import line_map
+
+        return line_map(text)
+
+    return _job(data, "", lines)
 
 
 def job_from_data(data: Mapping[str, Any], source: str = "job") -> Job:
@@ -145,6 +149,8 @@ def _crowds(thing: Any, path: Path) -> Iterator[Path]:
 
 def _problems(faults: Sequence[tuple[Path, str]], data: Any, lines: Mapping[Path, int]) -> list[Problem]:
     """In the order of the file, each once."""
+    from .lines import line_of
+
     found = dict.fromkeys(Problem(place(path, data), text, line_of(lines, path)) for path, text in faults)
     ordered = sorted(found, key=lambda problem: problem.line or 0)
     if len(ordered) > MOST_PROBLEMS:
@@ -190,6 +196,8 @@ def decoded(raw: bytes, source: str) -> str:
 
 def _syntax_problem(message: str, text: str) -> Problem:
     """The one fault at which the TOML reader stopped, at the line where the user has to look."""
+    from .toml_trouble import begins_value, toml_trouble
+
     lines = text.split("\n")
     position = _POSITION.search(message)
     number = int(position[1]) if position and position[1] else max(len(text.rstrip().split("\n")), 1)
