@@ -64,7 +64,7 @@ def register(name: str | None, html: str | None, pdf: str | None, overwrite: boo
     "--paper", type=click.Choice(["us-letter", "a4"]), default="us-letter", show_default=True, help="Of a PDF."
 )
 @click.option("--overwrite", is_flag=True, help="Replace the output even if this tool did not make it.")
-def survey_form(out: str, job: str | None, stock: str, paper: str, overwrite: bool) -> int:
+def survey(out: str, job: str | None, stock: str, paper: str, overwrite: bool) -> int:
     """Write the survey form to OUT: a PDF to print and write on, or a page that a phone can fill in."""
     from ..api import write_survey
 
