@@ -68,8 +68,8 @@ def on_a_test(body: Body, bracket: Bracket, loads: BracketLoads, sigma: float) -
     test = times.value * design
     text = (
         "the split test allows it less than its load: sound, dry wood without a check would be expected to bear it, "
-        f"one check would not. {bracket.proof_test} wants each piece tested with {show(test, 'force')} for 24 hours; "
-        "it says nothing of a check of a later winter, so a look in every heating season belongs to it"
+        f"one check would not; each piece is tested with {show(test, 'force')} for 24 hours ({bracket.proof_test}), "
+        "which says nothing of a check of a later winter, so a look in every heating season belongs to it"
     )
     asked = ask_engineer(bracket, "proof_test", why=text[:1].upper() + text[1:] + ".", forces={"test load": test})
     for check in refused:
