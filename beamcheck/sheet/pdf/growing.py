@@ -47,6 +47,14 @@ class Growing:
         if len(self._waiting) == _IN_A_STREAM:
             self._pack()
 
+    def write_stream(self, number: int, said: bytes, held: Spool) -> None:
+        """The same of a stream that is on the disk; `said` is what stands before it."""
+        self._kinds[number], self._places[number] = _PLAIN, self._spool.length
+        self._put(b"%d 0 obj\n%b\nstream\n" % (number, said))
+        for piece in held:
+            self._put(piece)
+        self._put(b"\nendstream\nendobj\n")
+
     def _pack(self) -> None:
         """The objects that wait as one stream."""
         if not self._waiting:
@@ -79,11 +87,10 @@ class Growing:
         """The whole file; `trailer` is what stands in it beside its size."""
         self._pack()
         number, table = self.new(), self._spool.length
-        self._kinds[number], self._places[number] = _PLAIN, table
         wide = (table.bit_length() + 7) // 8
-        said = b"/Type/XRef/Size %d/W[1 %d 2]%b" % (number + 1, wide, trailer)
+        said = b"<</Type/XRef/Size %d/W[1 %d 2]%b/Filter/FlateDecode/Length %d>>"
         _, held = packed(self._table(wide))
-        self._put(b"%d 0 obj\n%b\nendobj\n" % (number, _STREAM % (said, len(held), held)))
+        self.write_stream(number, said % (number + 1, wide, trailer, held.length), held)
         for piece in ending(self._digest, b"startxref\n%d\n%%%%EOF" % table, version):
             self._spool.write(piece)
         return self._spool
@@ -103,10 +110,11 @@ class Growing:
         self._digest.update(data)
 
 
-def packed(pieces: Iterable[bytes]) -> tuple[int, bytes]:
-    """How long a text is, and the text packed as streams of a PDF are; it is there once, in pieces."""
-    made, parts, length = zlib.compressobj(), [], 0
+def packed(pieces: Iterable[bytes]) -> tuple[int, Spool]:
+    """How long a text is, and the text packed as streams of a PDF are; a large one is on the disk."""
+    made, held, length = zlib.compressobj(), Spool(), 0
     for piece in pieces:
         length += len(piece)
-        parts.append(made.compress(piece))
-    return length, b"".join((*parts, made.flush()))
+        held.write(made.compress(piece))
+    held.write(made.flush())
+    return length, held

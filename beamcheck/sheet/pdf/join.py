@@ -15,7 +15,7 @@ from itertools import pairwise
 from ...errors import BeamcheckError
 from ...records import dataclass
 from ..spool import Spool
-from .growing import Growing, packed
+from .growing import Growing
 from .objects import Objects, literal, parted, reference, renumbered, within
 from .pages import PLACES, SCHEME
 
@@ -77,8 +77,8 @@ class Joined:
         self._envelope: _Envelope | None = None
         self._metadata = b""
 
-    def add(self, pdf: bytes, carried: Mapping[str, Iterable[bytes]] | None = None) -> Added:
-        """Take over a part. The first has `carried`: what the file carries, by the names of its attachments, or {}."""
+    def add(self, pdf: bytes, carried: Mapping[str, tuple[int, Spool]] | None = None) -> Added:
+        """Take over a part. The first has `carried`: what the file carries, packed, by the names of attachments."""
         part = Objects(pdf)
         catalog = part.body(part.root)
         tree, tags = (reference(catalog, key) for key in (b"Pages", b"StructTreeRoot"))
@@ -94,7 +94,7 @@ class Joined:
                  for name, old in _NAMED.findall(within(root, b"/IDTree<</Names[", b"]"))]  # fmt: skip
         files.pop(PLACES.encode(), None)
         if carried is not None:
-            copy.carried = {_stream_of(part, files[name.encode()]): pieces for name, pieces in carried.items()}
+            copy.carried = {_stream_of(part, files[name.encode()]): held for name, held in carried.items()}
             roles = within(root, b"/RoleMap<<", b">>")
             self._envelope = self._taken_once(part, copy, catalog, files, roles)
         copy.run()
@@ -224,7 +224,7 @@ class _Copy:
         self.document = 0  # the old number of what is the document there, and a part of one here
         self.keep: set[int] = set()  # old numbers of what is not written now, but kept
         self.kept: dict[int, bytes] = {}
-        self.carried: dict[int, Iterable[bytes]] = {}  # in place of streams
+        self.carried: dict[int, tuple[int, Spool]] = {}  # in place of streams
         self.links: list[tuple[int, bytes]] = []
 
     def number(self, old: int) -> int:
@@ -277,8 +277,10 @@ class _Copy:
             said, stream = parted(self._part.body(old))
             said = self.renumbered(said)
             if old in self.carried:
-                said, stream = _filled(said, self.carried[old])
-            elif said.startswith((b"<</Type/StructElem/S/TH", b"<</Type/StructElem/S/TD")):
+                length, held = self.carried[old]
+                self._file.write_stream(self.known[old], _filled(said, length, held.length), held)
+                continue
+            if said.startswith((b"<</Type/StructElem/S/TH", b"<</Type/StructElem/S/TD")):
                 said = _HEADS.sub(lambda name: b"(%b)" % self.named(name[1]), said)
             elif old == self.document:
                 said = said.replace(b"/S/Document", b"/S/Part", 1)
@@ -307,12 +309,10 @@ def _stream_of(part: Objects, filespec: bytes) -> int:
     return reference(within(part.body(int(filespec)), b"/EF<<", b">>"), b"F")
 
 
-def _filled(said: bytes, pieces: Iterable[bytes]) -> tuple[bytes, bytes]:
-    """An attachment with other contents."""
-    length, stream = packed(pieces)
+def _filled(said: bytes, length: int, packed: int) -> bytes:
+    """What an attachment with other contents says: how long they are, and how long packed."""
     said = said.replace(b"/Filter/FlateDecode", b"", 1)  # not there where typst had too little to pack
-    said = _LENGTH.sub(b"/Length %d/Filter/FlateDecode" % len(stream), _SIZE.sub(b"/Size %d" % length, said), count=1)
-    return said, b"\nstream\n%b\nendstream" % stream
+    return _LENGTH.sub(b"/Length %d/Filter/FlateDecode" % packed, _SIZE.sub(b"/Size %d" % length, said), count=1)
 
 
 def _numbered(page: _Page, form: int, number: int) -> bytes:

@@ -13,6 +13,7 @@ from ..record.pdf_mark import JOB, RESULT
 from ..spool import Spool
 from .cuts import Part, parts_of
 from .data import any_numbered, sheet_head
+from .growing import packed
 from .join import Added, Joined, places_of
 from .objects import Objects
 from .pages import set_pages
@@ -34,14 +35,15 @@ class _Long:
         self._numbered = False  # are letters printed as their numbers in what was made so far?
 
     def joined(self, runs: Iterable[list[Data]]) -> Spool | None:
+        job = self._result.job_text.encode("utf-8", errors="replace")
+        # first of all, so that the result is not made while typst is in memory too
+        carried = {JOB: packed([job]), RESULT: packed(result_json_pieces(self._result))}
         file, waiting, made = Joined(), dict[int, Part](), dict[int, Added]()
         for number, pdf in self._meanwhile(enumerate(parts_of(self._looked_at(runs), PART)), waiting):
             made[number] = file.add(pdf)
         rested = self._at_rest(waiting, made)
         if rested is None:
             return None
-        job = self._result.job_text.encode("utf-8", errors="replace")
-        carried = {JOB: [job], RESULT: result_json_pieces(self._result)}
         for number, pdf in rested.items():
             made[number] = file.add(pdf, None if number else carried)
         order = [made[number] for number in sorted(made)]
