@@ -14,8 +14,8 @@ from beamcheck.model.reading.reader import job_from_data
 
 from ..frames.jobs import SHEET, king
 from .jobs import Data, checked, joint, member, step_value, the, wood
+from .kinds.test_step import BETA, RAFTER, TIE, heel
 from .test_framed import BOLT, LAID, joints, piece
-from .test_step import BETA, RAFTER, TIE, heel
 
 
 def test_foot_that_bears_on_less_than_its_notch_presses_harder() -> None:

@@ -256,7 +256,7 @@ def test_a_push_of_the_member_of_the_report_goes_from_wood_to_wood(N: float, alo
     """Of one member by itself the report says what it presses."""
     from beamcheck.model.anchors.anchor import Rating
 
-    from .test_by_report import RATING
+    from .kinds.test_by_report import RATING
 
     first = arriving("a", 0.0, N=(N,))
     members = (first,) if alone else (first, arriving("b", 90.0, number=2))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from .jobs import HEAD, Data, checked, joint, member, the, wood
-from .test_fastened import BOLT, LAID
+from .kinds.test_fastened import BOLT, LAID
 
 PLATE: Data = {"steel": "A36", "thickness": "1/4 in", "width": "9 in", "length": "14 in"}
 

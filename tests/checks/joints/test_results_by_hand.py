@@ -13,9 +13,9 @@ from beamcheck.errors import OutOfRange
 from beamcheck.model.joints.parts import Pegs, Step, Tenon
 
 from .jobs import SHEET, Data, checked, joint, member, wood
+from .kinds.test_fastened import between
+from .kinds.test_tenon_and_base import POST, foot
 from .meetings import arriving, meeting
-from .test_fastened import between
-from .test_tenon_and_base import POST, foot
 
 
 @pytest.mark.parametrize(("down", "heads"), [

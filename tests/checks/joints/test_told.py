@@ -12,8 +12,8 @@ from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data
 
 from .jobs import HEAD, Data, checked, joint, member, wood
-from .test_fastened import between, splice
-from .test_step import heel
+from .kinds.test_fastened import between, splice
+from .kinds.test_step import heel
 
 STOCKS = [wood("tie", "5 1/2 in x 9 1/2 in"), wood("rafter", "5 1/2 in x 7 1/2 in"), wood("plank", "1 1/2 in x 9 in")]
 

@@ -17,7 +17,7 @@ from beamcheck.checks.joints.meeting import stated_meeting
 from beamcheck.model.reading.reader import job_from_data
 from beamcheck.model.sticks import Cut
 
-from .jobs import HEAD, SHEET, Data, checked, joint, member, step_value, the, wood
+from ..jobs import HEAD, SHEET, Data, checked, joint, member, step_value, the, wood
 from .test_by_report import RATING, screwed
 from .test_cap_and_ledger import BEAM, CAP, POST, ledger, ledger_data
 from .test_fastened import BOLT, LAID

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from .jobs import Data, checked, joint, member, step_value, the, wood
+from ..jobs import Data, checked, joint, member, step_value, the, wood
 
 BETA = 33.69
 TIE, RAFTER = wood("tie", "5 1/2 in x 9 1/2 in"), wood("rafter", "5 1/2 in x 7 1/2 in")

@@ -19,7 +19,7 @@ from beamcheck.checks.joints.kinds.plated import StrapJoint, _arms, bent_by, cou
 from beamcheck.checks.joints.kinds.post_cap import PostCap, _from, _pressed
 from beamcheck.checks.joints.splice import _against_the_frame, _pushed, _there
 
-from .meetings import BEFORE, HERE, arriving, meeting
+from ..meetings import BEFORE, HERE, arriving, meeting
 
 STICK: Any = SimpleNamespace(name="truss: tie", stick="tie")
 S = 4.0 * 10.0**2 / 6

@@ -15,7 +15,7 @@ from beamcheck.checks.core.asking.question import Question
 from beamcheck.checks.job import check_job
 from beamcheck.model.reading.reader import job_from_data
 
-from .jobs import HEAD, Data, checked, joint, member, step_value, the, wood
+from ..jobs import HEAD, Data, checked, joint, member, step_value, the, wood
 
 F_YB = 45000.0
 BOLT: Data = {"kind": "bolt", "size": "3/4 in", "steel": "A307", "threads": "clear of it", "thread_length": "1 1/2 in"}

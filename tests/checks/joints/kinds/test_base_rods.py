@@ -16,10 +16,10 @@ from beamcheck.checks.job import check_job
 from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data
 
-from .jobs import checked, joint, member, step_value, the, wood
+from ..jobs import checked, joint, member, step_value, the, wood
 from .test_tenon_and_base import BASE, BOLTS, PLATE, POST, RODS
 
-TRIALS = Path(__file__).parents[2] / "trials"
+TRIALS = Path(__file__).parents[3] / "trials"
 HOLES = {"columns": 2, "spacing": "4 in", "end": "5 1/4 in", "edge": "3 3/4 in"}
 
 

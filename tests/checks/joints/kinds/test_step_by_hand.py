@@ -9,8 +9,8 @@ import pytest
 
 from beamcheck.checks.core.result import Check, PieceResult
 
-from .jobs import Data, checked, joint, member, step_value, the, wood
-from .test_framed import joints, piece, truss
+from ..jobs import Data, checked, joint, member, step_value, the, wood
+from ..test_framed import joints, piece, truss
 from .test_step import BETA, RAFTER, TIE, heel
 
 B, D, DEEP = 5.5, 9.5, 1.75  # tie, in

@@ -19,8 +19,8 @@ from beamcheck.checks.joints.kinds.inclined import _pulled, _shown, _ways
 from beamcheck.checks.joints.kinds.ledger import LedgerRow, _along, _bends, _narrow, _on_one
 from beamcheck.model.anchors.anchor import Holes
 
-from .jobs import SHEET, the
-from .meetings import arriving, meeting
+from ..jobs import SHEET, the
+from ..meetings import arriving, meeting
 from .test_by_report import BOLT, anchored
 
 

@@ -14,8 +14,8 @@ from beamcheck.checks.core.result import Check, PieceResult
 from beamcheck.checks.job import check_job
 from beamcheck.model.reading.reader import job_from_data
 
-from ..frames.jobs import bent
-from .jobs import Data, checked, joint, member, step_value, the, wood
+from ...frames.jobs import bent
+from ..jobs import Data, checked, joint, member, step_value, the, wood
 
 POST, BRACE = wood("post", "7 1/2 in x 7 1/2 in", F_c=1150), wood("brace", "5 1/2 in x 5 1/2 in", F_c=1400)
 TENON: Data = {"thickness": "1 1/2 in", "width": "5 in", "length": "4 in", "cheek": "2 in", "shoulder": "tight"}

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from .jobs import HEAD, Data, checked, joint, member, step_value, the, wood
+from ..jobs import HEAD, Data, checked, joint, member, step_value, the, wood
 
 POST, GIRT = wood("post", "7 1/2 in x 7 1/2 in"), wood("girt", "7 1/2 in x 11 1/2 in")
 TENON: Data = {"thickness": "2 in", "width": "11 1/2 in", "length": "4 in", "cheek": "2 3/4 in", "shoulder": "tight"}

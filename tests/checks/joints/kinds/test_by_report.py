@@ -10,7 +10,7 @@ import pytest
 from beamcheck.checks.core.result import PieceResult
 from beamcheck.errors import JobError
 
-from .jobs import SHEET, Data, checked, joint, member, step_value, the, wood
+from ..jobs import SHEET, Data, checked, joint, member, step_value, the, wood
 
 RATING: Data = {
     "source": "evaluation report ER-0000, 2025 edition, table 3", "along": "3,000 lbf", "down": "3,000 lbf",

@@ -14,8 +14,8 @@ import pytest
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.joints.kinds.bolted import _turn, _turned_over
 
-from .jobs import SHEET, Data, checked, step_value, the, wood
-from .meetings import arriving, meeting
+from ..jobs import SHEET, Data, checked, step_value, the, wood
+from ..meetings import arriving, meeting
 from .test_fastened import BOLT, bearing, between, double, lap, single
 
 RAFTER, PLANK = wood("rafter", "5 1/2 in x 7 1/2 in"), wood("plank", "2 1/2 in x 9 1/2 in")
@@ -51,7 +51,7 @@ def test_bored_sticks_bear_on_what_the_bores_leave() -> None:
 
 
 def lapped(length: float, bolt: Data, gap: float = 0.0) -> list[str]:
-    from .jobs import joint, member
+    from ..jobs import joint, member
     from .test_fastened import LAID
 
     holes = {"end": "6 in", "edge": "2 3/4 in"}

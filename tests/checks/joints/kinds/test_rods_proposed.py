@@ -15,9 +15,9 @@ from beamcheck.checks.joints.kinds.base_rods import _rods, rod_checks
 from beamcheck.checks.joints.kinds.post_base import _push, _slot
 from beamcheck.model.stock import Stock
 
-from ..houses import UNKNOWN
-from .jobs import Data, wood
-from .meetings import arriving, meeting
+from ...houses import UNKNOWN
+from ..jobs import Data, wood
+from ..meetings import arriving, meeting
 
 
 def base(**more: Any) -> Any:

@@ -16,8 +16,8 @@ import pytest
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.joints.kinds.side import side_checks
 
-from .jobs import SHEET, wood
-from .meetings import Numbers, arriving, meeting
+from ..jobs import SHEET, wood
+from ..meetings import Numbers, arriving, meeting
 
 B, D, F_V = 4.0, 10.0, 0.9 * 170.0
 GREEN = {**wood("green", "4 in x 10 in"), "moisture": "green", "measured_moisture": "30 %"}

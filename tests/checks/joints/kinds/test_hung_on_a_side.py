@@ -8,7 +8,7 @@ import pytest
 
 from beamcheck.errors import JobError
 
-from .jobs import SHEET, Data, checked, joint, member, step_value, the, wood
+from ..jobs import SHEET, Data, checked, joint, member, step_value, the, wood
 from .test_by_report import RATING
 
 HUNG, GIRDER = wood("joist", "3 1/2 in x 9 1/4 in"), wood("girder", "5 1/2 in x 11 1/2 in")

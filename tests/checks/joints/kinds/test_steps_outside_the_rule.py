@@ -8,7 +8,7 @@ from beamcheck.checks.joints.kinds.step import StepJoint, _bearing, feet_of
 from beamcheck.checks.joints.kinds.tenon import MortiseAndTenon
 from beamcheck.model.joints.parts import Step, Tenon
 
-from .meetings import arriving, meeting
+from ..meetings import arriving, meeting
 
 
 @pytest.mark.parametrize("metal", [False, True])

@@ -10,7 +10,7 @@ import pytest
 from beamcheck.checks.core.result import PieceResult
 from beamcheck.errors import JobError
 
-from .jobs import SHEET, Data, checked, joint, member, the, wood
+from ..jobs import SHEET, Data, checked, joint, member, the, wood
 
 POST, BEAM = wood("post", "7 1/2 in x 7 1/2 in"), wood("beam", "5 1/2 in x 11 1/2 in")
 CAP: Data = {"steel": "A36", "plate": "3/8 in", "bears_long": "9 1/2 in", "bears_wide": "5 1/2 in", "beyond": "1 in"}
