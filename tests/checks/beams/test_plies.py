@@ -9,7 +9,7 @@ import pytest
 from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data
 
-from .beams import Data, beam, find, floor, job, result_of, said
+from .beams import Data, beam, find, floor, job, known, result_of, said
 
 WOOD = {"name": "wood", "species": "Douglas Fir-Larch", "grade": "No.1", "size": "2x12", "moisture": "dry",
         "grade_from": "stamp", "evidence": "invented stamp: agency mark, mill 12, No.1, DOUG FIR-L, S-DRY"}  # fmt: skip
@@ -140,3 +140,15 @@ def test_a_schedule_of_nails_too_short_to_keep_plies_in_line_fails() -> None:
     by = {**NAILS, "size": "6d common"}
     one = beam(plies=2, in_a_row=False, plies_schedule=by, carries=[floor(live="40 psf", width="4 ft")])
     assert "do not join" in said(result_of(one, wood=WOOD), "fails")
+
+
+def test_wood_by_letter_holds_nails_by_the_gravity_of_its_letter() -> None:
+    """Of a species that nobody names: G = 0.42 of the letter gives Z of mode IV of 10d common (12.3.1, typed)."""
+    wood = known("2x12")
+    wood["values"] = {**wood["values"], "G": 0.42}
+    by = {**NAILS, "size": "10d common"}
+    found = find(result_of(girder(by, 2), wood=wood), "load from ply to ply")
+    F_e = 50 * round(16600 * 0.42**1.84 / 50)
+    D, F_yb, R_d = 0.148, 90000.0, 2.2
+    Z = D**2 / R_d * (2 * F_e * F_yb / (3 * 2)) ** 0.5
+    assert found.capacity == pytest.approx(3 * Z / 8, rel=1e-3)

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from beamcheck.checks.core.asking.settling import settling_fact
 from beamcheck.checks.core.wood import site_tests
 from beamcheck.checks.core.wood.site_tests import Interval, _beyond, gravity_found, modulus_found, unlikely
-from beamcheck.checks.core.wood.worth_of_tests import worth
+from beamcheck.checks.core.wood.worth_of_tests import _usual_sag, worth
 from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data
 from beamcheck.model.stock import Stock
@@ -196,3 +196,8 @@ def test_words_say_whether_the_sag_is_known_to_have_gone_back(back: bool | None,
     found = site_tests.tests_words(stock(sag_test=test))
     assert len(found) == words and any("went back is not said" in one for one in found) is asks
     assert site_tests.tests_words(stock()) == []
+
+
+def test_a_sag_that_is_not_planned_yet_is_read_to_a_thirty_second() -> None:
+    """As a rule has it: less than that tells nothing apart, and the error is said."""
+    assert _usual_sag(144.0).sag_off == 1.0 / 32.0
