@@ -39,7 +39,8 @@ def why_kept(path: Path) -> str:
             marked = _MARK.search(head) is not None
             if not head or not (marked or head.startswith((b"%PDF-", b"PK"))):
                 return "was not made by whatcarries" if head else _locked(path)
-            raw = head + file.read(_MOST)
+            file.seek(0)
+            raw = file.read(_MOST + 1)
     except OSError as error:
         raise WriteError(f"{path} exists and cannot be read: {error.strerror}; choose another name") from error
     if len(raw) > _MOST:

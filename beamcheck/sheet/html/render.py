@@ -55,7 +55,7 @@ def render_pieces(result: JobResult, *, all_steps: bool = False) -> Iterator[byt
 
     Raises BeamcheckError if typst cannot typeset an equation.
     """
-    from ..record.enclosed import with_result
+    from ..record.page_mark import with_result
 
     return with_result(_page(compose(result, all_steps=all_steps)), result_json_pieces(result))
 

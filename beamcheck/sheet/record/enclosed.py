@@ -11,13 +11,11 @@ from __future__ import annotations
 import base64
 import hashlib
 import json
-import re
 import zlib
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from decimal import Decimal
-from itertools import chain
 from pathlib import Path
 from typing import Any, Literal
 
@@ -26,9 +24,9 @@ from pydantic import BaseModel, ValidationError
 from ...lettering import legible
 from ...own_digest import digest_fits
 from ...records import dataclass
-from ..spool import Spool
 from .canonical import FORMAT, digest_of, record_text
-from .page_text import ELEMENT, Page, broken
+from .page_mark import OPENING, page_digest
+from .page_text import Page, broken
 from .pdf_mark import JOB, RESULT
 from .pdf_read import ReadError, added_to, attachments, pdf_changed
 from .signatures import signatures
@@ -40,10 +38,10 @@ NO_SIGNATURE = (
     "who makes everything anew. What counts is the engineer's own signature, on the copy that the engineer keeps."
 )
 MOST_BYTES, MOST_UNFOLDED = 80_000_000, 40_000_000  # a sheet of a whole house has some 5 MB
-_ELEMENT = f'<template id="{ELEMENT}" data-form="base64 of zlib of JSON" data-digest="'
-_OPENING = re.compile(re.escape(_ELEMENT) + '([0-9a-f]{64})"')
-_BLANK = "0" * 64
-_AT_ONCE, _END_OF_PAGE = 1_000_000, 100  # letters; the last holds what closes the body
+_BOM = b"\xef\xbb\xbf"
+_TOO_LARGE = (
+    f"is larger than {MOST_UNFOLDED / 1e6:g} MB: it is too large to be read back; check its job file again instead"
+)
 
 
 class Number(BaseModel):
@@ -158,7 +156,7 @@ class Carried:
 def read_record(text: str, name: str = "the result") -> dict[str, Any]:
     """A result as plain data from its JSON text. Raises ReadError if it is no JSON, or no result of this tool."""
     if len(text) > MOST_UNFOLDED:
-        raise ReadError(f"{name} is larger than {MOST_UNFOLDED / 1e6:g} MB: it is too large to be read back")
+        raise ReadError(f"{name} {_TOO_LARGE}")
     try:
         record = json.loads(text, object_pairs_hook=_each_key_once, parse_constant=_no_number)
     except (ValueError, RecursionError) as error:
@@ -195,46 +193,19 @@ def _no_number(name: str) -> Any:
     raise ValueError(f"{name} is no number of JSON: it was changed")
 
 
-def with_result(page: Iterable[str], result: Iterable[bytes]) -> Iterator[bytes]:
-    """The page with the result in an inert element at its end, and a digest over all of that; all in pieces."""
-    written, found, tail = Spool(), hashlib.sha256(), ""
-
-    def put(text: str) -> None:
-        found.update(text.replace("\r\n", "\n").encode("utf-8", errors="replace"))
-        written.write(text.encode("utf-8", errors="replace"))
-
-    for piece in page:
-        tail = "".join((tail, piece))  # text that is marked as markup escapes what is added to it
-        if len(tail) > _AT_ONCE:
-            put(tail[:-_END_OF_PAGE].removesuffix("\r"))
-            tail = tail[len(tail[:-_END_OF_PAGE].removesuffix("\r")) :]
-    before, end, after = tail.rpartition("</body>")
-    put(f"{before}{_ELEMENT}")
-    made = zlib.compressobj(9)
-    packed = base64.encodebytes(b"".join([*map(made.compress, result), made.flush()])).decode("ascii")
-    rest = f'">\n{packed}</template>\n{end}{after}'
-    found.update(f"{_BLANK}{rest}".replace("\r\n", "\n").encode("utf-8", errors="replace"))
-    return chain(written, (found.hexdigest().encode("ascii"), rest.encode("utf-8", errors="replace")))
-
-
-def page_digest(page: str) -> str:
-    """SHA-256 over a page, the place of the digest itself blank, line ends as \\n."""
-    plain, found = _OPENING.sub(f'{_ELEMENT}{_BLANK}"', page).replace("\r\n", "\n"), hashlib.sha256()
-    for start in range(0, len(plain), _AT_ONCE):
-        found.update(plain[start : start + _AT_ONCE].encode("utf-8", errors="replace"))
-    return found.hexdigest()
-
-
 def changed_since(raw: bytes) -> str:
     """Why a file of ours is no longer as it was written ('was edited ...', 'is signed'); '' where nothing shows it."""
     if raw.startswith(b"%PDF-"):
         return pdf_changed(raw)
     edited, unknown = "was edited after whatcarries wrote it", "carries no digest that shows it as it was written"
-    text = raw.decode("utf-8", errors="replace").removeprefix("\ufeff")
+    raw = raw.removeprefix(_BOM)
+    if found := OPENING.findall(raw):
+        return "" if found == [page_digest(raw).encode()] else edited
+    if len(raw) > MOST_UNFOLDED:
+        return "is too large to be looked through for edits"
+    text = raw.decode("utf-8", errors="replace")
     if text.lstrip().startswith("{"):
         try:
-            if len(text) > MOST_UNFOLDED:
-                return "is too large to be looked through for edits"
             record = read_record(text)
         except ReadError:
             return edited
@@ -242,8 +213,6 @@ def changed_since(raw: bytes) -> str:
             return unknown
         as_written = text.replace("\r\n", "\n") == record_text(record)
         return "" if as_written and record["digest"] == digest_of(record) else edited
-    if found := _OPENING.findall(text):
-        return "" if found == [page_digest(text)] else edited
     fits = digest_fits(text)
     return unknown if fits is None else "" if fits else edited
 
@@ -314,14 +283,14 @@ def _carried(text: str, raw: bytes, name: str, kind: Kind, printed_job: str | No
 def _from_page(text: str, raw: bytes, name: str) -> Carried:
     if why := broken(text):
         raise ReadError(f"{name} {why}")
-    openings = _OPENING.findall(text)
+    openings = OPENING.findall(raw)
     if not openings:
         raise ReadError(
             f"{name} carries no result: it is no calc sheet of whatcarries, or one from before sheets carried it, or "
             "it was taken out"
         )
     faults = []
-    if openings != [page_digest(text)]:
+    if openings != [page_digest(raw.removeprefix(_BOM)).encode()]:
         faults.append("the digest of the page does not fit: words or markup of it were changed")
     page = Page(text)
     return _carried(_unpacked(page.packed, name), raw, name, "HTML sheet", page.job_text, tuple(faults))
@@ -332,8 +301,10 @@ def _unpacked(packed: str, name: str) -> str:
         data = base64.b64decode("".join(packed.split()), validate=True)
         opened = zlib.decompressobj()
         text = opened.decompress(data, MOST_UNFOLDED)
+        if len(text) == MOST_UNFOLDED:
+            raise ReadError(f"the result that {name} carries {_TOO_LARGE}")
         if not opened.eof:
-            raise ReadError(f"the result that {name} carries is cut short or too large: it was changed")
+            raise ReadError(f"the result that {name} carries is cut short: it was changed")
         return text.decode("utf-8")
     except ReadError:
         raise

@@ -39,5 +39,7 @@ def unchanged(pdf: bytes) -> bool:
     found = _MARK.search(pdf, max(len(pdf) - _TAIL, 0))
     if found is None or not pdf.startswith(b"%PDF-"):
         return False
-    rest = pdf[: found.start(1)] + pdf[found.end(1) :]
-    return hashlib.sha256(rest).hexdigest().encode("ascii") == found[1]
+    whole = memoryview(pdf)
+    rest = hashlib.sha256(whole[: found.start(1)])
+    rest.update(whole[found.end(1) :])
+    return rest.hexdigest().encode("ascii") == found[1]

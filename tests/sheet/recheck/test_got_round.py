@@ -10,7 +10,8 @@ import pytest
 
 from beamcheck import check_text, recheck, result_json, sheet_html
 from beamcheck.sheet.pdf.render import sheet_pdf
-from beamcheck.sheet.record.enclosed import page_digest, read_back, read_record
+from beamcheck.sheet.record.enclosed import read_back, read_record
+from beamcheck.sheet.record.page_mark import page_digest
 from beamcheck.sheet.record.pdf_mark import marked
 from beamcheck.sheet.record.pdf_read import ReadError
 from beamcheck.version import VERSION
@@ -20,7 +21,7 @@ from ...doors.jobs import FAILS, PASSES
 
 def sealed(page: str) -> str:
     old = page.partition('data-digest="')[2][:64]
-    return page.replace(old, page_digest(page))
+    return page.replace(old, page_digest(page.encode()))
 
 
 @pytest.mark.parametrize("twice", ['"verdict": "passes",', '"verdict": "fails", "verdict": "passes",'])
@@ -146,7 +147,7 @@ def test_a_page_whose_result_unfolds_without_end(tmp_path: Path) -> None:
     packed = base64.encodebytes(zlib.compress(b" " * 300_000_000)).decode()
     path = tmp_path / "a.html"
     path.write_text(sealed(f"{before}<template{opening}>\n{packed}{after[after.index('</template>') :]}"))
-    with pytest.raises(ReadError, match="cut short or too large"):
+    with pytest.raises(ReadError, match="larger than 40 MB: it is too large to be read back; check its job file again"):
         read_back(path)
 
 

@@ -14,7 +14,8 @@ from beamcheck import check_text, compare_files, recheck, result_json, sheet_htm
 from beamcheck.errors import JobError
 from beamcheck.sheet.pdf.render import sheet_pdf
 from beamcheck.sheet.record.canonical import digest_of
-from beamcheck.sheet.record.enclosed import page_digest, read_back
+from beamcheck.sheet.record.enclosed import read_back
+from beamcheck.sheet.record.page_mark import page_digest
 from beamcheck.sheet.record.pdf_read import ReadError
 
 from ...doors.jobs import FAILS, PASSES, REFER, joist
@@ -58,7 +59,7 @@ def sealed(path: Path) -> Path:
     """Give an edited page a digest that fits, as somebody might who knows how."""
     text = path.read_text(encoding="utf-8")
     old = text.partition('data-digest="')[2][:64]
-    path.write_text(text.replace(old, page_digest(text)), encoding="utf-8")
+    path.write_text(text.replace(old, page_digest(text.encode())), encoding="utf-8")
     return path
 
 

@@ -15,7 +15,8 @@ from hypothesis import strategies as st
 
 from beamcheck import check_text, result_json, sheet_html
 from beamcheck.sheet.record.canonical import digest_of
-from beamcheck.sheet.record.enclosed import changed_since, read_back, with_result
+from beamcheck.sheet.record.enclosed import changed_since, read_back
+from beamcheck.sheet.record.page_mark import with_result
 from beamcheck.sheet.record.page_text import Page
 from beamcheck.sheet.record.pdf_read import ReadError
 
