@@ -88,7 +88,7 @@ def test_ends_held_upright(held: tuple[bool | None, bool | None], verdict: str, 
 def test_which_proportions_ask_for_ends_held_upright(size: str, asks: bool) -> None:
     """Up to 2 by nominal sizes nothing (NDS 2018 4.4.1.2, memory)."""
     ends = [{key: value for key, value in seat(at).items() if key != "restrained"} for at in ("0 ft", "6 ft")]
-    light = floor(dead="10 psf", live="40 psf", width="1 ft")
+    light = floor(dead="10 psf", live="40 psf", width="1 ft", meant={"width": "measured so"})
     assert bool(of("beam.ends_upright", result_of(beam(supports=ends, carries=[light]), wood=known(size)))) is asks
 
 
