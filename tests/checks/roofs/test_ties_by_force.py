@@ -6,6 +6,7 @@ The rafter is the 2x10 of `test_ridge_by_force`, of Hem-Fir No. 2 (F_v 150 psi, 
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
@@ -202,3 +203,13 @@ def test_a_surveyed_stick_has_the_cuts_that_were_found(found: tuple[Data, ...]) 
     old = context.stock("2x10").model_copy(update={"survey": survey})
     made = framed(stick.piece, stick.wood, Context(Structure({"2x10": old}, {})))
     assert len(made.old_cuts) == len(found) and made.section.d == 9.25
+
+
+@pytest.mark.parametrize(("highest", "fails"), [(3.0, False), (3.01, True)])
+def test_fasteners_no_lower_than_three_tenths(highest: float, fails: bool) -> None:
+    """Of a rafter 10 in deep, with the limit itself allowed (judgment)."""
+    run, stick, context = run_of(Line((0.0, 500.0)))
+    deep = replace(stick, section=replace(stick.section, d=10.0))
+    one = a_tie(ends_held_by="A")
+    found = list(raised_tie_checks(run, one, deep, anchored(context, heights=(highest, 6.0))))
+    assert ([check.verdict for check in found if check.id == "roof.tie_on_rafter"] == ["fails"]) is fails
