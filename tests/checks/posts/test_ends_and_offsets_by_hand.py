@@ -12,7 +12,7 @@ from beamcheck.checks.core.result import Check
 from beamcheck.checks.posts.result import post_result
 from beamcheck.model.reading.reader import job_from_data
 
-from ..houses import FOOTING, Data, beam, check, checked, given_stock, job, piece, post, seat
+from ..houses import FOOTING, SIX_BY_SIX, Data, beam, check, checked, given_stock, job, piece, post, seat
 from . import test_glued as glued
 from .by_hand import structure_of
 from .test_plies_cuts_and_ends_of_posts import BOLTS, NAILS
@@ -262,3 +262,14 @@ def test_a_head_that_somebody_holds(takes: str, verdict: str, by: str) -> None:
     found = check(result, "P", "uplift at the head")
     assert found.ratio == pytest.approx(1200 / float(takes.split()[0].replace(",", "")))
     assert found.verdict == ("refer" if not by and verdict == "passes" else verdict)
+
+
+def test_the_water_of_a_green_post_may_be_gone_one_day() -> None:
+    """G 0.5 metered at 25 %, weighed at 12 % once it is dry (NDS Supplement 3.1.3, memory): the least of what lasts."""
+    green = {**SIX_BY_SIX, "name": "given", "moisture": "green", "measured_moisture": "25 %"}
+    loads = [{"what": "a", "dead": "300 lb", "live": "500 lb"}]
+    whole = job_from_data(job(post=[post(stock="given", carries=loads)], stock=[green]))
+    _, handed = post_result(whole.post[0], Context(structure_of(whole), ()))
+    wet, dry = (62.4 * 0.5 / (1 + 0.5 * 0.009 * m) * (1 + m / 100) / 1728 * 5.5**2 * 96 for m in (25, 12))
+    high, low = handed.transfers[0][1].forces["D"]
+    assert (high, low) == pytest.approx((300 + wet, 300 + dry), rel=1e-4) and low < high
