@@ -110,6 +110,11 @@ class Group:
         return MANNERS[self.anchor.manner]
 
     @property
+    def along_in_plane(self) -> Array:
+        """(combinations,) out of the joint, across the fasteners: of those into the end it is pull along them, lbf."""
+        return np.asarray(self.forces.along, float) * (0.0 if self.made.in_the_end else 1.0)
+
+    @property
     def far(self) -> str:
         """What it is fastened to, by name."""
         return self.into.name if self.into is not None else self.anchor.into or "the other member"

@@ -15,6 +15,7 @@ import pytest
 from beamcheck.checks.anchors.couple import couple_of
 from beamcheck.checks.anchors.far_side import far_side_checks, row_of
 from beamcheck.checks.anchors.fasteners.spread import STIFF, holding_the_end
+from beamcheck.checks.anchors.fasteners.tear_out import tear_out_checks
 from beamcheck.checks.anchors.group import Group, Turn
 from beamcheck.checks.anchors.manners.base import line_checks
 from beamcheck.checks.anchors.manners.rated_hardware import basis_of, rated_checks
@@ -305,6 +306,24 @@ def test_screws_into_the_end_of_a_beam_keep_their_factor() -> None:
     screw = {**lag, "kind": "wood screw", "size": "No. 14"}
     pulled = replace(made, anchor=made.anchor.model_copy(update={"fastener": group(fastener=screw).anchor.fastener}))
     assert "not allowed" in said(axial(pulled, [50.0]), "fails")
+
+
+@pytest.mark.parametrize("along", [-600.0, 0.0, 500.0])
+def test_what_pulls_a_beam_off_is_no_lateral_load_of_screws_into_its_end(along: float) -> None:
+    """Two take 50 lb each of 100 lb across; what comes along them is withdrawal (12.2) and what presses bears."""
+    girder = {"stock": "wood", "thickness": "3 1/2 in", "grain": "along", "end": "30 in", "edge": "4 in"}
+    holes = {"rows": 2, "columns": 1, "end": "1 3/4 in", "edge": "3 in", "row_spacing": "3 in"}
+    lag = {"kind": "lag screw", "size": "1/2 in", "length": "8 in"}
+    made = group([100.0], [along], manner="into the end", fastener=lag, other=girder, held=stock("4x12 dressed"),
+                 into=stock("4x12 dressed"), holes=holes)  # fmt: skip
+    check = find(lateral(made), WORST)
+    assert check.capacity is not None and check.ratio == pytest.approx(50.0 / check.capacity)
+    pull = [one for one in beside(made) if one.what.startswith("pull on the most loaded")]
+    assert [one.demand for one in pull] == ([pytest.approx(250.0)] if along > 0.0 else [])
+    upright = replace(
+        made, anchor=made.anchor.model_copy(update={"other": group(other={**girder, "grain": "across"}).anchor.other})
+    )
+    assert not [one for one in tear_out_checks(connect(upright)) if one.id == "anchor.far_across"]
 
 
 # ---- published loads -------------------------------------------------------------------------------------------------

@@ -71,7 +71,7 @@ class Spread:
             return np.asarray(self.P[k])[which]
         n, forces = float(group.x.size), group.forces
         across = pad.take("P_y", -at(forces.across, which), "lbf", note="across the grain, up; from the held piece")
-        along = pad.take("P_x", at(forces.along, which), "lbf", note="along the grain, out of the joint")
+        along = pad.take("P_x", at(group.along_in_plane, which), "lbf", note="along the grain, out of the joint")
         if n == 1.0:
             return pad(pattern.fastener_force, P_xi=along, P_yi=across)
         note = "of the load about the middle of the group"
@@ -95,7 +95,7 @@ def spread_of(group: Group) -> Spread:
     if n == 0:
         raise NotSaid("the layout does not say where the fasteners are (`holes`)", "holes", "holes")
     x_i, y_i = pattern.about_centroid(group.x, group.y)
-    along, across = np.asarray(group.forces.along, float), np.asarray(group.forces.across, float)
+    along, across = group.along_in_plane, np.asarray(group.forces.across, float)
     silent, doubts = SilentPad(), []
     if group.made.in_line or n == 1:
         if group.anchor.arm and not group.made.in_line:

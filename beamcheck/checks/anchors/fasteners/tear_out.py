@@ -77,7 +77,7 @@ def _other(connection: Connection) -> Iterator[Check]:
     if part.material != "wood" or other is None or part.end_grain or group.made.aslant or part.grain == "turned":
         return
     turned = part.grain == "across"
-    along, across = np.abs(group.forces.along), np.abs(group.forces.across)
+    along, across = np.abs(group.along_in_plane), np.abs(group.forces.across)
     force, aside = (across, along) if turned else (along, across)
     most = float(np.max(aside))
     # a girder or rafter of this job is asked itself how high the fastenings sit on it, and checked for that
