@@ -1,0 +1,106 @@
+"""Covers: room around hidden hardware, seasonal movement, what happens when somebody hangs on them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from beamcheck.checks.brackets.covers.cover import cover_checks
+from beamcheck.checks.brackets.families.registry import family_of
+from beamcheck.checks.brackets.loads import accidental_checks
+from beamcheck.checks.core.result import Check
+
+from ...anchors.anchors import said
+from ..brackets import SOLID, Data, bracket, find, loads_of, structure
+
+POCKET: Data = {"top": "2 in", "height": "4 in", "depth": "1 1/2 in", "width": "2 1/2 in"}
+COVER: Data = {
+    "hides": ["hidden plate A"], "heads_stand_out": "3/4 in", "heads_width": "2 in", "heads_height": "3 in",
+    "hidden_moves": "1/16 in", "change": "6 %", "fixed_at_one_line": True, "reveal": "1/8 in",
+}  # fmt: skip
+
+
+def checks(pocket: Data | None = None, grain: str | None = "upright", **cover: Any) -> list[Check]:
+    here = structure()
+    shape = {**SOLID, "grain": grain, "pocket": {**POCKET, **(pocket or {})}}
+    piece = bracket(shape, role="cover", cover={**COVER, **cover}, accidental="not for load")
+    return cover_checks(family_of(piece), loads_of(piece, here, 5.0), here)
+
+
+def test_room_by_hand() -> None:
+    """Hardware, 1/8 in, movement of the hidden joint, and C dMC h.
+
+    C = 0.00323, tangential, of western larch: the most of Douglas Fir-Larch (Wood Handbook Table 13-5, memory).
+    """
+    found = checks()
+    depth = find(found, "depth of the pocket")
+    assert depth.demand == pytest.approx(0.75 + 0.125 + 0.0625 + 0.00323 * 6 * 1.5, abs=2e-4)
+    width = find(found, "width of the pocket")
+    assert width.demand == pytest.approx(2.0 + 2.0 * (0.125 + 0.0625 + 0.00323 * 6 * 2.5), abs=1e-3)
+    height = find(found, "height of the pocket")
+    assert height.demand == pytest.approx(3.0 + 2.0 * (0.125 + 0.0625 + 0.00323 * 6 * 4.0), abs=1e-3)
+    assert depth.verdict == height.verdict == width.verdict == "passes"
+    assert find(found, "walls of the pocket").verdict == "passes"  # 1/2 in on each side
+
+
+def test_tight_pockets_fail() -> None:
+    assert find(checks(heads_width="2 3/8 in"), "width of the pocket").verdict == "fails"
+    assert find(checks({"width": "3 in"}), "walls of the pocket").verdict == "fails"
+    assert find(checks({"width": "3 1/2 in"}), "walls of the pocket").verdict == "fails"
+    assert find(checks({"top": "1/4 in"}), "wood around the pocket").verdict == "fails"
+
+
+def test_a_pocket_that_comes_out_of_the_soffit_fails() -> None:
+    """The soffit runs straight from (3, 12) to (10, 3): at 7 5/8 in out it is 12 - 9 x 4.625/7 = 6.05 in down."""
+    assert find(checks({"depth": "6 5/8 in"}), "wood around the pocket").verdict == "passes"
+    assert find(checks({"depth": "7 1/4 in"}), "wood around the pocket").verdict == "fails"
+
+
+def test_a_pocket_right_through_refers() -> None:
+    assert find(checks({"width": None}), "walls of the pocket").verdict == "refer"
+
+
+@pytest.mark.parametrize("field", ["heads_stand_out", "heads_width", "heads_height", "hidden_moves", "change"])
+def test_what_is_not_given_refers(field: str) -> None:
+    assert f"`cover.{field}`" in said(checks(**{field: None}), "refer")
+
+
+def test_no_pocket_and_nothing_hidden_refer() -> None:
+    here = structure()
+    piece = bracket({**SOLID, "pocket": None}, role="cover", cover=COVER)
+    assert "`shape.pocket`" in said(cover_checks(family_of(piece), loads_of(piece, here, 5.0), here), "refer")
+    assert "`cover.hides`" in said(checks(hides=[]), "refer")
+
+
+def test_reveal() -> None:
+    """Level grain moves over its height: 12 in x 0.00323 x 6 = 0.233 in, upright grain hardly; the joint sinks 1/16."""
+    assert find(checks(), "reveal").verdict == "passes"
+    level = find(checks(grain="level"), "reveal")
+    assert level.demand == pytest.approx(0.23256 + 0.0625, abs=1e-3)
+    assert level.verdict == "fails"
+    assert find(checks(grain="level", reveal="5/16 in"), "reveal").verdict == "passes"
+    assert find(checks(grain="level", reveal="0 in"), "reveal").verdict == "fails"
+    assert find(checks(grain=None), "reveal").verdict == "refer"
+    assert find(checks(reveal=None), "reveal").verdict == "refer"
+
+
+@pytest.mark.parametrize("line", [None, False])
+def test_a_cover_that_cannot_move_refers(line: bool | None) -> None:
+    assert find(checks(fixed_at_one_line=line), "free to shrink").verdict == "refer"
+
+
+def test_more_movement_never_needs_less_room() -> None:
+    needed = [find(checks(change=f"{c} %"), "height of the pocket").demand or 0.0 for c in (0, 2, 4, 8)]
+    assert needed == sorted(needed)
+    assert needed[0] < needed[-1]
+
+
+@pytest.mark.parametrize(
+    ("force", "by", "verdict"),
+    [(None, "", "refer"), ("not for load", "", "passes"), (200.0, "", "refer"), (200.0, "the owner", None)],
+)
+def test_somebody_hangs_on_it(force: float | str | None, by: str, verdict: str | None) -> None:
+    piece = bracket(SOLID).model_copy(update={"accidental": force, "accidental_from": by})
+    found = [check.verdict for check in accidental_checks(piece)]
+    assert found == ([verdict] if verdict else [])

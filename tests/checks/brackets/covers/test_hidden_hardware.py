@@ -1,0 +1,80 @@
+"""How large the hardware of an anchor group is, by its holes, heads, washers and plate; covers that are too small."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from beamcheck.checks.brackets.covers.hidden_hardware import _too_small, hardware_size, stands_out
+from beamcheck.model.anchors.anchor import Anchor, Fastener, Holes, Plate
+from beamcheck.model.brackets.bracket import Cover
+
+from ...anchors.anchors import A36
+from ..brackets import SOLID, Data, bracket
+
+HOLES: Data = {"rows": 2, "columns": 3, "row_spacing": "2 in", "spacing": "3 in", "end": "4 in", "edge": "2 in"}
+SCREW: Data = {"kind": "wood screw", "size": "No. 14", "length": "3 in"}
+BOLT: Data = {"kind": "bolt", "size": "1/2 in"}  # a head 1.75 D across the flats and 0.6 D high (ASME B18.2.1)
+
+
+def anchor(manner: str = "wood side", **more: Any) -> Anchor:
+    """Whatever else its manner asks for."""
+    classes = {"holes": Holes, "fastener": Fastener, "plate": Plate}
+    given = {"holes": HOLES, "fastener": BOLT, "plate": None, **more}
+    made = {key: None if given[key] is None else of.model_validate(given[key]) for key, of in classes.items()}
+    return Anchor.model_construct(name="A", manner=manner, into="post", **made)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("more", "along", "across"),
+    [
+        ({}, 6.875, 2.875), ({"fastener": {**BOLT, "washer": "1 3/8 in"}}, 7.375, 3.375),
+        ({"fastener": {**BOLT, "washer": "1/2 in"}}, 6.875, 2.875),
+        ({"fastener": {"kind": "lag screw", "size": "3/8 in", "length": "4 in"}}, 6.65625, 2.65625),
+        ({"fastener": SCREW}, 6.484, 2.484),
+        ({"fastener": SCREW, "holes": {"rows": 1, "columns": 1, "end": "4 in", "edge": "2 in"}}, 0.484, 0.484),
+        ({"manner": "plate one side", "plate": A36}, 10.0, 6.0),
+        ({"manner": "plate one side", "plate": {**A36, "length": "5 in", "width": "1 in"}}, 6.875, 2.875),
+        ({"manner": "plate one side", "plate": A36, "fastener": None}, 10.0, 6.0),
+        ({"manner": "plate one side", "plate": A36, "holes": None}, 10.0, 6.0),
+        ({"manner": "concealed plate", "plate": A36}, 6.875, 2.875),  # in its slot it does not show
+    ],
+)  # fmt: skip
+def test_what_shows_of_a_group(more: Data, along: float, across: float) -> None:
+    """Three columns 3 in apart and two rows 2 in apart, with a head on every side; or the plate, where it is larger."""
+    assert hardware_size(anchor(**more)) == pytest.approx((along, across))
+
+
+@pytest.mark.parametrize("more", [{"fastener": None}, {"holes": None}])
+def test_a_group_of_which_holes_or_fastener_are_not_said_has_no_size(more: Data) -> None:
+    assert hardware_size(anchor(**more)) is None
+
+
+@pytest.mark.parametrize(
+    ("more", "out"),
+    [
+        ({}, 0.3), ({"fastener": {**BOLT, "washer": "1 3/8 in"}}, 0.3 + 0.109),
+        ({"fastener": {**BOLT, "counterbore": "1 in", "counterbore_depth": "1/8 in"}}, 0.3 - 0.125),
+        ({"fastener": {**BOLT, "counterbore": "1 in", "counterbore_depth": "1 in"}}, 0.0),
+        ({"manner": "plate one side", "plate": A36}, 0.25 + 0.3), ({"manner": "concealed plate", "plate": A36}, 0.3),
+        ({"manner": "plate one side", "plate": A36, "fastener": None}, 0.25),
+        ({"manner": "plate one side", "plate": A36, "fastener": SCREW},
+         0.25),
+        ({"fastener": {"kind": "lag screw", "size": "3/8 in", "length": "4 in"}}, 0.225),
+    ],
+)  # fmt: skip
+def test_how_far_it_stands_out(more: Data, out: float) -> None:
+    """Plate, washer (1/2 in: 0.109 in thick, ASME B18.21.1) and head; what is sunk does not."""
+    assert stands_out(anchor(**more)) == pytest.approx(out)
+
+
+def test_a_cover_is_too_small_by_more_than_a_tape_errs() -> None:
+    """1/32 in; what is asked is the next sixteenth."""
+    piece = bracket(SOLID, role="cover", cover={"hides": ["A"]})
+    for given, short in ((2.0, False), (1.97, False), (1.968, True)):
+        cover = Cover.model_validate({"hides": ["A"], "heads_width": f"{given} in"})
+        found = list(_too_small(piece, cover, "A", (("heads_width", 2.0), ("heads_height", 9.0))))
+        assert bool(found) is short
+    (check,) = _too_small(piece, cover, "A", (("heads_width", 2.01),))
+    assert check.questions[0].answers[0].sets[0][1] == "2.0625 in"

@@ -1,0 +1,87 @@
+"""How the supports of a beam over a bracket come down: those on brackets, and those that are beams of somebody else."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from beamcheck.checks.brackets.props.supports import (
+    Moving,
+    beams_of_others,
+    live_that_stays,
+    moving_supports,
+    with_supports,
+)
+from beamcheck.checks.core.context import Context
+from beamcheck.model.beams import Beam
+from beamcheck.model.existing import Existing
+
+from ...beams import beams
+from ..brackets import SOLID, Data, bracket, structure
+
+
+def house(**pieces: Any) -> Context:
+    here = structure()
+    return Context(replace(here.structure, pieces={**here.structure.pieces, **pieces}))
+
+
+def beam(*seats: Data, **more: Any) -> Beam:
+    return Beam.model_validate(beams.beam(supports=list(seats), **more))
+
+
+@pytest.mark.parametrize(("deflects", "sags"), [("1/4 in", 0.25), (None, 0.0)])
+def test_a_seat_on_a_bracket_comes_down_as_far_as_its_nose_may_sink(deflects: str | None, sags: float) -> None:
+    on = beam(beams.seat("0 ft", "slab"), beams.seat("12 ft", "K", lands_at="9 in"))
+    place = house(K=bracket(SOLID, "20 lb", "4 in", **({"deflects": deflects} if deflects else {})))
+    assert moving_supports(on, place, live_stays=False) == ([Moving(), Moving(sags, 0.0)], "")
+
+
+def test_a_beam_below_that_was_not_worked_out_is_not_known() -> None:
+    girder = Beam.model_validate(beams.beam(name="G"))
+    on = beam(beams.seat("0 ft", "slab"), beams.seat("12 ft", "G", lands_at="6 ft"))
+    assert moving_supports(on, house(G=girder), live_stays=False) == ([Moving()], "G")
+    unsaid = beam(beams.seat("0 ft", "slab"), beams.seat("12 ft", "G"))
+    assert moving_supports(unsaid, house(G=girder), live_stays=False) == ([Moving(), Moving()], "")
+
+
+@pytest.mark.parametrize(
+    ("what", "settles", "found"),
+    [("old girder", None, True), ("steel beam under the wall", None, True), ("wall under the beam", None, False),
+     ("old girder", "1/4 in", False), ("", None, False), ("girder: two joists", None, True)],
+)  # fmt: skip
+def test_a_beam_of_somebody_else_by_its_words(what: str, settles: str | None, found: bool) -> None:
+    other = Existing.model_construct(name="old", what=what, material="wood")
+    seat = beams.seat("12 ft", "old", **({"settles": settles} if settles else {}))
+    place = house(old=other)
+    assert beams_of_others(beam(beams.seat("0 ft", "slab"), seat), place) == (["old"] if found else [])
+    assert beams_of_others(beam(beams.seat("0 ft", "old"), beams.seat("12 ft", "old")), place) == (
+        ["old"] if found or settles else [])  # fmt: skip
+
+
+def test_whether_a_live_load_stays() -> None:
+    def of(*loads: Data, **pieces: Any) -> tuple[bool | None, list[str]]:
+        stays, asked = live_that_stays(
+            beam(beams.seat("0 ft"), beams.seat("12 ft"), carries=list(loads)), house(**pieces)
+        )
+        return stays, [one.field for one in asked]
+
+    dead, live = beams.floor(dead="10 psf", width="4 ft"), beams.floor(live="40 psf", width="4 ft")
+    assert of(dead) == (False, []) and of({**live, "stays": False}) == (False, [])
+    assert of(dead, live) == (None, ["beam.B.carries.2.stays"])
+    assert of(live, {**live, "what": "books", "stays": True}) == (True, [])
+    over = beam(beams.seat("0 ft", "B", lands_at="2 ft"), beams.seat("12 ft"), name="C", carries=[live])
+    assert of(dead, C=over) == (None, ["beam.C.carries.1.stays"])
+
+
+def test_a_support_counts_by_how_much_it_brings_down_and_never_where_it_lifts() -> None:
+    """12 ft on two seats: 3 ft from the left three quarters of that one and a quarter of the other come along."""
+    from .test_prop import context
+
+    run = context(beams.beam()).structure.runs["B"]
+    sags, gives = with_supports(run, [Moving(0.4, 1e-5), Moving(0.2, 2e-5)], [36.0])
+    assert float(sags[0]) == pytest.approx(0.75 * 0.4 + 0.25 * 0.2)
+    assert float(gives[0]) == pytest.approx(0.75**2 * 1e-5 + 0.25**2 * 2e-5)
+    still = with_supports(run, [Moving(), Moving()], [36.0, 40.0])
+    assert [list(one) for one in still] == [[0.0, 0.0], [0.0, 0.0]]
