@@ -22,7 +22,7 @@ from ..document.symbols import meaning, plain_symbol, symbol_source
 from ..figures.drawers import drawn
 from ..figures.svg import PAPER, fixed, text_width
 from ..html.render import brief_reason, reason
-from .columns import in_half, stacked
+from .columns import drawn_first, early, in_half, stacked
 from .short_blocks import ShortBlocks
 from .text import LONGEST_IN_CELL, LONGEST_IN_CODE, Data, cell_text, cut, prose, spoken
 from .typefaces import TEXT_FACE, in_drawing, printable
@@ -46,11 +46,6 @@ _SVG = "{http://www.w3.org/2000/svg}"
 def _lines_of(text: str, letters: int) -> int:
     """About how many lines a text fills, so that columns come out alike."""
     return 1 + len(text) // letters
-
-
-def drawn_first(column: Sequence[Data]) -> bool:
-    """Does a drawing stand at the top of a column? Then a page may end below it, and none before it."""
-    return bool(column) and column[0]["kind"] in ("FigureBlock", "Figures")
 
 
 def _in_parts(blocks: Sequence[doc.Block]) -> Iterator[doc.Block]:
@@ -127,7 +122,8 @@ class Maker(ShortBlocks):
                 if each["kind"] == "TableBlock":
                     each |= in_half(each)
             yield {"kind": "Columns", "left": _one_by_one(pair[0]), "right": _one_by_one(pair[1]),
-                   "shares": list(block.shares), "whole": block.whole and not drawn_first(pair[1])}  # fmt: skip
+                   "shares": list(block.shares), "whole": block.whole and not drawn_first(pair[1]),
+                   "early": early(*pair)}  # fmt: skip
 
     def _FigureBlock(self, block: Any) -> Data:
         svg, about, wide, high = for_typst(drawn(block))

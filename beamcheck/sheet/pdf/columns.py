@@ -40,13 +40,23 @@ def stacked(left: list[Data], right: list[Data], flow: Sequence[Data]) -> Iterat
     high, least = (max(sum(map(height, side)) for side in pair) for pair in (first[:2], (left, right)))
     if high > HIGH and high > least + SAVED:
         first = left, right, list(flow)
-    yield from _cut(*first[:2])
+    yield from [first[:2]] if early(*first[:2]) else _cut(*first[:2])
     rest = first[2]
     if sum(map(narrow, rest)) > 1:
         start = next(number for number, block in enumerate(rest) if narrow(block))
         one, other, rest = _beside([rest[start]], [], rest[:start] + rest[start + 1 :])
         yield one, other
     yield from rest
+
+
+def drawn_first(column: Sequence[Data]) -> bool:
+    """Does a drawing stand at the top of a column? Then a page may end below it, and none before it."""
+    return bool(column) and column[0]["kind"] in ("FigureBlock", "Figures")
+
+
+def early(left: Sequence[Data], right: Sequence[Data]) -> bool:
+    """May what was told of a piece end a page whose room its drawing exceeds? Either column then ends where it does."""
+    return drawn_first(right) and bool(left) and left[0]["kind"] == "Pairs" and height(left[0]) <= HIGH
 
 
 def _cut(left: list[Data], right: list[Data]) -> Iterator[Pair]:

@@ -13,7 +13,8 @@ from ...lettering import legible
 from ..document.basis import NOT_GIVEN
 from ..document.blocks import Block, CheckBlock, Columns, Heading, Masthead, References
 from ..document.rich_blocks import MemberHead, RichTable
-from .blocks import HEADING, Maker, drawn_first
+from .blocks import HEADING, Maker
+from .columns import drawn_first
 from .text import NOT_TEXT, Data, cut, shown_text
 from .typefaces import Printable, held
 

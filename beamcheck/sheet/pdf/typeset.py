@@ -61,7 +61,7 @@ def _faces() -> typst.Fonts:
     try:
         import typst
     except ImportError as error:
-        raise BeamcheckError(f"a PDF needs the package typst, 0.15 or later 0.15: {error}") from error
+        raise BeamcheckError(f"a PDF needs the package typst 0.15: {error}") from error
     faces = typst.Fonts(include_system_fonts=False)
     missing = [face for face in FACES if face not in faces.families()]
     if missing:

@@ -7,7 +7,7 @@ from typing import Any
 from hypothesis import given
 from hypothesis import strategies as st
 
-from beamcheck.sheet.pdf.columns import height, in_half, narrow, stacked
+from beamcheck.sheet.pdf.columns import HIGH, early, height, in_half, narrow, stacked
 
 FIGURE = st.builds(
     lambda high, wide: {"kind": "FigureBlock", "width": wide, "height": high, "caption": "to scale"},
@@ -51,3 +51,11 @@ def test_a_table_in_half_the_page_breaks_sentences_and_no_word() -> None:
     step, what = in_half(table)["columns"]
     assert narrow(table)
     assert what > 4 * step > 4 * len("Step")
+
+
+def test_what_may_end_a_page_before_its_drawing_is_no_higher_than_columns_that_stay_whole() -> None:
+    drawing = {"kind": "FigureBlock", "width": 440.0, "height": 200.0, "caption": ""}
+    told = {"kind": "Pairs", "rows": [["Size", "6x8"]] * 8}
+    assert early([told], [drawing]) and height(told) < HIGH
+    assert not early([{**told, "rows": told["rows"] * 6}], [drawing])
+    assert not early([told], []) and not early([drawing], [drawing])

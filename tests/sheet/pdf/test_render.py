@@ -22,6 +22,7 @@ from beamcheck.sheet.document.prose import capital, sentence
 from beamcheck.sheet.figures.drawers import drawn
 from beamcheck.sheet.pdf.data import job_day, sheet_data
 from beamcheck.sheet.pdf.render import sheet_pdf
+from beamcheck.sheet.pdf.typeset import _faces
 from beamcheck.sheet.record.as_json import result_json
 
 from ...worked_examples.results import example
@@ -223,6 +224,14 @@ def test_drawings_are_set_as_drawings_with_their_words(sheet: Sheet) -> None:
     assert shown["figure"]["alt"].startswith("Length 14 ft, depth 13.5 in.")
 
 
+def test_what_was_told_of_a_member_stands_on_the_page_that_its_drawing_does_not_fit_on() -> None:
+    sheet = Sheet(sheet_pdf(example("boat_shed")))
+    (page,) = (page for _depth, title, page in sheet.bookmarks if "king post frame of 6 members" in title)
+    told, drawn = sheet.pages[page - 1 : page + 1]
+    assert "Key plan and load path" in told and "Softest joint" in told
+    assert "Largest push and pull of each member" not in told and "Largest push and pull of each member" in drawn
+
+
 def test_a_drawing_of_another_kind_is_set_as_well(monkeypatch: pytest.MonkeyPatch) -> None:
     """A block that only the page knows how to draw comes along by its SVG."""
 
@@ -245,6 +254,7 @@ def test_an_empty_job_is_set() -> None:
 
 
 def test_a_missing_typst_is_said(monkeypatch: pytest.MonkeyPatch) -> None:
+    _faces.cache_clear()  # looked up by the tests before
     monkeypatch.setitem(sys.modules, "typst", None)
     with pytest.raises(BeamcheckError, match="a PDF needs the package typst"):
         sheet_pdf(job())
@@ -259,6 +269,7 @@ def test_missing_typefaces_are_said(monkeypatch: pytest.MonkeyPatch) -> None:
         def families(self) -> list[str]:
             return ["Libertinus Serif", "New Computer Modern"]
 
+    _faces.cache_clear()
     monkeypatch.setattr(typst, "Fonts", Bare)
     with pytest.raises(BeamcheckError, match="without its typefaces New Computer Modern Math, DejaVu Sans Mono"):
         sheet_pdf(job())
