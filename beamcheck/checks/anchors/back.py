@@ -42,6 +42,13 @@ def back_of(group: Group) -> Back | None:
     return group.anchor.back if isinstance(group.into, Existing) else None
 
 
+def made_of(existing: Existing) -> str:
+    """What is said of its material, as a sentence."""
+    if existing.material == "other":
+        return f"what {existing.name} is made of is not said"
+    return f"{existing.name} is said to be of {existing.material}"
+
+
 def distance(group: Group, back: Back) -> float:
     """From the middle of the fasteners in the held piece to the face of the plate, in."""
     return float(np.mean(group.x)) + back.clear
@@ -54,8 +61,7 @@ def back_checks(group: Group) -> Iterator[Check]:
         return
     yield _by_whom(group, back)
     if into.material != back.on:
-        said = into.material or "nothing that is known"
-        text = f"its rods are said to go into {back.on}; {into.name} is said to be of {said}"
+        text = f"its rods are said to go into {back.on}, and {made_of(into)}"
         if into.material in GOES_INTO:
             asked = ask(
                 "back_rods_on", group.name, f"anchor.{group.name}.back.on", answers=(into.material,), wall=into.name

@@ -13,29 +13,40 @@ _FORCE = re.compile(
     r"(?<![\w.,])(\d[\d,]{0,9}(?:\.\d{1,3})?)(#(?!\w)| ?(?:lbs?|lbf|pounds?|kips?|kN|tons?)\b(?! ?/| per\b))",
     re.IGNORECASE,
 )
-_BEHIND = re.compile(r" ?(?:of |in )?(up(?!\w| to\b)|uplift|upwards?|lift|sideways|lateral|horizontal)", re.IGNORECASE)
-_BEFORE = re.compile(r"\b(uplift|upwards?|sideways|lateral|horizontal)(?: load| force)?(?: of|:| =)? ?$", re.IGNORECASE)
+_BEHIND = re.compile(
+    r" ?(?:(?:of|in|as|for|net) ){0,2}"
+    r"(up(?!\w| to\b)|uplift|upward|lift|sideways|lateral|horizontal|thrust|down|gravity|vertical)",
+    re.IGNORECASE,
+)
+_BEFORE = re.compile(
+    r"\b(uplift|upwards?|sideways|lateral|horizontal|thrust)(?: (?:load|force|capacity|resistance|value|reaction))?"
+    r"(?: of|:| =)?(?: up to)? ?$",
+    re.IGNORECASE,
+)
 _UNITS = {"#": "lb", "lbs": "lb", "pound": "lb", "pounds": "lb", "kips": "kip", "kn": "kN", "ton": "kip", "tons": "kip"}
 _SHORT_TON = 2.0  # kip: the lightest of the tons
 
 
 def forces_said(text: str, way: str | None = None) -> Iterator[float]:
     """Every force that such words name, lbf; of one way only those: 'up' and 'sideways' by their words, '' the rest."""
+    told = 0  # up to where words are those of the figures before
     for found in _FORCE.finditer(text):
+        before, behind = _BEFORE.search(text[told : found.start()]), _BEHIND.match(text, found.end())
+        word, told = before or behind, found.end() if before or not behind else behind.end()
         number, unit = found[1], found[2].strip().casefold()
         try:
             force = read(f"{number} {_UNITS.get(unit, unit)}", "force")
         except BeamcheckError:
             continue
-        if way is None or way == _way(text[: found.start()], text[found.end() :]):
+        if way is None or way == _way(word[1] if word else ""):
             yield _SHORT_TON * force if unit.startswith("ton") else force
 
 
-def _way(before: str, after: str) -> str:
+def _way(word: str) -> str:
     """Which way a figure is for, by the word right behind it or right before it."""
-    for word in filter(None, (_BEHIND.match(after), _BEFORE.search(before))):
-        return "up" if word[1].casefold().startswith(("up", "lift")) else "sideways"
-    return ""
+    if word.casefold().startswith(("up", "lift")):
+        return "up"
+    return "" if word.casefold() in ("", "down", "gravity", "vertical") else "sideways"
 
 
 def same_force(one: float, other: float) -> bool:

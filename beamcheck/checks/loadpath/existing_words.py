@@ -11,6 +11,7 @@ from ...model.existing import Existing
 from ...units import show
 from ...values.judgment import judgment
 from ...values.loads import told
+from ..beams.seats import told_apart
 from ..core.asking.question import PlausibleAnswer, ask
 from ..core.forces_said import forces_said, same_force
 from ..core.result import Check
@@ -85,9 +86,11 @@ def _less_in_the_paper(above: str, under: Existing) -> Iterator[Check]:
         left = left or presses  # one figure for both ways
     if said and (left or under.takes is not None):
         yield from _another_figure(above, under, "takes", under.takes, left)
-    lifts = list(forces_said(under.confirmed_by, "up"))
-    if lifts and under.takes_uplift is not None:
-        yield from _another_figure(above, under, "takes_uplift", under.takes_uplift, lifts)
+    for way, field, given in (("up", "takes_uplift", under.takes_uplift),
+                              ("sideways", "takes_sideways", under.takes_sideways)):  # fmt: skip
+        named = list(forces_said(under.confirmed_by, way))
+        if named and given is not None:
+            yield from _another_figure(above, under, field, given, named)
 
 
 def _another_figure(
@@ -104,6 +107,8 @@ def _another_figure(
     answers.append(PlausibleAnswer(another, ((f"existing.{under.name}.meant.{field}", another),)))
     figure = figure if named else "no force that presses"
     question = ask("existing_takes_said", under.name, path, answers=answers, what=under.what, figure=figure)
+    if field != "takes":
+        question = told_apart(question, field)
     text = f"{under.name} ({under.what}): {entered}, and what confirms it names {figure}: {under.confirmed_by}"
     yield Check.refers("path.takes_said", above, f"capacity of {under.name}", "load path", text, ask=question)
 

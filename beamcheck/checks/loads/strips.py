@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from ...analysis.site.areas import Areas
 from ...analysis.site.pieces import piece_spacing
-from ...model.beams import Beam
+from ...model.beams import Beam, beam_length
 from ...model.fields.evidence import vouched
 from ...model.loads import FormedLoad
 from ...model.roofs import Rafter
@@ -48,21 +48,29 @@ def strip_checks(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
 
 
 def _wider_than_its_roof(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
-    """A strip of more roof than there is from eave to eave: one of the two figures is a slip."""
+    """A strip of more roof than there is from eave to eave: one of the two figures is a slip.
+
+    A beam that may run up the slope, being no longer than that, bears what lies along the eave.
+    """
+    if isinstance(piece, Rafter):
+        return
     for load in piece.carries:
         if not isinstance(load, FormedLoad) or load.more or load.width is None or load.roof not in areas.roofs:
             continue
         roof = areas.roofs[load.roof or ""][0]
         slopes = 1.0 if roof.shape == "monoslope" else 2.0
         most = slopes * roof.eave_to_ridge
-        if load.width <= most + judgment("rafter beyond its roof").value or load.insists_on("width"):
+        across = min(load.width, beam_length(piece))
+        if across <= most + judgment("rafter beyond its roof").value or load.insists_on("width"):
             continue
         reaches = show(load.width / slopes, "length", "US")
         text = f"{load.what}: a strip of {show(load.width, 'length')} of {roof.name}, which has {show(most, 'length')}"
         field, whole = f"{path_of(piece, load.entry)}.width", show(most, "length", "US")
         answers = [PlausibleAnswer(f"{roof.name} reaches {reaches} from eave to ridge",
                                    ((f"roof.{roof.name}.eave_to_ridge", reaches),)),
-                   PlausibleAnswer(f"all of it comes here: {whole}", ((field, whole),))]  # fmt: skip
+                   PlausibleAnswer(f"all of it comes here: {whole}", ((field, whole),)),
+                   as_it_is(piece, load.entry, "width", "it runs up the slope: the strip lies along the eave"),
+                   ]  # fmt: skip
         asked = ask("strip_width", piece.name, field, answers=answers, area=roof.name)
         yield Check.refers(ID, piece.name, f"strip of {roof.name}", CLAUSE, text, ask=asked)
 

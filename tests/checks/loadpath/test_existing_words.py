@@ -133,6 +133,13 @@ def test_a_figure_for_what_lifts_is_none_for_what_presses(takes: str | None, fig
     ("8 kips down, 1,000 lb of uplift", "8,000 lb", "5,000 lb", ["takes_uplift"]),
     ("8 kips down, 1,000 lb up", "8,000 lb", "1,000 lb", []),
     ("8 kips down", "8,000 lb", "1,000 lb", []),
+    ("uplift capacity 8,000 lb", "8,000 lb", None, ["takes"]),
+    ("8,000 lb net uplift", "8,000 lb", None, ["takes"]),
+    ("lateral capacity of 8,000 lb", "8,000 lb", None, ["takes"]),
+    ("8 kips down; uplift capacity: 1,000 lb", "8,000 lb", "5,000 lb", ["takes_uplift"]),
+    ("1,000 lb uplift 8,000 lb down", "8,000 lb", "1,000 lb", []),
+    ("uplift 1,000 lb 8,000 lb gravity", "8,000 lb", "1,000 lb", []),
+    ("lateral 8,000 lb gravity 1,000 lb", "8,000 lb", None, ["takes"]),
 ])  # fmt: skip
 def test_a_figure_counts_the_way_that_its_words_say(
     words: str, takes: str, uplift: str | None, fields: list[str]
@@ -148,3 +155,18 @@ def test_a_figure_counts_the_way_that_its_words_say(
                 more |= {"meant": {path.rpartition(".")[2]: value}} if ".meant." in path else {path[14:]: value}
             settled = Existing(name="wall", what="stone wall", confirmed_by=letter, **more)
             assert not [one for one in word_checks("B1", settled, 1000.0) if one.id == "path.takes_said"]
+
+
+@pytest.mark.parametrize(("words", "sideways", "figure"), [
+    ("8 kips down, 200 lb sideways", "900 lb", "200 lb"),
+    ("8 kips down, thrust of 200 lb", "900 lb", "200 lb"),
+    ("8 kips down, 200 lb lateral", "200 lb", ""),
+    ("8 kips down", "900 lb", ""),
+])  # fmt: skip
+def test_a_figure_for_a_push_sideways_is_that_of_the_paper(words: str, sideways: str, figure: str) -> None:
+    letter = f"letter of the engineer of record, 3 May 2025: {words}"
+    under = Existing(name="wall", what="stone wall", confirmed_by=letter, takes="8,000 lb", takes_sideways=sideways)
+    found = [check for check in word_checks("B1", under, 1000.0) if check.id == "path.takes_said"]
+    assert [check.questions[0].answers[0].sets for check in found] == (
+        [(("existing.wall.takes_sideways", figure),)] if figure else []
+    )

@@ -10,7 +10,7 @@ import pytest
 from beamcheck import JobError, check_job, job_from_data
 from beamcheck.checks.core.result import JobResult
 
-from .test_site import header, joists, rafters, ridge_beam
+from .test_site import header, joists, porch, rafters, ridge_beam
 
 Data = dict[str, Any]
 
@@ -67,9 +67,18 @@ def test_a_beam_bears_no_more_of_a_roof_than_there_is(eave_to_ridge: str, asks: 
         ((path, value),) = answer.sets
         answered = copy.deepcopy(data)
         entry = answered["roof"][0] if path.startswith("roof") else answered["beam"][0]["carries"][0]
-        entry[path.rpartition(".")[2]] = value
+        entry |= {"meant": {"width": value}} if ".meant." in path else {path.rpartition(".")[2]: value}
         again = [check for one in run(answered).pieces for check in one.checks]
         assert not [check for check in again if "which has" in " ".join(check.notes)]
+
+
+def test_a_beam_that_may_run_up_the_slope_takes_what_lies_along_the_eave() -> None:
+    """A beam of 9 ft under a porch of 10 ft from eave to wall; the next ones stand 12 ft away."""
+    data = with_strip(porch(), "porch", width="12 ft")
+    assert not [check for one in run(data).pieces for check in one.checks if "which has" in " ".join(check.notes)]
+    data["roof"][0]["eave_to_ridge"] = "7 ft"
+    found = [check for one in run(data).pieces for check in one.checks if "which has" in " ".join(check.notes)]
+    assert [answer.sets[0][0] for answer in found[0].questions[0].answers][-1] == "beam.porch.carries.1.meant.width"
 
 
 def test_an_eave_header_is_no_ridge_beam() -> None:

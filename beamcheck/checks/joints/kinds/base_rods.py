@@ -19,7 +19,7 @@ from ....model.made.rods import Rods
 from ....units import show
 from ....values.hardware.connections import lever_arm
 from ....values.hardware.steels import steel
-from ...anchors.back import GOES_INTO, PLATE
+from ...anchors.back import GOES_INTO, PLATE, made_of
 from ...anchors.group import round_force
 from ...anchors.prying import PriedLeg, pried_checks
 from ...core.asking.question import PlausibleAnswer, ask
@@ -100,10 +100,10 @@ def _what_it_lies_on(meeting: Meeting, rods: Rods) -> Iterator[Check]:
     """What a report says of a rod is for one material, and that is the one that the post stands on."""
     under, at = meeting.under, f"joint.{meeting.name}.base.rods"
     if isinstance(under, Beam) and (rods.on != "wood" or rods.stock != under.stock):
-        said, known = f"the beam {under.name}", True
+        said, known = f"the post stands on the beam {under.name}", True
         answers = [PlausibleAnswer(under.name, ((f"{at}.on", "wood"), (f"{at}.stock", under.stock)))]
     elif isinstance(under, Existing) and under.material != rods.on:
-        said, known = f"{under.name}, said to be of {under.material}", under.material in GOES_INTO
+        said, known = made_of(under), under.material in GOES_INTO
         answers = [PlausibleAnswer(under.material, ((f"{at}.on", under.material),))]
     else:
         return
@@ -111,7 +111,7 @@ def _what_it_lies_on(meeting: Meeting, rods: Rods) -> Iterator[Check]:
     if not known:
         at = f"existing.{under.name}.material"
         asked = ask("far_material", under.name, at, of_group=meeting.name, answers=(rods.on,))
-    text = f"its rods are said to go into {rods.stock or rods.on}; the post stands on {said}"
+    text = f"its rods are said to go into {rods.stock or rods.on}, and {said}"
     yield Check.refers("joint.base_rods", meeting.name, "what its rods go into", PATH, text, ask=asked)
 
 

@@ -18,7 +18,7 @@ from ..rich_blocks import Cell, RichTable, Strong, Symbol
 from ..symbols import lettered, plain_symbol
 
 _FACTOR = re.compile(r"C_[A-Za-z0-9]+")
-_FASTENER = re.compile(r"(?:^|, )row [0-9]+(?:, column [0-9]+)?(?:; .*)?$")
+_FASTENER = re.compile(r"(?:^|, )row [0-9]{1,4}(?:, column [0-9]{1,4})?$")
 _DIGITS = 4
 ORDER = ("F_b", "F_v", "F_c_perp", "F_c", "F_t", "E", "E_min")
 WORDS, REFERENCE = (
@@ -90,7 +90,7 @@ def _member(row: _Row, where: str) -> str:
     """Whose value it is: of wood as its step has it, of a fastener as the check says where it is; '' of the piece."""
     if row.symbol in ORDER:
         return row.base.note if row.base is not None else ""
-    place = _FASTENER.search(where)
+    place = _FASTENER.search(where.partition("; ")[0])
     return where[: place.start()] if place else ""
 
 

@@ -198,6 +198,12 @@ def test_rods_go_into_what_the_post_stands_on(material: str, field: str, answer:
     assert not [one for one in again.checks if one.what == check.what]
 
 
+def test_a_footing_of_which_nobody_says_what_it_is_made_of_is_not_said_to_be_anything() -> None:
+    piece, _ = on_its_footing(lambda data: data["existing"][0].pop("material"))
+    check = the(piece, "joint.base_rods", what="go into")
+    assert check.verdict == "refer" and "other" not in check.notes[0] and "not said" in check.notes[0]
+
+
 def test_wood_under_the_base_of_a_post_is_pressed() -> None:
     """The stick that the plate lies on is looked for in the job, of a post as of stated forces."""
 
