@@ -18,7 +18,7 @@ def in_trade_words(error: Exception) -> str:
 
 def _called(symbol: str) -> tuple[str, str]:
     meaning, unit = _nomenclature().get(symbol, ("", ""))
-    return meaning or symbol, f" {unit}" if unit else ""
+    return meaning or symbol, f" {unit.replace('lbf*', 'lb-').replace('lbf', 'lb')}" if unit else ""
 
 
 @lru_cache(maxsize=1)

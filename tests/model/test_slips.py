@@ -222,3 +222,9 @@ def test_slips_of_a_frame(path: tuple[Any, ...], slip: str, asked: str, key: str
         job_from_data(data)
     at["meant"] = {key: "measured twice in the old house"}
     job_from_data(data)
+
+
+def test_a_long_house_has_a_long_row() -> None:
+    """84 pieces at 16 in reach over 112 ft."""
+    row = 'spacing = "16 in"\nmembers = 84\nshared_by = "2 in deck, nailed"\nservice'
+    assert read_job_text(JOB.replace("service", row, 1)).beam[0].members == 84

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
 from beamcheck.errors import OutOfRange, UnknownName
 from beamcheck.formulas.connections.withdrawal import withdrawal_lag
-from beamcheck.formulas.wood.bending import beam_stability
+from beamcheck.formulas.wood.bending import beam_stability, bending_stress
+from beamcheck.formulas.wood.combined import tension_stress
 from beamcheck.values.refused import in_trade_words
 
 
@@ -23,3 +26,12 @@ def test_symbols_are_said_by_what_they_stand_for() -> None:
 def test_other_errors_keep_their_words() -> None:
     error = UnknownName("species", "Oakk", ["Oak"])
     assert in_trade_words(error) == str(error)
+
+
+@pytest.mark.parametrize(("refused", "unit"), [
+    (lambda: tension_stress(T=-2.0, A_n=1.0), "-2 lb"), (lambda: bending_stress(M=-2.0, S=1.0), "-2 lb-in"),
+])  # fmt: skip
+def test_a_unit_is_that_of_the_trade(refused: Callable[[], object], unit: str) -> None:
+    with pytest.raises(OutOfRange) as caught:
+        refused()
+    assert f"given {unit} " in f"{in_trade_words(caught.value)} "

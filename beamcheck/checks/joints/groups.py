@@ -14,7 +14,7 @@ from ...records import dataclass
 from ...units import show
 from ...values.judgment import judgment
 from ..anchors.group import Forces, Group, hole_places
-from ..anchors.manners.rated_hardware import by_report
+from ..anchors.manners.rated_hardware import by_report, no_less
 from ..core.context import Context
 from ..core.result import Check
 from .meeting import Arriving, Meeting
@@ -94,7 +94,7 @@ def _steeper(meeting: Meeting, member: Arriving) -> Iterator[Check]:
         words = show(slope, "slope")
         text = f"{member.name} slopes by {words}, and the figures hold up to {show(rating.slope, 'slope')}"
         yield meeting.refers("anchor.rated_fit", "slope of the piece", "evaluation report", text, "rating_slope",
-                             "rating.slope", answers=(words,), where=member.name, piece=member.name,
+                             "rating.slope", answers=(no_less(slope),), where=member.name, piece=member.name,
                              slope=words)  # fmt: skip
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 
@@ -13,7 +14,7 @@ from ....formulas.connections.ranges import LONGEST_LASTING
 from ....model.anchors.anchor import Rating
 from ....model.fields.evidence import read_evidence
 from ....provenance import Source
-from ....units import show
+from ....units import read, show
 from ....values.factors import load_duration
 from ....values.judgment import judgment
 from ....values.loads import told
@@ -181,8 +182,14 @@ def _fits_the_report(group: Group) -> Iterator[Check]:
         text = (
             f"the piece slopes by {show(slope, 'slope')}; up to which slope the figures hold is not said, or it is less"
         )
-        open_ = Open(text, "rating_slope", "rating.slope", (show(slope, "slope"),), {"slope": show(slope, "slope")})
+        open_ = Open(text, "rating_slope", "rating.slope", (no_less(slope),), {"slope": show(slope, "slope")})
         yield group.refers(id, "slope of the piece", clause, open_)
+
+
+def no_less(slope: float) -> str:
+    """A slope in words for the job file, rounded up where words round it."""
+    words = show(slope, "slope", "US")
+    return words if read(words, "slope") >= slope - 1e-6 else show(math.ceil(10.0 * slope) / 10.0, "slope", "US")
 
 
 def _said_of_others(group: Group, context: Context | None) -> Iterator[Check]:

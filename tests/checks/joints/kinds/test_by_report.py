@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from beamcheck.checks.anchors.manners.rated_hardware import no_less
 from beamcheck.checks.core.result import PieceResult
 from beamcheck.errors import JobError
 
@@ -90,6 +91,14 @@ def test_figures_up_to_a_slope_say_nothing_of_a_steeper_piece() -> None:
     assert check.verdict == "refer" and check.questions[0].field == "joint.J.rating.slope"
     ((_, slope),) = check.questions[0].answers[0].sets
     assert screwed(1000.0, slope=str(slope)).verdict == "passes"
+
+
+@pytest.mark.parametrize(("slope", "words"), [
+    (50.12, "50.2 deg"), (18.43494, "18.5 deg"), (5.05, "5.1 deg"), (22.4999, "22.5 deg"), (60.0, "60 deg"),
+    (math.degrees(math.atan(8 / 12)), "8:12"),
+])  # fmt: skip
+def test_a_slope_that_is_offered_holds_for_the_piece(slope: float, words: str) -> None:
+    assert no_less(slope) == words
 
 
 def test_screws_that_lean_one_way_hold_one_way() -> None:
