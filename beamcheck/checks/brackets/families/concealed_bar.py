@@ -102,8 +102,11 @@ class ConcealedBar(Family[SteelCore]):
     def stiffness(self, stock: Stock | None) -> tuple[float, float]:
         """Of the bar alone; with a gusset it is stiffer, by how much is not worked out."""
         shape, E = self.shape, judgment("E of steel").value
-        inertia, out = shape.width * shape.thickness**3 / 12.0, shape.projection
-        low, high = (1.0 / float(core.tip_deflection(1.0, out, out, E, inertia, shape.down, c)) for c in (1.0, 3.0))
+        out, ends = shape.projection, ((self._counted_width, 1.0), (shape.width, 3.0))
+        low, high = (
+            1.0 / float(core.tip_deflection(1.0, out, out, E, wide * shape.thickness**3 / 12.0, shape.down, c))
+            for wide, c in ends
+        )
         return low, math.inf if self._gusseted else high
 
     @property
@@ -184,10 +187,8 @@ class ConcealedBar(Family[SteelCore]):
         rows = self.bracket.fixings.rows if self.bracket.fixings is not None else ()
         if not rows:
             return self.shape.width
-        top, share = (
-            min(rows, key=lambda row: row.below_top),
-            judgment("width of a bar for each fastener, over its distance"),
-        )
+        top = min(rows, key=lambda row: row.below_top)
+        share = judgment("width of a bar for each fastener, over its distance")
         return min(self.shape.width, (top.apart or 0.0) * (top.count - 1) + share.value * top.below_top)
 
     def _spoiled(self, hole: float) -> float:
@@ -288,7 +289,7 @@ class ConcealedBar(Family[SteelCore]):
         def sinking(pad: Pad, which: int | slice, *, room: float) -> Outcome:
             P = pad.take("P", at(F, which), "lbf", note="all the load")
             x = pad.take("x_L", at(x_L, which), "in", note="where it acts")
-            inertia = pad(rectangle_inertia, symbol="I", b=shape.width, d=shape.thickness)
+            inertia = pad(rectangle_inertia, symbol="I", b=self._counted_width, d=shape.thickness)
             sunk = pad(
                 core.tip_deflection, P=P, x_L=x, l_out=shape.projection, E_steel=judgment("E of steel").value,
                 I=inertia, l_down=shape.down, c_v=1.0,

@@ -238,3 +238,7 @@ def test_a_bar_counts_as_wide_as_it_spreads_to_its_fasteners(rows: list[Data], c
     net = counted - 0.5 * max(row["count"] for row in rows)
     allowed = min(F_Y * net * T**2 / 4.0, 1.6 * F_Y * net * T**2 / 6.0) / 1.67
     assert find(made.checks, "bending of the bar at the bend").capacity == pytest.approx(allowed)
+    narrow = body({**STRAP, "width": f"{counted} in", "tip_clear": "1/4 in"}, deflects="1/8 in",
+                  fixings=fixings(rows=rows))  # fmt: skip
+    sunk, of_narrow = (find(one.checks, "sinking of the nose") for one in (made, narrow))
+    assert sunk.ratio == pytest.approx(of_narrow.ratio, rel=1e-2)  # it weighs less

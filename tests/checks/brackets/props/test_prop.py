@@ -380,7 +380,11 @@ def test_wood_that_is_not_known() -> None:
     [
         ("1 in", {}, "the nose of K1 stands at 1 in of B, in the seat of support 1 on wall"),
         ("20 ft", {}, "20 ft is not on the beam, which runs from 0 to 12 ft"),
-        ("2 ft", {"closing": [{"what": "sill", "height": "3 in", "change": "60 %"}]}, "must be 0 to 30 points, given 60 %"),
+        (
+            "2 ft",
+            {"closing": [{"what": "sill", "height": "3 in", "change": "60 %"}]},
+            "must be 0 to 30 points, given 60 %",
+        ),
         ("2 ft", {"closing": [{"what": "sill", "height": "3 in", "species": "Oka", "change": "6 %"}]}, "'Oka'"),
     ],
 )
