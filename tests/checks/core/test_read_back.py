@@ -43,7 +43,7 @@ SENTENCES = {
 
         ledger is a floor beam of 6x12 dressed Douglas Fir-Larch No.1, dry; 2 ft 6 in long, 20 in from middle to
         middle of its supports; it hangs on timber wall; its top edge is held all along; no load of its own is
-        given; landing beam stands or hangs on it. Meant so: at, a short ledger, two lines of lag screws 20 in
+        given; landing beam stands or hangs on it. Meant so: place, a short ledger, two lines of lag screws 20 in
         apart.
 
         rafters is a pair of rafters of 2x10 Hem-Fir No.2, dry, every 2 ft; 10 ft on plan at 8:12; its foot
@@ -120,7 +120,7 @@ def test_what_a_beam_says_of_itself() -> None:
         ("plies", "1"), ("laid", "on edge"), ("top edge held", "full length"), ("bottom edge held", "ends only"),
         ("finish that cracks", "none"),
     ]  # fmt: skip
-    assert words.stick_inputs(ledger)[-1] == ("at is meant", "a short ledger, two lines of lag screws 20 in apart")
+    assert words.stick_inputs(ledger)[-1] == ("place is meant", "a short ledger, two lines of lag screws 20 in apart")
 
 
 def test_what_a_roof_and_its_tie_say_of_themselves() -> None:
