@@ -10,7 +10,7 @@ import pytest
 
 from beamcheck import check_text
 from beamcheck.console import colored
-from beamcheck.sheet.terminal.look import bar, painted, ratio_text
+from beamcheck.sheet.terminal.look import bar, cut_short, hung, painted, ratio_text
 from beamcheck.sheet.terminal.one_piece import why_text
 from beamcheck.sheet.terminal.short import short_text
 
@@ -139,3 +139,25 @@ def test_hostile_words_steer_nothing() -> None:
 def test_everything_ends_with_the_short_answer(run, written) -> None:
     job = written(FAILS)
     assert run("check", job, "--all").stdout.endswith(run("check", job).stdout)
+
+
+@pytest.mark.parametrize(
+    ("text", "room", "said"),
+    [
+        ("6x8 dressed, 14 ft 5 1/16 in", 28, "6x8 dressed, 14 ft 5 1/16 in"),
+        ("6x8 dressed, 14 ft 5 1/16 in long", 32, "6x8 dressed, 14 ft 5 1/16 in ..."),
+        ("6x8 dressed, 14 ft 5 1/16 in long", 31, "6x8 dressed ..."),
+        ("6x8 dressed, 14 ft 5 1/16 in long", 22, "6x8 dressed ..."),
+        ("bending 1,215 psi and more", 20, "bending ..."),
+        ("8 ft: net section, cuts", 14, "8 ft: net ..."),
+        ("onewordthatislong", 10, "onewor ..."),
+    ],
+)
+def test_what_is_cut_ends_with_a_word_and_before_a_size(text, room, said) -> None:
+    assert cut_short(text, room) == said
+
+
+def test_no_size_is_cut_where_its_line_ends() -> None:
+    """The line is full after `5`, and the next one begins with `1/16 in`."""
+    text = f"{'x' * 70} 14 ft 5 1/16 in {'long ' * 20}"
+    assert hung("ok  ", text, 84, most=1) == [f"ok  {'x' * 70} ..."]

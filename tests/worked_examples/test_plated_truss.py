@@ -89,3 +89,12 @@ def test_tie_that_hangs_on_pegs_refers_or_fails() -> None:
 def test_cover_that_is_too_small_for_its_plates_is_told() -> None:
     small = TEXT.replace('heads_width = "9 in"', 'heads_width = "6 in"', 1)
     assert verdicts(check_text(small)) == {"left heel cover": "refer"}
+
+
+def test_weight_of_the_covers_is_what_does_not_arrive() -> None:
+    """Two covers of 10.65 lb on the frame, at none of its points."""
+    path = check_text(TEXT).path
+    assert path is not None
+    told = "the dead load of left heel cover and right heel cover, held at no point of truss, is not counted there"
+    assert path.uncounted == told
+    assert all(total.applied > total.arriving for total in path.totals)

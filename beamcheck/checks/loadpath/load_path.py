@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import starmap
 
@@ -23,7 +24,7 @@ from ..core.result import PieceResult, Table
 from ..core.seat import bears_nothing
 from ..core.trivial import negligible
 from .roles import OTHER_SIDE, Way, everything, faults_of, kind_of, role_of, ways_of, why_not
-from .totals import Trace, standing_for, tie_length, trace
+from .totals import ROUNDING, Trace, standing_for, tie_length, trace
 
 HEADS = (
     "piece", "puts on", "by kind, unfactored", "largest", "least", "where the path ends", "roles",
@@ -38,6 +39,7 @@ TOTALS_NOTE = (
     "weights included, has to arrive where the path ends. Of a row of repeated pieces as many are counted as come to "
     "the beam that gathers them; where they end on a wall or a post, one."
 )
+NAMED = 4  # pieces whose load is not counted
 CONFIRMED, NOT_CONFIRMED, GROUND = "by others, confirmed", "by others, not confirmed", "ground"
 
 
@@ -59,7 +61,8 @@ def load_path(
     names = dict.fromkeys([*(handed.name for handed in reactions if handed.name not in members), *used])
     nodes = tuple(_node(name, pieces.get(name), verdicts.get(name, "")) for name in names)
     followed = trace(structure, reactions)
-    return LoadPath(nodes, tuple(edges), tuple(starmap(PathTotal, followed.totals()))), followed
+    totals = tuple(starmap(PathTotal, followed.totals()))
+    return LoadPath(nodes, tuple(edges), totals, uncounted(followed)), followed
 
 
 def load_path_table(job: Job, reactions: Sequence[Reactions]) -> Table:
@@ -73,6 +76,26 @@ def load_path_table(job: Job, reactions: Sequence[Reactions]) -> Table:
     return Table("Load path", HEADS, rows, NOTE)
 
 
+def uncounted(followed: Trace) -> str:
+    """Of which pieces the load is not counted in what; '' unless that is all by which less arrives."""
+    lost = defaultdict[str, float](float)
+    for step in followed.left:
+        for kind, force in step.force.items():
+            lost[kind] += force
+    size = sum(map(abs, followed.applied.values()))
+    for kind in {*followed.applied, *followed.arriving}:
+        missing = followed.applied.get(kind, 0.0) - followed.arriving.get(kind, 0.0)
+        if abs(missing - lost[kind]) > ROUNDING * size:
+            return ""
+    load = "dead load" if all(kind == "D" or not force for kind, force in lost.items()) else "load"
+    told = []
+    for below in dict.fromkeys(step.below for step in followed.left):
+        names = list(dict.fromkeys(step.above for step in followed.left if step.below == below))
+        shown = names if len(names) <= NAMED else [*names[: NAMED - 1], f"{len(names) - NAMED + 1} more pieces"]
+        told.append(f"the {load} of {' and '.join(shown)}, held at no point of {below}, is not counted there")
+    return "; ".join(told)
+
+
 def totals_table(followed: Trace) -> Table:
     """What is applied and what arrives, by combination; no rows, and why, where the path could not be followed."""
     if followed.missing:
@@ -80,7 +103,9 @@ def totals_table(followed: Trace) -> Table:
     rows = tuple(
         (name, show(applied, "force"), show(arriving, "force")) for name, applied, arriving in followed.totals()
     )
-    return Table(TOTALS, ("combination", "applied", "arrives"), rows, TOTALS_NOTE)
+    why = uncounted(followed)
+    note = f"{TOTALS_NOTE} Less arrives here: {why}." if why else TOTALS_NOTE
+    return Table(TOTALS, ("combination", "applied", "arrives"), rows, note)
 
 
 def _edges(way: Way) -> list[PathEdge]:

@@ -55,13 +55,15 @@ class Followed:
 @dataclass(frozen=True)
 class Trace:
     """`applied`: all that is put on the house, own weights and the further pieces of a row included; `arriving`: what
-    comes to the ends of the path. `missing` says why there is no trace; then the rest is empty.
+    comes to the ends of the path. `missing` says why there is no trace; then the rest is empty. `left`: steps onto a
+    frame at none of its points, which it does not count.
     """
 
     applied: Kinds
     arriving: Kinds
     steps: tuple[Followed, ...]
     missing: str = ""
+    left: tuple[Followed, ...] = ()
 
     def totals(self) -> tuple[tuple[str, float, float], ...]:
         """(combination, applied, arriving) for each combination that differs on this house, lbf."""
@@ -90,6 +92,7 @@ def trace(structure: Structure, reactions: Sequence[Reactions]) -> Trace:
     applied, arriving = defaultdict[str, float](float), defaultdict[str, float](float)
     brought: dict[str, list[Brought]] = {}
     steps: list[Followed] = []
+    left: list[Followed] = []
     try:
         for handed in reactions:
             piece = structure.pieces.get(handed.name)
@@ -109,6 +112,8 @@ def trace(structure: Structure, reactions: Sequence[Reactions]) -> Trace:
                 passed = {kind: sides * value for kind, value in force.items()}
                 steps.append(Followed(handed.name, index, row.on, passed))
                 under = structure.pieces.get(row.on)
+                if transfer is not None and not transfer.point and under is not None and is_frame(under):
+                    left.append(steps[-1])
                 if under is None or isinstance(under, Existing):
                     _add(arriving, passed)
                 elif isinstance(under, (Rafter, Tie)) or transfer is None:
@@ -117,7 +122,7 @@ def trace(structure: Structure, reactions: Sequence[Reactions]) -> Trace:
                     brought.setdefault(row.on, []).append((transfer, passed))
     except (_Lost, BeamcheckError) as error:
         return Trace({}, {}, (), str(error))
-    return Trace(dict(applied), dict(arriving), tuple(steps))
+    return Trace(dict(applied), dict(arriving), tuple(steps), left=tuple(left))
 
 
 def _add(into: defaultdict[str, float], forces: Kinds, times: float = 1.0) -> None:

@@ -26,6 +26,7 @@ _GREEN, _YELLOW, _BOLD, _NO, _PLAIN = "\x1b[32m", "\x1b[33m", "\x1b[1m", "\x1b[7
 _HEAD = re.compile(r"^(FAILS|NO)\b", re.MULTILINE)
 _OPEN = re.compile(r"^(REFER\b|\?\d*)", re.MULTILINE)
 _GOOD = re.compile(r"^(PASSES|ok)\b", re.MULTILINE)
+_BARE = re.compile(r"(^| )[\d.,/]*\d$")  # a number whose unit, or the rest of whose size, is yet to come
 _TYPED = re.compile(r"(whatcarries [a-z].*?|--(?:why|all|meant|top-held|moisture|members)\b)(?=   |$)", re.MULTILINE)
 
 
@@ -56,9 +57,21 @@ def hung(first: str, text: str, width: int, most: int = 0) -> list[str]:
         lines = [first.rstrip(), *lines]
     if most and len(lines) > most and width >= WIDE:
         kept = lines[:most]
-        kept[-1] = f"{kept[-1][: width - 4].rstrip(' ,;:')} ..."
+        kept[-1] = cut_short(f"{kept[-1]} {lines[most].strip()}", width)
         return kept
     return lines
+
+
+def cut_short(text: str, room: int) -> str:
+    """What of a text so many letters hold, up to the end of a word, and before a size that would be cut."""
+    if len(text) <= room:
+        return text
+    end = text.rfind(" ", 0, room - 3)
+    while (kept := text[: max(end, 0)].rstrip()) and (
+        _BARE.search(kept) or (kept.endswith(" ft") and text[end + 1 : end + 2].isdigit())
+    ):
+        end = kept.rfind(" ")
+    return f"{(kept or text[: room - 4]).rstrip(' ,;:')} ..."
 
 
 def ratio_text(ratio: float | None) -> str:

@@ -16,6 +16,8 @@ from beamcheck.checks.core.context import Structure
 from beamcheck.checks.core.draft import Reactions, SupportForces
 from beamcheck.checks.core.pictures.beams import PathEdge
 from beamcheck.checks.core.result import JobResult
+from beamcheck.checks.loadpath.load_path import uncounted
+from beamcheck.checks.loadpath.totals import Followed as Step
 from beamcheck.checks.loadpath.totals import Trace, trace
 from beamcheck.checks.pieces import from_the_top
 from beamcheck.model.existing import Existing
@@ -140,6 +142,15 @@ class TestTotals:
         one = job_from_data(job(post=[post()]))
         followed_ = trace(Structure({}, {"P": one.post[0]}), [Reactions("P")])
         assert (followed_.totals(), followed_.missing) == ((), "P could not be worked out")
+
+    def test_whose_load_is_not_counted_is_said_where_it_is_all_that_does_not_arrive(self) -> None:
+        left = tuple(Step(name, 0, "F", {"D": 2.0}) for name in "ABCDE")
+        told = "the dead load of A and B and C and 2 more pieces, held at no point of F, is not counted there"
+        assert uncounted(Trace({"D": 100.0, "S": 9.0}, {"D": 90.0, "S": 9.0}, (), left=left)) == told
+        assert uncounted(Trace({"D": 100.0, "S": 9.0}, {"D": 90.0, "S": 8.0}, (), left=left)) == ""
+        assert uncounted(Trace({"D": 100.0}, {"D": 89.0}, (), left=left)) == ""
+        live = uncounted(Trace({"L": 7.0}, {"L": 0.0}, (), left=(Step("A", 0, "F", {"L": 7.0}),)))
+        assert live == "the load of A, held at no point of F, is not counted there"
 
     def test_the_table_says_what_is_applied_and_what_arrives(self) -> None:
         table = checked(**house_data()).tables[1]

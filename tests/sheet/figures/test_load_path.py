@@ -236,6 +236,9 @@ class TestOnTheSheet:
         *_, last = self.blocks(replace(example(), totals=totals))
         assert isinstance(last, Paragraph)
         assert last.text == "All pieces together under D + L: 900 lb comes on, 850 lb arrives; 50 lb does not arrive."
+        *_, last = self.blocks(replace(example(), totals=totals, uncounted="the load of A is not counted in F"))
+        assert isinstance(last, Paragraph)
+        assert last.text.endswith("; 50 lb does not arrive: the load of A is not counted in F.")
 
     def test_a_piece_that_stands_on_what_is_there_needs_no_drawing(self) -> None:
         assert self.blocks(LoadPath((node("B1"), end("wall")), (PathEdge("B1", "wall", 1.0, 1.0),))) == []

@@ -148,8 +148,10 @@ class LoadPath:
     """The whole path, from the top down; and by combination what is applied and what arrives at its ends, lbf.
 
     `totals`: (combination, applied, arriving), both down positive, with every load of the combination on at once.
+    `uncounted`: of which pieces the load is not counted in what, where that is all by which less arrives.
     """
 
     nodes: tuple[PathNode, ...]
     edges: tuple[PathEdge, ...]
     totals: tuple[PathTotal, ...] = ()
+    uncounted: str = ""

@@ -62,6 +62,7 @@ def _arrives(path: LoadPath, units: str) -> Iterator[Block]:
     told = f"All pieces together under {most.combination}: {on} comes on, {off} arrives"
     if abs(missing) > max(NEGLIGIBLE, 1e-6 * abs(most.applied)):
         told += f"; {quantity(missing, 'force', units)} does not arrive"
+        told += f": {path.uncounted}" if path.uncounted else ""
     yield Paragraph(f"{told}.")
 
 
@@ -80,7 +81,7 @@ def by_marks(path: LoadPath, sheet: Sheet) -> LoadPath:
     for edge in path.edges:
         if one_of.get(edge.above, edge.above) == edge.above:
             edges.append(replace(edge, above=name_of(edge.above), below=name_of(edge.below)))
-    return LoadPath(tuple(nodes.values()), tuple(edges), path.totals)
+    return replace(path, nodes=tuple(nodes.values()), edges=tuple(edges))
 
 
 def bar_names(path: LoadPath, sheet: Sheet) -> dict[str, tuple[str, str]]:
