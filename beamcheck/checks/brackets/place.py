@@ -52,7 +52,7 @@ def _at_another_wall(family: Family[Any], near: Near, context: Context) -> Itera
     """Refers where a beam rests on the wall of the bracket somewhere else than its nose is said to stand."""
     bracket, beam = family.bracket, context.under(near.beam)
     seats = [one for one in beam.supports if one.on == bracket.on] if isinstance(beam, Beam) else []
-    if not isinstance(beam, Beam) or not seats:
+    if not isinstance(beam, Beam) or not seats or bracket.insists_on("near"):
         return
     out, ends = bracket.shape.stands_out, [support.at for support in beam.supports]
     places = [seat.at + way * (0.5 * (seat.bearing or 0.0) + out) for seat in seats for way in (1.0, -1.0)]
@@ -64,7 +64,10 @@ def _at_another_wall(family: Family[Any], near: Near, context: Context) -> Itera
         f"it is fixed to {bracket.on}, on which {beam.name} rests: its nose is about {where} along {beam.name} and not "
         f"{show(near.at, 'length')}: one of them is not right"
     )
-    asked = ask_for(bracket, "nose_at", "near.at", [f"{place:.4g} in" for place in between], beam=beam.name)
+    elsewhere = f"that is another part of {bracket.on}"
+    answers = [*(f"{place:.4g} in" for place in between),
+               PlausibleAnswer(elsewhere, ((path_of(bracket, "meant.near"), elsewhere),))]  # fmt: skip
+    asked = ask_for(bracket, "nose_at", "near.at", answers, beam=beam.name)
     yield Check.refers(ID, bracket.name, f"where it stands under {beam.name}", CLAUSE, text, ask=asked)
 
 
