@@ -65,8 +65,10 @@ def _at_another_wall(family: Family[Any], near: Near, context: Context) -> Itera
         f"{show(near.at, 'length')}: one of them is not right"
     )
     elsewhere = f"that is another part of {bracket.on}"
-    answers = [*(f"{place:.4g} in" for place in between),
-               PlausibleAnswer(elsewhere, ((path_of(bracket, "meant.near"), elsewhere),))]  # fmt: skip
+    answers: list[PlausibleAnswer | str] = [
+        *(f"{place:.4g} in" for place in between),
+        PlausibleAnswer(elsewhere, ((path_of(bracket, "meant.near"), elsewhere),)),
+    ]
     asked = ask_for(bracket, "nose_at", "near.at", answers, beam=beam.name)
     yield Check.refers(ID, bracket.name, f"where it stands under {beam.name}", CLAUSE, text, ask=asked)
 

@@ -6,13 +6,15 @@ Numbers are in full precision, in the units that the job is shown in: in, lb, ps
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import fields
 
 from ...checks.core.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResult
 from ...errors import BeamcheckError
+from ...model.anchors.anchor import Fastener
 from ...model.beams import Beam
-from ...model.brackets.bracket import Bracket, Trim
+from ...model.brackets.bracket import Braced, Bracket, Trim
 from ...model.job import Job
 from ...model.reading.reader import read_job_text
 from ...model.roofs import Rafter, Tie
@@ -166,26 +168,36 @@ def _ends(job: Job) -> Iterator[tuple[str, str]]:
 
 
 def _of_fixings(job: Job) -> Iterator[HardwareRow]:
-    """What fixes brackets and trim, as the job gives it."""
+    """What fixes brackets and trim, and joins the pieces of a bracket, as the job gives it."""
     pieces: tuple[Bracket | Trim, ...] = (*job.bracket, *job.trim)
     for piece in pieces:
         fixings = piece.fixings
-        if fixings is None or fixings.fastener is None:
-            continue
-        fastener = fixings.fastener
-        n = sum(row.count for row in fixings.rows)
-        each: int | str = n or "not given"
-        made = ", ".join(filter(None, (f"steel {fastener.steel}" if fastener.steel else "", fastener.coating or "")))
-        length = show(fastener.length, "length") if fastener.length is not None else ""
-        note = "as the job gives it; its length is not given" if fastener.length is None else "as the job gives it"
-        yield HardwareRow(piece.name, piece.on, fastener.kind, fastener.size, length, made, each, 1, n or None, note)
-        if fastener.washer is not None:
-            across = f"{show(fastener.washer, 'length')} across"
-            note = "one under each head; a bolt has another under its nut" if fastener.kind == "bolt" else ""
-            many = 2 * n if fastener.kind == "bolt" else n
-            yield HardwareRow(
-                piece.name, piece.on, "washer", across, "", "", many or "not given", 1, many or None, note
-            )
-        if fastener.kind == "bolt":
-            coating = fastener.coating or ""
-            yield HardwareRow(piece.name, piece.on, "nut", fastener.size, "", coating, each, 1, n or None, "")
+        if fixings is not None and fixings.fastener is not None:
+            each = Counter(row.length or fixings.fastener.length for row in fixings.rows for _ in range(row.count))
+            for length, n in (each or {fixings.fastener.length: 0}).items():
+                yield from _bought(piece.name, piece.on, fixings.fastener, length, n)
+        if isinstance(piece, Bracket) and isinstance(piece.shape, Braced):
+            legs, ends = piece.shape.legs_joint, piece.shape.end_screws
+            if legs is not None and legs.fastener is not None:
+                n = sum(row.count for row in legs.rows)
+                yield from _bought(piece.name, "its legs together", legs.fastener, legs.fastener.length, n)
+            if ends is not None:
+                yield from _bought(
+                    piece.name, "its brace to its legs", ends.fastener, ends.fastener.length, 2 * ends.count
+                )
+
+
+def _bought(name: str, holds: str, fastener: Fastener, length: float | None, n: int) -> Iterator[HardwareRow]:
+    """So many fasteners with their washers and nuts."""
+    each: int | str = n or "not given"
+    made = ", ".join(filter(None, (f"steel {fastener.steel}" if fastener.steel else "", fastener.coating or "")))
+    long = show(length, "length") if length is not None else ""
+    note = "as the job gives it; its length is not given" if length is None else "as the job gives it"
+    yield HardwareRow(name, holds, fastener.kind, fastener.size, long, made, each, 1, n or None, note)
+    if fastener.washer is not None:
+        across = f"{show(fastener.washer, 'length')} across"
+        note = "one under each head; a bolt has another under its nut" if fastener.kind == "bolt" else ""
+        many = 2 * n if fastener.kind == "bolt" else n
+        yield HardwareRow(name, holds, "washer", across, "", "", many or "not given", 1, many or None, note)
+    if fastener.kind == "bolt":
+        yield HardwareRow(name, holds, "nut", fastener.size, "", fastener.coating or "", each, 1, n or None, "")

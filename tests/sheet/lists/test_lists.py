@@ -8,19 +8,21 @@ import math
 import re
 import zipfile
 from dataclasses import replace
+from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from beamcheck import CAUTION, SIGN_OFF, check_text, checks_csv, hardware_csv, result_xlsx
+from beamcheck import CAUTION, SIGN_OFF, check_file, check_text, checks_csv, hardware_csv, result_xlsx
 from beamcheck.checks.core.result import Check, JobResult, PieceResult
 from beamcheck.errors import BeamcheckError
 from beamcheck.sheet.lists.rows import check_rows, hardware_rows
 
 from ...doors.jobs import FAILS, HEAD, PASSES, REFER, STOCK, WALL, joist
 
+WORKED = Path(__file__).parents[3] / "worked_examples"
 MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
 FORMULA = ("=", "+", "-", "@")
 HELD = """
@@ -231,3 +233,22 @@ class TestSpreadsheet:
         monkeypatch.setitem(__import__("sys").modules, "openpyxl", None)
         with pytest.raises(BeamcheckError, match="needs the package openpyxl: install it, or write CSV instead"):
             result_xlsx(check_text(PASSES))
+
+
+def test_what_joins_the_legs_of_a_bracket_is_bought_too() -> None:
+    """Two bolts through the lap, with washers and nuts, beside the lag screws into the wall."""
+    result = check_file(WORKED / "shelf_on_three_piece_brackets.toml")
+    bought = [
+        (row.what, row.size, row.length, row.in_all) for row in hardware_rows(result) if row.group == "left bracket"
+    ]
+    assert bought == [
+        ("lag screw", "3/8 in", "7 in", 2), ("washer", "1 in across", "", 2),
+        ("bolt", "1/4 in", "4 in", 2), ("nut", "1/4 in", "", 2),
+    ]  # fmt: skip
+
+
+def test_rows_of_a_bracket_with_screws_of_two_lengths() -> None:
+    result = check_file(WORKED / "mantel_on_wooden_brackets.toml")
+    screws = [(row.length, row.in_all) for row in hardware_rows(result)
+              if row.group == "left bracket" and row.what == "lag screw"]  # fmt: skip
+    assert screws == [("12 in", 1), ("9 in", 1)]
