@@ -72,6 +72,7 @@ def test_which_offsets_are_checked_together(
 ])  # fmt: skip
 def test_offsets_that_nobody_states_are_asked(offsets: tuple[float | None, float | None], fields: list[str]) -> None:
     found = [one for one in of(offsets).checks if one.id.startswith("post.eccentric")]
+    assert found
     for one in found:
         assert [question.field for question in one.questions] == [f"post.P.{field}" for field in fields]
 

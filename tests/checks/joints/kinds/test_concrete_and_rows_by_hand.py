@@ -155,9 +155,12 @@ def test_of_crossed_screws_half_are_pulled(crossed: bool, count: int, pulled: fl
 def test_faces_are_pressed_where_screws_draw_them_together(degrees: float, area: float) -> None:
     """1,000 lb on screws at 45 degrees press with as much: on the parallelogram that both share, or a square of the
     lesser of pieces that hardly cross."""
-    for check in _shown(screws(degrees=degrees), np.array([0.0, 1000.0]), 900.0):
+    crossing, steep = (list(_shown(screws(**of), np.array([0.0, 1000.0]), 900.0)) for of in
+                       ({"degrees": degrees}, {"angle": 60.0}))  # fmt: skip
+    assert len(crossing) == len(steep) == 2
+    for check in crossing:
         assert check.demand == pytest.approx(1000.0 / area) and check.capacity == pytest.approx(625.0)
-    for check in _shown(screws(angle=60.0), np.array([0.0, 1000.0]), 900.0):
+    for check in steep:
         assert check.demand == pytest.approx(1000.0 * math.tan(math.radians(60.0)) / 48.0)
 
 
