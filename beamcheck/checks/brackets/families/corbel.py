@@ -168,8 +168,8 @@ class CorbelBlock(OnePiece[Corbel]):
         least = judgment("shallowest dap that a block stands in")
         if seat < least.value - UNCHECKED:
             text = (
-                f"{show(seat, 'length')} deep, less than {show(least.value, 'length')}: what shrinks or is cut by eye "
-                "takes as much: deepen it, or leave `seat` out and let the fasteners carry"
+                f"{show(seat, 'small length')} deep, less than {show(least.value, 'small length')}: what shrinks or is "
+                "cut by eye takes as much: deepen it, or leave `seat` out and let the fasteners carry"
             )
             yield Check.breaks_rule("bracket.dap", name, "depth of the dap", "common practice, no source", text)
         if isinstance(under, Post):

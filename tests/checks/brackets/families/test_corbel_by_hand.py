@@ -176,7 +176,7 @@ def test_without_a_dap_it_is_the_solid_bracket_of_its_outline() -> None:
 
 def test_a_dap_as_shallow_as_what_shrinks_is_none() -> None:
     """Common practice, no source: half an inch at the least; 50 lb on 0.1 in would be 143 psi of 863."""
-    for seat, shallow in (("0.1 in", True), ("0.49 in", True), ("1/2 in", False)):
+    for seat, shallow in (("0.1 in", True), ("0.46 in", True), ("12 mm", False), ("1/2 in", False)):
         checks = body({**DAP, "seat": seat}, shelf("50 lb"), fixings=fixings()).checks
         found = [check for check in checks if check.what == "depth of the dap"]
         assert [check.verdict for check in found] == (["fails"] if shallow else [])
