@@ -10,17 +10,18 @@ from ...units import read
 from ...values.judgment import judgment
 
 _FORCE = re.compile(
-    r"(?<![\w.,])(\d[\d,]{0,9}(?:\.\d{1,3})?)(#(?!\w)| ?(?:lbs?|lbf|pounds?|kips?|kN|tons?)\b(?! ?/| per\b))",
+    r"(?<![\w.,])(\d[\d,]{0,9}(?:\.\d{1,3})?)(#(?!\w)| ?(?:lbs?|lbf|pounds?|kips?|kN|tons?)\b"
+    r"(?! ?/| per\b(?! (?:seat|support|end|bearing|post|beam|rafter)\b)))",
     re.IGNORECASE,
 )
 _BEHIND = re.compile(
     r" ?(?:(?:of|in|as|for|net) ){0,2}"
-    r"(up(?!\w| to\b)|uplift|upward|lift|sideways|lateral|horizontal|thrust|down|gravity|vertical)",
+    r"(up(?!\w| to\b)|uplift|upward|lift|hold-?down|sideways|lateral|horizontal|thrust|down|gravity|vertical)",
     re.IGNORECASE,
 )
 _BEFORE = re.compile(
-    r"\b(uplift|upwards?|sideways|lateral|horizontal|thrust)(?: (?:load|force|capacity|resistance|value|reaction))?"
-    r"(?: of|:| =)?(?: up to)? ?$",
+    r"\b(uplift|upwards?|hold-?down|sideways|lateral|horizontal|thrust)"
+    r"(?: (?:load|force|capacity|resistance|value|reaction))?(?: of|:| =)?(?: up to)? ?$",
     re.IGNORECASE,
 )
 _UNITS = {"#": "lb", "lbs": "lb", "pound": "lb", "pounds": "lb", "kips": "kip", "kn": "kN", "ton": "kip", "tons": "kip"}
@@ -44,7 +45,7 @@ def forces_said(text: str, way: str | None = None) -> Iterator[float]:
 
 def _way(word: str) -> str:
     """Which way a figure is for, by the word right behind it or right before it."""
-    if word.casefold().startswith(("up", "lift")):
+    if word.casefold().startswith(("up", "lift", "hold")):
         return "up"
     return "" if word.casefold() in ("", "down", "gravity", "vertical") else "sideways"
 

@@ -140,6 +140,9 @@ def test_a_figure_for_what_lifts_is_none_for_what_presses(takes: str | None, fig
     ("1,000 lb uplift 8,000 lb down", "8,000 lb", "1,000 lb", []),
     ("uplift 1,000 lb 8,000 lb gravity", "8,000 lb", "1,000 lb", []),
     ("lateral 8,000 lb gravity 1,000 lb", "8,000 lb", None, ["takes"]),
+    ("8,000 lb per seat, uplift 1,000 lb", "8,000 lb", "1,000 lb", []),
+    ("8,000 lb per seat; 1,000 lb hold-down", "8,000 lb", "1,000 lb", []),
+    ("hold-down 8,000 lb", "8,000 lb", None, ["takes"]),
 ])  # fmt: skip
 def test_a_figure_counts_the_way_that_its_words_say(
     words: str, takes: str, uplift: str | None, fields: list[str]
