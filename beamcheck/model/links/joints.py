@@ -61,8 +61,10 @@ def joint_links(
 
 
 def _of_the_tables(entry: Entry) -> Iterator[Fault]:
-    """Sizes and grades that the tables must know."""
-    yield from fastener_faults((*entry.path, "fastener"), fields(entry.data.get("fastener")))
+    """Sizes and grades that the tables must know: of what is worked out."""
+    kind = entry.data.get("kind")
+    if isinstance(kind, str) and kind in MANNER_OF:
+        yield from fastener_faults((*entry.path, "fastener"), fields(entry.data.get("fastener")))
     for part in ("base", "cap", "strap"):
         yield from steel_faults((*entry.path, part, "steel"), fields(entry.data.get(part)).get("steel"))
     for i, member in enumerate(entries(entry.data.get("members"))):

@@ -297,3 +297,11 @@ def test_what_a_joint_stands_on_is_something(filler: str) -> None:
     one = joint("post base", member("post", "post", 90.0, -2000.0), base=base, stands_on=filler)
     found = checked(one, wood("post", "7 1/2 in x 7 1/2 in"))
     assert the(found, "joint.balance").questions[0].field == "joint.J.stands_on"
+
+
+def test_rods_that_somebody_else_answers_for_are_of_any_size() -> None:
+    """Nothing is worked out of glued rods: 20 mm and their steel are what the sheet says."""
+    rods = {"kind": "pin", "size": "20 mm", "steel": "8.8"}
+    one = joint("bonded rods", member("post", "post", 90.0, 1000.0), member("beam", "beam", 0.0, down=1000.0),
+                confirmed_by=SHEET, fastener=rods)  # fmt: skip
+    assert checked(one, wood("post", "6x6 dressed"), wood("beam", "6x10 dressed")).verdict == "passes"
