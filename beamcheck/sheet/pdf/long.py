@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import Future, ThreadPoolExecutor
@@ -38,6 +39,7 @@ class _Long:
         job = self._result.job_text.encode("utf-8", errors="replace")
         # first of all, so that the result is not made while typst is in memory too
         carried = {JOB: packed([job]), RESULT: packed(result_json_pieces(self._result))}
+        gc.collect()  # what a command leaves lying (`console.py`) is room that typst can have
         file, waiting, made = Joined(), dict[int, Part](), dict[int, Added]()
         for number, pdf in self._meanwhile(enumerate(parts_of(self._looked_at(runs), PART)), waiting):
             made[number] = file.add(pdf)
