@@ -43,10 +43,9 @@ def screening_woods(
     stock: Stock, make: Callable[[DesignValues], WoodMaterial]
 ) -> list[tuple[DesignValues, WoodMaterial]]:
     """Every plausible row with its wood; all take the heaviest candidate's weight, since weight loads the piece."""
-    rows = rows_to_screen(stock)
-    woods = [make(values) for values in rows]
-    heaviest = max(float(wood.density) for wood in woods)
-    return [(values, replace(wood, density=heaviest, doubts=())) for values, wood in zip(rows, woods, strict=True)]
+    woods = [(values, make(values)) for values in rows_to_screen(stock)]
+    heaviest = max(float(wood.density) for _, wood in woods)
+    return [(values, replace(wood, density=heaviest, doubts=())) for values, wood in woods]
 
 
 def screen(

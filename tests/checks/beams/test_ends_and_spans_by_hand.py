@@ -99,6 +99,19 @@ def test_a_simple_span_is_pressed_above() -> None:
     assert lifted.spans[0].pressed_below[0] > 60.0
 
 
+@pytest.mark.parametrize("middle", [[], [seat("6 ft")]])
+def test_the_softest_that_a_beam_is_taken(middle: list[Data]) -> None:
+    """5 w L^4/(384 E I) + w L^2/(8 E/16 5/6 A) on the tabulated E, 6 x 12 in; on three supports shear counts, too."""
+    run = solved(supports=[seat("0 ft"), *middle, seat("12 ft")], carries=[floor(dead="1200 plf")])
+    w, E, inertia, area = 100 + 5 / 1728 * 72, 1.4e6, 864.0, 72.0
+    softest = run.with_shear
+    sag = -min(softest.deflections(0.0, 144.0, False, softest.factors)[0])
+    if not middle:
+        assert sag == pytest.approx(5 * w * 144**4 / (384 * E * inertia) + w * 144**2 / (8 * E / 16 * 5 / 6 * area))
+    assert sag > -min(run.solved.deflections(0.0, 144.0, False, run.solved.factors)[0])
+    assert len(run.solved.others) == 1 and not softest.others, "solved once only, never without shear"
+
+
 def test_one_end_that_may_turn_over_is_enough() -> None:
     assert not solved(supports=[seat("0 ft"), seat("12 ft", restrained=False)]).spans[0].upright
     loose = {key: value for key, value in seat("0 ft").items() if key != "restrained"}

@@ -6,15 +6,21 @@ Measures by hand; what a lone beam is (3 in thick, a strip of 32 in) is common p
 from __future__ import annotations
 
 from fractions import Fraction
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
-from beamcheck.checks.beams.seats import seats_of
+from beamcheck.checks.beams.beam_run import section_of
+from beamcheck.checks.beams.seats import contact_of, seats_of
 from beamcheck.checks.core.asking.question import Question
+from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check, PieceResult
 from beamcheck.model.beams import Beam
+from beamcheck.model.stock import Stock
+from beamcheck.values.lumber import read_size
 
+from ..houses import TWO_BY_TEN, rafter
 from .beams import SAWN, Data, beam, find, floor, known, result_of, seat, step, stock
 
 WOOD = known("6 in x 12 in")
@@ -131,6 +137,28 @@ def test_seats_that_touch_are_apart(first: str, apart: bool) -> None:
         assert [one.field for one in found[0].questions] == ["beam.B.supports.1.bearing", "beam.B.supports.2.bearing"]
 
 
+@pytest.mark.parametrize(("support", "slot", "b", "l_b"), [
+    ({}, 0.0, 6.0, 5.5), ({"bearing_width": "5 in"}, 0.3125, 4.6875, 5.5), ({"bearing_width": "7 in"}, 0.0, 6.0, 5.5),
+    ({}, 6.0, 0.0, 5.5), ({"bearing_width": "1/4 in"}, 0.3125, 0.0, 5.5), ({"bearing": None}, 0.0, 6.0, 0.0),
+    ({"on": "U"}, 0.0, 6.0, 3.5), ({"on": "F"}, 0.0, 6.0, 5.5), ({"on": "F", "bearing": "8 in"}, 0.0, 6.0, 7.25),
+    ({"on": "two"}, 0.0, 6.0, 5.5), ({"on": "two", "bearing": "8 in"}, 0.0, 6.0, 7.0),
+    ({"on": "U", "holds": "hung"}, 0.0, 6.0, 5.5),
+])  # fmt: skip
+def test_what_touches_on_a_seat(support: Data, slot: float, b: float, l_b: float) -> None:
+    """6 in less a slot, never less than nothing; along it no more than what lies below: 3 1/2 in, 7 1/4 in laid flat,
+    7 in of two plies."""
+    end = {key: value for key, value in seat("72 in", **support).items() if value is not None}
+    one = Beam.model_validate(beam(supports=[end, seat("0 ft")]))
+    below = {"U": {}, "F": {"laid": "flat"}, "two": {"plies": 2}}
+    pieces = {name: Beam.model_validate(beam(name=name, stock="flat", **more)) for name, more in below.items()}
+    stocks = {each["name"]: Stock.model_validate(each) for each in (WOOD, FLAT)}
+    wall: Any = SimpleNamespace(name="wall")
+    joints: Any = SimpleNamespace(slot=lambda anchor: slot)
+    context = Context(Structure(stocks, {"B": one, "wall": wall, **pieces}, joints=joints))
+    found = contact_of(one, seats_of(one.supports, 72.0)[0], section_of(read_size(WOOD["size"]), "edge", 1), context)
+    assert (found.b, found.l_b) == (b, l_b)
+
+
 def test_a_seat_that_is_not_given_says_what_the_reaction_needs() -> None:
     """R/(b F_c_perp'): 1,455 lb on 6 in, or on the 2 in that the seat is said to be broad, of 400 psi."""
     for more, long in (({}, 1455 / 2400), ({"bearing_width": "1/4 in"}, 1455 / 100)):
@@ -216,6 +244,35 @@ def test_where_a_row_lands_is_asked_in_the_entry_that_brings_it() -> None:
     paths = dict(answer.sets)
     assert list(paths) == ["beam.J.supports.2.lands_from", "beam.J.supports.2.lands_to"]
     assert [float(str(value).split()[0]) for value in paths.values()] == [0.0, 144.0] and "12 ft" in answer.says
+
+
+ON_RIDGE: Data = {"ridge": "beam", "ridge_on": "U", "pair": True}
+
+
+@pytest.mark.parametrize(("where", "field"), [
+    (ON_RIDGE, "rafter.R.upper.lands_from"), ({"wall": {"on": "U"}}, "rafter.R.wall.lands_from"),
+    ({"other_wall": "U"}, "ruling"), ({**ON_RIDGE, "spacing": "25 in"}, "rafter.R.upper.lands_from"),
+    ({**ON_RIDGE, "spacing": "24 in"}, None),
+])  # fmt: skip
+def test_where_rafters_land_is_asked_of_the_end_that_lands(where: Data, field: str | None) -> None:
+    """Four to the shortest span, here of 8 ft, are an even load (common practice); fewer are asked for."""
+    one = rafter(**{"spacing": "48 in", "members": 4, "meant": {"spacing": "measured so on the spot"}, **where})
+    under = beam(name="U", service="roof", supports=[seat("0 ft"), seat("9 ft"), seat("17 ft")], carries=[])
+
+    def asked(piece: Data) -> list[Question]:
+        found = of("beam.row", result_of(under, wood=WOOD, stocks=[TWO_BY_TEN], rafter=[piece]))
+        assert all("on a stretch of 8 ft:" in each.notes[0] for each in found)
+        return [question for each in found for question in each.questions]
+
+    questions = asked(one)
+    assert [each.field for each in questions] == [field] * (field is not None)
+    if field not in (None, "ruling"):
+        (answer,) = questions[0].answers
+        assert [(path, float(str(value).split()[0])) for path, value in answer.sets] == [
+            (field, 0.0), (str(field).replace("_from", "_to"), 204.0)]  # fmt: skip
+        end = str(field).split(".")[2]
+        given = {path.rsplit(".", 1)[1]: value for path, value in answer.sets}
+        assert not asked({**one, end: {**one.get(end, {}), **given}})
 
 
 # ---- own weight ------------------------------------------------------------------------------------------------------

@@ -74,3 +74,18 @@ def test_what_passes_and_seats_without_spare_length_say_nothing_of_it() -> None:
     assert light.verdict == "passes" and OVER not in " ".join(light.notes)
     short = bending(seat("6 in", bearing="2 in"), seat("150 in", bearing="2 in"))
     assert short.verdict == "fails" and OVER not in " ".join(short.notes)
+
+
+def test_where_every_check_of_the_span_fails_each_says_it() -> None:
+    """Weak in shear and soft as well: 12 ft over seats of 12 in, and no overhang with a check that could pass."""
+    seats = [seat("0 ft", bearing="12 in"), seat("12 ft", bearing="12 in")]
+    result = result_of(beam(supports=seats, carries=[floor(dead="800 plf")], meant=SAWN),
+                       wood=known("6 in x 12 in", F_v=40, E=2e5, E_min=1e5))  # fmt: skip
+    found = [one for one in result.checks if one.id.startswith(("beam.bending", "beam.shear", "beam.deflection"))]
+    assert [(one.what, one.verdict) for one in found] == [
+        ("bending", "fails"), ("shear", "fails"), ("total deflection", "fails")]  # fmt: skip
+    first = W * 144 / 2
+    left = 0.5 * (12 - first / 2400)
+    moment = first * (72 - left) - W * 72**2 / 2
+    assert f"{OVER} it is at {moment / 144 / 900:.3g}" in found[0].notes[-1]
+    assert all(OVER in one.notes[-1] for one in found)

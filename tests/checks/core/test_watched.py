@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
-from beamcheck.checks.core.watched import Log, Watched, choose
+from collections.abc import Mapping
+
+import pytest
+
+from beamcheck.checks.core.watched import Entries, Log, LookedBeyond, Watched, belonging, choose
 
 
 class Thing:
@@ -56,3 +60,29 @@ def test_numbers_and_words_by_value() -> None:
     assert seen["a"] == (1.5, "passes")
     assert log.holds({"left": {"a": (1.5, "passes")}})
     assert not log.holds({"left": {"a": (1.5, "fails")}})
+
+
+NUMBERS = {"a": 4, "b": 9, "c": 12}
+
+
+def divisors(of: int) -> list[str]:
+    return [str(one) for one in (2, 3) if of % one == 0]
+
+
+@pytest.mark.parametrize("numbers", [NUMBERS, Entries(NUMBERS), Entries(NUMBERS, frozenset({"d"}))])
+def test_what_belongs_and_what_fits_in_any_mapping(numbers: Mapping[str, int]) -> None:
+    """A part of a job answers for what belongs to a key, though not for all that there is."""
+    for which in (numbers, Watched("numbers", numbers, Log())):  # type: ignore[arg-type]
+        assert [belonging(which, "divides", divisors, key) for key in "235"] == [(4, 12), (9, 12), ()]
+        assert choose(which, "over 4", lambda one: one > 4) == (9, 12)
+
+
+def test_what_was_left_out_of_a_part_is_not_looked_for() -> None:
+    part = Entries(NUMBERS, frozenset({"d"}))
+    assert part["a"] == 4 and part.get("e") is None and "e" not in part
+    for look in (lambda: part["d"], lambda: part.get("d"), lambda: "d" in part, lambda: list(part), part.values,
+                 part.items):  # fmt: skip
+        with pytest.raises(LookedBeyond):
+            look()
+    whole = Entries(NUMBERS)
+    assert list(whole) == ["a", "b", "c"] and "d" not in whole and dict(whole.items()) == NUMBERS

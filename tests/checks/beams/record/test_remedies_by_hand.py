@@ -16,7 +16,7 @@ from beamcheck.model.beams import Beam
 from beamcheck.values.lumber import read_size
 from beamcheck.values.sizes import listed_sizes
 
-from ..beams import beam, floor, known, result_of, seat, stock
+from ..beams import Data, beam, floor, known, result_of, seat, stock
 
 STAMP = "stamp: mill 12, No.2, HEM-FIR, S-DRY"
 
@@ -81,6 +81,25 @@ def test_how_much_of_the_load_holds(live: int, percent: int) -> None:
     found = result_of(beam(carries=[load]), wood=known("6 in x 12 in"))
     assert percent == int(100 * (666.67 - 2.5) / live)
     assert f"Less load: holds with {percent} % of the loads given." in found.remedies
+
+
+ON_IT = beam(name="C", supports=[seat("0 ft", "B", lands_at="6 ft", bearing="3 in"), seat("8 ft")], in_a_row=False)
+
+
+@pytest.mark.parametrize(("carries", "above", "told"), [
+    ([floor(live="900 plf")], [], ["Less load: holds with 73 % of the loads given."]),
+    ([floor(live="150 psf", width="6 ft")], [],
+     ["Closer spacing: holds with a load width of 4 ft 5 in instead of 6 ft."]),
+    ([floor(live="900 plf")], [ON_IT], []), ([], [ON_IT | {"carries": [floor(live="2000 plf")]}], []),
+])  # fmt: skip
+def test_less_load_is_told_only_where_all_of_it_is_the_beams_own(
+    carries: list[Data], above: list[Data], told: list[str]
+) -> None:
+    """(666.7 - 2.5)/900 of what it carries, and of 72 in; what another piece brings is not its own to lower."""
+    assert int(100 * (2000 / 3 - 2.5) / 900) == 73 and int(72 * (2000 / 3 - 2.5) / 900) == 53
+    found = result_of(beam(carries=carries), *above, wood=known("6 in x 12 in"))
+    assert found.verdict == "fails"
+    assert [one for one in found.remedies if one.startswith(("Less load", "Closer spacing"))] == told
 
 
 def _fails(size: str, live: float, wood: dict[str, Any]) -> bool:
