@@ -39,6 +39,7 @@ from .picture import rafter_picture
 from .roof import Roof
 
 Make = Callable[[DesignValues], WoodMaterial]
+Tied = tuple[Tie, Draft]
 FRAME = (
     "The frame is one pair with hinges at the ridge, the walls and the ends of the tie; the opposite rafter is its "
     "mirror image and carries the same."
@@ -62,20 +63,15 @@ def roof_results(rafter: Rafter, context: Context) -> list[tuple[PieceResult, Re
     draft = Draft(rafter.name, "rafter", f"{stick_words(rafter, stock)} rafter, run {show(rafter.run, 'length')}")
     draft.inputs = [*stock_inputs(stock), *stick_inputs(rafter), *rafter_inputs(rafter)]
     draft.assumptions = [FRAME if rafter.ridge == "board" else PUSH, SQUARE, SHEAR_SAG, *GENERAL]
-    other = None
-    if tie is not None:
-        tie_stock = context.stock(tie.stock)
-        other = Draft(tie.name, "tie", f"{stick_words(tie, tie_stock)} tie")
-        other.inputs = [*stock_inputs(tie_stock), *stick_inputs(tie), *tie_inputs(tie)]
-        other.assumptions = [FRAME, SHEAR_SAG, *GENERAL]
+    tied = None if tie is None else (tie, _of_tie(tie, context))
     try:
-        run = _checked(rafter, tie, draft, other, context)
+        run = _checked(rafter, tied, draft, context)
     except Unstable as error:
         run = None
         draft.checks = [Check.breaks_rule("roof.stands", rafter.name, "stands still", "statics", str(error))]
     except BeamcheckError as error:
         run = None
-        for one in filter(None, (draft, other)):
+        for one in (draft,) if tied is None else (draft, tied[1]):
             one.outside(error)
     if run is None:
         missing = unknown_below(rafter.name, [rafter.wall.on, rafter.ridge_on or rafter.other_wall])
@@ -85,8 +81,8 @@ def roof_results(rafter: Rafter, context: Context) -> list[tuple[PieceResult, Re
                 replace(missing, anchors=_anchors(rafter, run, context)),
             )
         ]
-        if other is not None and tie is not None:
-            found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, None, context)))))
+        if tied is not None:
+            found.append(_done(tied, rafter, run, context))
         return found
     if drawing():
         _show_rafter(draft, run, tie, context)
@@ -99,11 +95,25 @@ def roof_results(rafter: Rafter, context: Context) -> list[tuple[PieceResult, Re
             replace(reactions, anchors=_anchors(rafter, run, context)),
         )
     ]
-    if other is not None and tie is not None:
+    if tied is not None:
         if drawing():
-            _show_tie(other, run, tie, context)
-        found.append((other.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, run, context)))))
+            _show_tie(tied, run, context)
+        found.append(_done(tied, rafter, run, context))
     return found
+
+
+def _of_tie(tie: Tie, context: Context) -> Draft:
+    """The result of a tie before it is checked."""
+    stock = context.stock(tie.stock)
+    draft = Draft(tie.name, "tie", f"{stick_words(tie, stock)} tie")
+    draft.inputs = [*stock_inputs(stock), *stick_inputs(tie), *tie_inputs(tie)]
+    draft.assumptions = [FRAME, SHEAR_SAG, *GENERAL]
+    return draft
+
+
+def _done(tied: Tied, rafter: Rafter, run: RoofRun | None, context: Context) -> tuple[PieceResult, Reactions]:
+    tie, draft = tied
+    return draft.done(), Reactions(tie.name, anchors=tuple(anchors_of_tie(tie, rafter, run, context)))
 
 
 def _anchors(rafter: Rafter, run: RoofRun | None, context: Context) -> tuple[PieceResult, ...]:
@@ -111,7 +121,7 @@ def _anchors(rafter: Rafter, run: RoofRun | None, context: Context) -> tuple[Pie
     return tuple(anchors_of_rafter(rafter, run, context, ridge=rafter.upper_held_by))
 
 
-def _checked(rafter: Rafter, tie: Tie | None, draft: Draft, other: Draft | None, context: Context) -> RoofRun | None:
+def _checked(rafter: Rafter, tied: Tied | None, draft: Draft, context: Context) -> RoofRun | None:
     """Check the sticks; of each whose wood is not known, everything that it might be.
 
     The frame is determinate, so the forces in one stick do not depend on what the other is made of, its weight apart;
@@ -121,23 +131,31 @@ def _checked(rafter: Rafter, tie: Tie | None, draft: Draft, other: Draft | None,
     sharing = Sharing(rafter.members, rafter.spacing, shares_load(rafter.shared_by))
     make = partial(_wood, stock, rafter.laid, sharing)
     wood = _standing_for(stock, make)
-    tie_stock, make_tie, tie_wood = None, None, None
-    if tie is not None:
-        tie_stock = context.stock(tie.stock)
-        shared = Sharing(tie.members, tie.spacing or rafter.spacing, shares_load(tie.shared_by))
-        make_tie = partial(_wood, tie_stock, tie.laid, shared)
-        tie_wood = _standing_for(tie_stock, make_tie)
+    if tied is None:
+        roof = Roof(rafter, wood, None, None, context)
+        _fill(draft, rafter, stock, make, wood, roof.rafter_checks(),
+              lambda one: Roof(rafter, one, None, None, context).rafter_checks())  # fmt: skip
+        return roof.run
+    tie, other = tied
+    tie_stock = context.stock(tie.stock)
+    shared = Sharing(tie.members, tie.spacing or rafter.spacing, shares_load(tie.shared_by))
+    make_tie = partial(_wood, tie_stock, tie.laid, shared)
+    tie_wood = _standing_for(tie_stock, make_tie)
     roof = Roof(rafter, wood, tie, tie_wood, context)
-    checks = _screened(draft, stock, make, roof.rafter_checks(),
-                       lambda one: Roof(rafter, one, tie, tie_wood, context).rafter_checks())  # fmt: skip
-    draft.checks = with_unsaid(checks, unsaid_of(stock, rafter))
-    draft.assumptions = [*wood.notes, *draft.assumptions]
-    if other is not None and tie_stock is not None and make_tie is not None and tie_wood is not None:
-        checks = _screened(other, tie_stock, make_tie, roof.tie_checks(),
-                           lambda one: Roof(rafter, wood, tie, one, context).tie_checks())  # fmt: skip
-        other.checks = with_unsaid(checks, unsaid_of(tie_stock, tie))
-        other.assumptions = [*tie_wood.notes, *other.assumptions]
+    _fill(draft, rafter, stock, make, wood, roof.rafter_checks(),
+          lambda one: Roof(rafter, one, tie, tie_wood, context).rafter_checks())  # fmt: skip
+    _fill(other, tie, tie_stock, make_tie, tie_wood, roof.tie_checks(),
+          lambda one: Roof(rafter, wood, tie, one, context).tie_checks())  # fmt: skip
     return roof.run
+
+
+def _fill(
+    draft: Draft, piece: Rafter | Tie, stock: Stock, make: Make, wood: WoodMaterial, checks: list[Check],
+    check: Callable[[WoodMaterial], list[Check]],
+) -> None:  # fmt: skip
+    """The checks of a stick and what its wood takes for granted."""
+    draft.checks = with_unsaid(_screened(draft, stock, make, checks, check), unsaid_of(stock, piece))
+    draft.assumptions = [*wood.notes, *draft.assumptions]
 
 
 def _wood(stock: Stock, laid: str, sharing: Sharing | None, values: DesignValues) -> WoodMaterial:
@@ -188,8 +206,8 @@ def _show_rafter(draft: Draft, run: RoofRun, tie: Tie | None, context: Context) 
     draft.statics = _statics(draft, rafter, context)
 
 
-def _show_tie(draft: Draft, run: RoofRun, tie: Tie, context: Context) -> None:
-    line = run.tie_line
+def _show_tie(tied: Tied, run: RoofRun, context: Context) -> None:
+    (tie, draft), line = tied, run.tie_line
     draft.tables += [roof_loads_table(run.rafter, tie.carries, level=True), line_forces_table(run.combinations, line)]
     section = section_of(context.size(tie.stock), tie.laid, tie.plies)
     ends = [SupportMark(0.0, run.rafter.name, "hung"), SupportMark(float(line.length), run.rafter.name, "hung")]
