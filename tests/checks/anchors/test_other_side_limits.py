@@ -189,6 +189,19 @@ def test_what_the_far_side_has_to_take() -> None:
 # ---- what is known of wood and steel ---------------------------------------------------------------------------------
 
 
+UNKNOWN: Data = {"species": "unknown", "grade": "unstamped", "grade_from": None, "evidence": ""}
+
+
+@pytest.mark.parametrize(("held", "into", "asked"), [
+    ({}, {}, []), ({"evidence": ""}, {}, ["wood.evidence"]), ({}, {"evidence": ""}, ["wood.evidence"]),
+    ({"evidence": ""}, {"evidence": ""}, ["wood.evidence"] * 2), (UNKNOWN, {}, ["anchor.wood"]), ({}, UNKNOWN, []),
+])  # fmt: skip
+def test_how_the_wood_of_either_side_is_known(held: Data, into: Data, asked: list[str]) -> None:
+    """Evidence is asked of both sides; wood that nobody knows is one question of the held piece."""
+    found = evidence_checks(group([100.0], held=stock(**held), into=stock(**into)))
+    assert ids(found) == asked and {check.verdict for check in found} <= {"refer"}
+
+
 @pytest.mark.parametrize(("which", "moisture", "seasoned", "asked"), [
     ("held", "wet", "dry", True), ("into", "green", "dry", True), ("held", "wet", "green", False),
     ("held", "dry", "dry", False),

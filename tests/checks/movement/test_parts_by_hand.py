@@ -9,8 +9,9 @@ from typing import Any
 
 import pytest
 
+from beamcheck.calc.pad import Pad
 from beamcheck.checks.core.result import Check
-from beamcheck.checks.movement.parts import part_checks
+from beamcheck.checks.movement.parts import Part, _bolts, _bracket, part_checks
 from beamcheck.checks.movement.rows import row_moves
 from beamcheck.checks.movement.timber import movement_line, movement_table, starts_at, timber_moves
 from beamcheck.model.conditions.air import Climate
@@ -20,6 +21,7 @@ from beamcheck.values.lumber import read_size
 
 Data = dict[str, Any]
 HAIR, MORE = 1.0001, 0.9999
+PART: Data = {"name": "part", "on": "B1", "across": "10 in", "built_at": "8 %"}
 
 
 def moves(start: float, end: float, across: float = 10.0, S: float = 6.8) -> float:
@@ -36,7 +38,7 @@ def stock(**more: Any) -> Stock:
 
 
 def said(kind: str, wood: Stock | None = None, *, carries: bool = False, **more: Any) -> list[Check]:
-    given = {"name": "part", "kind": kind, "on": "B1", "across": "10 in", "built_at": "8 %", **more}
+    given = {**PART, "kind": kind, **more}
     if kind in ("seam cover", "panel"):
         given.setdefault("lap", "1 in")
     return list(part_checks(Movement.model_validate(given), wood or stock(), None, carries=carries))
@@ -128,6 +130,40 @@ def test_bolts_in_wood_of_no_table_fail_only_where_all_wood_would() -> None:
     assert [one.verdict for one in wide] == ["refer", "refer"]  # the species, and that it may not be enough
     enough = said("bolt row", unknown, built_at="30 %", room=f"{1.001 * needed:.5f} in")
     assert [one.verdict for one in enough] == ["refer", "passes"]
+
+
+def test_what_is_asked_of_bolts_is_the_room_or_the_wood() -> None:
+    """Room that nobody gives is asked, rounded up to a sixteenth; where it is given, wood of no table is asked."""
+    needed = moves(30.0, 6.0)
+    (silent,) = said("bolt row", built_at="30 %")
+    (question,) = silent.questions
+    assert question.field == "movement.part.room"
+    assert question.answers[0].sets[0][1] == "9/16 in"  # 0.519 in is more than 1/2 in
+    assert silent.notes[0] == f"{needed:.3f} in needed, what its holes and slots give is not said"
+    assert "slots 9/16 in longer than the bolts are thick, or separate plates" in silent.notes
+    unknown = stock(species="unknown", grade="unstamped", grade_from=None, evidence="")
+    asked = [one for one in said("bolt row", unknown, built_at="30 %", room="1/2 in") if one.id == "movement.bolts"]
+    assert [one.field for one in asked[0].questions] == ["movement.part.species"]
+    assert asked[0].notes[0].endswith(" in needed, 0.5 in there")
+
+
+def test_room_of_just_what_is_needed_is_enough() -> None:
+    """Of known wood it passes; of any wood, room that serves what moves least is no failure."""
+    needed = said("bolt row", built_at="30 %", room="1 in")[0].demand
+    assert needed is not None and needed == pytest.approx(moves(30.0, 6.0))
+    assert verdicts("bolt row", built_at="30 %", room=f"{needed!r} in") == ["passes"]
+    given = Movement.model_validate({**PART, "kind": "bolt row", "room": "1/2 in"})
+    for least, verdict in ((0.5, "refer"), (0.501, "fails")):
+        most, few = (Part(given, size, 0.0, Pad(), "as it dries") for size in (0.7, least))
+        assert _bolts(most, few).verdict == verdict
+        most, few = (Part(given, 0.0, size, Pad(), "as it takes on water") for size in (0.7, least))
+        assert _bolts(most, few).verdict == verdict
+
+
+@pytest.mark.parametrize(("opens", "verdict"), [(0.03125, "passes"), (0.03126, "refer")])
+def test_a_gap_of_just_a_thirty_second_is_let_be(opens: float, verdict: str) -> None:
+    given = Movement.model_validate({**PART, "kind": "bracket"})
+    assert _bracket(Part(given, opens, 0.0, Pad(), "as it dries"), carries=True).verdict == verdict
 
 
 # ---- brackets ----------------------------------------------------------------------------------------------------

@@ -293,30 +293,6 @@ def test_movement_adds_to_the_force(simple: Context) -> None:
 # pads, screws
 
 
-def test_soft_pad_in_series(simple: Context) -> None:
-    """1/k + 1/k_p, from the first movement on; the bracket still gets force, so it is a prop (brackets.md sec. f)."""
-    result = asked(simple, ask(gap="1/2 in", pad="200 lb/in", pad_squeezes="3/8 in"))
-    expected = DELTA / (1 / 8000 + 1 / 200 + unit())
-    assert expected / 200 < 3 / 8
-    assert largest(result) == pytest.approx(expected, rel=1e-6)
-    check = find(result, "force")
-    assert (check.verdict, result.touches) == ("fails", True)
-    assert beams.step(check, "k_n") == pytest.approx(1 / (1 / 8000 + 1 / 200), rel=1e-9)
-    rigid = asked(simple, ask(gap="1/2 in", pad="200 lb/in", pad_squeezes="3/8 in", k=math.inf, k_low=0.0))
-    assert largest(rigid) == pytest.approx(DELTA / (1 / 200 + unit()), rel=1e-6)
-    assert beams.step(find(rigid, "force"), "R") == pytest.approx(largest(rigid), rel=1e-9)
-
-
-@pytest.mark.parametrize(
-    ("squeezes", "text"), [("1/16 in", "squeezed flat"), (None, "how far the pad can be squeezed is not given")]
-)
-def test_a_pad_that_is_squeezed_flat_does_not_count(simple: Context, squeezes: str | None, text: str) -> None:
-    more = {"pad_squeezes": squeezes} if squeezes else {}
-    result = asked(simple, ask(gap="1/8 in", pad="200 lb/in", **more))
-    assert largest(result) == pytest.approx(DELTA / (1 / 8000 + unit()), rel=1e-6)
-    assert text in find(result, "force").notes[1]
-
-
 def test_fixed_to_the_beam_it_always_props(simple: Context) -> None:
     result = asked(simple, ask(fixed_to_beam=True))
     check = find(result, "gap under B")

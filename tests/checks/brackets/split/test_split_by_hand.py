@@ -21,7 +21,7 @@ from beamcheck.checks.brackets.split.held import _thinned, held_of, outline_with
 from beamcheck.checks.brackets.split.loose import loose_tip
 from beamcheck.checks.brackets.split.proof import _record, _steps, information
 from beamcheck.checks.brackets.split.row_values import row_value, under_head, unlike
-from beamcheck.checks.brackets.split.split import _line_words, _unknown, more_checks, split_checks
+from beamcheck.checks.brackets.split.split import _line_words, _Run, _unknown, more_checks, split_checks
 from beamcheck.checks.core.result import Check
 from beamcheck.model.brackets.bracket import Corbel, Solid
 
@@ -76,6 +76,17 @@ def test_where_the_load_lies_without_its_own_weight() -> None:
     snow = Applied("D", 5.0, 5.0, P=30.0, bearing=2.0)  # two kinds on one seat are one thing
     assert seats(shelf, snow)[0] == [pytest.approx((4.0, 6.0, 5.0 + 2.0 / 6.0, 1.0))]
     assert seats(weight=6.0) == ([], 0)
+
+
+@pytest.mark.parametrize(
+    ("allowed", "ratio"), [(200.0, 103.0 / 200.0), (103.0, 1.0), (1.01, 103.0 / 1.01), (1.0, math.inf), (0.0, math.inf)]
+)
+def test_ratio_of_one_run(allowed: float, ratio: float) -> None:
+    """100 lb 8 in out with 6 lb of its own weight 4 in out are 103 lb there; a pound allowed is nothing."""
+    held: Any = SimpleNamespace(x_R=8.0)
+    found: Any = SimpleNamespace(load=allowed)
+    run = _Run(0, held, found, (), 100.0, 6.0, 4.0)
+    assert run.demand == pytest.approx(103.0) and run.ratio == pytest.approx(ratio)
 
 
 def held(grain: float) -> SimpleNamespace:

@@ -104,6 +104,22 @@ def test_fasteners_that_surely_meet_the_wood(rows: list[Data], edge: str | None,
     assert found.most_sure == max(sum(sure), 1)
 
 
+NAIL: Data = {"kind": "nail", "size": "10d common"}
+
+
+@pytest.mark.parametrize(
+    ("fastener", "edge", "sure"),
+    [({**LAG, "size": "1/4 in"}, "0.375 in", 1), ({**LAG, "size": "1/4 in"}, "0.374 in", 0),
+     (NAIL, "0.37 in", 1), (NAIL, "0.369 in", 0)],
+)  # fmt: skip
+def test_a_quarter_inch_is_clear_by_the_table_and_what_is_thinner_by_the_advice(
+    fastener: Data, edge: str, sure: int
+) -> None:
+    """NDS 2018 Table 12.5.1C: 1.5 x 0.25 in; commentary C12.1.6.6: 2.5 x 0.148 in (both memory)."""
+    fixings = fixings_of([{"below_top": "2 in", "count": 1}], edge, fastener=fastener, through="1/2 in")
+    assert hits_of(fixings, stock("4x6 dressed")).sure == (sure,)
+
+
 @pytest.mark.parametrize(
     ("rows", "height", "arm"),
     [([2.0, 20.0], None, 18.0), ([2.0, 20.0], "21 in", 18.0), ([2.0, 4.0], "12 in", 9.0), ([1.0], "4 in", 2.7),

@@ -1,0 +1,139 @@
+"""The joint of the legs of a braced bracket at its limits, under forces in the brace that are given.
+
+Statics: a brace at 45 degrees under N pulls the top leg away with N cos 45 and lifts it by N sin 45 less the load.
+"""
+
+from __future__ import annotations
+
+import math
+from types import SimpleNamespace
+from typing import Any
+
+import numpy as np
+import pytest
+
+from beamcheck.checks.brackets.families.braced_joints import legs_joined
+from beamcheck.checks.core.result import Check
+
+from ..brackets import BRACED, Data, bracket, find, fixings, loads_of, structure, wood
+
+STEEL: Data = {"manner": "steel", "takes": "900 lb", "report": "report TR-0, 2025 edition", "both_sides": True}
+LEGS: Data = {**BRACED, "height": "24 in", "projection": "24 in", "wall_leg": "4 in", "top_leg": "4 in"}
+
+
+def lap(*down: str, **more: Any) -> Data:
+    bolt = {"kind": "bolt", "size": "1/4 in", "steel": "A307", "length": "4 in"}
+    rows = [{"down": one, "count": 1} for one in down]
+    return {"manner": "lap", "fastener": bolt, "end": "2 in", "rows": rows, **more}
+
+
+def joined(legs_joint: Data | None, up: float = -50.0, T: float = 96.0, **shape: Any) -> list[Check]:
+    """What is said of the joint that is pulled by T and lifted by `up`, lbf."""
+    made = {**LEGS, **shape, "legs_joint": legs_joint}
+    piece, here = bracket({key: value for key, value in made.items() if value is not None}, "20 lb", "12 in",
+                          fixings=fixings()), structure()  # fmt: skip
+    loads = loads_of(piece, here)
+    many = np.ones(len(loads.combinations))
+    force: Any = SimpleNamespace(N=many * T * math.sqrt(2.0), F=many * (T - up), beta=45.0)
+    return list(legs_joined(piece, loads, wood(here), force, here))
+
+
+@pytest.mark.parametrize(("up", "said"), [(-50.0, False), (0.49, False), (0.51, True), (80.0, True)])
+def test_what_lifts_is_said_from_half_a_pound(up: float, said: bool) -> None:
+    (text,) = joined(None, up)[0].notes
+    assert "must hold 96 lb apart" in text and ("upwards" in text) is said
+    assert said is ("and 80 lb upwards" in text or up == 0.51)
+    steel = [check for check in joined(STEEL, up) if check.what.endswith(", upwards")]
+    assert [check.verdict for check in steel] == ["refer"] * said
+    if said:
+        assert steel[0].questions[0].answers[0].sets[0][1] == f"{math.ceil(up):g} lb"
+
+
+@pytest.mark.parametrize(("takes", "pull"), [("96.1 lb", "passes"), ("95.9 lb", "fails")])
+def test_steel_takes_what_its_report_says(takes: str, pull: str) -> None:
+    assert [check.verdict for check in joined({**STEEL, "takes": takes})] == [pull]
+    lifted = joined({**STEEL, "takes_up": takes}, up=96.0)
+    assert find(lifted, "joint of the legs, upwards").verdict == pull
+
+
+@pytest.mark.parametrize(("missing", "field"), [("takes", "takes"), ("report", "report"), ("both_sides", "both_sides")])
+def test_each_word_of_the_report_is_asked(missing: str, field: str) -> None:
+    steel = {key: value for key, value in STEEL.items() if key != missing}
+    (asked,) = [check for check in joined(steel) if check.verdict == "refer"]
+    assert [one.field for one in asked.questions] == [f"bracket.K.shape.legs_joint.{field}"]
+    if missing == "takes":  # in tens of pounds
+        assert asked.questions[0].answers[0].sets[0][1] == "100 lb"
+
+
+@pytest.mark.parametrize(("leg", "offered"), [("2.75 in", True), ("2.74 in", False)])
+def test_a_lap_is_offered_where_a_bolt_has_room(leg: str, offered: bool) -> None:
+    """Seven diameters to the end and four to the edge: 11/4 in."""
+    (question,) = joined(None, wall_leg=leg)[0].questions
+    assert len(question.answers) == 1 + offered
+    steel = question.answers[-1].sets[0][1]
+    assert steel["takes"] == "100 lb" and steel["both_sides"] is True
+    if offered:
+        rows = question.answers[0].sets[0][1]["rows"]
+        assert [row["down"] for row in rows] == ["1 in", "3.55 in"]  # 0.45 in from the edge of 4 in
+
+
+@pytest.mark.parametrize(
+    ("down", "missing"),
+    [(("1 in", "3.5 in"), ()), (("1 in", "3.49 in"), ("below",)), (("3.5 in",), ("above",)), (("3.49 in",), ("below",)),
+     (("3.5 in", "3.9 in"), ("above",))],
+)  # fmt: skip
+def test_a_row_on_either_side_of_a_check_at_the_housing(down: tuple[str, ...], missing: tuple[str, ...]) -> None:
+    """Housed 1/2 in into a top leg of 4 in: a level check may run 3 1/2 in down; a row just there is below it."""
+    lost = [check.what for check in joined(lap(*down)) if "no row of the lap" in " ".join(check.notes)]
+    assert [what.split(", ")[1].split(" ")[0] for what in lost] == list(missing)
+
+
+@pytest.mark.parametrize(("second", "near"), [("2 in", False), ("1.99 in", True)])
+def test_rows_stand_four_diameters_apart(second: str, near: bool) -> None:
+    """NDS 2018 Table 12.5.1B: 4 x 1/4 in."""
+    found = [check.verdict for check in joined(lap("1 in", second, "3.6 in")) if check.what.endswith("rows apart")]
+    assert found == ["fails"] * near
+
+
+def test_half_of_the_leg_is_taken_and_asked_where_the_end_is_not_said() -> None:
+    asked = find(joined(lap("1 in", "3.6 in", end=None)), "joint of the legs, its end")
+    assert asked.verdict == "refer" and asked.questions[0].field == "bracket.K.shape.legs_joint.end"
+    assert asked.questions[0].answers[0].sets[0][1] == "2 in"  # of 4 in
+    assert not [check for check in joined(lap("1 in", "3.6 in")) if check.what.endswith("its end")]
+
+
+WORST = "lateral load on the worst fastener"
+
+
+@pytest.mark.parametrize(("up", "whole"), [(-50.0, 96.0), (72.0, 120.0)])
+def test_rows_of_one_side_share_and_either_side_holds_it_all(up: float, whole: float) -> None:
+    """96 lb apart; with 72 lb upwards 120 lb (3 to 4 to 5); what presses down bears on the shoulder."""
+    found = joined(lap("1 in", "2.5 in", "3.6 in", "3.8 in"), up)
+    worst = [check.demand for check in found if check.what.endswith(WORST)]
+    assert worst == pytest.approx([0.5 * whole] * 4)  # two below 3 1/2 in down, two above
+
+
+def test_where_a_row_stands_in_either_leg() -> None:
+    """1 in from the end of the top leg, 1 in and 3.6 in down: to ends and edges of two legs 4 in deep."""
+    found = joined(lap("1 in", "3.6 in", end="1 in"))
+    for down, row in ((1.0, "1 in down"), (3.6, "3 5/8 in down")):
+        given = {check.what.split(f"{row}: ")[1]: check.capacity for check in found if f"{row}: " in check.what}
+        assert given["end distance in the wall leg"] == pytest.approx(down)
+        assert given["distance to the given edge in the wall leg"] == pytest.approx(1.0)
+        assert given["end distance in the held piece K"] == pytest.approx(1.0)
+        assert given["distance to the top edge in the held piece K"] == pytest.approx(down)
+        assert given["distance to the bottom edge in the held piece K"] == pytest.approx(4.0 - down)
+
+
+@pytest.mark.parametrize(("count", "sides"), [(1, {"below a level check at the housing"}), (2, {"all of it"})])
+def test_two_screws_into_the_end_of_a_butted_brace_cross_any_check(count: int, sides: set[str]) -> None:
+    screw = {"kind": "wood screw", "size": "No. 14", "length": "6 in", "bored_ahead": True}
+    screws = {"fastener": screw, "count": count, "through": "3 1/2 in"}
+    found = joined(lap("1 in"), joints="butted", housing=None, behind_housing=None, end_screws=screws)
+    said = {check.what.split(", ")[1].split(":")[0] for check in found if ", " in check.what}
+    assert sides <= said and (count == 1 or not any("check" in one for one in said))
+
+
+def test_a_joint_that_nothing_pulls_is_offered_ten_pounds() -> None:
+    (question,) = joined(None, up=0.0, T=0.0)[0].questions
+    assert question.answers[-1].sets[0][1]["takes"] == "10 lb"
