@@ -94,7 +94,9 @@ def legs_joined(
             continue
         for row in rows:  # alike, they share as they are many
             share = row.count / sum(one.count for one in rows)
-            forces = Forces(loads.combinations, share * np.minimum(V, 0.0), share * T)
+            # the row is the hinge of the statics: what pulls, pulls in its own line, not in the middle of the leg
+            turning = share * T * (row.down - 0.5 * shape.top_leg)
+            forces = Forces(loads.combinations, share * np.minimum(V, 0.0), share * T, turning)
             found = resolved(_lap(bracket, shape, row, forces, wood, context))
             checks = [found] if isinstance(found, Check) else [*lateral_checks(found), *layout_checks(found)]
             yield from (_named(check, f"{words}, row {show(row.down, 'length')} down") for check in checks)

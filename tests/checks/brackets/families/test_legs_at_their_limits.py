@@ -113,6 +113,17 @@ def test_rows_of_one_side_share_and_either_side_holds_it_all(up: float, whole: f
     assert worst == pytest.approx([0.5 * whole] * 4)  # two below 3 1/2 in down, two above
 
 
+@pytest.mark.parametrize("down", ["1 in", "2 in", "3 in"])
+@pytest.mark.parametrize("count", [1, 2, 3])
+def test_fasteners_of_one_row_share_what_pulls_in_its_line(down: str, count: int) -> None:
+    """96 lb over one, two or three 1 1/2 in apart: nothing turns the row, however far from the middle of the leg."""
+    made = lap(down, end="1 in", **({"apart": "1 1/2 in"} if count > 1 else {}))
+    made["rows"][0]["count"] = count
+    found = joined(made, wall_leg="6 in")
+    assert [check.demand for check in found if check.what.endswith(WORST)] == pytest.approx([96.0 / count])
+    assert not [check for check in found if check.what.endswith("eccentric group")]
+
+
 def test_where_a_row_stands_in_either_leg() -> None:
     """1 in from the end of the top leg, 1 in and 3.6 in down: to ends and edges of two legs 4 in deep."""
     found = joined(lap("1 in", "3.6 in", end="1 in"))
