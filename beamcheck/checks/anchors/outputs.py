@@ -6,9 +6,6 @@ from collections.abc import Sequence
 from itertools import starmap
 from typing import Literal
 
-import numpy as np
-
-from ...calc.core import distinct
 from ...model.anchors.anchor import Fastener, Plate
 from ...units import show
 from ..core.pictures.beams import Dimension, Table
@@ -25,7 +22,7 @@ from ..core.pictures.others import (
 )
 from ..core.result import Check
 from .fastener import Dowel
-from .group import Group
+from .group import Group, levels
 from .hardware import hardware_table, lead_hole_table, looked_up
 
 AROUND = 1.25  # in of the piece shown beyond what lies furthest in, with a tenth of that
@@ -252,10 +249,8 @@ def _plate_place(group: Group) -> PlateEdges | None:
 
 def _dimensions(group: Group, d: float) -> tuple[tuple[Axis, float, float, str], ...]:
     """Running dimensions from the end and from the bottom edge, and what is left to the top."""
-    found: list[tuple[Axis, float, float, str]] = [
-        ("x", 0.0, float(x), "from the end") for x in distinct(np.round(group.x, 6))
-    ]
-    heights = [] if _upright(group) else [float(y) for y in distinct(np.round(group.y, 6))]
+    found: list[tuple[Axis, float, float, str]] = [("x", 0.0, float(x), "from the end") for x in levels(group.x)]
+    heights = [] if _upright(group) else [float(y) for y in levels(group.y)]
     found += [("y", 0.0, y, "from the bottom edge") for y in heights]
     if heights:
         found.append(("y", heights[-1], d, "to the top"))

@@ -21,10 +21,8 @@ _FACTOR = re.compile(r"C_[A-Za-z0-9]+")
 _FASTENER = re.compile(r"(?:^|, )row [0-9]{1,4}(?:, column [0-9]{1,4})?$")
 _DIGITS = 4
 ORDER = ("F_b", "F_v", "F_c_perp", "F_c", "F_t", "E", "E_min")
-WORDS, REFERENCE = (
-    ("of", "under"),
-    "reference",
-)  # heads of columns; of words those that have any
+WORDS = ("of", "under")  # heads of columns, of those that have any words
+REFERENCE = "reference"  # the head behind them
 NARROW = 60  # letters of a column that need not give way
 FRAME = ": "  # between the name of a frame and that of its member
 NOTE = "† from memory: compare with the printed document."
