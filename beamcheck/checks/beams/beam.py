@@ -46,6 +46,9 @@ OF_THE_SPAN = (
     "beam.deflection.total",
 )  # fmt: skip - checks that go with the length of a span
 SPAN = "NDS 2018 3.2.1"
+SAME_SPAN = (
+    0.0625  # in at an end: a span that is shorter by less is the same, and so short an overhang upsets the solver
+)
 
 
 def check_beam(
@@ -172,7 +175,8 @@ def _bears_at(run: BeamRun, seat: Seat, context: Context) -> float:
     pad, R = SilentPad(), max(float(np.max(run.solved.pressing(seat.index))), 0.0)
     needed = float(pad(br.required_bearing_length, R=R, b=contact.b, F_c_perp_prime=bearing_prime(pad, run.wood, 1.0)))
     inward = 1.0 if inner[0].start == x else -1.0
-    return x + inward * max(0.5 * (support.bearing - needed), 0.0)
+    shorter = 0.5 * (support.bearing - needed)
+    return x + inward * shorter if shorter > SAME_SPAN else x
 
 
 def _beside(check: Check, shorter: Mapping[tuple[str, str], Check]) -> Check:

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import pytest
 
+from beamcheck.api import check_text
 from beamcheck.checks.core.result import Check
 
 from .beams import SAWN, Data, beam, find, floor, known, result_of, seat
@@ -89,3 +90,48 @@ def test_where_every_check_of_the_span_fails_each_says_it() -> None:
     moment = first * (72 - left) - W * 72**2 / 2
     assert f"{OVER} it is at {moment / 144 / 900:.3g}" in found[0].notes[-1]
     assert all(OVER in one.notes[-1] for one in found)
+
+
+HARDLY_LONGER = """
+[job]
+title = "Test (invented)"
+standard = "NDS 2018"
+loads = "ASCE 7-16"
+[[stock]]
+name = "wood"
+species = "Eastern Hemlock-Tamarack"
+grade = "No.1"
+size = '7 1/2" x 9 1/2"'
+moisture = "green"
+grade_from = "stamp"
+evidence = "invented stamp, mill 12"
+[[existing]]
+name = "wall"
+what = "stud walls"
+material = "wood"
+F_c_perp = "405 psi"
+takes = "15,000 lb"
+confirmed_by = "letter of the engineer, 3 May 2025"
+[[beam]]
+name = "beam"
+stock = "wood"
+service = "floor"
+finish = "plaster"
+top_held = "full length"
+supports = [
+  { at = "0 in",  on = "wall", bearing = "3 1/2 in", restrained = true },
+  { at = "SPAN", on = "wall", bearing = "3 1/2 in", restrained = true },
+]
+carries = [
+  { what = "D", dead = "396 plf", applied = "top" },
+  { what = "L", live = "305 plf", applied = "top" },
+  { what = "Lr", roof_live = "326 plf", applied = "top" },
+]
+"""
+
+
+@pytest.mark.parametrize("span", [261, 262, 263])
+def test_a_seat_that_is_hardly_longer_than_needed_leaves_a_beam_that_stands(span: int) -> None:
+    """An overhang of 0.01 in beside a span of 262 in was more than the solver balances: the beam "did not stand"."""
+    (found,) = check_text(HARDLY_LONGER.replace("SPAN", f"{span} in")).pieces
+    assert "beam.stands" not in {check.id for check in found.checks}
