@@ -30,6 +30,11 @@ from ..consistent import consistent
 Data = dict[str, Any]
 HALF = {"kind": "bolt", "size": "1/2 in", "threads": "clear of it"}
 A36 = {"steel": "A36", "thickness": "1/4 in", "width": "6 in", "length": "10 in", "slot": "5/16 in"}
+PLATE = {key: value for key, value in A36.items() if key != "slot"}
+OTHER: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "across", "end": "6 in", "edge": "5 in"}
+DEEP: Data = {**OTHER, "thickness": "5 1/2 in", "end": "30 in", "edge": "2 3/4 in"}
+ONE: Data = {"rows": 1, "columns": 1, "end": "4 in", "edge": "5 5/8 in"}
+NAIL: Data = {"kind": "nail", "size": "16d common"}
 
 
 def stock(size: str = "2x12 dressed", **more: Any) -> Stock:
@@ -38,6 +43,9 @@ def stock(size: str = "2x12 dressed", **more: Any) -> Stock:
         "name": "wood", "species": "Douglas Fir-Larch", "grade": "No.1", "size": size, "moisture": "dry",
         "measured_moisture": "12 %", "grade_from": "stamp", "evidence": "invented stamp: agency mark, mill 12", **more,
     })  # fmt: skip
+
+
+TIMBER = stock("6x12 dressed")
 
 
 def made(stock: Stock) -> WoodMaterial:
@@ -61,7 +69,7 @@ def group(
     data: Data = {
         "name": "A", "manner": "wood side", "fastener": HALF, "seasoned": "dry", "split": "none seen", "into": "post",
         "arm": "0 in", "holes": holes or {"rows": 1, "columns": 1, "end": "4 in", "edge": "6 in"},
-        "other": {"stock": "wood", "thickness": "1 1/2 in", "grain": "across", "end": "6 in", "edge": "5 in"},
+        "other": OTHER,
         **anchor,
     }  # fmt: skip
     made_of = Anchor.model_validate(data)
@@ -84,6 +92,11 @@ def find(checks: list[Check], what: str) -> Check:
     found = [check for check in checks if check.what.startswith(what)]
     assert len(found) == 1, [check.what for check in checks]
     return found[0]
+
+
+def those(checks: list[Check], id: str, words: str = "") -> list[Check]:
+    """The checks of that id whose names have these words."""
+    return [check for check in checks if check.id == id and words in check.what]
 
 
 def said(checks: list[Check], verdict: str) -> str:

@@ -9,10 +9,9 @@ import pytest
 
 from beamcheck.errors import OutOfRange
 
-from .anchors import A36, HALF, Data, axial, find, group, lateral, layout, said, stock
+from .anchors import A36, HALF, PLATE, Data, axial, find, group, lateral, layout, said, stock
 
 PULL = "pull on the most loaded"
-PLATE = {key: value for key, value in A36.items() if key != "slot"}
 LAG: Data = {"kind": "lag screw", "size": "3/8 in", "length": "4 in"}
 INTO: Data = {"stock": "wood", "thickness": "5 1/2 in", "grain": "across", "end": "6 in", "edge": "5 in"}
 

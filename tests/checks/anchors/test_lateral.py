@@ -16,7 +16,7 @@ from beamcheck.checks.anchors.fasteners.spread import spread_of
 from beamcheck.checks.anchors.manners.registry import connect, manner_of
 from beamcheck.checks.core.wood.strength import Section
 
-from .anchors import A36, Data, find, group, lateral, said, step, stock
+from .anchors import A36, PLATE, Data, find, group, lateral, said, step, stock
 
 WORST = "lateral load on the worst"
 ALONG: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "along", "end": "6 in", "edge": "5 in"}
@@ -24,7 +24,6 @@ SQUARE: Data = {
     "rows": 2, "columns": 2, "end": "4 in", "edge": "3 5/8 in", "spacing": "4 in", "row_spacing": "4 in"
 }  # fmt: skip
 LONG_AND_SHORT = ((4, 4.5), (5.75, 4.5), (7.5, 4.5), (4, 9))  # in; three in a row and one above them
-PLATE = {key: value for key, value in A36.items() if key != "slot"}
 
 
 def capacity(**more: object) -> float:

@@ -30,9 +30,8 @@ from beamcheck.model.posts import Post
 
 from ..beams.beams import beam
 from ..houses import post as post_data
-from .anchors import A36, HALF, Data, group, loaded, stock
+from .anchors import HALF, PLATE, Data, group, loaded, stock
 
-PLATE = {key: value for key, value in A36.items() if key != "slot"}
 OTHER: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "along", "end": "6 in", "edge": "5 in"}
 
 

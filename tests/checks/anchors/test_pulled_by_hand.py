@@ -19,10 +19,9 @@ from beamcheck.checks.anchors.manners.registry import connect
 from beamcheck.checks.core.result import Check
 from beamcheck.errors import OutOfRange
 
-from .anchors import A36, HALF, Data, axial, find, group, lateral, layout, said, stock
+from .anchors import HALF, PLATE, Data, axial, find, group, lateral, layout, said, stock
 
 PULL = "pull on the most loaded"
-PLATE = {key: value for key, value in A36.items() if key != "slot"}
 LAG: Data = {"kind": "lag screw", "size": "3/8 in", "length": "4 in"}
 SCREW: Data = {"kind": "wood screw", "size": "No. 10", "length": "3 in"}
 INTO: Data = {"stock": "wood", "thickness": "5 1/2 in", "grain": "across", "end": "6 in", "edge": "5 in"}

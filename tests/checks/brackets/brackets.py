@@ -108,3 +108,27 @@ def find(checks: list[Check], what: str) -> Check:
     found = found or [check for check in checks if check.what.startswith(what)]
     assert len(found) == 1, [check.what for check in checks]
     return found[0]
+
+
+def loaded_body(shape: Data, load: Data | None = None, **more: Any) -> list[Check]:
+    """What is said of the body of a bracket under a shelf of 100 lb 3 in out."""
+    carries = [{"what": "shelf", "live": "100 lb", "at": "3 in", "bearing": "2 in", **(load or {})}]
+    return body_of(bracket(shape, carries=carries, **more), structure()).checks
+
+
+def held_on(
+    shape: Data = SOLID, *, existing: Data | None = None, on: str = "post", at: float | None = None, **more: Any
+) -> list[Check]:
+    """What is said of its fixings under 20 lb, on the post or on a wall by others."""
+    here = structure(thin=stock("2x6 dressed", name="thin"))
+    wall = {"name": "wall", "what": "studs", "material": "wood", "confirmed_by": "invented sheet S-1, engineer"}
+    pieces = {**here.structure.pieces, "wall": Existing.model_validate({**wall, **(existing or {})})}
+    piece = bracket(shape, "20 lb", "3 in", on=on, fixings=fixings(**more))
+    if at is not None:  # a load of the helper has an `at` of its own
+        piece = piece.model_copy(update={"at": at})
+    return held(piece, Context(Structure(here.structure.stocks, pieces)))
+
+
+def those(checks: list[Check], what: str) -> list[Check]:
+    """The checks whose names begin like this."""
+    return [check for check in checks if check.what.startswith(what)]

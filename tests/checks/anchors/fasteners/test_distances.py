@@ -17,12 +17,10 @@ from beamcheck.checks.anchors.group import Group
 from beamcheck.checks.anchors.manners.registry import connect
 from beamcheck.errors import OutOfRange
 
-from ..anchors import A36, Data, find, group, lateral, layout, step, stock
+from ..anchors import OTHER, PLATE, Data, find, group, lateral, layout, step, stock
 
 FOUR: Data = {"rows": 2, "columns": 2, "end": "4 in", "edge": "3 in", "spacing": "3 in", "row_spacing": "4 in"}
 ONE: Data = {"rows": 1, "columns": 1, "end": "4 in", "edge": "6 in"}
-OTHER: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "across", "end": "6 in", "edge": "5 in"}
-PLATE = {key: value for key, value in A36.items() if key != "slot"}
 Asked = dict[str, tuple[list[float], float, float | None]]
 
 

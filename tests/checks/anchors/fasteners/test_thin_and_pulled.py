@@ -16,26 +16,13 @@ from beamcheck.checks.anchors.fasteners.axial import axial_checks, pull_value
 from beamcheck.checks.anchors.group import Group
 from beamcheck.checks.anchors.manners.registry import connect
 from beamcheck.checks.core.asking.question import RULING
-from beamcheck.checks.core.result import Check
 from beamcheck.errors import OutOfRange
 from beamcheck.model.beams import Beam
 from beamcheck.model.posts import Post
 
 from ... import houses
 from ...beams.beams import beam
-from ..anchors import A36, Data, axial, beside, find, group, layout, stock
-
-PLATE = {key: value for key, value in A36.items() if key != "slot"}
-OTHER: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "across", "end": "6 in", "edge": "5 in"}
-DEEP: Data = {**OTHER, "thickness": "5 1/2 in", "end": "30 in", "edge": "2 3/4 in"}
-ONE: Data = {"rows": 1, "columns": 1, "end": "4 in", "edge": "5 5/8 in"}
-NAIL: Data = {"kind": "nail", "size": "16d common"}
-TIMBER = stock("6x12 dressed")
-
-
-def those(found: list[Check], id: str, words: str = "") -> list[Check]:
-    return [check for check in found if check.id == id and words in check.what]
-
+from ..anchors import DEEP, NAIL, ONE, OTHER, PLATE, TIMBER, Data, axial, beside, find, group, layout, stock, those
 
 # ---- thin fasteners --------------------------------------------------------------------------------------------------
 

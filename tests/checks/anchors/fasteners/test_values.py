@@ -24,11 +24,9 @@ from beamcheck.checks.core.asking.question import RULING
 from beamcheck.checks.core.result import Check
 from beamcheck.model.conditions.movement import Movement
 
-from ..anchors import A36, HALF, Data, find, group, lateral, made, step, stock
+from ..anchors import HALF, NAIL, PLATE, Data, find, group, lateral, made, step, stock
 
-PLATE = {key: value for key, value in A36.items() if key != "slot"}
 ALONG: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "along", "end": "8 in", "edge": "4 in"}
-NAIL: Data = {"kind": "nail", "size": "16d common"}
 FOUR: Data = {"rows": 2, "columns": 2, "end": "4 in", "edge": "3 5/8 in", "spacing": "3 in", "row_spacing": "4 in"}
 WORST = "lateral load"
 

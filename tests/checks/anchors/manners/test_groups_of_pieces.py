@@ -31,9 +31,8 @@ from beamcheck.model.roofs import Rafter, Tie
 
 from ... import houses
 from ...beams.beams import beam, seat
-from ..anchors import A36, HALF, Data, beside, group, loaded, stock
+from ..anchors import HALF, PLATE, Data, beside, group, loaded, stock
 
-PLATE = {key: value for key, value in A36.items() if key != "slot"}
 BY_OTHERS = Anchor.model_validate({"name": "A", "manner": "by others"})
 
 

@@ -29,11 +29,7 @@ from beamcheck.model.posts import Post
 
 from ... import houses
 from ...beams.beams import beam
-from ..anchors import A36, HALF, Data, beside, find, group, lateral, layout, stock
-
-PLATE = {key: value for key, value in A36.items() if key != "slot"}
-OTHER: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "across", "end": "6 in", "edge": "5 in"}
-ONE: Data = {"rows": 1, "columns": 1, "end": "4 in", "edge": "5 5/8 in"}
+from ..anchors import HALF, ONE, OTHER, PLATE, Data, beside, find, group, lateral, layout, stock
 
 
 def those(found: Any, id: str) -> list[Check]:

@@ -23,9 +23,8 @@ from beamcheck.model.anchors.anchor import Anchor, Fastener
 from beamcheck.model.beams import Beam
 
 from ...beams.beams import beam, seat
-from ..anchors import A36, HALF, Data, axial, find, group, lateral, layout, said, steel, step, stock
+from ..anchors import A36, HALF, PLATE, Data, axial, find, group, lateral, layout, said, steel, step, stock
 
-PLATE = {key: value for key, value in A36.items() if key != "slot"}
 OTHER: Data = {"stock": "wood", "thickness": "1 1/2 in", "grain": "along", "end": "6 in", "edge": "5 in"}
 
 

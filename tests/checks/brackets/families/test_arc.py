@@ -11,7 +11,7 @@ from beamcheck.checks.core.result import Check
 from beamcheck.formulas.brackets.curved_bar import arc_off_wall
 from beamcheck.values.judgment import judgment
 
-from ..brackets import BENT, body_of, bracket, find, fixings, structure
+from ..brackets import BENT, body_of, bracket, find, fixings, loaded_body, structure
 
 
 @pytest.mark.parametrize(("s", "off"), [(2.0, 0.192236), (4.0, 0.791756)])  # BC078, BC079
@@ -46,3 +46,15 @@ def test_rows_stand_where_the_arc_lies_on_the_wall() -> None:
     assert find(rows("6 in", "2 in"), "row that crosses air").verdict == "fails"
     assert not [check for check in rows("9 1/2 in", "2 in") if check.verdict == "fails"]
     assert find(rows("9 1/2 in", "3/4 in"), "row through both halves").verdict == "fails"
+
+
+@pytest.mark.parametrize(
+    ("glue", "vouched"),
+    [("resorcinol, maker's sheet 12", True), ("wood glue", False), ("resorcinol", False), ("not known", False)],
+)
+def test_somebody_vouches_for_the_glue(glue: str, vouched: bool) -> None:
+    how = find(loaded_body({**BENT, "glue": glue}), "how the arc is made")
+    assert (how.verdict == "passes") == vouched
+    assert (
+        vouched or find(loaded_body({**BENT, "glue": how.questions[0].answers[0].says}), how.what).verdict == "passes"
+    )
