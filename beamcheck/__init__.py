@@ -39,7 +39,8 @@ _WHERE = {
     "errors": ("BeamcheckError", "JobError", "OutOfRange", "UnitError", "UnknownName"),
     "model.anchors.anchor": ("Anchor", "Fastener", "Holes", "Other", "Place", "Plate", "Rating"),
     "model.beams": ("Beam",),
-    "model.brackets.shapes": ("Bent", "Braced", "Corbel", "Pocket", "Point", "Solid", "SteelCore"),
+    "model.brackets.shape": ("Pocket", "Point"),
+    "model.brackets.shapes": ("Bent", "Braced", "Corbel", "Solid", "SteelCore"),
     "model.brackets.bracket": ("Bracket", "Cover", "Trim"),
     "model.existing": ("Existing",),
     "model.brackets.fixings": ("Fixings", "Row"),
@@ -145,7 +146,8 @@ if TYPE_CHECKING:  # the same names for type checkers, which do not run __getatt
     from .model.brackets.bracket import Bracket, Cover, Trim
     from .model.brackets.fixings import Fixings, Row
     from .model.brackets.near import Closing, Near
-    from .model.brackets.shapes import Bent, Braced, Corbel, Pocket, Point, Solid, SteelCore
+    from .model.brackets.shape import Pocket, Point
+    from .model.brackets.shapes import Bent, Braced, Corbel, Solid, SteelCore
     from .model.existing import Existing
     from .model.job import About, Job
     from .model.loads import Load

@@ -13,11 +13,10 @@ import numpy as np
 
 from ..checks.anchors.fastener import dowel_of
 from ..checks.brackets.families.registry import family_of
-from ..checks.brackets.fixings.wood_fasteners import depth_at
 from ..model.anchors.anchor import Fastener
 from ..model.brackets.bracket import Bracket, Fixings, Row
 from ..model.brackets.joints import LegJoint
-from ..model.brackets.shapes import Braced, Corbel, Shape, Solid, SteelCore
+from ..model.brackets.shapes import Braced, Shape, Solid, SteelCore
 from ..model.stock import Stock
 from ..records import dataclass
 from ..values.lumber import read_size
@@ -51,7 +50,7 @@ def tries(bracket: Bracket, stock: Stock | None, out: float, x_R: float, pull: f
     """
     fixings = bracket.fixings
     if stock is not None and fixings is not None and fixings.rows and fixings.other is not None:
-        if isinstance(bracket.shape, (Solid, Corbel)):
+        if bracket.shape.sawn:
             yield from _same_shape(bracket, fixings, x_R)
         yield from _drawn(bracket, stock, fixings, out, x_R)
         yield from _three_pieces(bracket, stock, fixings, out, pull)
@@ -78,7 +77,7 @@ def fronted(bracket: Bracket, fixings: Fixings, x_R: float, size: tuple[str, flo
         return None
     family, rows = family_of(bracket), []
     for down in downs or [row.below_top for row in fixings.rows]:
-        deep = depth_at(family, down)
+        deep = family.depth_at(down)
         if deep is None:
             return None
         through = math.floor(4.0 * min(deep - BORE, x_R + HEAD_OUT)) / 4.0
@@ -94,13 +93,14 @@ def fronted(bracket: Bracket, fixings: Fixings, x_R: float, size: tuple[str, flo
 
 def _same_shape(bracket: Bracket, fixings: Fixings, x_R: float) -> Iterator[Try]:
     """As it is, with its heads out, its grain turned, another row, bigger fasteners."""
-    shape = bracket.shape
-    assert isinstance(shape, (Solid, Corbel))
-    H = shape.height
-    strut = round(math.degrees(math.atan2(H, shape.projection)))
-    turned = shape if isinstance(shape, Corbel) else shape.model_copy(update={"grain": float(strut), "pocket": None})
+    shape, H = bracket.shape, family_of(bracket).back
+    ways = [("", shape)]
+    if family_of(bracket).carved:  # a block stands with its grain upright
+        strut = round(math.degrees(math.atan2(H, shape.stands_out)))
+        turned = shape.model_copy(update={"grain": float(strut), "pocket": None})
+        ways.append((f", grain from foot to nose, {strut} degrees above level", turned))
     more = [H * part for part in THREE_ROWS]
-    for grain, one in (("", shape), (f", grain from foot to nose, {strut} degrees above level", turned)):
+    for grain, one in ways:
         moved = bracket.model_copy(update={"shape": one})
         for rows, downs in (("", ()), (", a third row", more if len(fixings.rows) < 3 else ())):
             if rows and not downs:
@@ -110,8 +110,6 @@ def _same_shape(bracket: Bracket, fixings: Fixings, x_R: float) -> Iterator[Try]
                 held = fronted(moved, fixings, x_R, size, downs)
                 if held is not None:
                     yield Try(f"heads out to the front{grain}{rows}{bigger}", _with(bracket, one, held))
-        if one is turned and isinstance(shape, Corbel):
-            break
 
 
 def _drawn(bracket: Bracket, stock: Stock, fixings: Fixings, out: float, x_R: float) -> Iterator[Try]:

@@ -19,7 +19,6 @@ from ..checks.core.wood.govern import figures_only
 from ..errors import BeamcheckError, JobError, OutOfRange, UnknownName
 from ..formulas.brackets.split import head_reach
 from ..model.brackets.bracket import Bracket
-from ..model.brackets.shapes import Corbel, Solid
 from ..model.job import Job
 from ..model.links.pieces import check_links
 from ..records import dataclass
@@ -101,7 +100,7 @@ class _Search:
             kind = self._kind(one)
             if kind in found:
                 continue
-            sawn = isinstance(one.bracket.shape, (Solid, Corbel))  # the others are looked at in no time
+            sawn = one.bracket.shape.sawn  # the others are looked at in no time
             if sawn and time.process_time() - self.begun > SECONDS:
                 cut_short = True
                 continue
@@ -115,16 +114,16 @@ class _Search:
     def _kind(self, one: Try) -> str:
         if one.steel:
             return KINDS[2]
-        same = type(one.bracket.shape) is type(self.bracket.shape)
+        same = one.bracket.shape.family == self.bracket.shape.family
         outline = ("height", "projection", "thickness")
         as_it_is = same and all(getattr(one.bracket.shape, k) == getattr(self.bracket.shape, k) for k in outline)
-        return KINDS[0] if as_it_is else KINDS[1] if isinstance(one.bracket.shape, (Solid, Corbel)) else "three pieces"
+        return KINDS[0] if as_it_is else KINDS[1] if one.bracket.shape.sawn else "three pieces"
 
     def _looked_at(self, one: Try, load: float, x_R: float) -> Proposal | None:
         job = self._job(one)
         context = around(job, self.bracket.name, self.above)
         try:
-            if isinstance(one.bracket.shape, (Solid, Corbel)) and not self._may(one.bracket, context, load, x_R):
+            if one.bracket.shape.sawn and not self._may(one.bracket, context, load, x_R):
                 return None
             self.told(one.words)
             self.tried += 1

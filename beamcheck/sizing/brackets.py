@@ -6,7 +6,7 @@ check of the whole job. What would carry at all: `bracket_wish.py`.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from textwrap import wrap
 from typing import Any, Literal, get_args
 
@@ -22,7 +22,7 @@ from ..checks.core.wood.govern import figures_only
 from ..checks.job import check_job
 from ..checks.pieces import Carrying, carriers_of, from_the_top, joints_of, results_of, transfers_to
 from ..errors import JobError, OutOfRange, UnknownName
-from ..model.brackets.bracket import Bent, Bracket, Solid, SteelCore
+from ..model.brackets.bracket import Braced, Bracket, Solid
 from ..model.job import Job
 from ..model.links.pieces import check_links
 from ..records import dataclass
@@ -167,11 +167,11 @@ class _Search:
         if self.goal == "largest load":
             return np.arange(MOST_SHARES, 0, -1) * SHARE
         if self.goal == "largest projection":
-            if isinstance(shape, Bent):
+            if shape.level_top is None:
                 raise OutOfRange(f"the projection of {self.name} follows from its radius and sweep: change those")
             least = getattr(shape, "foot", 0.0) + STEP
             return np.arange(FARTHEST, least - 1e-9, -STEP)
-        if isinstance(shape, SteelCore):
+        if not shape.of_wood:
             return np.arange(STEEL_STEP, THICKEST_STEEL + 1e-9, STEEL_STEP)
         if self.bracket.stock is None:
             raise OutOfRange(f"of which wood {self.name} is made is not said (`stock`), so its thickness has no limit")
@@ -300,19 +300,28 @@ def _times(value: float | None, factor: float) -> float | None:
 
 def _stretched(shape: Any, projection: float, stretch: float) -> Any:
     """The shape with another projection; what is measured outwards on it goes along."""
-    update: dict[str, Any] = {"projection": projection}
-    if isinstance(shape, Solid):
-        wide = (projection - shape.foot) / (shape.projection - shape.foot) if shape.projection > shape.foot else stretch
-        update["points"] = tuple(
-            point.model_copy(update={"x": shape.foot + (point.x - shape.foot) * wide}) for point in shape.points
-        )
-        if shape.sagitta is not None:
-            drop = shape.height - shape.nose
-            chord = np.hypot(projection - shape.foot, drop) / np.hypot(shape.projection - shape.foot, drop)
-            update["sagitta"] = shape.sagitta * float(chord)
-    elif hasattr(shape, "brace_out"):
-        update["brace_out"] = shape.brace_out * stretch
-    return shape.model_copy(update=update)
+    along = _ALONG.get(shape.family)
+    more = {} if along is None else along(shape, projection, stretch)
+    return shape.model_copy(update={"projection": projection, **more})
+
+
+def _soffit_along(shape: Solid, projection: float, stretch: float) -> dict[str, Any]:
+    """Points and sagitta of the soffit, which begins at the foot of the wall leg."""
+    wide = (projection - shape.foot) / (shape.projection - shape.foot) if shape.projection > shape.foot else stretch
+    points = (point.model_copy(update={"x": shape.foot + (point.x - shape.foot) * wide}) for point in shape.points)
+    update: dict[str, Any] = {"points": tuple(points)}
+    if shape.sagitta is not None:
+        drop = shape.height - shape.nose
+        chord = np.hypot(projection - shape.foot, drop) / np.hypot(shape.projection - shape.foot, drop)
+        update["sagitta"] = shape.sagitta * float(chord)
+    return update
+
+
+def _brace_along(shape: Braced, projection: float, stretch: float) -> dict[str, Any]:
+    return {"brace_out": shape.brace_out * stretch}
+
+
+_ALONG: Mapping[str, Callable[[Any, float, float], dict[str, Any]]] = {"solid": _soffit_along, "braced": _brace_along}
 
 
 def _with_loads(job: Job, names: set[str], factor: float) -> Job:

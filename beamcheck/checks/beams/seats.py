@@ -176,12 +176,8 @@ def _too_long(beam: Beam, seat: Seat, under: str, l_b: float, there: float) -> l
 
 def _on_bracket(beam: Beam, seat: Seat, under: Bracket, b: float, l_b: float) -> Contact:
     """No broader than the bracket is thick: which way the piece runs over it is not known."""
-    from ...model.brackets.bracket import Bent, SteelCore
-
-    shape = under.shape
-    thick = shape.width if isinstance(shape, SteelCore) else shape.thickness
+    thick, longest = under.shape.side_to_side, under.shape.longest_seat
     notes = (f"no broader than {under.name} is thick: {show(thick, 'length')}",) if thick < b else ()
-    longest = max(thick, shape.inner_radius + shape.depth if isinstance(shape, Bent) else shape.projection)
     text = f"the seat is said to be longer than {under.name} stands out ({show(longest, 'length')})"
     doubts = [(text, ask_seat(beam, seat, longest))] if l_b > longest else []
     out, half = seat.support.lands_at, 0.5 * min(b, l_b)  # whichever way the piece runs, half of one of them

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import field
+from typing import Any
 
 from ...model.brackets.bracket import Bracket
 from ...model.brackets.shapes import Braced, Solid, SteelCore
@@ -48,18 +49,8 @@ class _Order:
     def make(self) -> None:
         """On the bench."""
         shape = self.bracket.shape
-        if isinstance(shape, Braced):
-            self._braced(shape)
-        elif isinstance(shape, SteelCore):
-            text = "Drill and bend the steel before the wood is closed around it; photograph the marking of its steel."
-            self._step(text, *self._parts())
-        elif isinstance(shape, Solid):
-            self.laid.append(Laid("stock", "board", self._board(shape.grain), last=1))
-            text = "Lay the template on the board with its arrow along the grain; cut the profile."
-            self._step(text, *self._parts())
-            if shape.pocket is not None:
-                text = f"Cut the pocket {show(shape.pocket.depth, 'length')} deep from the wall face."
-                self._step(text, *self._cuts("pocket"))
+        if (how := _MADE.get(shape.family)) is not None:
+            how(self, shape)
 
     def put_up(self) -> None:
         """On the wall."""
@@ -92,7 +83,19 @@ class _Order:
             arrow = Laid("no load", "load", ((x, low - ARROW * self.drawn.height), (x, low)))
             self._step("Put no load on it before the engineer has signed.", arrow)
 
-    def _braced(self, shape: Braced) -> None:
+    def steel_core(self, shape: SteelCore) -> None:
+        text = "Drill and bend the steel before the wood is closed around it; photograph the marking of its steel."
+        self._step(text, *self._parts())
+
+    def solid(self, shape: Solid) -> None:
+        self.laid.append(Laid("stock", "board", self._board(shape.grain), last=1))
+        text = "Lay the template on the board with its arrow along the grain; cut the profile."
+        self._step(text, *self._parts())
+        if shape.pocket is not None:
+            text = f"Cut the pocket {show(shape.pocket.depth, 'length')} deep from the wall face."
+            self._step(text, *self._cuts("pocket"))
+
+    def braced(self, shape: Braced) -> None:
         """Its pieces lie apart until they are tried together; then the legs are joined."""
         parts = {one.name: one for one in self._parts()}
         g = APART * self.drawn.height
@@ -147,6 +150,12 @@ class _Order:
             head = through if through is not None else max(front_at(part.outline, y) for part in self.drawn.parts)
             point = min(into or self._behind(), self._behind())
             yield Laid("fastener", f"row {number}", ((head, y), (-point, y)))
+
+
+# how a shape is made on the bench; nothing is told of an arc or a block
+_MADE: Mapping[str, Callable[[_Order, Any], None]] = {
+    "braced": _Order.braced, "steel core": _Order.steel_core, "solid": _Order.solid,
+}  # fmt: skip
 
 
 def _joined(shape: Braced) -> str | None:

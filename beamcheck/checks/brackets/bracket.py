@@ -15,19 +15,19 @@ from ..core.pictures.others import Picture, StressPicture
 from ..core.result import Check, PieceResult
 from ..core.tables import forces_table
 from ..core.unsaid import unsaid_of, with_unsaid
-from .above import above_checks
 from .asking import ask_for
 from .assembly import assembly_of
 from .bearing import hung_on_it, into_the_wall
 from .body import Body
 from .covers.cover import cover_checks
-from .drawing import board_picture, elevation_of
+from .drawing import elevation_of
 from .families.registry import family_of
 from .family import Family
 from .fixings.fixings import fixing_checks, inspection_of
 from .handed import Handed
 from .loads import BracketLoads, accidental_checks, bracket_loads
 from .place import likely_beams, place_checks
+from .props.above import above_checks
 from .props.prop import PropResult
 from .under_beam import propped
 from .wood import weight_of, wood_of_bracket
@@ -105,7 +105,7 @@ def _worked_out(draft: Draft, family: Family[Any], context: Context) -> tuple[Pi
         table, draft.assembly = order
         draft.tables.append(table)
     stock = context.stock(bracket.stock) if bracket.stock is not None else None
-    board = board_picture(bracket, stock)
+    board = family.board(stock) if stock is not None else None
     pictures = [
         elevation,
         *(

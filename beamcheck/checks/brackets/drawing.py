@@ -1,25 +1,17 @@
-"""From a bracket of the job file to the plain numbers of its elevation, and of how it lies on its board."""
+"""From a bracket of the job file to the plain numbers of its elevation."""
 
 from __future__ import annotations
 
-import math
 from itertools import starmap
 from typing import Any
 
-import numpy as np
-
 from ...analysis.beams.load_cases import KIND_WORDS
-from ...model.brackets.bracket import Braced, Bracket, Corbel, Row, Solid
-from ...model.fields.places import SAME_PLACE
-from ...model.stock import Stock
+from ...model.brackets.bracket import Bracket, Row
 from ...units import show, show_inches
-from ...values.judgment import judgment
 from ..core.pictures.beams import Dimension, Points, Span
-from ..core.pictures.board import BoardPicture, BoardStick
 from ..core.pictures.others import BeamAbove, Elevation, FastenerMark, Outline
 from .family import Family, Parts, box
 from .loads import BracketLoads
-from .split.held import breadth_across, outline_with_pocket
 
 FLUSH = 0.125  # in: a head that stands so much behind the front needs no bore
 NOT_GIVEN = 0.5  # in: width at which a bore is drawn that is not given
@@ -46,22 +38,16 @@ def elevation_of(family: Family[Any], loads: BracketLoads) -> Elevation:
         BeamAbove(bracket.near.gap, bracket.near.beam) if bracket.near is not None else None,
         bracket.on,
         tuple(starmap(Dimension, dimensions)),
-        thickness=_wide(bracket),
+        thickness=bracket.shape.side_to_side,
         front=_front_of(bracket),
     )
-
-
-def _wide(bracket: Bracket) -> float:
-    """From side to side."""
-    shape: Any = bracket.shape
-    return float(getattr(shape, "width", None) or shape.thickness)
 
 
 def _front_of(bracket: Bracket) -> Points:
     """Every fastener as it is seen from the front: x from the left side, y down from the top."""
     if bracket.fixings is None:
         return ()
-    wide, found = _wide(bracket), []
+    wide, found = bracket.shape.side_to_side, []
     for row in bracket.fixings.rows:
         apart = row.apart or 0.0
         first = row.from_side if row.from_side is not None else 0.5 * (wide - (row.count - 1) * apart)
@@ -84,7 +70,7 @@ def _into(family: Family[Any]) -> float:
     fixings = family.bracket.fixings
     if fixings is None or fixings.fastener is None or fixings.fastener.length is None:
         return 0.0
-    bar = 0.0 if family.of_wood else family.depth_at_back
+    bar = 0.0 if family.bracket.shape.of_wood else family.depth_at_back
     return max(fixings.fastener.length - (fixings.through if fixings.through is not None else bar), 0.0)
 
 
@@ -125,45 +111,3 @@ def _loads(loads: BracketLoads) -> tuple[tuple[float, float, str], ...]:
         (start, end, f"{what}: {', '.join(words)}{LIFTS if up else ''}")
         for (start, end, what, up), words in found.items()
     )
-
-
-def board_picture(bracket: Bracket, stock: Stock | None) -> BoardPicture | None:
-    """The outline turned so that its grain runs along the board; nothing where grain or board is not said."""
-    shape = bracket.shape
-    if stock is not None and isinstance(shape, Braced) and shape.sagitta == 0.0 and not any(shape.faults()):
-        return _three_sticks(bracket.name, shape, stock)
-    if stock is None or not isinstance(shape, (Solid, Corbel)) or shape.grain is None:
-        return None
-    theta = math.radians(shape.grain)
-    along, across = np.array([math.cos(theta), -math.sin(theta)]), np.array([math.sin(theta), math.cos(theta)])
-    outline = outline_with_pocket(shape)
-    u, v = outline @ along, outline @ across
-    far = np.array([float(outline[:, 0].max()), 0.0])
-    top = [(float(end @ along - u.min()), float(end @ across - v.min())) for end in (np.zeros(2), far)]
-    laid = tuple((float(x), float(y)) for x, y in zip(u - u.min(), v - v.min(), strict=True))
-    return BoardPicture(
-        bracket.name, stock.size, breadth_across(shape, stock), float(np.ptp(v)), float(np.ptp(u)), shape.grain,
-        laid, tuple(top),
-    )  # fmt: skip
-
-
-def _three_sticks(name: str, shape: Braced, stock: Stock) -> BoardPicture:
-    """Side by side where the board is broad enough for that, else one after another."""
-    cut = judgment("width of a saw cut").value
-    sides = [("wall leg", shape.height, shape.wall_leg), ("top leg", shape.projection, shape.top_leg),
-             ("brace", _length_of_brace(shape), shape.brace)]  # fmt: skip
-    breadth = breadth_across(shape, stock)
-    beside = sum(deep for _, _, deep in sides) + (len(sides) - 1) * cut <= breadth + SAME_PLACE
-    sticks, x, y = [], 0.0, 0.0
-    for what, long, deep in sides:
-        sticks.append(BoardStick(what, x, y, long, deep))
-        x, y = (x, y + deep + cut) if beside else (x + long + cut, y)
-    wide, long = (max(ends) for ends in zip(*((one.y + one.deep, one.x + one.long) for one in sticks), strict=True))
-    return BoardPicture(name, stock.size, breadth, wide, long, 0.0, (), (), tuple(sticks))
-
-
-def _length_of_brace(shape: Braced) -> float:
-    """From tip to tip, with what goes into its housings."""
-    out, down = shape.brace_out - shape.wall_leg, shape.brace_down - shape.top_leg
-    along, housed = math.hypot(out, down), shape.housing or 0.0
-    return along * (1.0 + housed / out + housed / down) + 0.5 * shape.brace * (down / out + out / down)

@@ -21,9 +21,11 @@ from ...values.found import Found
 from ...values.judgment import judgment
 from ..core.context import Context
 from ..core.pictures.beams import Points
+from ..core.pictures.board import BoardPicture
 from ..core.result import Check
 from ..core.wood.material import WoodMaterial
 from .asking import ask_engineer
+from .board import on_its_board
 from .body import Body
 from .loads import BracketLoads
 
@@ -56,9 +58,8 @@ class Family(ABC, Generic[S]):
     """A bracket as its family sees it."""
 
     words: ClassVar[str]  # 'cut from one piece'
-    of_wood: ClassVar[bool] = True  # that its fasteners go through
     shares_evenly: ClassVar[bool] = False  # whether its rows of fasteners have the same share of the load
-    sawn: ClassVar[bool] = False  # from one piece, whose grain and knots are to be seen
+    carved: ClassVar[bool] = False  # to a profile, so that its wood is not as deep at one row as at another
     can_have_pocket: ClassVar[bool] = False
 
     def __init__(self, bracket: Bracket, shape: S) -> None:
@@ -84,6 +85,10 @@ class Family(ABC, Generic[S]):
     def depths_below(self, x: Array) -> Array:
         """Depth of the wood below the top edge at places so far out from the wall, in; 0 where there is none."""
         return np.zeros_like(x)
+
+    def depth_at(self, down: float) -> float | None:
+        """Wood from the wall to the front so far below the top edge, in; None where its shape does not say."""
+        return None
 
     @property
     @abstractmethod
@@ -133,11 +138,19 @@ class Family(ABC, Generic[S]):
     def stiffness(self, stock: Stock | None) -> tuple[float, float]:
         """Bounds of the stiffness under a force at its nose, lbf/in; 0 and inf where nothing is known."""
 
+    def row_doubts(self) -> Iterator[Check]:
+        """What its shape asks of where its rows stand, whatever is known of their fasteners."""
+        yield from ()
+
     def fixing_doubts(self) -> Iterator[Check]:
         """What its shape asks of its fixings beside the rules for rows."""
         yield from ()
 
-    # words
+    # words and drawings
+
+    def board(self, stock: Stock) -> BoardPicture | None:
+        """How it is laid out on its board; nothing where its shape or its grain does not say."""
+        return None
 
     def inputs(self) -> Rows:
         """What the job file says about its shape."""
@@ -168,11 +181,19 @@ class Family(ABC, Generic[S]):
 class OnePiece(Family[B]):
     """A bracket sawn from one board or block, whose grain runs one way."""
 
-    sawn = True
-
     @property
     def back(self) -> float:
         return self.shape.height
+
+    @abstractmethod
+    def cut_outline(self) -> Array:
+        """(n, 2) closed outline, the pocket taken out of it over the whole thickness; of a block from its dap."""
+
+    def board(self, stock: Stock) -> BoardPicture | None:
+        shape = self.shape
+        if shape.grain is None:
+            return None
+        return on_its_board(self.bracket.name, stock, self.cut_outline(), shape.grain, shape.thickness)
 
     @property
     def swells(self) -> float:

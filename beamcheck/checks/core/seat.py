@@ -122,9 +122,7 @@ def _across_the_load(under: AnyPiece, context: Context) -> WoodMaterial | float 
             under.F_c_perp
         )  # fmt: skip
     if is_bracket(under):
-        from ...model.brackets.bracket import SteelCore
-
-        return None if isinstance(under.shape, SteelCore) else bracket_wood(under, context)
+        return bracket_wood(under, context) if under.shape.of_wood else None
     if not isinstance(under, Beam) or context.stock(under.stock).made == "steel":
         return None  # web and flange of steel are checked as its own
     return _made_of(under.name, under.stock, context, under.laid)

@@ -221,9 +221,7 @@ def _extent(piece: AnyPiece) -> float | None:
     if isinstance(piece, Post):
         return piece.height
     if is_bracket(piece):
-        from ...model.brackets.bracket import Bent
-
-        return None if isinstance(piece.shape, Bent) else piece.shape.projection
+        return piece.shape.level_top
     return None
 
 

@@ -19,7 +19,8 @@ from ..fields.quantities import Force, Length, Moisture, PositiveLength, Spring
 from ..loads import Load
 from .fixings import Fixings, Row, row_faults
 from .near import Near, Role
-from .shapes import Bent, Braced, Corbel, Pocket, Point, Shape, Solid, SteelCore
+from .shape import Pocket, Point
+from .shapes import Bent, Braced, Corbel, Shape, Solid, SteelCore
 
 __all__ = [
     "Bent", "Braced", "Bracket", "Corbel", "Cover", "Fixings", "Pocket", "Point", "RodInWood", "Row", "Shape",
@@ -162,13 +163,12 @@ class Bracket(Insisting):
             yield ("above",), f"{text}: leave one of them out"
         if self.role != "cover" and self.cover is not None:
             yield ("cover",), f'the role is {self.role!r}: leave cover out, or write role = "cover"'
-        if self.stock is None and not isinstance(self.shape, SteelCore):
+        if self.stock is None and self.shape.of_wood:
             text = "missing: which wood it is cut from; the name of its [[stock]] entry"
             yield ("stock",), f'{text}, for example stock = "bracket board" (only a steel core needs none)'
-        if self.rods and not isinstance(self.shape, (Solid, Corbel)):
+        if self.rods and not self.shape.sawn:
             yield ("rods",), "rods across the grain are read for a solid bracket or a corbel: leave them out"
-        sawn = isinstance(self.shape, Solid) or (isinstance(self.shape, Corbel) and not self.shape.seat)
-        if self.proof_test is not None and not sawn:
+        if self.proof_test is not None and (not self.shape.sawn or self.shape.in_the_dap):
             text = "a test of each piece is read for a solid bracket or a corbel without a dap"
             yield ("proof_test",), f"{text}: leave it out"
         out, down = self.shape.stands_out, self.shape.foot_at
@@ -187,22 +187,19 @@ class Bracket(Insisting):
 
     def _in_the_air(self) -> Iterator[Fault]:
         """Rods and checks run in the wood: where a rod is said to be there must be some all along it."""
-        if not isinstance(self.shape, (Solid, Corbel)):
-            return
         for i, rod in enumerate(self.rods):
             share = [k / RODS for k in range(RODS + 1)]
             line = [
                 (rod.out_from + s * (rod.out_to - rod.out_from), rod.down_from + s * (rod.down_to - rod.down_from))
                 for s in share
             ]
-            if (air := _air(self.shape, line)) is not None:
-                yield ("rods", i, "down_to"), f"{air} there is no wood: a rod holds in wood all along it"
+            if (air := self.shape.air_at(line)) is not None:
+                yield ("rods", i, "down_to"), f"{_words(air)} there is no wood: a rod holds in wood all along it"
         for i, point in enumerate(self.checks or ()):
-            if (air := _air(self.shape, [(point.x, point.y)])) is not None:
-                yield ("checks", i), f"{air} there is no wood: give a place on the check"
+            if (air := self.shape.air_at([(point.x, point.y)])) is not None:
+                yield ("checks", i), f"{_words(air)} there is no wood: give a place on the check"
 
 
-ON_IT = 1.0 / 16.0  # in: what lies so near to the edge lies on it
 RODS = 32  # parts of a rod that are looked at
 LIGHTER = 0.98  # of what its layers weigh: less is a slip, not rounding
 
@@ -292,21 +289,8 @@ class Trim(Insisting):
                 yield ("height",), f"{text}: give the whole height"
 
 
-def _air(shape: Solid | Corbel, places: Sequence[tuple[float, float]]) -> str | None:
-    """The first of some places, out from the wall and down from the top, at which a bracket has no wood, in words."""
-    if isinstance(shape, Corbel):
-        within = [
-            -shape.seat - ON_IT <= x <= shape.projection + ON_IT and -ON_IT <= y <= shape.height + ON_IT
-            for x, y in places
-        ]
-    else:
-        import numpy as np
-
-        from ..outlines.geometry import in_the_wood
-
-        within = list(in_the_wood(shape, np.array(places, dtype=float), ON_IT))
-    bad = next((place for place, inside in zip(places, within, strict=True) if not inside), None)
-    return None if bad is None else f"{inches(bad[0])} out from the wall and {inches(bad[1])} down"
+def _words(place: tuple[float, float]) -> str:
+    return f"{inches(place[0])} out from the wall and {inches(place[1])} down"
 
 
 def _sort(load: Load) -> str | None:

@@ -12,7 +12,7 @@ from ..anchors.anchor import Fastener, Other, Rating
 from ..fields.base import Answer, Piece
 from ..fields.places import SAME_PLACE, Fault, Path, inches
 from ..fields.quantities import Length, PositiveLength
-from .shapes import Shape, SteelCore
+from .shapes import Shape
 
 
 class Row(Piece):
@@ -112,8 +112,9 @@ class Fixings(Piece):
 
 def row_faults(rows: Sequence[Row], shape: Shape | None = None) -> Iterator[Fault]:
     """Rows within the wall leg and the thickness, from the top down, and slots that fit between them."""
-    leg, width = (None, None) if shape is None else (shape.foot_at, shape.side_to_side)
-    down = shape.down if isinstance(shape, SteelCore) else None
+    leg, width, down = None, None, None
+    if shape is not None:
+        leg, width, down = shape.foot_at, shape.side_to_side, shape.lowest_fixing
     for i, row in enumerate(rows):
         path: Path = ("fixings", "rows", i)
         if down is not None and row.below_top > down + SAME_PLACE:

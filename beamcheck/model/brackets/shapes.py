@@ -1,84 +1,28 @@
 """Shapes of brackets: solid, braced, bent, steel core, corbel. Each says what cannot be built of it. No computing here.
 
-Seen from the side: x out from the wall face, y down from the top edge, inches; the grain's angle is measured upwards
-from level, towards the nose.
+Measured as `shape.py` says.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
-from typing import TYPE_CHECKING, Annotated, Any, Literal
+from collections.abc import Iterator, Sequence
+from typing import Annotated, Literal
 
-from pydantic import BeforeValidator, Field
+from pydantic import Field
 
-from ..fields.base import Answer, Name, Piece, Words
+from ..anchors.anchor import Fastener
+from ..fields.base import Answer, Name, Words
 from ..fields.places import SAME_PLACE, Fault, inches
 from ..fields.quantities import Angle, Length, PositiveLength
 from .joints import EndScrews, LegJoint
-
-GRAIN_WORDS = {"level": "0 deg", "upright": "90 deg"}
-
-
-def _grain(value: Any) -> Any:
-    if not isinstance(value, str):
-        return value
-    word = value.strip().casefold()
-    if word.startswith(("-", "\u2212")):
-        text = "the grain's angle is measured upwards from level, towards the nose"
-        raise ValueError(f"{value!r}: {text}; what falls by 30 deg towards the nose is '150 deg'")
-    if word not in GRAIN_WORDS and not any(map(str.isdecimal, word)):
-        raise ValueError(f"{value!r} is no direction of grain: write 'level', 'upright' or an angle such as '45 deg'")
-    return GRAIN_WORDS.get(word, value)
-
-
-Grain = Annotated[Angle, Field(ge=0, lt=180), BeforeValidator(_grain)]  # deg above level, towards the nose
-
-
-class Point(Piece):
-    """One point of a soffit."""
-
-    x: Length = Field(description="out from the wall face", examples=["3 1/2 in"])
-    y: Length = Field(description="down from the top edge", examples=["6 in"])
-
-
-class Pocket(Piece):
-    """Wood cut out of the wall face to make room for hardware."""
-
-    top: Length = Field(description="from the top edge down to the pocket", examples=["2 in"])
-    height: PositiveLength = Field(description="of the pocket", examples=["4 in"])
-    depth: PositiveLength = Field(description="into the bracket, from the wall face", examples=["1 1/4 in"])
-    width: PositiveLength | None = Field(
-        default=None, description="across the thickness; not said: right through the thickness"
-    )
-
-
-class Boxed(Piece):
-    """A shape that fills a box: its height along the wall, its projection out from it, its thickness."""
-
-    if TYPE_CHECKING:  # each shape says what its own measures are
-        thickness: PositiveLength
-        height: PositiveLength
-        projection: PositiveLength
-
-    @property
-    def stands_out(self) -> float:
-        """Out from the wall face to the nose, in."""
-        return self.projection
-
-    @property
-    def foot_at(self) -> float | None:
-        """Down from the top edge to the foot of the wall leg, in."""
-        return self.height
-
-    @property
-    def side_to_side(self) -> float:
-        """Thickness, in."""
-        return self.thickness
+from .shape import ON_IT, Boxed, BracketShape, Grain, Pocket, Point
 
 
 class Solid(Boxed):
     """Cut from one board or block."""
+
+    sawn = True
 
     family: Literal["solid"] = Field(description="cut from one board or block", examples=["solid"])
     thickness: PositiveLength = Field(description="of the bracket, side to side", examples=["1 1/2 in"])
@@ -105,6 +49,14 @@ class Solid(Boxed):
         from ..outlines.rules import outline_faults  # plane geometry, which only a solid bracket needs
 
         yield from outline_faults(self)
+
+    def air_at(self, places: Sequence[tuple[float, float]]) -> tuple[float, float] | None:
+        import numpy as np
+
+        from ..outlines.geometry import in_the_wood
+
+        within = in_the_wood(self, np.array(places, dtype=float), ON_IT)
+        return next((place for place, inside in zip(places, within, strict=True) if not inside), None)
 
 
 class Braced(Boxed):
@@ -189,6 +141,18 @@ class Braced(Boxed):
         if self.behind_housing is not None and self.joints in ("butted", "glued only"):
             yield ("behind_housing",), f'joints = "{self.joints}" have no housing: leave behind_housing out'
 
+    def least_beside(self) -> tuple[float, str]:
+        depths = {name: getattr(self, name) for name in ("wall_leg", "top_leg", "brace")}
+        name = max(depths, key=lambda key: depths[key])
+        return depths[name], name.replace("_", " ")
+
+    def own_fasteners(self) -> Iterator[tuple[str, Fastener, int]]:
+        legs, ends = self.legs_joint, self.end_screws
+        if legs is not None and legs.fastener is not None:
+            yield "its legs together", legs.fastener, sum(row.count for row in legs.rows)
+        if ends is not None:
+            yield "its brace to its legs", ends.fastener, 2 * ends.count
+
     def _brace_faults(self) -> Iterator[Fault]:
         length = math.hypot(self.brace_out - self.wall_leg, self.brace_down - self.top_leg)
         if self.brace >= length:
@@ -199,7 +163,7 @@ class Braced(Boxed):
             yield ("sagitta",), f"{text}: more than half a circle cannot be a brace"
 
 
-class Bent(Piece):
+class Bent(BracketShape):
     """A bent or laminated arc of constant depth, its grain along the arc, from the wall out to the nose."""
 
     family: Literal["bent"] = Field(description="a bent or laminated arc", examples=["bent"])
@@ -220,14 +184,15 @@ class Bent(Piece):
         return outer - (self.inner_radius if turn >= 0.0 else outer) * turn
 
     @property
-    def foot_at(self) -> float | None:
-        """How far it reaches down the wall is not measured."""
+    def level_top(self) -> float | None:
         return None
 
     @property
-    def side_to_side(self) -> float:
-        """Thickness, in."""
-        return self.thickness
+    def longest_seat(self) -> float:
+        return max(self.thickness, self.inner_radius + self.depth)
+
+    def least_beside(self) -> tuple[float, str]:
+        return (self.depth, "depth") if self.made == "sawn" else (self.lamination or 0.0, "lamination")
 
     def faults(self) -> Iterator[Fault]:
         """Laminations and glue belong to a laminated arc, and a lamination is thinner than the arc is deep."""
@@ -241,8 +206,10 @@ class Bent(Piece):
                     yield (field,), text
 
 
-class SteelCore(Piece):
+class SteelCore(BracketShape):
     """A concealed flat bar or angle inside a skin of wood; the steel carries all of it."""
+
+    of_wood = False
 
     family: Literal["steel core"] = Field(
         description="a concealed bar or angle in a wooden skin", examples=["steel core"]
@@ -266,18 +233,19 @@ class SteelCore(Piece):
 
     @property
     def stands_out(self) -> float:
-        """Out from the wall face to the nose, in."""
         return self.projection
 
     @property
-    def foot_at(self) -> float | None:
-        """Its upright leg ends at its lowest fixing, `down` below the bend."""
-        return None
+    def lowest_fixing(self) -> float | None:
+        """Its upright leg ends there, `down` below the bend."""
+        return self.down
 
     @property
     def side_to_side(self) -> float:
-        """Width of the bar, in."""
         return self.width
+
+    def least_beside(self) -> tuple[float, str]:
+        return 0.0, ""
 
     def faults(self) -> Iterator[Fault]:
         """The hole lies within the bar; a gusset has all its parts."""
@@ -307,6 +275,8 @@ class SteelCore(Piece):
 class Corbel(Boxed):
     """A block on the face of a post."""
 
+    sawn = True
+
     family: Literal["corbel"] = Field(description="a block screwed to a post", examples=["corbel"])
     thickness: PositiveLength = Field(description="of the block, side to side", examples=["3 1/2 in"])
     height: PositiveLength = Field(description="along the post", examples=["9 in"])
@@ -316,6 +286,16 @@ class Corbel(Boxed):
     below_seat: PositiveLength | None = Field(
         default=None, description="length of post below the dap, along its grain, until the next cut or its end"
     )
+
+    @property
+    def in_the_dap(self) -> float:
+        return self.seat
+
+    def air_at(self, places: Sequence[tuple[float, float]]) -> tuple[float, float] | None:
+        within = (
+            -self.seat - ON_IT <= x <= self.projection + ON_IT and -ON_IT <= y <= self.height + ON_IT for x, y in places
+        )
+        return next((place for place, inside in zip(places, within, strict=True) if not inside), None)
 
     def faults(self) -> Iterator[Fault]:
         """What is below the seat belongs to a seat."""

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, TypeGuard
 from ...errors import BeamcheckError, nearest
 from ...values.lumber import Size
 from ..beams import Beam, beam_length
-from ..brackets.bracket import Bent, Braced, Bracket, Corbel, Shape, SteelCore, Trim
+from ..brackets.bracket import Bracket, Trim
 from ..fields.places import SAME_PLACE, Fault, Path, entries, feet, fields, inches
 from ..posts import Post
 from .hardware import diameter, fastener_faults, steel_faults
@@ -152,32 +152,19 @@ def near_faults(path: Path, piece: Bracket | Trim | Post, things: Things) -> Ite
             return
 
 
-def _least_beside(shape: Shape) -> tuple[float, str]:
-    """What must come out of the stock beside the thickness, at least, and what it is."""
-    if isinstance(shape, Braced):
-        depths = {name: getattr(shape, name) for name in ("wall_leg", "top_leg", "brace")}
-        name = max(depths, key=lambda key: depths[key])
-        return depths[name], name.replace("_", " ")
-    if isinstance(shape, Bent):
-        return (shape.depth, "depth") if shape.made == "sawn" else (shape.lamination or 0.0, "lamination")
-    if isinstance(shape, SteelCore):
-        return 0.0, ""
-    return min((shape.height, "height"), (shape.projection, "projection"))
-
-
 def _cut_from(
     path: Path, bracket: Bracket, stocks: Things, size_of: Callable[[Entry | None], Size | None]
 ) -> Iterator[Fault]:
     """A bracket is cut from its stock: its thickness lies along one side of it. Boards may be glued edge to edge."""
     size = size_of(stocks.get(bracket.stock or ""))
-    if size is None or isinstance(bracket.shape, SteelCore):
+    if size is None or not bracket.shape.of_wood:
         return
     thin, broad = min(size.b, size.d), max(size.b, size.d)
     thickness = bracket.shape.thickness
     if thickness <= thin + SAME_PLACE:
         return
     text = f"{inches(thickness)} does not come out of its stock {bracket.stock!r}, {thin:g} x {broad:g} in"
-    beside, what = _least_beside(bracket.shape)
+    beside, what = bracket.shape.least_beside()
     if thickness > broad + SAME_PLACE:
         yield (*path, "shape", "thickness"), f"{text}: name the [[stock]] that it is cut from"
     elif beside > thin + SAME_PLACE:
@@ -190,9 +177,9 @@ def _seat(
 ) -> Iterator[Fault]:
     """The dap for a corbel's foot leaves wood in the post."""
     under = things.get(bracket.on)
-    if under is None or not isinstance(under.piece, Post) or not isinstance(bracket.shape, Corbel):
+    if under is None or not isinstance(under.piece, Post) or not bracket.shape.in_the_dap:
         return
     size = size_of(stocks.get(under.piece.stock))
-    if size is not None and bracket.shape.seat >= max(size.b, size.d):
-        text = f"{inches(bracket.shape.seat)} deep: nothing is left of the post {bracket.on!r}"
+    if size is not None and bracket.shape.in_the_dap >= max(size.b, size.d):
+        text = f"{inches(bracket.shape.in_the_dap)} deep: nothing is left of the post {bracket.on!r}"
         yield (*path, "shape", "seat"), f"{text}, {size.b:g} x {size.d:g} in"

@@ -14,7 +14,7 @@ from ...checks.core.result import CAUTION, SIGN_OFF, Check, JobResult, PieceResu
 from ...errors import BeamcheckError
 from ...model.anchors.anchor import Fastener
 from ...model.beams import Beam
-from ...model.brackets.bracket import Braced, Bracket, Trim
+from ...model.brackets.bracket import Bracket, Trim
 from ...model.job import Job
 from ...model.reading.reader import read_job_text
 from ...model.roofs import Rafter, Tie
@@ -176,15 +176,9 @@ def _of_fixings(job: Job) -> Iterator[HardwareRow]:
             each = Counter(row.length or fixings.fastener.length for row in fixings.rows for _ in range(row.count))
             for length, n in (each or {fixings.fastener.length: 0}).items():
                 yield from _bought(piece.name, piece.on, fixings.fastener, length, n)
-        if isinstance(piece, Bracket) and isinstance(piece.shape, Braced):
-            legs, ends = piece.shape.legs_joint, piece.shape.end_screws
-            if legs is not None and legs.fastener is not None:
-                n = sum(row.count for row in legs.rows)
-                yield from _bought(piece.name, "its legs together", legs.fastener, legs.fastener.length, n)
-            if ends is not None:
-                yield from _bought(
-                    piece.name, "its brace to its legs", ends.fastener, ends.fastener.length, 2 * ends.count
-                )
+        if isinstance(piece, Bracket):
+            for holds, fastener, n in piece.shape.own_fasteners():
+                yield from _bought(piece.name, holds, fastener, fastener.length, n)
 
 
 def _bought(name: str, holds: str, fastener: Fastener, length: float | None, n: int) -> Iterator[HardwareRow]:

@@ -70,8 +70,7 @@ def bracket_drawn(bracket: Bracket) -> Drawn:
     drawn, shape = Drawn(), bracket.shape
     _DRAWN_BY[type(shape)](drawn, shape)
     if bracket.fixings is not None and bracket.fixings.rows:
-        wide = shape.width if isinstance(shape, SteelCore) else shape.thickness
-        _wall_face(drawn, bracket.fixings, wide)
+        _wall_face(drawn, bracket.fixings, shape.side_to_side)
     return drawn
 
 

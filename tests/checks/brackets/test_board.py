@@ -8,7 +8,7 @@ from xml.etree import ElementTree
 import numpy as np
 import pytest
 
-from beamcheck.checks.brackets.drawing import board_picture
+from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.core.pictures.board import BoardPicture
 from beamcheck.model.brackets.bracket import Bracket
 from beamcheck.model.stock import Stock
@@ -34,7 +34,7 @@ def laid(grain: str | None, size: str = "4x12 dressed", **more: str) -> BoardPic
     )
     stock = Stock.model_validate({"name": "board", "size": size, "species": "Douglas Fir-Larch", "grade": "No.1",
                                   "moisture": "dry", "grade_from": "assumed"})  # fmt: skip
-    return board_picture(bracket, stock)
+    return family_of(bracket).board(stock)
 
 
 def test_a_grain_at_45_degrees_needs_the_diagonal() -> None:
@@ -93,7 +93,7 @@ def three_pieces(size: str) -> BoardPicture:
     bracket = Bracket.model_validate({"name": "K", "on": "post", "role": "carries", "stock": "board", "shape": shape})
     stock = Stock.model_validate({"name": "board", "size": size, "species": "Douglas Fir-Larch", "grade": "No.1",
                                   "moisture": "dry", "grade_from": "assumed"})  # fmt: skip
-    found = board_picture(bracket, stock)
+    found = family_of(bracket).board(stock)
     assert found is not None
     return found
 

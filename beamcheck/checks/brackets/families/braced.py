@@ -21,12 +21,14 @@ from ....model.stock import Stock
 from ....units import show
 from ....values.judgment import judgment
 from ...core.context import Context
+from ...core.pictures.board import BoardPicture
 from ...core.result import Check
 from ...core.wood.govern import Criterion, at, duration, govern
 from ...core.wood.material import WoodMaterial, bearing_prime, compression_star, shear_prime
 from ...core.wood.strength import Bracing, Outcome, Section, bending_values, bending_with_tension, column_values
 from ..asking import ask_for
 from ..bearing import bearing_under_loads
+from ..board import three_sticks
 from ..body import Body
 from ..evidence import knots_seen
 from ..family import Family, SideView, Strips, box, points_of
@@ -104,6 +106,10 @@ class BracedBracket(Family[Braced]):
         view.parts.append(("brace", points_of(np.vstack([low, high[::-1]])), grain))
         return view
 
+    def board(self, stock: Stock) -> BoardPicture | None:
+        straight = self.shape.sagitta == 0.0 and not any(self.shape.faults())
+        return three_sticks(self.bracket.name, self.shape, stock) if straight else None
+
     def stiffness(self, stock: Stock | None) -> tuple[float, float]:
         """It depends on the slip of its joints, which is not worked out here."""
         return 0.0, math.inf
@@ -143,7 +149,7 @@ class BracedBracket(Family[Braced]):
             checked_brace(name, shape, loads, wood, force, length),
             *self._ends(loads, wood, force, context, length),
             *legs_joined(bracket, loads, wood, force, context),
-            *wall_leg_with_a_check(bracket, loads),
+            *wall_leg_with_a_check(bracket, shape),
             sinking(bracket, loads, wood, force, length),
         ]
         return body

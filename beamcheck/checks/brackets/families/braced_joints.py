@@ -51,8 +51,7 @@ def legs_joined(
     bracket: Bracket, loads: BracketLoads, wood: WoodMaterial, force: Force, context: Context
 ) -> Iterator[Check]:
     """The joint of the legs by its fasteners or by its report; words alone are no value."""
-    shape = bracket.shape
-    assert isinstance(shape, Braced)
+    shape = force.shape
     T = np.asarray(br.top_tie(force.N, force.beta), dtype=float)
     # what presses down bears on the shoulder of the halving; what lifts is for the fasteners
     V = np.asarray(force.F - force.N * math.sin(math.radians(force.beta)), dtype=float)
@@ -225,8 +224,7 @@ def brace_slides(
     bracket: Bracket, loads: BracketLoads, wood: WoodMaterial, force: Force, context: Context, length: float
 ) -> Iterator[Check]:
     """Butted ends: what slides along the legs is for screws through the leg into the end of the brace."""
-    shape, id = bracket.shape, "bracket.brace_slides"
-    assert isinstance(shape, Braced)
+    shape, id = force.shape, "bracket.brace_slides"
     parts = (
         ("top leg", np.asarray(br.top_tie(force.N, force.beta), dtype=float), shape.projection - shape.brace_out),
         ("wall leg", np.asarray(br.sliding_on_wall_leg(force.N, force.beta), dtype=float),
@@ -289,13 +287,12 @@ def _screws(bracket: Bracket, shape: Braced) -> list[PlausibleAnswer]:
     return [PlausibleAnswer("two No. 14 screws", ((path_of(bracket, "shape.end_screws"), screws),))]
 
 
-def wall_leg_with_a_check(bracket: Bracket, loads: BracketLoads) -> Iterator[Check]:
+def wall_leg_with_a_check(bracket: Bracket, shape: Braced) -> Iterator[Check]:
     """A check along the wall leg: what is outside it hangs on dowels whose heads stand in front of the housing.
 
     And the row that takes the pull of the joint on into the wall stands near it, else that bends the wall leg.
     """
-    shape, fixings, id = bracket.shape, bracket.fixings, "bracket.wall_leg_checked"
-    assert isinstance(shape, Braced)
+    fixings, id = bracket.fixings, "bracket.wall_leg_checked"
     if fixings is None or not fixings.rows or fixings.fastener is None:
         return  # fixings are asked for where they are checked
     floor, what = shape.wall_leg - (shape.housing or 0.0), "wall leg with a check along it"

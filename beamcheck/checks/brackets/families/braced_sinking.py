@@ -27,8 +27,7 @@ THINNEST, THICKEST = 0.25, 1.0  # in: the slip rule runs between
 
 def sinking(bracket: Bracket, loads: BracketLoads, wood: WoodMaterial, force: Force, length: float) -> Check:
     """Under its load, creep on all of it, slack in every joint."""
-    shape, room = bracket.shape, bracket.deflects
-    assert isinstance(shape, Braced)
+    shape, room = force.shape, bracket.deflects
     if room is None:
         return sinking_not_given(bracket)
     d, t, beta = shape, shape.thickness, math.radians(force.beta)

@@ -33,6 +33,7 @@ from ..asking import ask_for
 from ..body import Body
 from ..evidence import sinking_not_given
 from ..family import Family, SideView, Strips, box
+from ..fixings.bar_fasteners import bar_rows
 from ..loads import BracketLoads
 
 Array = np.ndarray
@@ -49,7 +50,6 @@ class ConcealedBar(Family[SteelCore]):
     """A concealed flat bar or angle inside a skin of wood."""
 
     words = "concealed steel bar"
-    of_wood = False
     shares_evenly = True
 
     @property
@@ -98,6 +98,9 @@ class ConcealedBar(Family[SteelCore]):
             corners = ((t, t), (min(h, shape.projection), t), (t, min(h, shape.down)))
             view.parts.append(("gusset", corners, None))
         return view
+
+    def row_doubts(self) -> Iterator[Check]:
+        yield from bar_rows(self.bracket, self.shape)
 
     def stiffness(self, stock: Stock | None) -> tuple[float, float]:
         """Of the bar alone; with a gusset it is stiffer, by how much is not worked out."""

@@ -65,6 +65,12 @@ class CorbelBlock(OnePiece[Corbel]):
     def depth_at_back(self) -> float:
         return self.shape.projection + self.shape.seat
 
+    def depth_at(self, down: float) -> float | None:
+        return self.shape.stands_out
+
+    def cut_outline(self) -> Array:
+        return np.array(box(0.0, 0.0, self.depth_at_back, self.shape.height))
+
     @property
     def stands_on_wood(self) -> bool:
         return self.shape.seat > 0.0

@@ -31,6 +31,7 @@ from ..body import Body
 from ..evidence import knots_seen, sinking_not_given
 from ..family import OnePiece, Rows, SideView, Strips, box, points_of
 from ..loads import BracketLoads
+from ..split.held import outline_with_pocket
 from ..split.proof import information, on_a_test, stress_over_one_cubic_inch
 from ..split.split import RULE, more_checks, split_checks
 from ..wood import known_wood, wood_or_weakest
@@ -45,6 +46,8 @@ if TYPE_CHECKING:
 
 Array = np.ndarray
 GRAINS = (0.0, 45.0, 90.0, 135.0)  # tried when the grain is not given
+PLACES = 401  # along the top edge, at which the depth is read
+HAIR = 1e-6  # in
 STRIPS = 12  # of own weight along the top edge
 MOST_KNOWN = 128
 _KNOWN: dict[tuple[str, ...], tuple[float, float]] = {}  # stiffness of brackets as the job file writes them
@@ -60,6 +63,7 @@ class SolidBracket(OnePiece[Solid]):
 
     words = "cut from one piece"
     can_have_pocket = True
+    carved = True
 
     @property
     def depth_at_back(self) -> float:
@@ -78,6 +82,22 @@ class SolidBracket(OnePiece[Solid]):
     def depths_below(self, x: Array) -> Array:
         on = x < self.shape.projection
         return np.where(on, self.outline.depths(np.where(on, x, 0.0)), 0.0)
+
+    def depth_at(self, down: float) -> float | None:
+        out = self.shape.stands_out
+        places = np.linspace(0.0, out, PLACES)
+        depths = self.depths_below(places)
+        deeper = np.flatnonzero(depths >= down - HAIR)
+        if not deeper.size:
+            return None
+        last = int(deeper[-1])
+        if last >= places.size - 2:
+            return out  # the front of the nose
+        more = (depths[last] - down) / max(depths[last] - depths[last + 1], HAIR)
+        return float(places[last] + min(max(more, 0.0), 1.0) * (places[last + 1] - places[last]))
+
+    def cut_outline(self) -> Array:
+        return outline_with_pocket(self.shape)
 
     @property
     def lever_arm(self) -> Found[float]:

@@ -98,8 +98,9 @@ def _group(rows: FixingRows, context: Context, which: list[int], share: float) -
 
     x runs along that wood's grain, y across it.
     """
-    bracket, fixings, shape = rows.bracket, rows.fixings, rows.bracket.shape
-    assert isinstance(shape, SteelCore) and fixings.other is not None and fixings.other.stock is not None
+    bracket, fixings = rows.bracket, rows.fixings
+    shape: SteelCore = rows.family.shape
+    assert fixings.other is not None and fixings.other.stock is not None
     other, stock = fixings.other, context.stock(fixings.other.stock)
     wood, size = wood_or_weakest(stock), read_size(stock.size)
     deep = size.d if abs(size.b - other.thickness) <= abs(size.d - other.thickness) else size.b

@@ -10,7 +10,7 @@ import numpy as np
 from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....model.anchors.anchor import Anchor
-from ....model.brackets.bracket import Bracket, SteelCore, Trim
+from ....model.brackets.bracket import Bracket, Trim
 from ....model.existing import Existing
 from ....model.fields.evidence import vouched
 from ....model.links.hardware import diameter
@@ -31,7 +31,7 @@ from ..body import Body
 from ..evidence import into_checks, rows_on_the_post
 from ..family import Family
 from ..loads import BracketLoads
-from .bar_fasteners import bar_checks, bar_rows
+from .bar_fasteners import bar_checks
 from .rows import ANCHORED, RULE, FixingRows, each_once, heel_checks, rows_of
 from .wood_fasteners import wood_checks
 
@@ -54,9 +54,7 @@ def fixing_checks(
         found.append(family.doubt("bracket.fixings_lifted", what, clause, text, "lifted", loads))
     if fixings.by_hand is not None:
         return [*found, by_hand(bracket, fixings.by_hand)]
-    if isinstance(bracket.shape, SteelCore):
-        found += bar_rows(bracket, bracket.shape)
-    found += [*into_checks(bracket, context), *_through_the_pocket(family)]
+    found += [*family.row_doubts(), *into_checks(bracket, context), *_through_the_pocket(family)]
     if fixings.rows and all(row.slot is not None for row in fixings.rows):
         text = "every row stands in slots: nothing holds it up"
         found.append(Check.breaks_rule("bracket.rows_tight", name, "rows that hold it up", "judgment", text))
@@ -131,7 +129,7 @@ def _fastened(
 ) -> list[Check]:
     rows = rows_of(family, loads, body)
     found = [_pull_said(rows), *rows_on_the_post(family.bracket, family.back, context)]
-    if not family.of_wood:
+    if not family.bracket.shape.of_wood:
         return [*found, *bar_checks(rows, context)]
     assert wood is not None
     return each_once([*found, *family.fixing_doubts(), *wood_checks(rows, wood, context)])
@@ -207,7 +205,7 @@ def inspection_of(family: Family[Any]) -> list[str]:
         found.append(f"each {what} in place and tight: {places} below the top edge; no split along them")
         if any(row.slot for row in fixings.rows):
             found.append("screws in slots snug, not clamped: the bracket must be able to slide")
-    if family.sawn:
+    if bracket.shape.sawn:
         found.append("the direction of the grain, and no knot, check or repair where it is thinnest")
     if family.stands_on_wood:
         found.append("the foot of the block tight on the wood of its dap, all over")

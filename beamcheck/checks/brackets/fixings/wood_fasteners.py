@@ -9,14 +9,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import replace
-from typing import Any
 
 import numpy as np
 
 from ....calc.core import Number
 from ....calc.pad import Pad
 from ....model.anchors.anchor import Anchor
-from ....model.brackets.bracket import Corbel, Solid
 from ....units import show
 from ....values.found import Found
 from ....values.hardware.connections import THIN, connection_factor, distance
@@ -39,7 +37,6 @@ from ...core.wood.material import WoodMaterial
 from ...core.wood.strength import Outcome, Section
 from ...core.wood.wood_doubts import wood_evidence_checks
 from ..asking import ask_for, path_of
-from ..family import Family
 from ..wood import known_wood
 from .rows import FixingRows, bolt_checks, heel_checks, outward_pulls
 
@@ -191,7 +188,7 @@ def _in_the_wood(rows: FixingRows) -> Iterator[Check]:
     id, what, bore = "bracket.through", "wood that the fasteners go through", fixings.fastener.counterbore_depth or 0.0
     for i, row in enumerate(fixings.rows):
         through, own = fixings.through_of(row) or 0.0, row.through is not None
-        deep = depth_at(family, row.below_top) if own else None  # its bore is as deep as its shape leaves
+        deep = family.depth_at(row.below_top) if own else None  # its bore is as deep as its shape leaves
         whole, there = through + (0.0 if own else bore), family.depth_at_back
         there = min(there, deep) if own and deep is not None else there
         if whole > there + (ROUNDED if own else HAIR):
@@ -225,7 +222,7 @@ def _in_the_wood(rows: FixingRows) -> Iterator[Check]:
 def _deeper_than_its_row(rows: FixingRows, i: int, through: float) -> Check | None:
     """What all rows are said to go through, where the front of a sawn bracket stands nearer to the wall at this one."""
     below = rows.fixings.rows[i].below_top
-    deep = depth_at(rows.family, below) if isinstance(rows.bracket.shape, Solid) else None
+    deep = rows.family.depth_at(below) if rows.family.carved else None
     if deep is None or through <= deep + ROUNDED:
         return None
     text = (
@@ -245,7 +242,7 @@ def _seat_in_the_air(rows: FixingRows, i: int, through: float) -> Check | None:
     assert fastener is not None
     dowel = dowel_of(fastener)
     wide = (dowel.washer if dowel.kind in ("bolt", "lag screw") else dowel.head) or 0.0
-    deep = depth_at(rows.family, below + 0.5 * wide) if isinstance(rows.bracket.shape, Solid) else None
+    deep = rows.family.depth_at(below + 0.5 * wide) if rows.family.carved else None
     if deep is None or through <= deep + ROUNDED:
         return None
     text = (
@@ -264,10 +261,10 @@ def _head_in_the_wood(rows: FixingRows, whole: float) -> Iterator[Check]:
     if fastener is None or fastener.counterbore_depth is not None or family.pocket is not None:
         return
     slack, least = judgment("head below the front of a bracket").value, judgment("wood under a head").value
-    if not isinstance(rows.bracket.shape, Corbel) and whole >= least:
+    if family.carved and whole >= least:
         return  # a carver's bore behind a scroll is seldom written down
     for i, row in enumerate(rows.fixings.rows):
-        deep = depth_at(family, row.below_top)
+        deep = family.depth_at(row.below_top)
         if deep is None or whole >= deep - slack:
             continue
         text = (
@@ -285,23 +282,6 @@ def _head_in_the_wood(rows: FixingRows, whole: float) -> Iterator[Check]:
         id, what = "bracket.through", "wood that the fasteners go through"
         yield Check.refers(id, rows.bracket.name, what, "geometry", text, ask=asked, where=f"row {i + 1}")
         return
-
-
-def depth_at(family: Family[Any], down: float) -> float | None:
-    """Wood from the wall to the front so far below the top edge, in; None where its shape does not say."""
-    out = family.bracket.shape.stands_out
-    places = np.linspace(0.0, out, 401)
-    depths = family.depths_below(places)
-    if not depths.any():
-        return out if isinstance(family.bracket.shape, Corbel) else None
-    deeper = np.flatnonzero(depths >= down - HAIR)
-    if not deeper.size:
-        return None
-    last = int(deeper[-1])
-    if last >= places.size - 2:
-        return out  # the front of the nose
-    more = (depths[last] - down) / max(depths[last] - depths[last + 1], HAIR)
-    return float(places[last] + min(max(more, 0.0), 1.0) * (places[last + 1] - places[last]))
 
 
 def holding_over_weight() -> Found[float]:

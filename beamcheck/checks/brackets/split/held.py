@@ -3,19 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Any
 
 import numpy as np
 
 from ....analysis.splits.holds import Held, Ledge, Rod, Row, Seat
 from ....calc.pad import SilentPad
 from ....formulas.wood.bearing import bearing_at_angle
-from ....model.brackets.bracket import Braced, Bracket, Corbel, Solid
-from ....model.fields.places import SAME_PLACE
-from ....model.stock import Stock
+from ....model.brackets.bracket import Solid
 from ....values.judgment import judgment
-from ....values.lumber import read_size
 from ...core.wood.govern import duration
 from ...core.wood.material import WoodMaterial, bearing_prime, compression_star, shear_prime
+from ..family import OnePiece
 from ..loads import BracketLoads
 
 Array = np.ndarray
@@ -23,11 +22,8 @@ FLAT = 0.004  # in: no straight piece of an outline leaves a curve by more
 WALL = ("masonry", "steel")
 
 
-def outline_with_pocket(shape: Solid | Corbel) -> Array:
-    """(n, 2) closed outline, the pocket taken out of it over the whole thickness; of a corbel from its dap."""
-    if isinstance(shape, Corbel):
-        out = shape.projection + shape.seat
-        return np.array([[0.0, 0.0], [out, 0.0], [out, shape.height], [0.0, shape.height]])
+def outline_with_pocket(shape: Solid) -> Array:
+    """(n, 2) closed outline, the pocket taken out of it over the whole thickness."""
     from ....analysis.fields.outline import outline_of
 
     outline = outline_of(shape)
@@ -52,13 +48,6 @@ def _thinned(curve: Array) -> Array:
     return curve[[*keep, len(curve) - 1]]
 
 
-def breadth_across(shape: Solid | Corbel | Braced, stock: Stock) -> float:
-    """The side of its stock that a bracket of that thickness is laid on, in."""
-    size = read_size(stock.size)
-    thin, broad = min(size.b, size.d), max(size.b, size.d)
-    return broad if shape.thickness <= thin + SAME_PLACE else thin
-
-
 def seats_of(loads: BracketLoads, combination: int, shift: float) -> tuple[tuple[Seat, ...], float]:
     """Where the load lies without the own weight, and how much it is, lbf; `shift` moves it out, in."""
     strips = [one for one in loads.strips(combination) if not one.own and one.force > 0.0]
@@ -76,12 +65,13 @@ def seats_of(loads: BracketLoads, combination: int, shift: float) -> tuple[tuple
 
 
 def held_of(
-    bracket: Bracket, wood: WoodMaterial, behind: WoodMaterial | None, loads: BracketLoads, combination: int,
+    family: OnePiece[Any], wood: WoodMaterial, behind: WoodMaterial | None, loads: BracketLoads, combination: int,
     rows: Sequence[Row], *, grain: float, seats: tuple[Seat, ...],
 ) -> Held:  # fmt: skip
     """The bracket under one combination."""
-    shape, fixings, pad = bracket.shape, bracket.fixings, SilentPad()
-    assert isinstance(shape, (Solid, Corbel)) and fixings is not None
+    bracket, shape, pad = family.bracket, family.shape, SilentPad()
+    fixings, back = bracket.fixings, shape.in_the_dap
+    assert fixings is not None
     C_D = duration(pad, loads.combinations, combination)
     F_perp, F_star = float(bearing_prime(pad, wood, 1.0)), float(compression_star(pad, wood, C_D))
     end = judgment("end grain without a metal plate").value
@@ -89,18 +79,17 @@ def held_of(
     own = min(float(bearing_at_angle(F_c_star=F_star, F_c_perp_prime=F_perp, theta=theta)), end * F_star)
     wall = own if fixings.wall in WALL or behind is None else min(own, float(bearing_prime(pad, behind, 1.0)))
     ledge = None
-    if isinstance(shape, Corbel) and shape.seat > 0.0:
+    if back > 0.0:
         foot = min(float(bearing_at_angle(F_c_star=F_star, F_c_perp_prime=F_perp, theta=90.0 - theta)), end * F_star)
         under = end * float(compression_star(pad, behind, C_D)) if behind is not None else foot
-        ledge = Ledge(shape.seat, min(foot, under))
-    back = shape.seat if isinstance(shape, Corbel) else 0.0
+        ledge = Ledge(back, min(foot, under))
     rods = tuple(
         Rod((one.out_from + back, one.down_from), (one.out_to + back, one.down_to), one.bond, one.steel, one.across,
             one.head_from, one.head_to)
         for one in bracket.rods
     )  # fmt: skip
     return Held(
-        outline_with_pocket(shape), shape.thickness, shape.height, seats, tuple(rows),
+        family.cut_outline(), shape.thickness, shape.height, seats, tuple(rows),
         float(shear_prime(pad, wood, C_D)), F_perp, wall, judgment("lean on a check").value, rods, ledge,
         tuple((point.x + back, point.y) for point in bracket.checks or ()), strict=True,
     )  # fmt: skip

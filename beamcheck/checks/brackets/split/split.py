@@ -18,7 +18,6 @@ from ....analysis.splits.split import Allowed, Split, allowed
 from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....formulas.brackets.split import head_reach, load_allowed, load_with_own_weight
-from ....model.brackets.bracket import Corbel, Solid
 from ....model.existing import Existing
 from ....model.stock import Stock
 from ....records import dataclass
@@ -33,10 +32,11 @@ from ...core.result import Check, Table
 from ...core.wood.govern import writing
 from ...core.wood.material import WoodMaterial
 from ..asking import ask_engineer, ask_for, path_of
-from ..family import Family
+from ..board import breadth_across
+from ..family import Family, OnePiece
 from ..fixings.rows import ANCHORED, FixingRows
 from ..loads import BracketLoads
-from .held import breadth_across, held_of, outline_with_pocket, seats_of
+from .held import held_of, seats_of
 from .loose import loose_tip
 from .picture import split_picture
 from .row_values import NotKnown, RowValue, row_value
@@ -89,7 +89,7 @@ class _Run:
 
 
 def split_checks(
-    family: Family[Any], loads: BracketLoads, which: Sequence[int], wood: WoodMaterial, context: Context, grain: float
+    family: OnePiece[Any], loads: BracketLoads, which: Sequence[int], wood: WoodMaterial, context: Context, grain: float
 ) -> SplitFound:
     """The load that it is allowed, over those combinations that can govern."""
     bracket, out = family.bracket, SplitFound()
@@ -103,7 +103,7 @@ def split_checks(
         return out
     rows = FixingRows(family, fixings, loads)
     try:
-        runs = list(_runs(rows, which, wood, context, grain))
+        runs = list(_runs(family, rows, which, wood, context, grain))
     except NotKnown as error:
         out.checks.append(_unknown(rows, wood, context, error.check, loads))
         return out
@@ -134,12 +134,12 @@ def split_checks(
 
 
 def _runs(
-    rows: FixingRows, which: Sequence[int], wood: WoodMaterial, context: Context, grain: float
+    family: OnePiece[Any], rows: FixingRows, which: Sequence[int], wood: WoodMaterial, context: Context, grain: float
 ) -> Iterator[_Run]:  # fmt: skip
-    bracket, loads = rows.bracket, rows.loads
+    loads = rows.loads
     turn, margin = judgment("turn of the grain").value, judgment("margin of the split test").value
     lines = int(judgment("lines of the split test").value)
-    shift = float(getattr(bracket.shape, "seat", 0.0))
+    shift = family.shape.in_the_dap
     known: dict[Key, tuple[Held, Allowed, tuple[RowValue, ...]]] = {}
     for combination in which:
         seats, load = seats_of(loads, combination, shift)
@@ -155,7 +155,7 @@ def _runs(
             )
             behind = values_behind(rows, context)
             held = held_of(
-                bracket, wood, behind, loads, combination, [one.row for one in values], grain=grain, seats=seats
+                family, wood, behind, loads, combination, [one.row for one in values], grain=grain, seats=seats
             )
             known[key] = held, _kept(held, grain, turn, margin, lines), values
         held, found, values = known[key]
@@ -312,7 +312,7 @@ def _rods(family: Family[Any], loads: BracketLoads) -> Iterator[Check]:
             yield Check.refers("bracket.split_known", family.bracket.name, f"rod {i}", CLAUSE, text, ask=asked)
 
 
-def more_checks(family: Family[Any], context: Context, loads: BracketLoads, wood: WoodMaterial) -> Iterator[Check]:
+def more_checks(family: OnePiece[Any], context: Context, loads: BracketLoads, wood: WoodMaterial) -> Iterator[Check]:
     """What strips cannot know: wood that dries, checks that are there, grain that is not straight."""
     bracket, name = family.bracket, family.bracket.name
     stock = context.stock(bracket.stock) if bracket.stock is not None else None
@@ -331,13 +331,13 @@ def more_checks(family: Family[Any], context: Context, loads: BracketLoads, wood
         yield Check.refers("bracket.checks_seen", name, "checks that are there", "judgment", text, ask=asked)
 
 
-def _glued_up(family: Family[Any], stock: Stock | None) -> Iterator[Check]:
+def _glued_up(family: OnePiece[Any], stock: Stock | None) -> Iterator[Check]:
     """A bracket that is wider across its grain than its stock has a glue line, which the strips know nothing of."""
-    bracket, shape = family.bracket, family.bracket.shape
-    if stock is None or not isinstance(shape, (Solid, Corbel)) or shape.grain is None:
+    bracket, shape = family.bracket, family.shape
+    if stock is None or shape.grain is None:
         return
-    theta, most = math.radians(shape.grain), breadth_across(shape, stock)
-    wide = float(np.ptp(outline_with_pocket(shape) @ (math.sin(theta), math.cos(theta))))
+    theta, most = math.radians(shape.grain), breadth_across(shape.thickness, stock)
+    wide = float(np.ptp(family.cut_outline() @ (math.sin(theta), math.cos(theta))))
     if wide <= most + WIDER:
         return
     text = (

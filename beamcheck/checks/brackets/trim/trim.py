@@ -33,11 +33,11 @@ from ...core.seat import answered
 from ...core.wood.stated_capacity import enough
 from ...core.wood.strength import Section
 from ...core.wood.wood_doubts import wood_evidence_checks
-from ..above import above_checks
 from ..asking import ask_engineer, ask_for, other_asked, path_of
 from ..evidence import into_checks
 from ..fixings.fixings import by_hand, not_given
 from ..loads import ACCIDENTAL, STIFF, accidental_checks
+from ..props.above import above_checks
 from ..props.asks import asks_under
 from ..props.prop import prop_result
 from ..wood import known_wood, wood_or_weakest

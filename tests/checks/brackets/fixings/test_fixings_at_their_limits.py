@@ -16,7 +16,6 @@ from beamcheck.checks.brackets.evidence import into_checks, rows_on_the_post
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.fixings.fixings import inspection_of
 from beamcheck.checks.brackets.fixings.rows import FixingRows
-from beamcheck.checks.brackets.fixings.wood_fasteners import depth_at
 from beamcheck.checks.brackets.words import bracket_inputs, loads_on_bracket
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
@@ -49,10 +48,10 @@ def named(checks: list[Check], id: str) -> list[Check]:
     ("down", "deep"), [(1.0, 10.0), (3.0, 10.0), (4.8, 8.6), (7.5, 6.5), (11.1, 3.7), (12.0, 3.0), (12.1, None)]
 )
 def test_depth_of_the_wood_at_a_height(down: float, deep: float | None) -> None:
-    found = depth_at(family_of(bracket(SOLID)), down)
+    found = family_of(bracket(SOLID)).depth_at(down)
     assert found == (None if deep is None else pytest.approx(deep, abs=1e-3))
-    assert depth_at(family_of(bracket(CORBEL)), down) == 3.5
-    assert depth_at(family_of(bracket(STRAP)), down) is None
+    assert family_of(bracket(CORBEL)).depth_at(down) == 3.5
+    assert family_of(bracket(STRAP)).depth_at(down) is None
 
 
 @pytest.mark.parametrize(("through", "verdict"), [(6.51, None), (6.53, "refer")])

@@ -17,13 +17,12 @@ from beamcheck.checks.anchors.unsaid import Open
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.fixings.rows import FixingRows
 from beamcheck.checks.brackets.loads import bracket_loads
-from beamcheck.checks.brackets.split.held import _thinned, held_of, outline_with_pocket, seats_of
+from beamcheck.checks.brackets.split.held import _thinned, held_of, seats_of
 from beamcheck.checks.brackets.split.loose import loose_tip
 from beamcheck.checks.brackets.split.proof import _record, _steps, information
 from beamcheck.checks.brackets.split.row_values import row_value, under_head, unlike
 from beamcheck.checks.brackets.split.split import _line_words, _Run, _unknown, more_checks, split_checks
 from beamcheck.checks.core.result import Check
-from beamcheck.model.brackets.bracket import Corbel, Solid
 
 from ...anchors.anchors import group, stock
 from ..brackets import BRACED, CORBEL, LAG, SOLID, Data, bracket, find, fixings, loads_of, structure, wood
@@ -33,8 +32,7 @@ WHOLE = [(0.0, 0.0), (10.0, 0.0), (10.0, 3.0), (3.0, 12.0), (0.0, 12.0)]
 
 
 def points(shape: Data) -> list[tuple[float, float]]:
-    made = Solid.model_validate(shape) if shape["family"] == "solid" else Corbel.model_validate(shape)
-    return [(float(x), float(y)) for x, y in outline_with_pocket(made)]
+    return [(float(x), float(y)) for x, y in family_of(bracket(shape)).cut_outline()]
 
 
 def test_outline_with_what_is_cut_out_of_it() -> None:
@@ -118,7 +116,7 @@ def test_a_block_stands_on_its_dap_and_without_one_on_nothing(seat: str | None, 
     loads = loads_of(piece, here)
     which = int(np.argmax(loads.F))
     seats, _ = seats_of(loads, which, 0.0)
-    made = held_of(piece, wood(here), wood(here), loads, which, [], grain=90.0, seats=seats)
+    made = held_of(family_of(piece), wood(here), wood(here), loads, which, [], grain=90.0, seats=seats)
     assert (made.ledge is None) is (seat is None)
     if made.ledge is not None:
         assert (made.ledge.depth, made.ledge.F) == pytest.approx((0.5, below))
@@ -136,12 +134,12 @@ def test_what_the_wall_presses_back_with(grain: float) -> None:
     loads = loads_of(piece, here)
     which = int(np.argmax(loads.F))
     seats, _ = seats_of(loads, which, 0.0)
-    made = held_of(piece, wood(here), wood(here), loads, which, [], grain=grain, seats=seats)
+    made = held_of(family_of(piece), wood(here), wood(here), loads, which, [], grain=grain, seats=seats)
     assert made.F_wall == pytest.approx(min(at_angle(min(grain, 180.0 - grain)), 0.75 * F_C))
     soft = bracket({**SOLID, "grain": f"{grain} deg"}, "40 lb", "3 in", fixings=fixings())
-    behind = held_of(soft, wood(here), wood(here), loads, which, [], grain=grain, seats=seats)
+    behind = held_of(family_of(soft), wood(here), wood(here), loads, which, [], grain=grain, seats=seats)
     assert behind.F_wall == pytest.approx(min(made.F_wall, F_PERP))
-    unknown = held_of(soft, wood(here), None, loads, which, [], grain=grain, seats=seats)
+    unknown = held_of(family_of(soft), wood(here), None, loads, which, [], grain=grain, seats=seats)
     assert unknown.F_wall == pytest.approx(made.F_wall)
 
 

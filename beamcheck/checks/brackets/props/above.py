@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from ...model.brackets.near import Near
-from ..core.asking.question import PlausibleAnswer, ask
-from ..core.result import Check
+from ....model.brackets.near import Near
+from ...core.asking.question import PlausibleAnswer, ask
+from ...core.result import Check
 
 WHAT, CLAUSE = "what is above it", "common practice, no source"
 
