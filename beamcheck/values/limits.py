@@ -1,4 +1,4 @@
-"""Rules that are looked up: effective lengths, what must be held, creep, deflection limits."""
+"""Rules that are looked up: effective lengths, what must be held, creep, deflection limits, printed spans of joists."""
 
 from __future__ import annotations
 
@@ -8,10 +8,12 @@ from ..errors import OutOfRange, Unstable
 from ..records import dataclass
 from .found import Found
 from .loader import Row, known, listed, numbers, row_of, rows, source_of
+from .species import folded, known_species
 
 Moisture = Literal["dry", "green", "wet"]
 Member = Literal["floor", "roof"]
 Finish = Literal["plaster", "gypsum board", "masonry veneer", "flexible", "none"]
+SAME_ROW = 0.01  # share by which a spacing or a load may miss that of a row
 
 
 @dataclass(frozen=True)
@@ -148,3 +150,28 @@ def _irc_row(member: Member, finish: Finish, steep_rafter: bool) -> Row:
 
 def _irc(member: str) -> Row:
     return row_of("irc_r301_7_deflection_limits", "member", member, "member")
+
+
+def code_joist_span(
+    species: str, grade: str, size: str, spacing: float, live: float, dead: float
+) -> Found[float] | None:
+    """The clear span that IRC 2018 Table R502.3.1 prints for a floor joist, inches; None where no row is for it:
+    to look across at, never a permission.
+
+    `spacing`: inches. `live`, `dead`: Psf: the live load of the row, and no more dead load than the row has.
+    """
+    wood, wanted = known_species(species), folded(size.casefold().replace("dressed", "").strip())
+    for row in rows("irc_2018_joist_spans"):
+        same = row["species"] == wood and _of_grade(row, grade) and folded(row["size"]) == wanted
+        if same and _for_loads(row, live, dead) and abs(float(row["spacing"]) - spacing) <= SAME_ROW * spacing:
+            words = f"{row['size']} {row['species']} {row['grade']} at {row['spacing']} in, {row['live']} psf live"
+            return Found(float(row["span"]), source_of(row), f"{words} and {row['dead']} psf dead")
+    return None
+
+
+def _of_grade(row: Row, grade: str) -> bool:
+    return folded(grade) in {folded(row["grade"]), *(folded(part) for part in row["grade"].split("/"))}
+
+
+def _for_loads(row: Row, live: float, dead: float) -> bool:
+    return abs(float(row["live"]) - live) <= SAME_ROW * live and dead <= float(row["dead"]) * (1.0 + SAME_ROW)

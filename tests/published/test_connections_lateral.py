@@ -16,9 +16,9 @@ import pytest
 from beamcheck.calc.pad import Pad, SilentPad
 from beamcheck.errors import OutOfRange
 from beamcheck.formulas.connections import dowel_bearing
-from beamcheck.formulas.connections import yield_terms as dowel_terms
 from beamcheck.formulas.connections.dowel_lengths import main_length_nail
 from beamcheck.formulas.connections.lateral import double_shear, single_shear, wood_bearing
+from beamcheck.formulas.connections.yield_modes import terms as dowel_terms
 from beamcheck.values.hardware.fasteners import bending_yield, bolt, lag_screw, nail, wood_screw
 
 from .lateral_rows import bearing, family, read, value, worst_angle

@@ -20,9 +20,9 @@ from ...values.lumber import read_size
 from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 from ..core.seat import answered
-from .back import back_checks, back_of
 from .cuts import hole_of
 from .group import Group, round_force
+from .steel.back import back_checks, back_of
 from .unsaid import Open
 
 NAILED = re.compile(r"\b(?:nails|nailing)\b", re.IGNORECASE)

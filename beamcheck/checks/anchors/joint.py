@@ -14,8 +14,8 @@ from ...calc.pad import Pad, SilentPad
 from ...errors import OutOfRange
 from ...formulas.connections import dowel_bearing as bearing
 from ...formulas.connections import dowel_lengths as ln
-from ...formulas.connections import gap as gaps
 from ...formulas.connections.lateral import Yield, double_shear, shear_across_gap, single_shear, wood_bearing
+from ...formulas.connections.yield_modes import gap as gaps
 from ...model.anchors.anchor import Other, Plate
 from ...model.roofs import Rafter
 from ...model.stock import Stock

@@ -15,12 +15,12 @@ import numpy as np
 from ...calc.core import Number, smallest
 from ...calc.pad import Pad
 from ...records import dataclass
-from . import double_shear as double
 from . import dowel_bearing as bearing
-from . import gap
-from . import single_shear as single
-from . import yield_terms as terms
 from .ranges import LARGE, WOOD
+from .yield_modes import double_shear as double
+from .yield_modes import gap
+from .yield_modes import single_shear as single
+from .yield_modes import terms as terms
 
 SINGLE = ("Im", "Is", "II", "IIIm", "IIIs", "IV")
 DOUBLE = ("Im", "Is", "IIIs", "IV")

@@ -11,8 +11,8 @@ from typing import Annotated
 
 from ...calc.core import Number, formula, smallest
 from ...calc.ranges import Positive, between
-from ..connections.single_shear import hinge_in_side, two_hinges
-from ..connections.yield_terms import hinge_coefficient
+from ..connections.yield_modes.single_shear import hinge_in_side, two_hinges
+from ..connections.yield_modes.terms import hinge_coefficient
 from .pegs import PEGS
 
 PegDiameter = Annotated[Number, between(0.75, 1.25, "in", because="that is what was tested", clause=PEGS)]

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from ...calc.core import Number
 from ...calc.pad import Pad
-from ..connections import dowel_bearing, yield_terms
+from ..connections import dowel_bearing
 from ..connections.lateral import Yield
+from ..connections.yield_modes import terms as yield_terms
 from . import peg_modes, pegs
 
 

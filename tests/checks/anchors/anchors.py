@@ -16,7 +16,7 @@ from beamcheck.checks.anchors.fasteners.tear_out import tear_out_checks
 from beamcheck.checks.anchors.group import Forces, Group, hole_places
 from beamcheck.checks.anchors.manners.base import Fastened
 from beamcheck.checks.anchors.manners.registry import connect, manner_of, resolved
-from beamcheck.checks.anchors.steel import steel_checks
+from beamcheck.checks.anchors.steel.bolts import steel_checks
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.core.wood.material import WoodMaterial, is_unknown, reference_values, rows_to_screen, wood_of
 from beamcheck.checks.core.wood.strength import Section

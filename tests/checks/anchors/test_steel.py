@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 
 from beamcheck.checks.anchors.group import Group
-from beamcheck.checks.anchors.steel import margins_of
+from beamcheck.checks.anchors.steel.bolts import margins_of
 from beamcheck.checks.core.result import Check
 from beamcheck.errors import OutOfRange
 

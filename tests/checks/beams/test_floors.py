@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from beamcheck.values.spans import code_joist_span
+from beamcheck.values.limits import code_joist_span
 
 from .beams import Data, beam, checked, find, floor, result_of, seat
 

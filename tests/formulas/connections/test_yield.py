@@ -13,7 +13,6 @@ from hypothesis import strategies as st
 from beamcheck.calc.pad import Pad, SilentPad
 from beamcheck.errors import OutOfRange
 from beamcheck.formulas.connections import dowel_bearing, dowel_lengths
-from beamcheck.formulas.connections import yield_terms as dowel_terms
 from beamcheck.formulas.connections.lateral import (
     DOUBLE,
     SINGLE,
@@ -22,6 +21,7 @@ from beamcheck.formulas.connections.lateral import (
     single_shear,
     wood_bearing,
 )
+from beamcheck.formulas.connections.yield_modes import terms as dowel_terms
 from beamcheck.values.hardware.steels import other_bearing
 
 SILENT = SilentPad()

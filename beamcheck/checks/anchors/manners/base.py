@@ -20,7 +20,6 @@ from ...core.result import Check
 from ...core.wood.govern import Criterion, out_of_range
 from ...core.wood.material import is_unknown
 from ...core.wood.wood_doubts import wood_evidence_checks
-from ..back import held_behind_checks
 from ..couple import Couple
 from ..far_side import far_side_checks, passed_on
 from ..fastener import FAMILIES, dowel_of
@@ -34,7 +33,8 @@ from ..fasteners.tear_out import tear_out_checks
 from ..group import Group
 from ..joint import Joint, JointMaker
 from ..outputs import fastened_seen
-from ..steel import SCREW_STEEL, steel_checks
+from ..steel.back import held_behind_checks
+from ..steel.bolts import SCREW_STEEL, steel_checks
 from ..unsaid import NotSaid, Open, grade_open
 
 DRIVEN = ("lag screw", "wood screw", "nail")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from ....formulas.connections import gap as gaps
+from ....formulas.connections.yield_modes import gap as gaps
 from ...core.result import Check
 from ..couple import Couple, couple_of
 from ..fasteners.connection import Connection

@@ -16,7 +16,7 @@ from ....model.loads import sort_of
 from ....model.stock import Stock
 from ....units import show
 from ....values.judgment import judgment
-from ....values.spans import code_joist_span
+from ....values.limits import code_joist_span
 from ...core.context import Context
 from ..beam_run import BeamRun
 

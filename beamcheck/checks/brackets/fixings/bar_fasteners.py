@@ -21,7 +21,7 @@ from ...anchors.group import Forces, Group
 from ...anchors.joint import weak_wood
 from ...anchors.manners.base import sense_checks
 from ...anchors.manners.registry import resolved
-from ...anchors.steel import SCREW_STEEL
+from ...anchors.steel.bolts import SCREW_STEEL
 from ...core.context import Context
 from ...core.result import Check
 from ...core.wood.strength import Section

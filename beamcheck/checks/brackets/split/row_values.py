@@ -10,7 +10,7 @@ from ....calc.pad import Pad, SilentPad
 from ....errors import BeamcheckError
 from ....formulas.brackets.split import dowel_bearing_force, dowel_moment
 from ....formulas.connections.washer import round_washer_area, washer_bearing
-from ....formulas.connections.yield_terms import angle_coefficient, reduction_term_I, reduction_term_III_IV
+from ....formulas.connections.yield_modes.terms import angle_coefficient, reduction_term_I, reduction_term_III_IV
 from ....formulas.wood.bearing import bearing_at_angle
 from ....records import dataclass
 from ....values.hardware.connections import connection_factor

@@ -8,15 +8,15 @@ from types import MappingProxyType
 from ....model.joints.joint import Joint
 from .base import Kind
 from .bolted import BoltedBetween, BoltedLap
+from .carpentry.step import StepJoint
+from .carpentry.tenon import MortiseAndTenon
 from .concrete import ConcreteAnchor
 from .inclined import InclinedScrews
 from .ledger import LedgerRow
 from .others import BondedRods, ByOthers, Rated, Scarf
 from .plated import KnifePlate, Plated, StrapJoint
-from .post_base import PostBase
-from .post_cap import PostCap
-from .step import StepJoint
-from .tenon import MortiseAndTenon
+from .post_ends.post_base import PostBase
+from .post_ends.post_cap import PostCap
 
 REGISTRY: Mapping[str, Kind] = MappingProxyType({
     kind.name: kind

@@ -15,11 +15,11 @@ import numpy as np
 import pytest
 
 from beamcheck.calc.pad import SilentPad
-from beamcheck.checks.anchors.back import back_checks, back_of, distance, held_behind_checks
 from beamcheck.checks.anchors.cuts import anchor_cuts, cuts_by_anchors, slot_width
 from beamcheck.checks.anchors.group import Group
 from beamcheck.checks.anchors.manners.registry import connect
-from beamcheck.checks.anchors.prying import PriedLeg, pried_checks
+from beamcheck.checks.anchors.steel.back import back_checks, back_of, distance, held_behind_checks
+from beamcheck.checks.anchors.steel.prying import PriedLeg, pried_checks
 from beamcheck.checks.core.asking.question import RULING
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.core.wood.strength import Section

@@ -16,8 +16,8 @@ import pytest
 
 from beamcheck.checks.anchors.fasteners.spread import spread_of
 from beamcheck.checks.anchors.group import Group
-from beamcheck.checks.anchors.plate import plate_checks
-from beamcheck.checks.anchors.steel import margins_of, steel_checks
+from beamcheck.checks.anchors.steel.bolts import margins_of, steel_checks
+from beamcheck.checks.anchors.steel.plate import plate_checks
 from beamcheck.checks.core.asking.question import RULING
 from beamcheck.checks.core.result import Check
 

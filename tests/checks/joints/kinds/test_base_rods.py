@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from beamcheck.calc.pad import SilentPad
-from beamcheck.checks.anchors.prying import PriedLeg
+from beamcheck.checks.anchors.steel.prying import PriedLeg
 from beamcheck.checks.job import check_job
 from beamcheck.errors import JobError
 from beamcheck.model.reading.reader import job_from_data

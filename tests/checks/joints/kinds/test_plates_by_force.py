@@ -16,7 +16,7 @@ from beamcheck.checks.joints.hardware import in_one_list
 from beamcheck.checks.joints.kinds.base import into_which
 from beamcheck.checks.joints.kinds.fastened import off_its_axis, once
 from beamcheck.checks.joints.kinds.plated import StrapJoint, _arms, bent_by, couple_from_others, hanging
-from beamcheck.checks.joints.kinds.post_cap import PostCap, _from, _pressed
+from beamcheck.checks.joints.kinds.post_ends.post_cap import PostCap, _from, _pressed
 from beamcheck.checks.joints.splice import _against_the_frame, _pushed, _there
 
 from ..meetings import BEFORE, HERE, arriving, meeting

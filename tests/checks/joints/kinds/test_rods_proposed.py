@@ -11,8 +11,8 @@ from typing import Any
 import numpy as np
 import pytest
 
-from beamcheck.checks.joints.kinds.base_rods import _rods, rod_checks
-from beamcheck.checks.joints.kinds.post_base import _push, _slot
+from beamcheck.checks.joints.kinds.post_ends.base_rods import _rods, rod_checks
+from beamcheck.checks.joints.kinds.post_ends.post_base import _push, _slot
 from beamcheck.model.stock import Stock
 
 from ...houses import UNKNOWN

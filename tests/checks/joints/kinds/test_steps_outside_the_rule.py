@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from beamcheck.checks.joints.kinds.step import StepJoint, _bearing, feet_of
-from beamcheck.checks.joints.kinds.tenon import MortiseAndTenon
+from beamcheck.checks.joints.kinds.carpentry.step import StepJoint, _bearing, feet_of
+from beamcheck.checks.joints.kinds.carpentry.tenon import MortiseAndTenon
 from beamcheck.model.joints.parts import Step, Tenon
 
 from ..meetings import arriving, meeting

@@ -6,21 +6,21 @@ from collections.abc import Callable, Iterator
 
 import numpy as np
 
-from ...calc.core import Number, smallest, sqrt
-from ...calc.pad import Pad
-from ...formulas.steel import bending as bend
-from ...formulas.steel import holes, plates
-from ...formulas.wood.section import rectangle_modulus
-from ...model.anchors.anchor import Plate
-from ...records import dataclass
-from ...units import show
-from ...values.hardware.steels import least_fillet, steel
-from ...values.judgment import judgment
-from ..core.result import Check
-from ..core.wood.govern import Criterion, at, govern
-from ..core.wood.strength import Outcome
-from .group import Group
-from .unsaid import Open
+from ....calc.core import Number, smallest, sqrt
+from ....calc.pad import Pad
+from ....formulas.steel import bending as bend
+from ....formulas.steel import holes, plates
+from ....formulas.wood.section import rectangle_modulus
+from ....model.anchors.anchor import Plate
+from ....records import dataclass
+from ....units import show
+from ....values.hardware.steels import least_fillet, steel
+from ....values.judgment import judgment
+from ...core.result import Check
+from ...core.wood.govern import Criterion, at, govern
+from ...core.wood.strength import Outcome
+from ..group import Group
+from ..unsaid import Open
 
 Array = np.ndarray
 NO_C_D = "steel takes no factor for duration"

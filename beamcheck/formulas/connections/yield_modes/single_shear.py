@@ -6,9 +6,9 @@ equations. They hold where faces touch, the load is square to the fastener, and 
 
 from __future__ import annotations
 
-from ...calc.core import Number, formula, smallest, sqrt
-from ...calc.ranges import Positive
-from .ranges import AnyDiameter
+from ....calc.core import Number, formula, smallest, sqrt
+from ....calc.ranges import Positive
+from ..ranges import AnyDiameter
 
 TABLE = "NDS 2018 Table 12.3.1A"
 

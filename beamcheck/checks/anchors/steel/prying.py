@@ -10,17 +10,17 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from ...analysis.beams.combinations import Loaded
-from ...calc.core import Number
-from ...calc.pad import Pad, SilentPad
-from ...formulas.joints import prying
-from ...records import dataclass
-from ...values.hardware.steels import steel
-from ...values.judgment import judgment
-from ..core.result import Check
-from ..core.wood.govern import Criterion, at, govern
-from ..core.wood.material import WoodMaterial, bearing_prime
-from ..core.wood.strength import Outcome
+from ....analysis.beams.combinations import Loaded
+from ....calc.core import Number
+from ....calc.pad import Pad, SilentPad
+from ....formulas.joints import prying
+from ....records import dataclass
+from ....values.hardware.steels import steel
+from ....values.judgment import judgment
+from ...core.result import Check
+from ...core.wood.govern import Criterion, at, govern
+from ...core.wood.material import WoodMaterial, bearing_prime
+from ...core.wood.strength import Outcome
 
 Array = np.ndarray
 NO_C_D = "steel takes no factor for duration"

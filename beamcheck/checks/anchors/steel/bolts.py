@@ -7,23 +7,23 @@ from dataclasses import replace
 
 import numpy as np
 
-from ...calc.core import Number, smallest
-from ...calc.pad import Pad
-from ...errors import OutOfRange
-from ...formulas.steel import bolts, holes
-from ...formulas.wood.section import round_area
-from ...model.anchors.anchor import Fastener, Plate
-from ...model.links.hardware import diameter
-from ...records import dataclass
-from ...values.hardware.steels import Steel, bolt_grades, bolt_steel, steel
-from ..core.result import Check
-from ..core.wood.govern import Criterion, govern, out_of_range
-from ..core.wood.strength import Outcome
-from .couple import Couple
-from .fasteners.spread import Spread
-from .group import Group
+from ....calc.core import Number, smallest
+from ....calc.pad import Pad
+from ....errors import OutOfRange
+from ....formulas.steel import bolts, holes
+from ....formulas.wood.section import round_area
+from ....model.anchors.anchor import Fastener, Plate
+from ....model.links.hardware import diameter
+from ....records import dataclass
+from ....values.hardware.steels import Steel, bolt_grades, bolt_steel, steel
+from ...core.result import Check
+from ...core.wood.govern import Criterion, govern, out_of_range
+from ...core.wood.strength import Outcome
+from ..couple import Couple
+from ..fasteners.spread import Spread
+from ..group import Group
+from ..unsaid import Open
 from .plate import plate_checks
-from .unsaid import Open
 
 Array = np.ndarray
 NO_C_D = "steel takes no factor for duration"

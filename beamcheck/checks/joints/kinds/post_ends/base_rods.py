@@ -8,28 +8,28 @@ from typing import NamedTuple
 
 import numpy as np
 
-from ....calc.pad import Pad
-from ....formulas.connections import bolt_pattern as pattern
-from ....formulas.joints import prying
-from ....model.beams import Beam
-from ....model.existing import Existing
-from ....model.fields.evidence import read_evidence
-from ....model.joints.parts import Base
-from ....model.made.rods import Rods
-from ....units import show
-from ....values.hardware.connections import lever_arm
-from ....values.hardware.steels import steel
-from ...anchors.back import GOES_INTO, PLATE, made_of
-from ...anchors.group import round_force
-from ...anchors.prying import PriedLeg, pried_checks
-from ...core.asking.question import PlausibleAnswer, ask
-from ...core.result import Check
-from ...core.trivial import negligible
-from ...core.wood.govern import Criterion, at, govern
-from ...core.wood.grade_asked import ask_grade
-from ...core.wood.material import is_unknown
-from ...core.wood.strength import Outcome
-from ..meeting import Meeting, wood_here
+from .....calc.pad import Pad
+from .....formulas.connections import bolt_pattern as pattern
+from .....formulas.joints import prying
+from .....model.beams import Beam
+from .....model.existing import Existing
+from .....model.fields.evidence import read_evidence
+from .....model.joints.parts import Base
+from .....model.made.rods import Rods
+from .....units import show
+from .....values.hardware.connections import lever_arm
+from .....values.hardware.steels import steel
+from ....anchors.group import round_force
+from ....anchors.steel.back import GOES_INTO, PLATE, made_of
+from ....anchors.steel.prying import PriedLeg, pried_checks
+from ....core.asking.question import PlausibleAnswer, ask
+from ....core.result import Check
+from ....core.trivial import negligible
+from ....core.wood.govern import Criterion, at, govern
+from ....core.wood.grade_asked import ask_grade
+from ....core.wood.material import is_unknown
+from ....core.wood.strength import Outcome
+from ...meeting import Meeting, wood_here
 
 Array = np.ndarray
 HAIR = 1e-6

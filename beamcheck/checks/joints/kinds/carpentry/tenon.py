@@ -8,23 +8,23 @@ from typing import Literal
 
 import numpy as np
 
-from ....calc.core import Number
-from ....calc.pad import Pad
-from ....formulas.joints import steps, tenons
-from ....formulas.wood import bearing as br
-from ....formulas.wood import shear as sh
-from ....model.joints.parts import Tenon
-from ....model.sticks import Cut
-from ....units import show
-from ....values.judgment import judgment
-from ...core.result import Check
-from ...core.trivial import negligible
-from ...core.wood.govern import Criterion, at, duration, govern
-from ...core.wood.group_cut import GroupCut
-from ...core.wood.material import bearing_prime, compression_star, shear_prime
-from ...core.wood.strength import Outcome
-from ..meeting import Arriving, Meeting, angle_between, wood_checks
-from .base import Kind, into_which
+from .....calc.core import Number
+from .....calc.pad import Pad
+from .....formulas.joints import steps, tenons
+from .....formulas.wood import bearing as br
+from .....formulas.wood import shear as sh
+from .....model.joints.parts import Tenon
+from .....model.sticks import Cut
+from .....units import show
+from .....values.judgment import judgment
+from ....core.result import Check
+from ....core.trivial import negligible
+from ....core.wood.govern import Criterion, at, duration, govern
+from ....core.wood.group_cut import GroupCut
+from ....core.wood.material import bearing_prime, compression_star, shear_prime
+from ....core.wood.strength import Outcome
+from ...meeting import Arriving, Meeting, angle_between, wood_checks
+from ..base import Kind, into_which
 from .pegged import Pegged, pegged_checks
 
 Array = np.ndarray

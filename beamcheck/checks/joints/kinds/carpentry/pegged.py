@@ -8,27 +8,27 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from ....calc.core import Number, smallest
-from ....calc.pad import Pad, SilentPad
-from ....errors import BeamcheckError, UnknownName
-from ....formulas.connections import tear_out
-from ....formulas.connections.lateral import Yield
-from ....formulas.joints.pegged import peg_in_double_shear
-from ....formulas.joints.pegs import PEGS
-from ....model.joints.parts import Pegs, Tenon
-from ....records import dataclass
-from ....units import show
-from ....values.hardware.connections import connection_temperature
-from ....values.hardware.pegs import peg_distances
-from ....values.judgment import judgment
-from ....values.refused import in_trade_words
-from ....values.species import specific_gravity
-from ...anchors.joint import gravity
-from ...core.result import Check
-from ...core.wood.govern import Criterion, at, duration, govern
-from ...core.wood.material import shear_prime, tension_prime
-from ...core.wood.strength import Outcome
-from ..meeting import Arriving, Meeting, angle_between
+from .....calc.core import Number, smallest
+from .....calc.pad import Pad, SilentPad
+from .....errors import BeamcheckError, UnknownName
+from .....formulas.connections import tear_out
+from .....formulas.connections.lateral import Yield
+from .....formulas.joints.pegged import peg_in_double_shear
+from .....formulas.joints.pegs import PEGS
+from .....model.joints.parts import Pegs, Tenon
+from .....records import dataclass
+from .....units import show
+from .....values.hardware.connections import connection_temperature
+from .....values.hardware.pegs import peg_distances
+from .....values.judgment import judgment
+from .....values.refused import in_trade_words
+from .....values.species import specific_gravity
+from ....anchors.joint import gravity
+from ....core.result import Check
+from ....core.wood.govern import Criterion, at, duration, govern
+from ....core.wood.material import shear_prime, tension_prime
+from ....core.wood.strength import Outcome
+from ...meeting import Arriving, Meeting, angle_between
 
 Array = np.ndarray
 WET = 0.7  # C_M of pegs, wet in service or put in green (memory; the recalled standard has 1.0 for green put in dry)

@@ -6,24 +6,24 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from ....calc.pad import Pad
-from ....formulas.joints import bases
-from ....formulas.steel import bending as bend
-from ....model.joints.parts import Cap
-from ....units import show
-from ....values.hardware.steels import steel
-from ....values.judgment import judgment
-from ...anchors.group import Forces
-from ...anchors.manners.base import Fastened
-from ...core.result import Check
-from ...core.wood.govern import Criterion, at, duration, govern
-from ...core.wood.material import compression_star
-from ...core.wood.strength import Outcome, bearing
-from ..groups import MemberGroup, group_of
-from ..meeting import Arriving, Meeting, angle_between, wood_checks
-from .base import into_which
-from .fastened import FastenedKind
-from .plated import PlatesOfJoint, bent_by
+from .....calc.pad import Pad
+from .....formulas.joints import bases
+from .....formulas.steel import bending as bend
+from .....model.joints.parts import Cap
+from .....units import show
+from .....values.hardware.steels import steel
+from .....values.judgment import judgment
+from ....anchors.group import Forces
+from ....anchors.manners.base import Fastened
+from ....core.result import Check
+from ....core.wood.govern import Criterion, at, duration, govern
+from ....core.wood.material import compression_star
+from ....core.wood.strength import Outcome, bearing
+from ...groups import MemberGroup, group_of
+from ...meeting import Arriving, Meeting, angle_between, wood_checks
+from ..base import into_which
+from ..fastened import FastenedKind
+from ..plated import PlatesOfJoint, bent_by
 from .post_base import NO_C_D, bar_strip
 
 Array = np.ndarray

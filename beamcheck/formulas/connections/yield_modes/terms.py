@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from ...calc.core import Number, formula, sqrt, where
-from ...calc.ranges import AcuteAngle, Positive, at_most, between
-from .ranges import LARGE, LATERAL, AnyDiameter
+from ....calc.core import Number, formula, sqrt, where
+from ....calc.ranges import AcuteAngle, Positive, at_most, between
+from ..ranges import LARGE, LATERAL, AnyDiameter
 
 YIELD = "NDS 2018 Table 12.3.1A"
 

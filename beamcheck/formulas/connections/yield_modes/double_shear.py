@@ -6,9 +6,9 @@ memory). Conditions and D as in `single_shear`.
 
 from __future__ import annotations
 
-from ...calc.core import Number, formula, smallest
-from ...calc.ranges import Positive
-from .ranges import AnyDiameter
+from ....calc.core import Number, formula, smallest
+from ....calc.ranges import Positive
+from ..ranges import AnyDiameter
 from .single_shear import hinge_in_side, two_hinges
 
 TABLE = "NDS 2018 Table 12.3.1A"

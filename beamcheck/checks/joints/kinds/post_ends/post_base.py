@@ -6,29 +6,29 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from ....calc.core import Number
-from ....calc.pad import Pad
-from ....formulas.joints import bases
-from ....formulas.steel import bending as bend
-from ....formulas.steel import plates
-from ....formulas.wood.section import rectangle_modulus
-from ....model.joints.parts import Base
-from ....model.stock import Stock
-from ....units import show
-from ....values.hardware.steels import steel
-from ....values.judgment import judgment
-from ...anchors.group import Forces
-from ...anchors.manners.base import Fastened
-from ...core.result import Check
-from ...core.trivial import negligible
-from ...core.wood.govern import Criterion, at, duration, govern
-from ...core.wood.material import compression_star
-from ...core.wood.strength import Outcome
-from ..groups import MemberGroup, group_of
-from ..meeting import Arriving, Meeting, wood_checks
+from .....calc.core import Number
+from .....calc.pad import Pad
+from .....formulas.joints import bases
+from .....formulas.steel import bending as bend
+from .....formulas.steel import plates
+from .....formulas.wood.section import rectangle_modulus
+from .....model.joints.parts import Base
+from .....model.stock import Stock
+from .....units import show
+from .....values.hardware.steels import steel
+from .....values.judgment import judgment
+from ....anchors.group import Forces
+from ....anchors.manners.base import Fastened
+from ....core.result import Check
+from ....core.trivial import negligible
+from ....core.wood.govern import Criterion, at, duration, govern
+from ....core.wood.material import compression_star
+from ....core.wood.strength import Outcome
+from ...groups import MemberGroup, group_of
+from ...meeting import Arriving, Meeting, wood_checks
+from ..fastened import FastenedKind
+from ..plated import KnifeOfJoint
 from .base_rods import rod_checks
-from .fastened import FastenedKind
-from .plated import KnifeOfJoint
 
 Array = np.ndarray
 ABOVE = "IRC 2018 R317.1.4"

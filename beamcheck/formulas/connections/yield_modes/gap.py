@@ -12,9 +12,9 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from ...calc.core import Number, formula, sqrt
-from ...calc.ranges import NotNegative, Positive, at_most
-from .ranges import AnyDiameter
+from ....calc.core import Number, formula, sqrt
+from ....calc.ranges import NotNegative, Positive, at_most
+from ..ranges import AnyDiameter
 
 GAP = "TR12 general dowel equations"
 

@@ -10,30 +10,30 @@ from typing import Literal
 
 import numpy as np
 
-from ....calc.core import Number, smallest
-from ....calc.pad import Pad
-from ....formulas.joints import steps
-from ....formulas.wood import bearing as br
-from ....formulas.wood import bending as bd
-from ....formulas.wood.combined import bending_and_compression_short
-from ....formulas.wood.compression import compression_stress
-from ....formulas.wood.section import rectangle_area, rectangle_modulus
-from ....model.joints.parts import Step
-from ....model.sticks import Cut
-from ....records import dataclass
-from ....units import show
-from ....values.judgment import judgment
-from ....values.lumber import read_size
-from ....values.species import folded
-from ...core.result import Check
-from ...core.trivial import negligible
-from ...core.wood.govern import Criterion, at, duration, govern
-from ...core.wood.group_cut import GroupCut
-from ...core.wood.material import bearing_prime, bending_star, compression_star, shear_prime
-from ...core.wood.strength import Bracing, Outcome, Section, bending_with_tension, notch_shear
-from ..groups import pulls, report_checks
-from ..meeting import Arriving, Meeting, angle_between, wood_checks
-from .base import Kind
+from .....calc.core import Number, smallest
+from .....calc.pad import Pad
+from .....formulas.joints import steps
+from .....formulas.wood import bearing as br
+from .....formulas.wood import bending as bd
+from .....formulas.wood.combined import bending_and_compression_short
+from .....formulas.wood.compression import compression_stress
+from .....formulas.wood.section import rectangle_area, rectangle_modulus
+from .....model.joints.parts import Step
+from .....model.sticks import Cut
+from .....records import dataclass
+from .....units import show
+from .....values.judgment import judgment
+from .....values.lumber import read_size
+from .....values.species import folded
+from ....core.result import Check
+from ....core.trivial import negligible
+from ....core.wood.govern import Criterion, at, duration, govern
+from ....core.wood.group_cut import GroupCut
+from ....core.wood.material import bearing_prime, bending_star, compression_star, shear_prime
+from ....core.wood.strength import Bracing, Outcome, Section, bending_with_tension, notch_shear
+from ...groups import pulls, report_checks
+from ...meeting import Arriving, Meeting, angle_between, wood_checks
+from ..base import Kind
 
 Array = np.ndarray
 PART = "statics of the joint; NDS 2018 3.10.3"

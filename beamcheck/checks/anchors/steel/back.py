@@ -10,26 +10,26 @@ from dataclasses import replace
 
 import numpy as np
 
-from ...calc.pad import Pad
-from ...formulas.connections import bolt_pattern as pattern
-from ...formulas.joints import prying
-from ...model.existing import Existing
-from ...model.fields.evidence import read_evidence
-from ...model.made.rods import Back
-from ...units import show
-from ...values.hardware.connections import lever_arm
-from ...values.judgment import judgment
-from ..core.asking.question import ask
-from ..core.result import Check
-from ..core.trivial import negligible
-from ..core.wood.govern import Criterion, at, govern
-from ..core.wood.strength import Outcome
-from .fasteners.connection import Connection
-from .fasteners.lateral import lateral_checks
-from .fasteners.spread import spread_of
-from .group import Forces, Group, round_force
+from ....calc.pad import Pad
+from ....formulas.connections import bolt_pattern as pattern
+from ....formulas.joints import prying
+from ....model.existing import Existing
+from ....model.fields.evidence import read_evidence
+from ....model.made.rods import Back
+from ....units import show
+from ....values.hardware.connections import lever_arm
+from ....values.judgment import judgment
+from ...core.asking.question import ask
+from ...core.result import Check
+from ...core.trivial import negligible
+from ...core.wood.govern import Criterion, at, govern
+from ...core.wood.strength import Outcome
+from ..fasteners.connection import Connection
+from ..fasteners.lateral import lateral_checks
+from ..fasteners.spread import spread_of
+from ..group import Forces, Group, round_force
+from ..unsaid import Open
 from .prying import PriedLeg, pried_checks
-from .unsaid import Open
 
 Array = np.ndarray
 WHAT, PATH = "rods of the plate behind", "load path"
