@@ -12,7 +12,7 @@ from .classes import KINDS, class_of
 from .conditions.air import Climate
 from .existing import Existing
 from .fields.base import Answer, Insisting, Piece, Words
-from .fields.bounds import GROUND_SNOW
+from .fields.bounds import ground_snow_faults
 from .fields.places import Fault
 from .fields.quantities import LoadAmount
 from .posts import Post
@@ -102,13 +102,8 @@ class About(Insisting):
 
     def faults(self) -> Iterator[Fault]:
         """Ground snow that is a load per area and occurs."""
-        if self.ground_snow is None:
-            return
-        value, sort = self.ground_snow
-        if sort != "area":
-            yield ("ground_snow",), 'ground snow is a load per area, for example ground_snow = "30 psf"'
-        elif not GROUND_SNOW.admits(value):
-            yield ("ground_snow",), f'{GROUND_SNOW.text(value)}; where no snow falls write ground_snow = "0 psf"'
+        if self.ground_snow is not None:
+            yield from ground_snow_faults(*self.ground_snow)
 
 
 class Job(Piece):

@@ -15,7 +15,7 @@ from ..values.lumber import read_size
 from ..values.site import assembly_names, layer_names, layer_weight_of
 from ..values.species import folded
 from .fields.base import Answer, Insisting, Name, Piece, Words
-from .fields.bounds import GROUND_SNOW
+from .fields.bounds import ground_snow_faults
 from .fields.places import Fault
 from .fields.quantities import Length, LoadAmount, PositiveLength, Slope
 
@@ -62,11 +62,7 @@ class Site(Piece):
 
     def faults(self) -> Iterator[Fault]:
         """Ground snow that occurs, and a wind speed that can be read."""
-        value, sort = self.ground_snow
-        if sort != "area":
-            yield ("ground_snow",), 'ground snow is a load per area, for example ground_snow = "30 psf"'
-        elif not GROUND_SNOW.admits(value):
-            yield ("ground_snow",), f'{GROUND_SNOW.text(value)}; where no snow falls write ground_snow = "0 psf"'
+        yield from ground_snow_faults(*self.ground_snow)
         if self.wind_speed.strip() and not 0.0 < self.speed <= FASTEST:
             yield ("wind_speed",), 'a basic wind speed in miles per hour, for example wind_speed = "115 mph"'
         if self.snow_edition != "ASCE 7-22" and (found := _STRENGTH_SNOW.search(self.ground_snow_from)):

@@ -223,6 +223,15 @@ class SolvedBeam:
                 return float(force)
         return 0.0
 
+    def whole_force(self, loads: Sequence[Applied]) -> Array:
+        """(combinations,) all of some point loads in one place, lbf: patterns do not ease it, nor what lifts."""
+        total = np.zeros(len(self.combinations))
+        for kind in {load.kind for load in loads}:
+            most = sum(max(load.P, 0.0) for load in loads if load.kind == kind)
+            of_kind = np.array([case.kind == kind for case in self.cases])
+            total += most * np.max(self.factors * of_kind, axis=1)
+        return total
+
     def each_reaction(self, support: int) -> tuple[tuple[Loaded, ...], Array]:
         """Combinations and the upward force under each; where the ways differ both the largest and the least."""
         most, least = self.pressing(support), self.lifting(support)

@@ -23,7 +23,6 @@ from ..core.wood.wood_doubts import named_engineered, wood_evidence_checks
 from ..loads.given import load_doubts
 from ..loads.roofs import unsaid_slope_checks
 from ..loads.weather import weather_checks
-from .beam_run import SHEAR_PART as SHEAR_PART
 from .beam_run import BeamRun as BeamRun
 from .beam_run import BeamSolver, own_weight_is_stated, solved_run
 from .beam_run import section_of as section_of

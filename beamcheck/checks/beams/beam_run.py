@@ -23,13 +23,13 @@ from ...values.lumber import Size, read_size
 from ..core.context import Context
 from ..core.wood.lost import Lost, losses_of
 from ..core.wood.material import WoodMaterial, modulus_prime
+from ..core.wood.sticks import SHEAR_PART
 from ..core.wood.strength import Section
 from .bracing import Span
 from .cuts import Region, has_net_section, net_section, regions
 from .rows import placed_rows
 from .seats import Seat, seats_of
 
-SHEAR_PART = 5.0 / 6.0  # of a rectangle's area works in shear deflection (Timoshenko); 0.9 of a circle's
 STEEL_SHEARS = 2.6  # E/G of steel, 2 (1 + 0.3)
 KINDS_OF_HOLD = {"rests": "roller", "hung": "roller", "fixed": "fixed"}
 LOOKED_AT = 61  # places along a span where it is looked at which edge is pressed; what lies between two counts too

@@ -23,6 +23,7 @@ from ..core.asking.question import ask
 from ..core.result import Check
 from ..core.wood.govern import writing
 from ..core.wood.material import ONE, Factor, WoodMaterial
+from ..core.wood.sticks import FROM_FRAME
 from .bracing import Span
 from .seats import told_apart
 
@@ -42,7 +43,6 @@ BY_CODE = (
     "1604.3, footnote d)"
 )
 WITH_CREEP = "the dead-load deflection times the creep factor, and the rest (NDS 2018 eq. 3.5-1)"
-FROM_FRAME = "from the frame analysis"
 
 
 def limits_of(stick: Stick, service: Literal["floor", "roof"], *, steep_rafter: bool = False) -> DeflectionLimits:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ...calc.pad import Pad
+from ...model.anchors.manners import MANNERS
 from ...model.fire import Fire
 from ...units import show
 from ..core.context import Context
@@ -48,7 +49,7 @@ def fire_checks(run: BeamRun, context: Context) -> Iterator[Check]:
     yield from burnt.carrier_checks(beam.name, [context.under(one.on) for one in beam.supports], fire)
     for support in beam.supports:
         anchor = context.anchor(support.held_by)
-        if anchor is not None and anchor.manner != "holds nothing":
+        if anchor is not None and MANNERS[anchor.manner].holds:
             yield burnt.steel_check(beam.name, anchor, fire, left.a_eff, run.section)
 
 

@@ -98,7 +98,7 @@ def _seat_of(
     if not all(lengths) or not broad or any(one.applied == "unknown" for one in loads):
         text = "how this point load reaches the beam, or the size of its seat, is not given"
         return Check.refers(id, beam.name, title, BEARING, text, ask=_seat_asks(beam, context, loads), where=where)
-    P = _largest(solved, loads)
+    P = solved.whole_force(loads)
     if section.round:
         text = "a seat on a round piece is for an engineer"
         question = ask("round_top", beam.name, what=what, forces={"press": float(np.max(P))})
@@ -129,16 +129,6 @@ def _seat_asks(beam: Beam, context: Context, loads: Sequence[Applied]) -> list[Q
                 asked = ask("seat_length", above.name, field, end=end, on=beam.name, place=show(support.at, "length"))
                 found.append(told_apart(asked, end))
     return found or [ask("load_comes", beam.name, what=_name(loads[0]))]
-
-
-def _largest(solved: SolvedBeam, loads: Sequence[Applied]) -> Array:
-    """(combinations,) the whole force on one seat, lbf: patterns do not ease it, and what lifts does not either."""
-    total = np.zeros(len(solved.combinations))
-    for kind in {load.kind for load in loads}:
-        most = sum(max(load.P, 0.0) for load in loads if load.kind == kind)
-        of_kind = np.array([case.kind == kind for case in solved.cases])
-        total += most * np.max(solved.factors * of_kind, axis=1)
-    return total
 
 
 def _breadth(

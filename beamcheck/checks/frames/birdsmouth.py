@@ -15,8 +15,9 @@ from ...values.judgment import judgment
 from ..core.asking.question import ask
 from ..core.result import Check
 from ..core.wood.govern import Criterion, at, duration, govern
+from ..core.wood.sticks import FROM_FRAME
 from ..core.wood.strength import Outcome, notch_shear
-from .member import FROM_FRAME, MadeOf
+from .member import MadeOf
 
 CUT, SHEAR, WHAT = "NDS 2018 4.4.3.1", "NDS 2018 3.4.3.2", "birdsmouth"
 STANDS = 85.0  # deg: what is steeper stands on its end grain

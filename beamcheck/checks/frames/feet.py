@@ -23,9 +23,10 @@ from ..core.seat import answered, least_seat, wood_under
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.material import bearing_prime, compression_star
 from ..core.wood.stated_capacity import enough, uplift_taken
+from ..core.wood.sticks import FROM_FRAME, LITTLE
 from ..core.wood.strength import Outcome
 from .birdsmouth import birdsmouth_checks, seat_of, stands_on_end
-from .member import FROM_FRAME, LITTLE, MadeOf
+from .member import MadeOf
 
 THRUST = "statics"
 TO_THE_GROUND = ("post base", "by others")  # joints that also say how a foot sits on what is under it

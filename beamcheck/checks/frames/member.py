@@ -11,19 +11,19 @@ from ...analysis.beams.combinations import Loaded
 from ...analysis.trusses.plan import Stiffness
 from ...analysis.trusses.record import MemberForces
 from ...analysis.trusses.solved import Sized
-from ...calc.pad import Pad, SilentPad
-from ...formulas.wood.deflection import shear_modulus_from_E
+from ...calc.pad import Pad
 from ...model.frames.frame import FrameStick
 from ...records import dataclass
 from ...values.judgment import judgment
 from ...values.lumber import Size
-from ..beams.beam_run import SHEAR_PART, section_of
+from ..beams.beam_run import section_of
 from ..beams.bracing import Span, bracing_of, proportion
 from ..core.asking.question import Question, ask
 from ..core.context import Context
 from ..core.result import Check
 from ..core.wood.govern import Criterion, at, duration, govern
-from ..core.wood.material import WoodMaterial, modulus_prime
+from ..core.wood.material import WoodMaterial
+from ..core.wood.sticks import FROM_FRAME, LITTLE, TOGETHER, stiffness_of
 from ..core.wood.strength import (
     Bracing,
     Outcome,
@@ -35,10 +35,7 @@ from ..core.wood.strength import (
     tension,
 )
 
-LITTLE = 1.0  # lbf or lb-in: below this a computed force is rounding
 SLENDEREST = 50.0  # l_e/d, NDS 2018 3.7.1.4
-TOGETHER = "the largest moment and the largest axial force of each combination are taken together (safe side)"
-FROM_FRAME = "from the frame analysis"
 
 
 @dataclass(frozen=True, eq=False)
@@ -53,12 +50,7 @@ class MadeOf:
     @property
     def sized(self) -> Sized:
         """What the frame analysis needs of it."""
-        pad = SilentPad()
-        A, inertia = float(self.section.area(pad)), float(self.section.inertia(pad))
-        E = float(modulus_prime(pad, self.wood))
-        G = float(pad(shear_modulus_from_E, E=E))
-        weight = float(self.wood.density) * A
-        stiffness = Stiffness(E * A, E * inertia, G * A * SHEAR_PART, weight)
+        stiffness = Stiffness(*stiffness_of(self.section, self.wood))
         return Sized(self.member, float(self.section.b), float(self.section.d), stiffness)
 
 

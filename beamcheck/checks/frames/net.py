@@ -20,8 +20,9 @@ from ..core.result import Check
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.group_cut import GroupCut
 from ..core.wood.material import bending_star, compression_star, tension_prime
+from ..core.wood.sticks import FROM_FRAME
 from ..core.wood.strength import Outcome
-from .member import FROM_FRAME, MadeOf
+from .member import MadeOf
 
 NET = "NDS 2018 3.1.2, 3.9"
 

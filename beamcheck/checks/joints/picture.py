@@ -10,7 +10,6 @@ import numpy as np
 from ...units import show
 from ..anchors.hardware import looked_up
 from ..core.pictures.others import JointBar, JointHole, JointPicture
-from .kinds.fastened import FastenedKind
 from .kinds.registry import kind_of
 from .meeting import Arriving, Meeting
 
@@ -18,8 +17,7 @@ from .meeting import Arriving, Meeting
 def joint_picture(meeting: Meeting) -> JointPicture:
     """The members with the largest of their forces under any combination."""
     kind = kind_of(meeting.joint)
-    groups = kind.groups(meeting) if isinstance(kind, FastenedKind) else []
-    by_member = {group.number: group for group, _ in groups}
+    by_member = {group.number: group for group, _ in kind.groups(meeting)}
     bars = []
     for one in meeting.members:
         group, holes = by_member.get(one.number), tuple[JointHole, ...]()

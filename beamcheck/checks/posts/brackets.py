@@ -13,6 +13,7 @@ from ...analysis.beams.member_loads import TransferredLoad
 from ...calc.core import Number
 from ...calc.pad import Pad
 from ...formulas.brackets.post_with_bracket import side_bracket_moment, side_bracket_push
+from ...model.anchors.manners import MANNERS
 from ...model.beams import Beam
 from ...model.brackets.bracket import Bracket
 from ...model.sticks import Support
@@ -25,7 +26,6 @@ from ..core.wood.strength import Outcome, shear
 from .post_run import PostRun
 
 SIDE_BRACKETS = "NDS 2018 15.4.2"
-LAPS = ("wood side", "wood both sides")  # beside the post; other manners hold an end that butts against its face
 FACE = (
     "on which face it hangs is not given: both ways are checked, all of them pushing the same way, their whole moment "
     "at mid-height (NDS 2018 15.4.2 counts three quarters of it there)"
@@ -71,7 +71,7 @@ def distance_off(run: PostRun, transfer: TransferredLoad) -> float | None:
 def _off_of_end(run: PostRun, support: Support, broad: float) -> float:
     """Of a lap the middle of the beam; of an end that butts against the face the middle of what holds it."""
     anchor = run.context.anchor(support.held_by)
-    if anchor is not None and anchor.manner in LAPS:
+    if anchor is not None and MANNERS[anchor.manner].beside:
         return 0.5 * broad + anchor.gap
     far = max((x for _, x in anchor.holes.distances()), default=0.0) if anchor is not None and anchor.holes else 0.0
     seat = 0.5 * support.bearing if support.bearing else judgment("hung end off the face of a post").value

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from ...model.links.hardware import nail_name
+from ...model.links.hardware import diameter_and_length
 from ...model.posts import PlySchedule, Post
 from ...units import show
-from ...values.hardware.fasteners import bolt, nail
 from ...values.judgment import judgment
 from ...values.loader import rows
 from ...values.lumber import Size
@@ -65,14 +64,6 @@ def _broken(post: Post, by: PlySchedule, size: Size) -> list[str]:
     if by.kind == "bolt" and by.washers is not True:
         found.append("bolts need a washer or plate under each head and nut (`washers`)")
     return found
-
-
-def diameter_and_length(kind: str, size: str) -> tuple[float, float | None]:
-    """Of a nail or bolt by its trade size; the length where that says it too, inches."""
-    if kind == "bolt":
-        return bolt(size).value.D, None
-    made = nail(*nail_name(size)).value
-    return made.D, made.L
 
 
 def ply_question(post: Post, size: Size) -> Question | None:

@@ -5,16 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 
 from ...analysis.roofs.roof_frame import Stiff
-from ...calc.pad import SilentPad
-from ...formulas.wood.deflection import shear_modulus_from_E
 from ...model.roofs import Rafter, Tie, slope_length
 from ...model.sticks import Cut
 from ...records import dataclass
 from ...values.lumber import Size
-from ..beams.beam_run import SHEAR_PART, section_of
+from ..beams.beam_run import section_of
 from ..core.context import Context
 from ..core.wood.lost import least_section
-from ..core.wood.material import WoodMaterial, modulus_prime
+from ..core.wood.material import WoodMaterial
+from ..core.wood.sticks import stiffness_of
 from ..core.wood.strength import Section
 
 
@@ -31,11 +30,7 @@ class FramedStick:
     @property
     def stiff(self) -> Stiff:
         """What the frame analysis needs of it."""
-        pad = SilentPad()
-        A, inertia = float(self.section.area(pad)), float(self.section.inertia(pad))
-        E = float(modulus_prime(pad, self.wood))
-        G = float(pad(shear_modulus_from_E, E=E))
-        return Stiff(E * A, E * inertia, G * A * SHEAR_PART, float(self.wood.density) * A)
+        return Stiff(*stiffness_of(self.section, self.wood))
 
 
 def framed(piece: Rafter | Tie, wood: WoodMaterial, context: Context) -> FramedStick:

@@ -20,6 +20,7 @@ from ..core.result import Check
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.made.nails import bolts_at, falls_short
 from ..core.wood.material import ask_what_shares
+from ..core.wood.sticks import FROM_FRAME, LITTLE, TOGETHER
 from ..core.wood.strength import (
     Bracing,
     Outcome,
@@ -30,10 +31,6 @@ from ..core.wood.strength import (
     tension,
 )
 from .framed_stick import FramedStick
-
-LITTLE = 1.0  # lbf or lb-in: below this a computed force is rounding
-TOGETHER = "the largest moment and the largest axial force of each combination are taken together (safe side)"
-FROM_FRAME = "from the frame analysis"
 
 
 @dataclass(frozen=True, eq=False)

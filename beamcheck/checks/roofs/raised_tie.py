@@ -18,9 +18,9 @@ from ..core.context import Context
 from ..core.result import Check
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.material import shear_prime_at_cut
+from ..core.wood.sticks import FROM_FRAME, LITTLE
 from ..core.wood.strength import Outcome, shear_at_connection
 from .framed_stick import FramedStick
-from .member import FROM_FRAME, LITTLE
 
 SIDE, ACROSS = "NDS 2018 3.4.3.3", "NDS 2018 3.8.2, 11.1.3"
 

@@ -20,9 +20,9 @@ from ..core.trivial import trivial
 from ..core.wood.govern import Criterion, at, govern
 from ..core.wood.material import bearing_prime
 from ..core.wood.stated_capacity import enough, uplift_taken
+from ..core.wood.sticks import FROM_FRAME, LITTLE
 from ..core.wood.strength import Outcome
 from .framed_stick import FramedStick
-from .member import FROM_FRAME, LITTLE
 from .upper_seat import upper_seat_checks, usual_seat
 
 PATH = "load path"

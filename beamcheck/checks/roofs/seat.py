@@ -29,9 +29,10 @@ from ..core.trivial import trivial
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.material import bearing_prime, compression_star
 from ..core.wood.stated_capacity import enough, uplift_taken
+from ..core.wood.sticks import FROM_FRAME, LITTLE
 from ..core.wood.strength import Outcome, Section, bending_values, column_values, notch_shear
 from .framed_stick import FramedStick
-from .member import FROM_FRAME, LITTLE, sideways_length
+from .member import sideways_length
 
 BIRDSMOUTH = "NDS 2018 3.4.3.2, 4.4.3.1"
 

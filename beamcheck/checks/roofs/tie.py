@@ -21,9 +21,9 @@ from ..core.seat import answered, wood_under
 from ..core.wood.govern import Criterion, at, govern
 from ..core.wood.material import bearing_prime
 from ..core.wood.stated_capacity import enough
+from ..core.wood.sticks import FROM_FRAME, LITTLE
 from ..core.wood.strength import Outcome
 from .framed_stick import FramedStick
-from .member import FROM_FRAME, LITTLE
 
 THRUST, ENDS = "IRC R802.5.2", "NDS 2018 4.4.1.2"
 

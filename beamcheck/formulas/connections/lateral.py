@@ -18,9 +18,8 @@ from ...records import dataclass
 from . import dowel_bearing as bearing
 from .ranges import LARGE, WOOD
 from .yield_modes import double_shear as double
-from .yield_modes import gap
+from .yield_modes import gap, terms
 from .yield_modes import single_shear as single
-from .yield_modes import terms as terms
 
 SINGLE = ("Im", "Is", "II", "IIIm", "IIIs", "IV")
 DOUBLE = ("Im", "Is", "IIIs", "IV")

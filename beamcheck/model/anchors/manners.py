@@ -37,7 +37,8 @@ class Made:
     the two sides lie beside each other, so that the load turns them out of their plane. `in_a_slot`, `let_in`,
     `aslant`, `upright`, `in_the_end`: the plate sits in a slot; its leg in a recess; the fasteners are driven aslant;
     stand upright in the piece; go along its grain into its end. `in_line`: the line of its support runs through the
-    middle of its fasteners, whatever its `arm`. `hangs`: an end can hang in it without a seat.
+    middle of its fasteners, whatever its `arm`. `hangs`: an end can hang in it without a seat. `beside`: the held piece
+    lies along the face of what carries it; ends in other manners butt against that face. `holds`: it holds something.
     """
 
     needed: tuple[str, ...]
@@ -61,14 +62,16 @@ class Made:
     in_the_end: bool = False
     in_line: bool = False
     hangs: bool = True
+    beside: bool = False
+    holds: bool = True
 
 
 MANNERS: Mapping[str, Made] = MappingProxyType({
     "wood side": Made(_WOOD, (*_LAID, "twist_held_by", "on_girder"), ANY, "it is wood against wood or concrete",
-                      others=1, bores=2, laps=True),
+                      others=1, bores=2, laps=True, beside=True),
     "wood both sides": Made(_WOOD, (*_LAID, "on_girder"), ("bolt",),
                             "it stands between two pieces of wood, bolted right through", planes=2, gaps=2,
-                            others=2, bores=2, faces_bored=0),
+                            others=2, bores=2, faces_bored=0, beside=True),
     "into the end": Made(_WOOD, ("gap", "on_girder"), ("lag screw", "wood screw", "nail"),
                          "they are driven through the other side into the end of the piece", point="held",
                          in_the_end=True, in_line=True),
@@ -91,7 +94,8 @@ MANNERS: Mapping[str, Made] = MappingProxyType({
                            "it holds what its report says and no more", fastened=False),
     "by others": Made((), ("confirmed_by", "on_girder"), (),
                       "somebody else answers for it and nothing of it is checked here", fastened=False),
-    "holds nothing": Made((), (), (), "it counts for nothing, whatever it is", fastened=False, hangs=False),
+    "holds nothing": Made((), (), (), "it counts for nothing, whatever it is", fastened=False, hangs=False,
+                          holds=False),
 })  # fmt: skip
 PARTS = (
     "fastener", "holes", "plate", "other", "gap", "arm", "rating", "confirmed_by", "twist_held_by", "on_girder",

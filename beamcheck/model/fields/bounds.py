@@ -5,7 +5,10 @@ A bound here says nothing about strength and is no limit of a formula; those are
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from ...records import dataclass
+from .places import Fault
 
 
 @dataclass(frozen=True)
@@ -249,6 +252,15 @@ BOUNDS: dict[str, dict[str, Bound]] = {
 }  # fmt: skip
 
 GROUND_SNOW = Bound(0, 400, "psf", 1.0 / 144.0)
+
+
+def ground_snow_faults(value: float, sort: str) -> Iterator[Fault]:
+    """Ground snow that is no load per area, or does not occur."""
+    if sort != "area":
+        yield ("ground_snow",), 'ground snow is a load per area, for example ground_snow = "30 psf"'
+    elif not GROUND_SNOW.admits(value):
+        yield ("ground_snow",), f'{GROUND_SNOW.text(value)}; where no snow falls write ground_snow = "0 psf"'
+
 
 # sort of load (as units.read names it) -> bound of its size
 LOADS: dict[str, Bound] = {

@@ -68,3 +68,11 @@ def nail_name(size: str) -> tuple[NailKind, str]:
             if rest in nail_sizes(kind):
                 return kind, rest
     raise UnknownName("size of a nail", size, [f"{weight} {kind}" for kind in kinds for weight in nail_sizes(kind)])
+
+
+def diameter_and_length(kind: str, size: str) -> tuple[float, float | None]:
+    """Of a nail or bolt by its trade size; the length where that says it too, inches."""
+    if kind == "bolt":
+        return bolt(size).value.D, None
+    made = nail(*nail_name(size)).value
+    return made.D, made.L

@@ -18,13 +18,13 @@ from ....formulas.connections import adjustment as adj
 from ....formulas.connections import lateral
 from ....formulas.connections import plies as formulas
 from ....formulas.connections.ranges import LONGEST_LASTING
-from ....model.links.hardware import nail_name
+from ....model.links.hardware import diameter_and_length
 from ....model.made.schedule import PlySchedule
 from ....provenance import Source
 from ....records import dataclass
 from ....units import show
 from ....values.hardware.connections import connection_temperature, connection_wet_service, distance
-from ....values.hardware.fasteners import bending_yield, bolt, nail
+from ....values.hardware.fasteners import bending_yield
 from ....values.judgment import judgment
 from ....values.refused import in_trade_words
 from ....values.species import specific_gravity
@@ -52,14 +52,6 @@ class _Joined:
     G: float
     F_yb: float
     source: Source
-
-
-def _diameter_and_length(kind: str, size: str) -> tuple[float, float | None]:
-    """Of a nail or bolt by its trade size; the length of a nail, inches."""
-    if kind == "bolt":
-        return bolt(size).value.D, None
-    made = nail(*nail_name(size)).value
-    return made.D, made.L
 
 
 def side_loads(run: BeamRun) -> list[Applied]:
@@ -106,7 +98,7 @@ def ply_checks(run: BeamRun, context: Context) -> Iterator[Check]:
 
 def _joined(run: BeamRun, by: PlySchedule, context: Context) -> _Joined:
     stock = context.stock(run.beam.stock)
-    D, length = _diameter_and_length(by.kind, by.size)
+    D, length = diameter_and_length(by.kind, by.size)
     G = run.wood.G if run.wood.G is not None or is_unknown(stock) else specific_gravity(stock.species)[0]
     if G is None:
         raise BeamcheckError(f"the specific gravity of {stock.name} for fasteners is not known")
@@ -239,7 +231,7 @@ def _ask_schedule(run: BeamRun, context: Context) -> Question:
 def _nails(run: BeamRun, rows: int, spacing: float) -> PlySchedule | None:
     """The shortest common nail that goes well into the second ply."""
     for size in ("10d common", "16d common", "20d common", "40d common"):
-        D, length = _diameter_and_length("nail", size)
+        D, length = diameter_and_length("nail", size)
         if length is not None and min(length - run.size.b, run.size.b) >= 8.0 * D:
             edge = max(2.5 * D, 1.5)
             between = (run.size.d - 2.0 * edge) / max(rows - 1, 1)

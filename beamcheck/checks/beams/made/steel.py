@@ -5,11 +5,10 @@ Loads, supports, deflection and what it stands on are checked as of every beam; 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 import numpy as np
 
-from ....analysis.beams.load_cases import Applied
 from ....calc.pad import Pad, SilentPad
 from ....formulas.steel import rolled
 from ....formulas.wood import bearing as br
@@ -242,22 +241,11 @@ def _forces_on_top(of: _Rolled) -> Iterator[Check]:
     points = [load for load in solved.loads if load.is_point and load.applied in ("top", "unknown")]
     for x, what in dict.fromkeys((load.start, load.what) for load in points):
         here = [load for load in points if (load.start, load.what) == (x, what)]
-        forces = _largest(of, here)
+        forces = of.run.solved.whole_force(here)
         lengths = [load.bearing or 0.0 for load in here]
         name, where = what.removeprefix("from ") or "a point load", show(x, "length")
         yield from _web(of, name, where, forces, min(lengths))
         yield from _sways(of, name, where, forces)
-
-
-def _largest(of: _Rolled, loads: Sequence[Applied]) -> Array:
-    """(combinations,) the whole force in one place, lbf."""
-    solved = of.run.solved
-    total = np.zeros(len(solved.combinations))
-    for kind in {load.kind for load in loads}:
-        most = sum(max(load.P, 0.0) for load in loads if load.kind == kind)
-        of_kind = np.array([case.kind == kind for case in solved.cases])
-        total += most * np.max(solved.factors * of_kind, axis=1)
-    return total
 
 
 def _sways(of: _Rolled, name: str, where: str, forces: Array) -> Iterator[Check]:

@@ -32,7 +32,7 @@ from ..body import Body
 from ..evidence import knots_seen
 from ..family import OnePiece, SideView, Strips, box
 from ..loads import BracketLoads
-from ..split.split import RULE, more_checks, split_checks
+from ..split.split import RULE, add_split_test
 from ..wood import known_wood, not_known
 from .solid import SolidBracket
 from .solid_field import candidates
@@ -125,11 +125,7 @@ class CorbelBlock(OnePiece[Corbel]):
             body.checks.append(Check.refers("bracket.grain", name, "grain", "judgment", text, ask=which_way))
             return body
         which = candidates(loads)
-        split = split_checks(self, loads, which, wood, context, shape.grain)
-        body.weak_grain = split.weak
-        body.tables += split.tables
-        body.pictures += split.pictures
-        body.checks += [*split.checks, *more_checks(self, context, loads, wood)]
+        add_split_test(body, self, loads, which, wood, context, shape.grain)
         body.checks += self._dap(loads, F, wood, context)
         if not self.stands_on_wood and bracket.stock is not None:  # then it is the solid bracket of that outline
             twin = SolidBracket(bracket, as_solid(shape))

@@ -33,7 +33,7 @@ from ..family import OnePiece, Rows, SideView, Strips, box, points_of
 from ..loads import BracketLoads
 from ..split.held import outline_with_pocket
 from ..split.proof import information, on_a_test, stress_over_one_cubic_inch
-from ..split.split import RULE, more_checks, split_checks
+from ..split.split import RULE, add_split_test, split_checks
 from ..wood import known_wood, wood_or_weakest
 from .solid_comparison import EDGE_WORDS, band, beside
 from .solid_field import FieldModel, FieldRuns, candidates, model_of, nose_stiffness, pull_per_moment
@@ -154,11 +154,7 @@ class SolidBracket(OnePiece[Solid]):
             body.tables.append(self._spread(loads, wood, context))
             return body
         which = candidates(loads)
-        split = split_checks(self, loads, which, wood, context, shape.grain)
-        body.weak_grain = split.weak
-        body.tables += split.tables
-        body.pictures += split.pictures
-        body.checks += [*split.checks, *more_checks(self, context, loads, wood)]
+        add_split_test(body, self, loads, which, wood, context, shape.grain)
         self.read_field(body, loads, wood, stock, which)
         body.checks += bearing_under_loads(bracket, loads, wood, thickness=shape.thickness, grain=shape.grain)
         return body

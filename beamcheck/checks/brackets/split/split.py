@@ -33,6 +33,7 @@ from ...core.wood.govern import writing
 from ...core.wood.material import WoodMaterial
 from ..asking import ask_engineer, ask_for, path_of
 from ..board import breadth_across
+from ..body import Body
 from ..family import Family, OnePiece
 from ..fixings.rows import ANCHORED, FixingRows
 from ..loads import BracketLoads
@@ -86,6 +87,18 @@ class _Run:
     @property
     def ratio(self) -> float:
         return self.demand / self.found.load if self.found.load > NONE else math.inf
+
+
+def add_split_test(
+    body: Body, family: OnePiece[Any], loads: BracketLoads, which: Sequence[int], wood: WoodMaterial, context: Context,
+    grain: float,
+) -> None:  # fmt: skip
+    """Adds the split test, and what strips cannot know, to what is said of a bracket's body."""
+    found = split_checks(family, loads, which, wood, context, grain)
+    body.weak_grain = found.weak
+    body.tables += found.tables
+    body.pictures += found.pictures
+    body.checks += [*found.checks, *more_checks(family, context, loads, wood)]
 
 
 def split_checks(

@@ -8,9 +8,11 @@ from typing import ClassVar
 
 from ....model.joints.kinds import MADE, MadeOf
 from ....model.sticks import Cut
+from ...anchors.manners.base import Fastened
 from ...core.pictures.others import HoleDrawing
 from ...core.result import Check, Table
 from ...core.wood.group_cut import GroupCut
+from ..groups import MemberGroup
 from ..meeting import Arriving, Meeting
 
 
@@ -44,6 +46,16 @@ class Kind(ABC):
         BeamcheckError
             If it could not be worked out.
         """
+
+    def groups(self, meeting: Meeting) -> list[tuple[MemberGroup, Fastened]]:
+        """The group of each member with the rules by which it holds; none where nothing is fastened member by member.
+
+        Raises
+        ------
+        OutOfRange
+            If a layout does not say where the holes are.
+        """
+        return []
 
     def cuts(self, meeting: Meeting, member: Arriving, place: float, ahead: bool) -> list[GroupCut | Cut]:
         """What it takes out of a member.

@@ -71,13 +71,7 @@ class FastenedKind(Kind):
 
     @abstractmethod
     def groups(self, meeting: Meeting) -> list[tuple[MemberGroup, Fastened]]:
-        """The group of each member with the rules by which it holds.
-
-        Raises
-        ------
-        OutOfRange
-            If a layout does not say where the holes are.
-        """
+        """As of any kind; here every kind has some."""
 
     def checks(self, meeting: Meeting) -> list[Check]:
         if meeting.bears is False:
