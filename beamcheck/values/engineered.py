@@ -8,7 +8,7 @@ from ..errors import UnknownName
 from ..provenance import Source
 from ..records import dataclass
 from .found import Found
-from .loader import listed, numbers, row_of, rows, source_of
+from .loader import numbers, row_of, rows, source_of
 
 
 @dataclass(frozen=True)
@@ -40,11 +40,6 @@ def _folded(name: str) -> str:
     """'24f v4 df' and '24F-V4/DF' are one; so are 'DF/DF' and 'DF' behind the symbol."""
     parts = re.findall(r"[a-z0-9.]+", name.casefold())
     return "-".join(dict.fromkeys(parts))
-
-
-def layups() -> tuple[str, ...]:
-    """The layups that the table knows."""
-    return listed("nds_2018_supplement_5a", "layup")
 
 
 def layup(name: str) -> Layup:

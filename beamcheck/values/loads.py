@@ -55,11 +55,6 @@ def asd_combinations() -> tuple[Combination, ...]:
 SQUARE_FOOT = 144.0  # in2
 
 
-def finish_names() -> tuple[str, ...]:
-    """The items that `finish_weight` knows."""
-    return listed("finish_weights", "item")
-
-
 def finish_weight(name: str) -> Found[float]:
     """Weight of a finish or covering per area, lbf/in2 (the table is in psf).
 

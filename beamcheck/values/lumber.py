@@ -275,25 +275,3 @@ def fallback(item: str) -> Found[str]:
         if row["item"] == item:
             return Found(row["value"], source_of(row), row["assume"])
     raise UnknownName("assumption about", item, [row["item"] for row in table])
-
-
-def screening_values(candidates: Sequence[str], size: Size) -> DesignValues:
-    """The lowest of each property over the candidate species (all species when none is named), in the fall-back grade.
-
-    It holds for sound and clean timber only, and is a first look: the verdict stays with a grader or an engineer. For
-    the weight of the piece take the heaviest candidate, not this G.
-
-    Raises UnknownName, OutOfRange if a candidate is unknown or has no values at this size.
-    """
-    grade = fallback("grade")
-    found = screening_rows(candidates, size, grade.value)
-    species = list(dict.fromkeys(values.species for values in found))
-    rule = fallback("species among candidates" if candidates else "species, no candidates")
-    said = rule.reason if candidates else "lowest of all species in the tables, hardwoods too, property by property"
-    why = f"ungraded: {grade.reason}; {said} ({len(species)} species)"
-    low = lowest(found, why)
-    G = low.G if candidates or low.G is None else min(low.G, float(fallback("specific gravity").value))
-    return replace(
-        low, G=G, species=species[0] if len(species) == 1 else "unknown", grade=f"{grade.value} (assumed)",
-        source=weakest([low.source, grade.source, rule.source]),
-    )  # fmt: skip

@@ -5,20 +5,17 @@ Pressures are in lbf/in2 and lengths in inches; what a table prints in psf and f
 
 from __future__ import annotations
 
-import math
 from bisect import bisect_right
 from collections.abc import Sequence
 from functools import cache
 
 from ..errors import OutOfRange, UnknownName
-from ..provenance import Source
 from .found import Found
 from .loader import known, listed, row_of, rows, source_of, weakest
 from .species import folded
 
 SQUARE_FOOT = 144.0  # in2
 FOOT = 12.0
-EDITIONS = ("7-16", "7-22")
 SNOWY = 1.1  # C_t of the middle line of Fig. 7.4-1
 
 
@@ -51,24 +48,6 @@ def snow_knee(C_t: float, *, slippery: bool, insulated: bool, edition: str = "7-
     return Found(found.value, found.source, f"{line} roof, {'slippery' if held else 'not slippery'}")
 
 
-def thermal_factor_7_22(p_g: float, insulation: float) -> Found[float]:
-    """C_t of a heated, unvented roof by ASCE 7-22, straight between the printed rows.
-
-    `p_g`: strength-level ground snow, lbf/in2. `insulation`: R of the roof; over 50 it is 1.2, under 20 that of 20.
-    """
-    lines = rows("asce_7_22_7_3_3_thermal")
-    resistances = sorted({float(row["insulation"]) for row in lines})
-    source = source_of(lines[0])
-    if insulation > resistances[-1]:
-        return Found(1.2, source, f"R-{insulation:g}, over R-{resistances[-1]:g}")
-
-    def of_roof(R: float) -> float:
-        line = [row for row in lines if float(row["insulation"]) == R]
-        return _between(p_g * SQUARE_FOOT, [float(row["p_g"]) for row in line], [float(row["C_t"]) for row in line])
-
-    return Found(_between(insulation, resistances, [of_roof(R) for R in resistances]), source, f"R-{insulation:g}")
-
-
 def exposure_at(exposure: str, z: float) -> Found[float]:
     """K_z of ASCE 7-16 Table 26.10-1 for a height in inches, straight between rows; up to 30 ft.
 
@@ -82,12 +61,6 @@ def exposure_at(exposure: str, z: float) -> Found[float]:
     return Found(
         _between(z, heights, [float(row["K_z"]) for row in line]), weakest(map(source_of, line)), f"exposure {exposure}"
     )
-
-
-def wind_profile(exposure: str) -> tuple[float, float, Source]:
-    """alpha and z_g in inches of an exposure."""
-    row = row_of("asce_7_16_26_11_1_profile", "exposure", exposure, "exposure")
-    return float(row["alpha"]), float(row["z_g"]) * FOOT, source_of(row)
 
 
 def free_roof_coefficients(
@@ -108,14 +81,6 @@ def free_roof_coefficients(
         slope = slopes[0]
     both = [_between(slope, slopes, [float(row[half]) for row in line]) for half in ("windward", "leeward")]
     return both[0], both[1]
-
-
-def along_ridge_coefficient(band: str, *, flow: str, case: str) -> float:
-    """C_N of wind along the ridge: 'up to h', 'h to 2h', 'over 2h' from the windward edge."""
-    for row in rows("asce_7_16_27_3_7_along_ridge"):
-        if (row["band"], row["flow"], row["case"]) == (band, flow, case):
-            return float(row["C_N"])
-    raise UnknownName("band", band, ("up to h", "h to 2h", "over 2h"))
 
 
 def free_roof_extremes(shape: str, slope: float) -> tuple[float, float]:
@@ -145,49 +110,6 @@ def component_extremes(shape: str, slope: float, zone: int, area: float, a: floa
         return _between(slope, slopes, [float(row["C_N"]) for row in lines if row["way"] == way])
 
     return min(of("up clear"), of("up obstructed")), of("down clear")
-
-
-def canopy_coefficient(way: str, area: float, height_ratio: float) -> float:
-    """GC_pn of a canopy on a wall: 'up' or 'down', effective area in in2, its height over that of the eave."""
-    square_feet = min(max(area / SQUARE_FOOT, 10.0), 100.0)
-    for row in rows("asce_7_22_30_9_1b_canopies"):  # from the highest down: the first that it reaches
-        least = float(row["h_c_over_h_e_from"] or 0.0)
-        if row["way"] == way and (height_ratio > least or height_ratio == least == 0.9):
-            at_10, at_100 = float(row["at_10_ft2"]), float(row["at_100_ft2"])
-            return at_10 + (at_100 - at_10) * math.log10(square_feet / 10.0)
-    raise UnknownName("way of the wind", way, ("up", "down"))
-
-
-def prescriptive_uplift(V: float, roof_span: float, spacing: float, *, steep: bool) -> Found[float]:
-    """Uplift at a rafter end of a closed house by IRC 2018 Table R802.11, lbf: allowable level, dead load taken off.
-
-    Between rows the next larger counts. Not for open porches.
-
-    Raises OutOfRange if span or speed are beyond the table.
-    """
-    lines = [row for row in rows("irc_r802_11_uplift") if row["pitch"] == (">=5:12" if steep else "<5:12")]
-    fits = [row for row in lines if float(row["V"]) >= V - 1e-9 and float(row["roof_span"]) * FOOT >= roof_span - 1e-6]
-    if not fits:
-        raise OutOfRange("beyond IRC 2018 Table R802.11: 140 mph and 36 ft")
-    row = min(fits, key=lambda row: (float(row["V"]), float(row["roof_span"])))
-    return Found(float(row["uplift"]) * spacing / (2 * FOOT), source_of(row), f"{row['roof_span']} ft, {row['V']} mph")
-
-
-def component_pressure_irc_2018(V: float, zone: int, q: float) -> Found[float]:
-    """Coefficient of IRC 2018 Table R301.2(2) with the inside pressure, for its roof of 0 to 7 degrees and 10 ft2."""
-    row = row_of("irc_2018_r301_2_2_coefficients", "zone", str(zone), "zone")
-    return Found(0.6 * q * (float(row["GC_p"]) - 0.18), source_of(row), f"{V:g} mph, zone {zone}")
-
-
-def prescriptive_roof_live(area: float, rise: float) -> Found[float]:
-    """Roof live load of IRC Table R301.6, lbf/in2, by tributary area in in2 and rise in 12."""
-    square_feet = area / SQUARE_FOOT
-    for row in rows("irc_r301_6_roof_live"):
-        steep = float(row["rise_from"]) <= rise and (not row["rise_below"] or rise < float(row["rise_below"]))
-        wide = square_feet <= (float(row["area_to"]) if row["area_to"] else math.inf)
-        if steep and wide:
-            return Found(float(row["load"]) / SQUARE_FOOT, source_of(row), f"{rise:g} in 12, {square_feet:.4g} ft2")
-    raise OutOfRange(f"a rise of {rise:g} in 12 is none")
 
 
 @cache

@@ -13,6 +13,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
 
 from beamcheck.analysis.frames.beam_frame import LineLoad
@@ -24,7 +25,6 @@ from beamcheck.analysis.site.snow import (
     balanced_snow,
     flat_snow,
     least_snow,
-    least_snow_7_22,
     one_sided_snow,
 )
 from beamcheck.analysis.site.weights import Layer, assembled
@@ -38,7 +38,7 @@ from beamcheck.formulas.loads import weight as wt
 from beamcheck.formulas.loads import wind as wd
 from beamcheck.formulas.wood.deflection import dead_and_other_deflection, long_term_deflection
 from beamcheck.values import site as look
-from beamcheck.values.loader import rows
+from beamcheck.values.loader import row_of, rows
 from beamcheck.values.loads import live_load, point_load_of
 
 TEXT = Path(__file__).with_name("site_loads.csv").read_text(encoding="utf-8")
@@ -205,8 +205,19 @@ def snow_partial(given: Given, quantity: str) -> Any:
     return float(found.line.extremes("M", ends[n - 1], ends[n])[2][0]) / FT
 
 
+def thermal_7_22(p: float, R: float) -> float:
+    """C_t of Table 7.3-3, straight between its rows; 1.2 over its last line."""
+    lines: dict[float, list[tuple[float, float]]] = {}
+    for row in rows("asce_7_22_7_3_3_thermal"):
+        lines.setdefault(float(row["insulation"]), []).append((float(row["p_g"]), float(row["C_t"])))
+    if max(lines) < R:
+        return 1.2
+    each = {r: float(np.interp(SF * p, *zip(*line, strict=True))) for r, line in sorted(lines.items())}
+    return float(np.interp(R, list(each), list(each.values())))
+
+
 def snow22_thermal(given: Given, quantity: str) -> Any:
-    return look.thermal_factor_7_22(p_g(given), given["R_roof"]).value
+    return thermal_7_22(p_g(given), given["R_roof"])
 
 
 def snow22_drift_height(given: Given, quantity: str) -> Any:
@@ -215,12 +226,15 @@ def snow22_drift_height(given: Given, quantity: str) -> Any:
 
 
 def snow22_minimum(given: Given, quantity: str) -> Any:
-    return SF * least_snow_7_22(Pad(), p_g(given), given["risk"], slope=slope_of(given))
+    if slope_of(given) >= 15.0 - 1e-9:
+        return 0.0
+    most = look.site_factor("p_m_max", given["risk"], edition="7-22").value / SF
+    return SF * dr.low_slope_minimum_7_22(p_g=p_g(given), p_m_max=most)
 
 
 def snow22_asd(given: Given, quantity: str) -> Any:
     p = given["p_g_strength_psf"] / SF
-    C_t = look.thermal_factor_7_22(p, given["R_roof"]).value
+    C_t = thermal_7_22(p, given["R_roof"])
     p_f = flat_snow(Pad(), p, Factors(given["C_e"], C_t, 1.0))
     return SF * dr.snow_in_asd_7_22(p_S=p_f) + given["D_psf"]
 
@@ -232,13 +246,18 @@ def roof_live(given: Given, quantity: str) -> Any:
 
 
 def roof_live_irc(given: Given, quantity: str) -> Any:
-    return SF * look.prescriptive_roof_live(SF * given["A_t_ft2"], given["F"]).value
+    area, rise = given["A_t_ft2"], given["F"]
+    return next(
+        float(row["load"])
+        for row in rows("irc_r301_6_roof_live")
+        if float(row["rise_from"]) <= rise < float(row["rise_below"] or 99) and area <= float(row["area_to"] or 1e9)
+    )
 
 
 def wind_kz(given: Given, quantity: str) -> Any:
     if given.get("K_z") == "formula":
-        alpha, z_g, _ = look.wind_profile(given["exposure"])
-        return wd.velocity_exposure(z=FT * given["z_ft"], z_g=z_g, alpha_z=alpha)
+        row = row_of("asce_7_16_26_11_1_profile", "exposure", given["exposure"], "exposure")
+        return wd.velocity_exposure(z=FT * given["z_ft"], z_g=FT * float(row["z_g"]), alpha_z=float(row["alpha"]))
     return look.exposure_at(given["exposure"], FT * given["z_ft"]).value
 
 
@@ -259,7 +278,11 @@ FLOW = {"clear": "clear", "obstr": "obstructed", "obstructed": "obstructed"}
 def wind_free_roof(given: Given, quantity: str) -> Any:
     flow, q = FLOW[given["flow"]], given["q_h_psf"] / SF
     if "band" in given:
-        C_N = look.along_ridge_coefficient(given["band"], flow=flow, case=given["case"])
+        C_N = next(
+            float(row["C_N"])
+            for row in rows("asce_7_16_27_3_7_along_ridge")
+            if (row["band"], row["flow"], row["case"]) == (given["band"], flow, given["case"])
+        )
     else:
         both = look.free_roof_coefficients(given["shape"], given["slope_deg"], flow=flow, case=given["case"],
                                            direction=given.get("direction", 0))  # fmt: skip
@@ -281,18 +304,28 @@ def wind_free_roof_cc(given: Given, quantity: str) -> Any:
 
 def wind_canopy(given: Given, quantity: str) -> Any:
     way = "up" if quantity.endswith("up") else "down"
-    return look.canopy_coefficient(way, SF * given["effective_area_ft2"], given["h_c_over_h_e"])
+    high = given["h_c_over_h_e"]
+    row = next(
+        row
+        for row in rows("asce_7_22_30_9_1b_canopies")
+        if row["way"] == way and (high > (least := float(row["h_c_over_h_e_from"] or 0.0)) or high == least == 0.9)
+    )
+    area = min(max(given["effective_area_ft2"], 10.0), 100.0)
+    return float(np.interp(math.log10(area), [1.0, 2.0], [float(row["at_10_ft2"]), float(row["at_100_ft2"])]))
 
 
 def wind_cc_enclosed_irc2018(given: Given, quantity: str) -> Any:
     V = given["V_mph"]
     q = wd.velocity_pressure(K_z=0.70, K_zt=1.0, K_d=0.85, K_el=1.0, V_mph=V)
-    return SF * look.component_pressure_irc_2018(V, given["zone"], q).value
+    row = row_of("irc_2018_r301_2_2_coefficients", "zone", str(given["zone"]), "zone")
+    return SF * 0.6 * q * (float(row["GC_p"]) - 0.18)
 
 
 def uplift_connection_irc(given: Given, quantity: str) -> Any:
-    return look.prescriptive_uplift(given["V_mph"], FT * given["roof_span_ft"], given["spacing_in"],
-                                    steep=given["pitch"] == ">=5:12").value  # fmt: skip
+    line = [(float(row["V"]), float(row["roof_span"]), float(row["uplift"])) for row in rows("irc_r802_11_uplift")
+            if row["pitch"] == given["pitch"]]  # fmt: skip
+    fits = [one for one in line if one[0] >= given["V_mph"] and one[1] >= given["roof_span_ft"]]
+    return min(fits)[2] * given["spacing_in"] / 24.0
 
 
 def net_uplift(given: Given, quantity: str) -> Any:

@@ -4,7 +4,8 @@ import pytest
 
 from beamcheck.errors import OutOfRange, UnknownName
 from beamcheck.values.factors import load_duration
-from beamcheck.values.loads import asd_combinations, finish_names, finish_weight, live_load, live_load_uses
+from beamcheck.values.loader import listed
+from beamcheck.values.loads import asd_combinations, finish_weight, live_load, live_load_uses
 
 PSF = 1 / 144.0
 
@@ -61,7 +62,7 @@ def test_finish_weights(name: str, psf: float, how: str) -> None:
 def test_finish_weights_agree_with_the_metric_column_where_that_was_read() -> None:
     """ASCE 7 Table C3.1-1 gives both; 1 kN/m2 is 20.885 psf. The notes of the rows hold the metric value."""
     compared = 0
-    for name in finish_names():
+    for name in listed("finish_weights", "item"):
         found = finish_weight(name)
         note = found.source.note
         if " kN/m2" in note and "poor scan" not in note:

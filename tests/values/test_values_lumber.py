@@ -12,7 +12,6 @@ from beamcheck.values.lumber import (
     lowest,
     read_size,
     screening_rows,
-    screening_values,
     species_name,
     species_names,
     specific_gravity,
@@ -352,20 +351,6 @@ def test_the_lowest_of_several_rows() -> None:
     assert numbers(low) == tuple(map(min, numbers(one), numbers(two)))
     assert low.G == 0.36 and low.lowered[-1] == "either"
     assert low.source.how == "memory"
-
-
-def test_screening_values_are_the_lowest_No_2() -> None:
-    """Reclaimed timber, fall-back for a first check: No.2, lowest of the candidates (practice, memory)."""
-    size = read_size("8x8 rough")
-    low = screening_values(["EWP", "Hem-Fir"], size)
-    pine, fir = found("EWP", "No.2", "8x8 rough"), found("Hem-Fir", "No.2", "8x8 rough")
-    assert numbers(low) == tuple(map(min, numbers(pine), numbers(fir)))
-    assert (low.grade, low.species, low.G) == ("No.2 (assumed)", "unknown", 0.36)
-    assert "sound and clean timber only" in low.lowered[-1]
-    nothing_known = screening_values([], size)
-    assert all(value <= other for value, other in zip(numbers(nothing_known), numbers(low), strict=True))
-    assert (nothing_known.E, nothing_known.G) == (600000.0, 0.31)  # Northern White Cedar, the softest of the tables
-    assert screening_values(["EWP"], size).species == "Eastern White Pine"
 
 
 def test_fallback_assumptions() -> None:

@@ -10,7 +10,7 @@ from ...formulas.loads import drift as dr
 from ...formulas.loads import snow as sn
 from ...records import dataclass
 from ...values.judgment import judgment
-from ...values.site import SQUARE_FOOT, site_factor, snow_knee
+from ...values.site import snow_knee
 from .heap import Heap
 
 Shape = Literal["gable", "hip", "monoslope"]
@@ -44,14 +44,6 @@ def least_snow(pad: Pad, p_g: float, I_s: float, *, slope: float) -> float:
     if slope >= judgment("steepest roof with least snow").value - 1e-9:
         return 0.0
     return float(pad(sn.low_slope_minimum_snow, p_g=p_g, I_s=I_s))
-
-
-def least_snow_7_22(pad: Pad, p_g: float, risk: str, *, slope: float) -> float:
-    """The same by ASCE 7-22, at strength level."""
-    if slope >= judgment("steepest roof with least snow").value - 1e-9:
-        return 0.0
-    most = site_factor("p_m_max", risk, edition="7-22")
-    return float(pad(dr.low_slope_minimum_7_22, p_g=p_g, p_m_max=most.value / SQUARE_FOOT))
 
 
 @dataclass(frozen=True)

@@ -28,7 +28,6 @@ from .unsaid import Open
 NAILED = re.compile(r"\b(?:nails|nailing)\b", re.IGNORECASE)
 TABLE = "anchor_far_sides"
 BEHIND, PATH = "what it is fastened to", "load path"
-MATERIALS = ("wood", "concrete", "masonry", "steel")
 
 
 def far_side_checks(group: Group) -> list[Check]:

@@ -33,12 +33,12 @@ class Made:
     fasteners of its own. `planes`: shear planes of each fastener. `plates`: steel plates, or legs of angles. `sheets`,
     `gaps`, `others`: plates, gaps and other members that a fastener right through crosses outside of the held piece.
     `bores`: bores that one fastener right through has in wood, for its head and its nut. `faces_bored`: how many of
-    them are in the held piece. `point`: 'other' or 'held': the member that holds the point of a screw or nail. `laps`:
-    the two sides lie beside each other, so that the load turns them out of their plane. `in_a_slot`, `let_in`,
-    `aslant`, `upright`, `in_the_end`: the plate sits in a slot; its leg in a recess; the fasteners are driven aslant;
-    stand upright in the piece; go along its grain into its end. `in_line`: the line of its support runs through the
-    middle of its fasteners, whatever its `arm`. `hangs`: an end can hang in it without a seat. `beside`: the held piece
-    lies along the face of what carries it; ends in other manners butt against that face. `holds`: it holds something.
+    them are in the held piece. `point`: 'other' or 'held': the member that holds the point of a screw or nail.
+    `in_a_slot`, `let_in`, `aslant`, `upright`, `in_the_end`: the plate sits in a slot; its leg in a recess; the
+    fasteners are driven aslant; stand upright in the piece; go along its grain into its end. `in_line`: the line of its
+    support runs through the middle of its fasteners, whatever its `arm`. `hangs`: an end can hang in it without a seat.
+    `beside`: the held piece lies along the face of what carries it; ends in other manners butt against that face.
+    `holds`: it holds something.
     """
 
     needed: tuple[str, ...]
@@ -54,7 +54,6 @@ class Made:
     bores: int = 1
     faces_bored: int = 1
     point: Held = "other"
-    laps: bool = False
     in_a_slot: bool = False
     let_in: bool = False
     aslant: bool = False
@@ -68,7 +67,7 @@ class Made:
 
 MANNERS: Mapping[str, Made] = MappingProxyType({
     "wood side": Made(_WOOD, (*_LAID, "twist_held_by", "on_girder"), ANY, "it is wood against wood or concrete",
-                      others=1, bores=2, laps=True, beside=True),
+                      others=1, bores=2, beside=True),
     "wood both sides": Made(_WOOD, (*_LAID, "on_girder"), ("bolt",),
                             "it stands between two pieces of wood, bolted right through", planes=2, gaps=2,
                             others=2, bores=2, faces_bored=0, beside=True),
@@ -76,7 +75,7 @@ MANNERS: Mapping[str, Made] = MappingProxyType({
                          "they are driven through the other side into the end of the piece", point="held",
                          in_the_end=True, in_line=True),
     "plate one side": Made(_STEEL, (*_LAID, "twist_held_by"), NAILED, "the plate is its other side", plates=1, sheets=1,
-                           point="held", laps=True),
+                           point="held"),
     "plates both sides": Made(_STEEL, (*_LAID, "back"), ("bolt",), "two plates are its other side", planes=2,
                               plates=2, sheets=2, gaps=2, bores=0, faces_bored=2),
     "concealed plate": Made(_STEEL, (*_LAID, "back"), ("bolt", "pin"), "what goes right through holds it",
@@ -87,7 +86,7 @@ MANNERS: Mapping[str, Made] = MappingProxyType({
                        "a rod goes through, with nut and washer at its ends", fastened=False, upright=True,
                        in_line=True),
     "let-in angle": Made(_STEEL, (*_LAID, "twist_held_by"), NAILED, "the angle is its other side", plates=1,
-                         point="held", laps=True, let_in=True, hangs=False),
+                         point="held", let_in=True, hangs=False),
     "toe-nails": Made(_WOOD, ("gap", "on_girder"), ("nail",), "they are nails driven aslant into the other side",
                       aslant=True, in_line=True),
     "rated hardware": Made(("rating",), ("fastener", "gap", "on_girder"), ANY,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ...provenance import Source
 from ...records import dataclass
-from ..loader import listed, numbers, row_of, source_of
+from ..loader import numbers, row_of, source_of
 
 
 @dataclass(frozen=True)
@@ -17,11 +17,6 @@ class Shape:
     t_f: float
     t_web: float
     source: Source
-
-
-def w_shapes() -> tuple[str, ...]:
-    """The shapes that the table knows."""
-    return listed("aisc_w_shapes", "shape")
 
 
 def w_shape(name: str) -> Shape:
