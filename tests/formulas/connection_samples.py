@@ -41,7 +41,8 @@ _STEEL = {
     "E_steel": (28e6, 30e6), "T": (100.0, 5000.0),
 }  # fmt: skip
 _FILES = {
-    "toe_nails dowel_bearing double_shear gap dowel_lengths single_shear yield_terms": _DOWEL,
+    "toe_nails dowel_bearing dowel_lengths": _DOWEL,
+    "yield_modes.single_shear yield_modes.double_shear yield_modes.gap yield_modes.terms": _DOWEL,
     "adjustment withdrawal": _HOLDING,
     "bolt_pattern spacing group_action tear_out washer": _GROUP,
 }
