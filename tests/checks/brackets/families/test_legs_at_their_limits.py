@@ -34,7 +34,7 @@ def joined(legs_joint: Data | None, up: float = -50.0, T: float = 96.0, **shape:
                           fixings=fixings()), structure()  # fmt: skip
     loads = loads_of(piece, here)
     many = np.ones(len(loads.combinations))
-    force: Any = SimpleNamespace(N=many * T * math.sqrt(2.0), F=many * (T - up), beta=45.0)
+    force: Any = SimpleNamespace(shape=piece.shape, N=many * T * math.sqrt(2.0), F=many * (T - up), beta=45.0)
     return list(legs_joined(piece, loads, wood(here), force, here))
 
 
