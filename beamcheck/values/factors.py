@@ -29,8 +29,9 @@ from .lumber import NO_3, STUD, STUD_WIDTH, DesignValues, Size
 
 __all__ = [
     "DeflectionLimits", "EffectiveLength", "Found", "Property", "creep", "dead_share_of_total", "deflection_limit",
-    "effective_length", "effective_length_cases", "flat_use_factor", "incising", "length_factor", "load_duration",
-    "load_duration_kinds", "proportion_rule", "repetitive_factor", "size_factor", "temperature", "wet_service",
+    "effective_length", "effective_length_cases", "flat_use_factor", "incising", "is_hot", "least_repetitive",
+    "length_factor", "load_duration", "load_duration_kinds", "not_repetitive", "proportion_rule", "repetitive_factor",
+    "size_factor", "temperature", "wet_service",
 ]  # fmt: skip
 
 Property = Literal["F_b", "F_t", "F_v", "F_c_perp", "F_c", "E", "E_min"]
@@ -40,6 +41,7 @@ LIGHT: Mapping[GradeKey, str] = MappingProxyType(
 )
 SELECT = frozenset(grade_key(name) for name in ("Select Structural", "No.1 & Btr", "No.1", "No.2", "No.3", "No.1/No.2"))
 GRAIN = frozenset({"open", "close", "grain"})
+HOT = 100  # deg F: the first column of the table of C_t, in which all factors are 1
 
 
 def load_duration_kinds() -> tuple[str, ...]:
@@ -175,6 +177,11 @@ def wet_service(values: DesignValues, size: Size, for_: Property, C_F: float = 1
     return Found(float(row["E" if for_ == "E_min" else for_]), source_of(row), reason)
 
 
+def is_hot(T: float) -> bool:
+    """Whether sustained heat of that many deg F lowers anything (NDS 2018 2.3.3)."""
+    return T > HOT
+
+
 def temperature(for_: Property, T: float, wet: bool) -> Found[float]:
     """C_t of NDS 2018 Table 2.3.3 for the highest sustained temperature `T`, deg F.
 
@@ -184,7 +191,7 @@ def temperature(for_: Property, T: float, wet: bool) -> Found[float]:
     moisture = "wet" if wet else "dry"
     table = rows("nds_2018_temperature")
     row = next(row for row in table if for_ in row["properties"].split() and row["moisture"] == moisture)
-    for limit in (100, 125, 150):
+    for limit in (HOT, 125, 150):
         if limit >= T:
             return Found(float(row[f"up_to_{limit}"]), source_of(row), f"up to {limit} deg F, {moisture}")
     raise OutOfRange(f"{T:g} deg F: no temperature factor for sustained heat above 150 deg F", "NDS 2018 2.3.3")
@@ -203,19 +210,31 @@ def repetitive_factor(size: Size, members: int, spacing: float, shared: bool) ->
     `members`: how many members share the load. `spacing`: center to center, inches; 0 when in contact. `shared`:
     whether a floor, roof or other element joins them so that they share it.
     """
-    rule = {row["rule"]: row for row in rows("nds_2018_repetitive_members")}
-    source = source_of(rule["C_r"])
-    least, widest = float(rule["members_from"]["value"]), float(rule["spacing_up_to"]["value"])
-    why_not = (
-        "not dimension lumber" if size.size_class != "dimension"
-        else f"fewer than {least:g} members" if members < least
+    row = _repetitive()["C_r"]
+    why_not = "not dimension lumber" if size.size_class != "dimension" else not_repetitive(members, spacing, shared)
+    if why_not:
+        return Found(1.0, source_of(row), f"no repetitive member factor: {why_not}")
+    return Found(float(row["value"]), source_of(row), f"{members} members, {spacing:g} in apart, sharing load")
+
+
+def not_repetitive(members: int, spacing: float, shared: bool) -> str:
+    """Why neighbors are no repetitive members, whatever they are made of (NDS 2018 4.3.9); '' where they are."""
+    least, widest = least_repetitive(), float(_repetitive()["spacing_up_to"]["value"])
+    return (
+        f"fewer than {least} members" if members < least
         else f"spaced more than {widest:g} in" if not spacing <= widest
         else "nothing joins them so that they share load" if not shared
         else ""
     )  # fmt: skip
-    if why_not:
-        return Found(1.0, source, f"no repetitive member factor: {why_not}")
-    return Found(float(rule["C_r"]["value"]), source, f"{members} members, {spacing:g} in apart, sharing load")
+
+
+def least_repetitive() -> int:
+    """How many members share load at least."""
+    return int(_repetitive()["members_from"]["value"])
+
+
+def _repetitive() -> dict[str, Row]:
+    return {row["rule"]: row for row in rows("nds_2018_repetitive_members")}
 
 
 def _in_band(row: Row, width: float) -> bool:

@@ -10,9 +10,8 @@ from dataclasses import replace
 
 from ...model.sticks import Stick
 from ...model.stock import Stock
-from ...values.factors import repetitive_factor
-from ...values.judgment import judgment
-from ...values.lumber import read_size
+from ...values.factors import least_repetitive, not_repetitive, repetitive_factor
+from ...values.lumber import Size, read_size
 from .asking.question import PlausibleAnswer, Question, ask
 from .result import Check
 from .wood.material import sold_dry
@@ -34,12 +33,19 @@ def with_unsaid(checks: Iterable[Check], questions: Iterable[Question]) -> list[
     return [carrying(check) for check in checks]
 
 
+def _raised(stock: Stock, size: Size, members: int, spacing: float) -> bool:
+    """Whether so many neighbors under a deck would raise what it takes."""
+    if stock.report is not None:
+        return stock.report.C_r != 1.0 and not not_repetitive(members, spacing, True)
+    return stock.made == "sawn" and repetitive_factor(size, members, spacing, True).value != 1.0
+
+
 def unsaid_of(stock: Stock, stick: Stick | None = None) -> Iterator[Question]:
     """What is open of the wood of a piece."""
     size = read_size(stock.size)
     if stock.moisture == "dry" and stock.metered is None and stock.made == "sawn" and not sold_dry(stock, size):
         yield ask("moisture", stock.name, f"stock.{stock.name}.measured_moisture")
-    if "moisture" in stock.assumed and stock.moisture != "dry":
+    if "moisture" in stock.assumed:
         field = f"stock.{stock.name}.moisture"
         known = (f"stock.{stock.name}.assumed", None)
         dry = PlausibleAnswer("yes", (known, (field, "dry"), (f"stock.{stock.name}.measured_moisture", "12 %")))
@@ -53,9 +59,8 @@ def unsaid_of(stock: Stock, stick: Stick | None = None) -> Iterator[Question]:
         yield ask("assumed_top", stick.name, f"{path}.top_held", answers=[held, free])
     if stick is None or stick.spacing is None or stick.model_fields_set & {"members", "shared_by"}:
         return
-    three = int(judgment("members that share a load").value)
-    raises = stock.report.C_r > 1.0 if stock.report is not None else stock.made == "sawn"
-    if raises and repetitive_factor(size, three, stick.spacing, True).value > 1.0:
+    three = least_repetitive()
+    if _raised(stock, size, three, stick.spacing):
         path = f"{type(stick).__name__.casefold()}.{stick.name}"
         deck = "3/4 in subfloor, nailed to each"
         sets = ((f"{path}.shared_by", deck), (f"{path}.members", three))  # members without a deck are refused

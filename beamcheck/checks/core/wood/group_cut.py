@@ -101,7 +101,7 @@ def slot_net(pad: Pad, section: Section, cut: GroupCut) -> tuple[Number, Number,
     """
     b_n, d = pad.take("b_n", breadth_left(section, cut), "in", note="breadth beside the slot"), float(section.d)
     if not cut.voids:
-        left = Section(b_n, section.d, min(float(section.breadth_alone), float(b_n)))
+        left = Section(b_n, section.d, b_n)
         return left.modulus(pad), left.area(pad), section.d, left.inertia(pad)
     A = pad.take("A_n", _area(section, cut), "in2", clause=NET, note="less all rows of holes, in one section")
     first = float(b_n) * d * d / 2.0 - sum(void.breadth * void.height * void.y for void in cut.voids)

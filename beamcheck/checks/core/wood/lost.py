@@ -22,7 +22,7 @@ from ....values.lumber import read_size
 from .strength import Section
 
 NET = "NDS 2018 3.1.2"
-LITTLE = 1e-6  # in; what is less is no loss
+HAIR = 1e-6  # in; what is less is no loss
 BEHIND = {"decay": "wood behind decay", "char": "wood behind char"}
 
 
@@ -58,9 +58,7 @@ def left_of(section: Section, lost: Lost) -> tuple[float, float]:
 
 def all_is_lost(section: Section, lost: Lost) -> bool:
     """Whether no section is left that can be worked with."""
-    b, d = left_of(section, lost)
-    legs = [leg for leg, _ in lost.corners]
-    return b <= 0.0 or d <= 0.0 or 2.0 * max(legs, default=0.0) >= min(b, d)
+    return 2.0 * max([0.0, *(leg for leg, _ in lost.corners)]) >= min(left_of(section, lost))
 
 
 def lost_net(pad: Pad, section: Section, lost: Lost) -> tuple[Number, Number, Number, Number]:
@@ -69,7 +67,7 @@ def lost_net(pad: Pad, section: Section, lost: Lost) -> tuple[Number, Number, Nu
     b = pad.take("b_n", b_n, "in", note="least breadth as surveyed")
     d = pad.take("d_n", d_n, "in", note="least depth as surveyed")
     if not lost.corners:
-        left = Section(b, d, min(float(section.breadth_alone), b_n))
+        left = Section(b, d, b)
         return left.modulus(pad), left.area(pad), d, left.inertia(pad)
     triangles = [(0.5 * leg**2, d_n - leg / 3.0 if top else leg / 3.0, leg) for leg, top in lost.corners]
     area = b_n * d_n - sum(A for A, _, _ in triangles)
@@ -97,8 +95,8 @@ def losses_of(stock: Stock) -> list[Lost]:
     )
     found = []
     for start, end in pairwise(places):
-        lost = _stretch(survey, size.b, size.d, max(start, 0.0), end)
-        if end - start > LITTLE and (lost.width > LITTLE or lost.depth > LITTLE or lost.corners):
+        lost = _stretch(survey, size.b, size.d, start, end)
+        if end - start > HAIR and (lost.width > HAIR or lost.depth > HAIR or lost.corners):
             found.append(lost)
     return found
 
@@ -114,20 +112,17 @@ def behind(loss: Loss) -> float:
 
 
 def _stretch(survey: Survey, b: float, d: float, start: float, end: float) -> Lost:
-    middle = 0.5 * (start + end)
-    before = [one for one in survey.stations if one.at <= middle]
-    after = [one for one in survey.stations if one.at >= middle]
-    near = [*([max(before, key=lambda one: one.at)] if before else []),
-            *([min(after, key=lambda one: one.at)] if after else [])]  # fmt: skip
-    width = max([b - one.breadth for one in near], default=0.0)
-    depth = max([d - one.depth for one in near], default=0.0)
-    width, depth = max(width, 0.0), max(depth, 0.0)
-    why = ["as measured"] if width > LITTLE or depth > LITTLE else []
+    places = [one.at for one in survey.stations]
+    before, after = [at for at in places if at <= start], [at for at in places if at >= end]
+    near = [one for one in survey.stations if one.at in (*sorted(before)[-1:], *sorted(after)[:1])]
+    width = max([0.0, *(b - one.breadth for one in near)])
+    depth = max([0.0, *(d - one.depth for one in near)])
+    why = ["as measured"] if width > HAIR or depth > HAIR else []
     corners: list[tuple[float, bool]] = []
     by_face: dict[str, float] = {}
     for loss in survey.losses or ():
         first, last = _reach(loss)
-        if not (first < end - LITTLE and last > start + LITTLE):
+        if not (first < end - HAIR and last > start + HAIR):
             continue
         why.append(f"{loss.what} {loss.where}")
         if " " in loss.where:
@@ -136,7 +131,7 @@ def _stretch(survey: Survey, b: float, d: float, start: float, end: float) -> Lo
             by_face[loss.where] = max(by_face.get(loss.where, 0.0), loss.depth + behind(loss))
     width += by_face.get("left", 0.0) + by_face.get("right", 0.0)
     depth += by_face.get("top", 0.0) + by_face.get("bottom", 0.0)
-    return Lost(middle, end - start, width, depth, tuple(corners), ", ".join(dict.fromkeys(why)))
+    return Lost(0.5 * (start + end), end - start, width, depth, tuple(corners), ", ".join(dict.fromkeys(why)))
 
 
 def least_section(stock: Stock, section: Section) -> Section:
@@ -144,10 +139,24 @@ def least_section(stock: Stock, section: Section) -> Section:
     losses = losses_of(stock)
     if not losses:
         return section
-    legs = max((leg for lost in losses for leg, _ in lost.corners), default=0.0)
-    width, depth = max(lost.width for lost in losses) + legs, max(lost.depth for lost in losses)
-    b, d = float(section.b) - width, float(section.d) - depth
+    b = float(section.b) - max(lost.width for lost in losses)
+    d = float(section.d) - max(lost.depth for lost in losses)
+    b -= _off_the_breadth(stock, min(b, d))
     return Section(b, d, min(float(section.breadth_alone), b))
+
+
+def _off_the_breadth(stock: Stock, side: float) -> float:
+    """What breadth is taken off for wane, inches: the largest leg, or of large ones the largest on both sides.
+
+    A breadth less by one leg is weaker than four corners less by that leg as long as the legs are small.
+    """
+    legs = {"left": 0.0, "right": 0.0}
+    for loss in (stock.survey.losses or ()) if stock.survey is not None else ():
+        if loss.what == "wane":
+            of = loss.where.split()[1]
+            legs[of] = max(legs[of], loss.depth)
+    most = max(legs.values())
+    return most if most <= judgment("wane that counts once").value * side else sum(legs.values())
 
 
 def least_breadth(stock: Stock, start: float, end: float) -> float:

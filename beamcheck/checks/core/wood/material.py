@@ -194,7 +194,7 @@ def wood_of(
         name: factors.Property, value: float, C_F: Factor = ONE, C_fu: Factor = ONE, C_r: Factor = ONE
     ) -> Property:
         C_M = factor(factors.wet_service(values, size, name, float(C_F.value))) if wet else ONE
-        C_t = factor(factors.temperature(name, stock.temperature, wet)) if stock.temperature > 100 else ONE
+        C_t = factor(factors.temperature(name, stock.temperature, wet)) if factors.is_hot(stock.temperature) else ONE
         C_i = factor(factors.incising(name)) if stock.incised and not timber else ONE
         return Property(value, C_M, C_t, C_F, C_i, C_fu, C_r, values.source)
 

@@ -16,6 +16,7 @@ from ....values.judgment import judgment
 from ....values.lumber import DesignValues, read_size
 
 TAPE = "tape on a side of timber"  # row of tables/judgment_survey.csv
+OUT = 1.645  # deviations beyond which a piece hardly is of a row: 5 % of a normal distribution lie there
 
 
 @dataclass(frozen=True)
@@ -104,7 +105,7 @@ def _round(E: float) -> str:
 
 
 def _beyond(found: Interval, mean: float, COV: float) -> bool:
-    return found.high < mean * (1.0 - 1.645 * COV) or found.low > mean * (1.0 + 1.645 * COV)
+    return found.high < mean * (1.0 - OUT * COV) or found.low > mean * (1.0 + OUT * COV)
 
 
 def tests_words(stock: Stock) -> list[str]:

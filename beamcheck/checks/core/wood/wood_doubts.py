@@ -133,9 +133,12 @@ def wood_doubts(stock: Stock, size: Size, values: DesignValues) -> Iterator[Wood
 
 
 def treated_with(stock: Stock) -> str:
-    """What treated wood was treated with, as a field or the words of its end tag say; '' where neither does."""
+    """What treated wood was treated with, as a field or the words of its end tag say; '' where neither does.
+
+    Words of fire outweigh a field that says preservative.
+    """
     said = [one.says for one in told(stock.evidence, "treatment")]
-    return stock.treated_with or ("fire retardant" if "fire retardant" in said else next(iter(said), ""))
+    return "fire retardant" if "fire retardant" in said else stock.treated_with or next(iter(said), "")
 
 
 def _treatment(stock: Stock) -> Iterator[WoodDoubt]:

@@ -15,10 +15,9 @@ from ....units import show
 from ....values.judgment import judgment
 from ....values.lumber import DesignValues
 from ..asking.settling import failing_names
-from .site_tests import TAPE, shear_free, sides_of
+from .site_tests import OUT, TAPE, shear_free, sides_of
 
 Tried = Sequence[tuple[DesignValues, bool]]  # the candidates, and whether each stays within the limits
-OUT = 1.645  # deviations beyond which a piece hardly is of a row, see `site_tests.unlikely`
 
 
 def worth(stock: Stock, rows: Tried, moist: Tried = (), *, dry: bool = True) -> str:
@@ -67,7 +66,8 @@ def _of_a_profile(rows: Tried, moist: Tried, dry: bool) -> str:
 
 def _usual_sag(length: float) -> SagTest:
     return SagTest.model_construct(span=length, weight=judgment("weight of a sag test").value,
-                                   weight_off=judgment("error of a scale").value, sag_off=1.0 / 32.0)  # fmt: skip
+                                   weight_off=judgment("error of a scale").value,
+                                   sag_off=judgment("error of a sag").value)  # fmt: skip
 
 
 def _usual_weighing(stock: Stock, length: float) -> Weighing:

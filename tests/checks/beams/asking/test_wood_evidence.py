@@ -59,6 +59,8 @@ def test_a_certificate_has_a_writer_and_a_number() -> None:
     ({}, ["treated_with"]), ({"treated_with": "preservative"}, []),
     ({"treated_with": "fire retardant"}, ["fire_retardant"]),
     ({"evidence": "stamp WCLIB No.1; end tag UC4A"}, []), ({"evidence": "stamp WCLIB No.1, FRT"}, ["fire_retardant"]),
+    ({"evidence": "stamp WCLIB No.1, FRT", "treated_with": "preservative"}, ["fire_retardant"]),  # whoever errs
+    ({"evidence": "stamp WCLIB No.1, UC3A, fire retardant"}, ["fire_retardant"]),
 ])  # fmt: skip
 def test_what_it_was_treated_with(more: dict[str, str], asked: list[str]) -> None:
     """NDS 2018 4.3.8 (memory): preservative leaves the values as they are, treatment against fire does not."""

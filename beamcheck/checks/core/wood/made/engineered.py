@@ -118,7 +118,7 @@ def _glulam(stock: Stock, values: DesignValues, wet: bool, sharing: Sharing | No
         if wet:
             factor = glued_factor("C_M", name)
             C_M = Factor(factor.value, factor.reason, factor.source)
-        if stock.temperature > 100.0:
+        if factors.is_hot(stock.temperature):
             heat = factors.temperature(name, stock.temperature, wet)  # type: ignore[arg-type]
             C_t = Factor(heat.value, heat.reason, heat.source)
         return Property(value, C_M, C_t, source=found.source)
@@ -132,7 +132,8 @@ def _glulam(stock: Stock, values: DesignValues, wet: bool, sharing: Sharing | No
         of_properties({name: prop(name, getattr(values, name)) for name in NAMES}), density=density,
         G=found.G, made="glulam", volume=Volume(found.source, x_V=found.x_V),
         F_b_other=None if found.balanced else prop("F_b", found.F_b_other),
-        C_vr=Factor(cut.value, cut.reason, cut.source), doubts=tuple(_doubts(stock, values)), notes=tuple(notes),
+        C_vr=Factor(cut.value, cut.reason, cut.source), doubts=tuple(_doubts(stock, values, wet=False)),
+        notes=tuple(notes),
     )  # fmt: skip
 
 
@@ -155,8 +156,9 @@ def _composite(stock: Stock, values: DesignValues, wet: bool, sharing: Sharing |
     report = _report(stock)
     source = report_source(report)
     C_r = ONE
-    if sharing is not None and report.C_r > 1.0 and sharing.members >= 3 and sharing.joined and sharing.spacing <= 24.0:
-        C_r = Factor(report.C_r, f"{sharing.members} members that share the load, by the report", source)
+    if sharing is not None and not factors.not_repetitive(sharing.members, sharing.spacing, sharing.joined):
+        many = f"{sharing.members} members that share the load, by the report"
+        C_r = ONE if report.C_r == 1.0 else Factor(report.C_r, many, source)
     properties = {name: Property(getattr(values, name), source=source) for name in NAMES}
     properties["F_b"] = replace(properties["F_b"], C_r=C_r)
     density, note = _report_density(stock, report, wet)
@@ -171,20 +173,20 @@ def _composite(stock: Stock, values: DesignValues, wet: bool, sharing: Sharing |
         of_properties(properties), density=density, G=report.G, made="composite",
         volume=Volume(source, d_0=report.d_0, m_V=report.power, least=report.least_depth),
         shear_free=report.E_is != "shear included",
-        doubts=(*_doubts(stock, values, wet), *_report_doubts(stock, report)), notes=tuple(notes),
+        doubts=(*_doubts(stock, values, wet=wet), *_report_doubts(stock, report)), notes=tuple(notes),
     )  # fmt: skip
 
 
-def _doubts(stock: Stock, values: DesignValues, wet: bool = False) -> Iterator[WoodDoubt]:
+def _doubts(stock: Stock, values: DesignValues, *, wet: bool) -> Iterator[WoodDoubt]:
     yield from stated_grade_doubts(stock)
     if values.source.confidence == "low":
         text = f"{values.grade}: the tabulated values are recalled with low confidence"
         yield WoodDoubt(text, ask("low_confidence", stock.name, wood=values.grade))
-    words = WORDS[stock.made]
+    words, hot = WORDS[stock.made], stock.made == "composite" and factors.is_hot(stock.temperature)
     for wrong in (
         "treated" if stock.treated or stock.incised or treated_with(stock) or _TREATED.search(stock.evidence) else "",
         "put in wet, or wet in service" if wet else "",
-        f"at {show(stock.temperature, 'temperature')}" if stock.made == "composite" and stock.temperature > 100 else "",
+        f"at {show(stock.temperature, 'temperature')}" if hot else "",
     ):
         if wrong:
             text = f"{words} {wrong}: only its maker can say what its values are then"

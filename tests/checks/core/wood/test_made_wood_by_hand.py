@@ -8,7 +8,7 @@ import pytest
 
 from beamcheck.calc.pad import SilentPad
 from beamcheck.checks.core.wood.made.engineered import adjusted, engineered_values, engineered_wood
-from beamcheck.checks.core.wood.record import Sharing
+from beamcheck.checks.core.wood.record import ONE, Sharing
 from beamcheck.errors import OutOfRange
 from beamcheck.model.stock import Stock
 
@@ -46,7 +46,7 @@ def wood(stock: Stock, sharing: Sharing | None = None, form: Any = "beam") -> An
 def test_neighbors_raise_what_the_report_says(report: Data, sharing: Sharing | None, C_r: float) -> None:
     """Three and more at 24 in and less, under a deck, where the report has a factor; of glued timber nothing."""
     found = wood(lvl(report), sharing)
-    assert found.F_b.C_r.value == C_r and found.F_v.C_r.value == 1.0
+    assert found.F_b.C_r.value == C_r and found.F_v.C_r.value == 1.0 and (found.F_b.C_r == ONE) is (C_r == 1.0)
     assert wood(glulam(), sharing).F_b.C_r.value == 1.0
     said = "neighbors that share the load raise nothing here" in " ".join(wood(glulam(), sharing).notes)
     assert said is (sharing is not None)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 import math
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -34,10 +35,11 @@ from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.model.existing import Existing
 from beamcheck.model.fire import Fire
 from beamcheck.model.stock import Stock
+from beamcheck.provenance import Source
 from beamcheck.values.lumber import read_size
 
-from ..anchors.anchors import loaded, made
-from ..anchors.anchors import stock as sawn
+from ...anchors.anchors import loaded, made
+from ...anchors.anchors import stock as sawn
 
 Data = dict[str, Any]
 
@@ -188,6 +190,18 @@ def test_what_is_in_doubt_of_a_report() -> None:
     assert doubts(lvl("stamp: plant 7, LVL 2.0E")) == ["evidence"] and doubts(lvl("")) == []
     assert doubts(lvl(E="2,200,000 psi")) == [] and doubts(lvl(E="2,210,000 psi")) == ["E"]
     assert doubts(lvl(edition="renewed 3 May 2025, to be confirmed")) == ["edition"]
+    assert doubts(lvl(number="to be confirmed, 0417")) == ["number"]
+    for by, asked in (("", ["holds_by"]), ("the maker, letter of 3 May 2026, no. 4", [])):
+        assert doubts(lvl(edition="renewed 3 May 2012", holds_by=by)) == asked
+        assert doubts(lvl(edition="renewed 3 May 2026", holds_by=by)) == []
+    two = {"number": "report no. 0417, part 2"}  # its longest number is to be named, not just any
+    assert doubts(lvl("stamp: plant 2, LVL 2.0E", **two)) == ["evidence"]
+    assert doubts(lvl("stamp: plant 7, 0417", **two)) == []
+    for E, asked in (("2,080,000 psi", []), ("2,100,000 psi", ["E"])):  # over 1.1 times 1.9 million
+        assert doubts(lvl("stamp: plant 7, LVL 1.9E, report 0417", E=E)) == asked
+        assert (
+            doubts(lvl("stamp: LVL 1.9E, report 0417, or 1.55E", E=E)) == asked
+        )  # the best of the makes that it names
 
 
 def test_values_that_a_report_does_not_give() -> None:
@@ -196,6 +210,14 @@ def test_values_that_a_report_does_not_give() -> None:
     assert (values.E_min, values.F_t, values.F_c, values.F_b) == pytest.approx((0.36 * 2e6, 1.0, 1.0, 2600.0))
     given = engineered_values(lvl(E_min="1,000,000 psi", F_t="1,600 psi", F_c="2,400 psi"))
     assert (given.E_min, given.F_t, given.F_c) == (1e6, 1600.0, 2400.0)
+
+
+@pytest.mark.parametrize(("wood", "low"), [("composite", True), ("composite", False), ("glulam", True)])
+def test_values_of_low_confidence_are_asked_about(wood: str, low: bool) -> None:
+    stock = lvl() if wood == "composite" else glulam()
+    values = replace(engineered_values(stock), source=Source("x", "memory", "", "low" if low else ""))
+    found = engineered_wood(stock, values, laid="on edge", sharing=None, form="beam")
+    assert any(one.question.id.endswith("low_confidence") for one in found.doubts) is low
 
 
 def glulam(size: str = "5 1/8 in x 18 in", **more: Any) -> Stock:
@@ -275,85 +297,3 @@ def test_what_may_pull_up_on_a_wall(up: float, more: Data, verdict: str) -> None
     (found,) = uplift_taken("B", "what", wall(**more), [loaded("case 1"), loaded("case 2")], np.array([0.0, up]))
     assert found.verdict == verdict
     assert math.isclose(found.demand or up, up)
-
-
-# ---- sawn wood ------------------------------------------------------------------------------------------------------
-
-
-def pcf(G: float, moisture: float) -> float:
-    """NDS Supplement 3.1.3 (memory)."""
-    return 62.4 * G / (1.0 + G * 0.009 * moisture) * (1.0 + moisture / 100.0)
-
-
-def unmetered(size: str = "6x12 dressed", **more: Any) -> Any:
-    return made(sawn(size, **{"measured_moisture": None, **more}))
-
-
-def test_weight_of_wood_by_its_moisture() -> None:
-    """G 0.50 as metered; dressed dimension lumber comes at 19 %; what is weighed counts as weighed."""
-    assert made(sawn("6x12 dressed", measured_moisture="12 %")).density == pytest.approx(pcf(0.5, 12.0) / 1728.0)
-    assert unmetered("2x10").density == pytest.approx(pcf(0.5, 19.0) / 1728.0)
-    assert made(sawn(density="40 pcf")).density == pytest.approx(40.0 / 1728.0)
-    wet = made(sawn("6x12 dressed", moisture="green", measured_moisture="25 %"))
-    assert wet.density == pytest.approx(pcf(0.5, 25.0) / 1728.0)
-    assert wet.dry_density == pytest.approx(pcf(0.5, 12.0) / 1728.0, rel=0.05) and wet.dry_density < wet.density
-    weighed = made(sawn("6x12 dressed", moisture="green", measured_moisture="25 %", density="45 pcf"))
-    assert weighed.dry_density == pytest.approx(45.0 / 1728.0 * (wet_share(wet.dry_density) + 100.0) / 125.0, rel=1e-3)
-    assert made(sawn("6x12 dressed")).dry_density == 0.0
-
-
-def wet_share(density: float) -> float:
-    """The moisture at which wood of G 0.50 has a weight, percent."""
-    low, high = 0.0, 30.0
-    for _ in range(60):
-        middle = 0.5 * (low + high)
-        low, high = (middle, high) if pcf(0.5, middle) / 1728.0 < density else (low, middle)
-    return low
-
-
-@pytest.mark.parametrize(
-    ("stock", "dry", "says"),
-    [
-        (sawn("6x12 dressed", measured_moisture="19 %"), True, ""),
-        (sawn("6x12 dressed", measured_moisture="19.1 %"), False, "declared dry but metered"),
-        (sawn("6x12 dressed", measured_moisture=None), False, "no moisture reading is given"),
-        (sawn("2x10", measured_moisture=None), True, ""),
-        (sawn("2x10 rough", measured_moisture=None), False, "no moisture"),
-        (sawn("2x10", measured_moisture=None, evidence="stamp: mill 12, No.1, S-GRN"), False, "stamped S-GRN"),
-        (sawn("6x12 dressed", moisture="green", measured_moisture="15 %"), False, "installed green"),
-    ],
-)  # fmt: skip
-def test_what_counts_as_dry(stock: Stock, dry: bool, says: str) -> None:
-    """19 % at most as metered; NDS 4.3.3 for the rest; K_cr 1.5 dry and 2.0 wet (3.5.2)."""
-    found = made(stock)
-    assert found.dry is dry and found.K_cr.value == (1.5 if dry else 2.0)
-    assert says in " ".join(found.notes) and ("taken as wet" not in " ".join(found.notes) or not dry)
-
-
-def test_neighbors_flat_use_heat_and_incising() -> None:
-    """C_r 1.15 of dimension lumber, three and more at 24 in and less; C_fu of a 2x10 1.2; C_i 0.80, 0.95; C_t 0.7."""
-    from beamcheck.checks.core.wood.material import reference_values, wood_of
-    from beamcheck.checks.core.wood.record import Sharing
-
-    joist, timber = sawn("2x10"), sawn("6x12 dressed")
-
-    def C_r(stock: Stock, members: int, spacing: float, joined: bool = True) -> float:
-        sharing = Sharing(members, spacing, joined)
-        return float(wood_of(stock, reference_values(stock), sharing=sharing).F_b.C_r.value)
-
-    assert C_r(joist, 3, 24.0) == 1.15 and C_r(joist, 2, 24.0) == 1.0 and C_r(joist, 3, 24.1) == 1.0
-    assert C_r(joist, 3, 16.0, joined=False) == 1.0 and C_r(timber, 5, 16.0) == 1.0
-    flat = wood_of(joist, reference_values(joist), laid="flat")
-    assert flat.F_b.C_fu.value == 1.2 and made(joist).F_b.C_fu.value == 1.0 and flat.E.C_fu.value == 1.0
-    hot = made(sawn("2x10", temperature="130 F"))
-    assert (
-        hot.F_b.C_t.value == 0.7
-        and hot.E.C_t.value == 0.9
-        and made(sawn("2x10", temperature="100 F")).F_b.C_t.value == 1.0
-    )
-    cut = made(sawn("2x10", incised=True, treated=True, treated_with="preservative"))
-    assert cut.F_b.C_i.value == 0.8 and cut.E.C_i.value == 0.95 and cut.F_c_perp.C_i.value == 1.0
-    whole = made(sawn("6x12 dressed", incised=True, treated=True, treated_with="preservative"))
-    assert whole.F_b.C_i.value == 1.0 and any("incised timber" in one.text for one in whole.doubts)
-    deep = made(sawn("6x14 dressed"))
-    assert deep.F_b.C_F.value == pytest.approx((12.0 / 13.5) ** (1.0 / 9.0))
