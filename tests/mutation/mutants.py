@@ -127,7 +127,7 @@ def _changes(tree: ast.AST) -> Iterator[tuple[ast.expr, str]]:
             case ast.Call(ast.Name(name) as called) if name in NAMES:
                 yield called, NAMES[name]
             case ast.If(test) | ast.IfExp(test):
-                if isinstance(test, ast.Name | ast.Attribute | ast.Call):
+                if isinstance(test, ast.Name | ast.Attribute | ast.Call) and ast.unparse(test) != "TYPE_CHECKING":
                     yield test, _printed(ast.UnaryOp(ast.Not(), test))
 
 

@@ -85,12 +85,12 @@ class Structure:
     stocks: Mapping[str, Stock]
     pieces: Mapping[str, AnyPiece]
     anchors: Mapping[str, Anchor] = field(default_factory=dict)
-    groups: dict[str, list[Any]] = field(default_factory=dict, compare=False, repr=False)
-    runs: MutableMapping[str, Any] = field(default_factory=dict, compare=False, repr=False)
-    verdicts: MutableMapping[str, Verdict] = field(default_factory=dict, compare=False, repr=False)
-    stiffness: MutableMapping[str, tuple[float, float]] = field(default_factory=dict, compare=False, repr=False)
+    groups: dict[str, list[Any]] = field(default_factory=dict)
+    runs: MutableMapping[str, Any] = field(default_factory=dict)
+    verdicts: MutableMapping[str, Verdict] = field(default_factory=dict)
+    stiffness: MutableMapping[str, tuple[float, float]] = field(default_factory=dict)
     heads: Mapping[str, Any] = field(default_factory=dict)
-    joints: Joints = field(default_factory=NoJoints, compare=False, repr=False)
+    joints: Joints = field(default_factory=NoJoints)
 
     @property
     def areas(self) -> Areas:

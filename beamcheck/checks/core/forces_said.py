@@ -52,10 +52,14 @@ def _way(word: str) -> str:
 
 def same_force(one: float, other: float) -> bool:
     """Whether two figures differ by no more than rounding between units."""
-    return abs(one - other) <= judgment("forces of one paper and one entry").value * other
+    return abs(one - other) <= _rounded(other)
 
 
 def named_too_small(text: str, force: float) -> float | None:
     """The largest force that a paper names, where more comes to what it answers for; lbf."""
     most = max(forces_said(text), default=0.0)
-    return most if 0.0 < most < force and not same_force(most, force) else None
+    return most if 0.0 < most < force - _rounded(force) else None
+
+
+def _rounded(force: float) -> float:
+    return judgment("forces of one paper and one entry").value * force

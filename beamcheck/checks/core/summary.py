@@ -32,7 +32,7 @@ def quantity(value: float | None, kind: str, system: str | None) -> str:
     if value is None or math.isnan(value):
         return "–"
     if math.isinf(value):
-        return "without limit" if value > 0 else "−∞"
+        return "without limit" if value == math.inf else "−∞"
     return show(value, kind, system)
 
 
