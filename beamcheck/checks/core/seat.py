@@ -151,8 +151,12 @@ def bracket_wood(under: Bracket, context: Context) -> WoodMaterial | tuple[str, 
 
 def least_seat_length(under: AnyPiece | None = None) -> Found[float]:
     """The shortest seat allowed on it, whatever the load, inches (IRC R502.6)."""
+    return judgment(f"least seat on {_hard_or_not(under)}")
+
+
+def _hard_or_not(under: AnyPiece | None) -> str:
     masonry = isinstance(under, Existing) and under.material in ("masonry", "concrete")
-    return judgment("least seat on masonry or concrete" if masonry else "least seat on wood or metal")
+    return "masonry or concrete" if masonry else "wood or metal"
 
 
 def least_seat(subject: str, what: str, l_b: float, under: AnyPiece, clause: str, *, where: str = "") -> list[Check]:
@@ -160,9 +164,5 @@ def least_seat(subject: str, what: str, l_b: float, under: AnyPiece, clause: str
     least = least_seat_length(under)
     if l_b >= least.value:
         return []
-    masonry = isinstance(under, Existing) and under.material in ("masonry", "concrete")
-    text = (
-        f"{show(l_b, 'length')} counted, at least {show(least.value, 'length')} asked on "
-        f"{'masonry or concrete' if masonry else 'wood or metal'}"
-    )
+    text = f"{show(l_b, 'length')} counted, at least {show(least.value, 'length')} asked on {_hard_or_not(under)}"
     return [Check.breaks_rule("seat.least", subject, what, clause, text, where=where)]

@@ -226,5 +226,7 @@ def test_how_a_load_of_a_roof_is_measured_is_read_back(kind: str, measured: str 
     setattr(load, kind, (0.1, "area"))
     rafter: Any = SimpleNamespace(spacing=24.0)
     for level, words_ in ((False, slope), (True, "level")):
-        (row,) = roof_loads_table(rafter, [load], level=level).rows
+        table = roof_loads_table(rafter, [load], level=level)
+        assert ("a dead load not said to be on plan counts along the slope" in table.note) is not level
+        (row,) = table.rows
         assert row == ("roof", kind.replace("_", " "), "14.4 psf", words_, "2 ft")

@@ -13,7 +13,7 @@ from beamcheck.checks.core.asking.question import ask
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.draft import Draft, light_trim_words, transfer_doubts, unknown_below
 from beamcheck.checks.core.result import Check
-from beamcheck.checks.core.screening import MOST_ROWS, Screened, _for_information, _judged, _table, _verdict, settled_by
+from beamcheck.checks.core.screening import Screened, _for_information, _judged, _table, _verdict, settled_by
 from beamcheck.errors import BeamcheckError, OutOfRange
 from beamcheck.model.beams import Beam
 from beamcheck.model.brackets.bracket import Trim
@@ -94,8 +94,8 @@ def test_the_table_of_candidates() -> None:
     )
     tested = _table(screened(1.2, 0.8, unlikely="too light"), stock(), "")
     assert [row[7] for row in tested.rows] == ["too light", "may be"] and len(tested.heads) == 8
-    many = _table(screened(0.5, 0.5) * (MOST_ROWS // 2 + 1), stock(), "")
-    assert len(many.rows) == MOST_ROWS and "The 2 strongest candidates are left out." in many.note
+    many = _table(screened(0.5, 0.5) * 21, stock(), "")
+    assert len(many.rows) == 40 and "The 2 strongest candidates are left out." in many.note
     assert "Would not hold" not in many.note
 
 
@@ -121,6 +121,9 @@ def test_a_load_of_which_something_is_not_known() -> None:
     assert doubts(load(at=20.0)) == [] and doubts(load(unknown=True))[0][0] == "load"
     assert doubts(load(at=20.0, perhaps="more may come"))[0][0] == "load"
     assert doubts(load(), C=over) == [("place", "beam.C.supports.2.lands_at")]
+    given = [{**one.__dict__, "lands_at": 12.0} for one in over.supports]
+    sure = over.model_copy(update={"supports": [over.supports[0].model_copy(update=one) for one in given]})
+    assert doubts(load(), C=sure) == [("place", "beam.C.supports.1.lands_at")]
     assert doubts(load(spread=24.0), C=over) == [] and doubts(load(spread=24.0), "post")[0][0] == "row"
     assert doubts(load(), "post") == [] and doubts(load(), "K", C=over)[0][0] == "place"
     assert doubts(load(at=3.0), "K") == [] and doubts(load(unknown=True, spread=24.0), "post")[0][0] == "load"
@@ -138,6 +141,18 @@ def test_a_little_trim_may_be_anywhere_along_a_simple_beam(weight: float, asked:
     place = Context(Structure(here.structure.stocks, {"B": own, "C": trim}), (load(forces=forces), load(at=3.0)))
     assert light_trim_words("B", place) == ([] if asked else [
         "C, no more than 50 lb, is taken at midspan (common practice)."])  # fmt: skip
+    for last, simple in (
+        ("9 ft", True),
+        ("8.9 ft", False),
+        ("10 ft", True),
+    ):  # nine tenths of 10 ft between its supports
+        seats = [beams.seat("0 ft", "slab"), beams.seat(last, "slab")]
+        short = Beam.model_validate(beams.beam(length="10 ft", supports=seats))
+        assert bool(doubts(load(forces=forces), C=trim, B=short)) is (asked or not simple)
+    over = Beam.model_validate(
+        beams.beam(length="10 ft", supports=[beams.seat("6 in", "slab"), beams.seat("9.4 ft", "slab")])
+    )
+    assert doubts(load(forces=forces), C=trim, B=over) == [("place", "ruling")]
     three = Beam.model_validate(beams.beam(supports=[beams.seat(f"{x} ft", "slab") for x in (0, 6, 12)]))
     assert doubts(load(forces=forces), C=trim, B=three) == [("place", "ruling")]
 

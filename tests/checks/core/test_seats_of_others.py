@@ -5,6 +5,7 @@ from __future__ import annotations
 from types import SimpleNamespace
 from typing import Any
 
+import numpy as np
 import pytest
 
 from beamcheck.checks.core.seat import (
@@ -14,6 +15,7 @@ from beamcheck.checks.core.seat import (
     least_seat,
     least_seat_length,
     nobody_answers,
+    wood_under,
 )
 from beamcheck.checks.core.wood.material import WoodMaterial
 from beamcheck.model.beams import Beam
@@ -23,6 +25,7 @@ from beamcheck.model.existing import Existing
 from beamcheck.model.posts import Post
 from beamcheck.model.stock import Stock
 
+from ..anchors.anchors import loaded
 from ..beams.beams import Data, beam, known, stock
 from ..houses import post
 
@@ -89,6 +92,7 @@ def test_least_length_of_a_seat(material: str, least: float) -> None:
     under = existing(material=material)
     assert least_seat_length(under).value == least and least_seat_length().value == 1.5
     assert least_seat("B", "seat", least, under, "c") == []
+    assert least_seat_length(Beam.model_validate(beam())).value == 1.5
     (found,) = least_seat("B", "seat", least - 0.01, under, "c", where="x")
     assert found.verdict == "fails" and found.where == "x"
     assert ("masonry or concrete" in found.notes[0]) is (least == 3.0)
@@ -105,3 +109,16 @@ def test_who_answers_for_what_is_there(more: Data, verdict: str, words: str) -> 
     assert [one.field for one in found.questions] == ["existing.wall.confirmed_by"] * (verdict == "refer")
     if verdict == "refer":
         assert nobody_answers(existing(**more)) in found.notes[0]
+
+
+@pytest.mark.parametrize(("under", "takes"), [
+    (existing(material="wood", F_c_perp="300 psi"), 300.0), (Beam.model_validate(beam(stock="wood")), 400.0),
+])  # fmt: skip
+def test_wood_across_the_load_under_an_end(under: Any, takes: float) -> None:
+    """R over the contact against F_c_perp' without C_b, as near an end (NDS 2018 3.10.2)."""
+    found = wood_under("C", [loaded("D"), loaded("D + L")], np.array([500.0, 900.0]), 3.0, 1.5, under, context())
+    assert [(one.demand, one.capacity, one.combination) for one in found] == [(900.0 / 4.5, takes, "D + L")]
+    assert found[0].ratio == pytest.approx(200.0 / takes)
+    assert wood_under("C", [loaded("D")], np.array([500.0]), 3.0, 1.5, existing(), context()) == []
+    (asked,) = wood_under("C", [loaded("D")], np.array([500.0]), 3.0, 1.5, existing(material="other"), context())
+    assert asked.verdict == "refer" and asked.questions[0].field == "existing.wall.material"

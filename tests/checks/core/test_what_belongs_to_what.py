@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
-from beamcheck.checks.core.context import Structure
+from beamcheck.analysis.site.areas import NO_AREAS
+from beamcheck.checks.core.context import AREAS, HEAD, JOINTS, JOINTS_OF, MOVEMENT, Context, NoJoints, Site, Structure
 from beamcheck.checks.core.draft import SupportForces
 from beamcheck.model.beams import Beam
 from beamcheck.model.brackets.bracket import Bracket, Trim
@@ -49,3 +51,20 @@ def test_what_stands_on_hangs_in_or_is_near_another() -> None:
 
 def test_a_piece_that_is_alone_is_one_every_nothing() -> None:
     assert SupportForces("wall", {}, 100.0, 0.0).spacing == 0.0
+
+
+def test_what_the_head_of_a_job_says() -> None:
+    """Of pieces without a job nothing is known of the place, the air, the joints and the bolt rows."""
+    bare = Structure({}, {})
+    assert bare.site == Site() and bare.air is None and bare.bolt_rows == bare.all_joints == bare.joints_of("F") == ()
+    assert bare.joint_of_post("P") is None and bare.areas is NO_AREAS
+    head: Any = SimpleNamespace(ground_snow=(0.2, "a map"), snow=None, wind_by="engineer", air="indoor air")
+    joints: Any = [SimpleNamespace(post=name) for name in ("Q", "P")]
+    rows: Any = tuple(SimpleNamespace(kind=kind) for kind in ("bolt row", "board", "bolt row"))
+    here = Structure({}, {}, heads={HEAD: head, JOINTS: tuple(joints), MOVEMENT: rows, f"{JOINTS_OF}F": (joints[0],)})
+    assert here.site == Site((0.2, "a map"), None, "engineer", NO_AREAS) and here.air == "indoor air"
+    assert here.bolt_rows == (rows[0], rows[2]) and here.joint_of_post("P") is joints[1]
+    assert here.all_joints == tuple(joints) and here.joints_of("F") == (joints[0],) and here.joints_of("G") == ()
+    places: Any = SimpleNamespace(site=SimpleNamespace(ground_snow=(0.3, "its own")))
+    assert replace(here, heads={**here.heads, AREAS: places}).site.ground_snow == (0.3, "its own")
+    assert Context(here).anchor(None) is None and Context(here).anchor("A") is None and NoJoints().slot(None) == 0.0

@@ -87,7 +87,7 @@ def height_lost(cut: GroupCut) -> float:
 
 def nothing_is_left(section: Section, cut: GroupCut) -> bool:
     """Whether the slot takes all breadth or the rows all depth."""
-    return breadth_left(section, cut) <= 0.0 or height_lost(cut) >= section.d or _area(section, cut) <= 0.0
+    return height_lost(cut) >= section.d or _area(section, cut) <= 0.0
 
 
 def _area(section: Section, cut: GroupCut) -> float:

@@ -254,7 +254,7 @@ def _grade(stock: Stock) -> Iterator[WoodDoubt]:
 
 
 MM = 1.0 / 25.4
-_SIDE = r"(\d{1,4}(?:\.\d{1,3})?(?:[ -]\d{1,2}/\d{1,2})?)"
+_SIDE = r"(\d{1,4}(?:\.\d{1,3})?(?:[ -]\d{1,2}/[1-9]\d?)?)"
 _UNIT = r"""(?: ?("|in\b\.?|inch(?:es)?\b|mm\b|cm\b))?"""
 _SIZE = re.compile(rf"(?<![\w/.]){_SIDE}{_UNIT} ?(?:[x×]|by\b) ?{_SIDE}{_UNIT}(?![\d/]|\.\d)", re.IGNORECASE)
 _WORDS = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
@@ -287,10 +287,9 @@ def _said(text: str) -> Iterator[tuple[str, list[Sides], str]]:
         sides = sorted((_number(first), _number(second)))
         metric = next((one for one in units if one in _SCALE), "mm" if units == {""} and sides[1] > widest else "")
         b, d = (side * _SCALE.get(metric, 1.0) for side in sides)
-        bare = units == {""} and not metric and "/" not in match.group()
         measured = f"{show(b, 'length', 'US')} x {show(d, 'length', 'US')}"
         forms, written = [(b, d)], measured
-        for name in (f"{b:g}x{d:g}", f"{b:g}x{d:g} dressed") if bare else (measured,):
+        for name in (f"{b:g}x{d:g}", f"{b:g}x{d:g} dressed") if units == {""} else (measured,):
             try:
                 read = read_size(name)
             except BeamcheckError:
@@ -306,7 +305,7 @@ def _number(side: str) -> float:
     if not fraction:
         return float(whole)
     over, under = map(float, fraction.split("/"))
-    return float(whole) + (over / under if under else 0.0)
+    return float(whole) + over / under
 
 
 def _alike(one: Sides, other: Sides) -> bool:

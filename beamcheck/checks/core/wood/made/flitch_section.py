@@ -14,20 +14,22 @@ from .....values.judgment import judgment
 from ..section import Section
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True)
 class FlitchSection(Section):
     """Two plies of wood with a plate between them: `b` and `d` are those of the wood."""
 
-    plate: FlitchPlate
-    E: float  # of the wood, psi
-    rho: float  # weight of the wood, lbf/in3
+    plate: FlitchPlate | None = None
+    E: float = 0.0  # of the wood, psi
+    rho: float = 0.0  # weight of the wood, lbf/in3
 
     def _far(self) -> float:
         """The outer row from the middle, in."""
+        assert self.plate is not None
         apart = self.plate.row_spacing
         return 0.0 if apart is None else 0.5 * (self.plate.rows - 1) * apart
 
     def _less(self, pad: Pad, whole: Number, b: Number) -> Number:
+        assert self.plate is not None
         hole = float(standard_hole(D=bolt(self.plate.bolt).value.D))
         lost = pad(flitch.inertia_of_holes, b=b, d_h=hole, y_far=self._far(), n=float(self.plate.rows))
         return whole - lost
@@ -38,6 +40,7 @@ class FlitchSection(Section):
 
     def plate_inertia(self, pad: Pad) -> Number:
         """Of the plate without the holes, in4."""
+        assert self.plate is not None
         t, h = self.plate.thickness, self.plate.depth
         return self._less(pad, pad(sc.rectangle_inertia, b=t, d=h), t)
 
@@ -56,6 +59,7 @@ class FlitchSection(Section):
 
     def area(self, pad: Pad) -> Number:
         """The area that weighs as much, all as wood, in2."""
+        assert self.plate is not None
         steel = judgment("density of steel").value * self.plate.thickness * self.plate.depth
         return self.wood_area + steel / self.rho
 

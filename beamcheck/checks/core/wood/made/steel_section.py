@@ -39,15 +39,16 @@ def steel_of(stock: Stock) -> tuple[Steel, Source]:
     return found.value, found.source
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True)
 class RolledSection(Section):
     """An I shape. `breadth_alone` is the web's thickness: it is never broader than deep for what holds its edges."""
 
-    shape: Shape
+    shape: Shape | None = None
 
     @property
     def plates(self) -> dict[str, Number]:
         """The measures that the formulas take."""
+        assert self.shape is not None
         return {"d": self.shape.d, "b_f": self.shape.b_f, "t_f": self.shape.t_f, "t_web": self.shape.t_web}
 
     def area(self, pad: Pad) -> Number:
@@ -62,6 +63,7 @@ class RolledSection(Section):
     @property
     def shear_area(self) -> float:
         """Of the web, in2."""
+        assert self.shape is not None
         return self.shape.d * self.shape.t_web
 
 
