@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import math
 from typing import Any, get_args
 
@@ -26,6 +27,7 @@ from beamcheck.checks.core.result import Check, JobResult, PieceResult, judge
 from beamcheck.checks.core.summary import CAUTION, SIGN_OFF, by_gravity, job_text, piece_text
 from beamcheck.checks.core.wood.govern import Criterion, drawing, figures_only, out_of_range, verdicts_only, writing
 from beamcheck.errors import OutOfRange, UnknownName
+from beamcheck.sheet.record.as_json import result_json
 from beamcheck.values.loader import rows
 from beamcheck.values.lumber import design_values, read_size
 
@@ -67,6 +69,13 @@ def test_a_check_a_piece_and_a_job_in_a_notebook() -> None:
     assert not any(mark in bare for mark in ("<ul>", "<table>", "<ol>")) and "Invented" not in bare
     asks = job(questions=(OpenQuestion(OPEN, (("B", "grade"),)),))._repr_html_()  # type: ignore[attr-defined]
     assert "To find out, in this order" in asks and "you, with a moisture meter" in asks
+
+
+def test_demand_and_capacity_of_a_record_have_the_unit_of_their_kind() -> None:
+    found = json.loads(result_json(job()))
+    checks = (found.get("result") or found)["pieces"][0]["checks"]
+    assert [checks[-1][name] for name in ("demand", "capacity")] == [
+        {"value": 1.5, "unit": "lbf"}, {"value": 1.0, "unit": "lbf"}]  # fmt: skip
 
 
 def test_nothing_said_of_strictness_and_kind() -> None:

@@ -86,3 +86,12 @@ def test_what_was_left_out_of_a_part_is_not_looked_for() -> None:
             look()
     whole = Entries(NUMBERS)
     assert list(whole) == ["a", "b", "c"] and "d" not in whole and dict(whole.items()) == NUMBERS
+
+
+def test_each_of_several_choices_and_reads_must_be_the_same() -> None:
+    log, things = Log(), {"a": 1, "b": 2}
+    seen = Watched("things", things, log)
+    assert choose(seen, "one", lambda one: one == 1) == (1,) and choose(seen, "two", lambda one: one == 2) == (2,)
+    assert log.holds({"things": {"a": 1, "b": 2, "c": 3}})
+    assert not log.holds({"things": {"a": 1, "b": 3}}) and not log.holds({"things": {"a": 3, "b": 2}})
+    assert not log.holds({"things": {"a": True, "b": 2}})  # equal, and not the same

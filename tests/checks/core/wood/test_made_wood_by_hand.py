@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from beamcheck.calc.pad import SilentPad
 from beamcheck.checks.core.wood.made.engineered import adjusted, engineered_values, engineered_wood
+from beamcheck.checks.core.wood.made.flitch_section import flitch_section
 from beamcheck.checks.core.wood.record import ONE, Sharing
+from beamcheck.checks.core.wood.section import Section
 from beamcheck.errors import OutOfRange
 from beamcheck.model.stock import Stock
 
@@ -123,3 +126,20 @@ def test_volume_factor_of_glued_timber(b: float, d: float, L: float) -> None:
 def test_without_its_report_composite_lumber_is_not_counted() -> None:
     with pytest.raises(OutOfRange, match="report is not given"):
         engineered_values(lvl().model_copy(update={"report": None}))
+
+
+@pytest.mark.parametrize(("rows", "apart", "far"), [(1, None, [0.0]), (2, 5.0, [-2.5, 2.5]), (3, 3.0, [3.0] * 3)])
+def test_a_flitch_section_less_the_holes_of_its_bolts(rows: int, apart: float | None, far: list[float]) -> None:
+    """Holes of 9/16 in through wood and plate, each b h^3/12 + b h y^2, each as far out as the outermost;
+    all as wood by 29 million psi over E."""
+    plate: Any = SimpleNamespace(thickness=0.5, depth=11.0, bolt="1/2 in", rows=rows, row_spacing=apart)
+    section = flitch_section(Section(3.0, 11.25, 1.5), plate, 1.6e6, 34.0 / 1728.0)
+    h = 9.0 / 16.0
+    wood, steel = (
+        b * d**3 / 12.0 - sum(b * (h**3 / 12.0 + h * y**2) for y in far) for b, d in ((3.0, 11.25), (0.5, 11.0))
+    )
+    pad = SilentPad()
+    assert (section.wood_inertia(pad), section.plate_inertia(pad)) == pytest.approx((wood, steel))
+    whole = wood + steel * 29e6 / 1.6e6
+    assert (section.inertia(pad), section.modulus(pad)) == pytest.approx((whole, whole / 5.625))
+    assert section.wood_area == 33.75 and section.area(pad) == pytest.approx(33.75 + 490.0 / 34.0 * 5.5)
