@@ -32,7 +32,8 @@ def tests_of(file: str) -> tuple[str, ...]:
         near, rest = _files("tests/checks"), ["tests/checks/core"]
     else:
         of_its_name = f"tests/checks/{rooms[-1]}"  # fire is a room of tests, and a file in several rooms
-        near, rest = [], [of_its_name, f"tests/checks/{rooms[0]}", *ALSO.get(rooms[0], ())]
+        drawn = ["tests/sheet/figures"] if "pictures" in rooms else []
+        near, rest = [], [*drawn, of_its_name, f"tests/checks/{rooms[0]}", *ALSO.get(rooms[0], ())]
     near += [path for path in _under(rest) if rooms[-1].split("_")[0] in path.split("/")[-1]]
     every = [] if floor == "formulas" else ["tests/trials/test_figures.py"]
     return tuple(path for path in dict.fromkeys([*near, *rest, *every]) if (TESTS.parent / path).exists())
