@@ -71,7 +71,8 @@ def test_a_plate_between_two_plies() -> None:
     wood = stock("2x12")
     assert "2 plies of 2x12 Douglas Fir-Larch No.1, dry, with a 1/2 in x 11 in steel plate" in sentence(made, wood)
     read = job_from_data(copy.deepcopy(job(made, wood=wood)))
-    assert words.stick_words(read.beam[0], read.stock[0]).endswith("with a 1/2 in x 11 in steel plate between them")
+    wood_of_it = "2 plies of 2x12 Douglas Fir-Larch No.1, with a 1/2 in x 11 in steel plate between them"
+    assert words.stick_words(read.beam[0], read.stock[0]) == wood_of_it
     assert words.beam_inputs(read.beam[0])[-3:] == [
         ("plies joined by", "16d common nails, 3 rows every 8 in"),
         ("steel plate between the plies", "1/2 in x 11 in A36"),

@@ -6,10 +6,12 @@ import math
 
 import pytest
 
+from beamcheck.calc.pad import Pad
 from beamcheck.checks.core.asking.question import TROUBLE, ask
 from beamcheck.checks.core.asking.settling import _names, failing_names, settling_sentence
-from beamcheck.checks.core.result import Check, Holding, PieceResult, first_worst, judge, within, worst
+from beamcheck.checks.core.result import Check, Holding, JobResult, PieceResult, first_worst, judge, within, worst
 from beamcheck.checks.core.statics import four, load_line, moment_line, terms
+from beamcheck.provenance import Source
 from beamcheck.values.lumber import design_values, read_size
 
 OPEN = ask("moisture", "w", "stock.w.measured_moisture")
@@ -158,3 +160,13 @@ def test_the_sentence_that_settles() -> None:
     assert settling_sentence(why) == "The grade settles it: a certificate would do."
     assert settling_sentence("Species and grade together settle it: x.") == "Species and grade together settle it: x."
     assert settling_sentence("Nothing of that. It settles") == ""
+
+
+def test_sources_behind_the_steps_of_a_piece_and_of_a_job() -> None:
+    """Each once, in the order of first use; steps without one have none."""
+    pad, one, two = Pad(), Source("a", "read"), Source("b", "memory")
+    for symbol, source in (("x", one), ("y", None), ("z", two), ("w", one)):
+        pad.take(symbol, 1.0, source=source)
+    made = piece(ratio(0.5, steps=pad.steps), PASSES)
+    assert made.sources == (one, two)
+    assert JobResult("", "passes", (), (made, made), (), (), "", "", "", "").sources == (one, two)

@@ -64,6 +64,8 @@ def test_a_check_a_piece_and_a_job_in_a_notebook() -> None:
                        (ASKED, ("", "B, grade", "not said"))):  # fmt: skip
         first = f"<tr>{cells.format(f'<strong>{check.verdict}</strong>')}"
         assert first + "".join(map(cells.format, row)) + "</tr>" in check._repr_html_()  # type: ignore[attr-defined]
+    shown = piece(FINE, OVER)._repr_html_()  # type: ignore[attr-defined]
+    assert "<p>beam B: 6x12</p>" in shown and shown.index("bending") < shown.index("shear") and "FAILS" in shown
     assert "<li>B is over</li>" in job()._repr_html_() and "Invented" not in job()._repr_html_()  # type: ignore[attr-defined]
     bare = JobResult("Shed", "refer", (), (), (), (), "", "", "", "")._repr_html_()  # type: ignore[attr-defined]
     assert not any(mark in bare for mark in ("<ul>", "<table>", "<ol>")) and "Invented" not in bare

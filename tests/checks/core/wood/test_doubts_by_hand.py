@@ -17,7 +17,7 @@ from beamcheck.checks.core.wood.grade_asked import ask_grade
 from beamcheck.checks.core.wood.group_cut import GroupCut, Void, slot_net
 from beamcheck.checks.core.wood.made.nails import BOLTS, bolts_at, falls_short
 from beamcheck.checks.core.wood.made.steel_section import rolled_section, shape_of
-from beamcheck.checks.core.wood.material import reference_values, rows_to_screen
+from beamcheck.checks.core.wood.material import reference_values, rows_to_screen, wood_of
 from beamcheck.checks.core.wood.section import Section
 from beamcheck.checks.core.wood.stated_capacity import enough, uplift_taken
 from beamcheck.checks.core.wood.wood_doubts import (
@@ -30,6 +30,7 @@ from beamcheck.checks.core.wood.wood_doubts import (
     wood_doubts,
     wood_evidence_checks,
 )  # fmt: skip
+from beamcheck.errors import OutOfRange
 from beamcheck.model.anchors.anchor import Anchor
 from beamcheck.model.stock import Stock
 from beamcheck.values.hardware.fasteners import nail
@@ -59,6 +60,16 @@ def test_words_that_forbid_bending(words: str, asks: str | None, of_bending: boo
     found = list(wood_doubts(stock, read_size(stock.size), reference_values(stock)))
     told = [(one.question.id.removeprefix("wood/"), one.of_bending) for one in found]
     assert told == ([(asks, of_bending)] if asks else [])
+
+
+@pytest.mark.parametrize(("evidence", "asks"), [
+    ("grading certificate 12 of 2026-01-08", []), ("seen by the neighbor", ["evidence"]),
+    ("grading certificate 12 of 2026-01-08, of another lot", ["evidence"]),
+])  # fmt: skip
+def test_a_certificate_names_its_writer_and_this_lot(evidence: str, asks: list[str]) -> None:
+    stock = sawn("6x12 dressed", grade_from="certificate", evidence=evidence)
+    found = list(wood_doubts(stock, read_size(stock.size), reference_values(stock)))
+    assert [one.question.id.removeprefix("wood/") for one in found] == asks
 
 
 def test_a_row_of_low_confidence_is_asked_about() -> None:
@@ -134,15 +145,29 @@ def test_nails_reach_six_diameters_into_the_next_ply(words: str, thick: float, s
     assert [(one.says, one.sets) for one in bolts_at("beam.B.x")] == [(BOLTS, (("beam.B.x", BOLTS),))]
 
 
+STEEL: dict[str, Any] = {"name": "g", "made": "steel", "grade": "A36", "grade_from": "certificate",
+                         "evidence": "no. 4, A36"}  # fmt: skip
+
+
+def test_steel_is_counted_in_level_beams_on_edge_alone() -> None:
+    """490 pcf and 29 million psi; it does not creep, and all of its dead load counts once; no value of wood passes."""
+    stock = Stock.model_validate({**STEEL, "steel": {"shape": "W8x18"}})
+    for laid, form in (("flat", "beam"), ("on edge", "post"), ("on edge", "")):
+        with pytest.raises(OutOfRange, match="level beams on edge"):
+            wood_of(stock, reference_values(stock), laid=laid, form=form)  # type: ignore[arg-type]
+    made = wood_of(stock, reference_values(stock), form="beam")
+    assert (made.K_cr.value, made.dead_share.value, made.shear_free, made.made) == (1.0, 1.0, True, "steel")
+    assert made.density == pytest.approx(490.0 / 1728.0) and made.E.value == 29e6 and made.F_b.value == 1.0
+
+
 def test_a_shape_by_its_name_and_as_measured() -> None:
-    made = {"name": "g", "made": "steel", "grade": "A36", "grade_from": "certificate", "evidence": "no. 4, A36"}
     measured = {"depth": "8 in", "flange_width": "4 in", "flange": "3/8 in", "web": "1/4 in"}
-    section = rolled_section(Stock.model_validate({**made, "steel": measured}))
+    section = rolled_section(Stock.model_validate({**STEEL, "steel": measured}))
     assert (section.b, section.d, section.breadth_alone, section.sawn, section.round) == (4.0, 8.0, 0.25, False, False)
     assert section.shear_area == 2.0 and section.area(SilentPad()) == pytest.approx(2 * 4.0 * 0.375 + 7.25 * 0.25)
     inertia = (4.0 * 8.0**3 - 3.75 * 7.25**3) / 12.0
     assert (section.inertia(SilentPad()), section.modulus(SilentPad())) == pytest.approx((inertia, inertia / 4.0))
-    named = Stock.model_validate({**made, "steel": {"shape": "W8x18"}})
+    named = Stock.model_validate({**STEEL, "steel": {"shape": "W8x18"}})
     assert named.steel is not None and shape_of(named.steel).d == pytest.approx(8.14)  # AISC Manual Table 1-1, memory
 
 

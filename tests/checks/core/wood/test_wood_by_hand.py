@@ -233,6 +233,7 @@ def test_glued_wood_is_wet_from_sixteen_percent(metered: str | None, dry: bool) 
     found = wood(glulam(measured_moisture=metered))
     assert found.dry is dry and found.K_cr.value == (1.5 if dry else 2.0) and found.c == 0.9
     assert found.F_b.C_M.value == (1.0 if dry else 0.8)  # NDS Supplement Table 5A, memory
+    assert found.dead_share.value == (0.5 if dry else 1.0)  # IBC Table 1604.3 note d: of seasoned wood half
     assert wood(glulam(moisture="wet", measured_moisture=None)).dry is False
 
 
