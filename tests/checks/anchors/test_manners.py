@@ -206,8 +206,9 @@ def test_nails_give_more_than_bolts() -> None:
 def test_one_bolt_and_a_stiff_beam_stay_hinges() -> None:
     one = replace(group([1000.0]), turn=Turn(np.array([0.002]), 1e-8))
     assert holding_the_end(one, connect(one).joint) is one
-    two = replace(group([1000.0], holes=TWO), turn=Turn(np.array([1e-9]), 1e-8))
-    assert connect(two).group is two
+    for force, rotation in ((1000.0, 1e-9), (0.0, 0.0)):  # next to nothing, and nothing at all
+        two = replace(group([force], holes=TWO), turn=Turn(np.array([rotation]), 1e-8))
+        assert connect(two).group is two
 
 
 def test_the_place_of_the_support_counts_before_the_arm_that_is_said() -> None:
