@@ -9,7 +9,7 @@ import pytest
 
 from beamcheck.checks.brackets.bracket import bracket_results
 from beamcheck.checks.brackets.families.registry import family_of
-from beamcheck.checks.brackets.split.split import more_checks
+from beamcheck.checks.brackets.split.wood_as_it_is import more_checks
 from beamcheck.checks.core.result import Check
 from beamcheck.errors import JobError
 from beamcheck.model.outlines.geometry import in_the_wood

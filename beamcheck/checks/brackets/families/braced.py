@@ -10,8 +10,6 @@ import numpy as np
 
 from ....calc.pad import Pad
 from ....formulas.brackets import brace as br
-from ....formulas.brackets.corbel import seat_shear_length
-from ....formulas.wood.bearing import bearing_at_angle
 from ....formulas.wood.combined import eccentric_column_one_way
 from ....formulas.wood.compression import compression_stress
 from ....formulas.wood.shear import shear_stress
@@ -24,7 +22,7 @@ from ...core.context import Context
 from ...core.pictures.board import BoardPicture
 from ...core.result import Check
 from ...core.wood.govern import Criterion, at, duration, govern
-from ...core.wood.material import WoodMaterial, bearing_prime, compression_star, shear_prime
+from ...core.wood.material import WoodMaterial, bearing_prime, shear_prime
 from ...core.wood.strength import Bracing, Outcome, Section, bending_values, bending_with_tension, column_values
 from ..asking import ask_for
 from ..bearing import bearing_under_loads
@@ -34,6 +32,7 @@ from ..evidence import knots_seen
 from ..family import Family, SideView, Strips, box, points_of
 from ..loads import BracketLoads
 from .braced_force import Force
+from .braced_housings import housings
 from .braced_joints import brace_slides, legs_joined, wall_leg_with_a_check
 from .braced_sinking import checked_brace, sinking
 from .braced_strut import strut_picture
@@ -228,7 +227,7 @@ class BracedBracket(Family[Braced]):
             what = "housing of the brace"
             yield Check.refers("bracket.housing", name, what, "NDS 2018 3.10.3", text, ask=missing)
             return
-        yield from _housings(name, shape, loads, wood, force)
+        yield from housings(name, shape, loads, wood, force)
 
 
 def _cut(edge: Array, shape: Braced) -> Array:
@@ -328,46 +327,3 @@ def _brace(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, fo
         return Outcome(U, 1.0, U)
 
     return govern(Criterion(name, "brace", "NDS 2018 15.4.1", "ratio", id="bracket.brace"), loads.combinations, column)
-
-
-def _housings(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: Force) -> Iterator[Check]:
-    """Bearing in the housings of both legs, and the wood behind them."""
-    t, beta, depth = shape.thickness, force.beta, shape.housing or 0.0
-    half = {
-        "top leg": 0.5 * shape.brace / math.sin(math.radians(beta)),
-        "wall leg": 0.5 * shape.brace / math.cos(math.radians(beta)),
-    }
-    room = {"top leg": shape.projection - shape.brace_out, "wall leg": shape.height - shape.brace_down}
-    k_l, k_v = judgment("shear length over depth of a cut"), judgment("uneven shear")
-    for where, part, angle in (("top leg", br.top_tie, beta), ("wall leg", br.sliding_on_wall_leg, 90.0 - beta)):
-
-        def housed(pad: Pad, which: int | slice, part: object = part, angle: float = angle) -> Outcome:
-            H = pad(part, N_b=force.on(pad, which), beta_b=beta)  # type: ignore[arg-type]
-            f = pad(br.housing_bearing, H_b=H, t=t, d_cut=depth)
-            F_star = compression_star(pad, wood, duration(pad, loads.combinations, which))
-            F_perp = bearing_prime(pad, wood, 1.0)
-            allowed = pad(bearing_at_angle, F_c_star=F_star, F_c_perp_prime=F_perp, theta=angle)
-            return Outcome(f, allowed, f / allowed)
-
-        left = room[where] - half[where]
-        if left <= 0.0:
-            text = f"the housing runs out at the end of the {where}: no wood is left behind it"
-            what = f"wood behind the housing in the {where}"
-            yield Check.breaks_rule("bracket.behind_housing", name, what, "geometry", text)
-            continue
-        behind = min(shape.behind_housing or 0.0, left)  # no more than there is to the end of the leg
-
-        def sheared(pad: Pad, which: int | slice, part: object = part, behind: float = behind) -> Outcome:
-            H = pad(part, N_b=force.on(pad, which), beta_b=beta)  # type: ignore[arg-type]
-            l_v = pad(seat_shear_length, l=behind, d_cut=depth, k_l=pad.take("k_l", k_l.value, source=k_l.source))
-            k = pad.take("k_v", k_v.value, note=k_v.reason, source=k_v.source)
-            f = pad(br.housing_shear, H_b=H, t=t, l_v=l_v, k_v=k)
-            allowed = shear_prime(pad, wood, duration(pad, loads.combinations, which))
-            return Outcome(f, allowed, f / allowed)
-
-        what = f"housing in the {where}"
-        criterion = Criterion(name, what, "NDS 2018 3.10.3", "stress", id="bracket.housing")
-        yield govern(criterion, loads.combinations, housed)
-        what = f"wood behind the housing in the {where}"
-        criterion = Criterion(name, what, "NDS 2018 3.4", "stress", id="bracket.behind_housing")
-        yield govern(criterion, loads.combinations, sheared)

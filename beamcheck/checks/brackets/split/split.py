@@ -19,20 +19,17 @@ from ....calc.pad import Pad
 from ....errors import BeamcheckError
 from ....formulas.brackets.split import head_reach, load_allowed, load_with_own_weight
 from ....model.existing import Existing
-from ....model.stock import Stock
 from ....records import dataclass
 from ....units import show
 from ....values.judgment import judgment
 from ....values.refused import in_trade_words
 from ...anchors.unsaid import NotSaid, Open
-from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context
 from ...core.pictures.split import SplitPicture
 from ...core.result import Check, Table
 from ...core.wood.govern import writing
 from ...core.wood.material import WoodMaterial
-from ..asking import ask_engineer, ask_for, path_of
-from ..board import breadth_across
+from ..asking import ask_for
 from ..body import Body
 from ..family import Family, OnePiece
 from ..fixings.rows import ANCHORED, FixingRows
@@ -41,6 +38,7 @@ from .held import held_of, seats_of
 from .loose import loose_tip
 from .picture import split_picture
 from .row_values import NotKnown, RowValue, row_value
+from .wood_as_it_is import more_checks
 
 ID, WHAT = "bracket.split", "split test"
 CLAUSE = "statics of strips along the grain (judgment)"
@@ -50,7 +48,6 @@ RULE = (
     "must with the grain 7 degrees to either side of what is said."
 )
 NONE = 1.0  # lbf: less is nothing
-WIDER = 0.25  # in: a hair of the outline may be missing in the board
 MOST_KNOWN = 256
 _KNOWN: dict[tuple[Any, ...], Allowed] = {}
 _NOTHING = np.zeros((0, 2))
@@ -323,40 +320,3 @@ def _rods(family: Family[Any], loads: BracketLoads) -> Iterator[Check]:
             text = f"rod {i} across the grain: which report gives its values is not said (`report`)"
             asked = ask_for(family.bracket, "rod_report", f"rods.{i}.report")
             yield Check.refers("bracket.split_known", family.bracket.name, f"rod {i}", CLAUSE, text, ask=asked)
-
-
-def more_checks(family: OnePiece[Any], context: Context, loads: BracketLoads, wood: WoodMaterial) -> Iterator[Check]:
-    """What strips cannot know: wood that dries, checks that are there, grain that is not straight."""
-    bracket, name = family.bracket, family.bracket.name
-    stock = context.stock(bracket.stock) if bracket.stock is not None else None
-    green = bracket.fixings is not None and bracket.fixings.seasoned == "green"
-    wet = stock is not None and stock.metered is not None and not wood.dry
-    if stock is not None and (stock.moisture != "dry" or green or wet):
-        text = "its wood is not dry: it dries with more than one check, and threads work loose in it"
-        asked = ask_engineer(bracket, "wet_bracket", why=text[:1].upper() + text[1:] + ".", forces=loads.most)
-        yield Check.refers("bracket.dry_wood", name, "dry wood", "judgment", text, ask=asked)
-    if bracket.role == "carries":
-        yield from _glued_up(family, stock)
-    if stock is not None and bracket.checks is None and (stock.grade == "unstamped" or stock.species == "unknown"):
-        text = "reclaimed wood has checks as a rule: those that are there count beside the one that is tried (`checks`)"
-        none = PlausibleAnswer("none is seen", ((path_of(bracket, "checks"), []),))
-        asked = ask_for(bracket, "checks_seen", "checks", [none])
-        yield Check.refers("bracket.checks_seen", name, "checks that are there", "judgment", text, ask=asked)
-
-
-def _glued_up(family: OnePiece[Any], stock: Stock | None) -> Iterator[Check]:
-    """A bracket that is wider across its grain than its stock has a glue line, which the strips know nothing of."""
-    bracket, shape = family.bracket, family.shape
-    if stock is None or shape.grain is None:
-        return
-    theta, most = math.radians(shape.grain), breadth_across(shape.thickness, stock)
-    wide = float(np.ptp(family.cut_outline() @ (math.sin(theta), math.cos(theta))))
-    if wide <= most + WIDER:
-        return
-    text = (
-        f"{show(wide, 'length')} wide across its grain, and its stock gives {show(most, 'length')}: it would be glued "
-        "up of boards, and what a glue line holds is not worked out; turn it in the board, or name the stock that it "
-        "is cut from"
-    )
-    asked = ask_engineer(bracket, "glued_up", why=text[:1].upper() + text[1:] + ".")
-    yield Check.refers("bracket.one_piece", bracket.name, "cut from one piece", "judgment", text, ask=asked)

@@ -21,7 +21,8 @@ from beamcheck.checks.brackets.split.held import _thinned, held_of, seats_of
 from beamcheck.checks.brackets.split.loose import loose_tip
 from beamcheck.checks.brackets.split.proof import _record, _steps, information
 from beamcheck.checks.brackets.split.row_values import row_value, under_head, unlike
-from beamcheck.checks.brackets.split.split import _line_words, _Run, _unknown, more_checks, split_checks
+from beamcheck.checks.brackets.split.split import _line_words, _Run, _unknown, split_checks
+from beamcheck.checks.brackets.split.wood_as_it_is import more_checks
 from beamcheck.checks.core.result import Check
 
 from ...anchors.anchors import group, stock
