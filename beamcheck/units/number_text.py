@@ -23,6 +23,7 @@ WHOLE = r"(?:[0-9]{1,3}(?:,[0-9]{3})+|[0-9]+)"
 DECIMAL = rf"(?:{WHOLE}(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?"
 NUMBER = rf"(?:(?:{WHOLE}[ -])?[0-9]+/[0-9]+|{DECIMAL})"  # a fraction with or without a whole number, or a decimal
 
+_ON_THE_TAPE = (2, 4, 8, 16, 32, 64)  # parts of an inch
 _PARTS = re.compile(rf"(?:(?P<whole>{WHOLE})[ -])?(?P<over>[0-9]+)/(?P<under>[0-9]+)")
 _DIGITS_WITH_COMMA = re.compile(r"[0-9.]*,[0-9.,]*")
 _THOUSANDS = re.compile(r"[1-9][0-9]{0,2}(?:,[0-9]{3})+(?:\.[0-9]*)?")
@@ -65,7 +66,8 @@ def _fraction(char: str) -> str:
 def exact(number: str, said: str) -> Fraction:
     """The exact value of a text that matches NUMBER; `said` is what the user typed, for the message.
 
-    Raises UnitError for a zero denominator, a mixed number whose fraction is not below 1, or an exponent beyond reason.
+    Raises UnitError for a zero denominator, a mixed number whose fraction is not below 1 or whose space may be missing,
+    or an exponent beyond reason.
     """
     parts = _PARTS.fullmatch(number)
     if parts is None:
@@ -77,11 +79,22 @@ def exact(number: str, said: str) -> Fraction:
     if under == 0:
         raise UnitError(f"{quoted(said)}: the fraction {parts['over']}/{parts['under']} divides by zero")
     if parts["whole"] is None:
+        if over >= under and (meant := _whole_run_in(parts["over"], under)):
+            value = f"{over // under} {over % under}/{under}" if over % under else f"{over // under}"
+            raise UnitError(f"{quoted(said)}: {meant} or {value}? Write a space after the whole number")
         return Fraction(over, under)
     if over >= under:
         fraction = f"{parts['over']}/{parts['under']}"
         raise UnitError(f"{quoted(said)}: after a whole number the fraction is less than 1, not {fraction}")
     return int(parts["whole"].replace(",", "")) + Fraction(over, under)
+
+
+def _whole_run_in(over: str, under: int) -> str:
+    """`3 1/2` for 31/2, where a space may have been lost in a fraction of the tape; empty where none can have been."""
+    if under not in _ON_THE_TAPE:
+        return ""
+    cuts = ((over[:n], over[n:]) for n in range(len(over) - 1, 0, -1))
+    return next((f"{whole} {rest}/{under}" for whole, rest in cuts if rest[0] != "0" and int(rest) < under), "")
 
 
 def comma_is_ambiguous(number: str) -> bool:

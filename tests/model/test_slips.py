@@ -199,6 +199,37 @@ carries = [{ what = "floor", dead = "12 psf", live = "40 psf", width = "16 in" }
         read_job_text(narrow)
 
 
+BESIDE = {
+    "wind of the same strip": '{ what = "wind", wind = "-25 psf", width = "4 ft" }',
+    "a wall": '{ what = "wall above", dead = "80 plf" }',
+}
+
+
+@pytest.mark.parametrize(
+    ("beside", "kind", "width", "believed"),
+    [
+        # beside nothing but wind 1 1/2 depths of 9 1/2 in; on a header under a wall 12 in, an eave
+        ("wind of the same strip", "roof_live", "14 in", False),
+        ("wind of the same strip", "snow", "15 in", True),
+        ("a wall", "snow", "12 in", True),
+        ("a wall", "snow", "11 in", False),
+        ("a wall", "roof_live", "5 in", False),
+        ("a wall", "dead", "5 in", True),
+    ],
+)
+def test_a_strip_of_a_roof_is_no_narrower_beside_wind_or_a_wall(
+    beside: str, kind: str, width: str, believed: bool
+) -> None:
+    row = f'{{ what = "roof", {kind} = "20 psf", width = "{width}" }}'
+    start, end = JOB.index("carries = ["), JOB.index("]\n", JOB.index("carries = [")) + 1
+    text = JOB[:start] + f"carries = [{row}, {BESIDE[beside]}]" + JOB[end:]
+    if believed:
+        read_job_text(text)
+    else:
+        with pytest.raises(JobError, match="one beam alone"):
+            read_job_text(text)
+
+
 def test_a_stick_longer_than_any_is_asked_about() -> None:
     with pytest.raises(JobError, match="describe two pieces that meet"):
         read_job_text(JOB.replace('"13 ft"', '"31 ft"').replace('name = "B"', 'name = "B"\nlength = "42 ft"'))

@@ -30,6 +30,10 @@ SPELLINGS = {
     '1-1/2"': 1.5,
     "3/4 in": 0.75,
     "3/2 in": 1.5,
+    "5/4 in": 1.25,  # a deck board
+    "15/16 in": 0.9375,
+    "20/8 in": 2.5,  # no proper fraction behind a whole number: 2 0/8
+    "17/12 ft": 17,
     ".5 in": 0.5,
     "5. in": 5,
     "7 1/2 ft": 90,
@@ -87,6 +91,10 @@ REFUSED = {
     "7 ft 6 1/0 in": "'7 ft 6 1/0 in': the fraction 1/0 divides by zero",
     "1 3/2 in": "'1 3/2 in': after a whole number the fraction is less than 1, not 3/2",
     "1 2/2 in": "'1 2/2 in': after a whole number the fraction is less than 1, not 2/2",
+    "31/2 in": "'31/2 in': 3 1/2 or 15 1/2? Write a space after the whole number",  # 31 halves are 15 1/2
+    "111/16 in": "'111/16 in': 11 1/16 or 6 15/16? Write a space after the whole number",
+    "2 ft 13/4 in": "'2 ft 13/4 in': 1 3/4 or 3 1/4? Write a space after the whole number",
+    "16/16 in": "'16/16 in': 1 6/16 or 1? Write a space after the whole number",
     "7.5 ft 6 in": f"'7.5 ft 6 in': feet before inches are a whole number, not 7.5, {EXAMPLE}",
     "7 1/2 ft 6 in": f"'7 1/2 ft 6 in': feet before inches are a whole number, not 7 1/2, {EXAMPLE}",
     "7 ft -6 in": f"'7 ft -6 in': there is a sign inside the length, {EXAMPLE}",

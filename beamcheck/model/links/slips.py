@@ -21,7 +21,7 @@ from ..classes import is_frame
 from ..fields.base import Insisting
 from ..fields.places import Fault, Path, feet, inches
 from ..job import About
-from ..loads import Load
+from ..loads import KINDS, Load
 from ..posts import Post
 from ..roofs import Rafter, slope_length
 from ..sticks import Stick, Support
@@ -172,17 +172,23 @@ def _of_a_beam(path: Path, beam: Beam, size: Size | None, *, lone: bool) -> Iter
     if not lone:
         return
     least = _limit("lone beam, least width")
-    alone = size is not None and size.b > _limit("thin piece") and len(beam.carries) == 1
+    beside = [load for load in beam.carries if not _only_wind(load)]
+    alone = size is not None and size.b > _limit("thin piece") and len(beside) == 1
     if size is not None and alone:
         least = max(least, _limit("lone beam, least depths") * (size.b if beam.laid == "flat" else size.d))
     for i, load in enumerate(beam.carries):
-        believed = load.live is None and not (alone and (load.roof_live or load.snow or load.roof or load.floor))
-        if load.width is None or believed or _meant("width", beam, load):
+        takes = load.live is not None or load.roof_live or load.snow or load.roof or load.floor
+        if load.width is None or not takes or _meant("width", beam, load):
             continue
         if load.width < least:
             text = f"one beam alone that takes a strip only {inches(load.width)} wide"
             most = _limit("load, most width")
             yield (*path, "carries", i, "width"), _slip(text, _feet_for_inches(load.width, least, most), "width")
+
+
+def _only_wind(load: Load) -> bool:
+    """It comes with the same strip as the roof beside it."""
+    return not (load.roof or load.floor) and all(getattr(load, kind) is None for kind in KINDS if kind != "wind")
 
 
 def _span(path: Path, whole: float, longest: float, depth: float, key: str = "at") -> Iterator[Fault]:
