@@ -187,6 +187,7 @@ class TestTheSettlingFact:
 def test_how_far_a_modulus_may_lie_from_the_mean_of_its_row(E: float, out: bool) -> None:
     """1.645 deviations of 0.25 (NDS 2018 App. F, memory) to either side of 1.0: 0.589 to 1.411, for the near end."""
     assert _beyond(Interval(0.9 * E, E, 1.02 * E), 1.0, 0.25) is out
+    assert not _beyond(Interval(1.0, 1.0, 1.0), 1.0, 0.0)
 
 
 @pytest.mark.parametrize(("back", "words", "asks"), [(True, 1, False), (None, 1, True), (False, 0, False)])

@@ -139,7 +139,7 @@ def test_where_all_do_alike_only_a_planned_sag_test_is_spoken_of(holds: bool) ->
 
 def test_the_stiffest_that_fails_against_the_stiffest_that_holds() -> None:
     """A piece of a row has 1.411 times its mean at most; that has to lie under that of the stiffest that holds."""
-    for over, within, tells in (([0.9, 1.2], [1.3, 1.6], True), ([0.9, 1.7], [1.3, 1.6], False), ([1.6], [1.6], False)):
+    for over, within, tells in (([0.9, 1.2], [1.1, 1.6], True), ([0.9, 1.7], [1.3, 1.6], False), ([1.6], [1.6], False)):
         rows = [(replace(PINE, E=1e6 * one), False) for one in over] + [
             (replace(FIR, E=1e6 * one), True) for one in within
         ]
@@ -163,7 +163,7 @@ def test_a_sag_that_is_no_larger_than_its_error_is_too_small_to_read(share: floa
 
 def test_the_heaviest_that_fails_against_the_heaviest_that_holds() -> None:
     for over, within, tells in (
-        ([0.3, 0.36], [0.4, 0.5], True),
+        ([0.3, 0.45], [0.4, 0.5], True),
         ([0.3, 0.55], [0.4, 0.5], False),
         ([0.5], [0.5], False),
     ):
@@ -171,7 +171,7 @@ def test_the_heaviest_that_fails_against_the_heaviest_that_holds() -> None:
         words = said(rows, weighing=SCALES)
         assert ("that weighs more than" in words) is tells and ("do not are as heavy" in words) is not tells
         if tells:
-            G_ = 0.36 * (1.0 + 1.645 * 0.1)
+            G_ = 0.45 * (1.0 + 1.645 * 0.1)
             pcf = 62.4 * G_ / (1.0 + 0.009 * 13.0 * G_) * 1.13
             weight = math.ceil(pcf * (7.5 + TAPE) * (9.5 + TAPE) * 120.0 / 1728.0 + 2.0)
             assert f"10 ft of it at 13 % moisture that weighs more than {weight} lb" in words

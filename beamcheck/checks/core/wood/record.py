@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from typing import Literal
 
@@ -55,14 +56,15 @@ class Volume:
     """What goes into C_V: of glued laminated timber the power `x_V` and the length `L` between points of zero moment.
 
     Of structural composite lumber depth `d_0` and power `m_V` of its report; below `least` in the factor grows no more.
+    What is not given is no number, so that nothing passes by it.
     """
 
     source: Source
     x_V: float = 0.0
-    d_0: float = 0.0
-    m_V: float = 0.0
-    least: float = 0.0
-    L: float = 0.0
+    d_0: float = math.nan
+    m_V: float = math.nan
+    least: float = math.nan
+    L: float = math.nan
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from .....calc.core import Number
 from .....calc.pad import Pad, SilentPad
 from .....formulas.steel import flitch
@@ -19,8 +21,8 @@ class FlitchSection(Section):
     """Two plies of wood with a plate between them: `b` and `d` are those of the wood."""
 
     plate: FlitchPlate | None = None
-    E: float = 0.0  # of the wood, psi
-    rho: float = 0.0  # weight of the wood, lbf/in3
+    E: float = math.nan  # of the wood, psi
+    rho: float = math.nan  # weight of the wood, lbf/in3
 
     def _far(self) -> float:
         """The outer row from the middle, in."""
