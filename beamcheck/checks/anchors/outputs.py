@@ -303,7 +303,8 @@ def anchor_inputs(group: Group) -> Rows:
     if anchor.fastener is not None:
         rows += _fastener(anchor.fastener)
     if group.x.size:
-        rows.append(("fasteners", f"{group.x.size} in {len(group.rows)} rows along the grain"))
+        count = len(group.rows)
+        rows.append(("fasteners", f"{group.x.size}, in {count} row{'s' if count != 1 else ''} along the grain"))
     if anchor.plate is not None:
         rows += _plate(anchor.plate)
     if (other := anchor.other) is not None:

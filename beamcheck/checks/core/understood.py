@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
 from ...model.beams import Beam, beam_length
-from ...model.classes import is_anchor, is_bracket, is_frame, is_member, is_trim
+from ...model.classes import is_anchor, is_bracket, is_frame, is_joint, is_member, is_trim
 from ...model.fields.base import Insisting
 from ...model.job import Job
 from ...model.loads import KINDS, Load
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from ...model.anchors.anchor import Anchor
     from ...model.brackets.bracket import Bracket
     from ...model.frames.frame import Frame, FrameStick
+    from ...model.joints.joint import Joint
 
 Rows = list[tuple[str, str]]
 
@@ -224,7 +225,8 @@ def understood(job: Job) -> Callable[[str], str]:
     stocks = {stock.name: stock for stock in job.stock}
     members = [stick for frame in job.frame for stick in frame.sticks]
     every: tuple[Any, ...] = (
-        *job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.anchor, *job.frame, *members
+        *job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.anchor, *job.frame, *members,
+        *job.joint,
     )  # fmt: skip
     pieces: dict[str, Any] = {}
     resting: dict[str, list[str]] = {}
@@ -276,6 +278,8 @@ def _parts(piece: object, stocks: dict[str, Stock], job: Job) -> Sequence[str]:
             return [f"{piece.what}, for looks only", f"{show(piece.weight, 'force')} on {piece.on}"]
         case _ if is_anchor(piece):
             return _anchor(piece, job)
+        case _ if is_joint(piece):
+            return _joint(piece)
     return []
 
 
@@ -346,6 +350,21 @@ def _anchor(anchor: Anchor, job: Job) -> list[str]:
     return [
         f"a fastening, {anchor.manner}{words}{into}",
         f"it holds {_listed(holds)}" if holds else "it holds nothing here",
+    ]
+
+
+def _joint(joint: Joint) -> list[str]:
+    fastener = joint.fastener
+    words = "" if fastener is None else f" with {fastener.kind}s {fastener.size or ''}".rstrip()
+    where = f" at the {joint.at} of {joint.frame}" if joint.frame else ""
+    where += f" at the foot of {joint.post}" if joint.post else ""
+    members = [f"{one.name} ({one.part})" if one.part else one.name for one in joint.members]
+    return [
+        f"a joint, {joint.kind}{words}{where}",
+        f"it joins {_listed(members)}" if len(members) > 1 else f"of {members[0]}" if members else "",
+        f"it is a splice of {joint.spliced}" if joint.spliced else "",
+        f"the forces are those of {joint.forces_by}" if joint.forces_by else "",
+        f"it stands on {joint.stands_on}" if joint.stands_on else "",
     ]
 
 

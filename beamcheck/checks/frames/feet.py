@@ -150,7 +150,7 @@ def _thrust(frame: Frame, foot: FrameFoot, solved: SolvedFrame, context: Context
 
         def calculate(pad: Pad, which: int | slice) -> Outcome:
             H = pad.take("H", at(level, which), "lbf", note=f"with feet held, {FROM_FRAME}")
-            allowed = pad.take("H_allowed", limit, "lbf", note=f"stated for {under.name} (`takes_sideways`)",
+            allowed = pad.take("H_allowed", limit, "lbf", note=f"stated for {under.name}, sideways",
                                source=source)  # fmt: skip
             return Outcome(H, allowed, H / allowed)
 

@@ -130,6 +130,7 @@ def _prop_edges(result: PieceResult, pieces: Mapping[str, AnyPiece]) -> Iterator
             bracket = pieces[result.name]
             why = why_not(bracket) or "which is no support of it"
             text = f"{show(picture.force, 'force')} of beam {picture.beam} comes down on bracket {result.name}, {why}"
+            text = text if picture.gap is not None else f"where the gap is closed, which is not known, {text}"
             yield PathEdge(picture.beam, result.name, picture.force, 0.0, text)
 
 

@@ -46,12 +46,10 @@ FRAME = (
 )
 SQUARE = "Deflection is measured square to the slope, between wall and ridge; that of the tail is not checked."
 PUSH = "The sideways push of the wind on the roof is not followed into the walls."
-OF_THE_FRAME = (
-    "Solved by the frame analysis of the pair and its tie. Envelopes over all combinations at the places that matter."
-)
+OF_THE_FRAME = "Solved by the frame analysis of the roof. Envelopes over all combinations at the places that matter."
 BOTH_SIDES = (
-    "The ridge beam is given both sides of the roof: should the other side be a piece of its own here, write pair = "
-    "false for both."
+    "The ridge beam is given both sides of the roof: should the other side be a piece of its own here, neither of "
+    "them is a pair."
 )
 
 

@@ -71,9 +71,7 @@ def _uplift(run: RoofRun, stick: FramedStick, context: Context) -> Iterator[Chec
 
         def calculate(pad: Pad, which: int | slice) -> Outcome:
             R = pad.take("R", at(np.maximum(-up, 0.0), which), "lbf", note=f"lifts, {FROM_FRAME}")
-            limit = pad.take(
-                "R_allowed", allowed, "lbf", note=f"stated for {under.name} (`takes_uplift`)", source=source
-            )
+            limit = pad.take("R_allowed", allowed, "lbf", note=f"stated for {under.name}, upward", source=source)
             return Outcome(R, limit, R / limit)
 
         yield govern(Criterion(name, what, clause, "force", id=id), run.combinations, calculate)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
-from ...checks.core.result import JobResult
+from ...checks.core.result import JobResult, Table
 from .basis import BASIS, NOT_GIVEN, basis_blocks, is_path, loads_blocks
 from .blocks import Block, CheckBlock, Columns, Contents, Heading, Masthead, Pairs, Paragraph, SignOff, Taken
 from .closing import RESTS_ON, alphabetical, closing_blocks, job_blocks, symbols_of
@@ -16,6 +17,7 @@ from .short.context import Sheet, sheet_of
 from .short.cover import decision_blocks
 from .short.load_path import IN_TABLE, path_blocks, with_plan
 from .short.member import member_blocks
+from .short.path_ends import ends_table
 from .short.questions import question_blocks
 from .short.schedule import schedule_blocks
 
@@ -86,8 +88,8 @@ def _front(sheet: Sheet) -> Iterator[Block]:
     )
     yield SignOff(fields, note, OUTCOMES)
     yield Heading("Project", anchor="project")
-    yield Pairs(_project(result, tool, whole_title=short != result.title))
-    yield _title_block(result)
+    project = Pairs(_project(result, tool, whole_title=short != result.title))
+    yield Columns((project,), (_title_block(result),))
 
 
 def _title_block(result: JobResult) -> RichTable:
@@ -101,7 +103,7 @@ def _title_block(result: JobResult) -> RichTable:
         (Strong("Revision"), Strong("date, what was changed, by whom"), Strong("engineer")),
     ]
     rows += [*revisions, *blank]
-    return RichTable("", TITLE_BLOCK, tuple(rows), (1.0, 3.0, 1.4), (), "", "titles", "titles")
+    return RichTable("", TITLE_BLOCK, tuple(rows), (1.2, 2.4, 1.2), (), "", "titles", "titles")
 
 
 def _project(result: JobResult, tool: str, *, whole_title: bool) -> tuple[tuple[str, str], ...]:
@@ -129,7 +131,18 @@ def _path(sheet: Sheet, *, all_steps: bool) -> Iterator[Block]:
         drawn = tuple(path_blocks(sheet))
         yield from drawn
         if all_steps or not drawn or any(isinstance(one, Paragraph) and one.text.endswith(IN_TABLE) for one in drawn):
-            yield from (table_block(table, "Load path") for table in path)
+            yield from (table_block(table if all_steps else _once(table), "Load path") for table in path)
+        else:
+            yield from ends_table(path[0], sheet)
+
+
+def _once(table: Table) -> Table:
+    """Rows that say the same once, with how often it is so."""
+    rows = (
+        row if (count := table.rows.count(row)) == 1 else (f"{row[0]}, {count} alike", *row[1:])
+        for row in dict.fromkeys(table.rows)
+    )
+    return replace(table, rows=tuple(rows))
 
 
 def _appendix(sheet: Sheet) -> Iterator[Block]:

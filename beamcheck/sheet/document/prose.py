@@ -18,6 +18,7 @@ _DAY = re.compile(
     r"(?<=[0-9]) (?=(?:January|February|March|April|May|June|July|August|September|October|November|December) [12])"
 )
 _FIELD = re.compile(r" \(`[^`]*`\)|`")
+_TABLE = re.compile(r"\[\[?([a-z_]+)\]\]?")  # `[[anchor]]` of a job file
 TIED = "\u00a0"
 
 
@@ -53,8 +54,8 @@ def place(where: str) -> str:
 
 
 def without_fields(text: str) -> str:
-    """The text without the names of fields, which mean nothing to whoever saws and drills."""
-    return _FIELD.sub("", text)
+    """The text without names of fields and brackets of tables, which mean nothing to whoever saws and drills."""
+    return _TABLE.sub(r"\1", _FIELD.sub("", text))
 
 
 def short_title(title: str) -> str:

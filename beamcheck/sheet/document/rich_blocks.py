@@ -89,11 +89,11 @@ class RichTable:
 
 @dataclass(frozen=True)
 class Side:
-    """Verdict of a part of a member, 'Member' or 'Joints and seats', and what is closest there."""
+    """Verdict of a part of a member, 'Member' or 'Joints and seats', and what decides or is closest there."""
 
     name: str
     verdict: Verdict
-    closest: str
+    told: str
 
 
 @dataclass(frozen=True)

@@ -11,19 +11,20 @@ from ...checks.core.pictures.others import HoleDrawing
 from ...records import dataclass
 from ...units import show
 from .fasteners import draw_fastener, draw_rod_end, head_height, nut_height, reach
-from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width, tied
+from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, letters_in, text_width, tied
 
 WIDTH, MARGIN = 440.0, 6.0
+ROOM = WIDTH - 12.0  # of a line of words below
 DIMENSIONS, BETWEEN = 88.0, 34.0  # width of the lettering beside the elevation; room between the two views
 HIGHEST, LARGEST = 250.0, 24.0  # drawing units: height of the piece, and of an inch
 WOOD, STEEL = "#f1f1f1", "#c4c4c4"
 PLATE_DASH, SLOT_DASH, AXIS_DASH = "10 3", "4 3", "9 3 2 3"
-SMALL, LINE = 12.0, 15.0
+LINE = 15.0
 GRAIN, GRAIN_APART = "#cfcfcf", 26.0  # of the lines of the grain
 ARROW_IN, ARROW_LONG, MOST_FORCES = 10.0, 26.0, 2
 VERBS = {"down": "presses down", "up": "lifts", "out of the joint": "pulls out", "into the joint": "presses in"}
 _RUNG = 16.0  # from one row of lettering to the next
-_NOTE_LETTERS, _NOTE_LINES = 54, 3
+_NOTE_LINES = 3
 _ROWS = 4  # of dimensions under the elevation, at most
 
 
@@ -65,12 +66,12 @@ def hole_figure(drawing: HoleDrawing, name: str, system: Any = "US", key: str = 
     foot = max(_running(board, drawing, frame, system), under + 8)
     _forces(board, drawing, frame, system)
     for note in _short(drawing, system):
-        for line in wrap(tied(note), _NOTE_LETTERS - 6, subsequent_indent=" ")[:_NOTE_LINES]:
-            board.lettering(8, foot + LINE, clipped(line, WIDTH - 12), bold=True, tip=note)
+        for line in wrap(tied(note), letters_in(0.9 * ROOM), subsequent_indent=" ")[:_NOTE_LINES]:
+            board.lettering(8, foot + LINE, clipped(line, ROOM), bold=True, tip=note)
             foot += LINE
     for note in drawing.texts:
-        for line in wrap(tied(note), _NOTE_LETTERS, subsequent_indent=" ")[:_NOTE_LINES]:
-            board.lettering(8, foot + LINE, clipped(line, WIDTH - 12), tip=note)
+        for line in wrap(tied(note), letters_in(ROOM), subsequent_indent=" ")[:_NOTE_LINES]:
+            board.lettering(8, foot + LINE, clipped(line, ROOM), tip=note)
             foot += LINE
     return board.done(foot + 8)
 
@@ -182,11 +183,11 @@ def _titles(board: Board, drawing: HoleDrawing, frame: _Frame, system: Any) -> f
         under += nut_height(drawing.fastener) * frame.scale
     breadth = show(drawing.breadth, "length", system)
     if drawing.other is None:
-        board.lettering(center, under + SMALL + 3, breadth, anchor="middle", size=SMALL)
+        board.lettering(center, under + TEXT + 2, breadth, anchor="middle")
     else:  # clear of the face of what is behind, which runs on below
         face = frame.end_left + frame.scale * drawing.breadth
-        board.lettering(face - 3, under + SMALL + 3, breadth, anchor="end", size=SMALL)
-    return under + SMALL + 3
+        board.lettering(face - 3, under + TEXT + 2, breadth, anchor="end")
+    return under + TEXT + 2
 
 
 def _elevation(board: Board, drawing: HoleDrawing, frame: _Frame) -> None:
@@ -329,8 +330,8 @@ def _other(board: Board, drawing: HoleDrawing, frame: _Frame, beyond: float) -> 
     whole = _shown(drawing) >= thickness - 1e-9
     board.line((x1, top), (x1, foot), width=1.4 if whole else 0.8, dash="" if whole else SLOT_DASH)
     _grain_beside(board, drawing, x0, x1, top, foot)
-    shown = clipped(name, max(WIDTH - frame.end_left, x1 - frame.inner), SMALL)
-    board.lettering(x1, foot + 20, shown, anchor="end", size=SMALL, tip=name)
+    shown = clipped(name, max(WIDTH - frame.end_left, x1 - frame.inner))
+    board.lettering(x1, foot + 20, shown, anchor="end", tip=name)
     return x1
 
 
@@ -415,11 +416,11 @@ def _heights(board: Board, drawing: HoleDrawing, frame: _Frame, system: Any) -> 
         y = frame.to_y(place)
         board.line((frame.beside - 3, y + 3), (frame.beside + 3, y - 3), width=1.2)
     labels = [(0.0, "0"), *running, (drawing.depth, show(drawing.depth, "length", system))]
-    places = _spread([-frame.to_y(place) for place, _ in labels], SMALL + 2)
+    places = _spread([-frame.to_y(place) for place, _ in labels], TEXT)
     anchor = "end" if frame.outwards < 0 else "start"
     for (_, text), place in zip(labels, places, strict=True):
         board.lettering(
-            frame.beside + 6 * frame.outwards, -place + SMALL / 3, clipped(text, DIMENSIONS - 6), anchor=anchor
+            frame.beside + 6 * frame.outwards, -place + TEXT / 3, clipped(text, DIMENSIONS - 6), anchor=anchor
         )
 
 

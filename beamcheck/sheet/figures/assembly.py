@@ -14,19 +14,25 @@ WIDTH, HIGHEST = 880.0, 140.0  # of all rows of panels: 6 3/4 in by 1 1/8 in whe
 SIDE, ROOM, NUMBER = 9.0, 7.0, 18.0  # beside a panel, above and below its drawing, for its number
 BETWEEN, LEAST = 24.0, 200.0  # from panel to panel where there is room; width of the whole
 LARGEST = 14.0  # units of an inch
+FOLDED, FOLDED_HIGHEST = 440.0, 250.0  # of all rows of panels in half of a page
 WOOD, STEEL, LIES = "#e9e9e9", "#c4c4c4", PAPER
 LINES = ("fastener", "slot", "no load")
 NEVER_NEW = ("ground", "stock")
 
 
-def assembly_figure(drawn: AssemblyPicture, name: str, system: Any = "US", key: str = "assembly") -> str:
-    """The drawing as an `<svg>` element; parameters as those of `beam_figure`."""
+def assembly_figure(
+    drawn: AssemblyPicture, name: str, system: Any = "US", key: str = "assembly", *, folded: bool = False
+) -> str:
+    """The drawing as an `<svg>` element; parameters as those of `beam_figure`. `folded`: for half of a page."""
+    room, highest = (FOLDED, FOLDED_HIGHEST) if folded else (WIDTH, HIGHEST)
     xs, ys = zip(*(point for one in drawn.laid for point in one.points), strict=True)
     wide, tall = max(max(xs) - min(xs), 1e-6), max(max(ys) - min(ys), 1e-6)
     count = len(drawn.steps)
-    across, scale = max(((n, _scale(n, count, wide, tall)) for n in range(1, count + 1)), key=lambda pair: pair[1])
+    scales = {n: _scale(n, count, wide, tall, room, highest) for n in range(1, count + 1)}
+    across = max(scales, key=scales.__getitem__)
+    scale = scales[across]
     panel, high = scale * wide + 2 * SIDE, scale * tall + 2 * ROOM + NUMBER
-    pitch = min(WIDTH / across, panel + BETWEEN)
+    pitch = min(room / across, panel + BETWEEN)
     board = Board(max(across * pitch, LEAST), key, f"{name}: order of assembly", describe(drawn))
     for number in range(1, count + 1):
         row, column = divmod(number - 1, across)
@@ -47,10 +53,10 @@ def describe(drawn: AssemblyPicture) -> str:
     return " ".join(f"{number}: {text.rstrip('.')}." for number, text in enumerate(drawn.steps, start=1))
 
 
-def _scale(across: int, count: int, wide: float, tall: float) -> float:
+def _scale(across: int, count: int, wide: float, tall: float, room: float, highest: float) -> float:
     """Units of an inch with so many panels side by side; nothing where their numbers alone are too high."""
     rows = math.ceil(count / across)
-    return min((WIDTH / across - 2 * SIDE) / wide, (HIGHEST / rows - 2 * ROOM - NUMBER) / tall, LARGEST)
+    return min((room / across - 2 * SIDE) / wide, (highest / rows - 2 * ROOM - NUMBER) / tall, LARGEST)
 
 
 def _mark(board: Board, one: Laid, points: Sequence[Point], *, new: bool) -> None:

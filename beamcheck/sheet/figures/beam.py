@@ -12,19 +12,18 @@ from ...checks.core.pictures.beams import SupportMark
 from ...checks.core.result import Figure
 from ...units import show
 from .curves import Curve, draw_curve, extremes
-from .svg import GRAY, INK, PAPER, TEXT, Board, Point, clipped, text_width, tied
+from .point_loads import draw_point_loads, load_label
+from .svg import GRAY, PAPER, TEXT, Board, Point, clipped, letters_in, text_width, tied
 
 WIDTH, SIDE = 440.0, 30.0
 SPAN = WIDTH - 2 * SIDE
-LOAD_LANE, BAND, POINT_LANE = 26.0, 7.0, 19.0
+LOAD_LANE, BAND = 26.0, 7.0
 SEAT, LEAST_SEAT = 12.0, 6.0  # height of what a piece rests on, and its least width
 SECTION, SECTION_WIDE = 46.0, 40.0  # room for the section
 DEEPEST, SHALLOWEST = 44.0, 12.0
 HAIR = 1e-6
 WOOD, STEEL = "#f1f1f1", "#9a9a9a"
-LOWER, MOST_LINES = 14.0, 3  # from one line of the words of a point load or support to the next; how many
-_NOTE_LETTERS, _NOTE_LINES = 54, 3  # of the text for a cut
-LIFTING = " up"  # a kind that ends so lifts, such as "wind up"
+_NOTE_LINES, _NAME_LINES = 3, 3  # of the text for a cut, and of the name of a support
 _PATTERNS = {
     "dead": "upright", "live": "slanted", "roof live": "slanted", "snow": "dotted", "wind": "crossed",
     "wind up": "crossed",
@@ -149,7 +148,7 @@ def _section(board: Board, figure: Figure, text: str, system: Any) -> float:
     words = [text, *_section_words(figure, wide, high, system)]
     if figure.slope:
         words.append(f"slope {show(figure.slope, 'slope', system)}, drawn straight")
-    room = int((WIDTH - SIDE - SECTION_WIDE - 14) / text_width("n"))
+    room = letters_in(WIDTH - SIDE - SECTION_WIDE - 14)
     lines = [line for one in words for line in wrap(tied(one), room)]
     for number, line in enumerate(lines):
         board.lettering(left + SECTION_WIDE + 10, top + 12 + 15 * number, line)
@@ -179,38 +178,14 @@ def _loads(board: Board, figure: Figure, to_x: Any, top: float) -> float:
     points = sorted((load for load in figure.loads if load[4] != "line"), key=lambda load: load[0])
     for start, end, text, kind, _form in spread:
         left, right = to_x(start), to_x(end)
-        shown = clipped(_load_label(text, kind), WIDTH - 2 * SIDE)
-        board.lettering(min(left, WIDTH - SIDE - text_width(shown)), top + 12, shown, tip=_load_label(text, kind))
+        lines = wrap(tied(load_label(text, kind)), letters_in(WIDTH - 12))[:_NAME_LINES] or [""]
+        beside = max(min(left, WIDTH - 6 - max(map(text_width, lines))), 6.0)
+        for number, line in enumerate(lines):
+            board.lettering(beside, top + 12 + 15 * number, line, tip=load_label(text, kind))
+        top += 15 * (len(lines) - 1)
         _band(board, left, right, top + 16, _PATTERNS.get(kind, "plain"))
         top += LOAD_LANE
-    said = [_beside(_load_label(text, kind), to_x(start)) for start, _end, text, kind, _form in points]
-    foot = top + sum(POINT_LANE + LOWER * (len(lines) - 1) for lines in said) + 16
-    for (start, _end, text, kind, _form), lines in zip(points, said, strict=True):
-        x = to_x(start)
-        to_right = x < WIDTH / 2
-        if kind.endswith(LIFTING):
-            board.line((x, top + 9), (x, foot), width=1.6)
-            board.shape(((x - 4, top + 10), (x + 4, top + 10), (x, top + 2)), fill=INK)
-        else:
-            board.line((x, top + 2), (x, foot - 7), width=1.6)
-            board.shape(((x - 4, foot - 9), (x + 4, foot - 9), (x, foot - 1)), fill=INK)
-        tip = _load_label(text, kind)
-        for number, line in enumerate(lines):
-            board.lettering(x + 7 if to_right else x - 7, top + 13 + LOWER * number, line,
-                            anchor="start" if to_right else "end", tip=tip)  # fmt: skip
-        top += POINT_LANE + LOWER * (len(lines) - 1)
-    return foot if points else top + 4
-
-
-def _beside(text: str, x: float) -> list[str]:
-    """The words of a point load in lines that find room beside its arrow."""
-    room = (WIDTH - x if x < WIDTH / 2 else x) - 14
-    letters = max(int(room / text_width("n")), 6)
-    return [clipped(line, room) for line in wrap(tied(text), letters)[:MOST_LINES]] or [""]
-
-
-def _load_label(text: str, kind: str) -> str:
-    return f"{kind}{' ↑' if kind.endswith(LIFTING) else ''}: {text}"
+    return draw_point_loads(board, points, to_x, top) if points else top + 4
 
 
 def _band(board: Board, left: float, right: float, top: float, pattern: str) -> None:
@@ -261,7 +236,7 @@ def _elevation(board: Board, figure: Figure, to_x: Any, top: float, system: Any)
     foot = _names(board, figure, to_x, foot + 15, system)
     foot = _dimensions(board, figure, to_x, foot, system)
     for note in notes:
-        for line in wrap(tied(note), _NOTE_LETTERS, subsequent_indent=" ")[:_NOTE_LINES]:
+        for line in wrap(tied(note), letters_in(WIDTH - 12), subsequent_indent=" ")[:_NOTE_LINES]:
             board.lettering(8, foot + 13, clipped(line, WIDTH - 12), tip=note)
             foot += 16
     return foot + 12
@@ -330,7 +305,7 @@ def _names(board: Board, figure: Figure, to_x: Any, top: float, system: Any) -> 
     for mark in sorted(figure.supports):
         x, name = mark.at, mark.name
         words = " ".join((name if mark.holds == "rests" else f"{name} ({mark.holds})").split())
-        lines = [clipped(line, SPAN / 2) for line in wrap(words, int(SPAN / 2 / text_width("n")))[:MOST_LINES]] or [""]
+        lines = [clipped(line, SPAN / 2) for line in wrap(words, letters_in(SPAN / 2))[:_NAME_LINES]] or [""]
         if mark.seat > 0.0:
             lines.append(f"seat {show(mark.seat, 'length', system)}")
         wide = max(map(text_width, lines))

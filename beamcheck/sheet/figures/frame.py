@@ -8,15 +8,13 @@ from typing import Any
 
 from ...checks.core.pictures.others import FrameBar, FramePicture
 from ...units import show
-from .svg import GRAY, INK, Board, Point, clipped, text_width, tied
+from .svg import GRAY, INK, Board, Point, clipped, letters_in, text_width, tied
 
-WIDTH, SIDE, HIGHEST = 460.0, 58.0, 330.0
-SMALL = 12.0
+WIDTH, SIDE, HIGHEST = 440.0, 48.0, 330.0
 LIGHT, DARK = "#f4f4f4", "#c9c9c9"
 NEGLIGIBLE = 0.5  # lbf
 UPRIGHT = 11.0  # of height to a letter: a member with room for its force along it
 LOADS = 4  # that are written over a frame; its page has all in a table
-_LETTERS = 56  # of a line of text
 NOT_TOGETHER = (
     "Largest push and pull of each member under any combination, feet and joints run both ways; they do not act "
     "together."
@@ -47,8 +45,8 @@ def frame_figure(picture: FramePicture, name: str, system: Any = "US", key: str 
         foot_mark(board, at(mark.x, mark.y), mark.on, mark.up, mark.least, mark.thrust, system)
     for number, point in enumerate(picture.points, start=1):
         x, height = at(point.x, point.y)
-        board.ring(x, height, 7.0)
-        board.lettering(x, height + 4, str(number), anchor="middle", size=SMALL)
+        board.ring(x, height, 9.5)
+        board.lettering(x, height + 5, str(number), anchor="middle")
     stands = {(mark.x, mark.y) for mark in picture.feet}
     for bar in picture.bars:
         at_foot = stands & {(bar.x0, bar.y0), (bar.x1, bar.y1)}
@@ -68,7 +66,7 @@ def frame_figure(picture: FramePicture, name: str, system: Any = "US", key: str 
 
 def wrapped(text: str) -> list[str]:
     """A text as lines of the drawing."""
-    return [clipped(line, WIDTH - 16) for line in wrap(tied(text), _LETTERS, subsequent_indent="  ")]
+    return [clipped(line, WIDTH - 16) for line in wrap(tied(text), letters_in(WIDTH - 16), subsequent_indent="  ")]
 
 
 def describe(picture: FramePicture, system: Any = "US") -> str:
@@ -79,7 +77,7 @@ def describe(picture: FramePicture, system: Any = "US") -> str:
 
 
 def _points(picture: FramePicture) -> str:
-    return "; ".join(f"{number} {point.text}" for number, point in enumerate(picture.points, start=1))
+    return "; ".join(f"{number}\u00a0{point.text}" for number, point in enumerate(picture.points, start=1))
 
 
 def _words(bar: FrameBar, system: Any) -> str:
@@ -117,8 +115,8 @@ def _forces(board: Board, bar: FrameBar, start: Point, end: Point, system: Any, 
         if abs(rise) > UPRIGHT * len(lines[0] if lines else ""):  # along it, where no other member runs
             for number, text in enumerate(lines):
                 across = middle + (16 + 14 * number if middle < 0.52 * WIDTH else -6 - 14 * number)
-                along = start[1] - 0.5 * rise
-                board.lettering(across, along, text, anchor="middle", size=SMALL, upright=True)
+                along = start[1] - 0.58 * rise  # clear of what meets at its foot
+                board.lettering(across, along, text, anchor="middle", upright=True)
             return
         inside = "start" if middle < 0.52 * WIDTH else "end"
         central = abs(middle - 0.5 * WIDTH) < 0.02 * WIDTH
@@ -136,7 +134,7 @@ def _forces(board: Board, bar: FrameBar, start: Point, end: Point, system: Any, 
         x += -9 if anchor == "end" else 9
         y += -6 - 14 * (len(lines) - 1) if up else 14
     for number, text in enumerate(lines):
-        board.lettering(x, y + 14 * number, text, anchor=anchor, size=SMALL)
+        board.lettering(x, y + 14 * number, text, anchor=anchor)
 
 
 def foot_mark(

@@ -12,12 +12,13 @@ from typing import Any
 
 from ...checks.core.pictures.others import FrameBar, FrameForces
 from ...units import show
-from .frame import HIGHEST, NEGLIGIBLE, SIDE, SMALL, WIDTH, foot_mark, wrapped
-from .svg import GRAY, INK, PAPER, Board, Point, text_width
+from .frame import HIGHEST, NEGLIGIBLE, SIDE, WIDTH, foot_mark, wrapped
+from .svg import GRAY, INK, PAPER, PRINTED, TEXT, Board, Point, text_width
 
 DARK = "#6b6b6b"
 WIDEST, NARROWEST = 11.0, 3.0
 ARROW = 9.0
+HIGH = 0.41  # of the size of letters: half of what figures fill
 STEEP = 0.1  # of a unit vector: along what is steeper letters may stand upright
 PLACES = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82)  # along a member, at which its force may be written
 Box = tuple[float, float, float, float]  # left, top, right, bottom
@@ -51,7 +52,7 @@ def forces_figure(picture: FrameForces, name: str, system: Any = "US", key: str 
     ]
     for point in picture.points:
         board.disc(*at(point.x, point.y), 3.0)
-    for bar in sorted(picture.bars, key=lambda one: math.dist((one.x0, one.y0), (one.x1, one.y1))):  # least room first
+    for bar in sorted(picture.bars, key=_room):
         _words_at(board, picture, bar, at, system, taken)
     low = foot - scale * min(ys) + 58
     for line in wrapped(READ):
@@ -97,6 +98,12 @@ def _band(board: Board, bar: FrameBar, start: Point, end: Point, most: float) ->
         )  # fmt: skip
 
 
+def _room(bar: FrameBar) -> tuple[bool, float]:
+    """What has least room for words comes first: upright, where letters may stand along it, then the shortest."""
+    length = math.dist((bar.x0, bar.y0), (bar.x1, bar.y1))
+    return abs(bar.x1 - bar.x0) >= STEEP * length, length
+
+
 def _words_at(
     board: Board, picture: FrameForces, bar: FrameBar, at: Callable[[float, float], Point], system: Any,
     taken: list[Box],
@@ -108,13 +115,13 @@ def _words_at(
         return
     text = ", ".join(forces)
     start, end = at(bar.x0, bar.y0), at(bar.x1, bar.y1)
-    wide, length = text_width(text, SMALL), math.dist(start, end)
+    wide, length = PRINTED * text_width(text), math.dist(start, end)
     ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
     lines = [(at(one.x0, one.y0), at(one.x1, one.y1)) for one in picture.bars]
     others = [line for line in lines if line != (start, end)]
     found: list[tuple[float, int, float, float, Box, bool]] = []
     for upright in (False, True) if abs(ux) < STEEP else (False,):
-        half = (0.5 * SMALL, 0.5 * wide) if upright else (0.5 * wide, 0.5 * SMALL)
+        half = (HIGH * TEXT, 0.5 * wide) if upright else (0.5 * wide, HIGH * TEXT)
         for side in (1.0, -1.0):  # over it first
             nx, ny = uy * side, -ux * side
             off = abs(nx) * half[0] + abs(ny) * half[1] + 0.5 * WIDEST + 3.0
@@ -128,8 +135,8 @@ def _words_at(
                 found.append((over, len(found), x, y, box, upright))
     _, _, x, y, box, upright = min(found)
     taken.append(box)
-    x, y = (x + 0.36 * SMALL, y) if upright else (x, y + 0.36 * SMALL)
-    board.lettering(x, y, text, anchor="middle", size=SMALL, tip=bar.name, upright=upright)
+    x, y = (x + 0.36 * TEXT, y) if upright else (x, y + 0.36 * TEXT)
+    board.lettering(x, y, text, anchor="middle", tip=bar.name, upright=upright)
 
 
 def _meet(one: Box, other: Box) -> bool:

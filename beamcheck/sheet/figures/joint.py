@@ -8,12 +8,10 @@ from typing import Any
 
 from ...checks.core.pictures.others import JointBar, JointPicture
 from ...units import show
-from .svg import GRAY, INK, Board, clipped, tied
+from .svg import GRAY, INK, Board, clipped, letters_in, tied
 
-WIDTH, TALL, EDGE = 460.0, 200.0, 14.0
+WIDTH, TALL, EDGE = 440.0, 200.0, 14.0
 MOST = 54.0  # a member is drawn no deeper
-SMALL = 12.0
-LETTERS = 56  # of a line of text
 FILLS = ("#efefef", "#dcdcdc", "#f7f7f7")
 REACH = 2.4  # depths of the deepest member that are shown of each
 NEGLIGIBLE = 0.5  # lbf
@@ -47,11 +45,12 @@ def joint_figure(picture: JointPicture, name: str, system: Any = "US", key: str 
     for number, bar in enumerate(picture.bars):
         c, s = math.cos(math.radians(bar.angle)), math.sin(math.radians(bar.angle))
         x, height = at(0.86 * reach * c, 0.86 * reach * s)
-        board.ring(x, height, 8.0)
-        board.lettering(x, height + 4, str(number + 1), anchor="middle", size=SMALL)
+        board.ring(x, height, 9.5)
+        board.lettering(x, height + 5, str(number + 1), anchor="middle")
     forces = [f"{number} {bar.name}: {_words(bar, system)}" for number, bar in enumerate(picture.bars, start=1)]
     for text in (*forces, *([f"It stands on {picture.on}."] if picture.on else []), *picture.says):
-        for line in wrap(tied(text).replace(" it ", " it\u00a0"), LETTERS, subsequent_indent="   "):
+        kept = tied(text.replace("square to it ", "square\u00a0to\u00a0it\u00a0"))
+        for line in wrap(kept, letters_in(WIDTH - 16), subsequent_indent="   "):
             y += 16
             board.lettering(8, y, clipped(line, WIDTH - 16))
     return board.done(y + 14)

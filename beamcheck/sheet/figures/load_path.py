@@ -11,19 +11,19 @@ from typing import Any
 from ...checks.core.pictures.beams import LoadPath, PathEdge, PathNode
 from ...units import show
 from .load_path_plan import Drop, Plan, heights, parts_of, planned, together, width_needed
-from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width, tied
+from .svg import GRAY, INK, PAPER, TEXT, Board, clipped, letters_in, text_width, tied
 
-WIDTH, SIDE = 920.0, 4.0
+WIDTH, SIDE = 896.0, 4.0  # as wide as the text of a page, on either paper
 PAD, LINE = 6.0, 15.0
 END_PAD = 3.0  # beside the words of a wall or footing at least
-WIDEST, WIDEST_END = 205.0, 92.0  # of a piece, and of a wall or footing, with its words
+WIDEST, WIDEST_END = 225.0, 92.0  # of a piece, and of a wall or footing, with its words
 SIGN = 18.0  # room for the sign of a verdict
 MOST_FIGURES = 6
 OTHER_WALL = "opposite wall"  # where the far rafter of a pair ends: it has no name in the job
 DASH, BRIDGED = "5 3", "2 3"
 NEGLIGIBLE = 0.5  # lbf: below this an uplift is rounding
-NOT_YET = "not confirmed"
-_LETTERS, _LINES, _NAME_LINES, _END_LINES = 120, 3, 3, 6
+NOT_YET, BY_OTHERS = "not confirmed", "by others, "
+_LINES, _NAME_LINES, _END_LINES = 3, 3, 6
 
 
 def drawable(path: LoadPath) -> tuple[list[LoadPath], int]:
@@ -131,7 +131,7 @@ def _least(path: LoadPath) -> dict[str, float]:
 def _wide(node: PathNode) -> float:
     if node.ends:
         return min(_answers_wide(node) + 2 * END_PAD, WIDEST_END)
-    return min(text_width(_name(node)) + PAD, WIDEST - _verdict(node)) + _verdict(node)
+    return max(map(text_width, _names(node))) + PAD + _verdict(node)
 
 
 def _answers_wide(node: PathNode) -> float:
@@ -143,6 +143,17 @@ def _name(node: PathNode) -> str:
     return name if node.role == "carries" or node.ends else f"{name}, {node.role}"
 
 
+def _names(node: PathNode) -> list[str]:
+    """The name of a piece in the lines of its bar; only one that is longer than all of them is cut off."""
+    room = WIDEST - _verdict(node) - PAD
+    lines = wrap(_name(node), letters_in(room)) or [""]
+    return lines if len(lines) <= _NAME_LINES else [*lines[: _NAME_LINES - 1], clipped(_rest(lines), room)]
+
+
+def _rest(lines: Sequence[str]) -> str:
+    return " ".join(lines[_NAME_LINES - 1 :])
+
+
 def _verdict(node: PathNode) -> float:
     """The width of all but the name of a piece."""
     return text_width(node.verdict) + SIGN + 2 * PAD
@@ -150,13 +161,14 @@ def _verdict(node: PathNode) -> float:
 
 def _answers(node: PathNode) -> list[str]:
     """The lines in the box of a wall or footing: its name, and who answers for it."""
-    letters = max(int((WIDEST_END - 2 * PAD) / text_width("n")), 4)
-    lines = [*wrap(_name(node), letters)[:_NAME_LINES], *wrap(node.ends, letters)]
-    return [clipped(line, WIDEST_END - 2 * PAD) for line in lines[:_END_LINES]]
+    letters = letters_in(WIDEST_END - 2 * END_PAD)
+    ends = node.ends.removeprefix(BY_OTHERS)  # which the hatching says
+    lines = [*wrap(_name(node), letters)[:_NAME_LINES], *wrap(ends, letters)]
+    return [clipped(line, WIDEST_END - 2 * END_PAD) for line in lines[:_END_LINES]]
 
 
 def _height(node: PathNode) -> float:
-    return LINE * (len(_answers(node)) if node.ends else 1) + 8.0
+    return LINE * len(_answers(node) if node.ends else _names(node)) + 8.0
 
 
 def _tops(plan: Plan, nodes: Mapping[str, PathNode], wrong: Sequence[str], system: Any) -> dict[int, float]:
@@ -211,8 +223,8 @@ def _box(board: Board, node: PathNode, left: float, right: float, top: float, be
         board.line((x, top - 4), (x, top + height + 4), width=1.0, stroke=GRAY, dash=BRIDGED)
     y = top + 15.0
     if not node.ends:
-        board.lettering(left + PAD, y, clipped(_name(node), right - left - _verdict(node)), bold=True, tip=node.name,
-                        ground=fill)  # fmt: skip
+        for number, line in enumerate(_names(node)):
+            board.lettering(left + PAD, y + LINE * number, line, bold=True, tip=node.name, ground=fill)
         x = right - PAD - text_width(node.verdict)
         board.sign(node.verdict, x - 0.5 * SIGN, y - 5.0)
         board.lettering(x, y, node.verdict, ground=fill)
@@ -228,7 +240,7 @@ def _box(board: Board, node: PathNode, left: float, right: float, top: float, be
 
 def _sentence(board: Board, text: str, top: float) -> float:
     top += 8.0
-    lines = wrap(tied(text), _LETTERS, subsequent_indent=" ")
+    lines = wrap(tied(text), letters_in(WIDTH - 12.0), subsequent_indent=" ")
     shown = [*lines[: _LINES - 1], f"{lines[_LINES - 1]}…"] if len(lines) > _LINES else lines
     for line in shown:
         top += TEXT + 1

@@ -90,10 +90,11 @@ def _side(board: Board, picture: PostPicture, way: Way, x: float, top: float, sc
     shift = min(scale * abs(way.offset or 0.0), half)
     board.line((x + shift, top - 36), (x + shift, top - 8), width=2.0)
     board.shape(((x + shift - 4, top - 10), (x + shift + 4, top - 10), (x + shift, top - 1)), fill=INK)
-    if way.offset is None:
-        board.lettering(x + 10, top - 24, "off center: not given")
-    elif shift:
-        board.lettering(x + shift + 8, top - 24, f"{show(abs(way.offset), 'length', system)} off center")
+    off: tuple[str, ...] = ("off center:", "not given")
+    if way.offset is not None:
+        off = (show(abs(way.offset), "length", system), "off center") if shift else ()
+    for number, line in enumerate(off):
+        board.lettering(x + shift + 9, top - 31 + 15 * number, line)
     board.lettering(x + half + BOW + 18, top + 0.4 * HEIGHT, way.name, bold=True)
     board.lettering(x + half + BOW + 18, top + 0.4 * HEIGHT + 16, f"{show(way.side, 'small length', system)} side")
     braced = "not braced" if way.braced is None else f"braced {show(way.braced, 'length', system)}"

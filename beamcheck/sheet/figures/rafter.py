@@ -8,11 +8,10 @@ from typing import Any
 
 from ...checks.core.pictures.others import RafterPicture
 from ...units import show
-from .svg import GRAY, INK, PAPER, Board, Point, clipped, tied
+from .svg import GRAY, INK, PAPER, Board, Point, clipped, letters_in, tied
 
 WIDTH, SIDE = 440.0, 52.0
 DASH = "5 3"
-_LETTERS = 54  # of a line of text
 NEGLIGIBLE = 0.5  # lbf
 
 
@@ -26,8 +25,9 @@ def rafter_figure(picture: RafterPicture, name: str, system: Any = "US", key: st
     left = 0.5 * (WIDTH - scale * across)
     y = 4.0
     for text in picture.loads[:5]:
-        y += 15
-        board.lettering(8, y, clipped(text, WIDTH - 16))
+        for line in wrap(tied(text), letters_in(WIDTH - 16), subsequent_indent="  "):
+            y += 15
+            board.lettering(8, y, line)
     high = scale * picture.depth / math.cos(angle)
     ridge_y = y + 24 + high
     wall_x, ridge_x = left + scale * over, left + scale * (over + picture.run)
@@ -49,7 +49,7 @@ def rafter_figure(picture: RafterPicture, name: str, system: Any = "US", key: st
     board.lettering(mid[0] - 10, mid[1] - 8, f"slope {show(picture.slope, 'slope', system)}", anchor="end")
     foot = _dimension(board, wall_x, ridge_x, foot + 14, f"run {show(picture.run, 'length', system)}")
     for text in _texts(picture, system):
-        for line in wrap(tied(text), _LETTERS, subsequent_indent="  "):
+        for line in wrap(tied(text), letters_in(WIDTH - 16), subsequent_indent="  "):
             foot += 16
             board.lettering(8, foot, clipped(line, WIDTH - 16))
     return board.done(foot + 8)

@@ -13,8 +13,10 @@ from .signs import BOX, SIGNS
 Point = tuple[float, float]
 INK, GRAY, PAPER = "#000", "#767676", "#fff"
 _UNIT = re.compile(r"(?<=[0-9]) (?=(?:lb|plf|psf|psi|in|ft|kN|mm|m|MPa|kPa|deg|%)\b|[0-9]+/[0-9]+)")
+PRINTED = 0.86  # of the width that is reckoned with: letters as they are printed are narrower
+_WORD = re.compile(r"[^ \t\n\r\f\v]+")  # what is tied already stays so
 _INCHES = re.compile(r"(?<=ft) (?=[0-9])")
-TEXT = 14.0  # size of lettering in drawing units
+TEXT = 14.8  # size of lettering in drawing units: over 8 pt where a sheet prints half a page of them
 
 
 def fixed(number: float) -> str:
@@ -25,20 +27,25 @@ def fixed(number: float) -> str:
 
 def tied(text: str) -> str:
     """The text on one line, a number and its unit held together where it is broken into lines."""
-    return _INCHES.sub("\u00a0", _UNIT.sub("\u00a0", " ".join(text.split())))
+    return _INCHES.sub("\u00a0", _UNIT.sub("\u00a0", " ".join(_WORD.findall(text))))
 
 
-def text_width(text: str, size: float = TEXT) -> float:
+def text_width(text: str) -> float:
     """A generous guess at the width of lettering."""
-    return size * sum(1.05 if unicodedata.east_asian_width(letter) in "WF" else 0.56 for letter in text)
+    return TEXT * sum(1.05 if unicodedata.east_asian_width(letter) in "WF" else 0.56 for letter in text)
 
 
-def clipped(text: str, width: float, size: float = TEXT) -> str:
+def letters_in(width: float) -> int:
+    """How many letters of usual width a line of that width holds."""
+    return max(int(width / text_width("n")), 1)
+
+
+def clipped(text: str, width: float) -> str:
     """The text, or as much of it as fits into the width and a dot-dot-dot."""
     line = " ".join(legible(text).split())
-    if text_width(line, size) <= width:
+    if text_width(line) <= width:
         return line
-    while line and text_width(line + "…", size) > width:
+    while line and text_width(line + "…") > width:
         line = line[: max(len(line) - 1, 0)].rstrip() if len(line) < 200 else line[:199]
     return line + "…"
 
@@ -133,7 +140,6 @@ class Board:
         text: str,
         *,
         anchor: str = "start",
-        size: float = TEXT,
         bold: bool = False,
         tip: str = "",
         upright: bool = False,

@@ -20,7 +20,7 @@ from ..document.prose import sentence
 from ..document.repeated_steps import warning
 from ..document.symbols import meaning, plain_symbol, symbol_source
 from ..figures.drawers import drawn
-from ..figures.svg import PAPER, fixed, text_width
+from ..figures.svg import PAPER, PRINTED, TEXT, fixed, text_width
 from ..html.render import brief_reason, reason
 from .columns import drawn_first, early, in_half, stacked
 from .short_blocks import ShortBlocks
@@ -39,7 +39,6 @@ RUNNING_PIECE = 30  # letters in the head of each page
 ON_A_SCREEN = frozenset(("Caution", "MemberList", "FoldStart", "FoldEnd"))
 Told = Callable[[Step], str]
 _REMARK = re.compile(r"(?<=\S) {3,}#")  # of a job file: set far to the right it would break its line
-_LETTER = 0.86  # of the width that a drawing reckons with: typst's letters are narrower
 _SVG = "{http://www.w3.org/2000/svg}"
 
 
@@ -281,9 +280,10 @@ def _knock_out(parent: ElementTree.Element) -> None:
         ground = text.get("stroke", PAPER)
         for name in ("stroke", "stroke-width", "stroke-linejoin"):
             text.attrib.pop(name, None)
-        wide, x, y = _LETTER * text_width(text.text or ""), float(text.get("x", "0")), float(text.get("y", "0"))
+        wide, x, y = PRINTED * text_width(text.text or ""), float(text.get("x", "0")), float(text.get("y", "0"))
         left = {"middle": x - wide / 2, "end": x - wide}.get(text.get("text-anchor", "start"), x)
-        box = {"x": fixed(left), "y": fixed(y - 10.0), "width": fixed(wide), "height": "12.5", "fill": ground}
+        box = {"x": fixed(left), "y": fixed(y - 0.72 * TEXT), "width": fixed(wide), "height": fixed(0.9 * TEXT)}
+        box["fill"] = ground
         box |= {"transform": text.get("transform", "")} if "transform" in text.attrib else {}
         parent.insert(place, ElementTree.Element(f"{_SVG}rect", box))
 

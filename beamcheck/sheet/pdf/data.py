@@ -18,7 +18,7 @@ from .columns import drawn_first
 from .text import NOT_TEXT, Data, cut, shown_text
 from .typefaces import Printable, held
 
-RUNNING, RUNNING_CAUTION = 58, 400  # letters in the head and foot of each page
+RUNNING, BESIDE_INVENTED, RUNNING_CAUTION = 64, 52, 400  # letters in the head and foot of each page
 NUMBERED = (
     "Letters that the typefaces of this sheet lack are printed as their Unicode numbers, such as [U+6728]; in the job "
     "file that this PDF carries, and on the page (HTML), they stand as they were written. The typefaces have the "
@@ -42,7 +42,7 @@ def sheet_head(result: JobResult, blocks: Sequence[Block], *, numbered: bool) ->
     about = {label.casefold(): text.strip() for label, text in result.about}
     return {
         "title": shown_text(cut(head.short, HEADING) or NO_TITLE),
-        "running": shown_text(cut(head.short, RUNNING)),
+        "running": shown_text(cut(head.short, BESIDE_INVENTED if head.invented else RUNNING)),
         "author": shown_text(cut(about.get("author", ""), RUNNING)),
         "date": shown_text(cut(about.get("date", "").replace(NOT_GIVEN, "undated"), 24)),
         "tool": shown_text(cut(head.tool, 24)),

@@ -9,7 +9,7 @@ from ..document.prose import tied
 from ..document.symbols import plain_symbol, symbol_source
 from .text import LONGEST_IN_CELL, Data, cell_text, cut, prose
 
-BESIDE_CLOSEST = 20  # letters of the verdict of a side, and of the words before its closest check
+BESIDE_TOLD = 11  # letters of the verdict of a side
 HEADING, RUNNING = 300, 34  # letters of a heading, and of what the head of a page says of it
 
 
@@ -56,8 +56,8 @@ class ShortBlocks:
 
     def _MemberHead(self, block: rich.MemberHead) -> Data:
         sides = [
-            {"name": one.name, "verdict": one.verdict, "closest": prose(one.closest),
-             "letters": len(one.name) + len(one.closest) + BESIDE_CLOSEST}
+            {"name": one.name, "verdict": one.verdict, "told": prose(one.told),
+             "letters": len(one.name) + len(one.told) + BESIDE_TOLD}
             for one in block.sides
         ]  # fmt: skip
         return {

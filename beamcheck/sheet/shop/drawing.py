@@ -16,7 +16,7 @@ from ...units import show
 from ..figures.anchor import hole_figure
 from ..figures.frame import frame_figure
 from ..figures.joint import joint_figure
-from ..figures.svg import GRAY, INK, PAPER, TEXT, Board, clipped, text_width, tied
+from ..figures.svg import GRAY, INK, PAPER, TEXT, Board, clipped, letters_in, text_width, tied
 from ..templates.geometry import Point
 from ..templates.shapes import Drawn, bracket_drawn
 from .sticks import POST_CAPTION, RAFTER_CAPTION, post_on_the_bench, rafter_on_the_bench
@@ -25,7 +25,6 @@ WIDTH, SIDE = 440.0, 14.0
 HIGHEST = 300.0  # drawing units
 WOOD = "#f1f1f1"
 _AT = re.compile(r" at [0-9][^,;]*")  # a place that counts from the calculated end
-_LETTERS = 54  # of a line of text
 _ROW = 17.0  # from one row of lettering to the next
 
 
@@ -90,7 +89,7 @@ def bracket_figure(drawn: Drawn, name: str, key: str) -> str:
         for tip in (arrow.start, arrow.end):
             board.disc(*at(tip), 3.0)
         tip = max(arrow.start, arrow.end, key=lambda one: one[1])
-        board.lettering(at(tip)[0] + 6, at(tip)[1] + 12, "grain", size=TEXT)
+        board.lettering(at(tip)[0] + 6, at(tip)[1] + 12, "grain")
     for hole in drawn.holes:
         x, y = at((hole.x, hole.y))
         board.ring(x, y, max(0.5 * scale * (hole.drill or hole.size), 2.0), fill=PAPER, width=1.4)
@@ -180,7 +179,7 @@ def stick_figure(
         stops.add(x + before)
     end = _along(board, [(x, SIDE + scale * x) for x in sorted(stops)], foot + 34 + _ROW * max(len(rows), 1))
     for told in cuts:
-        for line in wrap(tied(told), _LETTERS, subsequent_indent="   "):
+        for line in wrap(tied(told), letters_in(WIDTH - 12), subsequent_indent="   "):
             end += _ROW
             board.lettering(8, end, clipped(line, WIDTH - 12))
     return board.done(end + 6)

@@ -94,7 +94,7 @@ def _page(page: ShopPage) -> dict[str, Any]:
         "do_not": list(page.do_not.items), "ticks_title": page.ticks.title, "ticks": list(page.ticks.items),
         "caption": page.caption, "steps": list(page.steps),
     })  # fmt: skip
-    drawings = {"drawing": page.drawing, "order": page.order, "board": page.board}
+    drawings = {"drawing": page.drawing, "order": page.order, "folded": page.folded, "board": page.board}
     return {**said, "stop": page.stop, **{name: _drawing(one) for name, one in drawings.items()}}
 
 

@@ -64,6 +64,7 @@ class ShopPage:
     drawing: str = ""
     caption: str = ""
     order: str = ""  # its order of assembly, an SVG
+    folded: str = ""  # the same for half of a page
     steps: tuple[str, ...] = ()  # of it, in words
     board: str = ""  # a bracket laid on the board that it is cut from, an SVG
 
@@ -94,9 +95,16 @@ def _page(result: JobResult, job: Job, piece: PieceResult, number: int, hardware
         _hardware(piece, hardware), _drills(piece),
         Bullets("Do not", tuple(_do_nots(piece, given, job, stop=standing.stop))),
         Bullets("See and tick before it is covered", tuple(_ticks(piece, given))), drawing, caption,
-        assembly_figure(piece.assembly, piece.name, result.units, f"shop-assembly-{number}") if piece.assembly else "",
+        _assembled(piece, result.units, f"shop-assembly-{number}", folded=False),
+        _assembled(piece, result.units, f"shop-folded-{number}", folded=True),
         piece.assembly.steps if piece.assembly else (), _laid(piece, result.units, f"shop-board-{number}"),
     )  # fmt: skip
+
+
+def _assembled(piece: PieceResult, units: str, key: str, *, folded: bool) -> str:
+    if piece.assembly is None:
+        return ""
+    return assembly_figure(piece.assembly, piece.name, units, key, folded=folded)
 
 
 def _what_helps(piece: PieceResult) -> Iterator[str]:

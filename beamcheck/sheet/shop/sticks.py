@@ -7,7 +7,7 @@ from textwrap import wrap
 
 from ...checks.core.pictures.others import PostPicture, RafterPicture
 from ...units import show
-from ..figures.svg import GRAY, PAPER, TEXT, Board, Point, clipped, text_width, tied
+from ..figures.svg import GRAY, PAPER, TEXT, Board, Point, clipped, letters_in, text_width, tied
 
 WIDTH, SIDE = 440.0, 16.0
 WOOD = "#f1f1f1"
@@ -75,7 +75,7 @@ def rafter_on_the_bench(picture: RafterPicture, name: str, units: str, key: str)
     foot = at(0.0, -cut)[1]
     end = _running(board, stops, foot + 16, units)
     for text in texts:
-        for line in wrap(tied(text), int((WIDTH - 2 * SIDE) / text_width("n")), subsequent_indent="  "):
+        for line in wrap(tied(text), letters_in(WIDTH - 2 * SIDE), subsequent_indent="  "):
             end += _ROW
             board.lettering(SIDE, end, line)
     return board.done(end + 8)

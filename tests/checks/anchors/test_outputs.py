@@ -228,7 +228,7 @@ def test_what_the_job_says_of_a_group_word_by_word() -> None:
         "manner": "concealed plate", "holds": "left end of B, at 0 in", "fastened to": "post",
         "fastener": "bolt 3/4 in", "steel": "A307", "threads": "not said", "coating": "stainless",
         "washers": "2 in across", "bores": "2 1/4 in across, 1 1/2 in deep, plugged",
-        "fasteners": "4 in 2 rows along the grain",
+        "fasteners": "4, in 2 rows along the grain",
         "plate": "A36, 1/4 in x 6 in x 10 in (thickness, across, along the piece)",
         "slot": "5/16 in wide, 11 in from the end", "weld": "not given", "arm": "0 in", "wood when put together": "dry",
         "checks and splits": "none seen",

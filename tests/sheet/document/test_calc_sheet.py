@@ -347,9 +347,12 @@ def test_the_title_block_has_what_the_job_says_of_itself_and_room_for_a_pen() ->
         ("revision A", "9 May 2031, a longer seat, C."), ("author", "invented"),
     )  # fmt: skip
     blocks = compose(replace(job(), about=about))
-    (block,) = (one for one in blocks if isinstance(one, RichTable) and one.kind == "titles")
+    (beside,) = (one for one in blocks if isinstance(one, Columns) and isinstance((*one.right, None)[0], RichTable))
+    block = beside.right[0]
+    assert isinstance(block, RichTable) and block.kind == "titles"
     assert block.heads == ("project number", "designed by", "checked by")
     assert block.rows[0] == ("2031-7", "invented A.", "invented B.")
     assert ("A", "9 May 2031, a longer seat, C.", "") in block.rows and ("", "", "") in block.rows
-    project = next(one for one in blocks if isinstance(one, Pairs))
+    (project,) = beside.left
+    assert isinstance(project, Pairs)
     assert not {"Project number", "Revision A"} & {label for label, _ in project.rows}

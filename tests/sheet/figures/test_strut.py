@@ -20,9 +20,10 @@ BY_HAND = StrutPicture(
 
 
 def test_the_sketch_says_the_forces_and_how_to_redo_them() -> None:
-    seen = [text.text or "" for text in ElementTree.fromstring(strut_figure(BY_HAND, "K2")).iter(f"{SVG}text")]
+    texts = ElementTree.fromstring(strut_figure(BY_HAND, "K2")).iter(f"{SVG}text")
+    seen = [(text.text or "").replace("\u00a0", " ") for text in texts]
     assert {"pulled 232 lb", "pressed 339 lb", "P 298 lb", "closes at 46.8°"} <= set(seen)
-    assert "brace: 298 lb × 15.8 in / (19 in × sin 46.8°) = 339 lb" in seen
+    assert "brace: 298 lb × 15.8 in / (19 in × sin 46.8°) = 339 lb" in " ".join(seen)
     assert "on the joint of the legs, down: 50.8 lb" in seen
     assert "presses the brace with 339 lb" in describe(BY_HAND)
 

@@ -60,7 +60,7 @@ def stations(figure: Figure) -> Table:
             V = (max(figure.V_high[i] for i in near), min(figure.V_low[i] for i in near))
             M = (max(figure.M_high[i] for i in near), min(figure.M_low[i] for i in near))
             rows.append((show(place, "length"), name, *(show(v, "force") for v in V), *(show(m, "moment") for m in M)))
-    return Table("Stations", ("at", "place", "V up to", "V down to", "M up to", "M down to"), tuple(rows))
+    return Table("Stations", ("at", "place", "V max", "V min", "M max", "M min"), tuple(rows))
 
 
 def _not_by_hand(solved: SolvedBeam) -> str:

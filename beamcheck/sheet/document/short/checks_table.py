@@ -88,18 +88,16 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
         places = [row[1] for row in rows if len(row) > 1 and isinstance(row[1], str)]
         where = 0.0 if max(map(len, places), default=0) <= SHORT else 1.6
         room = BOTH - max(map(len, places), default=0)
-        names = _share_of_names([(row[0], row[-1]) for row in rows if len(row) > 1], room) if where == 0.0 else NAMES
+        names = _share_of_names([(row[0], row[-1]) for row in rows if len(row) > 1], room)
         widths = (names, where, 0.0, 0.0, 0.0, 0.0, WEIGHT - names)
         yield RichTable("Checks", HEADS, tuple(rows), widths, (2, 3), " ".join(notes), "checks")
     if open_:
-        made = tuple(
-            (
-                capital(check.what),
-                sentence(without_fields("; ".join(check.notes))),
-                _questions(check, sheet),
-                Word(check.verdict),
-            )
+        said = [
+            (check.what, sentence(without_fields("; ".join(check.notes))), _questions(check, sheet), check.verdict)
             for check in open_
+        ]
+        made = tuple(
+            (f"{capital(row[0])}{_alike(said.count(row))}", *row[1:3], Word(row[3])) for row in dict.fromkeys(said)
         )
         yield RichTable(
             "Without figures, and not met",
@@ -111,6 +109,10 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
             "open",
         )
     yield from _rules(piece, sheet)
+
+
+def _alike(count: int) -> str:
+    return f", {count} alike" if count > 1 else ""
 
 
 def _share_of_names(rows: Sequence[tuple[Cell, Cell]], room: int) -> float:
@@ -201,7 +203,7 @@ def _name(one: Merged, sheet: Sheet) -> Cell:
     others = dict.fromkeys(_without_start(other.what, check.what) for other in one.others if other.what != check.what)
     same = sum(other.what == check.what for other in one.others)
     also = f"; also {'; '.join(others)}" if others else ""
-    name = f"{capital(check.what)}{f', {same + 1} alike' if same else ''}{also}"
+    name = f"{capital(check.what)}{_alike(same + 1)}{also}"
     if check.verdict == "passes":
         return name
     asked = _questions(check, sheet)
@@ -234,6 +236,11 @@ def _figures(check: Check, units: str) -> tuple[str, str]:
     return demand, capacity
 
 
+def leading(piece: PieceResult) -> Check | None:
+    """What is closest to its limit of all that was worked out in steps."""
+    return closest(check for check in piece.checks if check.steps)
+
+
 def typeset(piece: PieceResult) -> Sequence[Check]:
     """The checks whose steps a short sheet shows: what governs, fails, refers on its own, or is over a ratio.
 
@@ -241,7 +248,7 @@ def typeset(piece: PieceResult) -> Sequence[Check]:
     shown.
     """
     over = judgment("ratio over which a check is typeset").value
-    governs = closest(piece.checks)
+    governs = leading(piece)
     figured = [check for check in piece.checks if check.ratio is not None and check.part == "member"]
     every = [one.id for one in piece.questions if all(one in check.questions for check in figured)]
     found = []

@@ -14,7 +14,7 @@ from ..piece import SI_STEPS, verdict_line
 from ..prose import capital, sentence
 from ..repeated_steps import Ledger
 from ..rich_blocks import FoldEnd, FoldStart
-from .checks_table import closest, typeset
+from .checks_table import leading, typeset
 from .context import Sheet
 from .factors import Factors
 
@@ -38,7 +38,7 @@ def governing_blocks(piece: PieceResult, factors: Factors, sheet: Sheet, anchor:
             *_said("the factor table", used, ledger, f"{anchor}-factors"), *lines.known,
             *_said(FULL_FORM, others, ledger, ""),
         )  # fmt: skip
-        title = f"What governs: {check.what}" if check is closest(piece.checks) else capital(check.what)
+        title = f"What governs: {check.what}" if check is leading(piece) else capital(check.what)
         notes = tuple(map(sentence, check.notes)) if check.verdict != "passes" else ()
         yield CheckBlock(
             title, here, check.verdict, _line(check, units), check.clause, Lines(known, lines.lines, brief=True),

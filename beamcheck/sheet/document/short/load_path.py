@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ....checks.core.pictures.beams import LoadPath, PathEdge, PathNode
 from ....checks.core.summary import quantity
-from ...figures.load_path import drawable
+from ...figures.load_path import NOT_YET, drawable
 from ..blocks import Block, FigureBlock, Paragraph
 from .context import Sheet
 from .key_plan import little_plan
@@ -15,9 +15,10 @@ from .key_plan import little_plan
 CAPTION = (
     "Along each line its force, the largest under any combination of loads. Bars are pieces, from the first to the "
     "last thing that they rest on, not to scale; a line that passes behind a bar does not rest on it. Hatched at the "
-    "foot: here this check ends. Broken: declared not to carry, or nobody answers for it yet. Crossed: no load may "
-    "go there."
+    "foot: by others, here this check ends."
 )
+BROKEN = "Broken: declared not to carry, or nobody answers for it yet."
+CROSSED = "Crossed: no load may go there."
 IN_TABLE = "stand in the table only."  # what the drawing leaves out
 NEGLIGIBLE = 0.5  # lbf: rounding
 
@@ -41,7 +42,7 @@ def path_blocks(sheet: Sheet) -> Iterator[Block]:
         return
     for index, part in enumerate(figures):
         name = "Load path" if len(figures) == 1 else f"Load path, part {index + 1} of {len(figures)}"
-        caption = f"{name}. {CAPTION}" if index == 0 else f"{name}."
+        caption = f"{name}. {_how_to_read(figures)}" if index == 0 else f"{name}."
         yield FigureBlock(part, name, sheet.result.units, f"path-{index + 1}", caption)
     if left_out:
         some = "Part of the load path is" if figures else "The load path is"
@@ -50,6 +51,14 @@ def path_blocks(sheet: Sheet) -> Iterator[Block]:
             f"{left_out} part{'s' if left_out > 1 else ''} that hang together {IN_TABLE}"
         )
     yield from _arrives(path, sheet.result.units)
+
+
+def _how_to_read(figures: Sequence[LoadPath]) -> str:
+    """What the lines say, as far as there are such lines."""
+    nodes = [node for figure in figures for node in figure.nodes]
+    broken = any(node.role != "carries" or NOT_YET in node.ends for node in nodes)
+    crossed = any(edge.wrong for figure in figures for edge in figure.edges)
+    return " ".join(filter(None, (CAPTION, BROKEN if broken else "", CROSSED if crossed else "")))
 
 
 def _arrives(path: LoadPath, units: str) -> Iterator[Block]:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ....checks.core.pictures.board import BoardPicture
 from ....checks.core.pictures.others import StrutPicture
-from ....checks.core.result import Check, PieceResult, Table
+from ....checks.core.result import Check, PieceResult, Table, Verdict
 from ....checks.core.summary import quantity
 from ....units import show
 from ..blocks import Beside, Block, Columns, Pairs, Paragraph, TableBlock
@@ -40,6 +40,7 @@ NAMES = {
     "grade comes from": "Known by",
     "top edge held": "Edges held",
 }
+THREADS = {"clear of it": "threads clear of the shear plane", "in the shear plane": "threads in the shear plane"}
 SEPARATE = {"size as named": ", counts as ", "grade comes from": ": ", "top edge held": "; "}
 BESIDE_IT = ("loads", "reactions", "forces under each combination")
 BELOW = (
@@ -53,6 +54,7 @@ SIZES = frozenset((
     "run", "slope", "spacing", "tail beyond the wall", "seat cut", "level seat", "depth", "inner radius", "sweep",
     "width", "down",
 ))  # fmt: skip
+NOTHING = (("nobody", "nothing", ""),)  # to be confirmed by anybody
 SHAPED = frozenset(("bracket", "rafter", "trim"))  # kinds of piece whose sizes are of one shape
 FOLDS = ("What it is, what comes to it", "Design values, forces, order of work")  # on a phone
 WAYS = ("the deep way", "the thin way")
@@ -93,13 +95,19 @@ def _head(group: Group, marks: tuple[str, ...], sheet: Sheet) -> MemberHead:
             continue
         if piece.kind in ("anchor", "joint"):
             checks = list(piece.checks)
-        sides.append(Side(name, verdict, _closest(checks, units)))
+        held_by = [] if name == "Member" else [one.group for one in piece.held_by if one.verdict == verdict != "passes"]
+        sides.append(Side(name, verdict, _told(checks, verdict, [sheet.marks.get(one, one) for one in held_by], units)))
     alike = (f"{', '.join(marks)}: {len(marks)} alike.", *words_for(group, marks)) if len(marks) > 1 else ()
     return MemberHead(
         marks, title, piece_anchor(group.index), f"{', '.join(marks)} {names}".strip(), piece.verdict, tuple(sides),
-        " ".join(filter(None, (piece.understood, _assumes(piece, sheet)))), tuple(alike),
+        " ".join(filter(None, (_understood(piece), _assumes(piece, sheet)))), tuple(alike),
         key_plan(sheet.plan, (sheet.bars.get(one.name, one.name) for one in group.pieces)),
     )  # fmt: skip
+
+
+def _understood(piece: PieceResult) -> str:
+    """What it was taken for, under its title, which names it."""
+    return f"Understood: {piece.understood.removeprefix(f'{piece.name} is ')}" if piece.understood else ""
 
 
 def _assumes(piece: PieceResult, sheet: Sheet) -> str:
@@ -109,9 +117,19 @@ def _assumes(piece: PieceResult, sheet: Sheet) -> str:
     return f"Assumed, see near the end: {letters}." if letters else ""
 
 
-def _closest(checks: list[Check], units: str) -> str:
+def _told(checks: list[Check], verdict: Verdict, held_by: Sequence[str], units: str) -> str:
+    """Of what fails the first; who holds an end and does not pass; else what is closest."""
+    failing = min((one for one in checks if one.verdict == "fails"), key=lambda check: check.rank, default=None)
+    if failing is not None:
+        return _figure(failing, units)
+    holds = "does not hold" if verdict == "fails" else "is open"
     most = closest(checks)
-    return f"{most.what},{TIED}{quantity(most.ratio, 'ratio', units)}" if most is not None else ""
+    held = f"{' and '.join(held_by)}, which holds it, {holds}" if held_by else ""
+    return "; ".join(filter(None, (held, f"closest: {_figure(most, units)}" if most is not None else "")))
+
+
+def _figure(check: Check, units: str) -> str:
+    return check.what if check.ratio is None else f"{check.what},{TIED}{quantity(check.ratio, 'ratio', units)}"
 
 
 def _what(piece: PieceResult, factors: RichTable | None, index: int, units: str) -> Iterator[Block]:
@@ -137,7 +155,7 @@ def _what(piece: PieceResult, factors: RichTable | None, index: int, units: str)
         flow.append(table_block(table))
     if piece.statics is not None and piece.statics.stations is not None:
         flow.append(_stations(piece.statics.stations, piece.statics.words if not piece.statics.lines else ""))
-    yield Columns(tuple(told), tuple(right), (1.0, 1.02), flow=tuple(flow), folds=FOLDS)
+    yield Columns(tuple(told), tuple(right), flow=tuple(flow), folds=FOLDS)
     if piece.statics is not None and (piece.statics.lines or piece.statics.stations is None):
         yield StaticsBlock(piece.statics.words, piece.statics.lines)
 
@@ -145,7 +163,14 @@ def _what(piece: PieceResult, factors: RichTable | None, index: int, units: str)
 def _stations(stations: Table, words: str) -> TableBlock:
     """What the frame gives at the places that matter, under how it was found."""
     made = table_block(stations, "Stations")
-    return TableBlock("Statics", made.heads, made.rows, " ".join(filter(None, (words, made.note))))
+    heads = tuple(map(_tied, made.heads))
+    rows = tuple(tuple(_tied(cell) if one != 1 else cell for one, cell in enumerate(row)) for row in made.rows)
+    return TableBlock("Statics", heads, rows, " ".join(filter(None, (words, made.note))))
+
+
+def _tied(cell: str) -> str:
+    """A figure and its unit on one line."""
+    return cell.replace(" ", TIED)
 
 
 def said(piece: PieceResult) -> Iterator[tuple[str, str]]:
@@ -183,10 +208,18 @@ def _said(piece: PieceResult) -> Iterator[tuple[str, str]]:
             continue  # its section says it
         if label in WITH and WITH[label] in given:
             continue
-        more = [given[one] for one, home in WITH.items() if home == label and one in given and given[one] != text]
+        beside = [one for one, home in WITH.items() if home == label and one in given and given[one] != text]
+        more = [_named(one, given[one]) for one in beside]
         if label == "grade comes from" and more and more[0].casefold().startswith(text.casefold()):
             text, more = more[0], more[1:]  # "stamp: agency mark ..." says already what it is
         yield NAMES.get(label, capital(label)), SEPARATE.get(label, ", ").join([text, *more])
+
+
+def _named(label: str, text: str) -> str:
+    """What stands on the row of something else, so that it is seen what it is."""
+    if label == "threads":
+        return THREADS.get(text, f"{label} {text}")
+    return f"{label} {text}" if text == "not said" else text
 
 
 def _tables(piece: PieceResult, titles: tuple[str, ...]) -> Iterator[Table]:
@@ -195,6 +228,8 @@ def _tables(piece: PieceResult, titles: tuple[str, ...]) -> Iterator[Table]:
     for table in piece.tables:
         title = table.title.casefold()
         if not title.startswith(titles) or (title == FORCES and axial == (titles == BESIDE_IT)):
+            continue
+        if table.rows == NOTHING:
             continue
         if title == FORCES:
             if piece.statics is not None and not axial:

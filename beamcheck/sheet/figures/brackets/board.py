@@ -7,12 +7,12 @@ from collections.abc import Iterable, Sequence
 from itertools import pairwise
 from textwrap import wrap
 
-from ..svg import Board, Point, clipped, fixed, tied
+from ..svg import Board, Point, clipped, fixed, letters_in, tied
 
 WIDTH, MARGIN = 440.0, 6.0
 LINE = 16.0  # from one line of lettering to the next
 MOST_STROKES = 400  # of one hatching
-_LETTERS, _LINES = 54, 4  # of a note
+_LINES = 4  # of a note
 Line = tuple[Point, Point]
 Ring = Sequence[Point]
 
@@ -105,7 +105,7 @@ def _straightened(ring: list[Point]) -> list[Point]:
 
 def told(board: Board, text: str, top: float) -> float:
     """A note in lines below a drawing; returns where the next one begins."""
-    lines = wrap(tied(text), _LETTERS, subsequent_indent="  ")
+    lines = wrap(tied(text), letters_in(board.width - 2 * MARGIN), subsequent_indent="  ")
     shown = [*lines[: _LINES - 1], f"{lines[_LINES - 1]}…"] if len(lines) > _LINES else lines
     for line in shown:
         top += LINE

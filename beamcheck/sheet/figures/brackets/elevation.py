@@ -11,7 +11,7 @@ from ....checks.core.pictures.beams import Points
 from ....checks.core.pictures.others import Elevation
 from ....records import dataclass
 from ....units import show, show_inches
-from ..svg import GRAY, INK, PAPER, Board, Point, clipped, text_width
+from ..svg import GRAY, INK, PAPER, Board, Point, clipped, letters_in, text_width
 from .board import LINE, MARGIN, WIDTH, apart_from, hatching, inside, told
 
 FRONT = 24.0  # drawing units between what is lettered beside the side view and the view from the front
@@ -308,7 +308,7 @@ def _heights(board: Board, drawn: Elevation, frame: _Frame, system: Any) -> None
         _tick(board, x, y0)
         _tick(board, x, y1)
         y = max(0.5 * (y0 + y1) + 5, frame.top + 14)
-        for text in (*wrap(what, max(int((WIDTH - x - 10) / text_width("n")), 5)), show_inches(end - start, system)):
+        for text in (*wrap(what, max(letters_in(WIDTH - x - 10), 5)), show_inches(end - start, system)):
             board.lettering(x + 8, y, text)
             y += LINE
 

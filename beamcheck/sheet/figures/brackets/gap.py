@@ -10,7 +10,7 @@ from ....units import show
 from ..svg import GRAY, INK, PAPER, Board, clipped
 from .board import LINE, MARGIN, WIDTH, hatching, told
 
-NAMES, FIGURES = 212.0, 76.0  # widths of the lettering left and right of the bars
+NAMES, FIGURES = 226.0, 80.0  # widths of the lettering left and right of the bars
 ROW, BAR = 26.0, 14.0
 FILL = "#b0b0b0"
 ROUND = 1.0e-6  # in: less is rounding

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from textwrap import wrap
 from typing import Any
 
 from ....checks.core.pictures.split import Points, SplitForce, SplitPicture
 from ....units import show
-from ..svg import GRAY, INK, Board, Point
+from ..svg import GRAY, INK, Board, Point, letters_in
 from .board import MARGIN, WIDTH, apart_from, hatching, told
 
 FACE, TOP = 172.0, 62.0  # of the corner at the top of the wall, drawing units
@@ -33,7 +34,9 @@ def split_figure(drawn: SplitPicture, name: str, system: Any = "US", key: str = 
         return [at(x, y) for x, y in points]
 
     foot = TOP + scale * max(ys)
-    board.lettering(MARGIN, 14, f"Split test, {drawn.combination}: what holds the part beyond the check", bold=True)
+    title = f"Split test, {drawn.combination}: what holds the part beyond the check"
+    for number, words in enumerate(wrap(title, letters_in(WIDTH - 2 * MARGIN))):
+        board.lettering(MARGIN, 14 + LINE * number, words, bold=True)
     wall = [(FACE - WALL, TOP - 14), (FACE, TOP - 14), (FACE, foot + 14), (FACE - WALL, foot + 14)]
     board.strokes(hatching([wall], 45.0, 9.0), stroke=GRAY)
     board.line((FACE, TOP - 14), (FACE, foot + 14), width=1.4)

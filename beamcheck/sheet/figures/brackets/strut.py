@@ -8,12 +8,12 @@ from typing import Any
 from ....checks.core.pictures.others import StrutPicture
 from ....units import show
 from ..svg import GRAY, INK, Board, Point
+from .board import LINE, told
 
 WIDTH = 440.0
 LEFT, TOP = 118.0, 50.0  # of the corner where wall leg and top leg meet
 ROOM, TALL = 132.0, 132.0  # for the sketch
 TRIANGLE = 84.0  # longest side of the force triangle upright and level
-LINE = 16.0
 
 
 def strut_figure(drawn: StrutPicture, name: str, system: Any = "US", key: str = "strut") -> str:
@@ -40,8 +40,7 @@ def strut_figure(drawn: StrutPicture, name: str, system: Any = "US", key: str = 
     _triangle(board, drawn, system)
     y = max(foot[1], TOP + TALL * 0.75) + 26
     for text in _lines(drawn, system):
-        board.lettering(8, y, text)
-        y += LINE
+        y = told(board, text, y - LINE) + LINE
     return board.done(y)
 
 
@@ -63,7 +62,7 @@ def _lines(drawn: StrutPicture, system: Any) -> list[str]:
     lines = []
     if drawn.about_the_wall:
         x_L, x_b = (show(value, "small length", system) for value in (drawn.x_L, drawn.out))
-        lines.append(f"brace: {load} × {x_L} / ({x_b} × sin {beta}) = {brace}")
+        lines.append(f"brace: {load} × {x_L} / ({x_b} × sin {beta}) =\u00a0{brace}")
     lines.append(f"top leg: {brace} × cos {beta} = {level}")
     lines.append(f"wall leg: {brace} × sin {beta} = {upright}")
     rest = drawn.load - drawn.upright

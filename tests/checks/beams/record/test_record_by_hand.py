@@ -101,7 +101,7 @@ def test_stations_are_the_supports_and_the_extremes() -> None:
     assert (_pounds(middle[2]), _pounds(middle[3])) == pytest.approx((0.625 * w * span, -0.625 * w * span), rel=0.03)
     peak = next(row for row in table.rows if row[1].startswith("largest M"))
     assert _pounds(peak[4]) == pytest.approx(9 / 128 * w * span**2, rel=0.15)  # shear eases the middle
-    assert table.heads == ("at", "place", "V up to", "V down to", "M up to", "M down to")
+    assert table.heads == ("at", "place", "V max", "V min", "M max", "M min")
 
 
 def _pounds(text: str) -> float:
