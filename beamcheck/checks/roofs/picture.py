@@ -9,6 +9,8 @@ from ...model.roofs import Tie
 from ..core.pictures.beams import Table
 from ..core.pictures.others import RafterPicture
 
+NOTHING = ("", "–")
+
 
 def rafter_picture(run: RoofRun, depth: float, tie: Tie | None, tie_depth: float, loads: Table) -> RafterPicture:
     """The pair at its slope, with the largest forces under any combination."""
@@ -25,5 +27,12 @@ def rafter_picture(run: RoofRun, depth: float, tie: Tie | None, tie_depth: float
         rafter.other_wall or "", float(np.max(up)), float(np.min(up)), max(float(-np.min(low)), 0.0),
         max(float(np.max(high)), 0.0), rafter.seat_cut, rafter.wall.bearing, tie.name if tie is not None else "",
         tie.height if tie is not None else 0.0, tie_depth, tied,
-        tuple(" ".join(dict.fromkeys(cell for cell in row if cell not in ("", "–"))) for row in loads.rows),
+        tuple(_load(dict(zip(loads.heads, row, strict=True))) for row in loads.rows),
     )  # fmt: skip
+
+
+def _load(row: dict[str, str]) -> str:
+    """'roof of the loft snow 30 psf on plan, 2 ft wide'."""
+    wide = row.get("width", "")
+    said = " ".join(dict.fromkeys(cell for head, cell in row.items() if head != "width" and cell not in NOTHING))
+    return said if wide in NOTHING else f"{said}, {wide} wide"

@@ -23,6 +23,7 @@ from .short.schedule import schedule_blocks
 
 OUTCOMES = ("Reviewed", "Reviewed with corrections", "Not accepted")
 TITLE_BLOCK = ("project number", "designed by", "checked by")
+LONG = 1500  # letters of project data that may not fit on a page
 REVISION, ROOM = "revision ", 2  # of a label; blank rows for revisions by pen
 EVERY_STEP, EVERY_STEP_ANCHOR = "Appendix: every step", "every-step"
 
@@ -89,7 +90,8 @@ def _front(sheet: Sheet) -> Iterator[Block]:
     yield SignOff(fields, note, OUTCOMES)
     yield Heading("Project", anchor="project")
     project = Pairs(_project(result, tool, whole_title=short != result.title))
-    yield Columns((project,), (_title_block(result),))
+    fits = sum(len(text) for _, text in project.rows) <= LONG
+    yield Columns((project,), (_title_block(result),), whole=fits)  # what is longer than a page ends on the next one
 
 
 def _title_block(result: JobResult) -> RichTable:

@@ -10,6 +10,7 @@ from ...checks.core.pictures.others import FrameBar, FramePicture
 from ...units import show
 from .svg import GRAY, INK, Board, Point, clipped, letters_in, text_width, tied
 
+TIED = "\u00a0"  # a number and what it stands for on one line
 WIDTH, SIDE, HIGHEST = 440.0, 48.0, 330.0
 LIGHT, DARK = "#f4f4f4", "#c9c9c9"
 NEGLIGIBLE = 0.5  # lbf
@@ -57,7 +58,7 @@ def frame_figure(picture: FramePicture, name: str, system: Any = "US", key: str 
     for x in (left + scale * min(xs), left + scale * max(xs)):
         board.line((x - 3, low + 3), (x + 3, low - 3), width=1.2)
     board.lettering(WIDTH / 2, low - 4, show(max(xs) - min(xs), "length", system), anchor="middle")
-    for text in () if picture.shown else (_points(picture), NOT_TOGETHER):  # a member's drawing only shows where it is
+    for text in () if picture.shown else (_points(picture, TIED), NOT_TOGETHER):  # a member's drawing only shows where it is
         for line in wrapped(text):
             low += 16
             board.lettering(8, low + 4, line)
@@ -76,8 +77,8 @@ def describe(picture: FramePicture, system: Any = "US") -> str:
     return " ".join([*picture.loads, *said, *feet, _points(picture)])
 
 
-def _points(picture: FramePicture) -> str:
-    return "; ".join(f"{number}\u00a0{point.text}" for number, point in enumerate(picture.points, start=1))
+def _points(picture: FramePicture, between: str = " ") -> str:
+    return "; ".join(f"{number}{between}{point.text}" for number, point in enumerate(picture.points, start=1))
 
 
 def _words(bar: FrameBar, system: Any) -> str:

@@ -25,7 +25,7 @@ def rafter_figure(picture: RafterPicture, name: str, system: Any = "US", key: st
     left = 0.5 * (WIDTH - scale * across)
     y = 4.0
     for text in picture.loads[:5]:
-        for line in wrap(tied(text), letters_in(WIDTH - 16), subsequent_indent="  "):
+        for line in wrap(tied(text.replace(" wide", "\u00a0wide")), letters_in(WIDTH - 16), subsequent_indent="  "):
             y += 15
             board.lettering(8, y, line)
     high = scale * picture.depth / math.cos(angle)
