@@ -58,7 +58,7 @@ def frame_figure(picture: FramePicture, name: str, system: Any = "US", key: str 
     for x in (left + scale * min(xs), left + scale * max(xs)):
         board.line((x - 3, low + 3), (x + 3, low - 3), width=1.2)
     board.lettering(WIDTH / 2, low - 4, show(max(xs) - min(xs), "length", system), anchor="middle")
-    for text in () if picture.shown else (_points(picture, TIED), NOT_TOGETHER):  # a member's drawing only shows where it is
+    for text in () if picture.shown else (_points(picture, TIED), NOT_TOGETHER):  # a member's shows its place
         for line in wrapped(text):
             low += 16
             board.lettering(8, low + 4, line)
