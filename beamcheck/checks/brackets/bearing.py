@@ -15,7 +15,7 @@ from ...model.brackets.bracket import Bracket
 from ...model.fields.places import SAME_PLACE
 from ...units import show
 from ...values.judgment import judgment
-from ..core.asking.question import RULING, ask
+from ..core.asking.question import RULING, Question, ask
 from ..core.result import Check
 from ..core.wood.govern import Criterion, at, duration, govern
 from ..core.wood.material import WoodMaterial, bearing_prime, compression_star
@@ -44,7 +44,7 @@ def bearing_under_loads(
     for load in pressing:
         if load.is_point and load.bearing is None:
             text = "the length on which it bears is not given (`bearing`)"
-            asked = ask("bearing_length", bracket.name, _field_of(bracket, load), load=_called(load))
+            asked = _length_asked(bracket, load)
             what = f"bearing of {_called(load)} on the top edge"
             yield Check.refers(id, name, what, BEARING, text, ask=asked, where=show(load.start, "length"))
     for x, here in _places([load for load in pressing if _seat(load, out) is not None], out):
@@ -157,9 +157,8 @@ def into_the_wall(bracket: Bracket) -> Iterator[Check]:
         yield Check.refers("bracket.load_place", bracket.name, what, "statics", text, ask=asked)
 
 
-def _field_of(bracket: Bracket, load: Applied) -> str:
-    """Where the job file says on what length a load bears; of a piece that gives none it has no place."""
-    if load.from_piece:
-        return RULING
-    number = next((i for i, one in enumerate(bracket.carries, start=1) if one.what == load.what), 1)
-    return path_of(bracket, f"carries.{number}.bearing")
+def _length_asked(bracket: Bracket, load: Applied) -> Question:
+    """On what length a load bears: its own entry says that; what comes from a piece has none."""
+    at = RULING if load.entry is None else path_of(bracket, f"carries.{load.entry + 1}.bearing")
+    asked = ask("bearing_length", bracket.name, at, load=_called(load))
+    return asked if load.entry is None else replace(asked, id=f"{asked.id} {load.entry + 1}")

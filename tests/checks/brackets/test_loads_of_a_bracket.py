@@ -9,13 +9,17 @@ import pytest
 
 from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.checks.brackets.bearing import bearing_under_loads, hung_on_it
+from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.loads import BracketLoads, bracket_loads
+from beamcheck.checks.brackets.under_beam import with_prop
 from beamcheck.checks.core.result import Check
+from beamcheck.model.brackets.near import Near
 
 from .brackets import SOLID, Data, bracket, structure, wood
 from .by_hand import F_C, F_PERP, at_angle
 
 OUT = 10.0
+NEAR = Near.model_validate({"beam": "B", "at": "5 ft", "gap": "0 in", "closing": []})
 
 
 def made(*more: Applied, weight: float = 0.0, **piece: Any) -> BracketLoads:
@@ -176,3 +180,26 @@ def test_the_field_that_says_on_what_length_it_bears_is_that_of_its_own_entry() 
     loads = bracket_loads(piece, structure(), [])
     found = bearing_under_loads(piece, loads, wood(structure()), thickness=3.5, grain=90.0)
     assert [one.questions[0].field for one in found] == ["bracket.K.carries.1.bearing", "bracket.K.carries.2.bearing"]
+
+
+def test_of_two_loads_of_one_name_each_is_asked_for_by_itself() -> None:
+    """The answer to the first does not answer the second, and the second is asked for at its own entry."""
+    same: list[Data] = [{"what": "shelf", "live": "20 lb", "at": at, "applied": "top"} for at in ("3 in", "8 in")]
+
+    def asked(carries: list[Data]) -> list[tuple[str, str]]:
+        piece = bracket(SOLID, carries=carries)
+        loads = bracket_loads(piece, structure(), [])
+        found = bearing_under_loads(piece, loads, wood(structure()), thickness=3.5, grain=90.0)
+        return [(one.id, one.field) for check in found for one in check.questions]
+
+    first, second = asked(same)
+    assert first[0] != second[0]
+    assert asked([{**same[0], "bearing": "2 in"}, same[1]]) == [second]
+    assert [field for _, field in (first, second)] == ["bracket.K.carries.1.bearing", "bracket.K.carries.2.bearing"]
+
+
+def test_on_what_length_a_beam_above_would_bear_no_field_of_its_loads_says() -> None:
+    """It is no entry of the bracket: the question is for whoever rules on it."""
+    under = with_prop(family_of(bracket(SOLID)), 50.0, NEAR, structure(), accidental=False)
+    (found,) = bearing_under_loads(bracket(SOLID), under, wood(structure()), thickness=3.5, grain=90.0)
+    assert [one.field for one in found.questions] == ["ruling"]
