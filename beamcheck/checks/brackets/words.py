@@ -73,7 +73,7 @@ def _near_rows(near: Near) -> Rows:
     gap = "not given" if near.gap is None else show(near.gap, "length")
     rows = [("under", f"{near.beam}, {show(near.at, 'length')} from its left end"), ("gap as left", gap)]
     if near.pad is not None:
-        rows.append(("pad in the gap", show(near.pad, "line load")))
+        rows.append(("pad in the gap", show(near.pad, "stiffness")))
     if near.closing is not None:
         rows.append(("closes the gap", "; ".join(map(_closing, near.closing)) or "nothing, it is said"))
     else:

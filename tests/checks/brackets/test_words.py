@@ -6,15 +6,18 @@ from typing import Any
 
 import pytest
 
+from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.checks.brackets.asking import other_asked
 from beamcheck.checks.brackets.families.registry import family_of
-from beamcheck.checks.brackets.words import bracket_title, fixing_rows
+from beamcheck.checks.brackets.loads import bracket_loads
+from beamcheck.checks.brackets.words import bracket_inputs, bracket_title, fixing_rows, loads_on_bracket
 from beamcheck.checks.core.context import Context
 from beamcheck.model.brackets.bracket import Fixings
+from beamcheck.model.brackets.near import Near
 from beamcheck.model.posts import Post
 
 from ..anchors.anchors import stock
-from .brackets import SOLID, bracket, structure
+from .brackets import SOLID, Data, bracket, structure
 
 
 def said(**more: Any) -> list[tuple[str, str]]:
@@ -70,3 +73,63 @@ def test_what_the_fasteners_go_into_is_offered_with_the_wood_behind() -> None:
     assert other == {"stock": "wood", "thickness": "9.5 in", "grain": "along", "edge": "2.75 in", "end": "12 in"}
     on_slab = bracket(SOLID).model_copy(update={"on": "slab"})
     assert other_asked(on_slab, behind(None)).answers == ()
+
+
+def inputs(**more: Any) -> list[tuple[str, str]]:
+    """What is said of a bracket, without its shape, its wood and its fixings."""
+    here, shown = structure(), ("role", "its foot", "knots", "if somebody", "under", "gap", "pad", "closes")
+    rows = bracket_inputs(family_of(bracket(SOLID).model_copy(update={"role": "decorative", **more})), here)
+    assert ("fixed to", "post") in rows and "Douglas Fir-Larch" in " ".join(words for _, words in rows)
+    return [row for row in rows if row[0].startswith(shown) and row[0] != "role"]
+
+
+@pytest.mark.parametrize(
+    ("given", "rows"),
+    [
+        ({}, [("knots in the throat", "not said")]),
+        ({"knots": "none in the throat"}, [("knots in the throat", "none in the throat")]),
+        ({"at": 30.0}, [("its foot stands at", "2 ft 6 in"), ("knots in the throat", "not said")]),
+        ({"accidental": 200.0, "accidental_from": "the owner"},
+         [("knots in the throat", "not said"), ("if somebody hangs on it", "200 lb (chosen by: the owner)")]),
+        ({"accidental": "not for load"},
+         [("knots in the throat", "not said"), ("if somebody hangs on it", "not for load")]),
+    ],
+)  # fmt: skip
+def test_a_bracket_in_words(given: dict[str, Any], rows: list[tuple[str, str]]) -> None:
+    assert inputs(**given) == rows
+
+
+PLATES: Data = {"what": "plates", "height": "3 in", "change": "6 %"}
+
+
+@pytest.mark.parametrize(
+    ("given", "gap", "more"),
+    [
+        ({}, "not given", [("closes the gap", "not said")]),
+        ({"gap": "1/4 in", "closing": []}, "1/4 in", [("closes the gap", "nothing, it is said")]),
+        ({"gap": "1/4 in", "pad": "2,000 lb/in", "closing": [PLATES, {**PLATES, "what": "sill"}]}, "1/4 in",
+         [("pad in the gap", "2,000 lb/in"),
+          ("closes the gap", "plates: 3 in across the grain, 6 %; sill: 3 in across the grain, 6 %")]),
+    ],
+)  # fmt: skip
+def test_the_beam_above_in_words(given: Data, gap: str, more: list[tuple[str, str]]) -> None:
+    near = Near.model_validate({"beam": "B", "at": "2 ft", **given})
+    rows = inputs(near=near, knots="not looked at")[1:]
+    assert rows == [("under", "B, 2 ft from its left end"), ("gap as left", gap), *more]
+
+
+@pytest.mark.parametrize(
+    ("strips", "own"),
+    [
+        ([], []), ([(0.0, 10.0, 6.0)], [("self weight", "D", "6 lb", "from 0 in to 10 in")]),
+        ([(0.0, 5.0, 6.0), (5.0, 10.0, 2.0)],
+         [("self weight", "D", "8 lb", "along the top edge, as it is thick there")]),
+    ],
+)  # fmt: skip
+def test_what_a_bracket_carries_in_words(strips: list[tuple[float, float, float]], own: list[tuple[str, ...]]) -> None:
+    """A point load by its place, a line load by its stretch and its sum, own weight in one row."""
+    books = Applied("L", 2.0, 6.0, w_start=5.0, w_end=10.0, what="books")
+    force = Applied("D", 4.0, 4.0, P=20.0)
+    (table,) = loads_on_bracket(bracket_loads(bracket(SOLID), structure(), strips, more=[books, force]))
+    stated = (("books", "L", "30 lb", "from 2 in to 6 in"), ("load", "D", "20 lb", "at 4 in from the wall"))
+    assert table.rows == (*stated, *own)
