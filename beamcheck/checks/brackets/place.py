@@ -34,7 +34,7 @@ def place_checks(family: Family[Any], context: Context) -> Iterator[Check]:
     if near is None or beam is None:
         return
     bracket, places = family.bracket, noses(family, beam, context)
-    if min((abs(near.at - place) for place in places), default=0.0) > judgment("nose along a beam").value:
+    if places and min(abs(near.at - place) for place in places) > judgment("nose along a beam").value:
         where = " or ".join(show(place, "length") for place in places)
         text = (
             f"it stands on {bracket.on}, on which {beam.name} rests: its nose is {where} along {beam.name} and not "
@@ -55,7 +55,8 @@ def _at_another_wall(family: Family[Any], near: Near, context: Context) -> Itera
     if not isinstance(beam, Beam) or not seats or bracket.insists_on("near"):
         return
     out, ends = bracket.shape.stands_out, [support.at for support in beam.supports]
-    places = [seat.at + way * (0.5 * (seat.bearing or 0.0) + out) for seat in seats for way in (1.0, -1.0)]
+    reach = [(seat.at, 0.5 * (seat.bearing or 0.0) + out) for seat in seats]
+    places = [place for at, far in reach for place in (at + far, at - far)]
     if min(abs(near.at - place) for place in places) <= judgment("nose along a beam by its wall").value:
         return
     between = [place for place in places if min(ends) <= place <= max(ends)] or places
@@ -122,7 +123,8 @@ def _needed(family: Family[Any], beam: Beam, place: float, context: Context) -> 
 
 def _gap_contradicted(family: Family[Any], beam: Beam, context: Context, said: float, gap: float) -> Check:
     """`said`: the gap as left; `gap`: what the sizes leave, in."""
-    bracket, foot = family.bracket, family.bracket.at or 0.0
+    bracket, foot = family.bracket, family.bracket.at
+    assert foot is not None  # without it there is no gap by sizes
     left = show(gap, "length") if gap > 0.0 else "nothing"
     text = (
         f"its foot stands {show(foot, 'length')} up {bracket.on}, {show(foot + family.back + gap, 'length')} high, and "
@@ -159,11 +161,9 @@ def noses(family: Family[Any], beam: Beam, context: Context) -> list[float]:
     size, out = read_size(context.stock(post.stock).size), bracket.shape.stands_out
     ends = [support.at for support in beam.supports]
     length = beam.length if beam.length is not None else max(ends)
-    found = [
-        support.at + way * (0.5 * float(side) + out)
-        for support in beam.supports if support.on == post.name
-        for side in dict.fromkeys((size.b, size.d)) for way in (1.0, -1.0)
-    ]  # fmt: skip
+    sides = [0.5 * float(side) + out for side in dict.fromkeys((size.b, size.d))]
+    seats = [support.at for support in beam.supports if support.on == post.name]
+    found = [place for at in seats for far in sides for place in (at + far, at - far)]
     on_it = [place for place in found if 0.0 <= place <= length]
     return sorted(on_it, key=lambda place: not min(ends) <= place <= max(ends))
 

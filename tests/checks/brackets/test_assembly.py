@@ -82,6 +82,9 @@ def test_words_of_the_joint_of_the_legs_and_where_its_bolts_are() -> None:
     assert nobody is not None and len(nobody.steps) == 3
     butted = made({**BRACED, "joints": "butted", "housing": None, "behind_housing": None})
     assert butted is not None and len(butted.steps) == 3 and butted.steps[1].startswith("Put it together")
+    for joints in ({"joints": "tenoned"}, {"housing": None}):
+        plain = made({**BRACED, **joints})
+        assert plain is not None and plain.steps[1].startswith("Put it together")
     bare = made({**BRACED, "behind_housing": None})
     assert bare is not None and bare.steps[1] == "House the brace 1/2 in into both legs. Photograph the housings."
 
@@ -104,7 +107,7 @@ def test_pocket_bores_rows_slots_and_gap_in_their_order() -> None:
     """Lags 5 in long, 2 in of them in the wood: 3 in into the wall, of which 3 1/2 in are drawn."""
     pocket = {"top": "4 in", "height": "2 in", "depth": "1 in"}
     bored = {**LAG, "counterbore": "1 in", "counterbore_depth": "3/4 in"}
-    rows = [{"below_top": "3 in", "count": 1}, {"below_top": "7 in", "count": 2, "apart": "1 in", "slot": "1 in"}]
+    rows = [{"below_top": "3 in", "count": 1}, {"below_top": "7 in", "count": 2, "apart": "1 in", "slot": "3/4 in"}]
     near = {"beam": "B", "at": "10 in", "gap": "1/4 in", "closing": []}
     found = made({**SOLID, "pocket": pocket}, fixings=fixings(fastener=bored, rows=rows), near=near)
     assert found is not None
@@ -115,7 +118,7 @@ def test_pocket_bores_rows_slots_and_gap_in_their_order() -> None:
     assert flat(wall) == box(-3.5, -0.12 * 12.0, 0.0, 1.1 * 12.0) and (wall.what, wall.name) == ("ground", "post")
     assert (first.points, second.points) == (((2.0, 3.0), (-3.0, 3.0)), ((2.0, 7.0), (-3.0, 7.0)))
     assert (first.name, second.name) == ("row 1", "row 2")
-    assert [one.points for one in new(found, 5)] == [((0.0, 6.5), (0.0, 7.5))]
+    assert [one.points for one in new(found, 5)] == [((0.0, 6.625), (0.0, 7.375))]
     (beam,) = new(found, 6)  # a gap that would not be seen is drawn 7 % of the height wide, the beam a fifth deep
     assert flat(beam) == box(-3.5, -0.27 * 12.0, 11.0, -0.07 * 12.0) and beam.name == "B"
     (load,) = new(found, 7)
@@ -123,6 +126,10 @@ def test_pocket_bores_rows_slots_and_gap_in_their_order() -> None:
     wide = made({**SOLID, "pocket": pocket}, fixings=fixings(), near={**near, "gap": "2 in"})
     (beam,) = new(wide, step_of(wide, "Measure"))
     assert flat(beam) == box(-3.5, -2.0 - 0.2 * 12.0, 11.0, -2.0)
+    free = made(SOLID, fixings=fixings())
+    assert free is not None and [text.split(" ")[0] for text in free.steps] == ["Lay", "Fix", "Put"]
+    (load,) = new(free, 3)
+    assert flat(load) == pytest.approx([6.0, -0.37 * 12.0, 6.0, -0.03 * 12.0])
     closed = made(SOLID, fixings=fixings(), near={**near, "gap": None}, role="decorative", carries=[])
     assert closed is not None and [text.split(" ")[0] for text in closed.steps] == ["Lay", "Fix"]
 
@@ -138,6 +145,14 @@ def test_a_block_is_there_and_is_fixed() -> None:
     row = new(bare, step_of(bare, "Fix"))[1]
     assert flat(row)[:2] == [3.5, 3.0]
     assert made(CORBEL) is None
+
+
+def test_a_head_is_at_the_front_of_the_part_that_lies_on_the_wall() -> None:
+    """The wall leg is 2 1/2 in deep; top leg and brace begin before it."""
+    rows = [{"below_top": "1 in", "count": 1}, {"below_top": "17 1/2 in", "count": 1}]
+    found = made(BRACED, fixings=fixings(through=None, rows=rows))
+    _, *heads = new(found, step_of(found, "Fix"))
+    assert [flat(one)[0] for one in heads] == [2.5, 2.5]
 
 
 def test_steel_is_bent_before_the_wood_is_closed_around_it() -> None:

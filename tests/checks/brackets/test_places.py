@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from beamcheck.checks.beams.result import beam_result
 from beamcheck.checks.brackets.covers.cover import cover_checks
 from beamcheck.checks.brackets.covers.place import place_checks as cover_places
 from beamcheck.checks.brackets.families.registry import family_of
@@ -69,6 +70,26 @@ def test_where_its_nose_may_be() -> None:
     assert noses(family_of(standing(on="slab")), here.under("B"), here) == []  # type: ignore[arg-type]
 
 
+@pytest.mark.parametrize(
+    ("seat", "length", "found"),
+    [(13.75, 156.0, [27.5, 0.0]), (13.5, 156.0, [27.25]), (142.25, 156.0, [128.5, 156.0]), (142.5, 156.0, [128.75]),
+     (14.25, 156.0, [28.0, 0.5])],
+)  # fmt: skip
+def test_a_nose_at_the_very_end_of_the_beam_is_under_it(seat: float, length: float, found: list[float]) -> None:
+    """13 3/4 in to either side of the seat on the post; the other seat is at 80 in, inside comes first."""
+    seats = [{"at": f"{seat} in", "on": "post", "bearing": "6 in"}, {"at": "80 in", "on": "slab", "bearing": "6 in"}]
+    here = house({"length": f"{length} in", "supports": sorted(seats, key=lambda one: float(one["at"].split(" ")[0]))})
+    assert noses(family_of(standing()), here.under("B"), here) == found  # type: ignore[arg-type]
+
+
+def test_a_nose_over_the_last_seat_counts_as_inside() -> None:
+    """Seats at 60, 46 1/4 (13 3/4 in before it) and 73 3/4 in: places at the first and the last, in the order made."""
+    for other, first in ((73.75, 73.75), (46.25, 46.25)):
+        seats = [{"at": f"{at} in", "on": on, "bearing": "6 in"} for at, on in ((60.0, "post"), (other, "slab"))]
+        here = house({"supports": sorted(seats, key=lambda one: one["at"])})
+        assert noses(family_of(standing()), here.under("B"), here)[0] == first  # type: ignore[arg-type]
+
+
 def test_the_gap_that_its_sizes_leave() -> None:
     """96 - 72 - 12 in; on a beam that hangs on the post it is not known."""
     piece, here = family_of(standing()), house()
@@ -85,6 +106,8 @@ def test_a_nose_somewhere_else_along_the_beam(at: str, right: bool) -> None:
     found = [one for one in said(standing(**near(at, "12 in"))) if one.what.startswith("where it stands")]
     assert (not found) is right
     assert right or [answer.sets[0][1] for answer in found[0].questions[0].answers] == ["17.5 in"]
+    oblong = house(size="6x8 dressed")  # 16 1/2 or 17 1/2 in
+    assert [one for one in said(standing(**near("18.6 in", "12 in")), oblong) if one.what.startswith("where")] == []
 
 
 @pytest.mark.parametrize(
@@ -101,6 +124,24 @@ def test_a_nose_at_the_wall_that_the_beam_rests_on(at: str, right: bool) -> None
         ((path, why),) = meant.sets
         assert path == "bracket.K.meant.near"
         assert not said(standing(None, on="slab", meant={"near": why}, **near(at, "1/2 in")))
+
+
+@pytest.mark.parametrize(("seat", "other", "offered"), [
+    (139.0, 152.0, ["152 in"]), (152.0, 139.0, ["139 in"]), (139.0, 151.0, ["152 in", "126 in"]),
+])  # fmt: skip
+def test_places_at_a_wall_inside_the_beam_are_offered_alone(seat: float, other: float, offered: list[str]) -> None:
+    """The nose is half of its seat (3 in) and 10 in from its middle, both ways; the last support is inside still."""
+    seats = [{"at": f"{at} in", "on": on, "bearing": "6 in"} for at, on in ((seat, "slab"), (other, "post"))]
+    here = house({"supports": sorted(seats, key=lambda one: str(one["at"]))})
+    (found,) = said(standing(None, on="slab", **near("60 in", "1/2 in")), here)
+    assert [answer.sets[0][1] for answer in found.questions[0].answers[:-1]] == offered
+
+
+def test_a_seat_of_which_no_length_is_said_is_a_point() -> None:
+    here = house({"supports": [BEAM["supports"][0], {"at": "12 ft 8 in", "on": "slab"}]})
+    (found,) = said(standing(None, on="slab", **near("60 in", "1/2 in")), here)
+    assert found.questions[0].answers[0].sets[0][1] == "142 in"
+    assert said(standing(None, on="slab"), here) == []  # with no beam named there is nothing to compare
 
 
 @pytest.mark.parametrize(
@@ -122,7 +163,16 @@ def test_no_gap_by_its_sizes_is_nothing_and_not_less() -> None:
     assert found.questions[0].answers[1].sets == (("bracket.K.near.gap", "0 in"),)
 
 
+@pytest.mark.parametrize(("at", "left"), [("84 in", "nothing"), ("83.5 in", "1/2 in")])
+def test_how_much_is_left_under_the_beam_in_words(at: str, left: str) -> None:
+    (found,) = [one for one in said(standing(at, **near("17.5 in", "2 in"))) if one.what.startswith("gap")]
+    assert f"{left} is left under B, not 2 in" in found.notes[0]
+
+
 def test_beams_that_may_be_above_it_are_offered() -> None:
+    seats = [{"at": "60 in", "on": "post", "bearing": "6 in"}, {"at": "150 in", "on": "slab", "bearing": "6 in"}]
+    here = house({"supports": seats})  # with two places for its nose the inner one is offered
+    assert [one.sets[0][1]["at"] for one in likely_beams(family_of(standing()), here)] == ["73.75 in"]
     here = house()
     (yes,) = likely_beams(family_of(standing()), here)
     assert yes.sets == (("bracket.K.near", {"beam": "B", "at": "17.5 in", "closing": [], "gap": "12 in"}),)
@@ -139,6 +189,31 @@ def test_a_bracket_for_a_load_asks_where_the_beam_is() -> None:
     rests = {**BEAM["supports"][1], "on": "K", "lands_at": "5 in"}
     beam = {"supports": [BEAM["supports"][0], rests]}
     assert said(standing(**carries), house(beam)) == []  # which is its load
+
+
+LIVE = {"what": "floor", "dead": "100 plf", "live": "200 plf", "applied": "top"}
+LOADED: Data = {"role": "carries", "carries": [{"what": "shelf", "live": "20 lb", "at": "4 in"}]}
+
+
+def comes_down(x: float) -> float:
+    """3 1/2 x 9 1/4 in of E 1,700,000 psi less 1.645 x 25 %, on 148 1/4 in: 1.5 of all that may stay, and 1/16 in."""
+    w, L, E = (300.0 + 34.0 * 3.5 * 9.25 / 144.0) / 12.0, 148.25, (1.0 - 1.645 * 0.25) * 1.7e6
+    bent = w * x * (L**3 - 2.0 * L * x**2 + x**3) / (24.0 * E * 3.5 * 9.25**3 / 12.0)
+    return 1.5 * (bent + w * x * (L - x) / (2.0 * E / 16.0 * 3.5 * 9.25 / 1.2)) + 1.0 / 16.0
+
+
+@pytest.mark.parametrize(("more", "free"), [(0.27, True), (0.23, False), (0.0, False)])
+@pytest.mark.parametrize("size", ["8x8 dressed", "6x8 dressed"])
+def test_a_beam_that_stays_clear_by_the_sizes_is_not_asked_for(more: float, free: bool, size: str) -> None:
+    """13 3/4 in from its support (of an oblong post the way in which it stands is not said: the farther counts), with
+    the quarter of an inch that sizes may be wrong by."""
+    here = house({"carries": [LIVE]}, size)
+    beam_result(here.under("B"), here)  # type: ignore[arg-type]
+    (found,) = said(standing(f"{84.0 - comes_down(13.75) - more} in", **LOADED), here)
+    assert found.verdict == ("passes" if free else "refer")
+    (unsaid,) = said(standing(None, **LOADED), here)
+    assert unsaid.verdict == "refer" and "how far up its foot stands is not said either" in unsaid.notes[0]
+    assert "not said either" not in found.notes[0]
 
 
 # ---- covers --------------------------------------------------------------------------------------------------------
