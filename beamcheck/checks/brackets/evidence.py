@@ -59,7 +59,7 @@ def into_checks(piece: Bracket | Trim, context: Context) -> Iterator[Check]:
     answers: list[PlausibleAnswer | str] = []
     if isinstance(under, Existing):
         at = f"existing.{under.name}.material"
-        if other.material == "wood" or other.material == under.material:
+        if other.material == "wood":
             answers = [other.material]
         if under.material == "other":
             text = f"what {under.name} is made of is not said (`material`), and the fasteners are to go into {into}"

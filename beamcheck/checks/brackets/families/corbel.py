@@ -42,7 +42,7 @@ SEAT = (
     "The foot of the block stands on the wood of the dap, which carries all of the load: end grain is far stiffer than "
     "fasteners, which only tie the block back. What a foot that is not tight sinks until it bears is not counted."
 )
-UNCHECKED = 1e-6  # in
+HAIR = 1e-6  # in
 
 
 def as_solid(shape: Corbel) -> Solid:
@@ -168,7 +168,7 @@ class CorbelBlock(OnePiece[Corbel]):
         bracket, shape, name, seat = self.bracket, self.shape, self.bracket.name, self.shape.seat
         under, t, post = context.under(bracket.on), shape.thickness, None
         least = judgment("shallowest dap that a block stands in")
-        if seat < least.value - UNCHECKED:
+        if seat < least.value - HAIR:
             text = (
                 f"{show(seat, 'small length')} deep, less than {show(least.value, 'small length')}: what shrinks or is "
                 "cut by eye takes as much: deepen it, or leave `seat` out and let the fasteners carry"
@@ -206,7 +206,7 @@ class CorbelBlock(OnePiece[Corbel]):
             below = ask_for(bracket, "below_seat", "shape.below_seat", self._room_below(), on=under.name)
             yield Check.refers("bracket.below_dap", name, what, "NDS 2018 3.4", text, ask=below)
             return
-        if bracket.at is not None and shape.below_seat > bracket.at + UNCHECKED:
+        if bracket.at is not None and shape.below_seat > bracket.at + HAIR:
             text = (
                 f"{show(shape.below_seat, 'length')} of post is given below the dap (`shape.below_seat`), but its foot "
                 f"stands only {show(bracket.at, 'length')} up (`at`)"
@@ -236,9 +236,9 @@ class CorbelBlock(OnePiece[Corbel]):
         clause = "NDS 2018 3.1.2"
         found = [
             cut for cut in post.cuts
-            if foot is not None and cut.depth >= shape.seat - UNCHECKED
-            and cut.at - 0.5 * cut.length <= foot + UNCHECKED
-            and cut.at + 0.5 * cut.length >= foot + shape.height - UNCHECKED
+            if foot is not None and cut.depth >= shape.seat - HAIR
+            and cut.at - 0.5 * cut.length <= foot + HAIR
+            and cut.at + 0.5 * cut.length >= foot + shape.height - HAIR
         ]  # fmt: skip
         if found:
             return Check.keeps_rule(id, self.bracket.name, what, clause, "it stands among the cuts of the post")

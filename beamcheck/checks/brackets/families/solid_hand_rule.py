@@ -19,7 +19,7 @@ from ....values.judgment import judgment
 
 Array = np.ndarray
 PARTS = 60  # sections along the soffit
-NOISE = 1e-9
+HAIR = 1e-9
 LITTLE = 1e-6  # of the largest load beyond a section: less is none
 
 
@@ -119,10 +119,10 @@ def _start(x_s: Array, y_s: Array, alpha: Array) -> Array:
 
 def _spaced(x_s: Array, y_s: Array, alpha: Array, end: float) -> tuple[Array, Array, Array]:
     """Sections that exist, evenly picked in the order in which they start."""
-    good = (alpha >= 0.0) & (alpha <= 90.0) & (y_s > NOISE)
+    good = (alpha >= 0.0) & (alpha <= 90.0) & (y_s > HAIR)
     x_s, y_s, alpha = x_s[good], y_s[good], alpha[good]
     x_0 = _start(x_s, y_s, alpha)
-    on = (x_0 >= -NOISE) & (x_0 < end - NOISE)
+    on = (x_0 >= -HAIR) & (x_0 < end - HAIR)
     order = np.flatnonzero(on)[np.argsort(x_0[on])]
     keep = order[np.unique(np.linspace(0, order.size - 1, PARTS).astype(int))] if order.size else order
     return x_s[keep], y_s[keep], alpha[keep]
@@ -155,7 +155,7 @@ def section_rule(
     k_sof = judgment(f"factor, stress along the soffit{', diagonal grain or ogee' if diagonal else ''}").value
     k_top = judgment("factor, stress along the top edge").value if k is None else k
     least = judgment("least arm over depth").value
-    there = LITTLE * np.max(np.abs(Q), axis=-1, keepdims=True, initial=NOISE) < Q
+    there = LITTLE * np.max(np.abs(Q), axis=-1, keepdims=True, initial=HAIR) < Q
     arm = np.where(there, M / np.where(there, Q * d, 1.0), 0.0)
     wall = arm[..., :1]  # sections are in order: the first is next to the wall
     phi = np.abs(moduli.grain - alpha)

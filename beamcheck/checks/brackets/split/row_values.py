@@ -126,9 +126,3 @@ def under_head(
     F = max(min(F, most), float(F_perp)) if most > float(F_perp) else min(F, most)
     area = pad(round_washer_area, D_w=counted, d_h=dowel.hole)
     return float(pad(washer_bearing, F_c_perp_prime=F, A_b=area))
-
-
-def unlike(rows: FixingRows) -> bool:
-    """Whether rows differ in length or in what they go through."""
-    first = rows.fixings.rows[0]
-    return any((row.through, row.length) != (first.through, first.length) for row in rows.fixings.rows)

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+import math
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
-from beamcheck.checks.brackets.covers.hidden_hardware import _too_small, hardware_size, stands_out
+from beamcheck.checks.brackets.covers.hidden_hardware import _joint_hidden, _too_small, hardware_size, stands_out
 from beamcheck.model.anchors.anchor import Anchor, Fastener, Holes, Plate
 from beamcheck.model.brackets.bracket import Cover
 
 from ...anchors.anchors import A36
-from ..brackets import SOLID, Data, bracket
+from ..brackets import SOLID, Data, bracket, structure
 
 HOLES: Data = {"rows": 2, "columns": 3, "row_spacing": "2 in", "spacing": "3 in", "end": "4 in", "edge": "2 in"}
 SCREW: Data = {"kind": "wood screw", "size": "No. 14", "length": "3 in"}
@@ -78,3 +80,34 @@ def test_a_cover_is_too_small_by_more_than_a_tape_errs() -> None:
         assert bool(found) is short
     (check,) = _too_small(piece, cover, "A", (("heads_width", 2.01),))
     assert check.questions[0].answers[0].sets[0][1] == "2.0625 in"
+
+
+@pytest.mark.parametrize("angle", [0.0, 30.0, 90.0, 150.0, -30.0])
+def test_hardware_of_a_joint_is_as_large_as_the_box_around_each_member(
+    angle: float, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Bolts of 6 7/8 x 2 7/8 in along a member aslant, beside what is 1/2 in across; to half of a tape's error."""
+    small = anchor(fastener=SCREW, holes={"rows": 1, "columns": 1, "end": "4 in", "edge": "2 in"})
+    c, s = abs(math.cos(math.radians(angle))), abs(math.sin(math.radians(angle)))
+    sizes = {"heads_width": 6.875 * c + 2.875 * s, "heads_height": 6.875 * s + 2.875 * c, "heads_stand_out": 0.3}
+    assert asked_of_a_joint([(small, 0.0), (anchor(), angle), (small, 90.0)], sizes, 0.0, monkeypatch) == []
+    fields = [f"bracket.K.cover.{field}" for field in sizes]
+    assert asked_of_a_joint([(anchor(), angle)], sizes, 0.05, monkeypatch) == fields
+
+
+def test_a_joint_whose_hardware_has_no_size_is_not_compared(monkeypatch: pytest.MonkeyPatch) -> None:
+    sizes = dict.fromkeys(("heads_width", "heads_height", "heads_stand_out"), 0.1)
+    unsaid = anchor(holes=None, fastener=None)
+    assert asked_of_a_joint([(unsaid, 0.0)], sizes, 0.0, monkeypatch) == []
+    assert asked_of_a_joint([], sizes, 0.0, monkeypatch) == []
+
+
+def asked_of_a_joint(
+    hardware: list[tuple[Anchor, float]], sizes: dict[str, float], less: float, monkeypatch: pytest.MonkeyPatch
+) -> list[str]:
+    """Fields of the cover that are asked for, where each says that much less; it is fixed to what the joint joins."""
+    monkeypatch.setattr("beamcheck.checks.joints.hidden.hardware_of", lambda joint, context: hardware)
+    joint: Any = SimpleNamespace(name="J", frame=None, post="post", members=(), stands_on=None)
+    cover = Cover.model_validate({"hides": ["J"]} | {field: f"{size - less} in" for field, size in sizes.items()})
+    piece = bracket(SOLID, role="cover", cover={"hides": ["J"]})
+    return [one.field for check in _joint_hidden(piece, cover, joint, structure()) for one in check.questions]

@@ -11,8 +11,10 @@ from typing import Any
 import pytest
 
 from beamcheck.checks.brackets.body import Body
+from beamcheck.checks.brackets.families.braced_force import Force
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.core.result import Check
+from beamcheck.model.brackets.bracket import Braced
 
 from ...anchors.anchors import said
 from ..brackets import BOLT, BRACED, Data, bracket, find, fixings, loads_of, structure, wood
@@ -36,6 +38,12 @@ def at(x: float, P: float = 100.0, kind: str = "live") -> Data:
 def brace(x: float, P: float = 100.0) -> float:
     """About the wall face, or about the face of the wall leg where that presses it more."""
     return P * max(x / 15.0, (x - 2.5) / 12.5) / SIN
+
+
+def test_what_lifts_puts_nothing_into_the_brace() -> None:
+    """A dry joint holds no pull: none of the combinations presses, not even by a pound."""
+    loads = loads_of(bracket(BRACED, carries=[at(9.0, -50.0, "wind")]), structure())
+    assert not Force(Braced.model_validate(BRACED), loads, 45.0).N.any()
 
 
 def section(joints: str) -> tuple[float, float]:

@@ -114,9 +114,11 @@ def test_a_head_does_not_lie_inside_the_wood(shape: Data, through: float, inside
     ("row", "width", "through_it"),
     [
         # 4 to 6 in down, with half a 3/8 in screw
-        (one(3.81), None, False), (one(3.82), None, True), (one(6.18), None, True), (one(6.19), None, False),
+        (one(3.81), None, False), (one(3.8125), None, False), (one(6.1875), None, False),
+        (one(3.82), None, True), (one(6.18), None, True), (one(6.19), None, False),
         # 2 in wide in the middle of 3 1/2: half of it and half a screw, 1.1875 in from the middle
-        (one(5.0, from_side="0.57 in"), "2 in", True), (one(5.0, from_side="0.56 in"), "2 in", False),
+        (one(5.0, from_side="0.57 in"), "2 in", True), (one(5.0, from_side="0.5625 in"), "2 in", False),
+        (one(5.0, from_side="0.56 in"), "2 in", False),
         (one(5.0, 2, apart="2.36 in"), "2 in", True), (one(5.0, 2, apart="2.38 in"), "2 in", False),
         (one(5.0, 3, apart="1.4 in"), "2 in", True), (one(5.0, 2, apart="1 in", from_side="0.4 in"), "2 in", True),
         (one(5.0, 2, apart="2.5 in", from_side="0.4 in"), "2 in", True),

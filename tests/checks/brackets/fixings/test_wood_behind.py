@@ -12,7 +12,10 @@ from ..brackets import CORBEL, OTHER, SOLID, STRAP, Data, body_of, bracket, find
 def test_wood_fasteners_into_a_wall_that_is_not_of_wood_refer(material: str, shape: Data) -> None:
     rows = [{"below_top": "1 in", "count": 1}, {"below_top": "3 in", "count": 1}]
     found = held_on(shape, on="wall", existing={"material": material}, rows=rows)
-    assert find(found, "what the fasteners go into").verdict == "refer"
+    into = find(found, "what the fasteners go into")
+    (asked,) = into.questions
+    assert (into.verdict, asked.field) == ("refer", "existing.wall.material")
+    assert [answer.sets for answer in asked.answers] == [(("existing.wall.material", "wood"),)]
     assert not those(held_on(shape, on="wall", rows=rows), "what the fasteners go into")
 
 
