@@ -8,9 +8,20 @@ from typing import Any
 
 import pytest
 
-from beamcheck.checks.brackets.covers.hidden_hardware import _joint_hidden, _too_small, hardware_size, stands_out
+from beamcheck.checks.brackets.covers.hidden_hardware import (
+    _joint_hidden,
+    _too_small,
+    hardware_size,
+    hidden_checks,
+    on_a_frame,
+    stands_out,
+)
+from beamcheck.checks.core.result import Check
 from beamcheck.model.anchors.anchor import Anchor, Fastener, Holes, Plate
+from beamcheck.model.beams import Beam
 from beamcheck.model.brackets.bracket import Cover
+from beamcheck.model.frames.frame import Frame
+from beamcheck.model.roofs import Rafter, Tie
 
 from ...anchors.anchors import A36
 from ..brackets import SOLID, Data, bracket, structure
@@ -74,7 +85,7 @@ def test_how_far_it_stands_out(more: Data, out: float) -> None:
 def test_a_cover_is_too_small_by_more_than_a_tape_errs() -> None:
     """1/32 in; what is asked is the next sixteenth."""
     piece = bracket(SOLID, role="cover", cover={"hides": ["A"]})
-    for given, short in ((2.0, False), (1.97, False), (1.968, True)):
+    for given, short in ((2.0, False), (1.97, False), (1.96875, False), (1.968, True)):
         cover = Cover.model_validate({"hides": ["A"], "heads_width": f"{given} in"})
         found = list(_too_small(piece, cover, "A", (("heads_width", 2.0), ("heads_height", 9.0))))
         assert bool(found) is short
@@ -111,3 +122,68 @@ def asked_of_a_joint(
     cover = Cover.model_validate({"hides": ["J"]} | {field: f"{size - less} in" for field, size in sizes.items()})
     piece = bracket(SOLID, role="cover", cover={"hides": ["J"]})
     return [one.field for check in _joint_hidden(piece, cover, joint, structure()) for one in check.questions]
+
+
+def seat(on: str, held_by: str | None = "A") -> Any:
+    return SimpleNamespace(on=on, held_by=held_by)
+
+
+def beam(*seats: Any, name: str = "B") -> Beam:
+    return Beam.model_construct(name=name, supports=seats)
+
+
+def rafter(slope: float = 0.0, on: str = "post") -> Rafter:
+    return Rafter.model_construct(name="R", slope=slope, wall=seat(on))
+
+
+def hides(into: str | None, *held: Any, cover: Data | None = None, on: str = "post") -> list[Check]:
+    """A cover on the post of the group A, which holds those sticks."""
+    group = anchor().model_copy(update={"into": into})
+    structure: Any = SimpleNamespace(all_joints=[SimpleNamespace(name="J")], sticks_held_by=lambda name: held)
+    here: Any = SimpleNamespace(structure=structure, anchor=lambda name: group if name == "A" else None)
+    piece = bracket(SOLID, role="cover", cover={"hides": ["A"]}).model_copy(update={"on": on})
+    return list(hidden_checks(piece, Cover.model_validate({"hides": ["A"], **(cover or {})}), here))
+
+
+@pytest.mark.parametrize(
+    ("into", "held", "on", "belongs"),
+    [
+        ("post", (), "post", True), ("slab", (), "post", False), (None, (), "post", False),
+        ("slab", (beam(seat("slab", None), seat("post")),), "post", True),
+        ("slab", (beam(seat("slab"), seat("post")),), "post", True),
+        ("slab", (beam(seat("slab"), seat("post", None)),), "post", False),
+        ("slab", (beam(seat("slab"), seat("post", "other")),), "post", False),
+        ("slab", (beam(seat("slab")),), "B", True), ("slab", (beam(seat("slab", None)),), "B", False),
+        ("slab", (rafter(),), "post", True), ("slab", (rafter(on="plate"),), "post", False),
+        ("slab", (Tie.model_construct(name="T", ends_held_by="A"),), "T", True),
+        ("slab", (Tie.model_construct(name="T", ends_held_by="other"),), "T", False),
+    ],
+)  # fmt: skip
+def test_a_group_belongs_where_it_is_fastened_and_to_what_it_holds_there(
+    into: str | None, held: tuple[Any, ...], on: str, belongs: bool
+) -> None:
+    found = hides(into, *held, on=on)
+    assert (not found) is belongs
+    if found:
+        (asked,) = found[0].questions
+        assert (f"into {into}" if into else "not said into what") in found[0].notes[0]
+        assert [answer.sets for answer in asked.answers] == ([(("bracket.K.on", into),)] if into else [])
+
+
+@pytest.mark.parametrize("slope", [0.0, 30.0, 60.0])
+def test_hardware_along_a_rafter_is_as_large_as_the_box_around_it(slope: float) -> None:
+    """6 7/8 x 2 7/8 in: level or aslant, whichever is larger, for how the group is drawn is not said."""
+    c, s = math.cos(math.radians(slope)), math.sin(math.radians(slope))
+    sizes = {"heads_width": max(6.875, 6.875 * c + 2.875 * s), "heads_height": max(2.875, 6.875 * s + 2.875 * c)}
+    for less, fields in ((0.0, []), (0.05, [f"bracket.K.cover.{field}" for field in sizes])):
+        given = {field: f"{size - less} in" for field, size in sizes.items()}
+        found = hides("post", rafter(slope), beam(seat("post")), cover=given)
+        assert [one.field for check in found for one in check.questions] == fields
+
+
+@pytest.mark.parametrize(("most", "light"), [(50.0, True), (50.01, False)])
+def test_up_to_fifty_pounds_may_hang_on_a_frame_unsaid(most: float, light: bool) -> None:
+    frame: Any = SimpleNamespace(under=lambda name: Frame.model_construct(name=name))
+    (found,) = on_a_frame(bracket(SOLID), most, frame)
+    assert found.verdict == ("passes" if light else "refer")
+    assert list(on_a_frame(bracket(SOLID), 500.0, structure())) == []
