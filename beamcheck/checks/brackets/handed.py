@@ -36,12 +36,14 @@ class Handed:
     ) -> None:
         self.family, self.bracket, self.context, self.loads = family, family.bracket, context, loads
         self.rounding = judgment("force that is rounding").value
-        R, near = (float(np.max(prop.R, initial=0.0)) if prop is not None else 0.0), self.bracket.near
-        sure = near is not None and (near.fixed_to_beam or near.gap is not None)
         self.whole, self.perhaps, self.pull = loads, "", _pull(family, loads, body)
-        if prop is None or near is None or self.rounding >= R:
+        near = self.bracket.near
+        if prop is None or near is None:
             return
-        if not sure:
+        R = float(np.max(prop.R, initial=0.0))
+        if self.rounding >= R:
+            return
+        if near.gap is None and not near.fixed_to_beam:
             self.perhaps = (
                 f"{show(R, 'force')} of {near.beam} come here through {self.bracket.name} if there is no gap between "
                 "them: the gap is not known"

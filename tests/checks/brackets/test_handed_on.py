@@ -15,6 +15,7 @@ from beamcheck.checks.brackets.bracket import DECORATION, PROP, _reason, bracket
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.handed import Handed
 from beamcheck.checks.brackets.props.asks import asks_under
+from beamcheck.checks.core.asking.question import ask
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
 from beamcheck.model.brackets.bracket import Bracket, Trim
@@ -22,7 +23,7 @@ from beamcheck.model.existing import Existing
 from beamcheck.model.posts import Post
 
 from ..anchors.anchors import stock
-from .brackets import BENT, CORBEL, SOLID, Data, bracket, fixings, loads_of, structure
+from .brackets import BENT, CORBEL, SOLID, Data, bracket, fixings, loads_of, structure, wood
 
 NEAR: Data = {"beam": "B", "at": "2 ft", "gap": "1/4 in", "closing": []}
 UNKNOWN: Data = {"species": "unknown", "grade": "unstamped", "grade_from": None, "evidence": ""}
@@ -73,11 +74,11 @@ def test_how_steeply_a_bracket_rises_and_what_swells_in_it() -> None:
 WALL: Data = {"name": "wall", "what": "old wall", "material": "masonry"}
 
 
-def handed(piece: Bracket, wall: Data | None = None) -> Handed:
+def handed(piece: Bracket, wall: Data | None = None, prop: Any = None) -> Handed:
     here = structure()
     pieces = {**here.structure.pieces, "wall": Existing.model_validate({**WALL, **(wall or {})})}
     context = Context(replace(here.structure, pieces=pieces))
-    return Handed(family_of(piece), context, loads_of(piece, here, 2.0), Body(), None)
+    return Handed(family_of(piece), context, loads_of(piece, here, 2.0), Body(), prop)
 
 
 def on_wall(load: str | None = "100 lb", **more: Any) -> Bracket:
@@ -137,6 +138,36 @@ def test_how_far_out_its_load_stands_and_what_it_hands_on() -> None:
     assert load.off == made.off and load.pull == made.pull and load.forces["L"] == pytest.approx((100.0, 0.0))
     lifted = handed(bracket(SOLID, carries=[{"what": "gust", "wind": "-300 lb", "at": "3 in"}], fixings=fixings()))
     assert 0.0 <= lifted.off <= 10.0
+
+
+@pytest.mark.parametrize(
+    ("near", "R", "sure", "come"),
+    [
+        ({}, 50.0, False, 50.0), ({"gap": "0 in"}, 50.0, True, 50.0), ({"fixed_to_beam": True}, 50.0, True, 50.0),
+        ({}, 0.5, False, 0.0), ({"gap": "0 in"}, 0.5, True, 0.0), ({"gap": "0 in"}, 0.51, True, 0.51),
+        ({}, 0.0, False, 0.0),
+    ],
+)  # fmt: skip
+def test_what_a_beam_that_comes_down_on_it_hands_on(near: Data, R: float, sure: bool, come: float) -> None:
+    """On its nose, 10 in out: known, it is in what the wall takes; not known, it is said; half a pound is rounding."""
+    asked = ask("gap", "K", "bracket.K.near.gap", beam="B")
+    prop = SimpleNamespace(R=np.array([0.0, R]), open=(asked,))
+    confirmed = {"confirmed_by": "engineer, letter no. 4 of 3 May 2025"}
+    piece = on_wall(fixings=fixings(), near={"beam": "B", "at": "2 ft", "closing": [], **near})
+    made = handed(piece, confirmed, prop)
+    more = come if sure else 0.0
+    if more:  # with its true weight: 10 x 12 in less the 7 x 9 in that its soffit cuts off, 358 1/2 in3 about the wall
+        own = 3.5 * float(wood(structure()).density)
+        assert made.whole.F.max() == pytest.approx(100.0 + more + 88.5 * own)
+        assert made.pull == pytest.approx((300.0 + 10.0 * more + 358.5 * own) / 6.3, rel=1e-3)
+    else:
+        assert (made.whole.F.max(), made.pull) == (pytest.approx(102.0), pytest.approx(310.0 / 6.3))
+    (said,) = made.existing()
+    waits = not sure and come > 0.0
+    assert [one.id for one in said.questions] == (["K/gap"] if waits else [])
+    assert (f"{come:g} lb of B come here through K if there is no gap" in said.notes[0]) is waits
+    ((_, load),) = made.reactions().transfers
+    assert bool(load.perhaps) is waits and load.forces["L"][0] == pytest.approx(100.0 + more)
 
 
 # ---- the bracket as a whole ----------------------------------------------------------------------------------------
