@@ -68,8 +68,7 @@ class BracketLoads:
     @cached_property
     def x_L(self) -> Array:
         """How far out its resultant acts, in; 0 without load."""
-        none = np.abs(self.F) < 1e-9
-        return np.where(none, 0.0, self.M_wall / np.where(none, 1.0, self.F))
+        return np.divide(self.M_wall, self.F, out=np.zeros_like(self.F), where=np.abs(self.F) > 1e-9)
 
     def beyond(self, x: float) -> tuple[Array, Array]:
         """Force outboard of a cut at x, lbf, and its moment about the cut, lbf in; each load in its very place."""
@@ -119,12 +118,12 @@ class BracketLoads:
     def lifts(self) -> bool:
         """Whether under some combination what stands beyond some section lifts it, or turns it upwards."""
         least = judgment("force that is rounding").value
-        if float(np.min(self.F, initial=0.0)) < -least:
+        if float(np.min(self.F)) < -least:
             return True
         places = {strip.start for i in range(len(self.combinations)) for strip in self.strips(i)}
         for x in sorted({0.0, *places}):
             force, moment = self.beyond(x)
-            if min(float(np.min(force, initial=0.0)), float(np.min(moment, initial=0.0))) < -least:
+            if min(float(np.min(force)), float(np.min(moment))) < -least:
                 return True
         return False
 

@@ -95,6 +95,7 @@ def test_own_weight_is_told_apart() -> None:
         ([Applied("D", 2.0, 2.0, P=50.0), Applied("W", 9.0, 9.0, P=-30.0)], True),  # the nose is lifted
         ([Applied("D", 9.0, 9.0, P=50.0), Applied("W", 2.0, 2.0, P=-30.0)], False),  # what presses is farther out
         ([Applied("D", 5.0, 5.0, P=50.0)], False),
+        ([Applied("D", 0.5, 0.5, P=-0.5)], False), ([Applied("D", 2.0, 2.0, P=-0.25)], False),  # just half a pound, in
     ],
 )  # fmt: skip
 def test_what_lifts_it(loads: list[Applied], lifts: bool) -> None:
@@ -104,7 +105,14 @@ def test_what_lifts_it(loads: list[Applied], lifts: bool) -> None:
 def test_what_a_ruling_has_to_cover() -> None:
     assert made(Applied("D", 5.0, 5.0, P=50.0)).most == {"down": pytest.approx(50.0)}
     assert made(Applied("W", 5.0, 5.0, P=-100.0)).most == {"down": 0.0, "up": pytest.approx(60.0)}
-    assert made(Applied("W", 5.0, 5.0, P=-0.8)).most == {"down": 0.0}
+    assert made(Applied("W", 5.0, 5.0, P=-0.8)).most == made(Applied("D", 5.0, 5.0, P=-0.5)).most == {"down": 0.0}
+    assert made(Applied("D", 5.0, 5.0, P=0.3)).most == {"down": pytest.approx(0.3)}
+
+
+def test_where_nothing_acts_the_resultant_is_at_the_wall_and_kinds_are_told_apart() -> None:
+    assert not made(Applied("D", 5.0, 5.0, P=1e-12)).x_L.any()
+    both = made(Applied("D", 4.0, 4.0, P=20.0), Applied("L", 8.0, 8.0, P=50.0))
+    assert {kind: most for kind, (most, _) in both.by_kind().items()} == pytest.approx({"D": 20.0, "L": 50.0})
 
 
 # ---- bearing on the top edge ---------------------------------------------------------------------------------------
