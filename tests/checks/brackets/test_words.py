@@ -99,6 +99,14 @@ def test_a_bracket_in_words(given: dict[str, Any], rows: list[tuple[str, str]]) 
     assert inputs(**given) == rows
 
 
+def test_its_role_and_its_shape_in_words() -> None:
+    here = structure()
+    rows = dict(bracket_inputs(family_of(bracket(SOLID)), here))
+    assert rows["role"] == "meant to carry" and rows["fixed to"] == "post" and rows["fixings"] == "not given"
+    assert (rows["grain"], rows["foot"]) == ("90 deg above level, towards the nose", "3 in")
+    assert dict(bracket_inputs(family_of(bracket({**SOLID, "grain": None})), here))["grain"] == "not given"
+
+
 PLATES: Data = {"what": "plates", "height": "3 in", "change": "6 %"}
 
 

@@ -16,7 +16,6 @@ from beamcheck.checks.brackets.evidence import into_checks, rows_on_the_post
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.fixings.fixings import inspection_of
 from beamcheck.checks.brackets.fixings.rows import FixingRows
-from beamcheck.checks.brackets.words import bracket_inputs, loads_on_bracket
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
 from beamcheck.model.brackets.bracket import Bracket
@@ -267,47 +266,6 @@ def standing(at: float | None, end: str | None = "24 in", **more: Any) -> list[s
 def test_rows_meet_the_post_as_far_from_its_end_as_is_said(at: float | None, end: str | None, found: list[str]) -> None:
     """Seven diameters of 3/8 in, 2.625 in, are all that counts; half a diameter is no place at all."""
     assert standing(at, end) == found
-
-
-# ---- words -------------------------------------------------------------------------------------------------------
-
-
-def test_what_the_job_file_says_of_it() -> None:
-    near = {"beam": "B", "at": "10 in", "gap": "1/4 in", "pad": "100 lb/in",
-            "closing": [{"what": "post", "height": "8 in", "change": "4 %"}]}  # fmt: skip
-    piece = bracket(SOLID, "100 lb", "3 in", near=near, accidental="50 lb", accidental_from="owner",
-                    fixings=fixings(rows=[one(3.0), one(7.0, slot="1 in")]))  # fmt: skip
-    rows = dict(bracket_inputs(family_of(piece), structure()))
-    assert rows["role"] == "meant to carry" and rows["fixed to"] == "post" and rows["knots in the throat"] == "not said"
-    assert rows["fasteners"] == "3/8 in x 5 in lag screw" and rows["back presses against"] == "wood"
-    assert (rows["row 1"], rows["row 2"]) == ("1 at 3 in below the top", "1 at 7 in below the top, slots 1 in long")
-    assert (
-        rows["under"] == "B, 10 in from its left end" and rows["gap as left"] == "1/4 in" and "pad in the gap" in rows
-    )
-    assert rows["closes the gap"] == "post: 8 in across the grain, 4 %"
-    assert rows["if somebody hangs on it"] == "50 lb (chosen by: owner)"
-    assert rows["grain"] == "90 deg above level, towards the nose" and rows["foot"] == "3 in"
-    bare = dict(bracket_inputs(family_of(bracket({**SOLID, "grain": None}, role="decorative", accidental="not for load",
-                                                 near={"beam": "B", "at": "10 in"})), structure()))  # fmt: skip
-    assert bare["fixings"] == "not given" and bare["grain"] == "not given" and bare["gap as left"] == "not given"
-    assert bare["closes the gap"] == "not said" and bare["if somebody hangs on it"] == "not for load"
-    nothing = dict(
-        bracket_inputs(family_of(bracket(SOLID, near={"beam": "B", "at": "10 in", "closing": []})), structure())
-    )
-    assert nothing["closes the gap"] == "nothing, it is said" and "pad in the gap" not in nothing
-
-
-def test_its_loads_as_a_table() -> None:
-    carries = [
-        {"what": "shelf", "live": "100 lb", "at": "3 in"},
-        {"what": "books", "dead": "12 plf", "from": "2 in", "to": "8 in"},
-    ]
-    piece = bracket(SOLID, carries=carries)
-    (table,) = loads_on_bracket(loads_of(piece, structure(), weight=3.0))
-    assert table.rows == (
-        ("shelf", "L", "100 lb", "at 3 in from the wall"), ("books", "D", "6 lb", "from 2 in to 8 in"),
-        ("self weight", "D", "3 lb", "from 0 in to 10 in"),
-    )  # fmt: skip
 
 
 def test_wood_of_another_stock_than_that_of_the_piece_it_is_fixed_to() -> None:
