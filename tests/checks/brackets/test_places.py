@@ -249,6 +249,7 @@ def test_a_joint_in_the_side_of_a_post_is_where_its_end_distance_says(anchor: An
         assert found == []
         return
     (asked,) = found
+    assert asked.notes[0].endswith(" up it")
     answers = [float(str(answer.sets[0][1]).split(" ")[0]) for answer in asked.questions[0].answers]
     assert answers == pytest.approx([96.0 - middle - 6.0, middle - 6.0])  # its middle is half of its 12 in up
 
@@ -277,6 +278,7 @@ def test_along_a_beam_it_hides_half_of_its_thickness_to_either_side(at: float, r
     assert (covered(group("B"), f"{at} in", on="B", supports=seats) == []) is right
     (asked,) = covered(group("B"), None, on="B", supports=seats)
     assert [answer.sets[0][1] for answer in asked.questions[0].answers] == ["3.75 in"]
+    assert asked.notes[0].endswith(" along it")
 
 
 COVER: Data = {

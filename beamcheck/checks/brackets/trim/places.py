@@ -49,7 +49,7 @@ def hits_of(fixings: Fixings, stock: Stock) -> Hits:
     every = tuple(row.count for row in rows)
     if width is None:
         return Hits(sum(every), every, "")
-    first = other.edge if other.edge is not None else min(clear, 0.5 * width)
+    first = other.edge if other.edge is not None else clear
     upright = tuple(
         int(np.count_nonzero(_in_it([(row.apart or 0.0) * k for k in range(row.count)], first, width, clear)))
         for row in rows

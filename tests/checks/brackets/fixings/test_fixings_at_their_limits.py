@@ -15,9 +15,11 @@ import pytest
 from beamcheck.checks.brackets.evidence import into_checks, rows_on_the_post
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.fixings.fixings import inspection_of
+from beamcheck.checks.brackets.fixings.heads import head_width
 from beamcheck.checks.brackets.fixings.rows import FixingRows
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
+from beamcheck.model.anchors.anchor import Fastener
 from beamcheck.model.brackets.bracket import Bracket
 from beamcheck.model.existing import Existing
 
@@ -104,6 +106,20 @@ def test_a_head_does_not_lie_inside_the_wood(shape: Data, through: float, inside
     bore = {**LAG, "counterbore": "1 in", "counterbore_depth": "1/2 in"}
     assert not [c for c in named(said(shape, through=f"{through} in", fastener=bore), "bracket.through")
                 if "inside the wood" in " ".join(c.notes)]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("kind", "size", "washer", "wide"),
+    [
+        ("bolt", "3/8 in", None, 1.75 * 0.375), ("bolt", "3/8 in", 1.5, 1.5), ("bolt", "3/8 in", 0.5, 1.75 * 0.375),
+        ("wood screw", "No. 14", None, 2.0 * 0.242), ("pin", "3/8 in", None, 0.375), ("pin", "3/8 in", 0.5, 0.5),
+        ("bolt", "9/7 in", None, 0.0), ("bolt", "9/7 in", 1.5, 1.5),
+    ],
+)  # fmt: skip
+def test_how_wide_a_head_is(kind: Any, size: str, washer: float | None, wide: float) -> None:
+    """Across the corners of a hexagon 1.75 D (ASME B18.2.1, memory), of a round head 2 D (practice); a pin has none."""
+    assert head_width(Fastener.model_construct(kind=kind, size=size, washer=washer)) == pytest.approx(wide)
+    assert head_width(None) == 0.0
 
 
 # ---- pockets, single fasteners, steel ---------------------------------------------------------------------------

@@ -81,6 +81,7 @@ def fixings_of(rows: list[Data], edge: str | None = "2 3/4 in", **more: Any) -> 
     [
         # across it 5 1/2 in: 1 1/2 diameters (0.5625 in) clear of the edges, 4.9375 in at most from the first edge
         ([{"below_top": "2 in", "count": 2, "apart": "2.18 in"}], "2 3/4 in", (2,)),
+        ([{"below_top": "2 in", "count": 2, "apart": "2.1875 in"}], "2 3/4 in", (2,)),
         ([{"below_top": "2 in", "count": 2, "apart": "2.19 in"}], "2 3/4 in", (1,)),
         ([{"below_top": "2 in", "count": 1}], "0.5625 in", (1,)),
         ([{"below_top": "2 in", "count": 1}], "0.56 in", (0,)),
@@ -102,6 +103,13 @@ def test_fasteners_that_surely_meet_the_wood(rows: list[Data], edge: str | None,
     found = hits_of(fixings_of(rows, edge), stock("4x6 dressed"))
     assert found.sure == sure and found.count == sum(row["count"] for row in rows)
     assert found.most_sure == max(sum(sure), 1)
+
+
+def test_wood_narrower_than_both_edges_ask_for_is_met_by_none() -> None:
+    """1 1/2 diameters from either edge: in a stud 1 1/2 in wide a lag of 1/2 in just fits, one of 5/8 in does not."""
+    for size, sure in (("1/2 in", (1,)), ("5/8 in", (0,))):
+        fixings = fixings_of([{"below_top": "2 in", "count": 1}], None, fastener={**LAG, "size": size})
+        assert hits_of(fixings, stock("2x4 dressed")).sure == sure
 
 
 NAIL: Data = {"kind": "nail", "size": "10d common"}
