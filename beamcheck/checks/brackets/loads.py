@@ -68,7 +68,8 @@ class BracketLoads:
     @cached_property
     def x_L(self) -> Array:
         """How far out its resultant acts, in; 0 without load."""
-        return np.divide(self.M_wall, self.F, out=np.zeros_like(self.F), where=np.abs(self.F) > 1e-9)
+        x = np.divide(self.M_wall, self.F, out=np.zeros_like(self.F), where=np.abs(self.F) > 1e-9)
+        return np.asarray(x)
 
     def beyond(self, x: float) -> tuple[Array, Array]:
         """Force outboard of a cut at x, lbf, and its moment about the cut, lbf in; each load in its very place."""
