@@ -109,13 +109,7 @@ def _is_stated(entry: object) -> bool:
 def _always(job: Job) -> Iterator[str]:
     """The words for what may decide about any piece: what is ruled on, and what was answered otherwise."""
     yield from (ruling.on for ruling in job.ruling)
-    for answer in job.answer:
-        try:
-            holds = same_value(job, answer.to, answer.value)
-        except BeamcheckError:
-            holds = False
-        if not holds:
-            yield answer.to
+    yield from (answer.to for answer in job.answer if not same_value(job, answer.to, answer.value))
 
 
 def _names(entry: Any) -> tuple[str, ...]:
@@ -155,6 +149,15 @@ def _texts(whose: _Itself) -> tuple[set[str], set[str]]:
         elif hasattr(thing, "__dict__"):
             todo += [(value, wood if field == "stock" else found) for field, value in vars(thing).items()]
     return texts, wood
+
+
+def words_of(kind: str, entry: Any) -> Iterator[tuple[str, set[str], set[str]]]:
+    """The pieces that an entry stands for: the name of each, every text within the entry, and the wood of the piece."""
+    texts, wood = _texts(_Itself(entry))
+    if is_frame(entry):
+        yield from ((stick.name, texts, {stick.stock}) for stick in entry.sticks)
+    else:
+        yield entry.on if kind == "movement" else entry.name, texts, wood
 
 
 def _turned(ties: Iterable[tuple[int, frozenset[str]]]) -> dict[str, list[int]]:

@@ -7,10 +7,11 @@ that was ruled on; it never turns `fails`. An answer whose field was changed lat
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator, Sequence
+import math
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from ...errors import BeamcheckError
+from ...model.classes import HEADS
 from ...model.fields.base import Piece
 from ...model.frames.names import piece_name
 from ...model.job import Job
@@ -62,6 +63,8 @@ def _why_open(job: Job, ruling: Ruling, question: Question) -> str:
     """Why a ruling does not close its question any more; '' where it does."""
     for part, force in question.forces.items():
         covered = ruling.up_to.get(part)
+        if math.isnan(force):
+            return f"{part} could not be worked out"
         if covered is None:
             return f"it does not say up to which {part} it holds; {show(abs(force), 'force')} come"
         if abs(force) > covered:
@@ -99,29 +102,25 @@ def changed_answers(job: Job, pieces: Sequence[PieceResult]) -> tuple[PieceResul
 
 
 def _changed(job: Job, answer: GivenAnswer) -> str:
-    try:
-        if same_value(job, answer.to, answer.value):
-            return ""
-        now = get_field(job, answer.to)
-    except BeamcheckError as error:
-        return f"the answer to {answer.to} has no place any more: {error}"
-    return f"changed since it was found out: {answer.words}; now {now}"
+    if same_value(job, answer.to, answer.value):
+        return ""
+    return f"changed since it was found out: {answer.words}; now {get_field(job, answer.to)}"
 
 
-def _touched(job: Job, answer: GivenAnswer, pieces: Sequence[PieceResult]) -> Iterator[str]:
-    """The pieces that an answer is about: those of that name, of that stock, or on that entry."""
-    _, _, rest = answer.to.partition(".")
-    every = (*job.beam, *job.rafter, *job.tie, *job.post, *job.bracket, *job.trim, *job.anchor)
-    named = {piece.name for piece in pieces}
-    found: list[str] = []
-    for one in every:
-        name = str(getattr(one, "name", ""))
-        if rest == name or rest.startswith(f"{name}."):
-            found.append(name)
-        stock = getattr(one, "stock", "")
-        if isinstance(stock, str) and stock and rest.startswith(f"{stock}."):
-            found.append(name)
-        rests = {support.on for support in getattr(one, "supports", ())} | {getattr(one, "on", "")}
-        if any(on and rest.startswith(f"{on}.") for on in rests):
-            found.append(name)
-    yield from dict.fromkeys(name for name in found if name in named)
+def _touched(job: Job, answer: GivenAnswer, pieces: Sequence[PieceResult]) -> list[str]:
+    """The pieces that an answer is about: what it was said of, and what names that.
+
+    What nobody names, as the site, is about all of them; wood and walls that nothing uses are about none.
+    """
+    from .reach import KINDS, words_of  # most jobs have no answer that was changed
+
+    kind, _, rest = answer.to.partition(".")
+    names = [] if kind in HEADS else [one.name for one in getattr(job, kind)]
+    said_of = max((name for name in names if rest == name or rest.startswith(f"{name}.")), key=len, default=None)
+    found = {
+        called
+        for of_kind in KINDS for entry in getattr(job, of_kind) for called, texts, wood in words_of(of_kind, entry)
+        if said_of in (wood if kind == "stock" else texts)
+    }  # fmt: skip
+    about_all = not found and kind not in ("stock", "existing")
+    return [piece.name for piece in pieces if about_all or piece.name in found]
