@@ -20,11 +20,13 @@ def shared_capacity_checks(job: Job, reactions: Sequence[Reactions]) -> dict[str
     """By piece: whether what is stated for an [[existing]] entry holds all that rests on it.
 
     A figure said to be for each seat is checked at each seat. One said to be for all together takes all seats, and of a
-    row all its members. Where that is not said, each piece counts with its heaviest seat: if the sum is too much while
-    each alone is not, it is asked.
+    row all its members; how many they are is asked where it is not said. Where it is not said what the figure is for,
+    each piece, of a row each member, counts with its heaviest seat: if the sum is too much while each alone is not, it
+    is asked.
     """
     found: dict[str, list[Check]] = {}
-    members = {beam.name: beam.members for beam in job.beam if beam.spacing is not None}
+    members = {one.name: one.members for one in (*job.beam, *job.rafter) if one.spacing is not None}
+    members |= {frame.name: 1 for frame in job.frame if frame.spacing is not None}
     for under in job.existing:
         if under.takes is None or under.takes_for == "each seat":
             continue
@@ -38,18 +40,18 @@ def _of(
     under: Existing, takes: float, on_it: Mapping[str, Sequence[SupportForces]], members: Mapping[str, int]
 ) -> list[tuple[str, Check]]:  # fmt: skip
     together = under.takes_for == "all together"
-    if len(on_it) < 2 and not together:
+    if sum(members.get(name, 1) for name in on_it) < 2 and not together:
         return []
     counted: list[tuple[SupportForces, int]] = []
     for name, rows in on_it.items():
         chosen = list(rows) if together else [max(rows, key=lambda row: row.largest)]
         counted += [(row, members.get(name, 1)) for row in chosen]
     force, combination = _largest(counted)
-    what, names = f"what {under.name} takes together", " and ".join(on_it)
-    made = []
+    what, names = f"what {under.name} takes together", " and ".join(_called(name, members) for name in on_it)
+    made = [(name, _how_many(under, name, takes)) for name in on_it if together and members.get(name) == 1]
     for name in on_it:
         if together:
-            text = f"{names} rest on it, and the figure is for all together"
+            text = f"on it: {names}; the figure is for all together"
             check = Check.of_ratio(
                 ID, name, what, CLAUSE, text, demand=force, capacity=takes, kind="force", combination=combination
             )
@@ -57,7 +59,7 @@ def _of(
             continue
         else:
             text = (
-                f"{names} rest on {under.name} and bring {show(force, 'force')} together, where "
+                f"on {under.name}: {names}, which bring {show(force, 'force')} together, where "
                 f"{show(takes, 'force')} is stated: whether that is for each seat or for all of them is not said"
             )
             asked = ask("takes_for", under.name, f"existing.{under.name}.takes_for", takes=show(takes, "force"))
@@ -78,3 +80,14 @@ def _largest(rows: Sequence[tuple[SupportForces, int]]) -> tuple[float, str]:
         if total > most:
             most, name = total, one.name
     return most, name
+
+
+def _called(name: str, members: Mapping[str, int]) -> str:
+    return f"{members[name]} of {name}" if members.get(name, 1) > 1 else name
+
+
+def _how_many(under: Existing, row: str, takes: float) -> Check:
+    """A row of which one is counted, for nobody has said how many stand there."""
+    text = f"{row} stands for a row, and how many of it rest on {under.name} is not said: one is counted"
+    asked = ask("row_on_all", under.name, f"existing.{under.name}.takes_for", row=row, takes=show(takes, "force"))
+    return Check.refers(ID, row, f"how many of {row} rest on {under.name}", CLAUSE, text, ask=asked)

@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 
 from beamcheck.checks.core.draft import Reactions, SupportForces
-from beamcheck.checks.core.result import PieceResult
-from beamcheck.checks.loadpath.shared_capacity import shared_capacity_checks
+from beamcheck.checks.core.result import Check, PieceResult
+from beamcheck.checks.loadpath.shared_capacity import _largest, shared_capacity_checks
 from beamcheck.model.existing import Existing
 
 from ..beams.beams import beam, checked, find, floor, known, seat
@@ -77,6 +77,7 @@ LITTLE = row(10, D=10)
     ({"A": [ONE]}, {"A": 3}, "all together", 1500, "D + L"),
     ({"A": [ONE], "B": [LITTLE]}, {"B": 4}, "all together", 540, "D + L"),
     ({"A": [ONE], "B": [LITTLE, TWO]}, {}, None, 1150, ""), ({"A": [ONE], "B": [TWO]}, {"A": 2}, None, 1550, ""),
+    ({"A": [ONE]}, {"A": 2}, None, 1000, ""),
 ])  # fmt: skip
 def test_what_comes_together_by_hand(
     rows: dict[str, list[SupportForces]], members: dict[str, int], words: str | None, most: float, combination: str
@@ -89,7 +90,7 @@ def test_what_comes_together_by_hand(
             {"name": "pad", "what": "pad", "takes": f"{takes} lb", "takes_for": words, "material": "concrete"}
         )
         other = Existing.model_validate({"name": "pier", "what": "pier", "takes": "1 lb", "material": "concrete"})
-        job: Any = SimpleNamespace(beam=beams, existing=[other, under])
+        job: Any = SimpleNamespace(beam=beams, rafter=[], frame=[], existing=[other, under])
         found = shared_capacity_checks(job, [Reactions(name, tuple(given)) for name, given in rows.items()])
         checks = {name: check for name, (check,) in found.items()}
         if words is None and verdict == "passes":
@@ -98,3 +99,39 @@ def test_what_comes_together_by_hand(
         assert set(checks) == set(rows) and {check.verdict for check in checks.values()} == {verdict}
         if words:
             assert all((check.demand, check.combination) == (most, combination) for check in checks.values())
+
+
+def held(takes_for: str | None, *, row: int = 1, **pieces: Any) -> dict[str, list[Check]]:
+    """Two rows of 500 lb, one on either end of a piece, on a pad that takes 2,000 lb."""
+    job: Any = SimpleNamespace(**{"beam": [], "rafter": [], "frame": [], **pieces}, existing=[
+        Existing(name="pad", what="pad", takes="2,000 lb", takes_for=takes_for)])  # type: ignore[arg-type]  # fmt: skip
+    return shared_capacity_checks(job, [Reactions("R", (ONE,) * row)])
+
+
+@pytest.mark.parametrize(("members", "says"), [(4, "passes"), (5, "fails")])
+def test_rafters_are_a_row_too(members: int, says: str) -> None:
+    """Each brings 500 lb: four of them 2,000 lb."""
+    rafters = [SimpleNamespace(name="R", spacing=24.0, members=members)]
+    assert [one.verdict for one in held("all together", rafter=rafters)["R"]] == [says]
+    asked = held(None, rafter=rafters)
+    assert [one.questions[0].id for one in asked.get("R", [])] == (["pad/takes_for"] if says == "fails" else [])
+    assert all("5 of R" in one.notes[0] for one in asked.get("R", [])) and held("each seat", rafter=rafters) == {}
+
+
+@pytest.mark.parametrize("kind", ["beam", "rafter", "frame"])
+def test_a_row_of_nobody_knows_how_many_is_asked(kind: str) -> None:
+    """One of it is counted, which alone may pass; said to be for each seat it closes."""
+    row = {kind: [SimpleNamespace(name="R", spacing=24.0, members=1)]}
+    many, one = held("all together", **row)["R"]
+    assert (many.verdict, one.verdict, one.demand) == ("refer", "passes", 500.0)
+    (question,) = many.questions
+    assert question.answers[0].sets == (("existing.pad.takes_for", "each seat"),) and held(None, **row) == {}
+    alone = {kind: [SimpleNamespace(name="R", spacing=None, members=1)]}
+    assert [check.verdict for check in held("all together", **alone)["R"]] == ["passes"]
+
+
+@pytest.mark.parametrize(("kinds", "most"), [
+    ({"D": -100.0, "L": 300.0}, (200.0, "D + L")), ({"D": -100.0}, (0.0, "")), ({"W": 100.0}, (60.0, "D + 0.6 W")),
+])  # fmt: skip
+def test_the_largest_of_what_also_lifts(kinds: dict[str, float], most: tuple[float, str]) -> None:
+    assert _largest([(row(0.0, **kinds), 1)]) == most
