@@ -24,7 +24,8 @@ from ..core.result import PieceResult, Table
 from ..core.seat import bears_nothing
 from ..core.trivial import negligible
 from .roles import OTHER_SIDE, Way, everything, faults_of, kind_of, role_of, ways_of, why_not
-from .totals import ROUNDING, Trace, standing_for, tie_length, trace
+from .roof_totals import ROUNDING, tie_length
+from .totals import Trace, standing_for, trace
 
 HEADS = (
     "piece", "puts on", "by kind, unfactored", "largest", "least", "where the path ends", "roles",

@@ -6,14 +6,18 @@ load stands everywhere at once, so that what is applied and what arrives at the 
 
 from __future__ import annotations
 
-import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING
 
 from ...analysis.beams.load_cases import SLIVER, Applied, spans_of
-from ...analysis.beams.member_loads import KIND_OF_FIELD, TransferredLoad, applied_loads, self_weight
+from ...analysis.beams.member_loads import (
+    TransferredLoad,
+    applied_loads,
+    row_places,
+    row_stretch,
+    self_weight,
+)
 from ...analysis.beams.solved_beam import BeamSupport, solve_beam
 from ...analysis.frames.beam_frame import Section as Stretched
 from ...calc.pad import SilentPad
@@ -21,7 +25,6 @@ from ...errors import BeamcheckError
 from ...model.beams import Beam, beam_length
 from ...model.classes import is_frame, is_member
 from ...model.existing import Existing
-from ...model.loads import Load, ends_of
 from ...model.posts import Post
 from ...model.roofs import Rafter, Tie, slope_length
 from ...model.stock import Stock
@@ -29,17 +32,14 @@ from ...records import dataclass
 from ...values.loads import asd_combinations
 from ..beams.beam import BeamRun, section_of
 from ..beams.cuts import has_net_section, net_section
+from ..beams.rows import placed_rows
 from ..core.context import AnyPiece, Context, Structure
 from ..core.draft import Reactions
 from ..core.wood.material import WoodMaterial, is_unknown, reference_values, wood_of
-
-if TYPE_CHECKING:
-    from ...analysis.roofs.roof_frame import RoofRun
+from .roof_totals import ROUNDING, at_once, put_on_rafters, put_on_tie, tie_length
 
 Kinds = Mapping[str, float]  # lbf by kind of load, down positive, unfactored
 Brought = tuple[TransferredLoad, Kinds]
-MIDDLE = "load at 0.5 of the span"  # where a moving load of a roof is put here
-ROUNDING = 1e-6  # of a load: what a difference of two sums may be off
 
 
 @dataclass(frozen=True)
@@ -103,15 +103,17 @@ def trace(structure: Structure, reactions: Sequence[Reactions]) -> Trace:
             own, forces = _statics(piece, handed, brought.get(handed.name, []), structure)
             _add(applied, own)
             for index, (row, force) in enumerate(zip(handed.rows, forces, strict=True)):
+                under = structure.pieces.get(row.on)
                 transfer = handed.transfers[index][1] if index < len(handed.transfers) else None
+                if transfer is not None and isinstance(under, Beam):
+                    (transfer,) = (placed.transfer for placed in placed_rows(under, [transfer]))
                 sides = (
                     2.0 if isinstance(piece, Rafter) and index == 1 and row.on == piece.ridge_on and piece.pair else 1.0
                 )
-                times = sides * _in_a_row(transfer, structure.pieces.get(row.on))
+                times = sides * _in_a_row(transfer, under)
                 _add(applied, force, times - 1.0)  # the others of the row are loaded alike
                 passed = {kind: sides * value for kind, value in force.items()}
                 steps.append(Followed(handed.name, index, row.on, passed))
-                under = structure.pieces.get(row.on)
                 if transfer is not None and not transfer.point and under is not None and is_frame(under):
                     left.append(steps[-1])
                 if under is None or isinstance(under, Existing):
@@ -134,7 +136,11 @@ def _in_a_row(transfer: TransferredLoad | None, under: AnyPiece | None) -> float
     """How many alike come to a beam from a row of pieces, as the even load that stands for them."""
     if transfer is None or transfer.spread is None or not isinstance(under, Beam):
         return 1.0
-    return beam_length(under) / transfer.spread
+    length = beam_length(under)
+    if transfer.single:
+        return float(len(row_places(transfer, length)))
+    start, end = row_stretch(transfer, length)
+    return (end - start) / transfer.spread
 
 
 def _statics(
@@ -209,8 +215,7 @@ def _beam(run: BeamRun, given: Sequence[Brought]) -> tuple[Kinds, list[Kinds]]:
     middle = 0.5 * (first[0] + first[1])
     own = [replace(load, start=middle, end=middle) if load.moves else load
            for load in run.solved.loads if not load.from_piece]  # fmt: skip
-    loads = [*own, *(_landed(transfer, kind, force, length) for transfer, forces in given
-                     for kind, force in forces.items())]  # fmt: skip
+    loads = [*own, *(load for transfer, forces in given for load in _landed(transfer, forces, length))]
     by_kind = {kind: [load for load in loads if load.kind == kind] for kind in dict.fromkeys(x.kind for x in loads)}
     at: list[dict[str, float]] = [{} for _ in supports]
     for kind, of_kind in by_kind.items():
@@ -219,12 +224,18 @@ def _beam(run: BeamRun, given: Sequence[Brought]) -> tuple[Kinds, list[Kinds]]:
     return _sums((load.kind, load.total) for load in own), list(at)
 
 
-def _landed(transfer: TransferredLoad, kind: str, force: float, length: float) -> Applied:
-    if transfer.spread is not None:
-        w = force / transfer.spread
-        return Applied(kind, 0.0, length, w_start=w, w_end=w, from_piece=True)
+def _landed(transfer: TransferredLoad, forces: Kinds, length: float) -> Iterator[Applied]:
+    """Where the checks of the beam put it."""
+    if transfer.spread is not None and not transfer.single:
+        start, end = row_stretch(transfer, length)
+        for kind, force in forces.items():
+            w = force / transfer.spread
+            yield Applied(kind, start, end, w_start=w, w_end=w, from_piece=True)
+        return
     place = 0.5 * length if transfer.at is None else min(transfer.at, length)
-    return Applied(kind, place, place, P=force, from_piece=True)
+    for at in row_places(transfer, length) if transfer.spread is not None else [place]:
+        for kind, force in forces.items():
+            yield Applied(kind, at, at, P=force, from_piece=True)
 
 
 def _shares(run: BeamRun, loads: Sequence[Applied]) -> list[float]:
@@ -272,67 +283,8 @@ def _rafter(rafter: Rafter, structure: Structure) -> tuple[Kinds, list[Kinds]]:
     other = None if tie is None else framed(tie, standing_for(structure.stocks[tie.stock], tie.laid), context)
     run = solve_roof(rafter, tie, stick.stiff, other.stiff if other else None)
     sticks = 2.0 if rafter.ridge == "board" else 1.0
-    loads = [("D", sticks * stick.stiff.w * slope_length(rafter)), *_on_rafters(rafter, sticks)]
+    loads = [("D", sticks * stick.stiff.w * slope_length(rafter)), *put_on_rafters(rafter, sticks)]
     if tie is not None and other is not None:
         length = tie_length(rafter, tie)
-        loads += [("D", other.stiff.w * length), *_on_tie(rafter, tie, length)]
-    return _sums(loads), [_at_once(run, 0), _at_once(run, 1)]
-
-
-def tie_length(rafter: Rafter, tie: Tie) -> float:
-    """Between the rafters of its pair, in."""
-    return 2.0 * (rafter.run - tie.height / math.tan(math.radians(rafter.slope)))
-
-
-def _at_once(run: RoofRun, support: int) -> Kinds:
-    """Upward force with every load of a kind on at once, one that moves at the middle of the slope."""
-    forces = {
-        (case.kind, case.pattern): (float(force), case.spans)
-        for case, force in zip(run.cases, run.solution.reactions[:, support, 1], strict=True)
-    }
-    found: dict[str, float] = {}
-    for kind in dict.fromkeys(case.kind for case in run.cases):
-        if kind == "W":
-            found[kind] = sum(forces.get((kind, f"wind {way}"), (0.0, ""))[0] for way in ("down", "up"))
-            continue
-        found[kind] = forces[kind, ""][0]
-        for pattern in ("", "not on the tails, "):
-            if moved := forces.get((kind, f"{pattern}{MIDDLE}")):
-                found[kind] += moved[0] - forces[kind, moved[1]][0]
-    return found
-
-
-_FIELD_OF = {kind: field for field, kind in KIND_OF_FIELD.items()}
-
-
-def _on_rafters(rafter: Rafter, sticks: float) -> Iterator[tuple[str, float]]:
-    """Upright part of the loads of one rafter, or of both of a pair: (kind, lbf)."""
-    whole, level = slope_length(rafter), math.cos(math.radians(rafter.slope))
-    for load in rafter.carries:
-        for kind, value, sort in _amounts(load):
-            lean = level if kind == "W" else 1.0  # wind is square to the slope
-            if sort == "point":
-                at_ridge = (load.at or 0.0) > whole * (1.0 - ROUNDING)
-                yield kind, value * lean * (1.0 if load.moves or at_ridge else sticks)
-                continue
-            start, end = load.start or 0.0, min(load.end if load.end is not None else whole, whole)
-            on_plan = level if kind not in ("D", "W") or load.measured == "plan" else lean
-            wide = (load.width or rafter.spacing) if sort == "area" else 1.0
-            even = 0.5 * sum(ends_of(load, _FIELD_OF[kind]))
-            yield kind, value * wide * max(end - start, 0.0) * on_plan * sticks * even
-
-
-def _on_tie(rafter: Rafter, tie: Tie, length: float) -> Iterator[tuple[str, float]]:
-    for load in tie.carries:
-        for kind, value, sort in _amounts(load):
-            if sort == "point":
-                yield kind, value
-                continue
-            start, end = load.start or 0.0, min(load.end if load.end is not None else length, length)
-            yield kind, value * ((load.width or rafter.spacing) if sort == "area" else 1.0) * max(end - start, 0.0)
-
-
-def _amounts(load: Load) -> Iterator[tuple[str, float, str]]:
-    for field, kind in KIND_OF_FIELD.items():
-        if (amount := getattr(load, field)) is not None:
-            yield kind, amount[0], amount[1]
+        loads += [("D", other.stiff.w * length), *put_on_tie(rafter, tie, length)]
+    return _sums(loads), [at_once(run, 0), at_once(run, 1)]
