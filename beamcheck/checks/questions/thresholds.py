@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
-from fractions import Fraction
 from itertools import pairwise
 
 from ...errors import BeamcheckError
@@ -13,6 +13,7 @@ from ..core.asking.question import PlausibleAnswer
 from ..core.result import PieceResult
 from .trial import Trial
 
+HAIR = 1e-6  # of a step: rounding of units
 # what a question's kind is read as, and the step of what it is measured with
 STEPS: Mapping[str, tuple[str, float]] = {
     "length": ("length", 1.0 / 16.0), "percent": ("moisture", 1.0), "force": ("force", 10.0),
@@ -27,12 +28,13 @@ def threshold(trial: Trial, one: OpenQuestion) -> str:
     known = sorted(filter(None, (_number(answer, kind) for answer in one.answers)), key=lambda each: each[0])
     found = []
     for (low, below), (high, above) in pairwise(known):
-        for piece in one.pieces:
+        path = below.answer.sets[0][0]
+        for piece in one.pieces if above.answer.sets[0][0] == path else ():
             ends = _verdict(below.effects, piece), _verdict(above.effects, piece)
             if ends[0] == ends[1] or "passes" not in ends:
                 continue
             passing_above = ends[1] == "passes"
-            place = _between(trial, one, piece, low, high, kind, step, passing_above=passing_above)
+            place = _between(trial, path, piece, low, high, kind, step, passing_above=passing_above)
             found.append(f"{show(place, kind)} or {'more' if passing_above else 'less'}: {piece} passes")
     return "; ".join(dict.fromkeys(found))
 
@@ -51,29 +53,27 @@ def _verdict(effects: Sequence[object], piece: str) -> str:
 
 
 def _between(
-    trial: Trial, one: OpenQuestion, piece: str, low: float, high: float, kind: str, step: float, *, passing_above: bool
+    trial: Trial, path: str, piece: str, low: float, high: float, kind: str, step: float, *, passing_above: bool
 ) -> float:  # fmt: skip
     """The last place on the passing side, a whole number of steps."""
     fails, passes = (low, high) if passing_above else (high, low)
     while abs(passes - fails) > step * 1.001:
         middle = round(0.5 * (passes + fails) / step) * step
-        if middle in (passes, fails):
-            break
-        after = trial.tried([_answer(one, middle, kind)])
+        after = trial.tried([_answer(path, middle, kind)])
         if after is None:
             break
         if _passes(after, piece):
             passes = middle
         else:
             fails = middle
-    return passes
+    steps = passes / step  # an answer may lie between two of them
+    return (math.ceil(steps - HAIR) if passing_above else math.floor(steps + HAIR)) * step
 
 
 def _passes(after: Mapping[str, PieceResult], piece: str) -> bool:
     return piece in after and after[piece].verdict == "passes"
 
 
-def _answer(one: OpenQuestion, value: float, kind: str) -> PlausibleAnswer:
-    exact = Fraction(value).limit_denominator(64)
-    text = {"length": f"{float(exact):.6f} in", "moisture": f"{value:g} %"}.get(kind, f"{value:g} lb")
-    return PlausibleAnswer(text, ((one.question.answers[0].sets[0][0], text),))
+def _answer(path: str, value: float, kind: str) -> PlausibleAnswer:
+    text = {"length": f"{value:.6f} in", "moisture": f"{value:g} %"}.get(kind, f"{value:.0f} lb")
+    return PlausibleAnswer(text, ((path, text),))
