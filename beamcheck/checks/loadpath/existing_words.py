@@ -5,6 +5,7 @@ Whoever confirms it: a letter about something else, or about its state of long a
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from ...model.existing import Existing
@@ -16,7 +17,6 @@ from ..core.asking.question import PlausibleAnswer, ask
 from ..core.forces_said import forces_said, same_force
 from ..core.result import Check
 
-SQUARE_FOOT = 144.0  # in2
 _KINDS = {
     "wood": ("wood",),
     "steel": ("steel",),
@@ -118,13 +118,13 @@ def _on_soil(above: str, under: Existing, force: float | None) -> Iterator[Check
     bare = under.material == "ground" or told(under.what, "ground")
     if not bare or told(under.what, "footing") or under.insists_on("what"):
         return
-    pressure = judgment("soil pressure of the weakest soil").value / SQUARE_FOOT
+    psf = judgment("soil pressure of the weakest soil").value
     much, area = "what comes there", "a footing by its load"
     if force is not None:
-        much, area = show(force, "force"), f"{force / pressure / SQUARE_FOOT:,.1f} ft2 of footing"
+        much, area = show(force, "force"), f"{math.ceil(10.0 * force / psf) / 10.0:,.1f} ft2 of footing"
     path = f"existing.{under.name}.what"
     footing = f"concrete footing of {area.removesuffix(' of footing')} or more"
     answers = [PlausibleAnswer(footing, ((path, footing), (f"existing.{under.name}.material", "concrete")))]
     question = ask("footing", under.name, path, answers=answers, what=under.what, force=much, area=area)
-    text = f"{under.name} ({under.what}) is soil: {much} on it needs {area} at {pressure * SQUARE_FOOT:,.0f} psf"
+    text = f"{under.name} ({under.what}) is soil: {much} on it needs {area} at {psf:,.0f} psf"
     yield Check.refers("path.footing", above, f"footing on {under.name}", "IRC R403.1", text, ask=question)

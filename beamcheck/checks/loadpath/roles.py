@@ -233,10 +233,13 @@ def _largest(load: Load, extent: float | None) -> float | None:
         if amount is None:
             continue
         value, sort = amount
-        if sort != "point" and extent is None:
+        if sort == "point":
+            by_kind[kind] = value
+            continue
+        if extent is None:
             return None
-        long = 1.0 if extent is None else max(min(load.end or extent, extent) - (load.start or 0.0), 0.0)
-        by_kind[kind] = value if sort == "point" else value * long * ((load.width or 0.0) if sort == "area" else 1.0)
+        long = max(min(load.end or extent, extent) - (load.start or 0.0), 0.0)
+        by_kind[kind] = value * long * ((load.width or 0.0) if sort == "area" else 1.0)
     force = max(
         sum(one.factors.get(kind, 0.0) * value for kind, value in by_kind.items()) for one in asd_combinations()
     )

@@ -71,6 +71,7 @@ def test_bare_soil_needs_a_footing() -> None:
     under = Existing(name="pad", what="bare soil", material="ground", confirmed_by=BY)
     (check,) = word_checks("P1", under, 12000.0)
     assert "8.0 ft2" in check.notes[0] and check.questions[0].id == "pad/footing"
+    assert asked("bare soil", "other") == asked("what is there", "ground") == ["footing"]
     assert asked("concrete footing on soil", "concrete") == asked("concrete footing", "ground") == []
 
 
@@ -96,6 +97,11 @@ def test_ordinary_words(what: str, material: str) -> None:
     ("letter of the engineer of record, 3 May 2025, for 4 tons", 8000.0, False),
     ("letter of the engineer of record, 3 May 2025, detail 3 #2", 8000.0, False),
     ("letter of the engineer of record, 3 May 2025", None, False),
+    ("letter of the engineer of record, 3 May 2025: 5,000 lb at the corner, 8,000 lb elsewhere", 8000.0, False),
+    ("letter of the engineer of record, 3 May 2025: 1 lb", 8000.0, True),
+    ("letter of the engineer of record, 3 May 2025: 0 lb", None, False),
+    ("letter of the engineer of record, 3 May 2025: 0 lb", 8000.0, False),
+    ("letter of the engineer of record, 3 May 2025: uplift of 8,000 lb", 1.0, True),
 ])  # fmt: skip
 def test_a_paper_answers_for_the_figure_that_it_names(letter: str, takes: float | None, asks: bool) -> None:
     given: dict[str, Any] = {} if takes is None else {"takes": f"{takes} lb"}
