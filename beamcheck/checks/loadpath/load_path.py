@@ -139,14 +139,14 @@ def _tie_edges(job: Job, structure: Structure, reactions: Sequence[Reactions]) -
     """What each tie puts on one of its rafters: it hangs between them by hinges, so that statics alone decides."""
     ties = {tie.name: tie for tie in job.tie}
     worked_out = {handed.name for handed in reactions if handed.rows}
-    wrong = {fault.blamed[0][0]: fault.text for fault in faults_of(job, ()) if len(fault.blamed) == 2}
+    wrong = {frozenset(name for name, _ in fault.blamed): fault.text for fault in faults_of(job, ())}
     found = []
     for rafter in job.rafter:
         tie = ties.get(rafter.tie or "")
         if tie is None:
             continue
         forces = _tie_forces(rafter, tie, structure) if rafter.name in worked_out else (math.nan, math.nan)
-        found.append(PathEdge(tie.name, rafter.name, *forces, wrong.get(tie.name) or wrong.get(rafter.name, "")))
+        found.append(PathEdge(tie.name, rafter.name, *forces, wrong.get(frozenset((tie.name, rafter.name)), "")))
     return found
 
 

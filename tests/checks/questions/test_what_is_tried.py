@@ -25,7 +25,8 @@ from beamcheck.model.reading.reader import job_from_data
 
 from ...doors.jobs import PASSES
 from .. import houses
-from ..frames.jobs import king
+from ..frames.jobs import KING, king
+from .test_changed_answers import a_joint
 from .test_engine import JOB, SEAT, bearing_of, piece, question, refers, tried
 from .test_order_and_thresholds import KEPT, RULE, SECOND, explored, world
 
@@ -200,6 +201,22 @@ def test_a_part_has_what_was_changed_and_what_hangs_together_with_it() -> None:
     assert part(with_values(job, [("existing.wall.takes", "9,000 lb")]), "J1", job) is None  # which joins them anew
     assert part(with_values(job, [("beam.J1.name", "J9")]), "J1", job) is None
     assert part(job.model_copy(update={"beam": job.beam[:-1]}), "J1", job) is None
+
+
+def test_frames_and_a_joint_of_stated_forces_are_one_part() -> None:
+    """It may be a splice of a member of any of them; without one they are apart."""
+    both = {
+        **king(),
+        "beam": [joist("B", "west wall")],
+        "stock": [*KING["stock"], houses.BEAM_STOCK, *a_joint()["stock"]],
+    }
+    stated = job_from_data({**both, "joint": a_joint()["joint"]})
+    for name in ("J", "truss: tie"):
+        found = Reach(stated).part(stated, name)
+        assert found is not None and found[1] == {"B"} and found[0].frame and found[0].joint
+    alone = job_from_data(both)
+    found = Reach(alone).part(alone, "B")
+    assert found is not None and "truss: tie" in found[1] and not found[0].frame
 
 
 ANSWER = {"by": "the carpenter", "how": "tape", "date": "2026-03-02"}
