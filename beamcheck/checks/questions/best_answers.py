@@ -38,16 +38,22 @@ def _spared(job: Job, piece: PieceResult, run: Try) -> PieceResult:
     if not questions:
         return piece
     together = _tried(job, questions, piece.name, run)
-    cured = [check for check in failing if not _fails(together, check)]
+    alone = _alone(job, questions, piece.name, run) if together is None else {}  # they do not go together
+    cured = [check for check in failing if not all(_fails(one, check) for one in (together, *alone.values()))]
     if not cured:
         return piece
-    alone = {one.id: _tried(job, [one], piece.name, run) for one in questions} if len(questions) <= MOST else {}
+    alone = alone or _alone(job, questions, piece.name, run)
     waiting: dict[int, tuple[Question, ...]] = {}
     for check in cured:
         helps = tuple(one for one in questions if one.id in alone and not _fails(alone[one.id], check))
         waiting[id(check)] = helps or tuple(questions)
     checks = tuple(check.waits_for(*waiting[id(check)]) if id(check) in waiting else check for check in piece.checks)
     return piece.with_checks(checks)
+
+
+def _alone(job: Job, questions: Sequence[Question], name: str, run: Try) -> dict[str, PieceResult | None]:
+    """The piece with the answer to each question by itself; of too many questions none is tried so."""
+    return {one.id: _tried(job, [one], name, run) for one in questions} if len(questions) <= MOST else {}
 
 
 def _tried(job: Job, questions: Sequence[Question], name: str, run: Try) -> PieceResult | None:

@@ -136,6 +136,16 @@ def test_what_is_cured_only_together_waits_for_all() -> None:
     assert found.verdict == "refer" and [one.id for one in found.checks[0].questions] == ["J1/0", "J1/1"]
 
 
+@pytest.mark.parametrize(("least", "verdict", "waiting"), [(2.0, "refer", ["J1/0"]), (5.0, "fails", None)])
+def test_answers_that_do_not_go_together_are_tried_alone(least: float, verdict: str, waiting: list[str] | None) -> None:
+    """Of two of which one cannot be read the other may cure all the same."""
+    asked = [question("J1/0", "4 in"), question("J1/1", "no length at all", at=SECOND)]
+    job = read_job_text(PASSES.replace('bearing = "4 in"', 'bearing = "1 in"'))
+    open_ = [refers(one, what=one.id) for one in asked]
+    (found,) = spared(job, [piece("J1", failing(), *open_)], tried(world(bearing_of, least=least)))
+    assert found.verdict == verdict and (waiting is None or [one.id for one in found.checks[0].questions] == waiting)
+
+
 def test_a_check_that_is_not_made_any_more_is_cured_where_nothing_fails_instead() -> None:
     asked = question("J1/0", "4 in")
     unknown = failing(asked, what="wood of unknown grade")
