@@ -15,7 +15,7 @@ ALSO = {
     "frames": ("tests/checks/joints", "tests/published/test_frames.py", "tests/sheet/figures/test_assembly.py"),
     "joints": ("tests/published/test_joints.py", "tests/sheet/figures/test_joint.py"),
     "loads": ("tests/published/test_site_loads.py",),
-    "loadpath": ("tests/sheet/figures/test_load_path.py",),
+    "loadpath": ("tests/sheet/figures/test_load_path.py", "tests/worked_examples/test_plated_truss.py"),
     "roofs": ("tests/published/test_joist_spans.py",),
     "beams": ("tests/published/test_wood.py", "tests/sheet/figures/test_beam.py"),
     "anchors": ("tests/sheet/figures/test_anchor.py",),

@@ -114,7 +114,7 @@ def trace(structure: Structure, reactions: Sequence[Reactions]) -> Trace:
                 _add(applied, force, times - 1.0)  # the others of the row are loaded alike
                 passed = {kind: sides * value for kind, value in force.items()}
                 steps.append(Followed(handed.name, index, row.on, passed))
-                if transfer is not None and not transfer.point and under is not None and is_frame(under):
+                if transfer is not None and not transfer.point and is_frame(under):
                     left.append(steps[-1])
                 if under is None or isinstance(under, Existing):
                     _add(arriving, passed)

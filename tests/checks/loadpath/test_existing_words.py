@@ -157,6 +157,9 @@ def test_a_figure_counts_the_way_that_its_words_say(
     under = Existing(name="wall", what="stone wall", confirmed_by=letter, takes=takes, takes_uplift=uplift)
     found = [check for check in word_checks("B1", under, 1000.0) if check.id == "path.takes_said"]
     assert [check.questions[0].field for check in found] == [f"existing.wall.{field}" for field in fields]
+    presses = " down" in words or "gravity" in words
+    assert all(("no force that presses" in one.notes[0]) is not presses for one in found if fields == ["takes"])
+    assert not any("no force" in check.notes[0] for check in found if fields == ["takes_uplift"])
     for check in found:
         for answer in check.questions[0].answers:
             more: dict[str, Any] = {"takes": takes, "takes_uplift": uplift}

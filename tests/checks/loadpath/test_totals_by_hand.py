@@ -14,7 +14,7 @@ from beamcheck.checks.core.context import Structure
 from beamcheck.checks.core.draft import Reactions, SupportForces
 from beamcheck.checks.loadpath.frame_totals import _on_member, at_its_feet, put_on_frame
 from beamcheck.checks.loadpath.roof_totals import put_on_rafters, put_on_tie, tie_length
-from beamcheck.checks.loadpath.totals import Trace, _by_its_row, _landed, _moment
+from beamcheck.checks.loadpath.totals import Trace, _by_its_row, _landed, _moment, _statics
 from beamcheck.model.loads import Load
 from beamcheck.model.reading.reader import job_from_data
 from beamcheck.model.stock import Stock
@@ -211,6 +211,20 @@ def test_wood_that_is_not_known_weighs_as_in_the_checks() -> None:
 def test_what_a_bracket_adds_of_its_own(row: Any, given: Any, own: dict[str, float]) -> None:
     """Its row less what rests on it; of wind what presses and what lifts are both there."""
     assert _by_its_row(row, [(TransferredLoad("B", given), {})]) == pytest.approx(own)
+
+
+@pytest.mark.parametrize(("given", "lost"), [(1_000_000.5, False), (1_000_002.0, True), (900_000.0, False)])
+def test_what_hands_on_less_than_rests_on_it_is_lost(given: float, lost: bool) -> None:
+    """But for rounding: a millionth of what it hands on."""
+    handed = Reactions("K", (SupportForces("P", {"D": (1e6, 1e6)}, 0.0, 0.0),))
+    brought: Any = [(TransferredLoad("B", {"D": (given, given)}), {"D": given})]
+    piece: Any = SimpleNamespace(name="K")
+    if lost:
+        with pytest.raises(Exception, match="K hands on less than what rests on it"):
+            _statics(piece, handed, brought, Structure({}, {}))
+        return
+    own, (force,) = _statics(piece, handed, brought, Structure({}, {}))
+    assert own["D"] == pytest.approx(1e6 - given) and force["D"] == pytest.approx(1e6)
 
 
 def test_the_combinations_that_differ_on_a_house() -> None:
