@@ -32,7 +32,7 @@ from .cuts import cut_checks
 from .deflection import deflection_checks, finish_checks, limits_of
 from .load_entry import load_checks
 from .rows import own_row_checks, row_checks
-from .seats import Seat, contact_of
+from .seats import Seat, contact_of, solved_at
 from .shear import pulled_edges, shear_checks
 
 OF_THE_SPAN = (
@@ -45,9 +45,6 @@ OF_THE_SPAN = (
     "beam.deflection.total",
 )  # fmt: skip - checks that go with the length of a span
 SPAN = "NDS 2018 3.2.1"
-SAME_SPAN = (
-    0.0625  # in at an end: a span that is shorter by less is the same, and so short an overhang upsets the solver
-)
 
 
 def check_beam(
@@ -174,8 +171,7 @@ def _bears_at(run: BeamRun, seat: Seat, context: Context) -> float:
     pad, R = SilentPad(), max(float(np.max(run.solved.pressing(seat.index))), 0.0)
     needed = float(pad(br.required_bearing_length, R=R, b=contact.b, F_c_perp_prime=bearing_prime(pad, run.wood, 1.0)))
     inward = 1.0 if inner[0].start == x else -1.0
-    shorter = 0.5 * (support.bearing - needed)
-    return x + inward * shorter if shorter > SAME_SPAN else x
+    return solved_at(x + inward * max(0.5 * (support.bearing - needed), 0.0), run.solved.length)
 
 
 def _beside(check: Check, shorter: Mapping[tuple[str, str], Check]) -> Check:

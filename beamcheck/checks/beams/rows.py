@@ -15,7 +15,7 @@ from ...values.judgment import judgment
 from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.context import AnyPiece, Context
 from ..core.result import Check
-from .seats import told_apart
+from .seats import solved_at, told_apart
 
 PATH = "load path"
 
@@ -43,7 +43,7 @@ def placed_rows(beam: Beam, transfers: Sequence[TransferredLoad]) -> list[Placed
 
 def _spans(beam: Beam, length: float) -> list[Stretch]:
     """Between supports, and overhangs; an end that only reaches over its seat is none."""
-    seats = {support.at: support.bearing or 0.0 for support in beam.supports}
+    seats = {solved_at(support.at, length): support.bearing or 0.0 for support in beam.supports}
     found = []
     for span in spans_of(length, list(seats)):
         ends = [x for x in span if x in seats]

@@ -85,8 +85,17 @@ def seats_of(supports: Sequence[Support], length: float, at: Sequence[float] = (
         start, end = support.at - half, support.at + half
         first, last = min(start, 0.0), max(end, length)
         near_end = start - first < clear or last - end < clear
-        found.append(Seat(index, support, start, end, near_end, at[index] if at else support.at))
+        found.append(Seat(index, support, start, end, near_end, solved_at(at[index] if at else support.at, length)))
     return found
+
+
+def solved_at(x: float, length: float) -> float:
+    """Where the analysis has a support: at the very end of a piece that reaches next to nothing beyond it.
+
+    So short an end is far stiffer than the span beside it, and what rounding leaves upsets the balance of the forces.
+    """
+    hardly = judgment("end beyond a support over the length").value * length
+    return 0.0 if x < hardly else length if length - x < hardly else x
 
 
 def ask_seat(beam: Beam, seat: Seat, there: float | None = None) -> Question:

@@ -26,6 +26,7 @@ from ....units import show
 from ....values.hardware.connections import connection_temperature, connection_wet_service, distance
 from ....values.hardware.fasteners import bending_yield
 from ....values.judgment import judgment
+from ....values.loader import rows
 from ....values.refused import in_trade_words
 from ....values.species import specific_gravity
 from ...core.asking.question import PlausibleAnswer, Question, ask
@@ -38,7 +39,6 @@ from ..beam_run import BeamRun
 
 CLAUSE = "NDS 2018 11.3, 12.3"
 HAIR = 1e-6
-TRIED = ((2, 12.0), (3, 12.0), (2, 8.0), (3, 8.0), (3, 6.0), (3, 4.0))  # rows, and inches from nail to nail
 
 
 @dataclass(frozen=True)
@@ -210,8 +210,9 @@ def _ask_schedule(run: BeamRun, context: Context) -> Question:
     """The nails or bolts; the best answer is a schedule that would do."""
     path = f"beam.{run.beam.name}.plies_schedule"
     answers = []
-    for rows, spacing in TRIED:
-        given = _nails(run, rows, spacing)
+    for row in rows("ply_schedules"):
+        spacing = float(row["spacing"])
+        given = _nails(run, int(row["rows"]), spacing)
         if given is None:
             break
         try:
@@ -222,21 +223,22 @@ def _ask_schedule(run: BeamRun, context: Context) -> Question:
             continue
         check = _passes_on(run, one, context, side_loads(run))
         if check.verdict == "passes":
-            said = f"{given.size} nails, {rows} rows every {show(spacing, 'length')}"
+            said = f"{given.size} nails, {given.rows} rows every {show(spacing, 'length')}"
             answers.append(PlausibleAnswer(said, ((path, _as_text(given)),)))
             break
     return ask("plies_schedule_of_beam", run.beam.name, path, answers=answers)
 
 
-def _nails(run: BeamRun, rows: int, spacing: float) -> PlySchedule | None:
+def _nails(run: BeamRun, lines: int, spacing: float) -> PlySchedule | None:
     """The shortest common nail that goes well into the second ply."""
+    well = judgment("nail well in the next ply").value
     for size in ("10d common", "16d common", "20d common", "40d common"):
         D, length = diameter_and_length("nail", size)
-        if length is not None and min(length - run.size.b, run.size.b) >= 8.0 * D:
+        if length is not None and min(length - run.size.b, run.size.b) >= well * D:
             edge = max(2.5 * D, 1.5)
-            between = (run.size.d - 2.0 * edge) / max(rows - 1, 1)
+            between = (run.size.d - 2.0 * edge) / max(lines - 1, 1)
             return PlySchedule.model_validate({
-                "kind": "nail", "size": size, "rows": rows, "spacing": f"{spacing:g} in", "edge": f"{edge:.4g} in",
+                "kind": "nail", "size": size, "rows": lines, "spacing": f"{spacing:g} in", "edge": f"{edge:.4g} in",
                 "row_spacing": f"{between:.4g} in", "end": f"{max(10.0 * D, 3.0):.4g} in", "from_both_sides": True,
             })  # fmt: skip
     return None
