@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import Literal
 
 import numpy as np
 
@@ -19,8 +18,9 @@ from ....formulas.steel import bending as bars
 from ....formulas.steel import flitch
 from ....model.fields.evidence import doubt_in
 from ....model.made.plate import FlitchPlate
+from ....model.stock import Stock
 from ....units import show
-from ....values.hardware.connections import connection_temperature, connection_wet_service
+from ....values.hardware.connections import connection_temperature
 from ....values.hardware.fasteners import bending_yield, bolt
 from ....values.hardware.steels import other_bearing, steel
 from ....values.judgment import judgment
@@ -35,6 +35,7 @@ from ...core.wood.material import is_unknown
 from ...core.wood.strength import Outcome
 from ...core.wood.wood_doubts import differs, made_grades, names_grade
 from ..beam_run import BeamRun
+from .plies import moist
 
 CLAUSE, BOLTS = "AISC 360-16 F11", "NDS 2018 11.3, 12.3"
 HAIR = 1e-6
@@ -59,7 +60,7 @@ def flitch_checks(run: BeamRun, context: Context) -> Iterator[Check]:
         G = run.wood.G if run.wood.G is not None or is_unknown(stock) else specific_gravity(stock.species)[0]
         if G is None:
             raise BeamcheckError("the specific gravity of the wood is not known")
-        parts = _Bolted(run, section, float(G), stock.temperature)
+        parts = _Bolted(run, section, float(G), stock)
     except BeamcheckError as error:
         why = in_trade_words(error)
         yield Check.refers(id, name, what, BOLTS, why, ask=ask("flitch_engineer", name, why=why))
@@ -138,14 +139,13 @@ def _beside_the_seat(run: BeamRun, section: FlitchSection) -> Iterator[str]:
 class _Bolted:
     """What the checks share: the shares of wood and steel, and the value of one bolt."""
 
-    def __init__(self, run: BeamRun, section: FlitchSection, G: float, heat: float) -> None:
+    def __init__(self, run: BeamRun, section: FlitchSection, G: float, stock: Stock) -> None:
         assert section.plate is not None
         self.run, self.section, self.plate, self.G = run, section, section.plate, G
         self.steel, self.bolt = steel(self.plate.grade), bolt(self.plate.bolt).value
         self.F_yb = bending_yield("bolt", self.bolt.D)
-        wet: Literal["dry", "wet"] = "dry" if run.wood.dry else "wet"
-        self.C_M = connection_wet_service("lateral", wet, wet, self.bolt.D, self.plate.rows == 1)
-        self.C_t = connection_temperature(heat, not run.wood.dry)
+        self.C_M = moist(run.wood, stock, self.bolt.D, self.plate.rows == 1)
+        self.C_t = connection_temperature(stock.temperature, not run.wood.dry)
 
     def share(self, pad: Pad) -> Number:
         """Share of the steel, the wood softened by creep."""

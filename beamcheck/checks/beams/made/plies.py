@@ -6,7 +6,6 @@ All of it is taken to come in on one outer ply, and each ply to carry an equal s
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Literal
 
 import numpy as np
 
@@ -20,10 +19,12 @@ from ....formulas.connections import plies as formulas
 from ....formulas.connections.ranges import LONGEST_LASTING
 from ....model.links.hardware import diameter_and_length
 from ....model.made.schedule import PlySchedule
+from ....model.stock import Stock
 from ....provenance import Source
 from ....records import dataclass
 from ....units import show
-from ....values.hardware.connections import connection_temperature, connection_wet_service, distance
+from ....values.found import Found
+from ....values.hardware.connections import Moist, connection_temperature, connection_wet_service, distance
 from ....values.hardware.fasteners import bending_yield
 from ....values.judgment import judgment
 from ....values.loader import rows
@@ -33,7 +34,7 @@ from ...core.asking.question import PlausibleAnswer, Question, ask
 from ...core.context import Context
 from ...core.result import Check
 from ...core.wood.govern import Criterion, at, duration, govern
-from ...core.wood.material import is_unknown
+from ...core.wood.material import WoodMaterial, is_unknown
 from ...core.wood.strength import Outcome
 from ..beam_run import BeamRun
 
@@ -142,6 +143,15 @@ def _unsaid(run: BeamRun, by: PlySchedule) -> tuple[str, str] | None:
     return None
 
 
+def moist(wood: WoodMaterial, stock: Stock, D: float, one_row: bool) -> Found[float]:
+    """C_M of what joins plies: the lowest of what may come true. Wood that is put in green may dry in its place."""
+    ways: list[tuple[Moist, Moist]] = [("dry", "dry")] if wood.dry else [("wet", "wet")]
+    if not wood.dry and stock.moisture != "wet":
+        ways.append(("wet", "dry"))
+    found = [connection_wet_service("lateral", made, service, D, one_row) for made, service in ways]
+    return min(found, key=lambda one: one.value)
+
+
 def _close(one: _Joined) -> str:
     """Nails so close in a row that wood which is not bored ahead splits, as the commentary advises; '' where not."""
     advised = distance("thin", "not prebored", "spacing along").value.least * one.D
@@ -165,8 +175,7 @@ def _passes_on(run: BeamRun, one: _Joined, context: Context, aside: Sequence[App
         beam.name, "load from ply to ply", CLAUSE, "line load", id="beam.plies.shear",
         notes=("all of it is taken to come in on one outer ply",),
     )  # fmt: skip
-    wet: Literal["dry", "wet"] = "dry" if run.wood.dry else "wet"
-    C_M = connection_wet_service("lateral", wet, wet, one.D, by.rows == 1)
+    C_M = moist(run.wood, stock, one.D, by.rows == 1)
     heat = connection_temperature(stock.temperature, not run.wood.dry)
     share = judgment("group action of bolts through plies")
 

@@ -18,6 +18,8 @@ NAILS = {"kind": "nail", "size": "16d common", "rows": 3, "spacing": "8 in", "ro
 BOLTS = {"kind": "bolt", "size": "1/2 in", "rows": 2, "spacing": "24 in", "row_spacing": "5 in", "end": "4 in",
          "edge": "2 1/2 in", "washers": True}  # fmt: skip
 
+ONE_ROW = {**{key: value for key, value in BOLTS.items() if key != "row_spacing"}, "rows": 1}
+
 
 def girder(by: Data | None = None, plies: int = 3, live: str = "40 psf", **more: object) -> Data:
     load = floor(live=live, width="7 ft", applied="side", fastened={"highest": "2 in", "lowest": "9 in"})
@@ -44,6 +46,16 @@ def test_bolts_by_the_published_value() -> None:
     Z = k_1 * D * t * F_e / (3.6 * 1.25)
     passed = find(result_of(girder(BOLTS, 2), wood=WOOD), "load from ply to ply")
     assert passed.capacity == pytest.approx(2 * Z * 0.95 / 24, rel=1e-6)
+
+
+@pytest.mark.parametrize(("by", "moisture", "factor"), [
+    (BOLTS, "wet", 0.7), (BOLTS, "green", 0.4), (ONE_ROW, "green", 0.7), (NAILS, "green", 0.7),
+])  # fmt: skip
+def test_plies_joined_green_count_as_they_may_dry(by: Data, moisture: str, factor: float) -> None:
+    """C_M 0.7 in wood that stays wet; 0.4 of rows of bolts in wood that dries in its place (Table 11.3.3, memory)."""
+    green = {**WOOD, "moisture": moisture, "evidence": WOOD["evidence"].replace("S-DRY", "S-GRN")}
+    dry, now = (find(result_of(girder(by, 2), wood=wood), "load from ply to ply").capacity for wood in (WOOD, green))
+    assert now == pytest.approx(factor * (dry or 0.0))
 
 
 @pytest.mark.parametrize(
