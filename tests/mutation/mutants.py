@@ -10,10 +10,8 @@ from typing import NamedTuple
 WORDS = ("note", "notes", "because", "clause", "symbol", "unit", "where", "source")  # arguments that only tell
 TOLD = ("picture.py", "pictures.py", "drawing.py")  # files that hand on what is drawn, tested with the drawings
 DUST = 1e-6  # what is smaller keeps rounding out of a comparison: a tenth more of it changes nothing
-HAIRS = (
-    "HAIR",
-    "ROUNDING",
-)  # names of such a figure; at a limit that holds one nothing lies, so < and <= are one there
+# Names of such a figure; at a limit that holds one nothing lies, so < and <= are one there.
+HAIRS = ("HAIR", "ROUNDING", "SLIVER", "SMALL_PLACE", "UNBENT")
 OTHER: dict[type[ast.AST], tuple[type[ast.AST], ...]] = {
     ast.Add: (ast.Sub,),
     ast.Sub: (ast.Add,),

@@ -248,7 +248,7 @@ def _is_stub(span: Stretch, seats: Sequence[Seat], loads: Sequence[Applied], d: 
     reach = span[1] if seat.x == span[0] else span[0]
     if abs(reach - seat.support.at) > 0.5 * (seat.support.bearing or 0.0) + d or seat.support.holds == "fixed":
         return False
-    inside = (load for load in loads if load.is_point and span[0] - SLIVER <= load.start <= span[1] + SLIVER)
+    inside = (load for load in loads if load.is_point and span[0] <= load.start <= span[1])
     return not any(load.moves for load in loads) and all(abs(load.start - seat.x) < SLIVER for load in inside)
 
 

@@ -1,0 +1,68 @@
+"""How a remedy is searched for: few tries, each answer tried, and what need not be tried. Laws of growth typed here."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from beamcheck.calc.pad import Step
+from beamcheck.checks.beams.record.remedies import _largest_scale, _may_do
+from beamcheck.checks.core.result import Check
+from beamcheck.model.beams import Beam
+from beamcheck.values.lumber import read_size
+
+from ..beams import beam
+
+
+def searched(law: Callable[[float], float], step: float = 0.01) -> tuple[float | None, list[float]]:
+    """What is found, and where the law was looked at."""
+    tried: list[float] = []
+
+    def ratio(factor: float) -> float:
+        tried.append(factor)
+        return law(factor)
+
+    return _largest_scale(ratio, law(1.0), step), tried
+
+
+@pytest.mark.parametrize("power", [0.5, 1, 2, 3, 4])
+@pytest.mark.parametrize("holds", [0.27, 0.4, 0.63, 0.9, 0.97])
+def test_a_power_is_found_with_a_few_tries(power: float, holds: float) -> None:
+    """(f/h)^p: moment by its square, sag by its fourth power; the first guess is h, the next shows that more fails."""
+    found, tried = searched(lambda factor: (factor / holds) ** power)
+    assert found is not None and holds - 0.0101 <= found <= holds * (1 + 1e-9)
+    assert len(tried) <= 4 and all(0.25 <= one < 1.0 for one in tried)
+
+
+@pytest.mark.parametrize("holds", [0.26, 0.5, 0.8, 0.985])
+@pytest.mark.parametrize(("below", "above"), [(0.9, math.inf), (0.0, 2.0)])
+def test_without_a_law_it_is_halved(holds: float, below: float, above: float) -> None:
+    """Between a quarter and all of it there are 75 steps of 0.01: seven halvings."""
+    found, tried = searched(lambda factor: below if factor <= holds else above)
+    assert found is not None and holds - 0.0101 <= found <= holds
+    assert len(tried) <= 9
+
+
+@pytest.mark.parametrize(("holds", "there"), [(0.25, True), (0.2499, False)])
+def test_less_than_a_quarter_is_another_beam(holds: float, there: bool) -> None:
+    found, tried = searched(lambda factor: factor / holds)
+    assert (found is not None) is there and (there or tried == [0.25])
+
+
+def failing(what: str, ratio: float | None, kind: str = "stress", C_L: float = 1.0, verdict: Any = "fails") -> Check:
+    return Check("B", what, "", verdict, kind, ratio=ratio, steps=(Step("C_L", C_L, ""), Step("K", 1.0, "")))
+
+
+@pytest.mark.parametrize(("check", "tried"), [
+    (failing("sag", 1.78, "small length"), True), (failing("sag", 1.79, "small length"), False),
+    (failing("bending", 1.48), True), (failing("bending", 1.49), False), (failing("bending", 9.0, C_L=0.99), True),
+    (failing("shear", 9.0), True), (failing("sag", None, "small length"), True),
+    (failing("sag", 9.0, "small length", verdict="passes"), True),
+])  # fmt: skip
+def test_sizes_that_the_figures_rule_out_are_not_tried(check: Check, tried: bool) -> None:
+    """From 4 x 10 to 4 x 12 in I grows by 1.2^3 = 1.728 and S by 1.44; 0.97 of what is wanted is near enough."""
+    made, now, then = Beam.model_validate(beam()), read_size("4 in x 10 in"), read_size("4 in x 12 in")
+    assert _may_do(made, now, then, [failing("shear", None), check]) is tried
