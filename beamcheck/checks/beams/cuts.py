@@ -30,6 +30,7 @@ Missing = Cut | GroupCut | Lost  # a cut of the job file, all that one anchor gr
 NOTCHES = ("notch", "taper")  # open at an edge, over the full breadth; the others leave wood on all sides
 ENDS, INNER, NET, HOLES = "NDS 2018 4.4.3.1", "NDS 2018 4.4.3.2", "NDS 2018 3.1.2", "IRC R502.8.1"
 Ruled = tuple[Verdict, str, str]  # the verdict, the clause, and the sentence that says why
+HAIR = 1e-9  # of the depth
 TAPERED = "a tapered cut: the stresses across the grain along its face have no rule here"
 
 
@@ -120,10 +121,8 @@ def breaks_through(section: Section, cut: Missing) -> bool:
     if cut.kind in NOTCHES or isinstance(cut, (GroupCut, Lost)) or nothing_left(section, cut):
         return False
     b_v, d_v, y_v = void_of(section, cut)
-    hair = 1e-9 * float(section.d)
-    inside = y_v - 0.5 * d_v >= -hair and y_v + 0.5 * d_v <= section.d + hair
-    touches = y_v - 0.5 * d_v <= hair or y_v + 0.5 * d_v >= section.d - hair
-    return not inside or (touches and b_v >= section.b)
+    wood = min(y_v - 0.5 * d_v, section.d - y_v - 0.5 * d_v)  # left below it or above
+    return bool(wood <= HAIR * section.d if b_v >= section.b else wood < -HAIR * section.d)
 
 
 def has_net_section(section: Section, cut: Missing) -> bool:

@@ -10,7 +10,7 @@ import pytest
 
 from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.checks.beams import beam_run
-from beamcheck.checks.beams.beam_run import _begins, _cuts, _stands, beam_length
+from beamcheck.checks.beams.beam_run import _begins, _cuts, _pressed_below, _stands, beam_length
 from beamcheck.checks.beams.load_entry import _largest, _total, largest_force
 from beamcheck.checks.beams.moving_supports import _Landing, _landing
 from beamcheck.checks.beams.seats import seats_of
@@ -67,6 +67,27 @@ def test_how_long_a_beam_is(length: str | None, over_all: float) -> None:
     made = Beam.model_construct(supports=[support(float(one["at"].split()[0])) for one in supports],
                                 length=None if length is None else float(length.split()[0]))  # fmt: skip
     assert beam_length(made) == over_all
+
+
+def bent(law: Any) -> Any:
+    """A solution whose least moment along the beam is this."""
+    places = np.linspace(0.0, 120.0, 2401)
+    return SimpleNamespace(
+        moments=lambda start, end: (np.array([law(places).min()]),) * 4,
+        least_moments_at=lambda xs: np.stack([law(np.asarray(xs)), 1e6 + 0.0 * np.asarray(xs)]),
+    )
+
+
+@pytest.mark.parametrize(("law", "reach"), [
+    (lambda x: 10.0 * x - 99.0, (10.0, 0.0)), (lambda x: 1101.0 - 10.0 * x, (0.0, 10.0)),
+    (lambda x: np.abs(x - 60.0) * -10.0 + 300.0, (30.0, 30.0)), (lambda x: 0.0 * x - 0.99, (0.0, 0.0)),
+    (lambda x: 0.0 * x - 1.05, (120.0, 120.0)), (lambda x: 10.0 * np.abs(x - 60.0) - 100.0, (120.0, 120.0)),
+    (lambda x: 0.0 * x + 5.0, (0.0, 0.0)),
+])  # fmt: skip
+def test_how_far_the_bottom_edge_is_pressed(law: Any, reach: tuple[float, float]) -> None:
+    """Looked at every sixtieth of the span, 2 in; below 1 lb in nothing presses, and what presses in the middle of a
+    span counts as if it did so all along."""
+    assert _pressed_below(bent(law), (0.0, 120.0)) == pytest.approx(reach)
 
 
 # ---- loads -----------------------------------------------------------------------------------------------------------

@@ -34,6 +34,28 @@ class TestAllowance:
         far = 1000 * at / L + OWN * (L / 2 - HALF - D)  # at the other end, with the load in full
         assert V(beam(carries=[P(at)])) == pytest.approx(max(near, far))
 
+    @pytest.mark.parametrize("at", [0.5, 2.0, HALF])
+    def test_a_point_load_over_the_seat_counts_for_nothing_there(self, at: float) -> None:
+        own = OWN * (L / 2 - HALF - D)
+        assert V(beam(carries=[P(at)])) == pytest.approx(own + 1000 * at / L)  # at the other end, in full
+        both = [P(at), P(L - at)]
+        assert V(beam(carries=both)) == pytest.approx(own)
+
+    @pytest.mark.parametrize(("at", "near"), [(15.25, False), (15.24, True), (128.75, False), (128.76, True)])
+    def test_a_cut_just_a_depth_from_the_face(self, at: float, near: bool) -> None:
+        """A hole of 1 in: its edge 2 3/4 + 12 in from the middle of the left seat, as far from that of the right."""
+        hole = {"kind": "hole", "at": f"{at} in", "depth": "1 in", "from_bottom": "6 in"}
+        off = OWN * (HALF + D) if not near else 0.0
+        assert V(beam(carries=[], cuts=[hole])) == pytest.approx(OWN * L / 2 - off)
+
+    def test_the_steps_say_where_it_is_and_what_is_left_out(self) -> None:
+        side = {"applied": "side", "fastened": {"highest": "1 in", "lowest": "2 in"}}
+        hung = {key: value for key, value in {**P(30.0), **side}.items() if key != "bearing"}
+        for load, words in ((P(8.0), "at 0 in, with the loads nearer than d cut down before it"), (hung, "at 0 in")):
+            found = find(result_of(beam(carries=[load]), wood=WOOD), "shear")
+            note = next(one.note for one in found.steps if one.symbol == "V")
+            assert note == f"from the analysis, {words}"
+
     def test_a_point_load_near_each_seat(self) -> None:
         """NDS 2018 3.4.3.1(a): both are multiplied before the analysis: x/d P (1 - a/L) + x/d P a/L."""
         at = HALF + 8.0

@@ -73,9 +73,8 @@ def _code_span(beam: Beam, stock: Stock, run: BeamRun) -> Iterator[str]:
     if stock.made != "sawn" or beam.plies > 1 or beam.spacing is None or len(areas) != 1 or len(beam.carries) != 1:
         return
     load = areas[0]
-    live = 0.0 if load.live is None else load.live[0] * 144.0
-    dead = 0.0 if load.dead is None else load.dead[0] * 144.0
-    if load.width is None or abs(load.width - beam.spacing) > 0.01 * beam.spacing or live <= 0.0:
+    live, dead = ((amount or (0.0, ""))[0] * 144.0 for amount in (load.live, load.dead))
+    if load.width is None or abs(load.width - beam.spacing) > 0.01 * beam.spacing:
         return
     found = code_joist_span(stock.species, stock.grade, stock.size, beam.spacing, live, dead)
     if found is None:

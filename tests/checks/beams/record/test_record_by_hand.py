@@ -162,6 +162,8 @@ def felt(**more: Any) -> str:
     ({"carries": [floor(dead="10 psf", live="40 psf", width="16 in"), floor(what="b", dead="1 plf")]}, True, False),
     ({"carries": [floor(dead="10 psf", live="40 psf", width="17 in")]}, True, False),
     ({"carries": [floor(dead="10 psf", live="40 psf", width="16.1 in")]}, True, True),
+    ({"carries": [floor(live="40 psf", width="16.159 in")]}, True, True),
+    ({"carries": [floor(dead="10 psf", live="40 psf", width="16.161 in")]}, True, False),
     ({"carries": [floor(dead="10 psf", width="16 in")]}, True, False), ({"spacing": None}, True, False),
 ])  # fmt: skip
 def test_when_something_is_said_of_a_floor(more: Data, feels: bool, allows: bool) -> None:
