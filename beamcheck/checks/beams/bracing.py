@@ -41,9 +41,7 @@ class Span:
 
 def proportion(size: Size, section: Section) -> float:
     """d/b of one ply as NDS 2018 4.4.1 means it: nominal where a dressed piece has a nominal size, else as measured."""
-    if section.round or section.d <= section.breadth_alone:
-        return 1.0
-    return size.proportion
+    return 1.0 if section.round or section.d <= section.breadth_alone else size.proportion
 
 
 def _asks_for(size: Size, section: Section) -> str:
