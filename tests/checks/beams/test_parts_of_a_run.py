@@ -9,10 +9,12 @@ import numpy as np
 import pytest
 
 from beamcheck.analysis.beams.load_cases import Applied
+from beamcheck.analysis.beams.solved_beam import GIVES
 from beamcheck.checks.beams import beam_run
 from beamcheck.checks.beams.beam_run import _begins, _cuts, _pressed_below, _stands, beam_length
 from beamcheck.checks.beams.load_entry import _largest, _total, largest_force
 from beamcheck.checks.beams.moving_supports import _Landing, _landing
+from beamcheck.checks.beams.result import _transferred, _ways
 from beamcheck.checks.beams.seats import seats_of
 from beamcheck.model.beams import Beam
 from beamcheck.model.sticks import Cut, Support
@@ -144,3 +146,44 @@ def test_a_pound_of_one_or_of_each_of_a_row() -> None:
     one, row = _Landing(30.0).unit(), _Landing(30.0, (10.0, 50.0), 16.0).unit()
     assert (one.start, one.end, one.P, one.kind) == (30.0, 30.0, 1.0, "D")
     assert (row.start, row.end, row.w_start, row.w_end) == (10.0, 50.0, 1 / 16, 1 / 16)
+
+
+# ---- what is handed on and told --------------------------------------------------------------------------------------
+
+
+def way(*supports: tuple[float, float], determinate: bool = False, words: str = GIVES) -> list[str]:
+    held = [SimpleNamespace(gives=gives, sags=sags) for gives, sags in supports]
+    solved_ = SimpleNamespace(determinate=determinate, others=[SimpleNamespace(words=words)], supports=held)
+    named = SimpleNamespace(name="A", supports=[SimpleNamespace(on=f"U{i}") for i in range(len(held))])
+    return _ways(SimpleNamespace(solved=solved_, beam=named))  # type: ignore[arg-type]
+
+
+def test_how_a_piece_was_solved_is_told() -> None:
+    """Only what gives or sags is named, with its number and 1,000 times what it gives under a pound."""
+    told = way((0.0, 0.0), (2e-4, 0.0), (0.0, 0.05))
+    assert len(told) == 2 and "U0" not in told[1]
+    assert "U1 under support 2 gives 0.2 in for each 1,000 lb and 0 in under" in told[1]
+    assert "U2 under support 3 gives 0 in for each 1,000 lb and 0.05 in under" in told[1]
+    assert len(way((0.0, 0.0), words="another")) == 1 and way((0.0, 0.0), determinate=True, words="another") == []
+
+
+@pytest.mark.parametrize(("holds", "anchor", "applied", "bearing", "fastened"), [
+    ("rests", None, "top", 5.5, None), ("hung", None, "side", None, None), ("fixed", None, "side", None, None),
+    ("hung", (False, None), "side", None, None), ("hung", (False, (2.0, 9.0)), "side", None, (2.0, 9.0)),
+    ("hung", (True, None), "rod", None, None), ("rests", (False, (1.0, 3.0)), "top", 5.5, (1.0, 3.0)),
+])  # fmt: skip
+def test_how_an_end_comes_onto_the_piece_below(
+    holds: str, anchor: Any, applied: str, bearing: float | None, fastened: Any
+) -> None:
+    """A seat as broad as the beam; in the side with the heights of its group; on a rod, whose nut is on the top."""
+    held = None
+    if anchor is not None:
+        heights = anchor[1] and SimpleNamespace(highest=anchor[1][0], lowest=anchor[1][1])
+        held = SimpleNamespace(made=SimpleNamespace(upright=anchor[0]), on_girder=heights)
+    end = support(0.0, holds=holds, lands_at="30 in", lands_from="4 in", lands_to="36 in", lands_on="ridge")
+    run: Any = SimpleNamespace(beam=SimpleNamespace(name="A", spacing=16.0, members=3), section=SimpleNamespace(b=5.5))
+    context: Any = SimpleNamespace(anchor=lambda name: held)
+    found = _transferred(run, end, {"D": (2.0, 1.0)}, context)
+    assert (found.from_piece, found.forces, found.by, found.at) == ("A", {"D": (2.0, 1.0)}, "beam", 30.0)
+    assert (found.spread, found.members, found.row, found.point) == (16.0, 3, (4.0, 36.0), "ridge")
+    assert (found.applied, found.bearing, found.fastened) == (applied, bearing, fastened)

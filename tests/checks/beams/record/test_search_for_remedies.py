@@ -4,17 +4,22 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from contextlib import suppress
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from beamcheck.calc.pad import Step
+from beamcheck.checks.beams.record import remedies
 from beamcheck.checks.beams.record.remedies import _largest_scale, _may_do
+from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
 from beamcheck.model.beams import Beam
+from beamcheck.model.stock import Stock
 from beamcheck.values.lumber import read_size
 
-from ..beams import beam
+from ..beams import beam, seat, stock
 
 
 def searched(law: Callable[[float], float], step: float = 0.01) -> tuple[float | None, list[float]]:
@@ -66,3 +71,34 @@ def test_sizes_that_the_figures_rule_out_are_not_tried(check: Check, tried: bool
     """From 4 x 10 to 4 x 12 in I grows by 1.2^3 = 1.728 and S by 1.44; 0.97 of what is wanted is near enough."""
     made, now, then = Beam.model_validate(beam()), read_size("4 in x 10 in"), read_size("4 in x 12 in")
     assert _may_do(made, now, then, [failing("shear", None), check]) is tried
+
+
+@pytest.mark.parametrize(("holds", "told"), [
+    (25.0, ["2 ft", "2 ft 1 in"]), (23.99, []), (35.0, []),
+    (100.0, ["8 ft 3 in", "8 ft 4 in"]), (143.5, ["11 ft 10 in", "11 ft 11 in"]),
+])  # fmt: skip
+def test_a_shorter_piece_in_whole_inches(holds: float, told: list[str], monkeypatch: pytest.MonkeyPatch) -> None:
+    """Of a ratio that grows with the length: short by an inch at most; under 2 ft, or a quarter, it is none."""
+    length = 144.0 if holds > 30.0 else 90.0
+    supports = [seat("0 ft"), seat(f"{length} in")]
+    monkeypatch.setattr(remedies, "_ratio", lambda piece, wood, context: piece.supports[-1].at / holds)
+    made = Beam.model_validate(beam(supports=supports))
+    context = Context(Structure({}, {}))
+    found = list(remedies._shorter(made, None, context, length / holds))  # type: ignore[arg-type]
+    assert [any(f"holds up to {one} over all" in text for one in told) for text in found] == [True] * bool(told)
+
+
+@pytest.mark.parametrize(("many", "searched_for"), [(400, True), (401, False)])
+def test_with_very_many_combinations_nothing_is_searched_for(many: int, searched_for: bool) -> None:
+    run: Any = SimpleNamespace(solved=SimpleNamespace(combinations=range(many)))
+    asked: list[Any] = []
+
+    def make(values: Any) -> Any:
+        asked.append(values)
+        raise InterruptedError
+
+    made, wood = Beam.model_validate(beam()), Stock.model_validate(stock())
+    with suppress(InterruptedError):
+        (text,) = remedies.beam_remedies(made, wood, make, Context(Structure({}, {})), [failing("x", 2.0)], run)
+        assert "no remedy was searched for" in text
+    assert bool(asked) is searched_for
