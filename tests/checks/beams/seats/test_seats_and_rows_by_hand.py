@@ -20,8 +20,8 @@ from beamcheck.model.beams import Beam
 from beamcheck.model.stock import Stock
 from beamcheck.values.lumber import read_size
 
-from ..houses import TWO_BY_TEN, rafter
-from .beams import SAWN, Data, beam, find, floor, known, result_of, seat, step, stock
+from ...houses import TWO_BY_TEN, rafter
+from ..beams import SAWN, Data, beam, find, floor, known, result_of, seat, step, stock
 
 WOOD = known("6 in x 12 in")
 POST: Data = {"name": "P", "stock": "flat", "height": "8 ft", "on": "wall", "top_restraint": "pinned"}

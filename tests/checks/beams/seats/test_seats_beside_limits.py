@@ -12,7 +12,7 @@ from beamcheck.model.beams import Beam
 from beamcheck.model.posts import Post
 from beamcheck.model.sticks import Support
 
-from .beams import Data, beam, floor, known, result_of, seat
+from ..beams import Data, beam, floor, known, result_of, seat
 
 PIECE = Beam.model_validate(beam())
 

@@ -10,7 +10,7 @@ from beamcheck.analysis.beams.member_loads import TransferredLoad
 from beamcheck.checks.beams.rows import PlacedRow, placed_rows, row_words
 from beamcheck.model.beams import Beam
 
-from .beams import beam, seat
+from ..beams import beam, seat
 
 ALL_ALONG = "J lands every 16 in all along it: counted as an even load."
 WHEREVER = "J lands every 16 in: counted as an even load all along it, wherever the row begins and ends."

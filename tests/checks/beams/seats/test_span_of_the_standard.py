@@ -9,7 +9,7 @@ import pytest
 from beamcheck.api import check_text
 from beamcheck.checks.core.result import Check
 
-from .beams import SAWN, Data, beam, find, floor, known, result_of, seat
+from ..beams import SAWN, Data, beam, find, floor, known, result_of, seat
 
 W, LONG = 800 / 12 + 5 / 1728 * 72, 156.0  # lb/in with the weight of the wood, in
 OVER = "over the clear span and half the bearing length needed at each end (NDS 2018 3.2.1)"

@@ -16,9 +16,9 @@ from beamcheck.checks.core.wood.material import reference_values, wood_of
 from beamcheck.model.beams import Beam
 from beamcheck.model.stock import Stock
 
-from .beams import Data, beam, find, floor, known, result_of, seat, step
-from .made.test_plies import WOOD as TWO_BY_TWELVE
-from .made.test_plies import girder
+from ..beams import Data, beam, find, floor, known, result_of, seat, step
+from ..made.test_plies import WOOD as TWO_BY_TWELVE
+from ..made.test_plies import girder
 
 WOOD = known("6 in x 12 in")
 

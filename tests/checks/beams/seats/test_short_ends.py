@@ -6,7 +6,7 @@ import pytest
 
 from beamcheck.checks.beams.seats import solved_at
 
-from .beams import LONG, SAWN, Data, beam, find, floor, known, result_of, seat, step
+from ..beams import LONG, SAWN, Data, beam, find, floor, known, result_of, seat, step
 
 WOOD = known("4 in x 12 in", F_b=9000, F_v=1900, F_c_perp=4900)
 OWN = 5 / 1728 * 48  # lb/in
