@@ -35,7 +35,7 @@ from ...core.wood.material import is_unknown
 from ...core.wood.strength import Outcome
 from ...core.wood.wood_doubts import differs, made_grades, names_grade
 from ..beam_run import BeamRun
-from .plies import moist
+from .plies import bolts_apart, moist
 
 CLAUSE, BOLTS = "AISC 360-16 F11", "NDS 2018 11.3, 12.3"
 HAIR = 1e-6
@@ -103,10 +103,10 @@ def _for_an_engineer(run: BeamRun) -> Iterator[str]:
 def _broken(section: FlitchSection) -> Iterator[str]:
     plate = section.plate
     assert plate is not None
-    D, d = bolt(plate.bolt).value.D, float(section.d)
+    D, d, ply = bolt(plate.bolt).value.D, float(section.d), float(section.breadth_alone)
     inset = 0.5 * (d - plate.depth)
     for words, there, least in (
-        ("from the edge of the wood", plate.edge, 4.0 * D), ("in a row", plate.spacing, 4.0 * D),
+        ("from the edge of the wood", plate.edge, 4.0 * D), ("in a row", plate.spacing, bolts_apart(ply, D)),
         ("from the end", plate.end, 4.0 * D), ("from the edge of the plate", plate.edge - inset, 1.5 * D),
         ("from row to row", plate.row_spacing if plate.row_spacing is not None else 5.0 * D, 5.0 * D),
     ):  # fmt: skip
@@ -126,7 +126,7 @@ def _beside_the_seat(run: BeamRun, section: FlitchSection) -> Iterator[str]:
     plate = section.plate
     assert plate is not None
     in_a_row = math.ceil(plate.end_bolts / plate.rows)
-    need = plate.end + (in_a_row - 1) * 4.0 * bolt(plate.bolt).value.D
+    need = plate.end + (in_a_row - 1) * bolts_apart(float(section.breadth_alone), bolt(plate.bolt).value.D)
     for seat in run.seats:
         long = seat.support.bearing
         if long is not None and need > long + HAIR:

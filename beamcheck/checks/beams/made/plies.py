@@ -17,6 +17,7 @@ from ....formulas.connections import adjustment as adj
 from ....formulas.connections import lateral
 from ....formulas.connections import plies as formulas
 from ....formulas.connections.ranges import LONGEST_LASTING
+from ....formulas.connections.spacing import row_spacing_perpendicular
 from ....model.links.hardware import diameter_and_length
 from ....model.made.schedule import PlySchedule
 from ....model.stock import Stock
@@ -113,7 +114,8 @@ def _broken(run: BeamRun, one: _Joined) -> Iterator[str]:
     bolt = by.kind == "bolt"
     across = d - 2.0 * by.edge
     needed = [
-        ("from the end", by.end, (4.0 if bolt else 10.0) * D), ("in a row", by.spacing, (4.0 if bolt else 5.0) * D),
+        ("from the end", by.end, (4.0 if bolt else 10.0) * D),
+        ("in a row", by.spacing, bolts_apart(one.thick, D) if bolt else 5.0 * D),
         ("from the edge", by.edge, (4.0 if bolt else 2.5) * D),
     ]  # fmt: skip
     if by.row_spacing is not None:
@@ -132,6 +134,11 @@ def _broken(run: BeamRun, one: _Joined) -> Iterator[str]:
             yield "of three plies each outer one needs its own nails (`from_both_sides`)"
     elif by.washers is False:
         yield "bolts need a washer under head and nut (`washers`)"
+
+
+def bolts_apart(thick: float, D: float) -> float:
+    """Least distance of bolts along the grain, in: under load across it they are rows of Table 12.5.1D."""
+    return max(4.0 * D, float(row_spacing_perpendicular(thick, D)))
 
 
 def _unsaid(run: BeamRun, by: PlySchedule) -> tuple[str, str] | None:

@@ -41,6 +41,17 @@ def test_distances_of_bolts_and_plate(plate: Data, words: str) -> None:
     assert (found.verdict, words in found.notes[0]) == ("fails" if words else "passes", True)
 
 
+@pytest.mark.parametrize(("plate", "seat_", "words"), [
+    ({"spacing": "2.5 in"}, "5 1/2 in", ""), ({"spacing": "2.49 in"}, "5 1/2 in", "in a row"),
+    ({"end_bolts": 4}, "4 1/2 in", ""), ({"end_bolts": 4}, "4.49 in", "do not stand over it"),
+])  # fmt: skip
+def test_bolts_through_plies_of_three_and_a_half_inches(plate: Data, seat_: str, words: str) -> None:
+    """l/D = 7: rows of bolts that are loaded across the grain stand 5 D apart along it (NDS 2018 Table 12.5.1D)."""
+    supports = [seat("0 ft", bearing=seat_), seat("16 ft", bearing=seat_)]
+    (found,) = of("beam.flitch", plate, {**WOOD, "size": "4x12"}, supports=supports)
+    assert (found.verdict, words in found.notes[0]) == ("fails" if words else "passes", True)
+
+
 @pytest.mark.parametrize(("plate", "turns"), [
     ({"spacing": "34.7 in"}, False), ({"spacing": "34.9 in"}, True),
     ({"spacing": "8.6 in", "thickness": "1/4 in"}, False), ({"spacing": "8.8 in", "thickness": "1/4 in"}, True),

@@ -60,6 +60,15 @@ def test_bolts_at_their_least_distances(field: str, least: float) -> None:
     assert "is needed" in broken({**BOLTS, field: f"{least - 1e-4!r} in"}, length=None, thin=0.5)
 
 
+@pytest.mark.parametrize(("thick", "least"), [(1.5, 2.0), (2.2, 2.0), (3.0, 2.5), (3.5, 2.5), (2.6, 2.25)])
+def test_bolts_through_thick_plies_stand_farther_apart(thick: float, least: float) -> None:
+    """Under load across the grain they are rows: (5 l + 10 D)/8 for l/D of 2 to 6, then 5 D (Table 12.5.1D, memory)."""
+    for apart, words in ((least, ""), (least - 1e-4, "in a row")):
+        by = {**BOLTS, "spacing": f"{apart!r} in"}
+        told = broken(by, b=thick, thick=thick, length=None, thin=0.5)
+        assert words in told and bool(words) == bool(told)
+
+
 @pytest.mark.parametrize(
     ("rows_", "between", "fits"), [(3, 4.125, True), (3, 4.126, False), (2, 8.25, True), (2, 8.251, False)]
 )
