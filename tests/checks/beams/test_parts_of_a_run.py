@@ -9,10 +9,10 @@ import numpy as np
 import pytest
 
 from beamcheck.analysis.beams.load_cases import Applied
-from beamcheck.analysis.beams.solved_beam import GIVES
+from beamcheck.analysis.beams.solved_beam import GIVES, SolvedBeam
 from beamcheck.checks.beams import beam_run
 from beamcheck.checks.beams.beam_run import _begins, _cuts, _pressed_below, _stands, beam_length
-from beamcheck.checks.beams.load_entry import _largest, _total, largest_force
+from beamcheck.checks.beams.load_entry import _total, largest_force
 from beamcheck.checks.beams.moving_supports import _Landing, _landing
 from beamcheck.checks.beams.result import _transferred, _ways
 from beamcheck.checks.beams.seats import seats_of
@@ -105,7 +105,7 @@ def test_the_whole_force_of_several_loads() -> None:
     """What lifts eases nothing: 100 + 200 of D, 300 of L, no W; spread loads by their length."""
     points = [Applied("D", 5.0, 5.0, P=100.0), Applied("D", 5.0, 5.0, P=200.0), Applied("L", 5.0, 5.0, P=300.0),
               Applied("W", 5.0, 5.0, P=-500.0), Applied("L", 5.0, 5.0, P=-50.0)]  # fmt: skip
-    assert _largest(solved(), points).tolist() == pytest.approx([600.0, 180.0])
+    assert SolvedBeam.whole_force(solved(), points).tolist() == pytest.approx([600.0, 180.0])
     spread = [Applied("D", 0.0, 10.0, w_start=3.0, w_end=3.0), Applied("W", 0.0, 10.0, w_start=-4.0, w_end=-4.0)]
     assert _total(solved(), [*points[:1], *spread]).tolist() == pytest.approx([130.0, 78.0])
 
