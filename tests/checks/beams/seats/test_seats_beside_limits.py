@@ -31,7 +31,7 @@ def test_a_seat_on_a_bracket(
     b: float, l_b: float, thick: float, out: float, contact: tuple[float, float], doubts: int
 ) -> None:
     """No broader than it is thick, and told so; no longer than it stands out, or is thick: which way is not known."""
-    under: Any = SimpleNamespace(name="K", shape=SimpleNamespace(thickness=thick, projection=out))
+    under: Any = SimpleNamespace(name="K", shape=SimpleNamespace(side_to_side=thick, longest_seat=max(thick, out)))
     found = _on_bracket(PIECE, lying(), under, b, l_b)
     assert ((found.b, found.l_b), len(found.doubts)) == (contact, doubts)
     assert bool(found.notes) is (b > thick)
@@ -43,7 +43,7 @@ def test_a_seat_on_a_bracket(
 ])  # fmt: skip
 def test_a_seat_does_not_begin_inside_the_wall(b: float, l_b: float, lands: str | None, inside: bool) -> None:
     """Its middle stands half of it out, whichever way the piece runs: the halves of both sides are offered."""
-    under: Any = SimpleNamespace(name="K", shape=SimpleNamespace(thickness=12.0, projection=12.0))
+    under: Any = SimpleNamespace(name="K", shape=SimpleNamespace(side_to_side=12.0, longest_seat=12.0))
     found = _on_bracket(PIECE, lying(**({"lands_at": lands} if lands else {})), under, b, l_b)
     assert [question.field for _, question in found.doubts] == ["beam.B.supports.1.lands_at"] * inside
     if inside:
