@@ -7,6 +7,7 @@ without storage' is not 'storage'.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Mapping
 from functools import cache, lru_cache
@@ -83,6 +84,22 @@ def live_load(use: str, *, least: bool = False) -> Found[float]:
     row = (min if least else max)(uniform, key=lambda row: float(row["load"]))
     point = f", or {row['point_load']} lb on {row['point_on']}" if row["point_load"] else ""
     return Found(float(row["load"]) / SQUARE_FOOT, source_of(row), f"{row['use']}: {row['load']} psf{point}")
+
+
+def point_load_beside(use: str) -> tuple[Found[float], float] | None:
+    """The point load that stands beside the load per area of a use, lbf, and the side of its square, in; or None.
+
+    Raises UnknownName if the tables do not list the use.
+    """
+    row_of("live_loads", "use", use, "use", folded)
+    given = [row for row in rows("live_loads") if folded(row["use"]) == folded(use)]
+    found = [row for row in given if row["load"] and row["point_load"]]
+    if not found:
+        return None
+    row = max(found, key=lambda row: float(row["point_load"]))
+    side = math.sqrt(float(row["point_on"].removesuffix(" in2")))
+    reason = f"{row['use']}: {row['point_load']} lb on {row['point_on']}"
+    return Found(float(row["point_load"]), source_of(row), reason), side
 
 
 _MASK = "mask"  # words that must not be taken for what they hold: of every sort, or of that named after it

@@ -25,7 +25,12 @@ from .group import Group, round_force
 from .steel.back import back_checks, back_of
 from .unsaid import Open
 
-NAILED = re.compile(r"\b(?:nails|nailing)\b", re.IGNORECASE)
+NAILED = re.compile(r"\b(?:nails|nailing|nailed)\b", re.IGNORECASE)
+NAMED = {  # words of a report that say how its hardware goes onto what takes no nails
+    "concrete": re.compile(r"\b(?:concrete|cast|embedded|anchored|anchor bolts?|bolted|bolts?)\b", re.IGNORECASE),
+    "masonry": re.compile(r"\b(?:masonry|brick|block|anchored|anchor bolts?|bolted|bolts?)\b", re.IGNORECASE),
+    "steel": re.compile(r"\b(?:welded|welds?|bolted|bolts?|steel (?:beam|girder|column|post|wall)s?)\b", re.IGNORECASE),
+}
 TABLE = "anchor_far_sides"
 BEHIND, PATH = "what it is fastened to", "load path"
 
@@ -70,11 +75,18 @@ def fastening(group: Group) -> str:
     made, anchor = group.made, group.anchor
     if made.plates:
         return "welded plate" if anchor.plate is not None and anchor.plate.weld is not None else "plate"
-    if anchor.rating is not None and NAILED.search(f"{anchor.rating.source} {anchor.rating.conditions}"):
+    if anchor.rating is not None and _nailed(group, f"{anchor.rating.source} {anchor.rating.conditions}"):
         return "rated nailed hardware"
     if made.aslant or not made.fastened:
         return anchor.manner
     return "bolted or screwed to wood" if anchor.other is None or anchor.other.material == "wood" else "into concrete"
+
+
+def _nailed(group: Group, words: str) -> bool:
+    """Whether nails hold a hanger to what is there. Those of a strap or post base may be those in the held piece."""
+    named = NAMED.get(group.into.material or "") if isinstance(group.into, Existing) else None
+    by_name = named is not None and named.search(words) is not None
+    return not group.rests and NAILED.search(words) is not None and not by_name
 
 
 def row_of(what: str, far: str) -> Row:

@@ -262,8 +262,8 @@ def _end_notch(region: Region, section: Section, spans: Sequence[Stretch], pulle
         return "fails", ENDS, "an end notch may take at most a quarter of the depth"
     if in_a_middle_third(region, spans):
         return "fails", INNER, "it runs from the end into the middle third of a span"
-    if pulled and region.past_seat > section.d:
-        return "refer", ENDS, "it runs on the tension side for more than a depth past its seat: no end notch any more"
+    if pulled and region.past_seat > judgment("end notch past its seat").value * section.d + SLIVER:
+        return "refer", ENDS, "it runs on for more than a third of the depth past its seat, on the tension side"
     return "passes", ENDS, "within a quarter of the depth at the end"
 
 

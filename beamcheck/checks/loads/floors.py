@@ -51,20 +51,25 @@ def strip_checks(beam: Beam, section: Section) -> Iterator[Check]:
     """A joist that carries less than the strip from middle to middle, or stands closer than it is broad."""
     if beam.spacing is None:
         return
-    for index, load in enumerate(beam.carries):
-        if load.width is not None and load.width < beam.spacing * (1.0 - 1e-9):
-            text = (
-                f"{load.what}: the load width {show(load.width, 'length')} is less than the spacing "
-                f"{show(beam.spacing, 'length')}; what carries the rest?"
-            )
-            path, width = f"{path_of(beam, index)}.width", show(beam.spacing, "length", "US")
-            answers = [PlausibleAnswer(width, ((path, width),))]
-            question = ask("load_width", beam.name, path, answers=answers, load=load.what)
-            yield Check.refers("loads.strip", beam.name, WHAT, CLAUSE, text, ask=question)
+    yield from narrow_strips(beam, beam.spacing)
     if beam.spacing < float(section.b):
         text = f"the spacing {show(beam.spacing, 'length')} is less than the piece is broad"
         question = ask("spacing", beam.name, f"beam.{beam.name}.spacing")
         yield Check.refers("loads.strip", beam.name, WHAT, CLAUSE, text, ask=question)
+
+
+def narrow_strips(piece: Beam | Tie, spacing: float) -> Iterator[Check]:
+    """Loads on a strip narrower than the way from one piece to the next."""
+    for index, load in enumerate(piece.carries):
+        if load.width is not None and load.width < spacing * (1.0 - 1e-9):
+            text = (
+                f"{load.what}: the load width {show(load.width, 'length')} is less than the spacing "
+                f"{show(spacing, 'length')}; what carries the rest?"
+            )
+            path, width = f"{path_of(piece, index)}.width", show(spacing, "length", "US")
+            answers = [PlausibleAnswer(width, ((path, width),))]
+            question = ask("load_width", piece.name, path, answers=answers, load=load.what)
+            yield Check.refers("loads.strip", piece.name, WHAT, CLAUSE, text, ask=question)
 
 
 def _bears_a_little_only(beam: Beam, loads: Sequence[Applied]) -> bool:

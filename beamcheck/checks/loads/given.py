@@ -18,8 +18,8 @@ from ..core.context import Site
 from ..core.result import Check
 from ..core.wood.strength import Section
 from .entries import CLAUSE, Loaded, psf, roof_entry
-from .floors import attic_checks, floor_checks, strip_checks
-from .kinds import heavy_thing_checks, kind_checks
+from .floors import attic_checks, floor_checks, narrow_strips, strip_checks
+from .kinds import heavy_thing_checks, kind_checks, use_point_checks
 from .lines import line_checks
 from .roofs import roof_checks
 from .weights import weight_checks
@@ -40,6 +40,7 @@ def load_doubts(
     yield from line_checks(beam, cases)
     yield from kind_checks(beam)
     yield from heavy_thing_checks(beam)
+    yield from use_point_checks(beam)
     yield from strip_checks(beam, section)
     yield from _of_areas(beam, site.areas)
 
@@ -62,9 +63,10 @@ def _of_areas(piece: Beam | Rafter, areas: Areas) -> Iterator[Check]:
         yield from site_checks(piece, areas)
 
 
-def tie_doubts(tie: Tie) -> Iterator[Check]:
+def tie_doubts(tie: Tie, apart: float) -> Iterator[Check]:
     """The same for a tie, which bears itself and at most a ceiling with an attic over it."""
     yield from attic_checks(tie)
+    yield from narrow_strips(tie, tie.spacing or apart)
     yield from kind_checks(tie)
     yield from heavy_thing_checks(tie)
 

@@ -1,12 +1,16 @@
-"""Words of a load beside its figure: another kind ('people' beside snow), or one heavy thing ('a safe')."""
+"""Words of a load beside its figure: another kind ('people' beside snow), a heavy thing, a use with a point load."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
-from ...model.loads import sort_of
-from ...values.loads import told
-from ..core.asking.question import ask
+from ...model.beams import Beam
+from ...model.loads import Load, sort_of
+from ...units import show
+from ...values.judgment import judgment
+from ...values.loads import point_load_beside, told
+from ..core.asking.question import PlausibleAnswer, Question, ask
 from ..core.result import Check
 from .entries import CLAUSE as USES
 from .entries import KIND_WORDS, WHAT, Loaded, as_it_is, is_meant, moved, path_of, with_kind
@@ -47,3 +51,40 @@ def heavy_thing_checks(piece: Loaded) -> Iterator[Check]:
         question = ask("heavy_thing", piece.name, f"{path_of(piece, index)}.meant.live", answers=answers,
                        load=load.what, things=things)  # fmt: skip
         yield Check.refers("loads.heavy_thing", piece.name, WHAT, USES, text, ask=question)
+
+
+def use_point_checks(beam: Beam) -> Iterator[Check]:
+    """A use that has a point load beside its load per area, a garage or an office: the worse of both counts.
+
+    A uniform load of twice the point load on a span bends and shears it more than the point load does.
+    """
+    single = max((load.live[0] for load in beam.carries if load.live and load.live[1] == "point"), default=0.0)
+    for index, load in with_kind(beam, "live"):
+        use = load.room or next((one.says for one in told(load.what, "use")), "")
+        if not use or load.live is None or load.live[1] != "area" or load.width is None or is_meant("live", beam, load):
+            continue
+        found = point_load_beside(use)
+        if found is None or found[0].value < judgment("least point load of a use").value:
+            continue
+        P = found[0].value * min(1.0, (beam.spacing or found[1]) / found[1])  # joists share what is broad
+        if single >= P * (1.0 - 1e-9) or load.live[0] * load.width * _least_span(beam) >= 2.0 * P:
+            continue
+        text = f"{load.what}: {found[0].reason}, which may be worse than the load per area, and is not among the loads"
+        yield Check.refers("loads.use_point", beam.name, WHAT, found[0].source.document, text,
+                           ask=_ask_point(beam, index, load, P, found[1]))  # fmt: skip
+
+
+def _least_span(beam: Beam) -> float:
+    places = sorted(support.at for support in beam.supports)
+    return min((b - a for a, b in pairwise(places)), default=0.0)
+
+
+def _ask_point(beam: Beam, index: int, load: Load, P: float, side: float) -> Question:
+    force, path = show(P, "force", "US"), f"beam.{beam.name}.carries"
+    single = {"what": f"in one place: {load.what}", "live": force, "moves": True, "applied": "top",
+              "bearing": show(side, "length", "US")}  # fmt: skip
+    answers = [
+        PlausibleAnswer(f"yes: {force} anywhere along it", ((f"{path}.{len(beam.carries) + 1}", single),)),
+        as_it_is(beam, index, "live", "an engineer has looked: the load per area is worse, or none comes there"),
+    ]
+    return ask("point_load_of_use", beam.name, f"{path}.{len(beam.carries) + 1}", answers=answers, load=force)

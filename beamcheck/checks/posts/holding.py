@@ -158,8 +158,9 @@ def _sideways(run: PostRun, capacity: float) -> Iterator[Check]:
         text = f"{words}, no more than what holds a column has to take in any case (2 % of its load, common practice)"
         yield Check.keeps_rule(id, name, what, "statics", text)
         return
-    if trivial(most, capacity):
-        yield Check.keeps_rule(id, name, what, "statics", f"{words}: next to nothing beside what the post carries")
+    small = judgment("trivial share of capacity").value * capacity
+    if most <= min(judgment("sideways push that any ends hold").value, small):
+        yield Check.keeps_rule(id, name, what, "statics", f"{words}: two nails hold that, and the foot by friction")
         return
     under, held = run.context.under(run.post.on), _existing_head(run)
     for end, by, field in (("foot", under, "foot_held_by"), ("head", held, "head_held_by")):

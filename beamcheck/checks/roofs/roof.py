@@ -70,7 +70,7 @@ class Roof:
             *stick_checks(other, run, run.tie_line, free=0.0, steep=False),
             *fire_checks(other, run, run.tie_line, self.context, free=0.0),
             *tie_rules(run, tie, other, self.context),
-            *tie_doubts(tie),
+            *tie_doubts(tie, run.rafter.spacing),
             *wood_evidence_checks(tie.name, other.wood.doubts),
             *(named_engineered(tie) if other.wood.made == "sawn" else ()),
         ]

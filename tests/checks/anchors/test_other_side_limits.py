@@ -132,6 +132,25 @@ def test_nailed_hardware_is_known_by_its_report() -> None:
         row_of("welded plate", "glass")
 
 
+@pytest.mark.parametrize(("material", "words", "rests", "asked"), [
+    ("steel", "every hole nailed", False, True), ("masonry", "all nails in", False, True),
+    ("concrete", "every hole nailed", False, True), ("wood", "every hole nailed", False, False),
+    ("steel", "welded to the flange, every hole of the joist nailed", False, False),
+    ("masonry", "for block walls, every hole of the joist nailed", False, False),
+    ("concrete", "cast in, nails in every hole of the joist", False, False),
+    ("concrete", "every hole nailed", True, False),
+    ("steel", "steel of 0.05 in, every hole nailed", False, True),
+])  # fmt: skip
+def test_nails_go_into_wood_alone(material: str, words: str, rests: bool, asked: bool) -> None:
+    """Unless the report names what is there, or how it goes onto it; those of a strap may be in the held piece."""
+    anchor = Anchor.model_validate({"name": "A", "manner": "rated hardware", "into": "post",
+                                    "rating": {**RATED, "conditions": words}})  # fmt: skip
+    one = wall(material=material, takes="9,000 lb", **({"F_c_perp": "625 psi"} if material == "wood" else {}))
+    made = replace(group([100.0]), anchor=anchor, into=one, rests=rests, into_stock=None, into_wood=None)
+    found = [check for check in far_side_checks(made) if check.id == "anchor.far_side"]
+    assert [check.verdict for check in found] == (["refer"] if asked else [])
+
+
 RATED: Data = {"source": "report 1, 2025, table 2", "down": "900 lbf", "duration": "included",
                "conditions": "all nails in", "conditions_met": True}  # fmt: skip
 

@@ -67,7 +67,7 @@ class TestEndNotch:
         assert list(ratios(near).values()) == pytest.approx(list(ratios(far).values()))
 
     def test_long_on_the_tension_side_it_is_no_end_notch(self) -> None:
-        """More than a depth past the seat an engineer must look; into the middle third it fails."""
+        """More than a third of the depth past the seat an engineer must look; into the middle third it fails."""
         assert find(with_cut(**notch("0 ft", "15 in", "1 in")), "limits of the notch").verdict == "refer"
         assert find(with_cut(**notch("0 ft", "50 in", "1 in")), "limits of the notch").verdict == "fails"
 

@@ -173,13 +173,13 @@ def ruled(section: Section, *, single: bool = True, pulled: tuple[str, ...] = ()
 
 @pytest.mark.parametrize(("more", "pulled", "verdict"), [
     ({"depth": D / 4}, (), "passes"), ({"depth": D / 4 + 0.01}, (), "fails"),
-    ({"length": D + 5.5}, ("top",), "passes"), ({"length": D + 5.6}, ("top",), "refer"),
+    ({"length": D / 3 + 5.5}, ("top",), "passes"), ({"length": D / 3 + 5.6}, ("top",), "refer"),
     ({"length": D + 5.6}, (), "passes"), ({"length": D + 5.6}, ("bottom",), "passes"),
     ({"length": 48.0}, (), "passes"), ({"length": 48.1}, (), "fails"),
     ({"kind": "taper", "depth": 1.5}, (), "refer"), ({"kind": "taper", "depth": 3.0}, (), "refer"),
 ])  # fmt: skip
 def test_notches_at_an_end(more: Data, pulled: tuple[str, ...], verdict: str) -> None:
-    """A quarter of the depth; not into the middle third; a depth past the seat on the tension side (judgment)."""
+    """A quarter of the depth; not into the middle third; a third of the depth past a seat if pulled (judgment)."""
     assert ruled(TIMBER, pulled=pulled, **{"at": 0.0, "length": 8.0, **more})[0] == verdict
 
 

@@ -29,7 +29,8 @@ def test_decay(what: str, material: str) -> None:
 @pytest.mark.parametrize(("what", "material"), [
     ("gypsum board partition", "wood"), ("non-bearing partition", "wood"), ("hollow boxed column for looks", "wood"),
     ("2x4 partition that does not bear", "wood"), ("suspended ceiling grid", "steel"), ("window frame", "wood"),
-    ("stack of loose bricks", "masonry"), ("kitchen cabinet", "wood"),
+    ("stack of loose bricks", "masonry"), ("kitchen cabinet", "wood"), ("curtain wall of glass", "other"),
+    ("ledger nailed to the siding", "wood"), ("wall without a beam under it", "wood"),
 ])  # fmt: skip
 def test_what_carries_nothing(what: str, material: str) -> None:
     assert asked(what, material) == ["existing_carries"]

@@ -172,6 +172,18 @@ def test_an_attic_over_a_tie(loads: list[Data], path: str | None) -> None:
         assert list(sets(the(found))[1]) == [f"tie.T.carries.{number}.meant.live"]
 
 
+@pytest.mark.parametrize(("width", "more", "asks"), [
+    ("15 in", {}, True), ("1 in", {}, True), ("16 in", {}, False), ("2 ft", {}, False),
+    ("12 in", {"spacing": "12 in"}, False), ("11 in", {"spacing": "12 in"}, True),
+])  # fmt: skip
+def test_a_ceiling_joist_carries_all_the_way_to_the_next(width: str, more: Data, asks: bool) -> None:
+    """Its rafters stand 16 in apart, and so do ties of which nothing else is said."""
+    ceiling = {"what": "ceiling", "dead": "10 psf", "live": "10 psf", "width": width}
+    result = houses.checked(rafter=[houses.rafter(tie="T")], tie=[houses.tie(carries=[ceiling], **more)])
+    found = ids(houses.piece(result, "T"), "loads.strip")
+    assert [one.questions[0].field for one in found] == ["tie.T.carries.1.width"] * asks
+
+
 @pytest.mark.parametrize(("kind", "answers"), [
     ("snow", [{"live": "50 psf", "snow": None}, {"meant.snow": ""}]), ("wind", [{"meant.wind": ""}]),
     ("roof_live", [{"live": "50 psf", "roof_live": None}, {"meant.roof_live": ""}]),

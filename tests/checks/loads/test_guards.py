@@ -110,6 +110,26 @@ class TestFloors:
             placed = {"what": "its weight", "dead": "900 lb", "at": "4 ft"}
             assert not guards(of([load, placed])[0], "loads.heavy_thing")
 
+    @pytest.mark.parametrize(("what", "live", "width", "spacing", "asks"), [
+        ("garage for cars", "50 psf", "3 ft", None, "2,000 lb"), ("office", "50 psf", "3 ft", None, "2,000 lb"),
+        ("office", "50 psf", "16 in", "16 in", "1,067 lb"), ("garage for cars", "50 psf", "16 in", "16 in", "2,000 lb"),
+        ("garage for cars", "50 psf", "6 ft 8 in", None, ""), ("garage for cars", "50 psf", "79 in", None, "2,000 lb"),
+        ("stair", "40 psf", "3 ft", None, ""), ("living room", "40 psf", "3 ft", None, ""),
+        ("store", "75 psf", "24 in", None, "1,000 lb"), ("store", "100 psf", "16 in", "16 in", ""),
+        ("bedroom over a garage", "40 psf", "3 ft", None, ""),
+    ])  # fmt: skip
+    def test_a_use_with_a_point_load(self, what: str, live: str, width: str, spacing: str | None, asks: str) -> None:
+        """ASCE 7-16 4.4: the worse counts. wL of 50 psf, 80 in and 12 ft is 4,000 lb: as much bending as of 2,000 lb.
+
+        30 in of 2,000 lb on joists at 16 in: 16/30 of it, 1,067 lb, on one; a wheel stands on one joist.
+        """
+        load = floor(what=what, dead="10 psf", live=live, width=width)
+        result, read = of([load], **({"spacing": spacing} if spacing else {}))
+        found = guards(result, "loads.use_point")
+        assert [asks in check.questions[0].ask for check in found] == ([True] if asks else [])
+        for number in range(2 if asks else 0):
+            assert not closes(read, found[0], number)
+
     @pytest.mark.parametrize(("spacing", "width", "asks"), [
         ("16 in", "16 in", True), (None, "16 in", True), (None, "8 ft", False),
     ])  # fmt: skip

@@ -151,13 +151,27 @@ class TestPost:
         assert demands == ([pytest.approx(1.5 * V / 5.5**2)] if V else [])
 
     def test_push_at_the_ends(self) -> None:
-        """H = P a/l: 500 * 7.75/120 = 32.3 lb is within 2 % of 8500 lb, and not of 500 lb."""
-        assert of(with_brackets(on_face()), "sideways push at top and foot").verdict == "passes"
-        alone = with_brackets(on_face(), load=1.0)
+        """H = P a/l: 1,500 * 7.75/120 = 96.9 lb is within 2 % of 9500 lb, and not of 1500 lb."""
+        assert of(with_brackets(on_face(live=1500.0)), "sideways push at top and foot").verdict == "passes"
+        alone = with_brackets(on_face(live=1500.0), load=1.0)
         for end, field in (("foot", "existing.footing.takes_sideways"), ("head", "post.P.head_held_by")):
             found = of(alone, f"sideways push at the {end}")
-            assert found.verdict == "refer" and "32.3 lb" in found.notes[0]
+            assert found.verdict == "refer" and "96.9 lb" in found.notes[0]
             assert found.questions[0].field == field
+
+    @pytest.mark.parametrize(("live", "asked"), [(1160.0, False), (1162.0, True)])
+    def test_two_toe_nails_hold_what_a_bracket_pushes_with(self, live: float, asked: bool) -> None:
+        """1,161.3 * 7.75/120 = 75 lb: two 8d toe-nails hold more in any wood (judgment), and friction at the foot."""
+        found = with_brackets(on_face(live=live), load=1.0)
+        assert [one.verdict for one in found.checks if one.id == "post.sideways"] == (
+            ["refer"] * 2 if asked else ["passes"]
+        )
+
+    def test_a_thin_post_is_not_pushed_by_as_much(self) -> None:
+        """A 3 1/2 in by 3 1/2 in post of the same wood: 1 % of what it carries is less than 75 lb."""
+        thin = given_stock('3 1/2" x 3 1/2"', F_b=1200, F_c=1000, E_min=580_000)
+        found = with_brackets(on_face(live=1100.0), load=1.0, stock=thin)
+        assert {one.verdict for one in found.checks if one.id == "post.sideways"} == {"refer"}
 
     def test_what_hangs_on_a_side_without_a_distance_refers_as_before(self) -> None:
         result = with_brackets(TransferredLoad("B", {"L": (500.0, 0.0)}, applied="side"))

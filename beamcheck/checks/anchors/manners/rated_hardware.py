@@ -9,7 +9,6 @@ from collections.abc import Iterator
 import numpy as np
 
 from ....calc.pad import Pad
-from ....errors import BeamcheckError
 from ....formulas.connections.ranges import LONGEST_LASTING
 from ....model.anchors.anchor import Rating
 from ....model.fields.evidence import read_evidence
@@ -17,9 +16,6 @@ from ....provenance import Source
 from ....units import read, show
 from ....values.factors import load_duration
 from ....values.judgment import judgment
-from ....values.loads import told
-from ....values.lumber import read_size
-from ....values.species import species_in
 from ...core.context import Context
 from ...core.result import Check
 from ...core.trivial import negligible, trivial
@@ -31,6 +27,7 @@ from ..far_side import far_side_checks
 from ..group import Group, Part, round_force
 from ..unsaid import Open, grade_open
 from .base import Manner, wood_checks
+from .report_words import said_of_others
 
 Array = np.ndarray
 RATED, CONDITIONS = "published rating", "conditions of the rating"
@@ -44,7 +41,6 @@ _YEAR = re.compile(r"\b(?:19|20)\d\d\b")
 _REPORT = re.compile(r"\b(?:report|approval|listing|evaluation|assessment|catalog|[A-Z]{2,5}R)\b", re.IGNORECASE)
 _NUMBER = re.compile(r"(?:\b[Nn]o\.?|\b[Nn]umber|#|\b[Rr]eport)\s*[A-Z]*-?\d+|\b[A-Z]{2,6}[- ]?\d+")
 _C_D = re.compile(r"C_?D\s*+(?:(?:=|of|:)\s*+)?(\d(?:\.\d+)?)", re.IGNORECASE)
-_SIZE = re.compile(r"(?<![\w.])(\d{1,2}) ?[xX] ?(\d{1,2})(?![\w.])")
 _SAID = re.compile(r"\b(floor|snow|roof|wind|permanent)\b(?:\s+\w+)?\s+(?:loads?|column|figures?)", re.IGNORECASE)
 
 
@@ -68,7 +64,7 @@ class RatedHardware(Manner):
 def by_report(group: Group, context: Context | None = None) -> list[Check]:
     """The published loads against the forces, and whether the report is for this wood and joint."""
     return [
-        *rated_checks(group), *_fits_the_report(group), *_said_of_others(group, context), *wood_checks(group),
+        *rated_checks(group), *_fits_the_report(group), *said_of_others(group, context), *wood_checks(group),
     ]  # fmt: skip
 
 
@@ -190,52 +186,6 @@ def no_less(slope: float) -> str:
     """A slope in words for the job file, rounded up where words round it."""
     words = show(slope, "slope", "US")
     return words if read(words, "slope") >= slope - 1e-6 else show(math.ceil(10.0 * slope) / 10.0, "slope", "US")
-
-
-def _said_of_others(group: Group, context: Context | None) -> Iterator[Check]:
-    """What the report names against the job: another species, size or kind of hardware; holes not filled."""
-    rating, id, clause = group.anchor.rating, "anchor.rated_fit", "evaluation report"
-    if rating is None:
-        return
-    words = f"{rating.source}; {rating.conditions}"
-    for text in (*_other_species(group, words, context), *_other_size(group, words), *_other_kind(group, words)):
-        yield group.refers(id, "what the report is for", clause, Open(text, "rated_for_another"))
-    if rating.conditions_met is True and (less := told(rating.conditions, "holes not filled")):
-        text = f"the conditions say {less[0].words!r}: published loads are for every hole filled"
-        yield group.refers(id, CONDITIONS, clause, Open(text, "conditions_not_met"))
-
-
-def _other_species(group: Group, words: str, context: Context | None) -> Iterator[str]:
-    named = species_in(words)
-    stocks = [(group.piece, group.stock)]
-    carrier: str = getattr(group.into, "stock", None) or ""
-    if context is not None and group.into is not None and carrier in context.structure.stocks:
-        stocks.append((group.into.name, context.stock(carrier)))
-    elif group.into_stock is not None:
-        stocks.append((group.far, group.into_stock))
-    for name, stock in stocks:
-        if not named or is_unknown(stock) or not (own := species_in(stock.species)):
-            continue
-        if own[0] not in named:
-            yield f"it names {' and '.join(named)}, but {name} is of {stock.species}"
-
-
-def _other_size(group: Group, words: str) -> Iterator[str]:
-    """Hardware is as wide as its piece; how deep that may be differs."""
-    named = list(dict.fromkeys(_SIZE.findall(words)))
-    b, near = float(group.section.b), judgment("hardware and its piece").value
-    try:
-        sizes = [read_size(f"{broad}x{deep}") for broad, deep in named]
-    except BeamcheckError:
-        return
-    if sizes and all(abs(float(size.b) - b) > near for size in sizes):
-        yield f"it is for {' and '.join(size.text for size in sizes)}, but {group.piece} is {show(b, 'length')} broad"
-
-
-def _other_kind(group: Group, words: str) -> Iterator[str]:
-    kind = told(words, "hardware that lifts")
-    if kind and float(np.max(group.parts["down"])) > negligible():
-        yield f"{kind[0].words!r} is for what lifts, and {show(float(np.max(group.parts['down'])), 'force')} come down"
 
 
 # ---- the load duration of the figures -------------------------------------------------------------------------------

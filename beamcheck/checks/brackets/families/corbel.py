@@ -213,6 +213,14 @@ class CorbelBlock(OnePiece[Corbel]):
             )
             below = ask_for(bracket, "below_seat", "shape.below_seat", self._room_below(), on=under.name)
             yield Check.refers("bracket.below_dap", name, what, "geometry", text, ask=below)
+        least = judgment("least length behind a step")  # the foot of the block presses as the nose of a step does
+        if shape.below_seat < least.value - HAIR:
+            text = (
+                f"{show(shape.below_seat, 'length')} of post below the dap: less than {show(least.value, 'length')} "
+                "splits off"
+            )
+            yield Check.breaks_rule("bracket.below_dap", name, what, least.source.document, text)
+            return
         k_l, k_v = judgment("shear length over depth of a cut"), judgment("uneven shear")
         left = shape.below_seat
 

@@ -26,6 +26,11 @@ _MADE_GRADE = {  # layups, grades of composite lumber by their modulus, grades o
     "steel": re.compile(r"\bA\d{1,4}(?:,?\s*(?:grade|gr\.?)\s*\d+)?\b", re.IGNORECASE),
 }
 
+_CLASSES = {
+    "beams and stringers": re.compile(r"\bbeams? (?:and|&) stringers?\b|\bB ?& ?S\b", re.IGNORECASE),
+    "posts and timbers": re.compile(r"\bposts? (?:and|&) timbers?\b|\bP ?& ?T\b", re.IGNORECASE),
+}
+
 
 @dataclass(frozen=True)
 class WoodDoubt:
@@ -117,6 +122,7 @@ def wood_doubts(stock: Stock, size: Size, values: DesignValues) -> Iterator[Wood
     yield from _engineered(stock)
     yield from _upright_only(stock)
     yield from _other_size(stock, size)
+    yield from _other_class(stock, size)
     if size.surface == "rough":
         field, sides = f"stock.{stock.name}.size", f"{size.b:g} in x {size.d:g} in"
         answers = [PlausibleAnswer(sides, ((field, sides), (f"stock.{stock.name}.meant.size", "measured, rough sawn")))]
@@ -205,6 +211,19 @@ def _other_size(stock: Stock, size: Size) -> Iterator[WoodDoubt]:
     text = f"stock {stock.name!r} is entered as {stock.size}, and the evidence says {other}: {stock.evidence!r}"
     answers = [PlausibleAnswer(written, ((field, written),))]
     yield WoodDoubt(text, ask("size_differs", stock.name, field, answers=answers, size=stock.size, other=other))
+
+
+def _other_class(stock: Stock, size: Size) -> Iterator[WoodDoubt]:
+    """Evidence that names the class of a timber, and not that by which it counts: their values differ."""
+    named = [each for each, words in _CLASSES.items() if words.search(stock.evidence)]
+    counts_as = stock.graded_as or size.size_class.replace("_", " ")
+    if stock.values is not None or counts_as not in _CLASSES or len(named) != 1 or counts_as in named:
+        return
+    field = f"stock.{stock.name}.graded_as"
+    text = f"stock {stock.name!r} counts as {counts_as}, and the evidence says {named[0]}: {stock.evidence!r}"
+    answers = [PlausibleAnswer(named[0], ((field, named[0]),))]
+    asked = ask("class_differs", stock.name, field, answers=answers, one=counts_as, other=named[0])
+    yield WoodDoubt(text, asked)
 
 
 def _other_species(stock: Stock) -> Iterator[WoodDoubt]:

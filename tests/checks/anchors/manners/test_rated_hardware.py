@@ -17,6 +17,7 @@ from beamcheck.checks.anchors.manners.rated_hardware import RatedHardware, by_re
 from beamcheck.checks.core.asking.question import RULING
 from beamcheck.checks.core.result import Check
 from beamcheck.model.anchors.anchor import Anchor
+from beamcheck.model.beams import Beam
 from beamcheck.model.stock import Stock
 
 from ..anchors import Data, find, group, stock
@@ -222,12 +223,23 @@ def test_wood_that_nobody_knows_is_no_wood_of_the_report() -> None:
     ("all holes filled", ""), ("Hem-Fir and Douglas Fir-Larch", ""),
     ("for 2x12", ""), ("for 3x12", "it is for 3x12"), ("for 2x10", ""), ("for 2x12 and 3x12", ""),
     ("for 3x12 and 4x12", "it is for 3x12 and 4x12, but B is 1 1/2 in broad"),
-    ("some holes left out", "the conditions say"),
+    ("some holes left out", "the conditions say"), ("here every second hole is nailed", "the conditions say"),
+    ("nailed; drywall screws at the joist", "the conditions say 'drywall screws'"), ("not to be modified", ""),
+    ("seat bent on site", "the conditions say"), ("hurricane tie", "'hurricane tie' is for what lifts"),
 ])  # fmt: skip
 def test_what_a_report_names_against_the_job(words: str, asked: str) -> None:
     """Species, breadth within 1/4 in (judgment), holes that are not filled; a 2x12 of Douglas Fir-Larch."""
     found = [text for field, text in fit(rated(conditions=words)) if field == RULING]
     assert len(found) == bool(asked) and all(text.startswith(asked) for text in found), found
+
+
+@pytest.mark.parametrize(("words", "asked"), [
+    ("average ultimate load of three tests", True), ("LRFD column", True), ("factored resistance", True),
+    ("a third of the lowest ultimate load", False), ("ultimate load over 3", False), ("all holes filled", False),
+])  # fmt: skip
+def test_loads_of_a_test_are_no_allowable_loads(words: str, asked: bool) -> None:
+    found = those(by_report(rated(conditions=words)), "anchor.rated_figure")
+    assert [check.verdict for check in found] == (["refer"] if asked else [])
 
 
 @pytest.mark.parametrize(("b", "asked"), [(1.75, False), (1.26, False), (1.76, True), (1.24, True)])
@@ -253,3 +265,37 @@ def test_the_species_of_what_carries_it_counts_as_well() -> None:
 
 def texts(made: Group, context: Any) -> list[str]:
     return [check.notes[0] for check in by_report(made, context) if check.what == "what the report is for"]
+
+
+@pytest.mark.parametrize(("size", "words", "asked"), [
+    ("2x10 dressed", "for 2x6", True), ("2x8 dressed", "for 2x6", False), ("2x10 dressed", "for 2x12", True),
+    ("2x10 dressed", "for 2x8 and 2x12", False), ("2x10 dressed", "for 2x10", False), ("2x6 dressed", "for 2x8", True),
+    ("2x10 dressed", "2x10 on a 4x12", False),
+])  # fmt: skip
+def test_a_hanger_takes_hold_of_three_fifths_of_its_piece_and_is_not_deeper(size: str, words: str, asked: bool) -> None:
+    """5 1/2 in of 9 1/4 in is 0.595, of 7 1/4 in 0.759; hangers under 0.6 let the piece turn over (practice)."""
+    assert bool(fit(rated(held=stock(size), conditions=words))) is asked
+    assert fit(rated([-100.0], held=stock(size), conditions=words, up="900 lbf")) == [], "a strap holds up or down"
+
+
+@pytest.mark.parametrize(("size", "plies", "laid", "words", "asked"), [
+    ("2x10", 1, "on edge", "solid girder at least 3 in thick", "it says '3 in thick', but girder is 1 1/2 in thick"),
+    ("2x10", 2, "on edge", "solid girder at least 3 in thick", ""), ("4x10", 1, "on edge", "3 1/2 in thick", ""),
+    ("4x10", 1, "on edge", "a header 5 1/4 inches or more thick", "it says '5 1/4 inches or more thick', but girder"),
+    ("4x10", 1, "on edge", "nominal 4 in nominal thick header", ""), ("4x10", 1, "flat", "5 in thick", ""),
+    ("2x10", 1, "on edge", "a header of at most 3 in thick", ""), ("2x10", 1, "on edge", "steel 1/8 in thick", ""),
+    ("4x10", 1, "on edge", "header 4 in thick nominal", ""),
+    ("4x10", 1, "on edge", "header 4 in thick", "it says '4 in"),
+])  # fmt: skip
+def test_a_carrying_piece_thinner_than_the_report_asks_for(
+    size: str, plies: int, laid: str, words: str, asked: str
+) -> None:  # fmt: skip
+    wood = stock(size)
+    girder = Beam.model_validate({
+        "name": "girder", "stock": "wood", "plies": plies, "laid": laid, "service": "floor", "finish": "none",
+        "top_held": "full length", "carries": [],
+        "supports": [{"at": "0 ft", "on": "wall"}, {"at": "9 ft", "on": "wall"}],
+    })  # fmt: skip
+    context: Any = SimpleNamespace(structure=SimpleNamespace(stocks={"wood": wood}), stock=lambda name: wood)
+    found = texts(replace(rated(conditions=words), into=girder), context)
+    assert len(found) == bool(asked) and all(text.startswith(asked) for text in found), found

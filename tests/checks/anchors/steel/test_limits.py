@@ -15,8 +15,8 @@ import pytest
 from beamcheck.checks.anchors.couple import couple_of
 from beamcheck.checks.anchors.cuts import anchor_cuts, hole_of, slot_width
 from beamcheck.checks.anchors.group import Turn, holes_at
-from beamcheck.checks.anchors.manners.rated_hardware import _other_kind
 from beamcheck.checks.anchors.manners.registry import connect, manner_of
+from beamcheck.checks.anchors.manners.report_words import _other_kind
 from beamcheck.checks.core.result import Check
 from beamcheck.checks.core.wood.strength import Section
 from beamcheck.model.anchors.anchor import Anchor, Fastener

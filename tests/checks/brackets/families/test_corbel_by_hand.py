@@ -48,7 +48,7 @@ def shelf(live: str = "200 lb", at: str = "2 in") -> Data:
     ("load", "P", "C_D"),
     [(shelf(), 200.0, 1.0), ({"what": "clock", "dead": "200 lb", "at": "2 in"}, 200.0, 0.9)],
 )  # fmt: skip
-@pytest.mark.parametrize("below", [3.0, 20.0])
+@pytest.mark.parametrize("below", [8.0, 20.0])
 def test_every_figure_of_a_block_in_a_dap(load: Data, P: float, C_D: float, below: float) -> None:
     """End grain on end grain takes 3/4 of F_c* (3.10.1.3); below the dap at most 8 of its depths count, times 3/2."""
     made = body({**DAP, "below_seat": f"{below} in"}, load, fixings=fixings(), deflects="1/16 in")
@@ -96,6 +96,16 @@ def test_a_block_stands_on_no_more_than_its_post(size: str, thick: float, stands
     """By the narrower side of the post: the face that it stands on is not said."""
     made = body({**DAP, "thickness": f"{thick} in"}, shelf(), here=house(size=size), fixings=fixings())
     assert find(made.checks, "foot of the block").demand == pytest.approx(200.0 / (stands * 0.75))
+
+
+@pytest.mark.parametrize(("below", "verdict"), [("8 in", "passes"), ("7.9 in", "fails"), ("1 in", "fails")])
+def test_less_wood_below_a_dap_than_behind_a_step_splits_off(below: str, verdict: str) -> None:
+    """200 mm (German annex to Eurocode 5, NCI NA.12.1, second-hand): the foot of the block is the nose of a step."""
+    made = body({**DAP, "seat": "1 1/4 in", "below_seat": below}, shelf(), fixings=fixings(), deflects="1/16 in")
+    (check,) = [one for one in made.checks if one.id == "bracket.below_dap"]
+    assert check.verdict == verdict
+    if verdict == "passes":  # 8 in are less than 8 depths of the dap
+        assert check.demand == pytest.approx(1.5 * 200.0 / (3.5 * 8.0))
 
 
 def test_a_dap_in_what_is_no_post_or_in_unknown_wood_has_no_value() -> None:

@@ -51,6 +51,26 @@ def test_a_doubt_of_bending_is_none_of_what_only_stands(upright: bool | None, sh
     assert [(one.notes, one.verdict, one.questions) for one in found] == [((text,), "refer", (OPEN,)) for text in shown]
 
 
+@pytest.mark.parametrize(("size", "words", "more", "other"), [
+    ("6x12 dressed", "No.1 post and timber", {}, "posts and timbers"),
+    ("6x12 dressed", "No.1 beam and stringer", {}, ""),
+    ("6x12 dressed", "No.1 P&T", {}, "posts and timbers"), ("8x8 dressed", "No.1 B&S", {}, "beams and stringers"),
+    ("8x8 dressed", "No.1 Posts & Timbers", {}, ""), ("4x12", "No.1 post and timber", {}, ""),
+    ("6x12 dressed", "No.1 post and timber", {"graded_as": "posts and timbers"}, ""),
+    ("6x12 dressed", "No.1, beams and stringers, posts and timbers", {}, ""), ("6x12 dressed", "No.1", {}, ""),
+])  # fmt: skip
+def test_the_class_that_a_certificate_names(size: str, words: str, more: dict[str, Any], other: str) -> None:
+    """Douglas Fir-Larch No.1 in bending: 1,350 psi as beam and stringer, 1,200 psi as post and timber (NDS 4.1.3)."""
+    stock = sawn(
+        size, evidence=f"grader's letter 22 of 2026-03-04, four faces, {words}", grade_from="certificate", **more
+    )
+    found = [one.question for one in wood_doubts(stock, read_size(size), reference_values(stock))]
+    assert [one.field for one in found] == (["stock.wood.graded_as"] if other else [])
+    assert [answer.sets for one in found for answer in one.answers] == (
+        [(("stock.wood.graded_as", other),)] if other else []
+    )
+
+
 @pytest.mark.parametrize(("words", "asks", "of_bending"), [
     ("vertical use only", "upright_only", True), ("for the posts", "evidence", True), ("glulam", "engineered", False),
     ("16 ft", None, False), ("FRT", "fire_retardant", False),
