@@ -40,7 +40,7 @@ def load_doubts(
     yield from line_checks(beam, cases)
     yield from kind_checks(beam)
     yield from heavy_thing_checks(beam)
-    yield from use_point_checks(beam)
+    yield from use_point_checks(beam, float(section.d))
     yield from strip_checks(beam, section)
     yield from _of_areas(beam, site.areas)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from ...model.beams import Beam
+from ...model.beams import Beam, beam_length
 from ...model.loads import Load, sort_of
 from ...units import show
 from ...values.judgment import judgment
@@ -53,12 +53,13 @@ def heavy_thing_checks(piece: Loaded) -> Iterator[Check]:
         yield Check.refers("loads.heavy_thing", piece.name, WHAT, USES, text, ask=question)
 
 
-def use_point_checks(beam: Beam) -> Iterator[Check]:
+def use_point_checks(beam: Beam, depth: float) -> Iterator[Check]:
     """A use that has a point load beside its load per area, a garage or an office: the worse of both counts.
 
-    A uniform load of twice the point load on a span bends and shears it more than the point load does.
+    A uniform load of twice the point load on a span bends and shears it more than the point load does, and so it does
+    an overhang. A point load of the job counts where it may stand anywhere.
     """
-    single = max((load.live[0] for load in beam.carries if load.live and load.live[1] == "point"), default=0.0)
+    single = max((load.live[0] for load in beam.carries if load.live and load.moves), default=0.0)
     for index, load in with_kind(beam, "live"):
         use = load.room or next((one.says for one in told(load.what, "use")), "")
         if not use or load.live is None or load.live[1] != "area" or load.width is None or is_meant("live", beam, load):
@@ -67,16 +68,20 @@ def use_point_checks(beam: Beam) -> Iterator[Check]:
         if found is None or found[0].value < judgment("least point load of a use").value:
             continue
         P = found[0].value * min(1.0, (beam.spacing or found[1]) / found[1])  # joists share what is broad
-        if single >= P * (1.0 - 1e-9) or load.live[0] * load.width * _least_span(beam) >= 2.0 * P:
+        if single >= P * (1.0 - 1e-9) or load.live[0] * load.width * _least_stretch(beam, depth) >= 2.0 * P:
             continue
         text = f"{load.what}: {found[0].reason}, which may be worse than the load per area, and is not among the loads"
         yield Check.refers("loads.use_point", beam.name, WHAT, found[0].source.document, text,
                            ask=_ask_point(beam, index, load, P, found[1]))  # fmt: skip
 
 
-def _least_span(beam: Beam) -> float:
-    places = sorted(support.at for support in beam.supports)
-    return min((b - a for a, b in pairwise(places)), default=0.0)
+def _least_stretch(beam: Beam, depth: float) -> float:
+    """The shortest span or overhang, in; an end that reaches no more than a depth beyond its seat is none."""
+    supports = sorted(beam.supports, key=lambda support: support.at)
+    first, last = supports[0], supports[-1]
+    beyond = ((first, first.at), (last, beam_length(beam) - last.at))
+    overhangs = (long for end, long in beyond if long > 0.5 * (end.bearing or 0.0) + depth)
+    return min((*(b.at - a.at for a, b in pairwise(supports)), *overhangs), default=0.0)
 
 
 def _ask_point(beam: Beam, index: int, load: Load, P: float, side: float) -> Question:

@@ -130,6 +130,29 @@ class TestFloors:
         for number in range(2 if asks else 0):
             assert not closes(read, found[0], number)
 
+    @pytest.mark.parametrize(("end", "single", "asks"), [
+        ("12 ft", {}, False), ("11 ft 9 in", {}, False), ("9 ft", {}, True), ("9 ft", {"moves": True}, False),
+        ("9 ft", {"at": "2 ft"}, True),
+    ])  # fmt: skip
+    def test_a_point_load_at_the_tip_of_an_overhang(self, end: str, single: Data, asks: bool) -> None:
+        """700 lb/ft: at the tip of 3 ft 2,000 lb bends by 6,000 ft lb, w a^2/2 by 3,150; the 9 ft have 6,300 lb."""
+        first, *_, last = beam()["supports"]
+        loads = [floor(what="garage for cars", dead="10 psf", live="50 psf", width="14 ft")]
+        if single:
+            loads.append({"what": "a wheel", "live": "2000 lb", "applied": "top", "bearing": "4 in", **single})
+        result, read = of(loads, supports=[first, {**last, "at": end}], length="12 ft")
+        found = guards(result, "loads.use_point")
+        assert bool(found) is asks
+        if asks and not single:
+            assert not closes(read, found[0], 0)
+
+    @pytest.mark.parametrize(("what", "asks"), [
+        ("garage ceiling", False), ("loft in the garage", False), ("garage", True),
+    ])  # fmt: skip
+    def test_what_is_over_the_cars_is_no_garage(self, what: str, asks: bool) -> None:
+        found = guards(of([floor(what=what, dead="10 psf", live="50 psf", width="2 ft")])[0], "loads.use_point")
+        assert bool(found) is asks
+
     @pytest.mark.parametrize(("spacing", "width", "asks"), [
         ("16 in", "16 in", True), (None, "16 in", True), (None, "8 ft", False),
     ])  # fmt: skip

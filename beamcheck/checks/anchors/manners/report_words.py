@@ -21,14 +21,36 @@ from ...core.wood.material import is_unknown
 from ..group import Group
 from ..unsaid import Open
 
-_SIZE = re.compile(r"(?<![\w.])(\d{1,2}) ?[xX] ?(\d{1,2})(?![\w.])")
+_SIZE = re.compile(
+    r"(?:\b(?P<many>double|triple|[2-5][ -]ply) |\((?P<count>[2-5])\) ?)?"
+    r"(?<![\w.])(?P<broad>\d{1,2}) ?x ?(?P<deep>\d{1,2})(?![\w.])", re.IGNORECASE)  # fmt: skip
+_PLIES = {"d": 2, "t": 3}  # double, triple
 _THICK = re.compile(
-    r"(?P<least>(?:\d{1,2} )?\d{1,2}/\d{1,2}|\d{1,2}(?:\.\d{1,4})?) ?(?:in\b\.?|inch(?:es)?\b|\") ?"
-    r"(?P<nominal>nominal )?(?:or more )?(?:thick|wide|broad)\b(?P<after> nominal)?",
+    r"(?P<least>(?:\d{1,2}[ -])?\d{1,2}/\d{1,2}|\d{1,2}(?:\.\d{1,4})?) ?(?:in\b\.?|inch(?:es)?\b|\") ?"
+    r"(?P<nominal>nominal )?(?:or more )?(?P<way>thick|wide|broad)\b(?P<after> nominal)?",
     re.IGNORECASE,
 )
 _AT_MOST = re.compile(r"\b(?:at most|no more than|not more than|up to|less than|maximum|max\.?|thinner than)(?: of)? $",
                       re.IGNORECASE)  # fmt: skip
+_CARRIES = re.compile(r"\b(?:girders?|headers?|ledgers?|trimmers?|carrying|supporting)\b", re.IGNORECASE)
+_ELSE = re.compile(r"\b(?:joists?|hangers?|hardware|seats?|flanges?|slabs?|walls?|concrete|masonry|subfloor|plywood|"
+                   r"sheathing|plates?|washers?|steel|carried|held|supported)\b", re.IGNORECASE)  # fmt: skip
+_CLAUSES = re.compile(r"[;:,]|\.\s|\b(?:and|but)\b", re.IGNORECASE)
+_DENIED = re.compile(
+    r"\b(?:not|no|never|none|nothing|nor|without|rather than|instead of|reduced from)(?: (?:the|an?|any|to be|be|been|"
+    r"being|for|hangers?|hardware|fasteners?|nails|screws))* $", re.IGNORECASE)  # fmt: skip
+_NOT_USED = re.compile(r"(?: (?:loads?|values?|figures?|column))?(?: (?:is|are|was|were))? (?:not|never) "
+                       r"(?:used|taken|allowed)\b", re.IGNORECASE)  # fmt: skip
+_USED = re.compile(r"\b(?:used|taken|entered)\b", re.IGNORECASE)
+_ALLOWABLE = re.compile(r"\b(?:ASD|allowable)\b", re.IGNORECASE)
+_THIRD = re.compile(  # allowable loads are a third of what tests give
+    r"\b(?:third|1/3) of (?:the |its )?(?:average |mean |lowest |least )?(?:ultimate|breaking|failure|test)"
+    r"(?: (?:test|loads?|capacity|strength))*|"
+    r"\b(?:ultimate|breaking|failure|test)(?: (?:test|loads?|capacity|strength))* ?"
+    r"(?:/|over|divided by) ?(?:3|three)\b|"
+    r"\bfactor of (?:3|three) (?:on|to|over|against) (?:the )?(?:ultimate|breaking|failure|test)(?: loads?)?",
+    re.IGNORECASE,
+)
 
 
 def said_of_others(group: Group, context: Context | None) -> Iterator[Check]:
@@ -43,15 +65,36 @@ def said_of_others(group: Group, context: Context | None) -> Iterator[Check]:
     )  # fmt: skip
     for text in against:
         yield group.refers(id, "what the report is for", clause, Open(text, "rated_for_another"))
-    if said := told(words, "no allowable load"):
-        text = f"it says {said[0].words!r}: allowable loads are wanted, those of a test or of LRFD are larger"
+    if said := _not_allowable(words):
+        text = f"it says {said!r}: allowable loads are wanted, those of a test or of LRFD are larger"
         yield group.refers("anchor.rated_figure", "published figure", clause, Open(text, "rating_figure"))
-    if rating.conditions_met is True and (less := told(rating.conditions, "holes not filled")):
-        text = f"the conditions say {less[0].words!r}: published loads are for every hole filled"
+    if rating.conditions_met is True and (less := _affirmed(rating.conditions, "holes not filled")):
+        text = f"the conditions say {less[0][0]!r}: published loads are for every hole filled"
         yield group.refers(id, "conditions of the rating", clause, Open(text, "conditions_not_met"))
-    elif rating.conditions_met is True and (other := told(rating.conditions, "other than the report")):
-        text = f"the conditions say {other[0].words!r}: published loads are for hardware and fasteners as listed"
+    elif rating.conditions_met is True and (other := _affirmed(rating.conditions, "other than the report")):
+        text = f"the conditions say {other[0][0]!r}: published loads are for hardware and fasteners as listed"
         yield group.refers(id, "conditions of the rating", clause, Open(text, "conditions_not_met"))
+
+
+def _affirmed(text: str, sort: str) -> list[tuple[str, str]]:
+    """Words of a sort that a text does not deny, each with its clause: 'no drywall screws' says that there are none."""
+    found = []
+    for clause in _CLAUSES.split(" ".join(text.split())):
+        for said in told(clause, sort):
+            before, _, after = clause.casefold().partition(said.words.casefold())
+            if not _DENIED.search(before) and not _NOT_USED.match(after):
+                found.append((said.words, clause))
+    return found
+
+
+def _not_allowable(words: str) -> str:
+    """The words by which a figure is none of allowable loads; a report may list both, and say which are used."""
+    own = _THIRD.sub("", " ".join(words.split()))
+    if found := _affirmed(own, "no allowable load"):
+        return found[0][0]
+    both = any(_ALLOWABLE.search(clause) and not re.search(r"\b(?:no|not)\b", clause) for clause in _CLAUSES.split(own))
+    factored = _affirmed(own, "factored load")
+    return next((said for said, clause in factored if not both or _USED.search(clause)), "")
 
 
 def _other_species(group: Group, words: str, context: Context | None) -> Iterator[str]:
@@ -73,16 +116,21 @@ def _other_size(group: Group, words: str) -> Iterator[str]:
     """Hardware is as wide as its piece; a hanger may be less deep, but no deeper, and not by as much as one likes."""
     b, d, near = float(group.section.b), float(group.section.d), judgment("hardware and its piece").value
     try:
-        sizes = [read_size(f"{broad}x{deep}") for broad, deep in dict.fromkeys(_SIZE.findall(words))]
+        sizes = [(read_size(f"{one['broad']}x{one['deep']}"), _plies(one), one[0]) for one in _SIZE.finditer(words)]
     except BeamcheckError:
         return
-    named = " and ".join(size.text for size in sizes)
-    wide = [float(size.d) for size in sizes if abs(float(size.b) - b) <= near]
+    named = " and ".join(dict.fromkeys(said for _, _, said in sizes))
+    wide = [float(size.d) for size, plies, _ in sizes if abs(float(size.b) * plies - b) <= near]
     least = judgment("depth of a hanger on its piece").value
     if sizes and not wide:
         yield f"it is for {named}, but {group.piece} is {show(b, 'length')} broad"
     elif wide and _comes_down(group) and not any(least * d <= deep <= d + near for deep in wide):
         yield f"it is for {named}, but {group.piece} is {show(d, 'length')} deep"
+
+
+def _plies(size: re.Match[str]) -> int:
+    many = (size["many"] or size["count"] or "1")[0].casefold()
+    return _PLIES.get(many) or int(many)
 
 
 def _too_thin(group: Group, words: str, context: Context | None) -> Iterator[str]:
@@ -92,19 +140,27 @@ def _too_thin(group: Group, words: str, context: Context | None) -> Iterator[str
     size = read_size(context.stock(group.into.stock).size)
     b = float(size.d if group.into.laid == "flat" else size.b * group.into.plies)
     for found in _THICK.finditer(words):
-        if _AT_MOST.search(words[: found.start()]):
+        if _AT_MOST.search(words[: found.start()]) or not _of_what_carries(found, words):
             continue
-        nominal = found["nominal"] or found["after"]
+        nominal = found["nominal"] or found["after"] or words[: found.start()].casefold().endswith("nominal ")
         needed = read(f"{found['least']} in", "length") - (judgment("nominal over dressed").value if nominal else 0.0)
         if needed > b + judgment("hardware and its piece").value:
             yield f"it says {found[0]!r}, but {group.into.name} is {show(b, 'length')} thick"
             return
 
 
+def _of_what_carries(found: re.Match[str], words: str) -> bool:
+    """Whether a measure is that of the carrying piece; a joist, a seat or a slab has one of its own."""
+    before, after = re.split(r"[,;]", words[: found.start()])[-1], words[found.end() :].lstrip()
+    if _CARRIES.search(before) or _CARRIES.match(after):
+        return True
+    return found["way"].casefold() == "thick" and not _ELSE.search(before) and not _ELSE.match(after)
+
+
 def _other_kind(group: Group, words: str) -> Iterator[str]:
-    kind = told(words, "hardware that lifts")
+    kind = _affirmed(words, "hardware that lifts")
     if kind and _comes_down(group):
-        yield f"{kind[0].words!r} is for what lifts, and {show(float(np.max(group.parts['down'])), 'force')} come down"
+        yield f"{kind[0][0]!r} is for what lifts, and {show(float(np.max(group.parts['down'])), 'force')} come down"
 
 
 def _comes_down(group: Group) -> bool:

@@ -225,7 +225,13 @@ def test_wood_that_nobody_knows_is_no_wood_of_the_report() -> None:
     ("for 3x12 and 4x12", "it is for 3x12 and 4x12, but B is 1 1/2 in broad"),
     ("some holes left out", "the conditions say"), ("here every second hole is nailed", "the conditions say"),
     ("nailed; drywall screws at the joist", "the conditions say 'drywall screws'"), ("not to be modified", ""),
-    ("seat bent on site", "the conditions say"), ("hurricane tie", "'hurricane tie' is for what lifts"),
+    ("seat bent on site", "the conditions say"), ("hangers modified on site", "the conditions say"),
+    ("hardware must not be modified", ""), ("hangers not cut, bent or modified", ""), ("no drywall screws", ""),
+    ("drywall screws are not used", ""), ("no drywall screws, roofing nails", "the conditions say 'roofing nails'"),
+    ("no fasteners substituted", ""), ("loads modified by C_D", ""), ("joists cut on site, tight to the girder", ""),
+    ("flanges cut on site", "the conditions say"), ("no empty holes", ""), ("two empty holes", "the conditions say"),
+    ("double 2x12 hanger", "it is for double 2x12"), ("no hurricane tie", ""),
+    ("hurricane tie", "'hurricane tie' is for what lifts"),
 ])  # fmt: skip
 def test_what_a_report_names_against_the_job(words: str, asked: str) -> None:
     """Species, breadth within 1/4 in (judgment), holes that are not filled; a 2x12 of Douglas Fir-Larch."""
@@ -236,6 +242,9 @@ def test_what_a_report_names_against_the_job(words: str, asked: str) -> None:
 @pytest.mark.parametrize(("words", "asked"), [
     ("average ultimate load of three tests", True), ("LRFD column", True), ("factored resistance", True),
     ("a third of the lowest ultimate load", False), ("ultimate load over 3", False), ("all holes filled", False),
+    ("1/3 of the average ultimate test load", False), ("ultimate test load / 3", False), ("not ultimate loads", False),
+    ("ASD and LRFD loads are listed, ASD used", False), ("ASD and LRFD listed, LRFD used", True), ("not LRFD", False),
+    ("ASD rather than LRFD", False), ("no ASD load, LRFD", True), ("allowable not given, ultimate load", True),
 ])  # fmt: skip
 def test_loads_of_a_test_are_no_allowable_loads(words: str, asked: bool) -> None:
     found = those(by_report(rated(conditions=words)), "anchor.rated_figure")
@@ -284,7 +293,11 @@ def test_a_hanger_takes_hold_of_three_fifths_of_its_piece_and_is_not_deeper(size
     ("4x10", 1, "on edge", "a header 5 1/4 inches or more thick", "it says '5 1/4 inches or more thick', but girder"),
     ("4x10", 1, "on edge", "nominal 4 in nominal thick header", ""), ("4x10", 1, "flat", "5 in thick", ""),
     ("2x10", 1, "on edge", "a header of at most 3 in thick", ""), ("2x10", 1, "on edge", "steel 1/8 in thick", ""),
-    ("4x10", 1, "on edge", "header 4 in thick nominal", ""),
+    ("4x10", 1, "on edge", "header 4 in thick nominal", ""), ("2x10", 1, "on edge", "nominal 2 in thick header", ""),
+    ("2x10", 1, "on edge", "joist 3 1/2 in wide", ""), ("2x10", 1, "on edge", "hanger 3 9/16 in wide", ""),
+    ("2x10", 1, "on edge", "6 in thick slab above", ""),
+    ("2x10", 1, "on edge", "header 3-1/2 in thick", "it says '3-1/2"),
+    ("2x10", 1, "on edge", "joist 1 1/2 in wide on a girder 3 in wide", "it says '3 in wide'"),
     ("4x10", 1, "on edge", "header 4 in thick", "it says '4 in"),
 ])  # fmt: skip
 def test_a_carrying_piece_thinner_than_the_report_asks_for(
