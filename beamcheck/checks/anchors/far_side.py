@@ -21,6 +21,7 @@ from ..core.asking.question import PlausibleAnswer, ask
 from ..core.result import Check
 from ..core.seat import answered
 from .cuts import hole_of
+from .denied import clauses, denied
 from .group import Group, round_force
 from .steel.back import back_checks, back_of
 from .unsaid import Open
@@ -85,7 +86,9 @@ def fastening(group: Group) -> str:
 def _nailed(group: Group, words: str) -> bool:
     """Whether nails hold a hanger to what is there. Those of a strap or post base may be those in the held piece."""
     named = NAMED.get(group.into.material or "") if isinstance(group.into, Existing) else None
-    by_name = named is not None and named.search(words) is not None
+    by_name = named is not None and any(
+        not denied(clause, *found.span()) for clause in clauses(words) for found in named.finditer(clause)
+    )
     return not group.rests and NAILED.search(words) is not None and not by_name
 
 

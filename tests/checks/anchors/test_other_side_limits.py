@@ -140,6 +140,9 @@ def test_nailed_hardware_is_known_by_its_report() -> None:
     ("concrete", "cast in, nails in every hole of the joist", False, False),
     ("concrete", "every hole nailed", True, False),
     ("steel", "steel of 0.05 in, every hole nailed", False, True),
+    ("concrete", "every hole nailed, not for concrete", False, True), ("steel", "nailed, no bolts", False, True),
+    ("masonry", "every hole nailed; not for brick or block", False, True),
+    ("concrete", "every hole nailed, anchor bolts are not used", False, True),
 ])  # fmt: skip
 def test_nails_go_into_wood_alone(material: str, words: str, rests: bool, asked: bool) -> None:
     """Unless the report names what is there, or how it goes onto it; those of a strap may be in the held piece."""

@@ -18,6 +18,7 @@ from ...core.context import Context
 from ...core.result import Check
 from ...core.trivial import negligible
 from ...core.wood.material import is_unknown
+from ..denied import clauses, denied
 from ..group import Group
 from ..unsaid import Open
 
@@ -35,11 +36,7 @@ _AT_MOST = re.compile(r"\b(?:at most|no more than|not more than|up to|less than|
 _CARRIES = re.compile(r"\b(?:girders?|headers?|ledgers?|trimmers?|carrying|supporting)\b", re.IGNORECASE)
 _ELSE = re.compile(r"\b(?:joists?|hangers?|hardware|seats?|flanges?|slabs?|walls?|concrete|masonry|subfloor|plywood|"
                    r"sheathing|plates?|washers?|steel|carried|held|supported)\b", re.IGNORECASE)  # fmt: skip
-_CLAUSES = re.compile(r"[;:,]|\.\s|\b(?:and|but)\b", re.IGNORECASE)
-_DENIED = re.compile(
-    r"\b(?:not|no|never|none|nothing|nor|without|rather than|instead of|reduced from)(?: (?:the|an?|any|to be|be|been|"
-    r"being|for|hangers?|hardware|fasteners?|nails|screws))* $", re.IGNORECASE)  # fmt: skip
-_NOT_USED = re.compile(r"(?: (?:loads?|values?|figures?|column))?(?: (?:is|are|was|were))? (?:not|never) "
+_USED = re.compile(r"(?: (?:loads?|values?|figures?|column))?(?: (?:is|are|was|were))? (?:not|never) "
                        r"(?:used|taken|allowed)\b", re.IGNORECASE)  # fmt: skip
 _USED = re.compile(r"\b(?:used|taken|entered)\b", re.IGNORECASE)
 _ALLOWABLE = re.compile(r"\b(?:ASD|allowable)\b", re.IGNORECASE)
@@ -79,10 +76,10 @@ def said_of_others(group: Group, context: Context | None) -> Iterator[Check]:
 def _affirmed(text: str, sort: str) -> list[tuple[str, str]]:
     """Words of a sort that a text does not deny, each with its clause: 'no drywall screws' says that there are none."""
     found = []
-    for clause in _CLAUSES.split(" ".join(text.split())):
+    for clause in clauses(text):
         for said in told(clause, sort):
-            before, _, after = clause.casefold().partition(said.words.casefold())
-            if not _DENIED.search(before) and not _NOT_USED.match(after):
+            start = clause.casefold().find(said.words.casefold())
+            if not denied(clause, start, start + len(said.words)):
                 found.append((said.words, clause))
     return found
 
@@ -92,7 +89,7 @@ def _not_allowable(words: str) -> str:
     own = _THIRD.sub("", " ".join(words.split()))
     if found := _affirmed(own, "no allowable load"):
         return found[0][0]
-    both = any(_ALLOWABLE.search(clause) and not re.search(r"\b(?:no|not)\b", clause) for clause in _CLAUSES.split(own))
+    both = any(_ALLOWABLE.search(clause) and not re.search(r"\b(?:no|not)\b", clause) for clause in clauses(own))
     factored = _affirmed(own, "factored load")
     return next((said for said, clause in factored if not both or _USED.search(clause)), "")
 

@@ -73,7 +73,8 @@ def test_the_class_that_a_certificate_names(size: str, words: str, more: dict[st
 
 @pytest.mark.parametrize(("words", "asks", "of_bending"), [
     ("vertical use only", "upright_only", True), ("for the posts", "evidence", True), ("glulam", "engineered", False),
-    ("16 ft", None, False), ("FRT", "fire_retardant", False),
+    ("16 ft", None, False), ("FRT", "fire_retardant", False), ("fire-retardant-treated", "fire_retardant", False),
+    ("FRT-W", "fire_retardant", False), ("ACQ, not fire retardant", None, False),
 ])  # fmt: skip
 def test_words_that_forbid_bending(words: str, asks: str | None, of_bending: bool) -> None:
     stock = sawn("6x12 dressed", evidence=f"stamp: mill 12, No.1, {words}")
