@@ -24,7 +24,7 @@ from ..unsaid import Open
 
 _SIZE = re.compile(
     r"(?:\b(?P<many>double|triple|[2-5][ -]ply) |\((?P<count>[2-5])\) ?)?"
-    r"(?<![\w.])(?P<broad>\d{1,2}) ?x ?(?P<deep>\d{1,2})(?![\w.])", re.IGNORECASE)  # fmt: skip
+    r"(?<![\w./])(?P<broad>\d{1,2}) ?x ?(?P<deep>\d{1,2})(?![\w.]|[ -]?\d{0,2}/)", re.IGNORECASE)  # fmt: skip
 _PLIES = {"d": 2, "t": 3}  # double, triple
 _THICK = re.compile(
     r"(?P<least>(?:\d{1,2}[ -])?\d{1,2}/\d{1,2}|\d{1,2}(?:\.\d{1,4})?) ?(?:in\b\.?|inch(?:es)?\b|\") ?"

@@ -230,6 +230,7 @@ def test_wood_that_nobody_knows_is_no_wood_of_the_report() -> None:
     ("drywall screws are not used", ""), ("no drywall screws, roofing nails", "the conditions say 'roofing nails'"),
     ("no fasteners substituted", ""), ("loads modified by C_D", ""), ("joists cut on site, tight to the girder", ""),
     ("flanges cut on site", "the conditions say"), ("no empty holes", ""), ("two empty holes", "the conditions say"),
+    ("for 1 1/2 x 11 1/4", ""), ("for 1 1/2 x 10", ""), ("10 x 1 1/2 in nails", ""),
     ("double 2x12 hanger", "it is for double 2x12"), ("no hurricane tie", ""),
     ("hurricane tie", "'hurricane tie' is for what lifts"),
 ])  # fmt: skip
