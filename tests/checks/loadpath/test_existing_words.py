@@ -55,6 +55,7 @@ def test_what_is_no_support(what: str) -> None:
     "steel beam above the doorway", "pipe column", "piles cut off level", "concrete wall under the stairs",
     "plywood on blocking", "joists on a ledger, 3 nails each", "triple studs in the wall beside the window",
     "steel column behind the curtain wall", "stud wall, not a curtain wall", "ledger on studs, not over the siding",
+    "header over the window wall", "stud wall, window wall beside it", "spandrel beam, the curtain wall hangs on it",
 ])  # fmt: skip
 def test_what_is_one_though_its_words_hold_such_a_word(what: str) -> None:
     assert "existing_carries" not in asked(what, "other")
