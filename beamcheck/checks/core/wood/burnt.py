@@ -48,7 +48,8 @@ NO_FACTOR = "with the value of the cold wood for a lasting load: no factor of th
 
 P = TypeVar("P", bound=Piece)
 
-_TIME = re.compile(r"(?<!\d)(\d+(?:\.\d+)?)[\s-]*(min|minutes?|h|hr|hours?)\b", re.IGNORECASE)
+_NUMBER, _HOURS, _MINUTES = r"(?<![\d.])(\d+(?:\.\d+)?)[\s-]*", r"(?:h|hrs?|hours?)\b", r"(?:mins?|minutes?)\b"
+_TIME = re.compile(rf"{_NUMBER}{_HOURS}(?:[\s,]*(?:and )?{_NUMBER}{_MINUTES})?|{_NUMBER}{_MINUTES}", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -183,10 +184,16 @@ def carrier_checks(name: str, under: Sequence[Any], fire: Fire) -> Iterator[Chec
 
 
 def lasts(said: str, minutes: float) -> bool:
-    """Whether an engineer, listing or report answers for what covers or holds, for all that time if one is named."""
+    """Whether an engineer, listing or report answers for what covers or holds, for all that time if one is named.
+
+    Of several times the least counts: which of them is that of the cover, nothing here can tell.
+    """
     read = read_evidence(said)
-    named = [float(number) * (60.0 if unit[0] in "hH" else 1.0) for number, unit in _TIME.findall(said)]
-    return (read.documented or read.answers_for("structure")) and not (named and max(named) < minutes)
+    named = [
+        60.0 * float(hours or 0) + float(more or minutes_alone or 0)
+        for hours, more, minutes_alone in _TIME.findall(said)
+    ]
+    return (read.documented or read.answers_for("structure")) and not (named and min(named) < minutes)
 
 
 def bracing_asked(name: str, kind: str, fire: Fire, path: str = "") -> Iterator[Question]:

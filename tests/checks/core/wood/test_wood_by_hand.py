@@ -99,7 +99,10 @@ PAPER = "boards, engineer's sheet no. 4 of 3 May 2025"
 @pytest.mark.parametrize(
     ("said", "minutes", "holds"),
     [(PAPER, 60.0, True), (f"{PAPER}, 60 min", 60.0, True), (f"{PAPER}, 59 minutes", 60.0, False),
-     (f"{PAPER}, 1 h", 60.0, True), (f"{PAPER}, 1 hour", 61.0, False), (f"{PAPER}, 30 min, 2 hr", 90.0, True),
+     (f"{PAPER}, 1 h", 60.0, True), (f"{PAPER}, 1 hour", 61.0, False),
+     (f"{PAPER}, 30 min, 2 hr", 90.0, False), (f"{PAPER}, 90 min, 2 hr", 90.0, True),
+     (f"{PAPER}, 1 h 30 min", 90.0, True), (f"{PAPER}, 1 hour and 29 minutes", 90.0, False),
+     (f"{PAPER}, 1.5 hrs", 90.0, True),
      (f"{PAPER}, 1.5 h", 90.0, True), ("gypsum board", 60.0, False), ("", 60.0, False)],
 )  # fmt: skip
 def test_what_lasts_as_long_as_is_asked(said: str, minutes: float, holds: bool) -> None:
