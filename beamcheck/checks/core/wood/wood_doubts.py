@@ -27,8 +27,12 @@ _MADE_GRADE = {  # layups, grades of composite lumber by their modulus, grades o
 }
 
 _CLASSES = {
-    "beams and stringers": re.compile(r"\bbeams? (?:and|&) stringers?\b|\bB ?& ?S\b", re.IGNORECASE),
-    "posts and timbers": re.compile(r"\bposts? (?:and|&) timbers?\b|\bP ?& ?T\b", re.IGNORECASE),
+    "beams and stringers": re.compile(
+        r"\bbeams? (?:and|&) stringers?\b|\bB ?& ?S\b|\btimbers? or (?:as )?beams?\b", re.IGNORECASE
+    ),
+    "posts and timbers": re.compile(
+        r"\bposts? (?:and|&) timbers?\b|\bP ?& ?T\b|\bstringers? or (?:as )?posts?\b", re.IGNORECASE
+    ),
 }
 
 

@@ -57,6 +57,8 @@ def test_a_doubt_of_bending_is_none_of_what_only_stands(upright: bool | None, sh
     ("6x12 dressed", "No.1 P&T", {}, "posts and timbers"), ("8x8 dressed", "No.1 B&S", {}, "beams and stringers"),
     ("8x8 dressed", "No.1 Posts & Timbers", {}, ""), ("4x12", "No.1 post and timber", {}, ""),
     ("6x12 dressed", "No.1 post and timber", {"graded_as": "posts and timbers"}, ""),
+    ("8x10 dressed", "No.1 as beams and stringers or posts", {}, ""),
+    ("6x12 dressed", "No.1 as posts and timbers or as beams", {}, ""),
     ("6x12 dressed", "No.1, beams and stringers, posts and timbers", {}, ""), ("6x12 dressed", "No.1", {}, ""),
 ])  # fmt: skip
 def test_the_class_that_a_certificate_names(size: str, words: str, more: dict[str, Any], other: str) -> None:
