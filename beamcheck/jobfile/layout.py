@@ -118,7 +118,7 @@ def _put(document: Any, keys: Keys, value: Any) -> None:
     for key, following in itertools.pairwise(keys):
         if isinstance(key, int):
             if key == len(thing):
-                thing.append(_inline({}))
+                _add(thing, {})
         elif key not in thing:
             thing[key] = _inline([] if isinstance(following, int) else {})
         thing = thing[key]
@@ -127,9 +127,23 @@ def _put(document: Any, keys: Keys, value: Any) -> None:
         if isinstance(last, int) or last in thing:
             thing.pop(last)
     elif isinstance(last, int) and last == len(thing):
-        thing.append(_inline(value))
+        _add(thing, value)
     else:
         thing[last] = _inline(value)
+
+
+def _add(entries: Any, value: Any) -> None:
+    """One more entry at the end of a list; where the others are tables of their own, so is it."""
+    from tomlkit import table
+    from tomlkit.items import AoT
+
+    if not isinstance(entries, AoT):
+        entries.append(_inline(value))
+        return
+    made = table()
+    for key, one in value.items():
+        made[key] = _inline(one)
+    entries.append(made)
 
 
 def _inline(value: Any) -> Any:
