@@ -160,7 +160,7 @@ def _sideways(run: PostRun, capacity: float) -> Iterator[Check]:
         return
     small = judgment("trivial share of capacity").value * capacity
     if most <= min(judgment("sideways push that any ends hold").value, small):
-        yield Check.keeps_rule(id, name, what, "statics", f"{words}: any fastening of its ends holds that: two toe-nails do")
+        yield Check.keeps_rule(id, name, what, "statics", f"{words}: any fastening of its ends holds that")
         return
     under, held = run.context.under(run.post.on), _existing_head(run)
     for end, by, field in (("foot", under, "foot_held_by"), ("head", held, "head_held_by")):
