@@ -36,14 +36,12 @@ _AT_MOST = re.compile(r"\b(?:at most|no more than|not more than|up to|less than|
 _CARRIES = re.compile(r"\b(?:girders?|headers?|ledgers?|trimmers?|carrying|supporting)\b", re.IGNORECASE)
 _ELSE = re.compile(r"\b(?:joists?|hangers?|hardware|seats?|flanges?|slabs?|walls?|concrete|masonry|subfloor|plywood|"
                    r"sheathing|plates?|washers?|steel|carried|held|supported)\b", re.IGNORECASE)  # fmt: skip
-_USED = re.compile(r"(?: (?:loads?|values?|figures?|column))?(?: (?:is|are|was|were))? (?:not|never) "
-                       r"(?:used|taken|allowed)\b", re.IGNORECASE)  # fmt: skip
 _USED = re.compile(r"\b(?:used|taken|entered)\b", re.IGNORECASE)
 _ALLOWABLE = re.compile(r"\b(?:ASD|allowable)\b", re.IGNORECASE)
 _THIRD = re.compile(  # allowable loads are a third of what tests give
     r"\b(?:third|1/3) of (?:the |its )?(?:average |mean |lowest |least )?(?:ultimate|breaking|failure|test)"
-    r"(?: (?:test|loads?|capacity|strength))*|"
-    r"\b(?:ultimate|breaking|failure|test)(?: (?:test|loads?|capacity|strength))* ?"
+    r"(?: (?:test|loads?|capacity|strength)){0,2}|"
+    r"\b(?:ultimate|breaking|failure|test)(?: (?:test|loads?|capacity|strength)){0,2} ?"
     r"(?:/|over|divided by) ?(?:3|three)\b|"
     r"\bfactor of (?:3|three) (?:on|to|over|against) (?:the )?(?:ultimate|breaking|failure|test)(?: loads?)?",
     re.IGNORECASE,
