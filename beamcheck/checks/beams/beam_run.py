@@ -50,7 +50,7 @@ class BeamRun:
     regions: list[Region]
     E: float
     soft: Callable[[], SolvedBeam]  # solves the beam once more, see `with_shear`
-    GA: float = 0.0  # stiffness in shear per area of the section, psi
+    GA: float  # stiffness in shear per area of the section, psi
 
     @cached_property
     def with_shear(self) -> SolvedBeam:

@@ -311,9 +311,9 @@ def _hole(region: Region, section: Section, spans: Sequence[Stretch], single_spa
 
 def _group(region: Region, cut: GroupCut, section: Section, spans: Sequence[Stretch]) -> Ruled:
     """What an anchor group takes. The standard asks for the net section; how much may go at all is judgment."""
-    if cut.width > broadest() * section.b:
+    if cut.width > broadest() * section.b + HAIR * section.d:
         return "refer", NET, "the slot takes more than a third of the breadth"
-    if height_lost(cut) > highest() * section.d:
+    if height_lost(cut) > (highest() + HAIR) * section.d:
         return "refer", NET, "the rows of holes and bores take more than a third of the depth"
     if in_a_middle_third(region, spans):
         return "refer", NET, "in the middle third of a span it is for an engineer"

@@ -3,8 +3,14 @@
 from __future__ import annotations
 
 import math
+from types import SimpleNamespace
+from typing import Any
 
+import numpy as np
 import pytest
+
+from beamcheck.checks.beams.bracing import Span
+from beamcheck.checks.beams.deflection import _promising
 
 from .beams import SAWN, beam, find, floor, known, result_of, said, seat, step, stock
 
@@ -181,3 +187,22 @@ def test_flat_use_bends_about_the_thin_way() -> None:
     E_flat, I_flat, span = 0.9 * 1.6e6, 12 * 6**3 / 12, 72.0
     expected = 5 * 10 * span**4 / (384 * 1.03 * E_flat * I_flat) + 10 * span**2 / (8 * (E_flat / 16) * (5 / 6) * 72)
     assert find(flat, "deflection under live load").demand == pytest.approx(expected)
+
+
+@pytest.mark.parametrize(("count", "overhang", "kept"), [
+    (24, False, range(24)), (25, False, [*range(10), 11]), (25, True, [12]), (24, True, range(24)),
+])  # fmt: skip
+def test_of_many_combinations_those_near_the_worst_are_read(count: int, overhang: bool, kept: Any) -> None:
+    """Of a bow of 1.00, 0.99 ... those down to 0.90 of the largest, and what rises as much. What comes down along a
+    straight line (the twelfth) bends nothing between two supports; the tip of an overhang goes down with it."""
+
+    def at(name: str, s: np.ndarray) -> np.ndarray:
+        along = (s - 24.0) / 48.0
+        return np.array([along, along * (1.0 - along)])
+
+    passing = [np.array([0.0, 0.9999 - 0.01 * i]) for i in range(count)]
+    passing[11], passing[12] = np.array([0.0, -1.0]), np.array([50.0, 0.5])
+    one: Any = SimpleNamespace(dead=SimpleNamespace(value=1.0), lasting=[np.zeros(2)] * count, passing=passing)
+    solved: Any = SimpleNamespace(lines=[(SimpleNamespace(at=at), "")])
+    numbers, rows = _promising(solved, Span(24.0, 72.0, overhang), one)
+    assert numbers.tolist() == list(kept) and rows.tolist() == [passing[i].tolist() for i in kept]

@@ -134,6 +134,8 @@ def below(*supports: float, length: float = 120.0) -> Any:
     ({"lands_from": "40 in", "lands_to": "88 in", "lands_at": "64 in"}, 16.0, 55.0, (32.0, 96.0)),
     ({"lands_from": "4 in", "lands_to": "36 in", "lands_at": "20 in"}, 16.0, 20.0, (0.0, 44.0)),
     ({"lands_from": "84 in", "lands_to": "116 in", "lands_at": "100 in"}, 16.0, 100.0, (76.0, 120.0)),
+    ({"lands_from": "63 in", "lands_to": "87 in", "lands_at": "75 in"}, 16.0, 55.0, (55.0, 95.0)),
+    ({"lands_from": "15 in", "lands_to": "47 in", "lands_at": "31 in"}, 16.0, 55.0, (7.0, 55.0)),
 ])  # fmt: skip
 def test_where_a_beam_or_a_row_presses(more: Any, spacing: float | None, x: float, row: Any) -> None:
     """Alone at its place; a row over half a spacing more at either end, its worst piece midway between the supports."""

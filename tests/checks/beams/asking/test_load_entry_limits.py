@@ -45,7 +45,9 @@ def test_places_of_fastenings(given: Any, ids: set[str]) -> None:
 
 @pytest.mark.parametrize(("start", "end", "near", "inner"), [
     (4, 8, 200 + OWN * 24, 100 + OWN * 12), (5, 7, 100 + OWN * 12, 100 + OWN * 12), (5.5, 6.5, None, 50 + OWN * 6),
+    (0, 5, 500 * 9.5 / 12 + OWN * 72, 500 * 2.5 / 12 - OWN * 12),
     (0, 4, 400 * 10 / 12 + OWN * 72, None), (8, 12, 400 * 10 / 12 + OWN * 72, None),
+    (7, 12, 500 * 9.5 / 12 + OWN * 72, 500 * 2.5 / 12 - OWN * 12),
 ])  # fmt: skip
 def test_shear_where_the_load_comes(start: float, end: float, near: float | None, inner: float | None) -> None:
     """Five depths from either end are near it (NDS 2018 3.4.3.3, memory), 5 ft of 12; V by statics, where it is."""

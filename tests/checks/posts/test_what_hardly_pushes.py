@@ -1,0 +1,63 @@
+"""What hardly lifts or pushes the ends of a post, and what pulls on nothing: forces are given."""
+
+from __future__ import annotations
+
+from types import SimpleNamespace
+from typing import Any
+
+import numpy as np
+import pytest
+
+from beamcheck.checks.posts import holding
+from beamcheck.checks.posts.statics import post_statics
+
+from .test_brackets import of, on_face, with_brackets
+
+
+def run(pressed: float = 0.0) -> Any:
+    post = SimpleNamespace(name="P", on="footing", foot_held_by=None, head_held_by=None)
+    context = SimpleNamespace(
+        under=lambda name: SimpleNamespace(name=name), anchor=lambda name: None,
+        structure=SimpleNamespace(pieces={}, joint_of_post=lambda name: None),
+    )  # fmt: skip
+    return SimpleNamespace(post=post, context=context, pressed=np.array([pressed]), combinations=[
+        SimpleNamespace(name="D")])  # fmt: skip
+
+
+@pytest.mark.parametrize(("push", "pressed", "capacity", "words"), [
+    (10.0, 500.0, 0.0, "2 % of its load"), (10.01, 500.0, 0.0, "not stated"), (0.5, 0.0, 0.0, "2 % of its load"),
+    (0.51, 0.0, 0.0, "not stated"), (75.0, 0.0, 7500.0, "any fastening"), (75.01, 0.0, 9000.0, "not stated"),
+    (75.0, 0.0, 7499.0, "not stated"), (50.0, 0.0, 5000.0, "any fastening"), (50.0, 0.0, 4999.0, "not stated"),
+])  # fmt: skip
+def test_what_hardly_pushes_sideways(
+    push: float, pressed: float, capacity: float, words: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """2 % of its load (common practice), half a pound (rounding), 75 lb and 1 % of what it carries (judgment)."""
+    monkeypatch.setattr(holding, "brackets_on", lambda run: [SimpleNamespace(name="K")])
+    monkeypatch.setattr(holding, "sideways_push", lambda run: np.array([push]))
+    found = list(holding._sideways(run(pressed), capacity))
+    assert [words in one.notes[0] for one in found] == [True] * (2 if words == "not stated" else 1)
+    assert [one.verdict for one in found] == (["refer"] * 2 if words == "not stated" else ["passes"])
+
+
+@pytest.mark.parametrize(("lift", "capacity", "verdicts"), [
+    (0.5, 0.0, []), (0.51, 0.0, ["refer"]), (20.0, 2000.0, ["passes"]), (20.01, 9000.0, ["refer"]),
+    (20.0, 1999.0, ["refer"]), (-5.0, 0.0, []),
+])  # fmt: skip
+def test_what_hardly_lifts(lift: float, capacity: float, verdicts: list[str]) -> None:
+    """Half a pound is rounding, 20 lb and 1 % of what it carries are next to nothing (judgment), at either end."""
+    for end in (holding._foot, holding._head):
+        assert [one.verdict for one in end(run(), np.array([lift]), capacity)] == verdicts
+
+
+def test_a_post_that_nothing_presses_has_no_sum() -> None:
+    """Nothing is added up where the largest sum is nothing, or lifts."""
+    for P in (0.0, -3.0):
+        nothing: Any = SimpleNamespace(P=np.array([P]))
+        assert post_statics(nothing) is None
+
+
+def test_a_row_that_pulls_though_its_bracket_brings_nothing() -> None:
+    """Its pull is known and counts in full: 3 x 400/(2 x 30.25)."""
+    found = of(with_brackets(on_face(live=0.0, pull=400.0)), "shear between the rows of a bracket")
+    assert found.demand == pytest.approx(1.5 * 400 / 5.5**2)
