@@ -157,7 +157,7 @@ def bracket_loads(
         found.append(
             Applied("D", start, end, w_start=W / (end - start), w_end=W / (end - start), what=SELF_WEIGHT, own=True)
         )
-    if accidental and isinstance(bracket.accidental, float) and bracket.accidental > 0.0:
+    if accidental and isinstance(bracket.accidental, float):
         found.append(Applied("L", projection, projection, P=bracket.accidental, what=ACCIDENTAL, applied="top"))
     straight = solve_beam(
         projection, [BeamSupport(0.0, "fixed")], found, depth=projection, EI=STIFF, GA_s=STIFF

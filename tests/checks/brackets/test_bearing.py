@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from beamcheck.checks.brackets.bearing import into_the_wall
+
 from ..anchors.anchors import said
-from .brackets import BENT, BRACED, CORBEL, STRAP, Data, body_of, bracket, find, loaded_body, structure, those
+from .brackets import BENT, BRACED, CORBEL, SOLID, STRAP, Data, body_of, bracket, find, loaded_body, structure, those
 
 SHAPES = {"braced": BRACED, "corbel": CORBEL, "bent": BENT}
 
@@ -64,3 +66,23 @@ def test_what_hangs_on_it_refers(shape: Data) -> None:
     assert find(loaded_body(shape, {"applied": "side", "bearing": None}), "hangs on its side").verdict == "refer"
     assert find(loaded_body(shape, {"applied": "below", "bearing": None}), "hangs below it").verdict == "refer"
     assert not those(loaded_body(shape, {"applied": "top"}), "hangs below it")
+
+
+@pytest.mark.parametrize(
+    ("at", "bearing", "inside"),
+    [("1 in", "2 in", False), ("0.99 in", "2 in", True), ("0 in", "2 in", True), ("0 in", None, False),
+     ("1 in", "1 in", False)],
+)  # fmt: skip
+def test_a_seat_that_would_begin_behind_the_face_of_the_wall_is_asked_about(
+    at: str, bearing: str | None, inside: bool
+) -> None:
+    """Its middle is half of its length out at least."""
+    load = {"what": "shelf", "live": "20 lb", "at": at, "applied": "top"} | ({"bearing": bearing} if bearing else {})
+    sound = {"what": "row", "live": "20 lb", "at": "5 in", "bearing": "2 in", "applied": "top"}
+    line = {"what": "books", "live": "5 plf", "applied": "top"}
+    found = list(into_the_wall(bracket(SOLID, carries=[sound, line, load])))
+    assert [(check.what, check.verdict) for check in found] == [("place of shelf", "refer")] * inside
+    if inside:
+        (asked,) = found[0].questions
+        assert (asked.field, asked.id.endswith(" 3")) == ("bracket.K.carries.3.at", True)
+        assert [answer.sets[0][1] for answer in asked.answers] == ["1 in"]

@@ -55,7 +55,7 @@ def legs_joined(
     T = np.asarray(br.top_tie(force.N, force.beta), dtype=float)
     # what presses down bears on the shoulder of the halving; what lifts is for the fasteners
     V = np.asarray(force.F - force.N * math.sin(math.radians(force.beta)), dtype=float)
-    most, up = float(np.max(T, initial=0.0)), -float(np.min(V, initial=0.0))
+    most, up = (max(0.0, float(np.max(each))) for each in (T, -V))
     must = f"the joint of top leg and wall leg must hold {show(most, 'force')} apart"
     if up > 0.5:
         must += f", and {show(up, 'force')} upwards"
@@ -67,7 +67,7 @@ def legs_joined(
         yield Check.refers(id, bracket.name, LEG_JOINT, CLAUSE, f"{text} (`legs_joint`)", ask=asked)
         return
     if joint.manner == "steel":
-        yield from _steel(bracket, shape, must, most, max(up, 0.0))
+        yield from _steel(bracket, shape, must, most, up)
         return
     assert joint.fastener is not None
     yield from _sound(bracket)
@@ -130,7 +130,7 @@ def _likely(bracket: Bracket, shape: Braced, most: float) -> list[PlausibleAnswe
     """A halved lap with a bolt on either side of a level check, where there is room; else steel by its report."""
     field = path_of(bracket, "shape.legs_joint")
     steel = {
-        "manner": "steel", "takes": f"{math.ceil(max(most, 1.0) / 10.0) * 10:g} lb", "both_sides": True,
+        "manner": "steel", "takes": _in_tens(most), "both_sides": True,
         "report": "report of its maker, with number and year",
     }  # fmt: skip
     answers = [PlausibleAnswer("a strap or a rod by its report", ((field, steel),))]
@@ -144,13 +144,18 @@ def _likely(bracket: Bracket, shape: Braced, most: float) -> list[PlausibleAnswe
     return answers
 
 
+def _in_tens(force: float) -> str:
+    """Rounded up, and no joint is offered that takes nothing."""
+    return f"{10 * max(1, math.ceil(force / 10.0))} lb"
+
+
 def _steel(bracket: Bracket, shape: Braced, must: str, most: float, up: float) -> Iterator[Check]:
     """A strap, an angle or a rod by its report."""
     joint, id = shape.legs_joint, "bracket.legs_joined"
     assert joint is not None
     asked: list[Question] = []
     if joint.takes is None:
-        asked.append(ask_for(bracket, "legs_steel", "shape.legs_joint.takes", [f"{math.ceil(most / 10.0) * 10:g} lb"]))
+        asked.append(ask_for(bracket, "legs_steel", "shape.legs_joint.takes", [_in_tens(most)]))
     if not joint.report.strip():
         asked.append(ask_for(bracket, "legs_report", "shape.legs_joint.report"))
     if joint.both_sides is None:

@@ -123,7 +123,7 @@ def _reactions(
         )  # fmt: skip
         yield replace(found, kind="force", demand=-least, combination=beam.combinations[worst].name)
     worst, most, before = int(np.argmax(propped)), float(np.max(propped)), float(np.max(alone))
-    if most > before + abs(before) * MORE + rounding:
+    if most > before + rounding:
         text = (
             f"{_with(names)} the beam presses there with {show(most, 'force')} instead of {show(before, 'force')}; its "
             "seat and what is below are not checked for that"

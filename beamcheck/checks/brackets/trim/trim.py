@@ -61,7 +61,7 @@ def trim_result(trim: Trim, context: Context) -> tuple[PieceResult, Reactions]:
     ]  # fmt: skip
     draft.assumptions = list(GENERAL[:1])
     loads = [Applied("D", 0.0, 0.0, P=trim.weight, what="own weight", own=True)]
-    if isinstance(trim.accidental, float) and trim.accidental > 0.0:
+    if isinstance(trim.accidental, float):
         loads.append(Applied("L", 0.0, 0.0, P=trim.accidental, what=ACCIDENTAL))
     solved = solve_beam(LONG, [BeamSupport(0.0, "fixed")], loads, depth=LONG, EI=STIFF, GA_s=STIFF)
     draft.checks = [*transfer_doubts(trim.name, context), *_fixings(trim, kind, solved, context)]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -9,6 +11,7 @@ import pytest
 from beamcheck.checks.brackets.covers.cover import cover_checks
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.loads import accidental_checks
+from beamcheck.checks.core.context import JOINTS, Context
 from beamcheck.checks.core.result import Check
 
 from ...anchors.anchors import said
@@ -71,6 +74,21 @@ def test_no_pocket_and_nothing_hidden_refer() -> None:
     piece = bracket({**SOLID, "pocket": None}, role="cover", cover=COVER)
     assert "`shape.pocket`" in said(cover_checks(family_of(piece), loads_of(piece, here, 5.0), here), "refer")
     assert "`cover.hides`" in said(checks(hides=[]), "refer")
+
+
+def test_groups_and_joints_where_it_is_fixed_are_offered_as_what_it_hides() -> None:
+    """Of the joints of a frame those of the frame or post that the cover is on."""
+    groups: Any = {"A": SimpleNamespace(into="post"), "B": SimpleNamespace(into="slab")}
+    joints = tuple(
+        SimpleNamespace(name=name, frame=frame, post=post)
+        for name, frame, post in (("J", "post", None), ("foot", None, "post"), ("far", "T", "P2"))
+    )
+    here = structure()
+    place = Context(replace(here.structure, anchors=groups, heads={JOINTS: joints}))
+    piece = bracket(SOLID, role="cover", cover={**COVER, "hides": []})
+    (asked,) = cover_checks(family_of(piece), loads_of(piece, here, 5.0), place)[0].questions
+    offered = [(answer.says, answer.sets) for answer in asked.answers]
+    assert offered == [(name, (("bracket.K.cover.hides", [name]),)) for name in ("A", "J", "foot")]
 
 
 def test_reveal() -> None:

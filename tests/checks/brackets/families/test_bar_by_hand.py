@@ -137,6 +137,8 @@ def test_its_sizes_weight_and_stiffness() -> None:
     assert (bar.back, bar.depth_at_back, bar.swells) == (3.0, 0.25, 0.0)
     assert bar.weight(0.02) == [(0.0, 8.0, pytest.approx(steel * W * T * 11.0))]
     assert gusset.weight(0.02) == [(0.0, 8.0, pytest.approx(steel * (W * T * 11.0 + 0.25 * 2.0 * 2.0 / 2.0)))]
+    deep = family_of(bracket({**GUSSET, "gusset_depth": "1 1/2 in", "gusset_edge": None}))
+    assert deep.weight(0.02)[0][2] == pytest.approx(steel * (W * T * 11.0 + 0.25 * 1.5 * 1.5 / 2.0))
     far = OUT**3 / 3.0 + OUT**2 * DOWN / 3.0  # the moment dies out to a far fixing
     assert bar.stiffness(None) == pytest.approx((1.0 / tip(1.0, OUT), E * I / far))
     assert gusset.stiffness(None) == pytest.approx((1.0 / tip(1.0, OUT), math.inf))

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from types import SimpleNamespace
+from typing import Any
 
 import numpy as np
 import pytest
 
 from beamcheck.analysis.fields.outline import outline_of
-from beamcheck.checks.brackets.families.solid_comparison import band
+from beamcheck.checks.brackets.families.solid_comparison import _along, _push, band
 from beamcheck.checks.brackets.families.solid_hand_rule import (
     EdgeLoad,
     HandRule,
@@ -127,3 +129,73 @@ def test_what_band_is_claimed() -> None:
     for edge, held in (("top", "bonded"), ("top", "springs"), ("soffit", "bonded")):
         found = band(edge, held)  # type: ignore[arg-type]
         assert found is not None and 0.0 < found[0] < found[1]
+
+
+# ---- beside a stress field ---------------------------------------------------------------------------------------
+
+
+def rule(**more: np.ndarray) -> HandRule:
+    """Sections at 2, 4, 6 and 8 in along an edge, the soffit 5 in below; stresses by the rule that are easy to tell."""
+    x = np.array([2.0, 4.0, 6.0, 8.0])
+    given = {"x_0": x, "x_s": x, "y_s": np.full(4, 5.0), "d": np.full(4, 5.0), "arm": np.array([1.6, 1.2, 0.8, 0.4]),
+             "top": np.array([80.0, 60.0, 40.0, 20.0]), "soffit": np.array([8.0, 6.0, 4.0, 2.0]), "shear": x,
+             "holds": np.array([True, True, False, False]), "phi": x, **more}  # fmt: skip
+    return HandRule(**given)
+
+
+def read(edge: str, *rows: tuple[float, float, float]) -> Any:
+    """A solved field 10 in out with stress read along one edge: (x, y, psi); what lies beyond 90 in is not read."""
+    x, y, sigma = np.array(rows).T if rows else np.zeros((3, 0))
+    there = SimpleNamespace(x=x, y=y, sigma_t=sigma)
+    return SimpleNamespace(
+        readable=lambda at: at[:, 0] < 90.0, outline=SimpleNamespace(P=10.0),
+        **{name: there for name in ("top", "soffit", "wall_edge") if name.startswith(edge)},
+    )  # fmt: skip
+
+
+def test_stress_of_the_field_between_two_places_along_the_top() -> None:
+    """Read at 8, 1.8, 2.2 and 4.4 in: at 2 in halfway; 4 in is 0.4 in from a place (up to 0.5), 6 in is too far."""
+    found = _along(read("top", (8.0, 0.0, 10.0), (1.8, 0.0, 90.0), (2.2, 0.0, 70.0), (4.4, 0.0, 62.0),
+                        (95.0, 0.0, 999.0)), "top", rule(), 60)  # fmt: skip
+    assert [one.x for one in found] == [2.0, 4.0, 8.0]
+    assert [one.field for one in found] == pytest.approx([80.0, 62.0 + 8.0 * 0.4 / 2.2, 10.0])
+    assert [one.hand for one in found] == [80.0, 60.0, 20.0] and found[0].ratio == pytest.approx(1.0)
+    assert [(one.d, one.arm, one.covered) for one in found] == [(5.0, 1.6, True), (5.0, 1.2, True), (5.0, 0.4, False)]
+    assert [one.counts for one in found] == [True, True, False]  # half of the largest, 45 psi, is worth a ratio
+
+
+def test_stress_along_the_wall_runs_down_it_and_that_of_the_soffit_is_pressure() -> None:
+    wall = _along(read("wall", (0.0, 1.0, 50.0), (0.0, 3.0, 30.0), (0.0, 8.2, 5.0)), "wall", rule(), 60)
+    assert [(one.x, one.field) for one in wall] == [(8.0, pytest.approx(5.0 + 25.0 * 0.2 / 5.2))]
+    near = _along(read("wall", (0.0, 1.8, 50.0), (0.0, 2.2, 30.0)), "wall", rule(), 60)
+    assert [(one.x, one.field, one.hand) for one in near] == [(2.0, pytest.approx(40.0), 80.0)]
+    soffit = _along(read("soffit", (2.1, 5.0, -9.0), (1.8, 5.0, -7.0), (4.0, 5.6, -6.0)), "soffit", rule(), 60)
+    assert [(one.x, one.field, one.hand) for one in soffit] == [(2.0, 9.0, 8.0)]  # the nearest place that is read
+
+
+def test_a_stress_that_is_rounding_says_nothing_and_nothing_read_compares_with_nothing() -> None:
+    low = _along(read("top", (2.0, 0.0, 0.9), (4.0, 0.0, 0.6)), "top", rule(), 60)
+    assert [one.counts for one in low] == [False, False]  # less than 1 psi
+    at = _along(read("top", (2.0, 0.0, 1.0), (4.0, 0.0, -1.0)), "top", rule(), 60)
+    assert [one.counts for one in at] == [True, False] and math.isnan(at[1].ratio)
+    assert _along(read("top"), "top", rule(), 60) == []
+    none = rule(**{name: np.zeros(0) for name in ("x_0", "x_s", "y_s", "d", "arm", "top", "soffit", "holds")})
+    assert _along(read("top", (2.0, 0.0, 9.0)), "top", none, 60) == []
+
+
+def test_as_many_sections_as_are_asked_for() -> None:
+    every = read("top", *((float(x), 0.0, 50.0) for x in (2, 4, 6, 8)))
+    assert [one.x for one in _along(every, "top", rule(), 2)] == [2.0, 8.0]
+    assert [one.x for one in _along(every, "top", rule(), 3)] == [2.0, 4.0, 8.0]
+
+
+def test_what_pushes_on_the_wall_face() -> None:
+    """Pressure times length times thickness at each place of contact, less the pulls of the anchors."""
+    wall = SimpleNamespace(length=np.array([[0.5], [0.5]]), cells=np.array([1, 0]),
+                           place=np.array([[(0.0, 9.0)], [(0.0, 10.0)]]))  # fmt: skip
+    solution = SimpleNamespace(contact=np.array([[8.0], [0.0]]), wall=wall)
+    field: Any = SimpleNamespace(solution=solution, mesh=SimpleNamespace(thickness=np.array([9.0, 3.0])), pulls=[7.0],
+                                 backing=SimpleNamespace(springs=[SimpleNamespace(y=2.0)]))  # fmt: skip
+    found = _push(field)
+    assert [(0.5 * (low + high), force) for low, high, force in found] == [(9.0, 8.0 * 0.5 * 3.0), (2.0, -7.0)]
+    assert [high - low for low, high, _ in found] == pytest.approx([0.01, 0.01])

@@ -145,6 +145,14 @@ def test_two_screws_into_the_end_of_a_butted_brace_cross_any_check(count: int, s
     assert sides <= said and (count == 1 or not any("check" in one for one in said))
 
 
-def test_a_joint_that_nothing_pulls_is_offered_ten_pounds() -> None:
-    (question,) = joined(None, up=0.0, T=0.0)[0].questions
-    assert question.answers[-1].sets[0][1]["takes"] == "10 lb"
+@pytest.mark.parametrize(
+    ("T", "says", "takes"), [(0.0, "0 lb", "10 lb"), (9.0, "9 lb", "10 lb"), (10.1, "10", "20 lb")]
+)
+def test_a_joint_that_hardly_anything_pulls_is_offered_ten_pounds(T: float, says: str, takes: str) -> None:
+    """Nothing is lifted where it is pressed down; a joint that takes 0 lb would be no answer."""
+    (found,) = joined(None, up=-1.0, T=T)
+    assert found.notes[0].startswith(f"the joint of top leg and wall leg must hold {says}")
+    assert found.questions[0].answers[-1].sets[0][1]["takes"] == takes
+    unsaid = {key: value for key, value in STEEL.items() if key != "takes"}
+    asked = find(joined(unsaid, up=-1.0, T=T), "joint of the legs")
+    assert asked.questions[0].answers[0].sets[0][1] == takes

@@ -131,7 +131,9 @@ def test_gap_exactly_as_needed_is_enough(simple: Context) -> None:
     assert needed is not None
     for gap, verdict in ((needed, "passes"), (needed * (1 - 1e-9), "fails")):
         exact = PropAsk("K1", near().model_copy(update={"gap": gap}), 8e3, 8e3)
-        assert find(asked(simple, exact), "gap under B").verdict == verdict
+        found = asked(simple, exact)
+        assert find(found, "gap under B").verdict == verdict
+        assert (found.free, found.touches) == (verdict == "passes", verdict == "fails")
 
 
 def test_gap_within_the_tolerance_is_not_shown_to_be_free(simple: Context) -> None:

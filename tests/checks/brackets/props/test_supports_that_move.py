@@ -85,3 +85,18 @@ def test_a_support_counts_by_how_much_it_brings_down_and_never_where_it_lifts() 
     assert float(gives[0]) == pytest.approx(0.75**2 * 1e-5 + 0.25**2 * 2e-5)
     still = with_supports(run, [Moving(), Moving()], [36.0, 40.0])
     assert [list(one) for one in still] == [[0.0, 0.0], [0.0, 0.0]]
+
+
+@pytest.mark.parametrize(("what", "free"), [("old girder", False), ("wall", True)])
+def test_a_gap_that_is_enough_is_not_free_over_a_beam_of_somebody_else(what: str, free: bool) -> None:
+    """How far that girder comes down is not known: the bracket below is not shown to stay clear of the beam."""
+    from .test_prop import ask, asked, context
+
+    seats = [beams.seat("0 ft"), beams.seat("12 ft", on="old")]
+    place = context(beams.beam(supports=seats, carries=[]), existing=[{**beams.LETTER, "name": "old", "what": what}])
+    found = asked(place, ask(gap="2 in"))
+    said = {check.what: check.verdict for check in found.checks}
+    assert said == {"gap under B": "passes", **({} if free else {"gap under B: old": "refer"})}
+    assert (found.free, found.touches) == (free, False)
+    tight = asked(place, ask(gap="0 in"))  # fails as it is: nothing more to ask
+    assert "gap under B: old" not in [check.what for check in tight.checks]

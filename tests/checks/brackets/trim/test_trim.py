@@ -203,3 +203,20 @@ def test_a_screw_whose_point_comes_out_holds_nothing(hangs: str, length: str, ou
     fixed = {"fastener": {**LAG, "length": length}, "rows": TWO}
     found = hung(fixed, weight="10 lb", hangs=hangs, wall=SURE)
     assert bool([one for one in found.checks if one.id == "anchor.length" and one.verdict == "fails"]) is out
+
+
+@pytest.mark.parametrize(
+    ("fixings", "more", "fields"),
+    [
+        ({"other": None}, {}, ["fixings.other"]),
+        ({"other": {key: value for key, value in OTHER.items() if key != "stock"}}, {}, ["fixings.other"]),
+        ({"through": None}, {}, ["fixings.through"]), ({}, {"stock": None}, ["stock"]),
+        ({"other": None, "through": None}, {"stock": None}, ["fixings.other", "fixings.through", "stock"]),
+    ],
+)  # fmt: skip
+def test_what_the_fasteners_go_through_and_into_is_asked_field_by_field(
+    fixings: Data, more: Data, fields: list[str]
+) -> None:
+    found = hung(fixings, **more)
+    assert [one.field for one in of(found, "fixings").questions] == [f"trim.T.{field}" for field in fields]
+    assert found.verdict == "refer" and not [one for one in found.checks if one.id.startswith("anchor.")]
