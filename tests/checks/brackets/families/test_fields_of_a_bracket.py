@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 from types import SimpleNamespace
 from typing import Any
 
@@ -151,7 +152,7 @@ def test_own_weight_is_that_of_its_outline_and_lies_where_it_is_deep(shape: Data
     assert shape is not SOLID or area == pytest.approx(88.5)
     assert sum(weight for _, _, weight in strips) == pytest.approx(0.02 * 3.5 * area)
     edges = [10.0 * i / 12.0 for i in range(13)]
-    assert [one[:2] for one in strips] == [pytest.approx(pair) for pair in zip(edges[:-1], edges[1:], strict=True)]
+    assert [one[:2] for one in strips] == [pytest.approx(pair) for pair in pairwise(edges)]
     heavy = [weight for _, _, weight in strips]
     assert heavy == sorted(heavy, reverse=True) and heavy[0] > heavy[-1]
     if shape is SOLID:

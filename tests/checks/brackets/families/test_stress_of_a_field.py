@@ -36,7 +36,7 @@ def edge(*rows: tuple[float, float, float, float]) -> Any:
 
 
 def field(stress: Any = ((0.0, 0.0, 0.0),), *, held: str = "springs", peak: float = 0.0, **edges: Any) -> Any:
-    """Stresses along the grain, across it and in shear, psi, a place each at (0, i); all but what is far out is read."""
+    """Stresses along the grain, across it and in shear, psi, each at a place (0, i); what is far out is not read."""
     places = np.array([(0.0, float(i)) for i in range(len(stress))])
     return SimpleNamespace(
         _everywhere=(places, np.array(stress, dtype=float)), readable=lambda at: at[:, 0] < 90.0,
