@@ -97,7 +97,7 @@ def _seat_of(
     broad, note = _breadth(beam, section, context, loads, l_b)
     if not all(lengths) or not broad or any(one.applied == "unknown" for one in loads):
         text = "how this point load reaches the beam, or the size of its seat, is not given"
-        return Check.refers(id, beam.name, title, BEARING, text, ask=_seat_asks(beam, context, loads), where=where)
+        return Check.refers(id, beam.name, title, BEARING, text, ask=seat_asks(beam, context, loads), where=where)
     P = solved.whole_force(loads)
     if section.round:
         text = "a seat on a round piece is for an engineer"
@@ -111,7 +111,7 @@ def _seat_of(
     return govern(Criterion(beam.name, title, BEARING, "stress", where, (note,), id=id), solved.combinations, calculate)
 
 
-def _seat_asks(beam: Beam, context: Context, loads: Sequence[Applied]) -> list[Question]:
+def seat_asks(beam: Beam, context: Context, loads: Sequence[Applied]) -> list[Question]:
     """How it comes on, and how long its seat is; of a piece above that is said in the entry of that piece."""
     found = []
     for load in loads:

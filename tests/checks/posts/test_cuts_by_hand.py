@@ -43,6 +43,7 @@ CUTS = [
     ([hole(1, up=2)], (1, 0, 6.5 * 5.5, 1.75 / 6.5, 1, 1.5)), ([hole(2, up=0.5)], (1.5, 0, 6 * 5.5, 0.75, 2, 6)),
     ([hole(2, up=7)], (1.5, 0, 6 * 5.5, 0.75, 2, 6)), ([hole(1, face="top")], (0, 1, 7.5 * 4.5, 0, 1, 2.25)),
     ([hole(1, face="top"), hole(1, up=2)], (1, 1, 6.5 * 4.5, 1.75 / 6.5, 1, 1.5)),
+    ([notch(7, long=0.5)], (7, 0, 0.5 * 5.5, 3.5, 0.5, 0.5)),
     ([notch(1.5)], (1.5, 0, 6 * 5.5, 0.75, 4, 6)), ([notch(1.5, "bottom")], (1.5, 0, 6 * 5.5, 0.75, 4, 6)),
     ([notch(1.5), notch(1.5, "bottom")], (3, 0, 4.5 * 5.5, 0, 4, 4.5)),
     ([notch(2), notch(1, "bottom")], (3, 0, 4.5 * 5.5, (2 * 2.75 - 3.25) / 4.5, 4, 4.5)),
@@ -90,6 +91,7 @@ def test_what_a_survey_found_counts_below_the_top() -> None:
     ([mortise(3.5, 5.5, long=16.01)], {}, "refer"),  # cheeks of 2 in: eight times (judgment)
     ([hole(1)], {"section": Section(8.0, 8.0, 8.0, round=True)}, "refer"),
     ([hole(1, face="top")], {"section": Section(3.0, 5.5, 1.5), "plies": 2}, "refer"),
+    ([hole(5, face="top")], {}, "refer"), ([notch(6.6, long=8)], {}, "refer"),  # cheeks of 1/4 in, a strip of 0.9 in
     ([mortise(7.5, 5.5, long=0.01)], {}, "fails"), ([hole(5.5, face="top")], {}, "fails"),
 ])  # fmt: skip
 def test_what_is_left_is_not_counted(cuts: list[Data], more: Any, verdict: str) -> None:

@@ -10,6 +10,7 @@ import pytest
 
 from beamcheck.checks.posts import holding
 from beamcheck.checks.posts.statics import post_statics
+from beamcheck.model.existing import Existing
 
 from .test_brackets import of, on_face, with_brackets
 
@@ -61,3 +62,45 @@ def test_a_row_that_pulls_though_its_bracket_brings_nothing() -> None:
     """Its pull is known and counts in full: 3 x 400/(2 x 30.25)."""
     found = of(with_brackets(on_face(live=0.0, pull=400.0)), "shear between the rows of a bracket")
     assert found.demand == pytest.approx(1.5 * 400 / 5.5**2)
+
+
+@pytest.mark.parametrize("live", [0.5, 0.25])
+def test_a_row_whose_bracket_brings_less_than_a_pound(live: float) -> None:
+    """It pulls with what it is said to under the most that comes, however little that is."""
+    found = of(with_brackets(on_face(live=live, pull=400.0)), "shear between the rows of a bracket")
+    assert found.demand == pytest.approx(1.5 * 400 / 5.5**2)
+
+
+WALL = Existing.model_validate({"name": "footing", "what": "footing", "material": "concrete"})
+
+
+@pytest.mark.parametrize(("lift", "under", "ids"), [
+    (21.0, WALL, ["post.uplift_foot", "taken"]), (20.0, WALL, ["post.uplift_foot"]),
+    (21.0, SimpleNamespace(name="Q"), ["post.uplift_foot"]),
+])  # fmt: skip
+def test_a_foot_held_by_an_anchor(lift: float, under: Any, ids: list[str], monkeypatch: pytest.MonkeyPatch) -> None:
+    """The anchor is checked by itself; what it is fastened to must take what is more than next to nothing."""
+    monkeypatch.setattr(holding, "uplift_taken", lambda *all: [SimpleNamespace(id="taken", verdict="refer")])
+    made = run()
+    made.context.anchor, made.context.under = lambda name: SimpleNamespace(name="A"), lambda name: under
+    found = list(holding._foot(made, np.array([lift]), 2000.0))
+    assert [one.id for one in found] == ids and found[0].verdict == "passes"
+    assert "checked in anchor A" in found[0].notes[0]
+
+
+@pytest.mark.parametrize(("under", "takes", "verdicts", "field"), [
+    (WALL, None, ["passes", "refer"], "existing.footing.takes_uplift"),
+    (WALL, 400.0, ["passes", "stated"], ""), (SimpleNamespace(name="Q"), None, ["passes", "refer"], "ruling"),
+])  # fmt: skip
+def test_a_foot_in_a_base(
+    under: Any, takes: float | None, verdicts: list[str], field: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The base is checked as a joint; what takes its uplift is stated, asked of what is there, or of an engineer."""
+    monkeypatch.setattr(holding, "_stated", lambda *all: SimpleNamespace(verdict="stated", questions=()))
+    made = run()
+    made.context.structure.joint_of_post = lambda name: SimpleNamespace(name="J")
+    stated = under if takes is None else under.model_copy(update={"takes_uplift": takes})
+    made.context.under = lambda name: stated
+    found = list(holding._foot(made, np.array([300.0]), 1e6))
+    assert [one.verdict for one in found] == verdicts and "checked in joint J" in found[0].notes[0]
+    assert [one.field for one in found[1].questions] == [field] * bool(field)

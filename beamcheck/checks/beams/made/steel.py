@@ -33,7 +33,7 @@ from ..bending import SMALL, ask_upright, rule_checks
 from ..bracing import Span, bracing_of
 from ..deflection import deflection_checks, finish_checks, limits_of
 from ..ends import end_checks
-from ..load_entry import unsaid_entry
+from ..load_entry import seat_asks, unsaid_entry
 from ..seats import Seat, ask_seat, contact_of
 
 Array = np.ndarray
@@ -81,7 +81,7 @@ def steel_checks(run: BeamRun, context: Context) -> Iterator[Check]:
     for seat in run.seats:
         yield from _at_seat(of, seat, context)
     yield from rule_checks(beam, context.stock(beam.stock), run.spans, run.size, run.section, run.seats)
-    yield from _forces_on_top(of)
+    yield from _forces_on_top(of, context)
     yield from _for_an_engineer(of, context.stock(beam.stock))
 
 
@@ -233,7 +233,7 @@ def _flange(of: _Rolled, seat: Seat, forces: Array, b: float, l_b: float) -> Che
     return govern(criterion, run.solved.combinations, calculate)
 
 
-def _forces_on_top(of: _Rolled) -> Iterator[Check]:
+def _forces_on_top(of: _Rolled, context: Context) -> Iterator[Check]:
     """Point loads on the top flange: the web under them, and its swaying where the lower flange is free."""
     solved = of.run.solved
     for unsaid in {(load.what, load.entry): load for load in solved.loads if load.applied == "unknown"}.values():
@@ -242,9 +242,14 @@ def _forces_on_top(of: _Rolled) -> Iterator[Check]:
     for x, what in dict.fromkeys((load.start, load.what) for load in points):
         here = [load for load in points if (load.start, load.what) == (x, what)]
         forces = of.run.solved.whole_force(here)
-        lengths = [load.bearing or 0.0 for load in here]
+        lengths = [load.bearing for load in here if load.bearing]
         name, where = what.removeprefix("from ") or "a point load", show(x, "length")
-        yield from _web(of, name, where, forces, min(lengths))
+        if len(lengths) < len(here):
+            text, asks = "the size of its seat is not given", seat_asks(of.run.beam, context, here)
+            title = f"seat of {name} on the top"
+            yield Check.refers("beam.load_seat", of.run.beam.name, title, f"{AISC} J10", text, ask=asks, where=where)
+        else:
+            yield from _web(of, name, where, forces, min(lengths))
         yield from _sways(of, name, where, forces)
 
 

@@ -91,6 +91,16 @@ def test_what_is_asked_of_a_report_allows_the_cut_there_is() -> None:
         assert path == question.field and (value if field == "end_notch" else value["largest"]) == first
 
 
+@pytest.mark.parametrize("at", [30.0, 73.5, 120.0])
+def test_the_answer_that_a_report_allows_a_hole_closes_it(at: float) -> None:
+    """Wherever it lies along the piece: what is answered allows one like it, and no other place is spoken of."""
+    (question,) = rule(hole(2, at), lvl(size="1 3/4 in x 12 in")).questions
+    (allows, _), (none, word) = (answer.sets[0] for answer in question.answers)
+    assert (allows, none, word) == ("stock.wood.report.holes", "stock.wood.report.holes", "none")
+    said = dict(question.answers[0].sets)["stock.wood.report.holes"]
+    assert rule(hole(2, at), lvl(size="1 3/4 in x 12 in", report={"holes": said})).verdict == "passes"
+
+
 @pytest.mark.parametrize(("wood", "fastener", "by_report"), [
     (glulam(), True, False), (lvl(), True, True), (lvl(), False, False),
 ])  # fmt: skip

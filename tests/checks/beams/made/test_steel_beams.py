@@ -249,6 +249,43 @@ def test_a_post_on_the_flange_counts_with_all_that_comes_at_once() -> None:
     assert folds.capacity == pytest.approx(deep, rel=1e-9)
 
 
+@pytest.mark.parametrize(("bearings", "l_b"), [(("6 in", "4 in"), 4.0), (("4 in", "6 in"), 4.0)])
+def test_of_several_loads_in_one_place_the_shortest_seat_counts(bearings: tuple[str, str], l_b: float) -> None:
+    """J10-2: F_y t_w (2.5 k + l_b)/1.5."""
+    loads = [{"what": "post", kind: "1000 lb", "at": "8 ft", "applied": "top", "bearing": one}
+             for kind, one in zip(("dead", "live"), bearings, strict=True)]  # fmt: skip
+    yields = find(result_of(girder(carries=loads), wood=steel()), "web yields at post")
+    assert yields.capacity == pytest.approx(F_Y * 0.23 * (2.5 * 0.33 + l_b) / 1.5, rel=1e-9)
+    assert yields.demand == pytest.approx(2000)
+
+
+@pytest.mark.parametrize(("bearings", "fields"), [
+    (("4 in", None), ["beam.B.carries.2.bearing"]), ((None, "4 in"), ["beam.B.carries.1.bearing"]),
+    ((None, None), ["beam.B.carries.1.bearing", "beam.B.carries.2.bearing"]), (("4 in", "4 in"), []),
+])  # fmt: skip
+def test_a_load_whose_seat_nobody_gives_is_asked_for_it(bearings: tuple[str | None, ...], fields: list[str]) -> None:
+    """What is not said fails nothing: the web yields and folds over a length that has to be told."""
+    loads = [{"what": "post", kind: "1000 lb", "at": "8 ft", "applied": "top", **({"bearing": one} if one else {})}
+             for kind, one in zip(("dead", "live"), bearings, strict=True)]  # fmt: skip
+    result = result_of(girder(carries=loads), wood=steel())
+    assert result.verdict == ("refer" if fields else "passes")
+    assert [one.field for check in result.checks if check.verdict == "refer" for one in check.questions] == fields
+    webs = [check.what for check in result.checks if check.id == "steel.web" and check.what.endswith("post")]
+    assert webs == ["web sways under post"] if fields else len(webs) == 3
+
+
+def test_a_seat_narrower_than_the_flange() -> None:
+    """It presses on 4 of 5 1/4 in: less of the flange stands out, under more pressure. V = w L/2 at the very end."""
+    narrow = girder(supports=[seat("0 ft", bearing_width="4 in"), seat("16 ft")])
+    result = result_of(narrow, wood=steel())
+    R = (500 + 5.1854 / 144 * 490) * 8
+    flange = find(result, "flange over support 1 on wall")
+    M = R / (4 * 5.5) * ((4 - 0.23) / 2) ** 2 / 2
+    assert flange.demand and flange.demand**2 * F_Y / 4 / 1.67 == pytest.approx(M, rel=1e-4)
+    assert find(result, "shear").demand == pytest.approx(R, rel=1e-4)
+    assert result.inputs[2][0] == "section" and "8.14 in deep" in result.inputs[2][1]
+
+
 @pytest.mark.parametrize(("pounds", "long", "C"), [
     (10150, 192.0, 960e6), (10300, 192.0, 480e6), (1000, 101.0, 960e6), (1000, 100.0, None),
 ])  # fmt: skip

@@ -156,6 +156,7 @@ def test_the_nails_that_are_offered_are_the_fewest_that_carry(plf: int, rows: in
     assert [(one["rows"], one["spacing"], one["size"]) for one in offered] == (
         [(rows, f"{inches} in", "10d common")] if rows else []
     )
+    assert all(one["from_both_sides"] is True for one in offered)
     if rows:
         assert plf / 2 <= rows * 118.5 * 12 / inches
         again = result_of({**one, "plies_schedule": offered[0]}, wood=TWO_BY_TWELVE)
