@@ -7,7 +7,6 @@ gives the same bytes.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
 from itertools import chain
 from typing import Any
@@ -18,7 +17,7 @@ from ...checks.core.result import JobResult, PieceResult
 from ...checks.core.summary import MEANING
 from ...provenance import Source
 from ..spool import Spool
-from .canonical import FORMAT, digest_of, record_text
+from .canonical import FORMAT, digest_of, lines_of, record_text
 from .records import NUMBERS, record, record_schema
 
 _NO_PIECES = b'\n "pieces": []'  # only the outermost keys stand behind one space
@@ -48,8 +47,7 @@ def result_json_pieces(result: JobResult) -> Iterator[bytes]:
         """Each made, written and counted into the digest before the next."""
         for piece in result.pieces:
             made = record(piece)
-            text = json.dumps(made, indent=1, allow_nan=False).replace("\n", "\n  ")
-            texts.write(f"{',' * bool(texts.length)}\n  {text}".encode("ascii"))
+            texts.write(f"{',' * bool(texts.length)}\n  {lines_of(made, '  ')}".encode("ascii"))
             yield made
 
     digest = digest_of({**found, "pieces": pieces()})

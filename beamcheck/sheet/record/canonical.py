@@ -7,6 +7,7 @@ import json
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+_on_one_line = json.JSONEncoder(allow_nan=False).encode
 FORMAT = 2  # of the result as JSON; counted up when a key changes its name or meaning
 
 
@@ -37,4 +38,25 @@ def _canonical(value: Any) -> bytes:
 
 def record_text(record: Mapping[str, Any]) -> str:
     """A result as it is written: JSON in ASCII, with a line end."""
+    return lines_of(record) + "\n"
+
+
+def record_text_before(record: Mapping[str, Any]) -> str:
+    """The same as versions before 0.3 wrote it, so that a file of theirs is not taken for one that was edited."""
     return json.dumps(record, indent=1, allow_nan=False) + "\n"
+
+
+def lines_of(value: Any, margin: str = "") -> str:
+    """JSON in ASCII, what holds no other list or record on one line; `margin`: of what holds it all."""
+    if isinstance(value, dict) and any(map(_holds, value.values())):
+        ends, inside = "{}", [f"{json.dumps(key)}: {lines_of(one, margin + ' ')}" for key, one in value.items()]
+    elif isinstance(value, list) and any(map(_holds, value)):
+        ends, inside = "[]", [lines_of(one, margin + " ") for one in value]
+    else:
+        return _on_one_line(value)
+    joint = f"\n{margin} "
+    return f"{ends[0]}{joint}{f',{joint}'.join(inside)}\n{margin}{ends[1]}"
+
+
+def _holds(value: Any) -> bool:
+    return isinstance(value, (dict, list))

@@ -24,7 +24,7 @@ from pydantic import BaseModel, ValidationError
 from ...lettering import legible
 from ...own_digest import digest_fits
 from ...records import dataclass
-from .canonical import FORMAT, digest_of, record_text
+from .canonical import FORMAT, digest_of, record_text, record_text_before
 from .page_mark import OPENING, page_digest
 from .page_text import Page, broken
 from .pdf_mark import JOB, RESULT
@@ -211,7 +211,7 @@ def changed_since(raw: bytes) -> str:
             return edited
         if "digest" not in record:
             return unknown
-        as_written = text.replace("\r\n", "\n") == record_text(record)
+        as_written = text.replace("\r\n", "\n") in (record_text(record), record_text_before(record))
         return "" if as_written and record["digest"] == digest_of(record) else edited
     fits = digest_fits(text)
     return unknown if fits is None else "" if fits else edited

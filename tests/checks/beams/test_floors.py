@@ -55,6 +55,15 @@ def test_frequency_by_beam_theory() -> None:
     assert f"{224.809 * L**3 / (48 * E * I_X):.3f} in" in words
 
 
+@pytest.mark.parametrize(("span", "told"), [(58.0, "swings with 98.7 Hz"), (57.0, "swings with more than 100 Hz")])
+def test_nobody_reads_a_frequency_to_five_digits(span: float, told: str) -> None:
+    """f = (pi/2) sqrt(386.1 E I/(W L^3)): 98.7 Hz over 58 in, 102.2 Hz over 57 in."""
+    assert math.pi / 2 * math.sqrt(386.1 * E * I_X / (D * span**4)) == pytest.approx(98.7 * (58 / span) ** 2, rel=0.001)
+    loads = [floor(dead="10 psf", live="40 psf", width="16 in", dead_includes_own_weight=True)]
+    short = beam(supports=[seat("0 ft"), seat(f"{span} in")], carries=loads, spacing="16 in")
+    assert told in " ".join(result_of(short, wood=WOOD).assumptions)
+
+
 def test_the_table_of_the_code_is_named_and_permits_nothing() -> None:
     """IRC 2018 Table R502.3.1(2), Hem-Fir No.2 2x10 at 16 in, 40 and 10 psf: 15 ft 2 in (memory, reproduced)."""
     words = " ".join(result_of(joist(), wood=WOOD).assumptions)

@@ -59,6 +59,30 @@ def test_the_digest_outlives_another_writer_of_json() -> None:
     assert digest_of(record) != digest_of({**record, "b": [1.0000000000000002, 2.5, None, True]})
 
 
+def test_a_result_is_written_with_what_holds_nothing_else_on_one_line() -> None:
+    text = result_json(check_text(FAILS))
+    record = json.loads(text)
+    assert list(json.loads(text)) == list(record)
+    every = [line.strip().rstrip(",") for line in text.splitlines()]
+    for check in record["pieces"][0]["checks"]:
+        assert f'"demand": {json.dumps(check["demand"])}' in every
+    depth = 0
+    for line in text.splitlines():  # each level is one space further in; brackets in texts are none
+        bare = re.sub(r'"(?:[^"\\]|\\.)*"', "", line)
+        opened, closed = len(re.findall(r"[\[{]", bare)), len(re.findall(r"[\]}]", bare))
+        assert len(line) - len(line.lstrip()) == depth - (bare.strip()[:1] in ("]", "}"))
+        depth += opened - closed
+    assert depth == 0
+
+
+def test_a_result_that_an_earlier_version_wrote_is_not_taken_for_an_edited_one() -> None:
+    """They wrote each value on a line of its own."""
+    record = json.loads(result_json(check_text(FAILS)))
+    before = json.dumps(record, indent=1) + "\n"
+    assert changed_since(before.encode()) == ""
+    assert changed_since(before.replace(": 40.0", ": 41.0").replace('"fails"', '"passes"').encode()) != ""
+
+
 @pytest.mark.parametrize("text", [PASSES, FAILS, STRANGE])
 def test_page_and_json_give_the_job_and_the_result_back(text, tmp_path) -> None:
     result = check_text(text, "job.toml")

@@ -37,13 +37,13 @@ def _felt(run: BeamRun, context: Context) -> Iterator[str]:
     span = run.spans[0].length
     under = float(fl.sag_under_a_force(P=KILONEWTON, L=span, E=run.E, I=float(run.section.inertia(SilentPad()))))
     text = (
-        f"For information, no verdict: under what lies on it for good it swings with {f:.1f} Hz "
+        f"For information, no verdict: under what lies on it for good it swings with {_hertz(f)} "
         f"(from {judgment('frequency of a floor that few feel').value:g} Hz few complain)"
     )
     joists = [g for one in context.structure.beams_on(run.beam.name) if (g := _of(one, context)) is not None]
     if joists:
         both = float(fl.system_frequency(f_j=min(joists), f_g=f))
-        text += f", together with the joists on it with {both:.1f} Hz"
+        text += f", together with the joists on it with {_hertz(both)}"
     if run.beam.spacing is not None:
         most = float(fl.allowed_under_1_kn(L=span))
         text += (
@@ -65,6 +65,10 @@ def frequency(run: BeamRun) -> float | None:
         return None
     I = float(run.section.inertia(SilentPad()))  # noqa: E741
     return float(fl.floor_frequency(E=run.E, I=I, W=weight, L=run.spans[0].length))
+
+
+def _hertz(f: float) -> str:
+    return f"{f:.1f} Hz" if f < 100.0 else "more than 100 Hz"
 
 
 def _code_span(beam: Beam, stock: Stock, run: BeamRun) -> Iterator[str]:
