@@ -8,15 +8,31 @@ import json
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from math import isclose
 
 from ....checks.core.result import JobResult, PieceResult
 from ....records import dataclass
 from .sides import KINDS, other_side
 from .turned import ends_of, turned
 
-_DIGITS = 10  # significant: two figures that agree in them are one
-_LONG_NUMBER = re.compile(r"-?[0-9]{1,30}\.[0-9]{6,30}(?:e[+-]?[0-9]{1,3})?|-?[0-9.]{1,30}e-[0-9]{1,3}")
+_DIGITS = 4  # of ratios, for a first glance
+_NUMBER = r"-?[0-9]{1,30}(?:\.[0-9]{1,30}(?:e[+-]?[0-9]{1,3})?|e-[0-9]{1,3})"
+_SAME = 1e-8  # two figures of one solver that differ by no more than this of their size are one
 _NOTHING = 1e-9  # what a solver leaves of nothing
+
+
+@dataclass(frozen=True)
+class _Bare:
+    """A piece as text with a mark in place of each name and number; the names and the numbers in their order."""
+
+    text: str
+    names: tuple[str, ...]
+    numbers: tuple[float, ...]
+
+    def same(self, other: _Bare) -> bool:
+        """All but the names."""
+        pairs = zip(self.numbers, other.numbers, strict=False)
+        return self.text == other.text and all(isclose(*pair, rel_tol=_SAME, abs_tol=_NOTHING) for pair in pairs)
 
 
 @dataclass(frozen=True)
@@ -45,7 +61,7 @@ def groups_of(result: JobResult) -> tuple[Group, ...]:
     pattern = re.compile("|".join(rf"\b{re.escape(name)}\b" for name in sorted(names, key=len, reverse=True) if name))
     made: list[Group] = []
     by_outline: dict[tuple[object, ...], list[int]] = {}
-    bare: dict[int, tuple[str, tuple[str, ...]]] = {}
+    bare: dict[int, _Bare] = {}
     for index, piece in enumerate(result.pieces):
         places = by_outline.setdefault(_outline(piece), [])
         for place in places:
@@ -53,8 +69,8 @@ def groups_of(result: JobResult) -> tuple[Group, ...]:
             for one, at in ((group.first, group.index), (piece, index)):
                 if at not in bare:
                     bare[at] = _without_names(one, pattern)
-            if bare[group.index][0] == bare[index][0]:
-                both = zip(bare[group.index][1], bare[index][1], strict=True)
+            if bare[group.index].same(bare[index]):
+                both = zip(bare[group.index].names, bare[index].names, strict=True)
                 renamed = tuple((was, now) for was, now in both if was != now and was != group.first.name)
                 made[place] = replace(group, pieces=(*group.pieces, piece), renamed=(*group.renamed, renamed))
                 break
@@ -112,9 +128,9 @@ def _mirrored(
         here, there = as_read(first, piece), as_read(piece, first, turn=True)
         if here is None or there is None:
             continue
-        (text, were), (image, named) = _without_names(here, names), _without_names(there, names, mirror=True)
-        if text == image:
-            both = zip(were, map(other_side, named), strict=True)
+        was, image = _without_names(here, names), _without_names(there, names, mirror=True)
+        if was.same(image):
+            both = zip(was.names, map(other_side, image.names), strict=True)
             return place, tuple((was, now) for was, now in both if now not in (was, other_side(was)))
     return None
 
@@ -125,29 +141,23 @@ def _outline(piece: PieceResult) -> tuple[object, ...]:
     return piece.kind, piece.verdict, tuple(check.id for check in piece.checks), ratios
 
 
-def _without_names(
-    piece: PieceResult, pattern: re.Pattern[str], *, mirror: bool = False
-) -> tuple[str, tuple[str, ...]]:
-    """All of a piece as text, with a number in place of each name; and the names in the order of these numbers.
-
-    `mirror`: left and right change places before.
-    """
+def _without_names(piece: PieceResult, names: re.Pattern[str], *, mirror: bool = False) -> _Bare:
+    """`mirror`: left and right change places before."""
     from ...record.records import record
 
     found: dict[str, int] = {}
+    numbers: list[float] = []
 
-    def number(name: re.Match[str]) -> str:
-        return f"\x00{found.setdefault(name[0], len(found))}\x00"
+    def mark(one: re.Match[str]) -> str:
+        if one["number"]:
+            numbers.append(float(one["number"]))
+            return "\x01"
+        return f"\x00{found.setdefault(one[0], len(found))}\x00"
 
-    if not pattern.pattern:
-        return "", ()
-    text = _LONG_NUMBER.sub(_rounded, json.dumps(record(piece), default=str))
-    return pattern.sub(number, other_side(text) if mirror else text), tuple(found)
-
-
-def _rounded(found: re.Match[str]) -> str:
-    value = float(found[0])
-    return f"{value if abs(value) > _NOTHING else 0.0:.{_DIGITS}g}"
+    text = json.dumps(record(piece), default=str)
+    # numbers first: a piece may be called "4", and no figure is its name; a name may have a number in it
+    text = re.sub(f"(?P<number>{_NUMBER})|{names.pattern}", mark, other_side(text) if mirror else text)
+    return _Bare(text, tuple(found), tuple(numbers))
 
 
 def words_for(group: Group, marks: Sequence[str]) -> tuple[str, ...]:

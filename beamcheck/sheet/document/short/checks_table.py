@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
 from ....checks.core.kinds import check_kinds
@@ -80,7 +81,8 @@ def checks_tables(piece: PieceResult, sheet: Sheet) -> Iterator[RichTable]:
             rows += [_row(one, sheet, _whole(piece)) for one in shown]
     notes = []
     if low:
-        told = "; ".join(f"{check.what} {quantity(check.ratio, 'ratio', sheet.result.units)}" for check in low)
+        lines = Counter(f"{check.what} {quantity(check.ratio, 'ratio', sheet.result.units)}" for check in low)
+        told = "; ".join(f"{line}{_alike(count)}" for line, count in lines.items())
         notes.append(sentence(f"small ratios: {told}"))
     if met:
         notes.append(f"Also met, without figures: {'; '.join(dict.fromkeys(met))}.")
