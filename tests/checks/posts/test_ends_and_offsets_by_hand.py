@@ -81,6 +81,17 @@ def test_a_name_of_engineered_wood_is_no_doubt_where_it_is_that(top: str) -> Non
     assert [len(found) for found in doubts] == [1, 0]
 
 
+@pytest.mark.parametrize("top", ["pinned", "free"])
+def test_wood_for_upright_use_only_is_no_doubt_in_a_post(top: str) -> None:
+    """Pieces glued lengthwise for studs may stand, and not bend."""
+    studs = {**SIX_BY_SIX, "name": "given", "evidence": f"{SIX_BY_SIX['evidence']}, VERTICAL USE ONLY"}
+    result = checked(stock=[studs], post=[post(stock="given", top_restraint=top, base_restraint="fixed")])
+    assert not [one for one in piece(result, "P").checks if "here it bends" in " ".join(one.notes)]
+    lying = beam(seat("0 ft", "wall"), seat("8 ft", "wall"), stock="given")
+    asked_ = piece(checked(stock=[studs], beam=[lying]), "B")
+    assert [one for one in asked_.checks if "here it bends" in " ".join(one.notes)]
+
+
 # ---- seats on its top ------------------------------------------------------------------------------------------------
 
 

@@ -243,7 +243,8 @@ def _forces_on_top(of: _Rolled, context: Context) -> Iterator[Check]:
         here = [load for load in points if (load.start, load.what) == (x, what)]
         forces = of.run.solved.whole_force(here)
         lengths = [load.bearing for load in here if load.bearing]
-        name, where = what.removeprefix("from ") or "a point load", show(x, "length")
+        name = what.removeprefix("from ") or "a point load"
+        where = "anywhere" if any(load.moves for load in here) else show(x, "length")
         if len(lengths) < len(here):
             text, asks = "the size of its seat is not given", seat_asks(of.run.beam, context, here)
             title = f"seat of {name} on the top"

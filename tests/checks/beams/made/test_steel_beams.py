@@ -274,6 +274,13 @@ def test_a_load_whose_seat_nobody_gives_is_asked_for_it(bearings: tuple[str | No
     assert webs == ["web sways under post"] if fields else len(webs) == 3
 
 
+@pytest.mark.parametrize(("place", "where"), [({"moves": True}, "anywhere"), ({"at": "5 ft"}, "5 ft")])
+def test_a_load_that_moves_presses_on_the_web_anywhere(place: Data, where: str) -> None:
+    load = {"what": "jack", "live": "1000 lb", "applied": "top", "bearing": "2 in", **place}
+    result = result_of(girder(carries=[load]), wood=steel())
+    assert [check.where for check in result.checks if check.what.endswith("jack")] == [where] * 3
+
+
 def test_a_seat_narrower_than_the_flange() -> None:
     """It presses on 4 of 5 1/4 in: less of the flange stands out, under more pressure. V = w L/2 at the very end."""
     narrow = girder(supports=[seat("0 ft", bearing_width="4 in"), seat("16 ft")])
