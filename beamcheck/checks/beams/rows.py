@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -57,7 +58,7 @@ def _placed(transfer: TransferredLoad, length: float, spans: Sequence[Stretch]) 
     if spread is None:
         return PlacedRow(transfer)
     if transfer.row is not None:
-        return PlacedRow(replace(transfer, single=_few(spread, transfer.row, spans)))
+        return PlacedRow(replace(transfer, single=_few(spread, _reached(spread, transfer.row, spans))))
     words = f"{transfer.from_piece} lands every {show(spread, 'length')}"
     half = 0.5 * spread * transfer.members
     if transfer.at is None or (transfer.at - half <= SLIVER and transfer.at + half >= length - SLIVER):
@@ -68,12 +69,18 @@ def _placed(transfer: TransferredLoad, length: float, spans: Sequence[Stretch]) 
     return PlacedRow(replace(transfer, row=row), f"{words}, from where to where is not said.", open=True)
 
 
-def _few(spread: float, row: Stretch, spans: Sequence[Stretch]) -> bool:
+def _reached(spread: float, row: Stretch, spans: Sequence[Stretch]) -> list[Stretch]:
+    """The stretches that a row reaches, a spacing beyond its ends among it."""
+    return [(start, end) for start, end in spans if start < row[1] + spread and end > row[0] - spread]
+
+
+def _shortest(spans: Sequence[Stretch]) -> float:
+    return min((end - start for start, end in spans), default=math.inf)
+
+
+def _few(spread: float, spans: Sequence[Stretch]) -> bool:
     """Whether so few of a row land in some stretch that they are no even load there."""
-    beside = [end - start for start, end in spans if start < row[1] + spread and end > row[0] - spread]
-    return bool(beside) and spread * judgment("spacings to a span that make an even load").value > min(beside) * (
-        1.0 + 1e-9
-    )
+    return spread * judgment("spacings to a span that make an even load").value > _shortest(spans) * (1.0 + 1e-9)
 
 
 def row_words(beam: Beam, transfers: Sequence[TransferredLoad]) -> list[str]:
@@ -102,11 +109,11 @@ def row_checks(beam: Beam, context: Context) -> Iterator[Check]:
             )
             question = _ask_row(above, beam, length)
             yield Check.refers(id, beam.name, f"row of {transfer.from_piece}", PATH, text, ask=question)
-        elif transfer.row is None and _few(transfer.spread, (0.0, length), spans):
-            shortest = min(end - start for start, end in spans)
+        elif transfer.row is None and _few(transfer.spread, spans):
             text = (
                 f"{transfer.from_piece} lands every {show(transfer.spread, 'length')} on a stretch of "
-                f"{show(shortest, 'length')}: single loads so far apart can bend it more than the even load counted"
+                f"{show(_shortest(spans), 'length')}: single loads so far apart can bend it more than the even load "
+                "counted"
             )
             what = f"single loads from {transfer.from_piece}"
             yield Check.refers(id, beam.name, what, "statics", text, ask=_ask_row(above, beam, length))

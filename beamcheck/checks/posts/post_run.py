@@ -34,7 +34,7 @@ class Seat:
     beam: str
     length: float | None
     breadth: float
-    at_an_end: bool = False  # the beam does not go on beyond the post
+    at_an_end: bool  # the beam does not go on beyond the post
 
 
 class PostRun:
