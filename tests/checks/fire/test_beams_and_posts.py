@@ -119,6 +119,7 @@ def post(fire: Data | None = None, **more: Any) -> PieceResult:
 @pytest.mark.parametrize(("more", "asked"), [
     ({}, False), ({"cuts": [{**HOLE, "from_bottom": "3 3/4 in"}]}, True), ({"braced_strong": "4 ft"}, True),
     ({"braced_weak": "4 ft"}, True), ({"stock": "2x", "plies": 4, "plies_joined": "none"}, True),
+    ({"plies": 2, "plies_joined": "none"}, True),
 ])  # fmt: skip
 def test_plies_cuts_and_braces_of_a_post_are_for_an_engineer(more: Data, asked: bool) -> None:
     fire = {"minutes": 30} if more.get("stock") == "2x" else {}

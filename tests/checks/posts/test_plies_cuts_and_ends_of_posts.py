@@ -65,6 +65,18 @@ class TestPlies:
                 for key, value in said.items()}  # fmt: skip
         assert self.compression(plies=3, **said) == pytest.approx(total / area / 1000 / C_P)
 
+    @pytest.mark.parametrize(
+        ("joined", "thick", "K_f"), [({}, 1.5, 1.0), ({"plies_joined": "bolted", "plies_schedule": BOLTS}, 3.0, 0.75)]
+    )
+    def test_two_plies(self, joined: dict[str, Any], thick: float, K_f: float) -> None:
+        """Two are plies as well: each by itself, 36/1.5, or one post of 3 in with K_f."""
+        area, total = 2 * 1.5 * 5.5, 1000 + 5 * 3 * 2 * 1.5 * 5.5 / 144
+        q = 0.822 * 5e5 / (36 / thick) ** 2 / 1000
+        C_P = K_f * ((1 + q) / 1.6 - (((1 + q) / 1.6) ** 2 - q / 0.8) ** 0.5)
+        made = checked(stock=[self.STOCK], post=[post(stock="given", height="3 ft", carries=LIVE, plies=2, **joined)])
+        found = check(made, "P", "compression")
+        assert found.ratio == pytest.approx(total / area / 1000 / C_P)
+
     @pytest.mark.parametrize(("change", "words"), [
         ({"end": "3 in"}, "from the end of the post"), ({"end": "6 in"}, "from the end of the post"),
         ({"spacing": "5 in"}, "from nail to nail"), ({"spacing": "9 1/4 in"}, "from nail to nail"),

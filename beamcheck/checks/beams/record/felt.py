@@ -24,8 +24,8 @@ KILONEWTON = 224.809  # lbf
 
 
 def floor_words(run: BeamRun, context: Context) -> list[str]:
-    """Sentences for a floor beam of one span; nothing for roofs and for pieces of several spans."""
-    if run.beam.service != "floor" or not run.simple:
+    """Sentences for a floor beam of one span; nothing for pieces of several spans."""
+    if not run.simple:
         return []
     return [*_felt(run, context), *_code_span(run.beam, context.stock(run.beam.stock), run)]
 

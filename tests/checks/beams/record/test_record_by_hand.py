@@ -181,6 +181,15 @@ def _without_spacing() -> str:
     return " ".join(one for one in result_of(piece, wood=wood).assumptions if one.startswith("For information"))
 
 
+def test_nothing_is_said_of_a_floor_of_wood_that_nobody_knows() -> None:
+    """How it swings hangs on a modulus that each of its candidates has otherwise; of a known one it is told."""
+    old = {"name": "wood", "species": "unknown", "candidates": ["Eastern White Pine", "Eastern Hemlock-Tamarack"],
+           "grade": "unstamped", "size": '7 1/2" x 9 1/2"', "moisture": "dry"}  # fmt: skip
+    for wood, told in ((old, False), (WOOD, True)):
+        found = result_of(beam(carries=[floor(dead="20 plf", live="40 plf")]), wood=wood)
+        assert any("swings with" in one for one in found.assumptions) is told
+
+
 @pytest.mark.parametrize(("span", "within"), [("15 ft 7 1/2 in", True), ("15 ft 8 in", False)])
 def test_within_the_table_of_the_code_or_beyond_it(span: str, within: bool) -> None:
     """15 ft 2 in clear (IRC Table R502.3.1(2), memory, reproduced); seats of 5 1/2 in whose middles are given."""
