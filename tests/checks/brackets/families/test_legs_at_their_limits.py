@@ -12,7 +12,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from beamcheck.checks.brackets.families.braced_joints import legs_joined
+from beamcheck.checks.brackets.families.braced_joints import brace_slides, legs_joined
 from beamcheck.checks.core.result import Check
 
 from ..brackets import BRACED, Data, bracket, find, fixings, loads_of, structure, wood
@@ -156,3 +156,61 @@ def test_a_joint_that_hardly_anything_pulls_is_offered_ten_pounds(T: float, says
     unsaid = {key: value for key, value in STEEL.items() if key != "takes"}
     asked = find(joined(unsaid, up=-1.0, T=T), "joint of the legs")
     assert asked.questions[0].answers[0].sets[0][1] == takes
+
+
+# ---- screws into the ends of a butted brace ------------------------------------------------------------------------
+
+
+def slides(count: int | None = 1, *, beta: float = 30.0, size: str = "1/4 in", **shape: Any) -> list[Check]:
+    """100 lb in a brace of 30 degrees, 19 in out and 17 in down; the legs are 24 in long."""
+    lag = {"kind": "lag screw", "size": size, "length": "6 in"}
+    screws = {"end_screws": {"fastener": lag, "count": count, "through": "3 1/2 in"}} if count else {}
+    made = {**LEGS, "joints": "butted", "housing": None, "behind_housing": None, "brace_out": "19 in",
+            "brace_down": "17 in", **screws, **shape}  # fmt: skip
+    piece, here = bracket(made, "20 lb", "12 in", fixings=fixings()), structure()
+    loads = loads_of(piece, here)
+    many = np.ones(len(loads.combinations))
+    force: Any = SimpleNamespace(shape=piece.shape, N=100.0 * many, F=50.0 * many, beta=beta)
+    return list(brace_slides(piece, loads, wood(here), force, here, 18.0))
+
+
+INTO = "screws into the brace through the "
+
+
+@pytest.mark.parametrize(("count", "aside"), [(1, 1.25), (2, 0.625)])
+def test_screws_into_the_end_of_a_brace(count: int, aside: float) -> None:
+    """Level along the top leg N cos 30, down the wall leg N sin 30, shared; side by side over 2 1/2 in of thickness."""
+    found = {check.what.removeprefix(INTO): check for check in slides(count)}
+    for leg, force, beyond in (("top leg", 100.0 * math.cos(math.pi / 6.0), 5.0), ("wall leg", 50.0, 7.0)):
+        assert found[f"{leg}: {WORST}"].demand == pytest.approx(force / count)
+        assert found[f"{leg}: end distance in the held piece K"].capacity == pytest.approx(beyond)
+        assert found[f"{leg}: distance to the given edge in the brace"].capacity == pytest.approx(aside)
+        for edge in ("top", "bottom"):
+            assert found[f"{leg}: distance to the {edge} edge in the held piece K"].capacity == pytest.approx(aside)
+        if count > 1:
+            assert found[f"{leg}: spacing across the grain in the brace"].capacity == pytest.approx(1.25)
+
+
+def test_a_thin_brace_has_its_edges_near() -> None:
+    """Of a brace 2 in deep half an inch less; a screw beyond the end of its leg stands nowhere."""
+    thin = find(slides(brace="2 in"), f"{INTO}top leg: distance to the given edge in the brace")
+    assert thin.capacity == pytest.approx(1.0)
+    over = find(slides(brace_out="24 in"), f"{INTO}top leg: end distance")
+    assert over.capacity == pytest.approx(0.01) and over.verdict == "fails"
+
+
+def test_ends_that_nothing_but_glue_keeps_from_sliding_are_asked_about() -> None:
+    (asked,) = slides(None)
+    assert "with up to 86.6 lb" in asked.notes[0]
+    (question,) = asked.questions
+    assert question.field == "bracket.K.shape.end_screws"
+    screws = question.answers[0].sets[0][1]
+    assert (screws["fastener"]["length"], screws["through"]) == ("6.5 in", "4 in")  # 2 1/2 in into the brace
+    (glued,) = slides(None, joints="glued only")
+    assert dict(glued.questions[0].forces) == pytest.approx({"along the legs": 100.0 * math.cos(math.pi / 6.0)})
+    assert "with up to 50 lb" not in slides(None, beta=60.0)[0].notes[0]
+
+
+def test_a_screw_of_no_known_size_says_why_for_each_leg() -> None:
+    found = [check for check in slides(1, size="9/7 in") if check.verdict == "refer"]
+    assert found and not [check for check in slides(1, size="9/7 in") if check.ratio is not None]

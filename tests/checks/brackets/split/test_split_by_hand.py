@@ -21,7 +21,7 @@ from beamcheck.checks.brackets.split.held import _thinned, held_of, seats_of
 from beamcheck.checks.brackets.split.loose import loose_tip
 from beamcheck.checks.brackets.split.proof import _record, _steps, information
 from beamcheck.checks.brackets.split.row_values import row_value, under_head
-from beamcheck.checks.brackets.split.split import _line_words, _Run, _unknown, split_checks
+from beamcheck.checks.brackets.split.split import _line_words, _rods, _Run, _unknown, split_checks
 from beamcheck.checks.brackets.split.wood_as_it_is import more_checks
 from beamcheck.checks.core.result import Check
 
@@ -295,3 +295,13 @@ def test_a_fastener_without_a_head_presses_on_no_wood_under_it() -> None:
     found = connect(group([100.0]))
     assert under_head(Pad(), found, wood(structure()), 0, found.joint.dowel.D, 0.0) is None
     assert (under_head(Pad(), found, wood(structure()), 0, 1.5, 0.0) or 0.0) > 0.0
+
+
+@pytest.mark.parametrize("report", ["", " ", "report TR-0, 2025 edition"])
+def test_rods_are_believed_by_their_report(report: str) -> None:
+    rod = {"out_from": "9 in", "down_from": "2 in", "out_to": "1/2 in", "down_to": "2 in", "bond": "400 lb/in",
+           "steel": "2,400 lb", "across": "200 lb"}  # fmt: skip
+    piece = bracket(SOLID, "40 lb", "3 in", rods=[{**rod, "report": "report TR-1, 2025 edition"}, rod])
+    made = piece.model_copy(update={"rods": (piece.rods[0], piece.rods[1].model_copy(update={"report": report}))})
+    found = list(_rods(family_of(made), loads_of(made, structure())))
+    assert [one.questions[0].field for one in found] == ([] if report.strip() else ["bracket.K.rods.2.report"])
