@@ -9,6 +9,7 @@ from itertools import pairwise
 import numpy as np
 
 from ...analysis.beams.load_cases import Applied
+from ...calc.core import Number
 from ...calc.pad import Pad
 from ...formulas.wood.bearing import bearing_at_angle, bearing_stress
 from ...model.brackets.bracket import Bracket
@@ -24,6 +25,7 @@ from .asking import ask_engineer, path_of
 from .loads import ACCIDENTAL, BracketLoads
 
 BEARING = "NDS 2018 3.10.3"
+Part = tuple[float, float]  # of the top edge, from and to, in
 FROM = "from "  # what a load that comes from another piece is called by
 
 
@@ -47,11 +49,11 @@ def bearing_under_loads(
             asked = _length_asked(bracket, load)
             what = f"bearing of {_called(load)} on the top edge"
             yield Check.refers(id, name, what, BEARING, text, ask=asked, where=show(load.start, "length"))
-    for x, here in _places([load for load in pressing if _seat(load, out) is not None], out):
+    for part, here in _places([load for load in pressing if _seat(load, out) is not None], out):
         what = f"bearing of {', '.join(dict.fromkeys(map(_called, here)))} on the top edge"
         length = min(high - low for low, high in (_seat(load, out) or (0.0, out) for load in here))
         R = np.array([
-            sum(factor * _intensity(load, x, out) * length
+            sum(factor * _intensity(load, part, out) * length
                 for factor, case in zip(one.factors, loads.straight.cases, strict=True)
                 for load in case.loads if _presses(load))
             for one in loads.combinations
@@ -62,18 +64,18 @@ def bearing_under_loads(
             f = pad(bearing_stress, R=force, b=thickness, l_b=length)
             F_star = compression_star(pad, wood, duration(pad, loads.combinations, which))
             F_perp = bearing_prime(pad, wood, 1.0)
-            allowed = pad(bearing_at_angle, F_c_star=F_star, F_c_perp_prime=F_perp, theta=theta)
+            by_angle = pad(bearing_at_angle, F_c_star=F_star, F_c_perp_prime=F_perp, theta=theta)
             end_grain = judgment("end grain without a metal plate")
-            most = end_grain.value * F_star
-            if np.any(np.asarray(allowed) > np.asarray(most)):
-                allowed = np.minimum(allowed, most)
-                if not isinstance(which, slice):
-                    note = "as much as end grain takes without a metal plate"
-                    allowed = pad.take("0.75 F_c*", float(allowed), "psi", note=note, source=end_grain.source)
+            allowed: Number = np.minimum(by_angle, end_grain.value * F_star)
+            if not isinstance(which, slice) and allowed < by_angle:
+                note = "as much as end grain takes without a metal plate"
+                allowed = pad.take("0.75 F_c*", float(allowed), "psi", note=note, source=end_grain.source)
             return Outcome(f, allowed, f / allowed)
 
         yield govern(
-            Criterion(name, what, BEARING, "stress", where=show(x, "length"), id=id), loads.combinations, calculate
+            Criterion(name, what, BEARING, "stress", where=show(0.5 * sum(part), "length"), id=id),
+            loads.combinations,
+            calculate,
         )
 
 
@@ -86,7 +88,7 @@ def _presses(load: Applied) -> bool:
     return not load.own and load.what != ACCIDENTAL and load.applied not in ("side", "below")
 
 
-def _seat(load: Applied, out: float) -> tuple[float, float] | None:
+def _seat(load: Applied, out: float) -> Part | None:
     """From where to where it lies on the bracket, in: centered on its place, ended at wall and nose."""
     if not load.is_point:
         return load.start, load.end
@@ -96,25 +98,29 @@ def _seat(load: Applied, out: float) -> tuple[float, float] | None:
     return (low, high) if high > low else None
 
 
-def _intensity(load: Applied, x: float, out: float) -> float:
-    """Force per length of one load at a place, lbf/in; of what is uneven the most."""
+def _intensity(load: Applied, part: Part, out: float) -> float:
+    """Force per length of one load on a part of the edge, lbf/in; of what is uneven the most."""
     seat = _seat(load, out)
-    if seat is None or not seat[0] < x < seat[1]:
+    if seat is None or not _covers(seat, part):
         return 0.0
     return load.P / (seat[1] - seat[0]) if load.is_point else max(load.w_start, load.w_end)
 
 
-def _places(pressing: Sequence[Applied], out: float) -> list[tuple[float, list[Applied]]]:
-    """Places under different sets of loads; a set that is part of another one is no news."""
+def _covers(seat: Part, part: Part) -> bool:
+    return seat[0] <= part[0] and part[1] <= seat[1]
+
+
+def _places(pressing: Sequence[Applied], out: float) -> list[tuple[Part, list[Applied]]]:
+    """Parts of the edge under different sets of loads; a set that is part of another one is no news."""
     seats = {i: seat for i, load in enumerate(pressing) if (seat := _seat(load, out)) is not None}
     edges = sorted({edge for seat in seats.values() for edge in seat})
-    sets: dict[frozenset[int], float] = {}
-    for low, high in pairwise(edges):
-        x = 0.5 * (low + high)
-        sets.setdefault(frozenset(i for i, seat in seats.items() if seat[0] < x < seat[1]), x)
+    sets: dict[frozenset[int], Part] = {}
+    for part in pairwise(edges):
+        sets.setdefault(frozenset(i for i, seat in seats.items() if _covers(seat, part)), part)
     return [
-        (x, [pressing[i] for i in sorted(one)]) for one, x in sets.items() if not any(one < other for other in sets)
-    ]
+        (part, [pressing[i] for i in sorted(one)])
+        for one, part in sets.items() if not any(one < other for other in sets)
+    ]  # fmt: skip
 
 
 def hung_on_it(bracket: Bracket, loads: BracketLoads) -> Iterator[Check]:

@@ -47,12 +47,8 @@ def _front_of(bracket: Bracket) -> Points:
     """Every fastener as it is seen from the front: x from the left side, y down from the top."""
     if bracket.fixings is None:
         return ()
-    wide, found = bracket.shape.side_to_side, []
-    for row in bracket.fixings.rows:
-        apart = row.apart or 0.0
-        first = row.from_side if row.from_side is not None else 0.5 * (wide - (row.count - 1) * apart)
-        found += [(first + k * apart, row.below_top) for k in range(row.count)]
-    return tuple(found)
+    wide = bracket.shape.side_to_side
+    return tuple((place, row.below_top) for row in bracket.fixings.rows for place in row.places(wide))
 
 
 def _row(bracket: Bracket, number: int, row: Row) -> str:

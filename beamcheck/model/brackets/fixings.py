@@ -32,6 +32,16 @@ class Row(Piece):
         default=None, description="of its fasteners, where it is another than that of the fixings"
     )
 
+    @property
+    def offsets(self) -> tuple[float, ...]:
+        """How far each of its fasteners is from the first, in."""
+        return tuple((self.apart or 0.0) * k for k in range(self.count))
+
+    def places(self, wide: float) -> tuple[float, ...]:
+        """From the side of a bracket so wide to each of its fasteners, in; in the middle where nothing is said."""
+        first = self.from_side if self.from_side is not None else 0.5 * (wide - self.offsets[-1])
+        return tuple(first + off for off in self.offsets)
+
     def faults(self) -> Iterator[Fault]:
         """Several fasteners need the distance between them; one has none."""
         if self.count > 1 and self.apart is None:
@@ -143,8 +153,7 @@ def row_faults(rows: Sequence[Row], shape: Shape | None = None) -> Iterator[Faul
 
 
 def _across(path: Path, row: Row, width: float) -> Iterator[Fault]:
-    spread = (row.count - 1) * (row.apart or 0.0)
-    start = row.from_side if row.from_side is not None else 0.5 * (width - spread)
+    spread, start = row.offsets[-1], row.places(width)[0]
     if row.from_side is not None and start >= width:
         text = f"{inches(start)} from the side is outside of a bracket {inches(width)} thick"
         yield (*path, "from_side"), f"{text}: leave from_side out for a row in the middle"

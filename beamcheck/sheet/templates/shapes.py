@@ -235,10 +235,8 @@ def _wall_face(drawn: Drawn, fixings: Fixings, wide: float) -> None:
         through = fixings.through or 0.5 * wide
         drawn.contours.append(polygon("NOTES", (-0.25, y), (through + 0.25, y), closed=False, dashed=True))
         drawn.upright(y, H, x0 + wide + OUTSIDE + BESIDE * ((i - 1) % 3))
-        apart = row.apart or 0.0  # the job file gives it where there is more than one
-        first = row.from_side if row.from_side is not None else 0.5 * (wide - (row.count - 1) * apart)
-        for k in range(row.count):
-            x = x0 + first + k * apart
+        for k, place in enumerate(row.places(wide)):
+            x = x0 + place
             if row.slot is not None and size:
                 drawn.contours.append(slotted(x, y, drill or size, row.slot))
             else:

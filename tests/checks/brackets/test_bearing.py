@@ -37,7 +37,11 @@ def test_bearing_across_the_grain_of_a_top_leg_by_hand() -> None:
 
 def test_end_grain_takes_three_quarters_without_a_plate() -> None:
     """F_c 1,500 psi x C_F 1.1 (6 in) x 0.75 (Table 4A and NDS 2018 3.10.1.3, memory)."""
-    assert find(loaded_body(CORBEL), "bearing of shelf").capacity == pytest.approx(0.75 * 1500.0 * 1.1)
+    found = find(loaded_body(CORBEL), "bearing of shelf")
+    assert found.capacity == pytest.approx(0.75 * 1500.0 * 1.1)
+    shown = [[step.value for step in one.steps if step.symbol == "0.75 F_c*"] for one in (
+        found, find(loaded_body(BRACED), "bearing of shelf"))]  # fmt: skip
+    assert shown == [[pytest.approx(1237.5)], []]  # across the grain nothing is cut off
 
 
 def test_loads_whose_seats_overlap_press_together() -> None:

@@ -18,6 +18,7 @@ from beamcheck.checks.brackets.props.asks import asks_under
 from beamcheck.checks.core.asking.question import ask
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
+from beamcheck.errors import BeamcheckError
 from beamcheck.model.brackets.bracket import Bracket, Trim
 from beamcheck.model.existing import Existing
 from beamcheck.model.posts import Post
@@ -66,6 +67,16 @@ def test_how_steeply_a_bracket_rises_and_what_swells_in_it() -> None:
     (one,) = asks_under("B", context)
     assert one.rises == pytest.approx(math.degrees(math.atan2(9.0, 3.5)))
     assert one.height_above_fixing == pytest.approx(3.0) and one.species == "Douglas Fir-Larch"
+
+
+def test_a_bracket_whose_stiffness_cannot_be_worked_out_has_none_at_least_and_no_bound() -> None:
+
+    def refuse(*given: object) -> None:
+        raise BeamcheckError("not worked out")
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("beamcheck.checks.brackets.families.solid.SolidBracket.stiffness", refuse)
+        assert under(K=bracket(SOLID, role="decorative", near=NEAR)) == [("K", 0.0, math.inf, False, "bracket")]
 
 
 # ---- handed on -------------------------------------------------------------------------------------------------------

@@ -211,3 +211,12 @@ def test_on_what_length_a_beam_above_would_bear_no_field_of_its_loads_says() -> 
     under = with_prop(family_of(bracket(SOLID)), 50.0, NEAR, structure(), accidental=False)
     (found,) = bearing_under_loads(bracket(SOLID), under, wood(structure()), thickness=3.5, grain=90.0)
     assert [one.field for one in found.questions] == ["ruling"]
+
+
+def test_no_load_presses_and_a_seat_beyond_the_nose_is_none() -> None:
+    assert bears(seat(5.0, 0.0, None)) == []
+    beyond = seat(11.0, 20.0, 2.0)
+    assert bears(beyond, grain=0.0) == []
+    touching = bears(seat(5.0, 100.0, 2.0), seat(7.0, 60.0, 2.0, what="clock"), grain=0.0)
+    assert [one.demand for one in touching] == pytest.approx([100.0 / 7.0, 60.0 / 7.0])  # they only touch
+    assert [one.where for one in touching] == ["5 in", "7 in"]

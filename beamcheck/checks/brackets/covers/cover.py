@@ -84,7 +84,8 @@ def _room(family: Family[Any], cover: Cover, loads: BracketLoads, context: Conte
         )  # fmt: skip
         yield Check.refers("cover.room", name, what, ROOM, text, ask=asked)
         return
-    missing = [field for field in SIZES if getattr(cover, field) is None]
+    sizes = {field: size for field in SIZES if (size := getattr(cover, field)) is not None}
+    missing = [field for field in SIZES if field not in sizes]
     if missing:
         text = f"not given: {', '.join(f'`cover.{field}`' for field in missing)}"
         asks = [ask_for(bracket, field, f"cover.{field}", anchor=", ".join(cover.hides)) for field in missing]
@@ -92,12 +93,12 @@ def _room(family: Family[Any], cover: Cover, loads: BracketLoads, context: Conte
         return
     thickness = bracket.shape.side_to_side
     width = pocket.width if pocket.width is not None else thickness
-    change, moves = cover.change or 0.0, cover.hidden_moves or 0.0
+    change, moves = sizes["change"], sizes["hidden_moves"]
     least = judgment("clearance around hidden heads")
     for words, size, room, sides in (
-        ("depth", cover.heads_stand_out or 0.0, pocket.depth, 1.0),
-        ("width", cover.heads_width or 0.0, width, 2.0),
-        ("height", cover.heads_height or 0.0, pocket.height, 2.0),
+        ("depth", sizes["heads_stand_out"], pocket.depth, 1.0),
+        ("width", sizes["heads_width"], width, 2.0),
+        ("height", sizes["heads_height"], pocket.height, 2.0),
     ):
 
         def calculate(

@@ -216,18 +216,19 @@ class BracedBracket(Family[Braced]):
         if shape.joints in ("butted", "glued only"):
             yield from brace_slides(bracket, loads, wood, force, context, length)
             return
-        missing = [
-            ask_for(bracket, field, f"shape.{field}")
-            for field in ("housing", "behind_housing") if getattr(shape, field) is None
-        ]  # fmt: skip
-        if missing:
+        depth, behind = shape.housing, shape.behind_housing
+        if depth is None or behind is None:
+            missing = [
+                ask_for(bracket, field, f"shape.{field}")
+                for field, size in (("housing", depth), ("behind_housing", behind)) if size is None
+            ]  # fmt: skip
             text = (
                 "depth of the housing or shoulder, and the wood behind it, are not given (`housing`, `behind_housing`)"
             )
             what = "housing of the brace"
             yield Check.refers("bracket.housing", name, what, "NDS 2018 3.10.3", text, ask=missing)
             return
-        yield from housings(name, shape, loads, wood, force)
+        yield from housings(name, shape, loads, wood, force, depth=depth, stated=behind)
 
 
 def _cut(edge: Array, shape: Braced) -> Array:

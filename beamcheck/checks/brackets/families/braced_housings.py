@@ -19,9 +19,11 @@ from ..loads import BracketLoads
 from .braced_force import Force
 
 
-def housings(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: Force) -> Iterator[Check]:
-    """Bearing in the housings of both legs, and the wood behind them."""
-    t, beta, depth = shape.thickness, force.beta, shape.housing or 0.0
+def housings(
+    name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, force: Force, *, depth: float, stated: float
+) -> Iterator[Check]:
+    """Bearing in the housings of both legs, so deep, and the wood that is stated behind them, in."""
+    t, beta = shape.thickness, force.beta
     half = {
         "top leg": 0.5 * shape.brace / math.sin(math.radians(beta)),
         "wall leg": 0.5 * shape.brace / math.cos(math.radians(beta)),
@@ -44,7 +46,7 @@ def housings(name: str, shape: Braced, loads: BracketLoads, wood: WoodMaterial, 
             what = f"wood behind the housing in the {where}"
             yield Check.breaks_rule("bracket.behind_housing", name, what, "geometry", text)
             continue
-        behind = min(shape.behind_housing or 0.0, left)  # no more than there is to the end of the leg
+        behind = min(stated, left)  # no more than there is to the end of the leg
 
         def sheared(pad: Pad, which: int | slice, part: object = part, behind: float = behind) -> Outcome:
             H = pad(part, N_b=force.on(pad, which), beta_b=beta)  # type: ignore[arg-type]

@@ -192,7 +192,7 @@ class ConcealedBar(Family[SteelCore]):
             return self.shape.width
         top = min(rows, key=lambda row: row.below_top)
         share = judgment("width of a bar for each fastener, over its distance")
-        return min(self.shape.width, (top.apart or 0.0) * (top.count - 1) + share.value * top.below_top)
+        return min(self.shape.width, top.offsets[-1] + share.value * top.below_top)
 
     def _spoiled(self, hole: float) -> float:
         """A hole with what punching spoils around it, in."""
@@ -221,7 +221,7 @@ class ConcealedBar(Family[SteelCore]):
             return 0.0
         rows = self.bracket.fixings.rows if self.bracket.fixings is not None else ()
         first = min((row.below_top for row in rows), default=shape.down)
-        return min(1.0, (shape.down - h) / (shape.down - first)) if first < h else 1.0
+        return min(1.0, (shape.down - h) / (shape.down - first)) if first < shape.down else 1.0
 
     @property
     def _gusset_reach(self) -> float:

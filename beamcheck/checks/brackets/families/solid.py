@@ -110,12 +110,8 @@ class SolidBracket(OnePiece[Solid]):
         shape, outline = self.shape, outline_of(self.shape)
         edges = [shape.projection * i / STRIPS for i in range(STRIPS + 1)]
         depths = [outline.depth(0.5 * (low + high)) for low, high in pairwise(edges)]
-        whole = sum(depths) or 1.0
-        total = density * shape.thickness * outline.area
-        return [
-            (low, high, total * depth / whole)
-            for low, high, depth in zip(edges[:-1], edges[1:], depths, strict=True) if depth > 0.0
-        ]  # fmt: skip
+        each = density * shape.thickness * outline.area / sum(depths)
+        return [(low, high, each * depth) for (low, high), depth in zip(pairwise(edges), depths, strict=True)]
 
     def side_view(self) -> SideView:
         from ....analysis.fields.outline import outline_of

@@ -47,10 +47,10 @@ class Governing:
                 self._note("together", _index(field, F, 1.0)[0], where)
                 self._note("across", field.peak("across tension").value, where)
                 for edge in edges_of(field):
-                    for sign in (1.0, -1.0):
-                        found = _on_edge(field, edge, sign, F, 1.0)
+                    for pulled in (True, False):
+                        found = _on_edge(field, edge, F, 1.0, pulled=pulled)
                         if found is not None:
-                            self._note(f"{edge} {sign:g}", found[0], where)
+                            self._note(_what(edge, pulled=pulled), found[0], where)
 
     def _note(self, what: str, value: float, where: Where) -> None:
         if what not in self.most or value > self.most[what][0]:
@@ -99,9 +99,13 @@ def stress_checks(governing: Governing) -> Iterator[Check]:
     together = _together(governing)  # first: what it refines serves the others
     yield together
     for edge in EDGE_WORDS:
-        for sign in (1.0, -1.0):
-            if f"{edge} {sign:g}" in governing.most:
-                yield _edge_check(governing, edge, sign)
+        for pulled in (True, False):
+            if _what(edge, pulled=pulled) in governing.most:
+                yield _edge_check(governing, edge, pulled=pulled)
+
+
+def _what(edge: Edge, *, pulled: bool) -> str:
+    return f"{'tension' if pulled else 'compression'} along the {EDGE_WORDS[edge]}"
 
 
 def error_bound(of: str) -> Found[float]:
@@ -139,16 +143,16 @@ def _together(governing: Governing) -> Check:
 
 
 def _on_edge(
-    field: Field, edge: Edge, sign: float, F: dict[str, float], loss: float
+    field: Field, edge: Edge, F: dict[str, float], loss: float, *, pulled: bool
 ) -> tuple[float, float, float, Array] | None:
     """Largest ratio along an edge by Hankinson, its stress, angle to the grain and place; None where little acts."""
     places, sigma, phi = read_edge(field, edge)
-    s = np.maximum(sign * sigma, 0.0) * loss
-    if sign > 0.0:  # where the grain stands at more to a pulled edge, the split test alone says what is left
+    s = np.maximum(sigma if pulled else -sigma, 0.0) * loss
+    if pulled:  # where the grain stands at more to a pulled edge, the split test alone says what is left
         s = np.where(phi <= judgment("slope of grain at an edge in tension").value, s, 0.0)
     if not s.size or float(s.max()) <= noticed():
         return None
-    if sign > 0.0:
+    if pulled:
         allowed = np.full_like(s, F["F_t"])
     else:
         allowed = np.asarray(bearing_at_angle(F["F_c"], F["F_c_perp"], phi))
@@ -156,29 +160,28 @@ def _on_edge(
     return float(s[k] / allowed[k]), float(s[k]), float(phi[k]), places[k]
 
 
-def _edge_check(governing: Governing, edge: Edge, sign: float) -> Check:
-    key = f"{edge} {sign:g}"
-    what = f"{'tension' if sign > 0.0 else 'compression'} along the {EDGE_WORDS[edge]}"
-    F = governing.strengths(governing.where(key)[1])
-    field = governing.field(key)
-    bound = governing.bound(key)
-    found = _on_edge(field, edge, sign, F, governing.loss * bound.value)
+def _edge_check(governing: Governing, edge: Edge, *, pulled: bool) -> Check:
+    what = _what(edge, pulled=pulled)
+    F = governing.strengths(governing.where(what)[1])
+    field = governing.field(what)
+    bound = governing.bound(what)
+    found = _on_edge(field, edge, F, governing.loss * bound.value, pulled=pulled)
     if found is None:  # on the finer mesh next to nothing is left of it
         return Check.keeps_rule("bracket.edge_stress", governing.runs.name, what, FIELD, "next to no stress")
     _, stress, angle, place = found
-    pad, clause = Pad(), "NDS 2018 3.8.1" if sign > 0.0 else "NDS 2018 3.10.3, App. J"
+    pad, clause = Pad(), "NDS 2018 3.8.1" if pulled else "NDS 2018 3.10.3, App. J"
     pad.take("k_mesh", bound.value, note=bound.reason, source=bound.source)
     demand = float(
         pad.take("sigma_t", stress, "psi", clause=FIELD, note="along the edge, holes deducted, times k_mesh")
     )
     phi = pad.take("phi", angle, "deg", note="between edge and grain")
-    if sign > 0.0:
+    if pulled:
         value = pad.take("F_t_prime", F["F_t"], "psi", note="the grain runs along the edge")
     else:
         value = pad(bearing_at_angle, F_c_star=F["F_c"], F_c_perp_prime=F["F_c_perp"], theta=phi)
     return Check.of_ratio(
         "bracket.edge_stress", governing.runs.name, what, clause, demand=demand,
-        capacity=float(value), kind="stress", combination=_case(governing, key), where=place_words(*place),
+        capacity=float(value), kind="stress", combination=_case(governing, what), where=place_words(*place),
         steps=pad.steps,
     )  # fmt: skip
 

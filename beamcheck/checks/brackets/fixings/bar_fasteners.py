@@ -80,7 +80,7 @@ def _joint(rows: FixingRows, context: Context, alone: Group, T: Array) -> list[C
     top = resolved(alone)
     whole = resolved(_group(rows, context, rows.tight or every, rows.shared))
     if not isinstance(top, Connection) or not isinstance(whole, Connection):
-        return [one for one in (top, whole) if isinstance(one, Check)][:1]
+        return [one for one in (top, whole) if isinstance(one, Check)]
     found = [*lateral_checks(whole), *layout_checks(whole), *sense_checks(whole.group)]
     found += axial_checks(whole if rows.top in rows.tight else top, T)
     all_rows = resolved(_group(rows, context, every, rows.shared))
@@ -109,8 +109,8 @@ def _group(rows: FixingRows, context: Context, which: list[int], share: float) -
     along, across = [], []
     for i in which:
         row = fixings.rows[i]
-        for k in range(row.count):
-            down, aside = row.below_top - first, (row.apart or 0.0) * k
+        for aside in row.offsets:
+            down = row.below_top - first
             along.append(other.end + (down if other.grain == "along" else aside))
             across.append(other.edge + (aside if other.grain == "along" else down))
     plate = Plate.model_construct(
@@ -156,9 +156,7 @@ def bar_rows(bracket: Bracket, shape: SteelCore) -> Iterator[Check]:
     assert bracket.fixings is not None
     radius = 0.5 * head_width(bracket.fixings.fastener)
     for i, row in enumerate(rows, start=1):
-        spread = (row.apart or 0.0) * (row.count - 1)
-        first = row.from_side if row.from_side is not None else 0.5 * (shape.width - spread)
-        aside = min(abs(first + (row.apart or 0.0) * k - 0.5 * shape.width) for k in range(row.count))
+        aside = min(abs(place - 0.5 * shape.width) for place in row.places(shape.width))
         clear = aside - radius - 0.5 * t - weld
         if row.below_top - radius < shape.gusset_depth and clear < 0.0:
             text = (

@@ -162,9 +162,7 @@ def _through_the_pocket(family: Family[Any]) -> Iterator[Check]:
     middle = 0.5 * thickness
     aside = 0.5 * (pocket.width if pocket.width is not None else thickness) + half
     for i, row in enumerate(fixings.rows, start=1):
-        spread = (row.apart or 0.0) * (row.count - 1)
-        first = row.from_side if row.from_side is not None else middle - 0.5 * spread
-        beside = min(abs(first + (row.apart or 0.0) * k - middle) for k in range(row.count))
+        beside = min(abs(place - middle) for place in row.places(thickness))
         if pocket.top - half < row.below_top < pocket.top + pocket.height + half and beside < aside:
             text = (
                 f"the pocket is cut from {show(pocket.top, 'length')} to {show(pocket.top + pocket.height, 'length')} "

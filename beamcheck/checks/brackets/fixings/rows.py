@@ -134,7 +134,7 @@ def each_once(checks: Iterable[Check]) -> list[Check]:
 def outward_pulls(rows: FixingRows) -> Iterator[tuple[str, float]]:
     """Pull on the top row when somebody pulls the nose outwards or sideways, lbf; downwards is among the loads."""
     force = rows.bracket.accidental
-    if isinstance(force, float) and force > 0.0:
+    if isinstance(force, float):
         yield "outwards", force
         yield "sideways", force * rows.loads.projection / (0.5 * rows.thickness)
 

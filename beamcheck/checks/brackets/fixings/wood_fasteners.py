@@ -100,14 +100,8 @@ def row_group(rows: FixingRows, wood: WoodMaterial, context: Context, which: lis
     fixings = rows.fixings.of_row(rows.fixings.rows[which[0]])
     assert fixings.fastener is not None and bracket.stock is not None and fixings.through is not None
     deep = fixings.through + (fixings.fastener.counterbore_depth or 0.0)
-    x, y = [], []
-    for i in which:
-        row = fixings.rows[i]
-        apart = row.apart or 0.0
-        first = row.from_side if row.from_side is not None else 0.5 * (thickness - apart * (row.count - 1))
-        for k in range(row.count):
-            x.append(row.below_top)
-            y.append(first + apart * k)
+    at = [(row.below_top, place) for i in which for row in (fixings.rows[i],) for place in row.places(thickness)]
+    x, y = np.array(at).T
     other = fixings.other
     into_stock = context.stock(other.stock) if other is not None and other.stock is not None else None
     anchor = Anchor.model_construct(
@@ -119,7 +113,7 @@ def row_group(rows: FixingRows, wood: WoodMaterial, context: Context, which: lis
     return Group(
         anchor, bracket.name, "left", 0.0, stock, weak_wood(stock, wood), Section(deep, thickness, deep),
         context.under(bracket.on), into_stock, known_wood(into_stock, bracket.on),
-        Forces(rows.loads.combinations, np.zeros_like(force), force), np.array(x), np.array(y),
+        Forces(rows.loads.combinations, np.zeros_like(force), force), x, y,
         path_of(bracket, "fixings"),
     )  # fmt: skip
 
@@ -130,7 +124,7 @@ def _along_the_grain(rows: FixingRows, group: Group) -> list[Check]:
     lateral = resolved(replace(group, x=np.full_like(group.x, rows.family.back)))
     placed = resolved(group)
     if not isinstance(lateral, Connection) or not isinstance(placed, Connection):
-        return [one for one in (lateral, placed) if isinstance(one, Check)][:1]
+        return [one for one in (lateral, placed) if isinstance(one, Check)]
     joint = lateral.joint
 
     def calculate(pad: Pad, which: int | slice) -> Outcome:

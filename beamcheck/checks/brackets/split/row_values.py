@@ -62,7 +62,6 @@ def row_value(
         raise NotKnown(Check.breaks_rule(fault.id, rows.bracket.name, fault.what, fault.clause, fault.text))
     held = joint.held_part
     upright = rows.family.upright_at_wall is True
-    theta = min(abs(90.0 - grain) % 180.0, 180.0 - abs(90.0 - grain) % 180.0)
     C_D = connection_duration(pad, group, joint, which)
     moist = float(wet_service(group, joint, "lateral").value) * float(temperature(joint).value)
     T = float(pull_value(SilentPad(), found, which))
@@ -73,7 +72,7 @@ def row_value(
         Z = lateral_in_end_grain(SilentPad(), rows, group, which)
         end = float(connection_factor("end grain, lateral").value)
     # sideways, in the bracket itself
-    F_e = held.bearing(pad, dowel, theta if upright else 90.0, "F_e")
+    F_e = held.bearing(pad, dowel, abs(90.0 - grain) if upright else 90.0, "F_e")
     whole = dowel.length is not None and dowel.thread is not None and dowel.length - dowel.thread >= _through(rows, i)
     D = dowel.D if whole or dowel.smooth else dowel.D_calc
     R_I = float(reduction_term_I(D=D, D_nom=dowel.D, K_theta=float(angle_coefficient(theta=90.0))))
@@ -122,7 +121,6 @@ def under_head(
     F_star = compression_star(pad, wood, connection_duration(pad, group, found.joint, which))
     F_perp = bearing_prime(pad, wood, 1.0)
     F = float(pad(bearing_at_angle, F_c_star=F_star, F_c_perp_prime=F_perp, theta=theta))
-    most = judgment("end grain without a metal plate").value * float(F_star)
-    F = max(min(F, most), float(F_perp)) if most > float(F_perp) else min(F, most)
+    F = min(F, judgment("end grain without a metal plate").value * float(F_star))
     area = pad(round_washer_area, D_w=counted, d_h=dowel.hole)
     return float(pad(washer_bearing, F_c_perp_prime=F, A_b=area))

@@ -50,10 +50,7 @@ def hits_of(fixings: Fixings, stock: Stock) -> Hits:
     if width is None:
         return Hits(sum(every), every, "")
     first = other.edge if other.edge is not None else clear
-    upright = tuple(
-        int(np.count_nonzero(_in_it([(row.apart or 0.0) * k for k in range(row.count)], first, width, clear)))
-        for row in rows
-    )
+    upright = tuple(int(np.count_nonzero(_in_it(row.offsets, first, width, clear))) for row in rows)
     in_it = _in_it([row.below_top for row in rows], first, width, clear)
     level = tuple(row.count if there else 0 for row, there in zip(rows, in_it, strict=True))
     sure = min(upright, level, key=sum)

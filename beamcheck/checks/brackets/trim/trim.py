@@ -234,14 +234,10 @@ def _couple(
 
 def _in_a_line(fixings: Fixings) -> np.ndarray:
     """The fasteners in one line, each as far from the next as the nearest two of them are, in."""
-    places = [
-        (row.below_top, (row.apart or 0.0) * (k - 0.5 * (row.count - 1)))
-        for row in fixings.rows for k in range(row.count)
-    ]  # fmt: skip
-    at = np.array(places)
+    at = np.array([(row.below_top, off - 0.5 * row.offsets[-1]) for row in fixings.rows for off in row.offsets])
     apart = np.hypot(*(at[:, None, :] - at[None, :, :]).transpose(2, 0, 1))
     nearest = float(np.min(apart + np.where(np.eye(len(at), dtype=bool), np.inf, 0.0)))
-    return ROOMY + (min(nearest, ROOMY) * np.arange(len(at)) if len(at) > 1 else np.zeros(1))
+    return ROOMY + min(nearest, ROOMY) * np.arange(len(at))
 
 
 def _on_one(trim: Trim, hangs: float, kind: Kind, joint: Connection, solved: SolvedBeam) -> Iterator[Check]:

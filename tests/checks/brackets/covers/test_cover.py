@@ -122,3 +122,27 @@ def test_somebody_hangs_on_it(force: float | str | None, by: str, verdict: str |
     piece = bracket(SOLID).model_copy(update={"accidental": force, "accidental_from": by})
     found = [check.verdict for check in accidental_checks(piece)]
     assert found == ([verdict] if verdict else [])
+
+
+def test_walls_and_reveal_of_nothing_break_a_rule_and_have_no_ratio() -> None:
+    none = find(checks({"width": "3 1/2 in"}), "walls of the pocket")
+    assert (none.verdict, none.ratio) == ("fails", None)
+    tight = find(checks(grain="level", reveal="0 in"), "reveal")
+    assert (tight.verdict, tight.ratio) == ("fails", None)
+
+
+def test_upright_grain_over_a_joint_that_does_not_sink_needs_no_reveal() -> None:
+    for reveal in ("0 in", "1/8 in"):
+        still = find(checks(hidden_moves="0 in", reveal=reveal), "reveal")
+        assert still.verdict == "passes" and "the grain stands upright" in still.notes[0]
+    assert find(checks(hidden_moves="1/16 in", reveal="0 in"), "reveal").verdict == "fails"
+
+
+@pytest.mark.parametrize(("thick", "offered"), [("3/4 in", []), ("7/8 in", ["0.125 in"])])
+def test_a_cover_as_thick_as_two_walls_has_no_room_for_a_pocket(thick: str, offered: list[str]) -> None:
+    """3/8 in beside it on either side."""
+    here = structure()
+    pocket = {key: value for key, value in POCKET.items() if key != "width"}
+    piece = bracket({**SOLID, "thickness": thick, "pocket": pocket}, role="cover", cover=COVER)
+    asked = find(cover_checks(family_of(piece), loads_of(piece, here, 5.0), here), "walls of the pocket")
+    assert [answer.sets[0][1] for answer in asked.questions[0].answers] == offered

@@ -187,3 +187,8 @@ def test_up_to_fifty_pounds_may_hang_on_a_frame_unsaid(most: float, light: bool)
     (found,) = on_a_frame(bracket(SOLID), most, frame)
     assert found.verdict == ("passes" if light else "refer")
     assert list(on_a_frame(bracket(SOLID), 500.0, structure())) == []
+
+
+def test_one_fastener_of_no_known_size_has_no_size() -> None:
+    one = {"rows": 1, "columns": 1, "end": "4 in", "edge": "2 in"}
+    assert hardware_size(anchor(fastener={"kind": "bolt", "size": "9/7 in"}, holes=one)) is None

@@ -233,3 +233,23 @@ def test_a_row_may_stand_off_the_wall_by_a_sixteenth() -> None:
     assert not rows(10.0 - 0.99 * s, "2 in") and not rows(10.0, None)
     assert not rows(9.9, "1 1/2 in") and rows(9.9, "1 31/64 in")  # 3/4 of the arc's depth (judgment)
     assert not [one for one in family_of(bracket(BENT, "5 lb", "9 in")).fixing_doubts() if one.verdict == "fails"]
+
+
+def shown(check: Check) -> str:
+    return "; ".join(f"{step.symbol} {step.note}" for step in check.steps)
+
+
+def test_steps_show_the_factor_of_the_bend_and_the_pull_only_where_there_is_one() -> None:
+    pulled = {**BENT, "sweep": "180 deg"}
+    for shape, load, bend, pull in (
+        (BENT, shelf("20 lb", "9 in"), True, False), (SAWN, shelf("20 lb", "9 in"), False, False),
+        (pulled, shelf("15 lb", "18 in"), True, True),
+    ):  # fmt: skip
+        steps = shown(find(body(shape, load).checks, "stress along the arc"))
+        assert ("times C_c" in steps) is bend and ("f_t " in steps) is pull
+
+
+@pytest.mark.parametrize(("sweep", "known"), [(89.5, True), (90.5, True), (89.49, False), (90.51, False)])
+def test_half_a_degree_more_or_less_is_a_quarter(sweep: float, known: bool) -> None:
+    low, _ = family_of(bracket({**BENT, "sweep": f"{sweep} deg"})).stiffness(stock("4x6 dressed"))
+    assert (low > 0.0) is known

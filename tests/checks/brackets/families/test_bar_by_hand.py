@@ -102,7 +102,8 @@ def test_a_gusset_reaches_no_farther_than_it_is_deep_nor_than_the_bar() -> None:
 @pytest.mark.parametrize(
     ("depth", "rows", "share"),
     [(2.0, [1.0, 3.0], 0.5), (2.0, [2.0, 3.0], 1.0), (2.5, [1.0, 3.0], 0.25), (2.5, [2.0, 3.0], 0.5),
-     (1.0, [0.5, 3.0], 0.8), (3.0, [1.0, 3.0], 0.0), (3.5, [1.0, 3.0], 0.0)],
+     (1.0, [0.5, 3.0], 0.8), (3.0, [1.0, 3.0], 0.0), (3.5, [1.0, 3.0], 0.0),
+     (3.0, [3.0], 0.0), (2.0, [3.0], 1.0)],
 )  # fmt: skip
 def test_moment_of_the_upright_leg_below_its_gusset(depth: float, rows: list[float], share: float) -> None:
     """From the top row down it dies out evenly to the lowest fixing, 3 in down: (3 - h)/(3 - first)."""
@@ -244,3 +245,26 @@ def test_a_bar_counts_as_wide_as_it_spreads_to_its_fasteners(rows: list[Data], c
                   fixings=fixings(rows=rows))  # fmt: skip
     sunk, of_narrow = (find(one.checks, "sinking of the nose") for one in (made, narrow))
     assert sunk.ratio == pytest.approx(of_narrow.ratio, rel=1e-2)  # it weighs less
+
+
+def test_a_bar_on_nails_of_no_known_kind_says_so_once() -> None:
+    """Common, box or sinker is not said: no value, one question, whatever the number of rows."""
+    rows = [{"below_top": "1 in", "count": 1}, *ONE]
+    nails = fixings(rows=rows, fastener={"kind": "nail", "size": "16d"})
+    said = held(bracket(STRAP, "30 lb", "6 in", fixings=nails), structure())
+    (open_,) = [check for check in said if check.id.startswith("anchor.")]
+    assert open_.verdict == "refer" and "say pennyweight and kind" in open_.notes[0]
+
+
+def test_a_bar_across_a_rail_pushes_its_fasteners_towards_the_edge() -> None:
+    """Two lags 2 in apart, 15 lb each, across the grain of a rail: over the edge the load comes to, 4 D asked."""
+    rows = [{"below_top": "1 in", "count": 1}, *ONE]
+    across = {**BEHIND, "grain": "across"}
+    said = held(bracket(STRAP, "30 lb", "6 in", fixings=fixings(rows=rows, other=across)), structure())
+    assert find(said, "lateral load on the worst fastener").demand == pytest.approx(15.0)
+
+
+def test_a_size_that_no_table_has_takes_no_hole_off_the_bar() -> None:
+    rows = [{"below_top": "3 in", "count": 1}]
+    made = body(STRAP, fixings=fixings(rows=rows, fastener={"kind": "lag screw", "size": "9/7 in", "length": "5 in"}))
+    assert find(made.checks, "elastic").demand == pytest.approx(180.0 / S)

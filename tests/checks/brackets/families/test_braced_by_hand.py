@@ -6,12 +6,15 @@ Its axis meets the faces of the legs 15 in out and 15 in down, so it is 12 1/2 i
 from __future__ import annotations
 
 import math
+from types import SimpleNamespace
 from typing import Any
 
+import numpy as np
 import pytest
 
 from beamcheck.checks.brackets.body import Body
 from beamcheck.checks.brackets.families.braced_force import Force
+from beamcheck.checks.brackets.families.braced_strut import strut_picture
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.core.result import Check
 from beamcheck.model.brackets.bracket import Braced
@@ -321,3 +324,27 @@ def test_a_straight_brace_is_cut_along_the_faces_of_the_legs() -> None:
         assert min(math.hypot(x - a, y - b) for a, b in outline) == pytest.approx(0.0, abs=1e-9), (x, y)
     for x, y in outline:
         assert abs(x + y - 17.5) == pytest.approx(off) and x >= 2.5 - 1e-9 and y >= 2.5 - 1e-9
+
+
+def test_what_only_lifts_tips_nothing_and_a_straight_brace_has_no_bow() -> None:
+    rows = fixings(rows=[{"below_top": "16 in", "count": 1}])
+    lifted = body(BRACED, at(9.0, -50.0, "wind"), fixings=rows)
+    assert "rows above the brace" not in [check.what for check in lifted.checks]
+    assert "rows above the brace" in [check.what for check in body(BRACED, at(9.0), fixings=rows).checks]
+    assert not [check for check in lifted.checks if check.id == "bracket.brace_grain"]
+
+
+@pytest.mark.parametrize(("N", "drawn"), [(0.99, False), (1.0, True)])
+def test_less_than_a_pound_in_the_brace_is_not_drawn(N: float, drawn: bool) -> None:
+    """Out with N cos beta, down with N sin beta; a brace pressed as if about the wall face is told apart."""
+    shape = Braced.model_validate(BRACED)
+    loads: Any = SimpleNamespace(combinations=[SimpleNamespace(name="D"), SimpleNamespace(name="D + L")])
+    force: Any = SimpleNamespace(N=np.array([0.5, N]), F=np.array([0.1, N * SIN]), x_L=np.array([3.0, 15.0]), beta=45.0)
+    found = strut_picture("K", shape, loads, force)
+    assert (found is not None) is drawn
+    if found is not None:
+        assert (found.combination, found.x_L, found.about_the_wall) == ("D + L", 15.0, True)
+        assert (found.load, found.brace, found.level, found.upright) == pytest.approx((SIN, 1.0, SIN, SIN))
+    force.F = force.F * np.array([1.0, 0.99])  # about the wall face it would be one per cent less
+    butted = strut_picture("K", shape, loads, force)
+    assert butted is None or not butted.about_the_wall

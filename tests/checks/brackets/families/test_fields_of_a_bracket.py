@@ -89,14 +89,16 @@ def test_pull_on_the_top_row_for_each_inch_pound_of_moment() -> None:
     """The largest over variants and combinations; what lifts, or has no moment, pulls on nothing."""
     rows = [{"below_top": "3 in", "count": 1}, {"below_top": "7 in", "count": 1}]
     made = model(held=fixings(rows=rows))
-    pulls = {(v, c): [10.0 * (v + 1) * (c + 1), 1000.0] for v in range(4) for c in range(3)}
+    pulls = {(v, c): [10.0 * (v + 1) * (c + 1), 1000.0] for v in range(4) for c in range(4)}
     many: Any = SimpleNamespace(
-        model=made, loads=SimpleNamespace(M_wall=np.array([100.0, 50.0, -80.0])),
+        model=made, loads=SimpleNamespace(M_wall=np.array([100.0, 50.0, -80.0, 0.0])),
         coarse=lambda v, c: SimpleNamespace(pulls=pulls[v, c]),
     )  # fmt: skip
-    assert pull_per_moment(many, [0, 1, 2]) == pytest.approx(80.0 / 50.0)
+    assert pull_per_moment(many, [0, 1, 2, 3]) == pytest.approx(80.0 / 50.0)
     assert pull_per_moment(many, [0]) == pytest.approx(40.0 / 100.0)
     assert pull_per_moment(many, [2]) == 0.0
+    small: Any = SimpleNamespace(model=made, loads=SimpleNamespace(M_wall=np.array([0.5])), coarse=many.coarse)
+    assert pull_per_moment(small, [0]) == pytest.approx(40.0 / 0.5)
     bonded: Any = SimpleNamespace(model=model(), loads=many.loads, coarse=many.coarse)
     assert pull_per_moment(bonded, [0]) == 0.0
 
@@ -191,3 +193,26 @@ def test_corners_and_what_lifts_are_for_an_engineer(F: list[float], M: list[floa
     said = list(family._corners(cornered, loads))
     assert [check.what for check in said][:2] == ["inward corner", "corners of the pocket"]
     assert "4 in out, 3 in down" in said[0].notes[0] and all(check.verdict == "refer" for check in said)
+
+
+def test_beyond_its_nose_there_is_no_wood() -> None:
+    family = family_of(bracket(SOLID))
+    assert list(family.depths_below(np.array([1.0, 6.5, 9.99, 10.0, 11.0]))) == pytest.approx(
+        [12.0, 7.5, 3.0 + 9.0 * 0.01 / 7.0, 0.0, 0.0], abs=1e-6)  # fmt: skip
+
+
+@pytest.mark.parametrize(("grain", "along"), [(75.0, True), (105.0, True), (74.9, False), (105.1, False), (0.0, False)])
+def test_grain_within_fifteen_degrees_runs_along_the_wall(grain: float, along: bool) -> None:
+    assert family_of(bracket({**SOLID, "grain": f"{grain} deg"})).upright_at_wall is along
+    assert family_of(bracket({**SOLID, "grain": None})).upright_at_wall is None
+
+
+@pytest.mark.parametrize(
+    ("grain", "held", "swells"),
+    [("upright", True, 0.0), ("level", True, 3.0), ("60 deg", True, 0.75), (None, True, 3.0), ("level", False, 12.0)],
+)
+def test_wood_that_swells_lies_across_the_grain_above_the_upper_row(
+    grain: str | None, held: bool, swells: float
+) -> None:
+    piece = bracket({**SOLID, "grain": grain}, **({"fixings": fixings()} if held else {}))
+    assert family_of(piece).swells == pytest.approx(swells)

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from beamcheck.analysis.fields.outline import outline_of
-from beamcheck.checks.brackets.families.solid_comparison import _along, _push, band
+from beamcheck.checks.brackets.families.solid_comparison import ComparedSection, _along, _push, band
 from beamcheck.checks.brackets.families.solid_hand_rule import (
     EdgeLoad,
     HandRule,
@@ -60,6 +60,7 @@ def test_grain_at_an_angle_to_the_soffit() -> None:
         (11.0, 12.0, [True, True, True, True, False]), (9.9, 10.1, [True, True, True, False, False]),
         (6.0, 6.1, [True, True, False, False, False]), (3.9, 4.1, [False] * 5),
         (0.0, 12.0, [True, True, True, False, False]),  # a wide load keeps no distance
+        (10.95, 11.05, [True, True, True, True, False]), (4.45, 4.55, [True, True, False, False, False]),
     ],
 )  # fmt: skip
 def test_where_the_rule_holds(start: float, end: float, holds: list[bool]) -> None:
@@ -74,6 +75,7 @@ def test_the_distance_of_a_narrow_load_and_loads_that_keep_none() -> None:
     share = 6.0  # of 12 in, half: how wide a load is that keeps no distance
     wide, narrow = EdgeLoad([(6.0, 6.0 + share * 1.01, 1.0)], 12.0), EdgeLoad([(6.0, 6.0 + share * 0.5, 1.0)], 12.0)
     assert wide.clear_of(x, d).all() and not narrow.clear_of(x, d).all()
+    assert not EdgeLoad([(6.0, 6.0 + share, 1.0)], 12.0).clear_of(x, d).all()
 
 
 def test_what_lies_beyond_a_place_along_the_edge() -> None:
@@ -199,3 +201,9 @@ def test_what_pushes_on_the_wall_face() -> None:
     found = _push(field)
     assert [(0.5 * (low + high), force) for low, high, force in found] == [(9.0, 8.0 * 0.5 * 3.0), (2.0, -7.0)]
     assert [high - low for low, high, _ in found] == pytest.approx([0.01, 0.01])
+
+
+def test_where_the_field_has_no_stress_a_ratio_says_nothing() -> None:
+    for field, ratio in ((20.0, 4.0), (-20.0, None), (0.0, None)):
+        one = ComparedSection("top", 2.0, 5.0, 1.0, 80.0, field, True, True)
+        assert math.isnan(one.ratio) if ratio is None else one.ratio == ratio

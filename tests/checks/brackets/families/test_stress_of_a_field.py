@@ -89,18 +89,18 @@ TENSION = [(1.0, 0.0, 100.0, 0.0), (2.0, 0.0, 300.0, 15.0), (3.0, 0.0, 500.0, 15
 def test_an_edge_that_is_pulled_along_its_grain_or_pressed() -> None:
     """Up to 15 degrees off the grain tension counts; pressure by Hankinson at any angle."""
     some = field(top=edge(*TENSION))
-    ratio, stress, angle, place = _on_edge(some, "top", 1.0, F, 1.5)  # type: ignore[misc]
+    ratio, stress, angle, place = _on_edge(some, "top", F, 1.5, pulled=True)  # type: ignore[misc]
     assert (ratio, stress, angle, *place) == pytest.approx((450.0 / 800.0, 450.0, 15.0, 2.0, 0.0))
     allowed = 1000.0 * 600.0 / (1000.0 * 0.25 + 600.0 * 0.75)
-    pressed = _on_edge(some, "top", -1.0, F, 1.0)
+    pressed = _on_edge(some, "top", F, 1.0, pulled=False)
     assert pressed is not None and pressed[:3] == pytest.approx((700.0 / allowed, 700.0, 30.0))
-    assert _on_edge(some, "soffit", 1.0, F, 1.0) is None
+    assert _on_edge(some, "soffit", F, 1.0, pulled=True) is None
 
 
 @pytest.mark.parametrize(("sigma", "loss", "acts"), [(1.01, 1.0, True), (1.0, 1.0, False), (0.7, 1.5, True)])
 def test_less_than_a_pound_on_an_inch_is_no_stress(sigma: float, loss: float, acts: bool) -> None:
     for sign in (1.0, -1.0):
-        found = _on_edge(field(wall=edge((0.0, 3.0, sign * sigma, 0.0))), "wall", sign, F, loss)
+        found = _on_edge(field(wall=edge((0.0, 3.0, sign * sigma, 0.0))), "wall", F, loss, pulled=sign > 0.0)
         assert (found is not None) is acts
 
 
@@ -194,7 +194,7 @@ def test_a_refined_field_serves_its_edges_too() -> None:
 def test_what_is_pressed_along_an_edge_by_hankinson() -> None:
     soffit = edge((2.0, 5.0, -400.0, 20.0), (4.0, 3.0, -300.0, 60.0))
     found = governing(field(soffit=soffit))
-    check = _edge_check(found, "soffit", -1.0)
+    check = _edge_check(found, "soffit", pulled=False)
     assert check.what == "compression along the soffit" and check.where == "4 in out, 3 in down"
     assert (check.demand, check.capacity) == pytest.approx((300.0 * 1.4, at_angle(60.0)))
     assert [one.what for one in stress_checks(found)][1:] == ["compression along the soffit"]
@@ -204,5 +204,5 @@ def test_an_edge_that_is_calm_on_the_finer_mesh_holds() -> None:
     coarse = field(((0.8 * F_T, 0.0, 0.0),), top=edge((2.0, 0.0, 1.5, 0.0)))
     found = governing(coarse, refined=field(((0.7 * F_T, 0.0, 0.0),), top=edge((2.0, 0.0, 0.5, 0.0))))
     list(stress_checks(found))
-    check = _edge_check(found, "top", 1.0)
+    check = _edge_check(found, "top", pulled=True)
     assert (check.verdict, check.notes) == ("passes", ("next to no stress",))

@@ -277,7 +277,7 @@ def standing(at: float | None, end: str | None = "24 in", **more: Any) -> list[s
     ("at", "end", "found"),
     [(50.0, "24 in", []), (84.3, "24 in", []), (84.5, "24 in", ["refer"]), (84.5, "2.56 in", []), (84.5, None, []),
      (84.5, "2.57 in", ["refer"]), (86.8, "24 in", ["refer"]), (86.82, "24 in", ["fails"]), (90.0, None, ["fails"]),
-     (None, "24 in", [])],
+     (None, "24 in", []), (86.8125, "24 in", ["fails"]), (84.5, "2.5625 in", []), (84.375, "24 in", [])],
 )  # fmt: skip
 def test_rows_meet_the_post_as_far_from_its_end_as_is_said(at: float | None, end: str | None, found: list[str]) -> None:
     """Seven diameters of 3/8 in, 2.625 in, are all that counts; half a diameter is no place at all."""
@@ -297,3 +297,28 @@ def test_wood_of_another_stock_than_that_of_the_piece_it_is_fixed_to() -> None:
     concrete = fixings(other=CONCRETE)
     (no,) = into_checks(bracket(SOLID, "100 lb", "3 in", fixings=concrete), place)
     assert "post is no such thing" in no.notes[0]
+
+
+def test_a_fastener_of_no_known_size_comes_out_in_the_pocket_by_its_middle() -> None:
+    """Its own width is not known: 4 to 6 in down is the pocket itself."""
+    pocket = {"top": "4 in", "height": "2 in", "depth": "1 in"}
+    unknown = {**LAG, "size": "9/7 in"}
+    for down, inside in ((3.99, False), (4.01, True), (5.99, True), (6.01, False)):
+        found = named(said({**SOLID, "pocket": pocket}, rows=[one(down), one(9.0)], fastener=unknown),
+                      "bracket.row_in_pocket")  # fmt: skip
+        assert bool(found) is inside, down
+
+
+@pytest.mark.parametrize(
+    ("fastener", "down", "found"),
+    [({**LAG, "size": "1/4 in"}, 11.0, []), ({**LAG, "size": "1/4 in"}, 11.01, ["refer"]),
+     ({**LAG, "size": "1/4 in"}, 11.5, ["refer"]), ({**LAG, "size": "1/4 in"}, 11.51, ["fails"]),
+     ({"kind": "wood screw", "size": "No. 14", "length": "5 in"}, 11.9, [])],
+)  # fmt: skip
+def test_how_near_to_its_foot_the_lowest_row_stands(fastener: Data, down: float, found: list[str]) -> None:
+    """Four diameters of 1/4 in, two at least (NDS 2018 Table 12.5.1A, memory); thinner ones go by the advice."""
+    low = named(said(rows=[one(3.0), one(down)], fastener=fastener), "bracket.lowest_row")
+    assert [check.verdict for check in low] == found
+    if found == ["refer"]:
+        (asked,) = low[0].questions
+        assert (asked.field, asked.answers[0].sets[0][1]) == ("bracket.K.fixings.rows.2.below_top", "11 in")

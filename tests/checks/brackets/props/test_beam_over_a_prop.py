@@ -52,7 +52,7 @@ def test_an_end_lifts_where_it_did_not_by_more_than_half_a_pound(
 @pytest.mark.parametrize(
     ("propped", "alone", "more"),
     [
-        ([100.0, 200.49], [100.0, 200.0], False),
+        ([100.0, 200.5], [100.0, 200.0], False),
         ([100.0, 200.52], [100.0, 200.0], True),
         ([100.0, -60.0], [-60.0, -90.0], True),
         ([-59.6, -90.0], [-60.0, -90.0], False),
@@ -81,7 +81,7 @@ def test_what_holds_down_an_end_that_lifts(support: dict[str, str], words: str) 
 @pytest.mark.parametrize(
     ("propped", "alone", "demand"),
     [
-        ([50.0, -1.01], [80.0, 90.0], 1.01), ([50.0, -0.99], [80.0, 90.0], None), ([50.0, -41.1], [-40.0, 9.0], 41.1),
+        ([50.0, -1.01], [80.0, 90.0], 1.01), ([50.0, -1.0], [80.0, 90.0], None), ([50.0, -41.1], [-40.0, 9.0], 41.1),
         ([50.0, -40.9], [-40.0, 9.0], None), ([50.0, 20.0], [80.0, 90.0], None),
     ],
 )  # fmt: skip

@@ -1,4 +1,4 @@
-"""A bracket on which a beam comes down: what fails then, what waits for the gap, what pulls on it; with given forces."""
+"""A bracket on which a beam comes down: what fails then, what waits for the gap, what pulls on it; forces are given."""
 
 from __future__ import annotations
 

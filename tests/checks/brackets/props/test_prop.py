@@ -433,3 +433,28 @@ def test_a_beam_that_stands_on_a_beam_comes_down_with_it() -> None:
     assert "with its supports" in " ".join(
         one.note for one in find(moved, "gap under B").steps if one.symbol == "Delta_ST"
     )
+
+
+@pytest.mark.parametrize(("at", "in_seat"), [(2.75, True), (2.76, False), (141.25, True), (141.24, False)])
+def test_a_nose_up_to_the_very_edge_of_a_seat_stands_in_it(simple: Context, at: float, in_seat: bool) -> None:
+    """Seats of 5 1/2 in, their middles at 0 and 12 ft."""
+    result = asked(simple, ask(at=f"{at} in", gap="1/2 in"))
+    assert ("in the seat of" in find(result, "gap under B").notes[0]) is in_seat
+
+
+def test_slots_of_exactly_twice_the_gap_needed_free_it(simple: Context) -> None:
+    needed = asked(simple, ask()).g_needed
+    assert needed is not None
+    for slot, free in ((2.0 * needed, True), (2.0 * needed * (1.0 - 1e-9), False)):
+        exact = PropAsk("K1", near(gap="0 in").model_copy(update={"slot": slot}), 8e3, 8e3)
+        assert asked(simple, exact).free is free
+
+
+def test_what_does_not_swell_takes_no_step(simple: Context) -> None:
+    plain = find(asked(simple, ask(gap="1/2 in")), "gap under B")
+    assert "dMC" not in {step.symbol for step in plain.steps} and plain.notes == ("1/4 in keeps it free",)
+    wood = find(asked(simple, ask(gap="1/2 in", height_above_fixing=2.0)), "gap under B")
+    assert "dMC" in {step.symbol for step in wood.steps}
+    picture = asked(simple, ask(gap="1/4 in", sagged="0 in")).picture
+    assert picture is not None and [name for name, size in picture.steps if not size] == []
+    assert {name for name, _ in picture.steps} == {"dead load", "creep", "all other load", "tolerance"}

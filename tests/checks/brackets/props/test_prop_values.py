@@ -14,8 +14,11 @@ import pytest
 from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.analysis.beams.solved_beam import BeamSupport, SolvedBeam, solve_beam
 from beamcheck.analysis.props.props import carried_down, sinking, unit_sags
-from beamcheck.checks.brackets.props.gap import pad_in_series
+from beamcheck.checks.brackets.props.gap import Nearby, pad_in_series
 from beamcheck.formulas.brackets.prop import gap_needed, prop_force
+
+from ...beams import beams
+from .test_prop import ask, asked, context, find
 
 B, D, L, X, GIRDER = 5.5, 11.5, 156.0, 143.0, 168.0
 E_05 = 1.6e6 * (1 - 1.645 * 0.25)
@@ -91,3 +94,28 @@ def test_a_stiffer_carrier_never_asks_for_more_gap() -> None:
     gaps = [needed(stiff) for stiff in (0.5, 1.0, 2.0, 10.0, 1e4)]
     assert all(later < earlier for earlier, later in pairwise(gaps))
     assert gaps[-1] == pytest.approx(0.105 + 0.0625, abs=0.002)  # the beam alone: the reference, section 6
+
+
+@pytest.mark.parametrize(
+    ("most", "least", "force", "pull", "sure"),
+    [(0.5, -0.5, False, False, "too small to be sure"), (0.51, 0.0, True, False, "too small: "),
+     (0.0, -0.51, False, True, "too small to be sure"), (40.0, -30.0, True, True, "too small: ")],
+)  # fmt: skip
+def test_up_to_half_a_pound_it_attracts_and_is_pulled_by_nothing(
+    most: float, least: float, force: bool, pull: bool, sure: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    place = context(beams.beam())
+
+    def forces(self: Nearby, i: int) -> tuple[np.ndarray, np.ndarray]:
+        at = np.arange(len(self.needed))
+        return np.where(at == 1, most, 0.0), np.where(at == 2, least, 0.0)
+
+    monkeypatch.setattr(Nearby, "forces", forces)
+    result = asked(place, ask(gap="1/16 in"))
+    attracted, pulled = (
+        [check for check in result.checks if check.what.startswith(begins)] for begins in ("force that", "pull from")
+    )
+    names = [one.name for one in result.combinations]
+    assert [(check.demand, check.combination) for check in attracted] == ([(most, names[1])] if force else [])
+    assert [(check.demand, check.combination) for check in pulled] == ([(-least, names[2])] if pull else [])
+    assert find(result, "gap under B").notes[0].startswith(sure)

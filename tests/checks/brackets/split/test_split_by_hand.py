@@ -24,6 +24,7 @@ from beamcheck.checks.brackets.split.row_values import row_value, under_head
 from beamcheck.checks.brackets.split.split import _line_words, _rods, _Run, _unknown, split_checks
 from beamcheck.checks.brackets.split.wood_as_it_is import more_checks
 from beamcheck.checks.core.result import Check
+from beamcheck.values.judgment import judgment
 
 from ...anchors.anchors import group, stock
 from ..brackets import CORBEL, LAG, SOLID, Data, bracket, find, fixings, loads_of, structure, wood
@@ -100,6 +101,9 @@ def held(grain: float) -> SimpleNamespace:
         (4.99, 30.0, "check from the top edge 10 in out, grain 30 deg"),
         (5.1, 30.0, "check from the wall 5 7/8 in down, grain 30 deg"),
         (11.0, 30.0, "check 11 in across the grain from the corner, grain 30 deg"),
+        (0.0, 90.0, "check from the top edge 0 in out"), (10.0, 90.0, "check from the top edge 10 in out"),
+        (10.1, 90.0, "check 10 1/8 in across"), (0.0, 0.0, "check from the wall 0 in down"),
+        (12.0, 0.0, "check from the wall 12 in down"), (12.1, 0.0, "check 12 1/8 in across"),
         (4.0, 270.0, "check 4 in across"), (4.0, 187.0, "check 4 in across"),
     ],
 )  # fmt: skip
@@ -122,7 +126,7 @@ def test_a_block_stands_on_its_dap_and_without_one_on_nothing(seat: str | None, 
     if made.ledge is not None:
         assert (made.ledge.depth, made.ledge.F) == pytest.approx((0.5, below))
     assert (made.F_v, made.F_c_perp, made.F_wall) == pytest.approx((F_V, F_PERP, F_PERP))  # the wall of wood across
-    assert (made.t, made.H) == (3.5, 9.0)
+    assert (made.t, made.H, made.strict) == (3.5, 9.0, True)
 
 
 @pytest.mark.parametrize("grain", [0.0, 30.0, 60.0, 90.0, 150.0])
@@ -305,3 +309,7 @@ def test_rods_are_believed_by_their_report(report: str) -> None:
     made = piece.model_copy(update={"rods": (piece.rods[0], piece.rods[1].model_copy(update={"report": report}))})
     found = list(_rods(family_of(made), loads_of(made, structure())))
     assert [one.questions[0].field for one in found] == ([] if report.strip() else ["bracket.K.rods.2.report"])
+
+
+def test_at_its_very_limit_clear_wood_is_expected_to_bear_it() -> None:
+    assert "would be expected to bear it" in information(judgment("stress over one cubic inch, clear fir").value)[1]
