@@ -181,6 +181,15 @@ def test_what_a_beam_that_comes_down_on_it_hands_on(near: Data, R: float, sure: 
     assert bool(load.perhaps) is waits and load.forces["L"][0] == pytest.approx(100.0 + more)
 
 
+def test_somebody_may_hang_on_it_while_the_beam_rests_on_it() -> None:
+    """Dead load beside 50 lb of the beam and 200 lb of that person: all of it comes to what it is fixed to."""
+    piece = on_wall(None, fixings=fixings(), accidental="200 lb", accidental_from="owner", role="decorative",
+                    near={"beam": "B", "at": "2 ft", "closing": [], "gap": "0 in"})  # fmt: skip
+    made = handed(piece, prop=SimpleNamespace(R=np.array([0.0, 50.0]), open=()))
+    own = 88.5 * 3.5 * float(wood(structure()).density)
+    assert made.whole.F.max() == pytest.approx(50.0 + 200.0 + own)
+
+
 # ---- the bracket as a whole ----------------------------------------------------------------------------------------
 
 

@@ -207,3 +207,10 @@ def test_where_the_field_has_no_stress_a_ratio_says_nothing() -> None:
     for field, ratio in ((20.0, 4.0), (-20.0, None), (0.0, None)):
         one = ComparedSection("top", 2.0, 5.0, 1.0, 80.0, field, True, True)
         assert math.isnan(one.ratio) if ratio is None else one.ratio == ratio
+
+
+@pytest.mark.parametrize(("beyond", "acts"), [(5e-5, False), (2e-4, True)])
+def test_less_than_a_millionth_of_the_load_beyond_a_section_is_none(beyond: float, acts: bool) -> None:
+    """100 lb near the wall and next to nothing at the nose, 11 1/2 in out."""
+    rule = even(EdgeLoad([(0.6, 0.9, 100.0), (11.0, 12.0, beyond)], 12.0))
+    assert list(rule.arm[2:]) == pytest.approx([(11.5 - x) / D if acts else 0.0 for x in AT[2:]])

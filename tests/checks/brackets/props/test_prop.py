@@ -410,25 +410,44 @@ def test_whether_it_stays_is_asked_only_where_it_matters() -> None:
     assert not between.free
 
 
+def midspan(P: float, w: float) -> float:
+    """Sag of a girder of 12 ft under P in its middle and w along it: P L^3/(48 EI) + P L/(4 G A), and those of w."""
+    bent = P * L**3 / (48 * EI) + 5 * w * L**4 / (384 * EI)
+    return bent + P * L / (4 * GA_S) + w * L**2 / (8 * GA_S)
+
+
+def on_a_girder(stays: bool | None) -> Context:
+    """The end at 12 ft stands at midspan of a girder of 12 ft that carries nothing else."""
+    ends = [beams.seat("0 ft"), beams.seat("12 ft", on="G", lands_at="6 ft")]
+    return context(beams.beam(carries=floor(stays), supports=ends), beams.beam(name="G", carries=[]))
+
+
+@pytest.mark.parametrize("stays", [True, None])
+def test_what_stays_on_it_stays_on_the_girder_below(stays: bool | None) -> None:
+    """Both sag half as much more under it: a sixth of the girder's sag comes to the nose."""
+    dead, live = DEAD * L / 2, LIVE * L / 2
+    own = K_CR * (sag(DEAD) + sag(LIVE)) + TOL
+    short = own + (K_CR * midspan(dead, OWN) + midspan(live, 0.0)) / 6
+    long = own + K_CR * (midspan(dead, OWN) + midspan(live, 0.0)) / 6
+    place = on_a_girder(stays)
+    if stays:
+        assert asked(place, ask(gap="2 in")).g_needed == pytest.approx(long, rel=1e-4)
+        return
+    for gap, refers in ((0.5 * (short + long), True), (1.01 * long, False)):
+        found = asked(place, ask(gap=f"{gap} in"))
+        assert ("gap under B if its load stays" in verdicts(found)) is refers and found.free is not refers
+
+
 def test_a_beam_that_stands_on_a_beam_comes_down_with_it() -> None:
     """The end at 12 ft stands at midspan of a girder of 12 ft: 24 in out of 144 the nose comes down by a sixth of that.
 
     The girder carries its share w L/2 of B in one place, besides its own weight: sag P L^3/(48 EI) + shear P L/(4 G A).
     """
-    girder = beams.beam(name="G", carries=[])
-    ends = [beams.seat("0 ft"), beams.seat("12 ft", on="G", lands_at="6 ft")]
-    place = context(beams.beam(carries=floor(False), supports=ends), girder)
     alone = asked(context(beams.beam(carries=floor(False))), ask(gap="1/2 in")).g_needed
-    moved = asked(place, ask(gap="1/2 in"))
-    own = OWN * L
-
-    def midspan(P: float, w: float) -> float:
-        bent = P * L**3 / (48 * EI) + 5 * w * L**4 / (384 * EI)
-        return bent + P * L / (4 * GA_S) + w * L**2 / (8 * GA_S)
-
+    moved = asked(on_a_girder(False), ask(gap="1/2 in"))
     dead, live = DEAD * L / 2, LIVE * L / 2
     sixth = (K_CR * midspan(dead, OWN) + midspan(live, 0.0)) / 6
-    assert own > 0.0 and alone is not None
+    assert alone is not None
     assert moved.g_needed == pytest.approx(alone + sixth, rel=1e-4)
     assert "with its supports" in " ".join(
         one.note for one in find(moved, "gap under B").steps if one.symbol == "Delta_ST"

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from beamcheck.checks.brackets.props.beam import _strength
+
 from ...beams import beams
 from .test_prop import DEAD, DELTA, K_CR, LIVE, B, H, L, ask, asked, context, find, sag, unit, verdicts
 
@@ -85,3 +87,13 @@ def test_a_bracket_that_only_relieves_says_nothing_more() -> None:
     """A soft one near the end takes a little: nothing in the beam gets worse, so there is no line about it."""
     result = asked(context(beams.beam()), ask(gap="0 in", k=500.0))
     assert set(verdicts(result)) == {"gap under B", "force that it attracts from B"}
+
+
+def test_what_is_looked_at_again_with_a_prop() -> None:
+    """Bending and shear of the whole and at each cut: there as in the beam's own checks, the whole in full, 1.5 V/A."""
+    cut = {"kind": "notch", "face": "top", "at": "30 in", "length": "3 in", "depth": "1 in"}
+    run = context(beams.beam(cuts=[cut])).structure.runs["B"]
+    found = _strength(run, run.solved, "K1", simple=False)
+    assert [what.split(" 1 in deep")[0] for what in found] == ["bending", "bending at notch", "shear at notch", "shear"]
+    assert {check.subject for check in found.values()} == {"K1"}
+    assert found["shear"].demand == pytest.approx(1.5 * (DEAD + LIVE) * L / 2.0 / (B * H))

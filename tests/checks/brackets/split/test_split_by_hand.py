@@ -287,11 +287,13 @@ def test_what_sound_fir_is_expected_to_bear(sigma: float, bears: bool) -> None:
 def test_what_the_split_test_waits_for_is_asked(key: str, through: str | None, field: str) -> None:
     """How much wood lies under the heads comes first: without it nothing of a row is known."""
     here = structure()
-    piece = bracket(SOLID, "100 lb", "4 in", fixings=fixings(through=through))
+    rows = [{"below_top": "3 in", "count": 1}]
+    piece = bracket(SOLID, "100 lb", "4 in", fixings=fixings(through=through, rows=rows))
     loads = loads_of(piece, here)
     assert piece.fixings is not None
-    rows = FixingRows(family_of(piece), piece.fixings, loads)
-    asked = _unknown(rows, wood(here), here, Open("not said", key, key), loads)
+    asked = _unknown(
+        FixingRows(family_of(piece), piece.fixings, loads), wood(here), here, Open("not said", key, key), loads
+    )
     assert (asked.verdict, [one.field for one in asked.questions]) == ("refer", [field])
 
 
