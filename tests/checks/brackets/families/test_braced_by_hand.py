@@ -19,7 +19,7 @@ from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.core.result import Check
 from beamcheck.model.brackets.bracket import Braced
 
-from ...anchors.anchors import said
+from ...anchors.anchors import said, stock
 from ..brackets import BOLT, BRACED, Data, bracket, find, fixings, loads_of, structure, wood
 from ..by_hand import F_B, F_PERP, F_T, F_V, E, at_angle, bending, buckling, column
 
@@ -348,3 +348,74 @@ def test_less_than_a_pound_in_the_brace_is_not_drawn(N: float, drawn: bool) -> N
     force.F = force.F * np.array([1.0, 0.99])  # about the wall face it would be one per cent less
     butted = strut_picture("K", shape, loads, force)
     assert butted is None or not butted.about_the_wall
+
+
+UNEVEN: Data = {**BRACED, "wall_leg": "3 in", "top_leg": "2 in", "brace_out": "14 in", "brace_down": "11 in"}
+
+
+def test_the_picture_of_an_uneven_bracket() -> None:
+    """Its legs with their grain, the places of the brace's axis, and its slope: 9 in down on 11 in out."""
+    view = family_of(bracket(UNEVEN)).side_view()
+    (wall, top, _) = view.parts
+    assert wall == ("wall leg", ((0.0, 0.0), (3.0, 0.0), (3.0, 18.0), (0.0, 18.0)), 90.0)
+    assert top == ("top leg", ((3.0, 0.0), (18.0, 0.0), (18.0, 2.0), (3.0, 2.0)), 0.0)
+    assert view.dimensions == [("x", 0.0, 14.0, "brace axis"), ("y", 0.0, 11.0, "brace axis")]
+    name, outline, grain = view.parts[2]
+    assert name == "brace" and len(outline) == 4
+    assert grain == pytest.approx(math.degrees(math.atan2(9.0, 11.0)))
+    s, c = 9.0 / math.hypot(9.0, 11.0), 11.0 / math.hypot(9.0, 11.0)
+    corners = [(3.0, 11.0 + 1.25 / c), (14.0 + 1.25 / s, 2.0), (14.0 - 1.25 / s, 2.0), (3.0, 11.0 - 1.25 / c)]
+    for corner in corners:
+        assert min(math.dist(corner, point) for point in outline) == pytest.approx(0.0, abs=1e-9), corner
+
+
+def test_a_bowed_brace_keeps_its_depth_along_its_axis() -> None:
+    """Its edges lie 1 1/4 in to both sides of a parabola with a sagitta of 1 in towards the corner."""
+    _, outline, _ = family_of(bracket({**UNEVEN, "sagitta": "1 in"})).side_view().parts[2]
+    u = np.linspace(0.0, 1.0, 4001)
+    long = math.hypot(11.0, 9.0)
+    normal = np.array([-9.0, -11.0]) / long  # towards the corner of the legs
+    axis = np.array([3.0, 11.0]) + u[:, None] * np.array([11.0, -9.0]) + (4.0 * u * (1.0 - u))[:, None] * normal
+    apart = [float(np.min(np.hypot(*(axis - point).T))) for point in np.array(outline)]
+    inner = [d for d, (x, y) in zip(apart, outline, strict=True) if x > 3.01 and y > 2.01]
+    assert len(inner) > 60 and inner == pytest.approx([1.25] * len(inner), abs=2e-3)
+    flat = math.atan2(9.0, 11.0) - math.atan(4.0 / long)  # its slope where it meets the top leg
+    assert max(apart) == pytest.approx(1.25 / math.sin(flat), rel=0.03)
+
+
+def test_three_sticks_for_a_straight_brace_and_no_board_for_a_bowed_one() -> None:
+    straight, bowed = family_of(bracket(BRACED)), family_of(bracket({**BRACED, "sagitta": "1 in"}))
+    assert straight.board(stock("4x12 dressed")) is not None and bowed.board(stock("4x12 dressed")) is None
+
+
+@pytest.mark.parametrize(("change", "asked"), [
+    ({"housing": None}, ["housing"]), ({"behind_housing": None}, ["behind_housing"]),
+    ({"housing": None, "behind_housing": None}, ["housing", "behind_housing"]), ({"joints": None}, ["joints"]),
+])  # fmt: skip
+def test_what_is_missing_of_the_joints_of_the_brace_is_asked(change: Data, asked: list[str]) -> None:
+    made = body({**BRACED, **change}, at(12.0))
+    found = [one for one in made.checks if one.id in ("bracket.housing", "bracket.brace_joints") and one.questions]
+    assert [one.field.rsplit(".", 1)[1] for check in found for one in check.questions] == asked
+    assert not [one for one in made.checks if one.id == "bracket.behind_housing" and one.ratio is not None]
+
+
+def test_joints_that_are_only_glued_carry_nothing() -> None:
+    glued = {**BRACED, "joints": "glued only", "housing": None, "behind_housing": None}
+    assert "only glued" in body(glued, at(12.0)).weak_grain and not body(BRACED, at(12.0)).weak_grain
+
+
+@pytest.mark.parametrize(("through", "far"), [("2 1/2 in", True), ("2.49 in", False)])
+def test_without_a_housing_heads_stand_in_front_of_the_whole_leg(through: str, far: bool) -> None:
+    shape = {**BRACED, "joints": "tenoned", "housing": None, "behind_housing": None}
+    rows = [{"below_top": "3 in", "count": 1}, {"below_top": "9 in", "count": 1, "through": through}]
+    made = body(shape, at(15.0), fixings=fixings(rows=rows, through="2 1/2 in"))
+    found = [check for check in made.checks if check.id == "bracket.wall_leg_checked"]
+    assert [(check.verdict, check.where) for check in found] == [("passes", "") if far else ("fails", "row 2")]
+
+
+def test_of_several_rows_the_upper_one_stands_by_the_joint() -> None:
+    rows = [{"below_top": "3 in", "count": 1}, {"below_top": "8 in", "count": 1}, {"below_top": "15 in", "count": 1}]
+    made = body(BRACED, at(15.0), fixings=fixings(rows=rows))
+    found = {check.what: check for check in made.checks if check.id == "bracket.wall_leg_checked"}
+    assert {what: (one.verdict, one.where) for what, one in found.items()} == {
+        "heads clear of the brace": ("fails", "row 3"), "wall leg with a check along it": ("passes", "")}  # fmt: skip

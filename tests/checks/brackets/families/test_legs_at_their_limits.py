@@ -214,3 +214,24 @@ def test_ends_that_nothing_but_glue_keeps_from_sliding_are_asked_about() -> None
 def test_a_screw_of_no_known_size_says_why_for_each_leg() -> None:
     found = [check for check in slides(1, size="9/7 in") if check.verdict == "refer"]
     assert found and not [check for check in slides(1, size="9/7 in") if check.ratio is not None]
+
+
+def test_just_half_a_pound_upwards_is_nothing_yet() -> None:
+    assert "upwards" not in joined(None, up=0.5, T=0.0)[0].notes[0]
+    assert not [check for check in joined(STEEL, up=0.5, T=0.0) if check.what.endswith("upwards")]
+
+
+def test_without_a_housing_a_check_may_run_along_the_whole_leg() -> None:
+    """A tenoned top leg 4 in deep: no row is below such a check."""
+    tenoned = {"joints": "tenoned", "housing": None, "behind_housing": None}
+    lost = [check for check in joined(lap("1 in", "3.5 in"), **tenoned) if "no row of the lap" in " ".join(check.notes)]
+    assert [check.what.split(", ")[1].split(" ")[0] for check in lost] == ["below"]
+
+
+def test_what_one_bolt_of_a_lap_takes() -> None:
+    """Mode IV of NDS 2018 Table 12.3.1A, whose thread counts (0.189 in): G 0.50, 45,000 psi; across the grain of the
+    wall leg 4,450 psi, along that of the top leg 5,600; R_d (10 D + 0.5) 1.25; 2 in from all ends and edges (memory)."""
+    D, main, side, F_yb = 0.189, 4450.0, 5600.0, 45000.0
+    Z = D**2 / ((10.0 * D + 0.5) * 1.25) * math.sqrt(2.0 * main * F_yb / (3.0 * (1.0 + main / side)))
+    found = [check for check in joined(lap("2 in", end="2 in")) if check.what.endswith(WORST)]
+    assert [check.capacity for check in found] == pytest.approx([Z])
