@@ -230,7 +230,7 @@ def test_without_a_housing_a_check_may_run_along_the_whole_leg() -> None:
 
 def test_what_one_bolt_of_a_lap_takes() -> None:
     """Mode IV of NDS 2018 Table 12.3.1A, whose thread counts (0.189 in): G 0.50, 45,000 psi; across the grain of the
-    wall leg 4,450 psi, along that of the top leg 5,600; R_d (10 D + 0.5) 1.25; 2 in from all ends and edges (memory)."""
+    wall leg 4,450 psi, along that of the top leg 5,600; R_d (10 D + 0.5) 1.25; 2 in from ends and edges (memory)."""
     D, main, side, F_yb = 0.189, 4450.0, 5600.0, 45000.0
     Z = D**2 / ((10.0 * D + 0.5) * 1.25) * math.sqrt(2.0 * main * F_yb / (3.0 * (1.0 + main / side)))
     found = [check for check in joined(lap("2 in", end="2 in")) if check.what.endswith(WORST)]
