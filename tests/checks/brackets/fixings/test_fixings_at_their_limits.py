@@ -322,3 +322,44 @@ def test_how_near_to_its_foot_the_lowest_row_stands(fastener: Data, down: float,
     if found == ["refer"]:
         (asked,) = low[0].questions
         assert (asked.field, asked.answers[0].sets[0][1]) == ("bracket.K.fixings.rows.2.below_top", "11 in")
+
+
+def test_each_row_that_is_not_like_the_others_has_its_share() -> None:
+    """0.8 of 100 lb on the smallest row, one screw; two screws of another row are checked for as much each."""
+    rows = [one(3.0, 2, apart="1 1/2 in", through="2 1/4 in"), one(7.0)]
+    for shape in (SOLID, {**SOLID, "grain": "level"}):
+        found = [check for check in said(shape, rows=rows) if check.what.startswith("lateral load on")]
+        assert {check.where: check.demand for check in found} == pytest.approx({"row 1": 80.0, "row 2": 80.0})
+    alike = [check for check in said(rows=[one(3.0, 2, apart="1 1/2 in"), one(7.0)])
+             if check.what.startswith("lateral load on")]  # fmt: skip
+    assert [check.demand for check in alike] == [pytest.approx(80.0)]
+
+
+def test_how_much_one_row_goes_through_is_asked_where_the_others_say_it() -> None:
+    (asked,) = named(said(through=None, rows=[one(3.0, through="2 in"), one(7.0)]), "bracket.through")
+    assert asked.questions[0].field == "bracket.K.fixings.through"
+
+
+def test_a_slotted_top_row_is_pulled_without_a_lateral_load() -> None:
+    """Nothing but its pull counts there; a row that holds up as well has more of both together."""
+    ratios = []
+    for slot in ({}, {"slot": "1 in"}):
+        found = said(rows=[one(3.0, **slot), one(7.0)])
+        ratios.append([find(found, what).ratio for what in ("pull and lateral load", "pull on the most loaded")])
+    assert ratios[1][0] == pytest.approx(ratios[1][1]) and (ratios[0][0] or 0.0) > 2.0 * (ratios[0][1] or 0.0)
+
+
+def test_bolts_of_the_top_row_share_what_somebody_pulls() -> None:
+    """200 lb outwards on two bolts; 200 lb x 10 in over half of 3 1/2 in sideways."""
+    bolt = {**BOLT, "length": "6 1/2 in"}
+    made = fixings(fastener=bolt, rows=[one(3.0, 2, apart="1 1/2 in"), one(7.0)])
+    piece = bracket(SOLID, "20 lb", "3 in", fixings=made, accidental="200 lb", accidental_from="the owner")
+    pulls = {check.what.rpartition(" ")[2]: check.demand for check in held(piece, structure())
+             if check.id == "bracket.bolt_steel" and "somebody" in check.what}  # fmt: skip
+    assert pulls == pytest.approx({"outwards": 100.0, "sideways": 1000.0 / 1.75})
+
+
+def test_the_heel_presses_across_the_grain() -> None:
+    """625 psi of Douglas Fir-Larch without a factor for its length (NDS Supplement Table 4A, memory)."""
+    heels = [check for check in said() if check.id == "bracket.heel"]
+    assert [check.capacity for check in heels] == pytest.approx([625.0, 625.0])

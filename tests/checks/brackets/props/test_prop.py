@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copy
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -15,7 +16,7 @@ from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
 from beamcheck.model.brackets.near import Near
 from beamcheck.model.reading.reader import job_from_data
-from beamcheck.units import shown_in
+from beamcheck.units import show, shown_in
 
 from ...beams import beams
 
@@ -477,3 +478,56 @@ def test_what_does_not_swell_takes_no_step(simple: Context) -> None:
     picture = asked(simple, ask(gap="1/4 in", sagged="0 in")).picture
     assert picture is not None and [name for name, size in picture.steps if not size] == []
     assert {name for name, _ in picture.steps} == {"dead load", "creep", "all other load", "tolerance"}
+
+
+def test_force_on_a_girder_that_gives() -> None:
+    """R = drop/(1/k + f_xx + a sixth squared of what the girder gives under a pound in its middle)."""
+    dead, live = DEAD * L / 2, LIVE * L / 2
+    drop = DELTA + (K_CR * midspan(dead, OWN) + midspan(live, 0.0)) / 6
+    result = asked(on_a_girder(False), ask(gap="0 in"))
+    expected = drop / (1 / 8000 + unit() + midspan(1.0, 0.0) / 36)
+    assert largest(result) == pytest.approx(expected, rel=1e-4)
+    force = find(result, "force")
+    assert beams.step(force, "R") == pytest.approx(expected, rel=1e-4)
+    assert beams.step(force, "f_xx") == pytest.approx(unit() + midspan(1.0, 0.0) / 36, rel=1e-4)
+    assert beams.step(force, "Delta_0") == pytest.approx(drop, rel=1e-4)
+    assert result.picture is not None
+    assert dict(result.picture.steps)["supports come down"] == pytest.approx(drop - DELTA, rel=1e-4)
+    padded = asked(on_a_girder(False), ask(gap="1/2 in", pad="200 lb/in", pad_squeezes="3/8 in"))
+    assert largest(padded) == pytest.approx(drop / (1 / 8000 + 1 / 200 + unit() + midspan(1.0, 0.0) / 36), rel=1e-3)
+
+
+@pytest.mark.parametrize(("more", "crooked"), [(0.24, False), (0.26, True)])
+def test_supports_that_settled_explain_how_far_a_beam_had_come_down(more: float, crooked: bool) -> None:
+    """Both seats a quarter of an inch, and the dead load with its creep."""
+    seats = [beams.seat(at, settles="1/4 in") for at in ("0 ft", "12 ft")]
+    place = context(beams.beam(supports=seats, carries=floor(False)))
+    result = asked(place, ask(gap="2 in", sagged=f"{K_CR * sag(DEAD) + more} in"))
+    found = [check for check in result.checks if check.what.startswith("how far B had come down")]
+    assert len(found) == crooked
+    if crooked:
+        answers = [answer.sets[0][1] for answer in found[0].questions[0].answers]
+        assert answers == [f"{math.floor(1000.0 * (K_CR * sag(DEAD) + 0.25)) / 1000.0:g} in", "0 in"]
+
+
+def test_what_is_left_in_the_gap_is_asked_at_its_own_entry() -> None:
+    sill = {"what": "sill plates", "height": "3 in", "change": "6 %"}
+    shims = {"what": "shims left in place", "height": "1 in", "change": "6 %"}
+    result = asked(context(beams.beam()), ask(gap="1 in", closing=[sill, shims]))
+    (asks,) = find(result, "what is left in the gap").questions
+    assert asks.field == "bracket.K1.near.closing.2.what"
+    assert [answer.sets[0][0] for answer in asks.answers] == [asks.field, "bracket.K1.near.gap"]
+
+
+@pytest.mark.parametrize("rises", [45.0, 30.0, None])
+def test_a_bracket_that_is_fixed_to_the_beam_as_well_is_a_knee_brace(simple: Context, rises: float | None) -> None:
+    """It pushes with R/tan of its slope."""
+    made = replace(ask(fixed_to_beam=True), rises=rises)
+    force = find(asked(simple, made), "force")
+    said = [note for note in force.notes if note.startswith("as a knee brace")]
+    assert len(said) == (rises is not None)
+    if rises is not None:
+        thrust = (force.demand or 0.0) / math.tan(math.radians(rises))
+        assert f"with {show(thrust, 'force')}: " in said[0]
+    free = replace(ask(gap="0 in"), rises=45.0)
+    assert not [note for note in find(asked(simple, free), "force").notes if "knee" in note]

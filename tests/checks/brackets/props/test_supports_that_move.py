@@ -97,6 +97,29 @@ def test_a_gap_that_is_enough_is_not_free_over_a_beam_of_somebody_else(what: str
     found = asked(place, ask(gap="2 in"))
     said = {check.what: check.verdict for check in found.checks}
     assert said == {"gap under B": "passes", **({} if free else {"gap under B: old": "refer"})}
+    if not free:
+        assert "B stands on old, by its words" in found.checks[-1].questions[0].why
     assert (found.free, found.touches) == (free, False)
     tight = asked(place, ask(gap="0 in"))  # fails as it is: nothing more to ask
     assert "gap under B: old" not in [check.what for check in tight.checks]
+
+
+def test_a_girder_on_a_girder_brings_down_what_both_sag() -> None:
+    """Of 12 ft each, each with an end on the middle of the next: half of what the lower one sags comes to the middle."""
+    from .test_prop import DEAD, K_CR, LIVE, OWN, L, context, floor, midspan
+
+    def on(name: str) -> list[Data]:
+        return [beams.seat("0 ft"), beams.seat("12 ft", on=name, lands_at="6 ft")]
+
+    middle, lowest = beams.beam(name="G", carries=[], supports=on("H")), beams.beam(name="H", carries=[])
+    place = context(beams.beam(carries=floor(False), supports=on("G")), middle, lowest)
+    dead, live, own = DEAD * L / 2, LIVE * L / 2, OWN * L / 2
+    upper = K_CR * midspan(dead, OWN) + midspan(live, 0.0)
+    lower = K_CR * midspan(dead / 2 + own, OWN) + midspan(live / 2, 0.0)
+    (still, moves), unknown = moving_supports(place.structure.runs["B"].beam, place, live_stays=False)
+    assert (still, unknown) == (Moving(), "")
+    assert moves.sags == pytest.approx(upper + lower / 2, rel=1e-4)
+    assert moves.gives == pytest.approx(1.25 * midspan(1.0, 0.0), rel=1e-4)
+    (_, stored), _ = moving_supports(place.structure.runs["B"].beam, place, live_stays=True)
+    creep = (K_CR - 1.0) * (midspan(live, 0.0) + midspan(live / 2, 0.0) / 2)
+    assert stored.sags == pytest.approx(moves.sags + creep, rel=1e-4)

@@ -220,3 +220,28 @@ def test_what_the_fasteners_go_through_and_into_is_asked_field_by_field(
     found = hung(fixings, **more)
     assert [one.field for one in of(found, "fixings").questions] == [f"trim.T.{field}" for field in fields]
     assert found.verdict == "refer" and not [one for one in found.checks if one.id.startswith("anchor.")]
+
+
+def test_what_governs_among_the_few_that_meet_the_wood_is_told() -> None:
+    """Two of six: three times the share of each, of which the lateral load is the worst."""
+    rows = [{**row, "apart": "3 in"} for row in TWO]
+    found = hung({"rows": rows}, weight="700 lb", stands_out="2 in", **FACE)
+    every = of(found, "lateral load on the worst fastener").ratio or 0.0
+    said = of(found, "fasteners that meet the wood").notes[0]
+    assert "(lateral load on the worst fastener, " in said
+    few = float(said.rsplit("worst fastener, ", 1)[1].split(" ")[0])
+    assert every < 1.0 < few < 3.0 * every
+    far = of(hung({"rows": TWO}, weight="1,200 lb", **FACE), "pull of weight that stands out").notes[0]
+    assert "267 lb on each" in far and "(pull and lateral load together: 1." in far  # 1,200 x 12/18 over three
+
+
+def test_a_bore_takes_nothing_of_the_wood_that_is_gone_through() -> None:
+    """The head sits 1/2 in deep and 1 1/2 in of wood are left: 2 in of board in all. A longer screw of the same
+    thread reaches as far behind."""
+    bored = {**LAG, "counterbore": "1 in", "counterbore_depth": "1/2 in"}
+    plain, deep = (hung({"rows": TWO, "fastener": one}, weight="100 lb", stands_out="2 in", **FACE) for one in
+                   (LAG, bored))  # fmt: skip
+    steps = [{step.symbol: step.value for step in of(one, "lateral load on the worst fastener").steps} for one in
+             (plain, deep)]  # fmt: skip
+    assert [one["l_s"] for one in steps] == [1.5, 1.5]
+    assert [one["l_m"] for one in steps] == pytest.approx([steps[0]["l_m"]] * 2)
