@@ -105,7 +105,7 @@ def test_a_gap_that_is_enough_is_not_free_over_a_beam_of_somebody_else(what: str
 
 
 def test_a_girder_on_a_girder_brings_down_what_both_sag() -> None:
-    """Of 12 ft each, each with an end on the middle of the next: half of what the lower one sags comes to the middle."""
+    """Of 12 ft each, each with an end on the middle of the next: half of what the lowest sags comes to the middle."""
     from .test_prop import DEAD, K_CR, LIVE, OWN, L, context, floor, midspan
 
     def on(name: str) -> list[Data]:
