@@ -114,7 +114,7 @@ def _needed(family: Family[Any], beam: Beam, place: float, context: Context) -> 
     if unknown:
         return math.inf
     try:
-        near = Near.model_construct(beam=beam.name, at=place, gap=None, sagged=None, closing=(), fixed_to_beam=False)
+        near = Near.model_construct(beam=beam.name, at=place, closing=())
         ask = PropAsk(family.bracket.name, near, 0.0, math.inf, family.swells)
         return Nearby(run, [ask], supports, live_stays=True).g_needed(0)
     except BeamcheckError:

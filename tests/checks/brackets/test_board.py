@@ -116,3 +116,10 @@ def test_three_sticks_lie_one_after_another_on_a_stick_of_their_depth() -> None:
     assert (found.wide, found.long) == pytest.approx((3.5, 48.25 + brace))
     drawn = board_figure(found, "K")
     assert ">wall leg</text>" in drawn and "(wall leg 2 ft, top leg 2 ft, brace" in describe(found)
+
+
+@pytest.mark.parametrize(("size", "beside"), [('3 1/2" x 10 3/4"', True), ('3 1/2" x 10.7"', False)])
+def test_three_sticks_that_just_fit_lie_side_by_side(size: str, beside: bool) -> None:
+    found = three_pieces(size)
+    assert (len({one.y for one in found.sticks}) == 3) is beside
+    assert found.breadth == pytest.approx(10.75 if beside else 10.7)

@@ -5,6 +5,7 @@ A post 8x8 (7 1/2 in) 96 in high under a beam of 13 ft; the bracket is 12 in hig
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -318,3 +319,16 @@ def test_tight_rows_of_a_cover_move_apart_by_the_play_of_their_holes(apart: floa
 def test_a_pocket_right_through_asks_for_three_eighths_beside_it() -> None:
     (asked,) = find(movement(1.0), "walls of the pocket").questions
     assert asked.answers[0].sets[0][1] == "2.75 in"  # 3 1/2 less twice 3/8 in
+
+
+@pytest.mark.parametrize(("at", "right"), [(40.0, True), (41.7, True), (41.8, False), (3.75, False)])
+def test_the_end_of_another_beam_is_where_it_lands(at: float, right: bool) -> None:
+    """The group holds beam C on B, 40 in along it; what lands there by another group lies elsewhere."""
+    here = house(A=group("C"))
+    ends = [{"at": "0 ft", "on": "B", "lands_at": "40 in", "held_by": "A", "holds": "hung"},
+            {"at": "8 ft", "on": "B", "lands_at": "60 in", "held_by": "other", "holds": "hung"}]  # fmt: skip
+    other = Beam.model_validate({**BEAM, "name": "C", "length": None, "supports": ends})
+    place = Context(replace(here.structure, pieces={**here.structure.pieces, "C": other}))
+    piece = standing(f"{at} in", role="cover", on="B", cover={"hides": ["A"]})
+    assert piece.cover is not None
+    assert (list(cover_places(family_of(piece), piece.cover, place)) == []) is right

@@ -87,14 +87,15 @@ class SolidBracket(OnePiece[Solid]):
         out = self.shape.stands_out
         places = np.linspace(0.0, out, PLACES)
         depths = self.depths_below(places)
-        deeper = np.flatnonzero(depths >= down - HAIR)
+        edge = down - HAIR
+        deeper = np.flatnonzero(depths >= edge)
         if not deeper.size:
             return None
         last = int(deeper[-1])
         if last >= places.size - 2:
             return out  # the front of the nose
-        more = (depths[last] - down) / max(depths[last] - depths[last + 1], HAIR)
-        return float(places[last] + min(max(more, 0.0), 1.0) * (places[last + 1] - places[last]))
+        more = (depths[last] - edge) / (depths[last] - depths[last + 1])
+        return float(places[last] + more * (places[last + 1] - places[last]))
 
     def cut_outline(self) -> Array:
         return outline_with_pocket(self.shape)

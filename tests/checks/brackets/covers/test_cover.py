@@ -146,3 +146,14 @@ def test_a_cover_as_thick_as_two_walls_has_no_room_for_a_pocket(thick: str, offe
     piece = bracket({**SOLID, "thickness": thick, "pocket": pocket}, role="cover", cover=COVER)
     asked = find(cover_checks(family_of(piece), loads_of(piece, here, 5.0), here), "walls of the pocket")
     assert [answer.sets[0][1] for answer in asked.questions[0].answers] == offered
+
+
+@pytest.mark.parametrize(
+    ("grain", "more", "needed"),
+    [("45 deg", {}, 0.5 * 0.23256 + 0.0625), ("60 deg", {}, 0.25 * 0.23256 + 0.0625), ("upright", {}, 0.0625),
+     ("level", {"change": "0 %"}, 0.0625), ("level", {"hidden_moves": None}, 0.23256)],
+)  # fmt: skip
+def test_what_lies_across_the_grain_moves_its_height(grain: str, more: Data, needed: float) -> None:
+    """12 in x 0.00323 x 6 points, of grain aslant cos^2 of it; nothing sinks where nobody says so."""
+    found = find(checks(grain=grain, reveal="1/2 in", **more), "reveal")
+    assert (found.demand, found.capacity) == pytest.approx((needed, 0.5), abs=1e-3)

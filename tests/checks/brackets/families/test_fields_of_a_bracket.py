@@ -216,3 +216,20 @@ def test_wood_that_swells_lies_across_the_grain_above_the_upper_row(
 ) -> None:
     piece = bracket({**SOLID, "grain": grain}, **({"fixings": fixings()} if held else {}))
     assert family_of(piece).swells == pytest.approx(swells)
+
+
+def test_of_grain_that_nobody_says_the_softest_and_the_stiffest_count(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Level, 45 degrees to either side and upright are tried; of grain that is said only that."""
+    seen: list[float] = []
+
+    def bounds(made: Any) -> tuple[float, float]:
+        grain = float(made.variants[0].elastic.grain)
+        seen.append(grain)
+        return {0.0: (30.0, 90.0), 45.0: (20.0, 70.0), 90.0: (40.0, 50.0), 135.0: (35.0, 60.0)}[grain]
+
+    monkeypatch.setattr("beamcheck.checks.brackets.families.solid.nose_stiffness", bounds)
+    monkeypatch.setattr("beamcheck.checks.brackets.families.solid._KNOWN", {})
+    wood_here = stock("4x6 dressed")
+    assert family_of(bracket({**SOLID, "grain": None})).stiffness(wood_here) == (20.0, 90.0)
+    assert seen == [0.0, 45.0, 90.0, 135.0]
+    assert family_of(bracket({**SOLID, "grain": "45 deg"})).stiffness(wood_here) == (20.0, 70.0)

@@ -53,6 +53,8 @@ def test_depth_of_the_wood_at_a_height(down: float, deep: float | None) -> None:
     assert found == (None if deep is None else pytest.approx(deep, abs=1e-3))
     assert family_of(bracket(CORBEL)).depth_at(down) == 3.5
     assert family_of(bracket(STRAP)).depth_at(down) is None
+    thin = family_of(bracket({**SOLID, "foot": "1/2 in"}))
+    assert thin.depth_at(11.9) == pytest.approx(0.5 + 9.5 * 0.1 / 9.0, abs=1e-3)
 
 
 @pytest.mark.parametrize(("through", "verdict"), [(6.51, None), (6.53, "refer")])

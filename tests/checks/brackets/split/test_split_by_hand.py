@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from itertools import pairwise
 from types import SimpleNamespace
 from typing import Any
@@ -21,9 +22,11 @@ from beamcheck.checks.brackets.split.held import _thinned, held_of, seats_of
 from beamcheck.checks.brackets.split.loose import loose_tip
 from beamcheck.checks.brackets.split.proof import _record, _steps, information
 from beamcheck.checks.brackets.split.row_values import row_value, under_head
-from beamcheck.checks.brackets.split.split import _line_words, _rods, _Run, _unknown, split_checks
+from beamcheck.checks.brackets.split.split import _line_words, _rods, _Run, _runs, _unknown, split_checks
 from beamcheck.checks.brackets.split.wood_as_it_is import more_checks
+from beamcheck.checks.core.context import Context
 from beamcheck.checks.core.result import Check
+from beamcheck.model.existing import Existing
 from beamcheck.values.judgment import judgment
 
 from ...anchors.anchors import group, stock
@@ -315,3 +318,47 @@ def test_rods_are_believed_by_their_report(report: str) -> None:
 
 def test_at_its_very_limit_clear_wood_is_expected_to_bear_it() -> None:
     assert "would be expected to bear it" in information(judgment("stress over one cubic inch, clear fir").value)[1]
+
+
+def runs_of(shape: Data, monkeypatch: pytest.MonkeyPatch, weight: float = 6.0) -> list[Any]:
+    """Under every combination of 40 lb 4 in out on 2 in; what strips allow is given."""
+    monkeypatch.setattr("beamcheck.checks.brackets.split.split._kept", lambda *given: SimpleNamespace(load=50.0))
+    here = structure()
+    piece = bracket(shape, carries=[{"what": "shelf", "live": "40 lb", "at": "2 in", "bearing": "2 in"}],
+                    fixings=fixings())  # fmt: skip
+    loads = loads_of(piece, here, weight)
+    assert piece.fixings is not None
+    rows = FixingRows(family_of(piece), piece.fixings, loads)
+    return list(_runs(family_of(piece), rows, range(len(loads.combinations)), wood(here), here, 90.0))
+
+
+@pytest.mark.parametrize(("shape", "dap"), [(SOLID, 0.0), ({**CORBEL, "seat": "1/2 in", "below_seat": "9 in"}, 0.5)])
+def test_each_combination_with_its_own_weight_beside_its_load(
+    shape: Data, dap: float, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The weight acts halfway out, the load a sixth of its seat farther out than its middle; a dap is further in.
+    Under the own weight alone nothing is tried."""
+    out = 10.0 if shape is SOLID else 3.5
+    found = runs_of(shape, monkeypatch)
+    assert {round(run.load, 6) for run in found} <= {40.0, 30.0} and found
+    for run in found:
+        x_R = 2.0 + 2.0 / 6.0 + dap
+        assert (run.weight, run.x_c, run.held.x_R) == pytest.approx((6.0, 0.5 * out + dap, x_R))
+        assert run.demand == pytest.approx(run.load + 6.0 * (0.5 * out + dap) / x_R)
+        assert run.ratio == pytest.approx(run.demand / 50.0) and len(run.rows) == 2
+    bare = runs_of(shape, monkeypatch, weight=0.0)
+    assert [(run.weight, run.x_c) for run in bare] == [(0, 0.0)] * len(bare)
+
+
+@pytest.mark.parametrize(
+    ("material", "other", "field"),
+    [("masonry", None, "ruling"), ("concrete", None, "ruling"), ("wood", None, "bracket.K.fixings.other.thickness")],
+)
+def test_anchors_in_a_wall_go_by_their_report(material: str, other: None, field: str) -> None:
+    """No equation of the wood standard gives their value: whoever answers for them says that it stands."""
+    here = structure()
+    wall = Existing.model_validate({"name": "wall", "what": "wall", "material": material})
+    place = Context(replace(here.structure, pieces={**here.structure.pieces, "wall": wall}))
+    piece = bracket(SOLID, "40 lb", "3 in", on="wall", fixings=fixings(other=other))
+    found = split_checks(family_of(piece), loads_of(piece, place), [0], wood(place), place, 90.0)
+    assert [one.questions[0].field for one in found.checks][:1] == [field]
