@@ -77,7 +77,7 @@ class ConcealedBar(Family[SteelCore]):
         inertia = pad(rectangle_inertia, symbol="I", b=shape.width, d=shape.thickness)
         note = f"{hard.value:,.0f} psi for each inch that the wall gives, times the width"
         k = pad.take("k_leg", hard.value * shape.width, "psi", note=note, source=hard.source)
-        straight = max((shape.gusset_depth or 0.0) - (shape.down - h_1), 0.0) if self._gusseted else 0.0
+        straight = max(self._gusset_depth - (shape.down - h_1), 0.0)
         g = pad.take("g_leg", straight, "in", note="what a gusset keeps straight below the row")
         arm = pad(core.leg_lever_arm, E_steel=judgment("E of steel").value, I=inertia, k_leg=k, g_leg=g)
         return pad(core.leg_tension, M=M, eta=share, h_1=h_1, z_leg=arm)
@@ -85,7 +85,7 @@ class ConcealedBar(Family[SteelCore]):
     def weight(self, density: float) -> Strips:
         shape, steel_density = self.shape, judgment("density of steel").value
         bar = steel_density * shape.width * shape.thickness * (shape.projection + shape.down)
-        gusset = 0.5 * steel_density * (shape.gusset_thickness or 0.0) * (shape.gusset_depth or 0.0) ** 2
+        gusset = 0.5 * steel_density * (shape.gusset_thickness or 0.0) * self._gusset_depth**2
         return [(0.0, shape.projection, bar + gusset)]
 
     def side_view(self) -> SideView:
@@ -114,7 +114,12 @@ class ConcealedBar(Family[SteelCore]):
 
     @property
     def _gusseted(self) -> bool:
-        return self.shape.gusset_depth is not None and self.shape.gusset_thickness is not None
+        return self.shape.gusset_depth is not None
+
+    @property
+    def _gusset_depth(self) -> float:
+        """How far down and out a gusset stands at the bend, in; nothing without one."""
+        return self.shape.gusset_depth or 0.0
 
     def body(self, loads: BracketLoads, wood: WoodMaterial | None, context: Context) -> Body:
         """Bending at the bend, the gusset and its welds, how far the tip sinks."""
@@ -216,7 +221,7 @@ class ConcealedBar(Family[SteelCore]):
         From the top row down it dies out evenly to the lowest fixing; above that row, or with rows not known, all of
         it is there.
         """
-        shape, h = self.shape, self.shape.gusset_depth or 0.0
+        shape, h = self.shape, self._gusset_depth
         if h >= shape.down:
             return 0.0
         rows = self.bracket.fixings.rows if self.bracket.fixings is not None else ()
@@ -226,12 +231,12 @@ class ConcealedBar(Family[SteelCore]):
     @property
     def _gusset_reach(self) -> float:
         """How far out the gusset reaches, in: as its free edge tells, no farther than it is deep."""
-        h, edge = self.shape.gusset_depth or 0.0, self.shape.gusset_edge
+        h, edge = self._gusset_depth, self.shape.gusset_edge
         return h if edge is None else min(h, math.sqrt(max(edge**2 - h**2, 0.0)))
 
     def _gusset(self, loads: BracketLoads, M: Array) -> Iterator[Check]:
         bracket, shape, name = self.bracket, self.shape, self.bracket.name
-        h, t = shape.gusset_depth or 0.0, shape.gusset_thickness or 0.0
+        h, t = self._gusset_depth, shape.gusset_thickness or 0.0
         grade = steel(shape.steel)
 
         def root(pad: Pad, which: int | slice) -> Outcome:

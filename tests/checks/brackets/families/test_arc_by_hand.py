@@ -253,3 +253,9 @@ def test_steps_show_the_factor_of_the_bend_and_the_pull_only_where_there_is_one(
 def test_half_a_degree_more_or_less_is_a_quarter(sweep: float, known: bool) -> None:
     low, _ = family_of(bracket({**BENT, "sweep": f"{sweep} deg"})).stiffness(stock("4x6 dressed"))
     assert (low > 0.0) is known
+
+
+def test_wood_under_a_load_on_an_arc_is_taken_as_level() -> None:
+    """Its grain turns with the arc: F_c_perp under every load, the weaker way."""
+    found = find(body(BENT, shelf("20 lb", "5 in", bearing="1 in")).checks, "bearing of shelf")
+    assert (found.demand, found.capacity) == (pytest.approx(20.0 / T), F_PERP)

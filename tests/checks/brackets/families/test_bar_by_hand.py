@@ -268,3 +268,23 @@ def test_a_size_that_no_table_has_takes_no_hole_off_the_bar() -> None:
     rows = [{"below_top": "3 in", "count": 1}]
     made = body(STRAP, fixings=fixings(rows=rows, fastener={"kind": "lag screw", "size": "9/7 in", "length": "5 in"}))
     assert find(made.checks, "elastic").demand == pytest.approx(180.0 / S)
+
+
+@pytest.mark.parametrize(
+    ("shape", "first", "wall", "straight"),
+    [(STRAP, 1.0, "wood", 0.0), (STRAP, 0.5, "wood", 0.0), (STRAP, 1.0, "masonry", 0.0), (GUSSET, 1.0, "wood", 1.0),
+     (GUSSET, 0.5, "masonry", 1.5), (GUSSET, 2.5, "wood", 0.0)],
+)  # fmt: skip
+def test_pull_of_a_leg_that_curls_below_its_row(shape: Data, first: float, wall: str, straight: float) -> None:
+    """What a gusset of 2 in keeps straight below the row, and (4 E I/k)^(1/4) on 23,000 psi/in of wood or 100,000
+    (judgment); no more than 0.9 of what is below the row."""
+    rows = [{"below_top": f"{first} in", "count": 1}, *ONE]
+    said = held(bracket(shape, "30 lb", "6 in", fixings=fixings(rows=rows, wall=wall)), structure())
+    hard = 23000.0 if wall == "wood" else 100000.0
+    arm = min(0.9 * (DOWN - first), straight + (E * T**3 / (3.0 * hard)) ** 0.25)
+    assert find(said, "pull on the top row").demand == pytest.approx(180.0 / arm)
+
+
+def test_fasteners_whose_rows_are_not_said_take_one_hole_off_the_bar() -> None:
+    made = body(STRAP, fixings=fixings(rows=[]))
+    assert find(made.checks, "elastic").demand == pytest.approx(180.0 / (S * (W - 0.5) / W))

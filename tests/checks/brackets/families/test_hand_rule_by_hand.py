@@ -214,3 +214,31 @@ def test_less_than_a_millionth_of_the_load_beyond_a_section_is_none(beyond: floa
     """100 lb near the wall and next to nothing at the nose, 11 1/2 in out."""
     rule = even(EdgeLoad([(0.6, 0.9, 100.0), (11.0, 12.0, beyond)], 12.0))
     assert list(rule.arm[2:]) == pytest.approx([(11.5 - x) / D if acts else 0.0 for x in AT[2:]])
+
+
+def test_sections_begin_next_to_the_corner_and_end_before_the_nose() -> None:
+    outline, moduli = outline_of(SHAPE), Moduli(1.6e6, 80000.0, 124800.0, 0.449, 45.0)
+    line = EdgeLoad([(11.0, 12.0, 100.0)], 12.0)
+    for rule in (hand_rule, wall_rule):
+        found = rule(outline, T, moduli, line, diagonal=True)
+        assert 0.0 <= found.x_0[0] < 0.3 and 10.0 < found.x_0[-1] < 12.0 and 30 < found.x_0.size <= 60
+        assert list(found.x_0) == sorted(found.x_0)
+
+
+def test_legs_of_unlike_size_have_the_stresses_of_their_mirror_image() -> None:
+    """8 in out and 12 in high, grain 30 degrees: its wall leg is the top leg of 12 in out and 8 in high at 60."""
+
+    def made(out: str, high: str, foot: str, nose: str) -> object:
+        return outline_of(Solid.model_validate({
+            "family": "solid", "thickness": "1 1/2 in", "height": high, "projection": out, "foot": foot, "nose": nose,
+            "soffit": "straight", "grain": "level",
+        }))  # fmt: skip
+
+    line = EdgeLoad([(10.5, 11.5, 100.0)], 12.0, kept_clear=False)
+    wood = (1.6e6, 80000.0, 124800.0, 0.449)
+    wall = wall_rule(made("8 in", "12 in", "3 in", "2 in"), T, Moduli(*wood, 30.0), line, diagonal=True)  # type: ignore[arg-type]
+    top = hand_rule(made("12 in", "8 in", "2 in", "3 in"), T, Moduli(*wood, 60.0), line, diagonal=True)  # type: ignore[arg-type]
+    for x in (1.0, 3.0, 5.0, 7.0):
+        for name in ("d", "arm", "soffit", "shear"):
+            pair = [float(np.interp(x, rule.x_0, getattr(rule, name))) for rule in (wall, top)]
+            assert pair[0] == pytest.approx(pair[1], rel=0.02), (x, name)
