@@ -233,3 +233,27 @@ def test_of_grain_that_nobody_says_the_softest_and_the_stiffest_count(monkeypatc
     assert family_of(bracket({**SOLID, "grain": None})).stiffness(wood_here) == (20.0, 90.0)
     assert seen == [0.0, 45.0, 90.0, 135.0]
     assert family_of(bracket({**SOLID, "grain": "45 deg"})).stiffness(wood_here) == (20.0, 70.0)
+
+
+def test_what_each_direction_of_the_grain_would_mean(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where nothing is said of why it is weak, what the split test says; no load where none was worked out."""
+    said = {
+        0.0: (50.0, "", ("row 1", "row 2")), 45.0: (math.nan, "", ("not described",)), 90.0: (0.0, "weak", ("unsaid",)),
+        135.0: (math.inf, "", ("held",)),
+    }  # fmt: skip
+    seen = []
+
+    def split(family: Any, *given: Any) -> Any:
+        seen.append((family.shape.grain, given[-1]))
+        allowed, weak, notes = said[given[-1]]
+        return SimpleNamespace(allowed=allowed, weak=weak, checks=[SimpleNamespace(notes=notes), None])
+
+    monkeypatch.setattr("beamcheck.checks.brackets.families.solid.split_checks", split)
+    here, piece = structure(), bracket({**SOLID, "grain": None}, "20 lb", "4 in")
+    family: Any = family_of(piece)
+    table = family._spread(loads_of(piece, here), wood(here), here)
+    assert seen == [(grain, grain) for grain in said]
+    assert table.rows == (
+        ("0 deg", "50 lb", "row 1; row 2"), ("45 deg", "–", "not described"), ("90 deg", "0 lb", "weak"),
+        ("135 deg", "–", "held"),
+    )  # fmt: skip
