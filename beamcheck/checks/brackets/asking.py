@@ -32,6 +32,11 @@ def ask_engineer(
     return ask(key, piece.name, why=why, forces=forces, **words)
 
 
+def sentence(text: str) -> str:
+    """A note as the reason of a question."""
+    return f"{text[:1].upper()}{text[1:]}."
+
+
 def other_asked(piece: Piece, context: Context) -> Question:
     """What the fasteners go into: plausible is the wood of what the piece is fixed to, at its whole thickness."""
     under, at = context.under(piece.on), path_of(piece, "fixings.other")

@@ -24,7 +24,7 @@ from ..core.pictures.beams import Points
 from ..core.pictures.board import BoardPicture
 from ..core.result import Check
 from ..core.wood.material import WoodMaterial
-from .asking import ask_engineer
+from .asking import ask_engineer, sentence
 from .board import on_its_board
 from .body import Body
 from .loads import BracketLoads
@@ -175,7 +175,7 @@ class Family(ABC, Generic[S]):
         """What is not worked out here: an engineer has to write about it."""
         forces = loads.most if loads is not None else {}
         return Check.refers(id, self.bracket.name, what, clause, text, ask=ask_engineer(
-            self.bracket, key, why=text[:1].upper() + text[1:] + ".", forces=forces))  # fmt: skip
+            self.bracket, key, why=sentence(text), forces=forces))  # fmt: skip
 
 
 class OnePiece(Family[B]):

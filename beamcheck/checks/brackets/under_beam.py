@@ -16,7 +16,7 @@ from ..core.asking.question import Question
 from ..core.context import Context
 from ..core.draft import Draft
 from ..core.result import Check
-from .asking import ask_engineer, ask_for
+from .asking import ask_engineer, ask_for, sentence
 from .bearing import hung_on_it
 from .family import Family
 from .fixings.fixings import fixing_checks
@@ -42,7 +42,7 @@ def propped(draft: Draft, family: Family[Any], near: Near, context: Context) -> 
     pulled = float(np.min(prop.R_least, initial=0.0))
     if pulled < -rounding:
         text = f"{near.beam} pulls it upwards with {show(-pulled, 'force')}: its fixings are not worked out for that"
-        asked = ask_engineer(bracket, "pulled_up", why=f"{text[:1].upper()}{text[1:]}.", forces={"up": -pulled})
+        asked = ask_engineer(bracket, "pulled_up", why=sentence(text), forces={"up": -pulled})
         draft.checks.append(
             Check.refers("bracket.pulled_up", bracket.name, "pull upwards", "load path", text, ask=asked)
         )

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from beamcheck.analysis.beams.load_cases import Applied
-from beamcheck.checks.brackets.asking import other_asked
+from beamcheck.checks.brackets.asking import other_asked, sentence
 from beamcheck.checks.brackets.families.registry import family_of
 from beamcheck.checks.brackets.loads import bracket_loads
 from beamcheck.checks.brackets.words import bracket_inputs, bracket_title, fixing_rows, loads_on_bracket
@@ -141,3 +141,7 @@ def test_what_a_bracket_carries_in_words(strips: list[tuple[float, float, float]
     (table,) = loads_on_bracket(bracket_loads(bracket(SOLID), structure(), strips, more=[books, force]))
     stated = (("books", "L", "30 lb", "from 2 in to 6 in"), ("load", "D", "20 lb", "at 4 in from the wall"))
     assert table.rows == (*stated, *own)
+
+
+def test_a_note_becomes_the_reason_of_a_question() -> None:
+    assert sentence("its wood is not dry") == "Its wood is not dry." and sentence("B lifts") == "B lifts."

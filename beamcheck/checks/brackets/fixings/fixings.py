@@ -26,7 +26,7 @@ from ...core.result import Check
 from ...core.seat import answered
 from ...core.wood.material import WoodMaterial
 from ...core.wood.strength import Section
-from ..asking import ask_engineer, ask_for, path_of
+from ..asking import ask_engineer, ask_for, path_of, sentence
 from ..body import Body
 from ..evidence import into_checks, rows_on_the_post
 from ..family import Family
@@ -72,7 +72,7 @@ def fixing_checks(
         return [*found, *_fastened(family, loads, body, wood, context)]
     except BeamcheckError as error:
         text = in_trade_words(error)
-        asked = ask_engineer(bracket, "fixings_outside", why=f"{text[:1].upper()}{text[1:]}.", forces=loads.most)
+        asked = ask_engineer(bracket, "fixings_outside", why=sentence(text), forces=loads.most)
         return [*found, Check.refers("bracket.fixings_outside", name, "fixings", "NDS 2018 12", text, ask=asked)]
 
 

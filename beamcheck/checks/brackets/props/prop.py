@@ -28,6 +28,7 @@ from ...core.pictures.others import Closing, GapPicture
 from ...core.result import Check
 from ...core.wood.grade_asked import ask_grade
 from ...core.wood.material import is_unknown
+from ..asking import sentence
 from .beam import effects
 from .gap import Array, Nearby, PropAsk
 from .supports import beams_of_others, live_that_stays, moving_supports
@@ -125,7 +126,7 @@ def _on_beams_of_others(found: PropResult, own: PropAsk, beam: Beam, context: Co
         f"{beam.name} stands on {which}, by its words a beam of somebody else: how far that comes down is not known; "
         "write it as `settles` of the support, or an engineer answers for the gap"
     )
-    asked = ask("sags_below", own.name, why=text[:1].upper() + text[1:] + ".", beam=beam.name, on=which)
+    asked = ask("sags_below", own.name, why=sentence(text), beam=beam.name, on=which)
     check = Check.refers("bracket.gap", own.name, f"gap under {beam.name}: {which}", GAP, text, ask=asked, where=where)
     return replace(found, checks=(*found.checks, check), free=False)
 

@@ -14,7 +14,7 @@ from ....units import show
 from ....values.judgment import judgment
 from ...core.result import Check
 from ...core.wood.material import WoodMaterial
-from ..asking import ask_engineer
+from ..asking import ask_engineer, sentence
 
 LINES = 80
 
@@ -45,5 +45,5 @@ def loose_tip(bracket: Bracket, held: Held, wood: WoodMaterial, grain: float) ->
     if weight <= limit.value:
         yield Check.keeps_rule(id, bracket.name, what, clause, text)
         return
-    asked = ask_engineer(bracket, "loose_tip", why=f"{text[:1].upper()}{text[1:]}.", forces={"down": weight})
+    asked = ask_engineer(bracket, "loose_tip", why=sentence(text), forces={"down": weight})
     yield Check.refers(id, bracket.name, what, clause, text, ask=asked)

@@ -14,7 +14,7 @@ from ....model.fields.evidence import vouched
 from ....units import show
 from ....values.judgment import judgment
 from ...core.result import Check, Table
-from ..asking import ask_engineer
+from ..asking import ask_engineer, sentence
 from ..body import Body
 from ..loads import BracketLoads
 from .split import CLAUSE, ID, WHAT
@@ -71,7 +71,7 @@ def on_a_test(body: Body, bracket: Bracket, loads: BracketLoads, sigma: float) -
         f"one check would not; each piece is tested with {show(test, 'force')} for 24 hours ({bracket.proof_test}), "
         "which says nothing of a check of a later winter, so a look in every heating season belongs to it"
     )
-    asked = ask_engineer(bracket, "proof_test", why=text[:1].upper() + text[1:] + ".", forces={"test load": test})
+    asked = ask_engineer(bracket, "proof_test", why=sentence(text), forces={"test load": test})
     for check in refused:
         body.checks.remove(check)
     body.checks.append(Check.refers(ID, bracket.name, WHAT, CLAUSE, text, *refused[0].notes[:1], ask=asked))

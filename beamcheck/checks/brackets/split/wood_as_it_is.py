@@ -14,7 +14,7 @@ from ...core.asking.question import PlausibleAnswer
 from ...core.context import Context
 from ...core.result import Check
 from ...core.wood.material import WoodMaterial
-from ..asking import ask_engineer, ask_for, path_of
+from ..asking import ask_engineer, ask_for, path_of, sentence
 from ..board import breadth_across
 from ..family import OnePiece
 from ..loads import BracketLoads
@@ -30,7 +30,7 @@ def more_checks(family: OnePiece[Any], context: Context, loads: BracketLoads, wo
     wet = stock is not None and stock.metered is not None and not wood.dry
     if stock is not None and (stock.moisture != "dry" or green or wet):
         text = "its wood is not dry: it dries with more than one check, and threads work loose in it"
-        asked = ask_engineer(bracket, "wet_bracket", why=text[:1].upper() + text[1:] + ".", forces=loads.most)
+        asked = ask_engineer(bracket, "wet_bracket", why=sentence(text), forces=loads.most)
         yield Check.refers("bracket.dry_wood", name, "dry wood", "judgment", text, ask=asked)
     if bracket.role == "carries":
         yield from _glued_up(family, stock)
@@ -55,5 +55,5 @@ def _glued_up(family: OnePiece[Any], stock: Stock | None) -> Iterator[Check]:
         "up of boards, and what a glue line holds is not worked out; turn it in the board, or name the stock that it "
         "is cut from"
     )
-    asked = ask_engineer(bracket, "glued_up", why=text[:1].upper() + text[1:] + ".")
+    asked = ask_engineer(bracket, "glued_up", why=sentence(text))
     yield Check.refers("bracket.one_piece", bracket.name, "cut from one piece", "judgment", text, ask=asked)

@@ -33,7 +33,7 @@ from ...core.seat import answered
 from ...core.wood.stated_capacity import enough
 from ...core.wood.strength import Section
 from ...core.wood.wood_doubts import wood_evidence_checks
-from ..asking import ask_engineer, ask_for, other_asked, path_of
+from ..asking import ask_engineer, ask_for, other_asked, path_of, sentence
 from ..evidence import into_checks
 from ..fixings.fixings import by_hand, not_given
 from ..loads import ACCIDENTAL, STIFF, accidental_checks
@@ -131,7 +131,7 @@ def _fixings(trim: Trim, kind: Kind, solved: SolvedBeam, context: Context) -> It
         yield from _fastened(trim, fixings, kind, solved, context)
     except BeamcheckError as error:
         text = in_trade_words(error)
-        asked = ask_engineer(trim, "fixings_outside", why=f"{text[:1].upper()}{text[1:]}.")
+        asked = ask_engineer(trim, "fixings_outside", why=sentence(text))
         yield Check.refers("bracket.fixings_outside", name, what, clause, text, ask=asked)
 
 
@@ -188,7 +188,7 @@ def _that_hit(
     worst = min(alone, key=lambda check: check.rank)
     figure = "" if worst.ratio is None else f", {show(worst.ratio, 'ratio')} of what is allowed"
     text = f"{hits.why}, and these alone do not hold it ({worst.what}{figure})"
-    asked = ask_engineer(trim, "trim_in_the_wood", why=f"{text[:1].upper()}{text[1:]}.", on=trim.on)
+    asked = ask_engineer(trim, "trim_in_the_wood", why=sentence(text), on=trim.on)
     return [*every, Check.refers(id, trim.name, what, "geometry", text, ask=asked)], joint
 
 
@@ -251,6 +251,6 @@ def _on_one(trim: Trim, hangs: float, kind: Kind, joint: Connection, solved: Sol
                 f"all of {show(hangs, 'force')} on one fastener, since where somebody hangs on it is not known: "
                 f"{show(check.ratio, 'ratio')} of what is allowed"
             )
-            asked = ask_engineer(trim, "hung_on_one", why=f"{text[:1].upper()}{text[1:]}.", forces={"down": hangs})
+            asked = ask_engineer(trim, "hung_on_one", why=sentence(text), forces={"down": hangs})
             what = f"{check.what}: {ACCIDENTAL}"
             yield Check.refers("trim.hung_on_one", trim.name, what, check.clause, text, *check.notes, ask=asked)
