@@ -288,3 +288,11 @@ def test_pull_of_a_leg_that_curls_below_its_row(shape: Data, first: float, wall:
 def test_fasteners_whose_rows_are_not_said_take_one_hole_off_the_bar() -> None:
     made = body(STRAP, fixings=fixings(rows=[]))
     assert find(made.checks, "elastic").demand == pytest.approx(180.0 / (S * (W - 0.5) / W))
+
+
+@pytest.mark.parametrize(("apart", "clear"), [("0.91 in", True), ("0.9 in", False)])
+def test_a_gusset_whose_weld_nobody_gives_leaves_room_to_its_face(apart: str, clear: bool) -> None:
+    """Half a head of 0.656 in and half of 1/4 in: 0.453 in from the middle."""
+    bare = {key: value for key, value in GUSSET.items() if key != "weld"}
+    found = rows_said(bare, [{"below_top": "2 in", "count": 2, "apart": apart}])
+    assert ("bracket.heads_clear" not in [one.id for one in found]) is clear
