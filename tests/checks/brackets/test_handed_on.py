@@ -19,12 +19,13 @@ from beamcheck.checks.core.asking.question import ask
 from beamcheck.checks.core.context import Context, Structure
 from beamcheck.checks.core.result import Check
 from beamcheck.errors import BeamcheckError
+from beamcheck.model.beams import Beam
 from beamcheck.model.brackets.bracket import Bracket, Trim
 from beamcheck.model.existing import Existing
 from beamcheck.model.posts import Post
 
 from ..anchors.anchors import stock
-from .brackets import BENT, CORBEL, SOLID, Data, bracket, fixings, loads_of, structure, wood
+from .brackets import BENT, CORBEL, SOLID, STRAP, Data, bracket, fixings, loads_of, structure, wood
 
 NEAR: Data = {"beam": "B", "at": "2 ft", "gap": "1/4 in", "closing": []}
 UNKNOWN: Data = {"species": "unknown", "grade": "unstamped", "grade_from": None, "evidence": ""}
@@ -240,3 +241,23 @@ def test_why_it_is_what_it_is_found_to_be() -> None:
     assert why(PROP, fails, of=SimpleNamespace(R=np.array([5.0]), checks=())) == ""
     assert why(DECORATION, fails, "short grain") == "short grain" and why(DECORATION, passes, "short grain") == ""
     assert why("carries", fails, "short grain") == ""
+
+
+@pytest.mark.parametrize(
+    ("on", "near", "asked"),
+    [(("K", "slab"), "B", False), (("post", "slab"), "B", True), (("post", "slab"), None, False),
+     (("K", "slab"), "C", True)],
+)  # fmt: skip
+def test_a_beam_that_rests_on_the_bracket_is_its_load_and_leaves_no_gap(
+    on: tuple[str, str], near: str | None, asked: bool
+) -> None:
+    more = {"near": {"beam": near, "at": "2 ft", "gap": "1 in", "closing": []}} if near else {}
+    rows = [{"below_top": "1 in", "count": 1}, {"below_top": "3 in", "count": 1}]
+    piece, here = bracket(STRAP, "20 lb", "2 in", fixings=fixings(rows=rows), **more), structure()
+    ends = [{"at": at, "on": one, "bearing": "2 in"} | ({"lands_at": "2 in"} if one == "K" else {})
+            for at, one in zip(("0 ft", "8 ft"), on, strict=True)]  # fmt: skip
+    beam = Beam.model_validate({"name": "B", "stock": "wood", "service": "floor", "finish": "none",
+                                "top_held": "full length", "supports": ends})  # fmt: skip
+    context = Context(replace(here.structure, pieces={**here.structure.pieces, "K": piece, "B": beam}))
+    found = [check.what for check in bracket_results(piece, context)[0].checks if check.id == "bracket.gap"]
+    assert found == ([f"gap under {near}"] if asked else [])
