@@ -259,3 +259,11 @@ def test_wood_under_a_load_on_an_arc_is_taken_as_level() -> None:
     """Its grain turns with the arc: F_c_perp under every load, the weaker way."""
     found = find(body(BENT, shelf("20 lb", "5 in", bearing="1 in")).checks, "bearing of shelf")
     assert (found.demand, found.capacity) == (pytest.approx(20.0 / T), F_PERP)
+
+
+def test_a_row_that_stands_off_the_wall_by_just_a_sixteenth_lies_on_it() -> None:
+    """Outer radius 7 1/16 in: 15/16 in above the foot it is 7 1/16 - 7 in off (225 + 112^2 = 113^2 in sixteenths)."""
+    arc = {**BENT, "inner_radius": "5.0625 in"}
+    made = fixings(rows=[{"below_top": "6.125 in", "count": 1}], through="2 in")
+    found = family_of(bracket(arc, "5 lb", "6 in", fixings=made)).fixing_doubts()
+    assert not [one for one in found if one.verdict == "fails"]

@@ -419,3 +419,9 @@ def test_of_several_rows_the_upper_one_stands_by_the_joint() -> None:
     found = {check.what: check for check in made.checks if check.id == "bracket.wall_leg_checked"}
     assert {what: (one.verdict, one.where) for what, one in found.items()} == {
         "heads clear of the brace": ("fails", "row 3"), "wall leg with a check along it": ("passes", "")}  # fmt: skip
+
+
+def test_its_strut_and_ties_are_drawn_where_something_presses() -> None:
+    (sketch,) = body(BRACED, at(15.0)).pictures
+    assert sketch.picture == "strut"
+    assert body(BRACED, at(9.0, -50.0, "wind")).pictures == []
