@@ -261,3 +261,18 @@ def test_a_beam_that_rests_on_the_bracket_is_its_load_and_leaves_no_gap(
     context = Context(replace(here.structure, pieces={**here.structure.pieces, "K": piece, "B": beam}))
     found = [check.what for check in bracket_results(piece, context)[0].checks if check.id == "bracket.gap"]
     assert found == ([f"gap under {near}"] if asked else [])
+
+
+def test_what_is_drawn_and_told_of_a_bracket() -> None:
+    """From its side, on its board where its grain is said, and in the order in which it is put up."""
+    looks: Data = {"role": "decorative", "above": "nothing", "accidental": "not for load"}
+    found = result(**looks)
+    assert [one.picture for one in found.pictures] == ["elevation", "board"] and found.remedies == ()
+    assert found.assembly is not None and found.tables[-1].title == "Order of assembly"
+    steel = bracket(STRAP, "20 lb", "2 in")
+    here = structure()
+    bare = bracket_results(steel, Context(replace(here.structure, pieces={**here.structure.pieces, "K": steel})))[0]
+    assert [one.picture for one in bare.pictures] == ["elevation"]
+    block = bracket(CORBEL, role="decorative", above="nothing", accidental="not for load")
+    alone = bracket_results(block, Context(replace(here.structure, pieces={**here.structure.pieces, "K": block})))[0]
+    assert alone.assembly is None and "Order of assembly" not in [table.title for table in alone.tables]
