@@ -182,6 +182,17 @@ def test_what_a_beam_that_comes_down_on_it_hands_on(near: Data, R: float, sure: 
     assert bool(load.perhaps) is waits and load.forces["L"][0] == pytest.approx(100.0 + more)
 
 
+def test_what_only_lifts_pulls_nothing_out_and_presses_nothing_down() -> None:
+    gust = [{"what": "gust", "wind": "-300 lb", "at": "3 in"}]
+    piece, here = bracket(SOLID, carries=gust, on="wall", fixings=fixings()), structure()
+    wall = Existing.model_validate(WALL)
+    context = Context(replace(here.structure, pieces={**here.structure.pieces, "wall": wall}))
+    made = Handed(family_of(piece), context, loads_of(piece, here), Body(), None)
+    assert made.pull == 0.0
+    (said,) = made.existing()
+    assert "must take 0 lb down and 0 lb outwards" in said.notes[0]
+
+
 def test_somebody_may_hang_on_it_while_the_beam_rests_on_it() -> None:
     """Dead load beside 50 lb of the beam and 200 lb of that person: all of it comes to what it is fixed to."""
     piece = on_wall(None, fixings=fixings(), accidental="200 lb", accidental_from="owner", role="decorative",
