@@ -58,6 +58,9 @@ def test_trim_is_taken_as_rigid_and_a_bracket_as_its_family_says() -> None:
     assert under(K=arc) == [("K", low, high, False, "bracket")]
     assert under(K=bracket(BENT, "5 lb", "9 in", near=NEAR))[0][3] is True
     assert under(K=bracket(SOLID, role="decorative", near={**NEAR, "beam": "C"})) == []
+    here = structure()
+    plain = Context(Structure(here.structure.stocks, {**here.structure.pieces, "T": trim, "P": post()}))
+    assert [one.height_above_fixing for one in asks_under("B", plain)] == [0.0, 0.0]  # nothing of theirs swells
 
 
 def test_how_steeply_a_bracket_rises_and_what_swells_in_it() -> None:

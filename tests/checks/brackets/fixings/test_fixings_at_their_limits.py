@@ -57,7 +57,7 @@ def test_depth_of_the_wood_at_a_height(down: float, deep: float | None) -> None:
     assert thin.depth_at(11.9) == pytest.approx(0.5 + 9.5 * 0.1 / 9.0, abs=1e-3)
 
 
-@pytest.mark.parametrize(("through", "verdict"), [(6.51, None), (6.53, "refer")])
+@pytest.mark.parametrize(("through", "verdict"), [(6.519, None), (6.521, "refer")])
 def test_no_row_goes_through_more_than_is_there_at_its_height(through: float, verdict: str | None) -> None:
     """7 1/2 in down it is 6 1/2 in deep: sizes are read to 1/50 in. The upper row has all of it."""
     long = {**LAG, "length": "10 in"}

@@ -531,3 +531,29 @@ def test_a_bracket_that_is_fixed_to_the_beam_as_well_is_a_knee_brace(simple: Con
         assert f"with {show(thrust, 'force')}: " in said[0]
     free = replace(ask(gap="0 in"), rises=45.0)
     assert not [note for note in find(asked(simple, free), "force").notes if "knee" in note]
+
+
+def notes_of(check: Check) -> dict[str, str]:
+    return {step.symbol: step.note for step in check.steps}
+
+
+def test_steps_say_where_their_figures_come_from(simple: Context) -> None:
+    stored = context(beams.beam(carries=floor(True)))
+    for place, words in ((simple, "dead load, "), (stored, "dead load and what is stored, ")):
+        assert notes_of(find(asked(place, ask(gap="1/2 in")), "gap under B"))["Delta_LT"].startswith(words)
+    unsaid, said = (notes_of(find(asked(simple, ask(gap="1/2 in", **more)), "gap under B"))["Delta_in"]
+                    for more in ({}, {"sagged": "1/32 in"}))  # fmt: skip
+    assert unsaid.startswith("not given") and said.startswith("as given")
+    gaps = [({"gap": "1/16 in"}, "as left"), ({}, "not known: taken as closed"), ({"fixed_to_beam": True}, "screwed"),
+            ({"gap": "1/2 in", "pad": "200 lb/in", "pad_squeezes": "3/8 in"}, "filled by the pad")]  # fmt: skip
+    for more, words in gaps:
+        assert notes_of(find(asked(simple, ask(**more)), "force"))["g"].startswith(words)
+
+
+def test_what_is_assumed_is_told(simple: Context) -> None:
+    def told(**more: object) -> str:
+        return " ".join(asked(simple, ask(gap="1/2 in", **more)).assumptions)
+
+    assert "all of that is still to come" in told() and "all of that is still to come" not in told(sagged="1/32 in")
+    assert "fill the gap" in told(pad="200 lb/in", pad_squeezes="3/8 in") and "fill the gap" not in told()
+    assert "snug" in told(slot="1/2 in") and "snug" not in told()
