@@ -97,14 +97,20 @@ def bends(found: dict[str, PieceResult], f: float, sag: float) -> None:
     assert step(find(found["A"], "bending"), "M") == pytest.approx(end**2 / (2 * W), rel=1e-9)
 
 
-def test_a_girder_on_two_girders_by_hand() -> None:
-    """Each takes half a pound of a pound in the middle, and half of its way counts there: f + f_H/2; so of sags."""
+@pytest.mark.parametrize("live", [0.0, 30.0])
+def test_a_girder_on_two_girders_by_hand(live: float) -> None:
+    """Each takes half a pound of a pound in the middle, and half of its way counts there: f + f_H/2; so of sags.
+
+    A kind of load that only the lower two carry brings the upper one down as well.
+    """
     third = {**lower(), "name": "H", "supports": [seat("0 ft"), seat("8 ft")]}
+    if live:
+        third["carries"] = [floor(live=f"{live} plf")]
     ends = [seat(at, on=on, lands_at="4 ft", bearing="4 in") for at, on in (("0 ft", "H"), ("10 ft", "H2"))]
     made = checked(upper(), {**lower(), "supports": ends}, third, {**third, "name": "H2"}, wood=WOOD, stocks=[SOFT])
     f_H = K_CR * (96.0**3 / (48 * E_SF * 4 * 8**3 / 12) + 96.0 / (4 * (E / 16) * (5 / 6) * 32))
     bends({piece.name: piece for piece in made.pieces}, give() + f_H / 2,
-          K_CR * sag(OWN) + f_H * OWN * 60 + K_CR * sag(OWN, 96.0))  # fmt: skip
+          K_CR * sag(OWN) + f_H * OWN * 60 + K_CR * sag(OWN, 96.0) + sag(live / 12, 96.0))  # fmt: skip
 
 
 @pytest.mark.parametrize(("loads", "more"), [

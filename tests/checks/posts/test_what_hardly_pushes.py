@@ -51,6 +51,14 @@ def test_what_hardly_lifts(lift: float, capacity: float, verdicts: list[str]) ->
         assert [one.verdict for one in end(run(), np.array([lift]), capacity)] == verdicts
 
 
+def test_what_brackets_weigh_holds_no_post_down(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What two of them press with is taken off; what one of them lifts with stays."""
+    comes = {"K": np.array([30.0, -20.0, 0.0]), "K2": np.array([5.0, 5.0, 0.0])}
+    monkeypatch.setattr(holding, "brackets_on", lambda run: [SimpleNamespace(name=name) for name in comes])
+    made: Any = SimpleNamespace(P=np.array([100.0, -50.0, 7.0]), comes_from=lambda name: comes[name])
+    assert holding.lifting(made).tolist() == [65.0, -55.0, 7.0]
+
+
 def test_a_post_that_nothing_presses_has_no_sum() -> None:
     """Nothing is added up where the largest sum is nothing, or lifts."""
     for P in (0.0, -3.0):
