@@ -74,9 +74,9 @@ def test_a_row_that_pulls_though_its_bracket_brings_nothing() -> None:
 
 @pytest.mark.parametrize("live", [0.5, 0.25])
 def test_a_row_whose_bracket_brings_less_than_a_pound(live: float) -> None:
-    """It pulls with what it is said to under the most that comes, however little that is."""
+    """It pulls with what it is said to under the most that comes, however little that is, and not without it."""
     found = of(with_brackets(on_face(live=live, pull=400.0)), "shear between the rows of a bracket")
-    assert found.demand == pytest.approx(1.5 * 400 / 5.5**2)
+    assert found.demand == pytest.approx(1.5 * 400 / 5.5**2) and found.combination == "D + L"
 
 
 WALL = Existing.model_validate({"name": "footing", "what": "footing", "material": "concrete"})

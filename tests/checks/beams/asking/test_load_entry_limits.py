@@ -7,13 +7,15 @@ from typing import Any
 
 import pytest
 
+from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.analysis.beams.member_loads import TransferredLoad
-from beamcheck.checks.beams.load_entry import largest_force, twist_checks
+from beamcheck.checks.beams.load_entry import _seats_from, largest_force, twist_checks
 from beamcheck.checks.beams.seats import contact_of, seats_of
 from beamcheck.checks.core.wood.strength import Section
 from beamcheck.model.beams import Beam
 from beamcheck.model.brackets.bracket import Bracket
 from beamcheck.model.brackets.shapes import Bent, Solid, SteelCore
+from beamcheck.model.posts import Post
 from beamcheck.model.stock import Stock
 
 from ... import houses
@@ -145,3 +147,13 @@ def test_of_several_that_lift_the_highest_of_the_lowest_fastenings_counts(
     found = result_of(beam(carries=entries, meant=SAWN), wood=WOOD)
     asked = [one for one in found.checks if one.id == "beam.side_load.low" and one.verdict == "refer"]
     assert bool(asked) is low
+
+
+@pytest.mark.parametrize(("foot", "broad"), [(5.5, [5.5]), (None, [0.0])])
+def test_a_post_is_as_broad_on_a_beam_as_its_foot(foot: float | None, broad: list[float]) -> None:
+    """A foot that nobody measured has no breadth: then the seat is asked for."""
+    post = Post.model_construct(name="P")
+    made: Any = SimpleNamespace(transfers=[TransferredLoad("P", {"L": (9.0, 0.0)}, at=60.0, bearing=foot)],
+                                structure=SimpleNamespace(pieces={"P": post}))  # fmt: skip
+    load = Applied("L", 60.0, 60.0, P=9.0, what="from P")
+    assert list(_seats_from(Beam.model_validate(beam()), made, load)) == broad

@@ -10,6 +10,7 @@ import pytest
 
 from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.checks.beams.record import remedies
+from beamcheck.checks.beams.record.felt import frequency
 from beamcheck.checks.beams.record.figure import section_parts
 from beamcheck.checks.beams.record.statics import _whole, stations
 from beamcheck.checks.core.pictures.beams import Figure
@@ -195,6 +196,20 @@ def test_within_the_table_of_the_code_or_beyond_it(span: str, within: bool) -> N
     """15 ft 2 in clear (IRC Table R502.3.1(2), memory, reproduced); seats of 5 1/2 in whose middles are given."""
     words = felt(supports=[seat("0 ft"), seat(span)])
     assert ("within it" in words) is within and ("beyond it" in words) is not within
+
+
+@pytest.mark.parametrize(("loads", "modulus", "W"), [
+    ([("D", 0.5)], 1.4e6, 0.5), ([("D", 100.0), ("D", 60.0), ("L", 900.0)], 1.4e6, 160.0),
+    ([("D", 160.0), ("D", -100.0), ("W", -50.0)], 1.4e6, 160.0), ([("L", 900.0)], 1.4e6, None), ([], 1.4e6, None),
+    ([("D", -5.0)], 1.4e6, None), ([("D", 160.0)], math.inf, None),
+])  # fmt: skip
+def test_what_a_floor_swings_with(loads: list[tuple[str, float]], modulus: float, W: float | None) -> None:
+    """(pi/2) sqrt(g E I/(W L^3)) of what lies on it for good; what lifts takes nothing off, nothing swings not."""
+    lying = [SimpleNamespace(kind=kind, total=total) for kind, total in loads]
+    run: Any = SimpleNamespace(solved=SimpleNamespace(loads=lying), E=modulus, spans=[SimpleNamespace(length=L)],
+                               section=SimpleNamespace(inertia=lambda pad: I_X))  # fmt: skip
+    expected = W and math.pi / 2 * math.sqrt(386.1 * modulus * I_X / (W * L**3))
+    assert frequency(run) == (expected and pytest.approx(expected))
 
 
 def test_a_girder_swings_with_its_joists() -> None:
