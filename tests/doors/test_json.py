@@ -5,7 +5,9 @@ from __future__ import annotations
 import json
 import math
 import tomllib
+from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -22,20 +24,27 @@ EXAMPLES = sorted(
 )
 
 
-def faults(schema: dict[str, Any], found: Any) -> list[str]:
-    Draft202012Validator.check_schema(schema)
-    return [error.message for error in Draft202012Validator(schema).iter_errors(found)]
+@cache
+def validator(schema: Callable[[], dict[str, Any]]) -> Draft202012Validator:
+    """Made and checked once: a schema does not change from job to job."""
+    made = schema()
+    Draft202012Validator.check_schema(made)
+    return Draft202012Validator(made)
+
+
+def faults(schema: Callable[[], dict[str, Any]], found: Any) -> list[str]:
+    return [error.message for error in validator(schema).iter_errors(found)]
 
 
 @pytest.mark.parametrize("units", ["US", "SI"])
 @pytest.mark.parametrize("verdict", GOOD)
 def test_every_result_keeps_to_the_schema(verdict, units) -> None:
-    assert faults(result_schema(), json.loads(result_json(check_text(GOOD[verdict], units=units)))) == []
+    assert faults(result_schema, json.loads(result_json(check_text(GOOD[verdict], units=units)))) == []
 
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
 def test_the_results_of_the_worked_examples_keep_to_the_schema(path) -> None:
-    assert faults(result_schema(), json.loads(result_json(check_file(path)))) == []
+    assert faults(result_schema, json.loads(result_json(check_file(path)))) == []
 
 
 def test_the_curves_of_a_drawing_carry_their_units() -> None:
@@ -48,9 +57,9 @@ def test_the_curves_of_a_drawing_carry_their_units() -> None:
 def test_the_schema_refuses_what_is_not_a_result() -> None:
     found = json.loads(result_json(check_text(FAILS)))
     for damage in ({"verdict": "ok"}, {"caution": None}, {"more": 1}):
-        assert faults(result_schema(), {**found, **damage}) != []
+        assert faults(result_schema, {**found, **damage}) != []
     del found["sign_off"]
-    assert faults(result_schema(), found) == ["'sign_off' is a required property"]
+    assert faults(result_schema, found) == ["'sign_off' is a required property"]
 
 
 def test_the_caution_stands_at_the_top() -> None:
@@ -103,7 +112,7 @@ def test_what_is_no_finite_number_is_null_with_a_text(value, text) -> None:
     record = json.loads(written, parse_constant=pytest.fail)["pieces"][0]["checks"][0]
     assert record["demand"] == {"value": None, "unit": "psi", "text": text}
     assert record["ratio"] == {"value": None, "unit": "", "text": text}
-    assert faults(result_schema(), json.loads(written)) == []
+    assert faults(result_schema, json.loads(written)) == []
 
 
 def test_schemas_are_printed_as_they_are(run) -> None:
@@ -113,7 +122,7 @@ def test_schemas_are_printed_as_they_are(run) -> None:
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
 def test_the_job_schema_takes_the_worked_examples(path) -> None:
-    assert faults(job_schema(), tomllib.loads(path.read_text(encoding="utf-8"))) == []
+    assert faults(job_schema, tomllib.loads(path.read_text(encoding="utf-8"))) == []
 
 
 def test_there_are_worked_examples() -> None:
@@ -122,6 +131,6 @@ def test_there_are_worked_examples() -> None:
 
 def test_the_job_schema_refuses_a_slip() -> None:
     data = tomllib.loads(BAD)
-    assert faults(job_schema(), data) == []  # that a unit is missing only reading can tell
+    assert faults(job_schema, data) == []  # that a unit is missing only reading can tell
     data["beam"][0]["spann"] = "12 ft"
-    assert len(faults(job_schema(), data)) == 1
+    assert len(faults(job_schema, data)) == 1

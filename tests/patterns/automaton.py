@@ -233,7 +233,8 @@ def slow(pattern: re.Pattern[Any], *, search: bool, whole: bool) -> str:
     loops = [at for at in range(len(steps)) if at not in matched and _back(at, steps)]
     if any(_two_ways(at, steps) for at in loops):
         return "doubles with each letter"
-    square = any(_meets((p, p, q), (p, q, q), steps) for p, q in product(loops, loops) if p != q)
+    leads = [_leads_to(at, steps) for at in range(len(steps))]
+    square = any(_meets((p, p, q), (p, q, q), steps, leads) for p, q in product(loops, loops) if p != q)
     return "grows with the square" if square else ""
 
 
@@ -250,11 +251,23 @@ def _back(state: int, steps: list[Steps]) -> bool:
     return False
 
 
-def _meets(start: tuple[int, ...], goal: tuple[int, ...], steps: list[Steps]) -> bool:
-    """Whether one word leads each of the states of `start` to that of `goal`."""
+def _leads_to(state: int, steps: list[Steps]) -> set[int]:
+    """The places to which some word leads, the empty one as well."""
+    seen, todo = {state}, [state]
+    while todo:
+        near = set().union(*steps[todo.pop()].values()) - seen
+        seen |= near
+        todo.extend(near)
+    return seen
+
+
+def _meets(start: tuple[int, ...], goal: tuple[int, ...], steps: list[Steps], leads: list[set[int]]) -> bool:
+    """Whether one word leads each of the states of `start` to that of `goal`. What cannot get there is left."""
     seen, todo = set[tuple[int, ...]](), [start]
     while todo:
         at = todo.pop()
+        if any(end not in leads[state] for state, end in zip(at, goal, strict=True)):
+            continue
         shared = set.intersection(*(set(steps[state]) for state in at))
         for letter in shared:
             for after in product(*(steps[state][letter] for state in at)):

@@ -5,7 +5,8 @@ from __future__ import annotations
 import ast
 import importlib
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from itertools import chain
 from pathlib import Path
 from types import ModuleType
 from typing import Any, NamedTuple
@@ -34,17 +35,17 @@ class Found(NamedTuple):
 
 def patterns() -> Iterator[Found]:
     """Those that are compiled, and those that stand in a call of `re`."""
-    sources = {path: ast.parse(path.read_bytes()) for path in sorted((TOP / "beamcheck").rglob("*.py"))}
-    anywhere = _used(sources.values())
-    for path, tree in sources.items():
+    sources = {path: list(ast.walk(ast.parse(path.read_bytes()))) for path in sorted((TOP / "beamcheck").rglob("*.py"))}
+    anywhere = _used(chain.from_iterable(sources.values()))
+    for path, nodes in sources.items():
         name = ".".join(path.relative_to(TOP).with_suffix("").parts).removesuffix(".__init__")
         if name.endswith("__main__"):
             continue
-        used = anywhere | _used([tree])  # a name that two files have is looked for in its own
+        used = anywhere | _used(nodes)  # a name that two files have is looked for in its own
         module = importlib.import_module(name)
-        named = {id(one.value): one.targets[0].id for one in ast.walk(tree)
+        named = {id(one.value): one.targets[0].id for one in nodes
                  if isinstance(one, ast.Assign) and isinstance(one.targets[0], ast.Name)}  # fmt: skip
-        for node in ast.walk(tree):
+        for node in nodes:
             match node:
                 case ast.Call(ast.Attribute(ast.Name("re"), way), [first, *rest]) if way in {*WAYS, "compile"}:
                     ways = {way} if way != "compile" else used.get(named.get(id(node), ""), WAYS)
@@ -54,18 +55,13 @@ def patterns() -> Iterator[Found]:
                     yield Found(f"{path.relative_to(TOP).as_posix()}:{node.lineno}", pattern, frozenset(ways))
 
 
-def _used(trees: Any) -> dict[str, set[str]]:
+def _used(nodes: Iterable[ast.AST]) -> dict[str, set[str]]:
     """The ways in which each name is used; a name that is handed on may be used in any."""
     found: dict[str, set[str]] = {}
-    for tree in trees:
-        for node in ast.walk(tree):
-            if (
-                isinstance(node, ast.Attribute)
-                and node.attr in WAYS
-                and isinstance(node.value, ast.Name | ast.Attribute)
-            ):
-                name = node.value.id if isinstance(node.value, ast.Name) else node.value.attr
-                found.setdefault(name, set()).add(node.attr)
+    for node in nodes:
+        if isinstance(node, ast.Attribute) and node.attr in WAYS and isinstance(node.value, ast.Name | ast.Attribute):
+            name = node.value.id if isinstance(node.value, ast.Name) else node.value.attr
+            found.setdefault(name, set()).add(node.attr)
     return found
 
 
