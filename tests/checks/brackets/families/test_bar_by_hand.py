@@ -296,3 +296,24 @@ def test_a_gusset_whose_weld_nobody_gives_leaves_room_to_its_face(apart: str, cl
     bare = {key: value for key, value in GUSSET.items() if key != "weld"}
     found = rows_said(bare, [{"below_top": "2 in", "count": 2, "apart": apart}])
     assert ("bracket.heads_clear" not in [one.id for one in found]) is clear
+
+
+@pytest.mark.parametrize(
+    ("grain", "along", "rows_apart", "edges"), [("along", 2.0, 0.75, (2.0, 2.0)), ("across", 0.75, 2.0, (2.0, 1.5))]
+)
+def test_where_the_fasteners_of_a_bar_stand_in_the_wood_behind(
+    grain: str, along: float, rows_apart: float, edges: tuple[float, float]
+) -> None:
+    """Pairs 3/4 in apart, 2 in below each other, from 10 in to an end and 2 in to an edge of wood 5 1/2 in wide. Along
+    an upright stick the bar is in its middle: the wood counts no wider to the other side. On a level rail the lower
+    pair is 5 1/2 - 2 - 2 in from the other edge."""
+    rows = [{"below_top": f"{down} in", "count": 2, "apart": "3/4 in"} for down in (1, 3)]
+    other = {**BEHIND, "edge": "2 in", "end": "10 in", "grain": grain}
+    said = held(bracket(STRAP, "30 lb", "6 in", fixings=fixings(rows=rows, other=other)), structure())
+    given = {check.what.removesuffix(" in the held piece post"): check.capacity for check in said}
+    assert given["end distance"] == pytest.approx(10.0)
+    words = ("spacing along the grain", "distance between rows along the grain") if grain == "along" else (
+        "distance between rows across the grain", "spacing across the grain")  # fmt: skip
+    assert [given[one] for one in words] == pytest.approx([along, rows_apart])
+    assert (given["distance to the bottom edge"], given["distance to the top edge"]) == pytest.approx(edges)
+    assert find(said, "lateral load on the worst fastener").demand == pytest.approx(7.5)

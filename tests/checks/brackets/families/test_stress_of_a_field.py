@@ -97,7 +97,9 @@ def test_an_edge_that_is_pulled_along_its_grain_or_pressed() -> None:
     assert _on_edge(some, "soffit", F, 1.0, pulled=True) is None
 
 
-@pytest.mark.parametrize(("sigma", "loss", "acts"), [(1.01, 1.0, True), (1.0, 1.0, False), (0.7, 1.5, True)])
+@pytest.mark.parametrize(
+    ("sigma", "loss", "acts"), [(1.01, 1.0, True), (1.0, 1.0, False), (0.7, 1.5, True), (0.5, 1.5, False)]
+)
 def test_less_than_a_pound_on_an_inch_is_no_stress(sigma: float, loss: float, acts: bool) -> None:
     for sign in (1.0, -1.0):
         found = _on_edge(field(wall=edge((0.0, 3.0, sign * sigma, 0.0))), "wall", F, loss, pulled=sign > 0.0)

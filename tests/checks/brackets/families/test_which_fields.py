@@ -70,3 +70,12 @@ def test_holes_are_deducted_and_leave_more_than_nothing(
             _loss(model)
         return
     assert _loss(model) == pytest.approx(3.5 / left)
+
+
+@pytest.mark.parametrize("made", [
+    None, Fixings.model_construct(fastener=None, rows=(Row.model_construct(below_top=3.0, count=1),)),
+    Fixings.model_construct(fastener=Fastener.model_validate(LAG), rows=()),
+])  # fmt: skip
+def test_without_holes_nothing_is_deducted(made: Fixings | None) -> None:
+    model: Any = SimpleNamespace(shape=SimpleNamespace(thickness=3.5), fixings=made)
+    assert _loss(model) == 1.0

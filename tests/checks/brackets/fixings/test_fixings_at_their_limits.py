@@ -365,3 +365,20 @@ def test_the_heel_presses_across_the_grain() -> None:
     """625 psi of Douglas Fir-Larch without a factor for its length (NDS Supplement Table 4A, memory)."""
     heels = [check for check in said() if check.id == "bracket.heel"]
     assert [check.capacity for check in heels] == pytest.approx([625.0, 625.0])
+
+
+@pytest.mark.parametrize("material", ["masonry", "concrete"])
+def test_what_holds_in_a_wall_goes_by_its_report(material: str) -> None:
+    """No equation of the wood standard gives it a value; of a rating the rows are asked, one as an answer."""
+    here = structure()
+    wall = Existing.model_validate({"name": "wall", "what": "wall", "material": material})
+    place = Context(replace(here.structure, pieces={**here.structure.pieces, "wall": wall}))
+    found = held(bracket(SOLID, "40 lb", "3 in", on="wall", fixings=fixings(other=None)), place)
+    (asked,) = [check for check in found if check.id == "bracket.fixings_described"]
+    assert asked.questions[0].field == "bracket.K.fixings.rating" and material in asked.notes[0]
+    rating = {"source": "report ER-0000, 2025, table 3", "down": "500 lb", "along": "400 lb", "duration": "included",
+              "loads": "floor", "conditions": "solid brick", "conditions_met": True}  # fmt: skip
+    bare = bracket(SOLID, "40 lb", "3 in", on="wall", fixings={"rating": rating, "wall": "masonry"})
+    (rows,) = named(held(bare, place), "bracket.rows")
+    assert rows.questions[0].answers[0].sets == (
+        ("bracket.K.fixings.rows", [{"below_top": "2 in", "count": 1}]),)  # fmt: skip

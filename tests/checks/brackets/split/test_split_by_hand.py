@@ -362,3 +362,21 @@ def test_anchors_in_a_wall_go_by_their_report(material: str, other: None, field:
     piece = bracket(SOLID, "40 lb", "3 in", on="wall", fixings=fixings(other=other))
     found = split_checks(family_of(piece), loads_of(piece, place), [0], wood(place), place, 90.0)
     assert [one.questions[0].field for one in found.checks][:1] == [field]
+
+
+def test_rods_and_checks_of_a_block_move_out_with_its_dap() -> None:
+    """Half an inch of it lies in the post: places are measured from the face."""
+    rod = {"out_from": "3 in", "down_from": "2 in", "out_to": "1/2 in", "down_to": "2 1/2 in", "bond": "400 lb/in",
+           "steel": "2,400 lb", "across": "200 lb", "head_from": "50 lb", "report": "report TR-0, 2025"}  # fmt: skip
+    shape = {**CORBEL, "seat": "1/2 in", "below_seat": "9 in"}
+    here = structure()
+    piece = bracket(shape, "40 lb", "2 in", fixings=fixings(), rods=[rod], checks=[{"x": "1 in", "y": "4 in"}])
+    loads = loads_of(piece, here)
+    which = int(np.argmax(loads.F))
+    seats, _ = seats_of(loads, which, 0.5)
+    made = held_of(family_of(piece), wood(here), wood(here), loads, which, [], grain=90.0, seats=seats)
+    ((start, end, head_from, head_to),) = [(one.start, one.end, one.head_from, one.head_to) for one in made.rods]
+    assert (start, end, head_from, head_to) == ((3.5, 2.0), (1.0, 2.5), 50.0, 0.0)
+    assert made.seen == ((1.5, 4.0),)
+    bare = bracket(shape, "40 lb", "2 in", fixings=fixings())
+    assert held_of(family_of(bare), wood(here), wood(here), loads, which, [], grain=90.0, seats=seats).seen == ()
