@@ -317,3 +317,11 @@ def test_where_the_fasteners_of_a_bar_stand_in_the_wood_behind(
     assert [given[one] for one in words] == pytest.approx([along, rows_apart])
     assert (given["distance to the bottom edge"], given["distance to the top edge"]) == pytest.approx(edges)
     assert find(said, "lateral load on the worst fastener").demand == pytest.approx(7.5)
+
+
+@pytest.mark.parametrize("P", ["0.2 lb", "-30 lb"])
+def test_next_to_nothing_beyond_a_gusset_is_next_to_nothing(P: str) -> None:
+    """0.2 lb 6 in out bend the bar beyond it by 0.2 (6 - 1.661) lb in; what lifts bends it by nothing."""
+    load = {"what": "gust", "wind": P, "at": "6 in"} if P[0] == "-" else shelf(P)
+    found = find(body(GUSSET, load).checks, "bending of the bar beyond the gusset")
+    assert found.demand == pytest.approx(0.2 * (6.0 - REACH) if P[0] != "-" else 0.0)

@@ -123,3 +123,20 @@ def test_a_girder_on_a_girder_brings_down_what_both_sag() -> None:
     (_, stored), _ = moving_supports(place.structure.runs["B"].beam, place, live_stays=True)
     creep = (K_CR - 1.0) * (midspan(live, 0.0) + midspan(live / 2, 0.0) / 2)
     assert stored.sags == pytest.approx(moves.sags + creep, rel=1e-4)
+
+
+@pytest.mark.parametrize(("many", "known"), [(9, True), (14, False)])
+def test_beams_on_beams_are_followed_down_twelve_times(many: int, known: bool) -> None:
+    """Each stands with its end on the middle of the next; more than that nobody builds, and no circle runs for ever."""
+    from .test_prop import context
+
+    names = [f"B{i}" for i in range(many)]
+    made = [
+        beams.beam(name=name, carries=[], supports=[
+            beams.seat("0 ft"), beams.seat("12 ft", **({"on": below, "lands_at": "6 ft"} if below else {})),
+        ])
+        for name, below in zip(names, [*names[1:], ""], strict=True)
+    ]  # fmt: skip
+    place = context(*made)
+    found, unknown = moving_supports(place.structure.runs["B0"].beam, place, live_stays=False)
+    assert (len(found) == 2 and found[1].sags > 0.0, bool(unknown)) == (known, not known)
