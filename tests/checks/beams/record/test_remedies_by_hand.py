@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from beamcheck.analysis.beams.member_loads import TransferredLoad
+from beamcheck.checks.beams import result
 from beamcheck.checks.beams.beam import largest_ratio
 from beamcheck.checks.beams.record.remedies import _less, _moved, _scaled
 from beamcheck.checks.core.asking.question import ask
@@ -128,3 +129,21 @@ def test_the_next_size_is_the_first_that_holds(size: str, live: float) -> None:
 def test_no_size_is_told_where_the_values_are_of_that_piece_or_it_is_round(wood: dict[str, Any]) -> None:
     found = result_of(beam(carries=[floor(dead="50 plf", live="2500 plf")]), wood=wood)
     assert not [one for one in found.remedies if one.startswith("Next size")]
+
+
+@pytest.mark.parametrize("held", [(), (1,)])
+def test_anchor_groups_are_checked_anew_after_a_remedy(held: tuple[int, ...], monkeypatch: pytest.MonkeyPatch) -> None:
+    """A beam with a remedy, hung by one of its ends; nothing is said of groups where none holds it."""
+    monkeypatch.setattr(result, "beam_remedies", lambda beam, *more: ("a larger one",) if beam.name == "A" else ())
+    rated = {"manner": "rated hardware", "into": "U", "split": "none seen",
+             "on_girder": {"highest": "1 in", "lowest": "9 in"},
+             "rating": {"down": "9,000 lb", "source": "evaluation report no. 1 (invented), 2025, table 2",
+                        "duration": "included", "conditions": "every hole nailed", "conditions_met": True}}  # fmt: skip
+    ends = [seat("0 ft", "U", lands_at="6 ft", bearing="3 in"), seat("12 ft", "U", lands_at="3 ft", bearing="3 in")]
+    for i in held:
+        ends[i] |= {"holds": "hung", "held_by": f"hanger {i}"}
+    piece = beam(name="A", supports=ends, carries=[floor(live="60 plf")])
+    anchors = [{**rated, "name": f"hanger {i}"} for i in held]
+    found = result_of(piece, beam(name="U", carries=[]), wood=known("6 in x 12 in"), anchor=anchors)
+    assert found.remedies == ("a larger one",)
+    assert any("anchor groups must be checked anew" in one for one in found.assumptions) is bool(held)
