@@ -6,12 +6,13 @@ import math
 from types import SimpleNamespace
 from typing import Any
 
+import numpy as np
 import pytest
 
 from beamcheck.analysis.beams.load_cases import Applied
 from beamcheck.checks.beams.record import remedies
 from beamcheck.checks.beams.record.felt import frequency
-from beamcheck.checks.beams.record.figure import section_parts
+from beamcheck.checks.beams.record.figure import _figure, section_parts
 from beamcheck.checks.beams.record.statics import _whole, stations
 from beamcheck.checks.core.pictures.beams import Figure
 from beamcheck.checks.core.result import PieceResult
@@ -89,6 +90,23 @@ def test_the_section_in_parts() -> None:
     rolled = section_parts(shape(shape=SimpleNamespace(t_f=0.5, t_web=0.25)))
     assert [(p.x, p.y, p.width, p.height) for p in rolled] == [
         (0, 0, 5, 0.5), (2.375, 0.5, 0.25, 9), (0, 9.5, 5, 0.5)]  # fmt: skip
+
+
+def test_the_sag_of_a_rafter_is_drawn_from_the_line_between_its_supports() -> None:
+    """Supports at 20 and 80 in of 100, which come down by 1 in and 2.2 in: 1/1000 (x - 20)(80 - x) between them."""
+
+    def v(x: Any) -> np.ndarray:
+        return np.array([-0.6 - 0.02 * np.asarray(x) - (np.asarray(x) - 20.0) * (80.0 - np.asarray(x)) / 1000.0])
+
+    bent: Any = SimpleNamespace(at=lambda name, s: v(s), sample=lambda name, xs: (np.array(xs), v(xs)))
+    nothing = np.zeros(1)
+    line: Any = SimpleNamespace(extremes=lambda name: (nothing,) * 4,
+                                sample=lambda name, xs: (np.array(xs), np.zeros((1, len(xs)))))  # fmt: skip
+    for chord in ((20.0, 80.0), None):
+        drawn = _figure(100.0, 8.0, 30.0, (), (), (), line, bent, ["D"], chord)
+        for x, sag in zip(drawn.x, drawn.sag, strict=True):
+            assert sag == pytest.approx((x - 20) * (80 - x) / 1000 + (0.0 if chord else 0.6 + 0.02 * x))
+    assert not drawn.marks and (drawn.depth, drawn.slope) == (8.0, 30.0)
 
 
 def test_stations_are_the_supports_and_the_extremes() -> None:

@@ -102,3 +102,16 @@ def test_with_very_many_combinations_nothing_is_searched_for(many: int, searched
         (text,) = remedies.beam_remedies(made, wood, make, Context(Structure({}, {})), [failing("x", 2.0)], run)
         assert "no remedy was searched for" in text
     assert bool(asked) is searched_for
+
+
+@pytest.mark.parametrize(("size", "species", "next_"), [
+    ("6x12 dressed", "Douglas Fir-Larch", "6x14 dressed"), ("8x12 dressed", "Douglas Fir-Larch", "8x14 dressed"),
+    ("3x6", "Hem-Fir", "3x8"), ("2x8", "Hem-Fir", "3x6"), ("4x16", "Hem-Fir", None),
+])  # fmt: skip
+def test_which_size_is_tried_next(size: str, species: str, next_: str | None, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The least of its class with a larger section that is no thinner: no 6x18 for 8x12, no 2x12 for 3x6."""
+    monkeypatch.setattr(remedies, "_ratio", lambda piece, wood, context: 0.5)
+    monkeypatch.setattr(remedies, "_may_do", lambda *all: True)
+    made, wood = Beam.model_validate(beam()), Stock.model_validate(stock(size, species=species, grade="No.1"))
+    found = list(remedies._next_size(made, wood, Context(Structure({"wood": wood}, {})), []))
+    assert [one.split(": ")[1].split(" (")[0] for one in found] == ([next_] if next_ else [])
