@@ -18,6 +18,7 @@ from beamcheck.model.posts import Post
 from beamcheck.model.stock import Stock
 
 from ..anchors.anchors import made, stock
+from ..consistent import consistent
 
 Data = dict[str, Any]
 BRACED: Data = {
@@ -107,6 +108,7 @@ def find(checks: list[Check], what: str) -> Check:
     found = [check for check in checks if check.what == what]
     found = found or [check for check in checks if check.what.startswith(what)]
     assert len(found) == 1, [check.what for check in checks]
+    consistent(found)
     return found[0]
 
 

@@ -123,6 +123,8 @@ def test_short_grain_of_a_flat_sawn_arc() -> None:
     across, aslant = find(made.checks, "tension across the grain"), find(made.checks, "tension aslant to the grain")
     assert (across.demand, across.capacity) == pytest.approx((sigma * s**2, 15.0))
     assert (aslant.demand, aslant.capacity) == pytest.approx((sigma, F_T * 15.0 / (F_T * s**1.5 + 15.0 * c**1.5)))
+    for check in (across, aslant):
+        assert check.ratio == pytest.approx((check.demand or 0.0) / (check.capacity or 0.0))
     assert not made.weak_grain
     assert "across its grain" in body(flat, shelf("150 lb", "3 in")).weak_grain
 

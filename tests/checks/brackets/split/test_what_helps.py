@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from beamcheck.checks.brackets.split.split import _help, _why_nothing
+from beamcheck.checks.brackets.split.split import _help, _judged, _why_nothing
 
 LAST = "then in this order: another row, bigger fasteners, rods across the grain, three pieces, a steel core"
 
@@ -72,3 +72,17 @@ def test_what_helps_is_told_in_order(
     words = {"turn": f"turn the grain from foot to nose, some {strut} deg"}
     bring = f"bring the head of {first} out to the front of the bracket"
     assert told == ([] if first is None else [words.get(first, bring)])
+
+
+@pytest.mark.parametrize(("least", "verdict", "helped"), [(65.0, "passes", False), (64.9, "fails", True)])
+def test_a_load_of_just_what_is_allowed_needs_no_help(least: float, verdict: str, helped: bool) -> None:
+    """50 lb where 65 lb stand: over 1.3 that is 50 lb."""
+    made = run(90.0, (9.0, 3.0))
+    governing = SimpleNamespace(grain=90.0, s=4.0, least=least)
+    judged: Any = SimpleNamespace(**{**vars(made), "found": SimpleNamespace(governing=governing), "load": 50.0,
+                                     "weight": 0.0, "x_c": 0.0, "combination": 0})  # fmt: skip
+    loads: Any = SimpleNamespace(combinations=[SimpleNamespace(name="D + L")])
+    found = _judged("K", judged, loads, 90.0)
+    assert (found.verdict, found.demand, found.combination) == (verdict, 50.0, "D + L")
+    assert found.capacity == pytest.approx(least / 1.3) and bool(found.notes) is helped
+    assert found.where == "check from the top edge 4 in out, grain 90 deg"
