@@ -19,8 +19,10 @@ from .join import Added, Joined, places_of
 from .objects import Objects
 from .pages import set_pages
 from .text import Data
+from .typeset import forget
 
 PART = 200_000  # letters of data in a part, about: some 9 pages, for which typst takes 60 MB
+AT_ONCE = 2  # parts
 NUMBERS = 200  # of pages that are set at once
 TRIES = 4  # until the numbers of pages that a part prints are those that it makes
 
@@ -52,17 +54,31 @@ class _Long:
         return file.finish(order, self._numbers(sum(len(one.pages) for one in order)), self._result.version)
 
     def _meanwhile(self, parts: Iterable[tuple[int, Part]], waiting: dict[int, Part]) -> Iterator[tuple[int, bytes]]:
-        """The parts that need no numbers of pages, each set in a thread while the data of the next are made."""
-        with ThreadPoolExecutor(max_workers=1) as thread:
-            at_work: list[tuple[int, Future[bytes]]] = []
-            for number, part in parts:
-                if number == 0 or part.asks:
-                    waiting[number] = part
-                    continue
-                at_work.append((number, thread.submit(self._set, part, {})))
-                if len(at_work) > 1:
-                    yield at_work[0][0], at_work.pop(0)[1].result()
-            yield from ((number, one.result()) for number, one in at_work)
+        """The parts that need no numbers of pages, some set at once in threads while the data of the next are made."""
+        with ThreadPoolExecutor(max_workers=AT_ONCE) as threads:
+            at_work = list[tuple[int, Future[bytes]]]()
+            for some in self._some(parts, waiting):
+                done = [(number, one.result()) for number, one in at_work]
+                forget()  # while none is at work, which would have to begin again with what it remembers
+                at_work = [(number, threads.submit(self._set, part, {}, forgets=False)) for number, part in some]
+                yield from done
+            yield from [(number, one.result()) for number, one in at_work]
+        forget()
+
+    @staticmethod
+    def _some(parts: Iterable[tuple[int, Part]], waiting: dict[int, Part]) -> Iterator[list[tuple[int, Part]]]:
+        """As many as are set at once; those that need numbers of pages go to those that wait."""
+        some = list[tuple[int, Part]]()
+        for number, part in parts:
+            if number == 0 or part.asks:
+                waiting[number] = part
+                continue
+            some.append((number, part))
+            if len(some) == AT_ONCE:
+                yield some
+                some = []
+        if some:
+            yield some
 
     def _looked_at(self, runs: Iterable[list[Data]]) -> Iterator[list[Data]]:
         for run in runs:
@@ -89,18 +105,18 @@ class _Long:
             told = found
         return None
 
-    def _set(self, part: Part, pages: Mapping[str, int], *, first: bool = False) -> bytes:
+    def _set(self, part: Part, pages: Mapping[str, int], *, first: bool = False, forgets: bool = True) -> bytes:
         head = sheet_head(self._result, self._blocks, numbered=first and self._numbered)
         data = f'{{"head": {json.dumps(head)}, "running": {json.dumps(part.running)}, "blocks": {part.blocks}}}'
         mode = {"kind": "part", "first": first, "anchors": part.anchors, "pages": pages if part.asks else {}}
-        return set_pages(self._result, data, mode)
+        return set_pages(self._result, data, mode, forgets=forgets)
 
     def _numbers(self, total: int) -> Iterator[bytes]:
         """Pages with nothing but their numbers."""
         data = {"head": sheet_head(self._result, self._blocks, numbered=False), "running": "", "blocks": []}
         for before in range(0, total, NUMBERS):
             mode = {"kind": "numbers", "before": before, "total": total, "count": min(NUMBERS, total - before)}
-            yield set_pages(self._result, data, mode, tagged=False)
+            yield set_pages(self._result, data, mode, tagged=False, forgets=True)
 
 
 def _counted(pdf: bytes) -> tuple[int, dict[str, tuple[int, float, float]]]:

@@ -20,9 +20,9 @@ UNKNOWN = "0000"  # in the place of the number of a page, as wide as it
 
 def set_pages(
     result: JobResult, data: Any, mode: Mapping[str, Any], held: Mapping[str, bytes] | None = None, *,
-    tagged: bool = True,
+    tagged: bool = True, forgets: bool | None = None,
 ) -> bytes:  # fmt: skip
-    """The PDF of some pages; `mode` says which, as in parts.typ. `held`: what it carries."""
+    """The PDF of some pages; `mode` says which, as in parts.typ, `held` what it carries. `forgets`: as in `set_pdf`."""
     files = {
         "mode.json": json.dumps({"unknown": UNKNOWN, "scheme": SCHEME, "places": PLACES, **mode}).encode("ascii"),
         **{one.name: one.read_bytes() for one in IMPORTED},
@@ -31,5 +31,5 @@ def set_pages(
     return set_pdf(
         SOURCE, data, job_day(result), what="sheet", held=files, data_name="sheet.json",
         standards=("a-3a", "ua-1") if tagged else ("a-3b",), tags=tagged,
-        part=mode["kind"] != "whole",
+        forgets=forgets,
     )  # fmt: skip

@@ -23,15 +23,15 @@ _MUCH = 100_000  # letters of data, about: some 5 pages, or drawings for which t
 def set_pdf(
     source: Path, data: Any, day: date | tuple[int, int, int] | None, *, what: str = "pages",
     held: Mapping[str, bytes] | None = None, data_name: str = "data.json", standards: Sequence[str] = (),
-    tags: bool = True, part: bool = False,
+    tags: bool = True, forgets: bool | None = None,
 ) -> bytes:  # fmt: skip
     """A PDF from a typst source of ours and data; the same bytes for the same data.
 
     `source`: the typst source; it reads its data from `data_name`. `data`: what json can write, or its text. `day`:
     date, or year, month and day, or None: what the file says of its time. `what`: what is set, for the error. `held`:
     more files by name, which the source may attach. `standards`: PDF standards to keep to. `tags`: for readers who do
-    not see it. `part`: more pages of the same file are to come. Raises BeamcheckError if typst or its typefaces are
-    missing, or it cannot set the pages.
+    not see it. `forgets`: have typst forget what it remembers of them; None: of much data. Raises BeamcheckError if
+    typst or its typefaces are missing, or it cannot set the pages.
     """
     faces = _faces()
     import typst
@@ -49,9 +49,9 @@ def set_pdf(
     except typst.TypstError as error:
         raise BeamcheckError(f"typst could not set the {what}: {error}; version 0.15 is expected") from error
     pdf = bytes(made)
-    if part or len(text) > _MUCH:
+    if len(text) > _MUCH if forgets is None else forgets:
         del made
-        _forget()
+        forget()
     return pdf
 
 
@@ -69,7 +69,7 @@ def _faces() -> typst.Fonts:
     return faces
 
 
-def _forget() -> None:
+def forget() -> None:
     """Have typst let go of what it remembers of earlier pages, 5 to 8 MB a page: it does after ten more runs."""
     import ctypes
 

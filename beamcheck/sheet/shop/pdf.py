@@ -70,7 +70,9 @@ def _set(result: JobResult, pages: tuple[ShopPage, ...], before: int, total: int
         "head": printed({**head_of(result), "invented": INVENTED if result.invented else ""}),
         "pages": [_page(page) for page in pages], "before": before, "total": total,
     }  # fmt: skip
-    return set_pdf(SOURCE, data, None if day is None else (day.year, day.month, day.day), part=total > 0)
+    return set_pdf(
+        SOURCE, data, None if day is None else (day.year, day.month, day.day), forgets=True if total else None
+    )
 
 
 def printed(value: Any) -> Any:
