@@ -157,3 +157,17 @@ def test_a_post_is_as_broad_on_a_beam_as_its_foot(foot: float | None, broad: lis
                                 structure=SimpleNamespace(pieces={"P": post}))  # fmt: skip
     load = Applied("L", 60.0, 60.0, P=9.0, what="from P")
     assert list(_seats_from(Beam.model_validate(beam()), made, load)) == broad
+
+
+@pytest.mark.parametrize(("lowest", "id"), [
+    ((6.0, 12.1), "beam.side_load"), ((12.1, 6.0), "beam.side_load"), ((6.0, 12.0), ""), ((6.0, 6.9), ""),
+    ((6.9, 7.1), "spread"), ((7.1, 6.9), "spread"),
+])  # fmt: skip
+def test_of_several_the_lowest_fastening_of_all_counts(lowest: tuple[float, float], id: str) -> None:
+    """One below a beam of 12 in; one more than 5 in below the highest, 2 in down, in wood that is still to dry."""
+    entries = [{"what": "joists", "live": "50 plf", "applied": "side",
+                "fastened": {"highest": "2 in", "lowest": f"{one} in"}} for one in lowest]  # fmt: skip
+    wood = WOOD if id != "spread" and max(lowest) > 7.0 else DRY
+    found = result_of(beam(carries=entries, meant=SAWN), wood=wood)
+    ids = {one.id for one in found.checks if one.id.startswith("beam.side_load") and one.verdict == "refer"}
+    assert ids == ({f"beam.side_load.{id}" if id == "spread" else id} if id else set())
