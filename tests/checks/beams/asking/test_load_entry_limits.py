@@ -171,3 +171,12 @@ def test_of_several_the_lowest_fastening_of_all_counts(lowest: tuple[float, floa
     found = result_of(beam(carries=entries, meant=SAWN), wood=wood)
     ids = {one.id for one in found.checks if one.id.startswith("beam.side_load") and one.verdict == "refer"}
     assert ids == ({f"beam.side_load.{id}" if id == "spread" else id} if id else set())
+
+
+@pytest.mark.parametrize("highest", [(1.0, 2.0), (2.0, 1.0)])
+def test_of_several_the_highest_fastening_of_all_counts(highest: tuple[float, float]) -> None:
+    """5 1/2 in from the highest of all to the lowest in wood that is still to dry (12.5.1.3)."""
+    entries = [{"what": "joists", "live": "50 plf", "applied": "side",
+                "fastened": {"highest": f"{one} in", "lowest": "6.5 in"}} for one in highest]  # fmt: skip
+    found = result_of(beam(carries=entries, meant=SAWN), wood=DRY)
+    assert [one for one in found.checks if one.id == "beam.side_load.spread"]
