@@ -8,20 +8,18 @@ import tomllib
 from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator
 
-from beamcheck import check_file, check_text, job_schema, result_json, result_schema
+from beamcheck import check_text, job_schema, result_json, result_schema
 from beamcheck.checks.core.result import Check, PieceResult
 
+from ..worked_examples.results import FOLDER, example
 from .jobs import BAD, FAILS, GOOD
 
-EXAMPLES = sorted(
-    path for path in (Path(__file__).parents[2] / "worked_examples").rglob("*.toml") if ".expect." not in path.name
-)
+EXAMPLES = sorted(path for path in FOLDER.rglob("*.toml") if ".expect." not in path.name)
 
 
 @cache
@@ -44,7 +42,10 @@ def test_every_result_keeps_to_the_schema(verdict, units) -> None:
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
 def test_the_results_of_the_worked_examples_keep_to_the_schema(path) -> None:
-    assert faults(result_schema, json.loads(result_json(check_file(path)))) == []
+    assert (
+        faults(result_schema, json.loads(result_json(example(path.relative_to(FOLDER).with_suffix("").as_posix()))))
+        == []
+    )
 
 
 def test_the_curves_of_a_drawing_carry_their_units() -> None:

@@ -13,5 +13,5 @@ FOLDER = Path(__file__).parents[2] / "worked_examples"
 
 @cache
 def example(name: str) -> JobResult:
-    """The result of worked_examples/NAME.toml."""
+    """The result of worked_examples/NAME.toml, which may lie in a folder there."""
     return check_file(FOLDER / f"{name}.toml")

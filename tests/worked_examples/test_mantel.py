@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
-from beamcheck import check_file
-
-FOLDER = Path(__file__).parents[2] / "worked_examples"
+from .results import example
 
 
 @pytest.mark.parametrize(
@@ -20,6 +16,6 @@ FOLDER = Path(__file__).parents[2] / "worked_examples"
 )
 def test_mantel(name: str, verdict: str, finding: str) -> None:
     """Reference on brackets that carry, sections 1.5 and 7 (derived): the reach of the heads decides."""
-    result = check_file(FOLDER / f"{name}.toml")
+    result = example(name)
     (piece,) = result.pieces
     assert (result.verdict, piece.finding) == (verdict, finding)

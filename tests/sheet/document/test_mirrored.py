@@ -3,24 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
-from beamcheck import check_file
 from beamcheck.checks.core.pictures.others import FramePicture
 from beamcheck.checks.core.result import JobResult, PieceResult
 from beamcheck.checks.core.summary import quantity
 from beamcheck.sheet.document.short.alike import Group, groups_of, words_for
 from beamcheck.sheet.document.short.sides import other_side
 
-EXAMPLES = Path(__file__).parents[3] / "worked_examples"
+from ...worked_examples.results import example
+
 RAFTER = "truss: right rafter"
 
 
 @pytest.fixture(scope="module")
 def shed() -> JobResult:
-    return check_file(EXAMPLES / "boat_shed.toml")
+    return example("boat_shed")
 
 
 def named(groups: tuple[Group, ...]) -> list[tuple[str, ...]]:

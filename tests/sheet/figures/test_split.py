@@ -4,24 +4,23 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
 
-from beamcheck import check_file
 from beamcheck.checks.core.pictures.split import SplitPicture
 from beamcheck.checks.core.result import PieceResult
 from beamcheck.sheet.figures.brackets.split import describe, split_figure
 from beamcheck.units import show
 
+from ...worked_examples.results import example
+
 SVG = "{http://www.w3.org/2000/svg}"
-EXAMPLES = Path(__file__).parents[3] / "worked_examples"
 
 
 @pytest.fixture(scope="module")
 def bracket() -> PieceResult:
-    result = check_file(EXAMPLES / "mantel_on_wooden_brackets.toml")
+    result = example("mantel_on_wooden_brackets")
     return next(piece for piece in result.pieces if piece.kind == "bracket")
 
 

@@ -15,6 +15,8 @@ from pypdfium2 import PdfDocument
 from beamcheck import check_file
 from beamcheck.sheet.pdf.render import sheet_pdf
 
+from ...worked_examples.results import example
+
 EXAMPLES = Path(__file__).parents[3] / "worked_examples"
 LEAST = 8.0  # pt
 SCRIPTS = 4.4  # pt; of an exponent in an exponent
@@ -66,7 +68,7 @@ def too_small(one: Printed) -> bool:
 
 @pytest.mark.parametrize("name", ["net_loft", "chart_room", "plated_truss", "old_timbers"])
 def test_every_letter_can_be_read(name: str) -> None:
-    pieces = list(printed(sheet_pdf(check_file(EXAMPLES / f"{name}.toml"))))
+    pieces = list(printed(sheet_pdf(example(name))))
     assert {one.page for one in pieces} >= {1, 2, 3} and any(one.size > 16.0 for one in pieces)
     assert [one for one in pieces if one.text and too_small(one)] == []
 

@@ -145,22 +145,32 @@ def test_it_is_ours_and_the_same_again(pdf: bytes, house: JobResult, short_parts
     assert unchanged(pdf) and sheet_pdf(house) == pdf
 
 
-def test_it_is_read_back_and_found_as_it_was_made(pdf: bytes, short_parts: None, tmp_path: Path) -> None:
+@pytest.fixture(scope="module")
+def few_pieces(whole: Sheet, short_parts: None) -> bytes:
+    """Of a job that is checked and set anew in a second; in parts, too."""
+    made = sheet_pdf(example("mantel_on_wooden_brackets"))
+    root: Any = Sheet(made).reader.root_object["/StructTreeRoot"]
+    (document,) = root["/K"]
+    assert [part.get_object()["/S"] for part in document.get_object()["/K"]].count("/Part") > 2
+    return made
+
+
+def test_it_is_read_back_and_found_as_it_was_made(few_pieces: bytes, short_parts: None, tmp_path: Path) -> None:
     path = tmp_path / "sheet.pdf"
-    path.write_bytes(pdf)
+    path.write_bytes(few_pieces)
     assert recheck(path).state == "same"
-    path.write_bytes(pdf.replace(b"%generator: whatcarries", b"%generator: whatcarriez"))
+    path.write_bytes(few_pieces.replace(b"%generator: whatcarries", b"%generator: whatcarriez"))
     assert recheck(path).state == "tampered"
 
 
-def test_it_can_be_signed(pdf: bytes, short_parts: None, tmp_path: Path) -> None:
+def test_it_can_be_signed(few_pieces: bytes, short_parts: None, tmp_path: Path) -> None:
     pytest.importorskip("pyhanko", reason="signing needs it")
     from beamcheck.sheet.sign import signed_pdf
 
     from ...doors.test_sign_command import made_key
 
     key, path = made_key(), tmp_path / "signed.pdf"
-    path.write_bytes(signed_pdf(pdf, key.raw, key.password))
+    path.write_bytes(signed_pdf(few_pieces, key.raw, key.password))
     found = recheck(path)
     assert found.state == "same" and "Signature 1 holds, and covers the whole file" in " ".join(str(found).split())
 

@@ -7,12 +7,14 @@ from pathlib import Path
 
 import pytest
 
-from beamcheck import check_file, check_text
+from beamcheck import check_text
 from beamcheck.checks.core.result import JobResult
 from beamcheck.errors import BeamcheckError
 from beamcheck.model.joints.parts import Step
 from beamcheck.sheet.templates.joints import foot_points, step_points
 from beamcheck.sheet.templates.piece import template_of
+
+from ...worked_examples.results import example
 
 ROOT = Path(__file__).parents[3]
 BETA = 33.69
@@ -20,7 +22,7 @@ BETA = 33.69
 
 @pytest.fixture(scope="module")
 def shed() -> JobResult:
-    return check_file(ROOT / "worked_examples" / "plated_truss.toml")
+    return example("plated_truss")
 
 
 @pytest.mark.parametrize(
