@@ -11,7 +11,7 @@ from beamcheck.checks.brackets.props.gap import pad_in_series
 from beamcheck.checks.core.context import Context
 
 from ...beams import beams
-from .test_prop import DELTA, ask, asked, context, find, largest, unit
+from .near_a_beam import DELTA, ask, asked, context, find, largest, unit
 
 
 @pytest.fixture(scope="module")

@@ -7,7 +7,7 @@ import pytest
 from beamcheck.checks.brackets.props.beam import _strength
 
 from ...beams import beams
-from .test_prop import DEAD, DELTA, K_CR, LIVE, B, H, L, ask, asked, context, find, sag, unit, verdicts
+from .near_a_beam import DEAD, DELTA, K_CR, LIVE, B, H, L, ask, asked, context, find, sag, unit, verdicts
 
 SHRINKS = [{"what": "sill plates", "height": "8 in", "species": "Red Oak", "change": "12 %"}]
 

@@ -18,7 +18,7 @@ from beamcheck.checks.brackets.props.gap import Nearby, pad_in_series
 from beamcheck.formulas.brackets.prop import gap_needed, prop_force
 
 from ...beams import beams
-from .test_prop import ask, asked, context, find
+from .near_a_beam import ask, asked, context, find
 
 B, D, L, X, GIRDER = 5.5, 11.5, 156.0, 143.0, 168.0
 E_05 = 1.6e6 * (1 - 1.645 * 0.25)

@@ -77,7 +77,7 @@ def test_whether_a_live_load_stays() -> None:
 
 def test_a_support_counts_by_how_much_it_brings_down_and_never_where_it_lifts() -> None:
     """12 ft on two seats: 3 ft from the left three quarters of that one and a quarter of the other come along."""
-    from .test_prop import context
+    from .near_a_beam import context
 
     run = context(beams.beam()).structure.runs["B"]
     sags, gives = with_supports(run, [Moving(0.4, 1e-5), Moving(0.2, 2e-5)], [36.0])
@@ -90,7 +90,7 @@ def test_a_support_counts_by_how_much_it_brings_down_and_never_where_it_lifts() 
 @pytest.mark.parametrize(("what", "free"), [("old girder", False), ("wall", True)])
 def test_a_gap_that_is_enough_is_not_free_over_a_beam_of_somebody_else(what: str, free: bool) -> None:
     """How far that girder comes down is not known: the bracket below is not shown to stay clear of the beam."""
-    from .test_prop import ask, asked, context
+    from .near_a_beam import ask, asked, context
 
     seats = [beams.seat("0 ft"), beams.seat("12 ft", on="old")]
     place = context(beams.beam(supports=seats, carries=[]), existing=[{**beams.LETTER, "name": "old", "what": what}])
@@ -106,7 +106,7 @@ def test_a_gap_that_is_enough_is_not_free_over_a_beam_of_somebody_else(what: str
 
 def test_a_girder_on_a_girder_brings_down_what_both_sag() -> None:
     """Of 12 ft each, each with an end on the middle of the next: half of what the lowest sags comes to the middle."""
-    from .test_prop import DEAD, K_CR, LIVE, OWN, L, context, floor, midspan
+    from .near_a_beam import DEAD, K_CR, LIVE, OWN, L, context, floor, midspan
 
     def on(name: str) -> list[Data]:
         return [beams.seat("0 ft"), beams.seat("12 ft", on=name, lands_at="6 ft")]
@@ -128,7 +128,7 @@ def test_a_girder_on_a_girder_brings_down_what_both_sag() -> None:
 @pytest.mark.parametrize(("many", "known"), [(9, True), (14, False)])
 def test_beams_on_beams_are_followed_down_twelve_times(many: int, known: bool) -> None:
     """Each stands with its end on the middle of the next; more than that nobody builds, and no circle runs for ever."""
-    from .test_prop import context
+    from .near_a_beam import context
 
     names = [f"B{i}" for i in range(many)]
     made = [
