@@ -82,6 +82,16 @@ def design_values(species: str, grade: str, size: Size, agency: str = "") -> Des
     return _design_values(species_name(species), grade, size, agency)
 
 
+@lru_cache(maxsize=1024)
+def agencies_apart(species: str, grade: str, size: Size) -> tuple[str, ...]:
+    """The agencies whose values for this wood differ, the highest first; none where the agency decides nothing."""
+    name, wanted = species_name(species), grade_key(grade)
+    named = {one for entry in _entries_for(name, size) if wanted in entry.answers for one in entry.agencies}
+    values = {one: design_values(name, grade, size, one) for one in sorted(named)}
+    figures = {one: tuple(getattr(found, each) for each in PROPERTIES) for one, found in values.items()}
+    return tuple(sorted(figures, key=lambda one: figures[one], reverse=True)) if len(set(figures.values())) > 1 else ()
+
+
 def grades_for(species: str, size: Size) -> tuple[str, ...]:
     """The grades tabulated for a species at a size, in the order of the table."""
     entries = _entries_for(species_name(species), size)

@@ -163,7 +163,7 @@ def test_what_occurs_in_houses_is_no_slip(change: tuple[str, str]) -> None:
 
 
 def test_the_ends_of_a_span_are_those_of_the_table() -> None:
-    """Four depths of 9 1/2 in are 38 in, forty are 380 in: those pass, a hair beyond does not."""
+    """Three depths of 9 1/2 in are 28 1/2 in, forty are 380 in: those pass, a hair beyond does not."""
     least, most = judgment("slip: span, least depths").value, judgment("slip: span, most depths").value
     for depths, ok in ((least, True), (least - 0.01, False), (most, True), (most + 0.01, False)):
         text = JOB.replace('"13 ft"', f'"{9.5 * depths} in"')
@@ -172,6 +172,12 @@ def test_the_ends_of_a_span_are_those_of_the_table() -> None:
         else:
             with pytest.raises(JobError, match="times the depth"):
                 read_job_text(text)
+
+
+def test_a_deep_header_over_a_door_is_no_slip() -> None:
+    """A 4x12 over 3 ft clear on single trimmers: 37 1/2 in of 11 1/4 in, 3.3 depths; 13 in of 9 1/2 in stays one."""
+    header = JOB.replace("6x10 dressed", "4x12").replace('"13 ft"', '"37 1/2 in"').replace("5 1/2 in", "1 1/2 in")
+    read_job_text(header)
 
 
 def test_many_near_supports_are_no_slip() -> None:

@@ -30,6 +30,7 @@ from ....values.lumber import (
     specific_gravity,
 )
 from ..asking.question import Question, ask
+from .agencies import agency_of
 from .record import ONE as ONE
 from .record import Factor as Factor
 from .record import Form as Form
@@ -137,7 +138,7 @@ def reference_values(stock: Stock) -> DesignValues:
             E_min=given.E_min, G=given.G, species=stock.species, grade=stock.grade, table="given",
             size_class=size.size_class, source=Source(given.source, "given"), lowered=(),
         )  # fmt: skip
-    found = design_values(stock.species, stock.grade, size, stock.agency)
+    found = design_values(stock.species, stock.grade, size, agency_of(stock, size))
     return found if stock.graded_as is None or size.size_class == "dimension" else _as_graded(stock, size, found)
 
 

@@ -18,6 +18,7 @@ from ....values.lumber import DesignValues, Size, highest_values, read_size
 from ....values.species import known_species, species_in
 from ..asking.question import PlausibleAnswer, Question, ask
 from ..result import Check
+from .agencies import agencies_open
 
 ENGINEERED = "NDS 2018 chapter 5"
 _MADE_GRADE = {  # layups, grades of composite lumber by their modulus, grades of steel with their number
@@ -132,7 +133,13 @@ def wood_doubts(stock: Stock, size: Size, values: DesignValues) -> Iterator[Wood
         answers = [PlausibleAnswer(sides, ((field, sides), (f"stock.{stock.name}.meant.size", "measured, rough sawn")))]
         text = f"size {stock.size!r} is only a name: measure the least section and enter that"
         yield WoodDoubt(text, ask("measured_size", stock.name, field, answers=answers))
-    if values.source.confidence == "low":
+    if values.source.confidence == "low" and (agencies := agencies_open(stock, size)):
+        wood, own = f"{values.species} {values.grade}", " and ".join(agencies)
+        text = f"{wood}: {own} have values of their own; which of them graded it is not said"
+        field = f"stock.{stock.name}.agency"
+        answers = [PlausibleAnswer(one, ((field, one),)) for one in agencies]
+        yield WoodDoubt(text, ask("agency", stock.name, field, answers=answers, source=stock.grade_from or "stamp"))
+    elif values.source.confidence == "low":
         text = f"{values.species} {values.grade}: the tabulated values are recalled with low confidence"
         wood = f"{values.species} {values.grade}"
         yield WoodDoubt(text, ask("low_confidence", stock.name, wood=wood))
