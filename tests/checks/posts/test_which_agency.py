@@ -1,4 +1,4 @@
-"""Agencies with values of their own for one grade: the stamp that does not say which is asked about, and never fails."""
+"""Agencies with values of their own for one grade: a stamp that does not say which is asked about and never fails."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ STAMP = "stamp: agency mark, mill 12, No.2, Douglas Fir-Larch"
 
 def column(live: str, **more: Any) -> Any:
     wood = SIX_BY_SIX | {"name": "No.2 post", "grade": "No.2", "evidence": STAMP, "agency": "", **more}
+    wood = {key: value for key, value in wood.items() if value is not None}
     stands = post(stock="No.2 post", height="12 ft", bearing_plate=True)
     stands["carries"] = [{"what": "girder", "dead": "4000 lb", "live": live}]
     return checked(stock=[wood], post=[stands])
@@ -47,3 +48,9 @@ def test_the_lower_agency_fails_and_so_does_what_neither_holds() -> None:
     assert piece(column("7000 lb", agency="WWPA"), "P").verdict == "fails"
     assert takes(700) < 15_000
     assert piece(column("11000 lb"), "P").verdict == "fails"
+
+
+def test_wood_of_unknown_species_is_screened_as_before() -> None:
+    result = piece(column("1000 lb", species="unknown", grade="unstamped", grade_from=None, evidence=""), "P")
+    assert result.verdict == "refer"
+    assert not [one for one in result.questions if one.id.endswith(("/agency", "/outside_rules"))]

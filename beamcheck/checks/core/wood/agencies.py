@@ -20,11 +20,7 @@ def agency_of(stock: Stock, size: Size) -> str:
 
 def agencies_open(stock: Stock, size: Size) -> tuple[str, ...]:
     """The agencies between which nobody has said; none where it is said, or nothing to the values."""
-    if (
-        not known_species(stock.species)
-        or stock.values is not None
-        or stock.made != "sawn"
-        or agency_of(stock, size).strip()
-    ):
+    tabulated = stock.made == "sawn" and stock.values is None and bool(known_species(stock.species))
+    if not tabulated or agency_of(stock, size).strip():
         return ()
     return agencies_apart(stock.species, stock.grade, size)
