@@ -38,6 +38,8 @@ _ELSE = re.compile(r"\b(?:joists?|hangers?|hardware|seats?|flanges?|slabs?|walls
                    r"sheathing|plates?|washers?|steel|carried|held|supported)\b", re.IGNORECASE)  # fmt: skip
 _USED = re.compile(r"\b(?:used|taken|entered)\b", re.IGNORECASE)
 _ALLOWABLE = re.compile(r"\b(?:ASD|allowable)\b", re.IGNORECASE)
+_PAIR = re.compile(r"\b(?:per|for (?:a|the|each)|of a) pair\b|\b(?:per|for) (?:two|2) hangers\b", re.IGNORECASE)
+_HALF = re.compile(r"\b(?:half|halved)\b", re.IGNORECASE)
 _THIRD = re.compile(  # allowable loads are a third of what tests give
     r"\b(?:third|1/3) of (?:the |its )?(?:average |mean |lowest |least )?(?:ultimate|breaking|failure|test)"
     r"(?: (?:test|loads?|capacity|strength)){0,2}|"
@@ -62,6 +64,9 @@ def said_of_others(group: Group, context: Context | None) -> Iterator[Check]:
         yield group.refers(id, "what the report is for", clause, Open(text, "rated_for_another"))
     if said := _not_allowable(words):
         text = f"it says {said!r}: allowable loads are wanted, those of a test or of LRFD are larger"
+        yield group.refers("anchor.rated_figure", "published figure", clause, Open(text, "rating_figure"))
+    if said := _for_several(words):
+        text = f"it says {said!r}: what one of them takes is wanted, since each end here counts for itself"
         yield group.refers("anchor.rated_figure", "published figure", clause, Open(text, "rating_figure"))
     if rating.conditions_met is True and (less := _affirmed(rating.conditions, "holes not filled")):
         text = f"the conditions say {less[0][0]!r}: published loads are for every hole filled"
@@ -90,6 +95,14 @@ def _not_allowable(words: str) -> str:
     both = any(_ALLOWABLE.search(clause) and not re.search(r"\b(?:no|not)\b", clause) for clause in clauses(own))
     factored = _affirmed(own, "factored load")
     return next((said for said, clause in factored if not both or _USED.search(clause)), "")
+
+
+def _for_several(words: str) -> str:
+    """The words by which a figure is that of a pair; half of it may be what was entered, and the words say so."""
+    for clause in clauses(words):
+        if (found := _PAIR.search(clause)) and not denied(clause, *found.span()) and not _HALF.search(words):
+            return found[0]
+    return ""
 
 
 def _other_species(group: Group, words: str, context: Context | None) -> Iterator[str]:

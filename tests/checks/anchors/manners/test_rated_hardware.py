@@ -233,6 +233,8 @@ def test_wood_that_nobody_knows_is_no_wood_of_the_report() -> None:
     ("for 1 1/2 x 11 1/4", ""), ("for 1 1/2 x 10", ""), ("10 x 1 1/2 in nails", ""),
     ("double 2x12 hanger", "it is for double 2x12"), ("no hurricane tie", ""),
     ("hurricane tie", "'hurricane tie' is for what lifts"),
+    ("uplift column", "'uplift column' is for what lifts"), ("two hangers are bent and reused", "the conditions say"),
+    ("ridge tension straps", "'tension straps' is for what lifts"), ("uplift and download columns", ""),
 ])  # fmt: skip
 def test_what_a_report_names_against_the_job(words: str, asked: str) -> None:
     """Species, breadth within 1/4 in (judgment), holes that are not filled; a 2x12 of Douglas Fir-Larch."""
@@ -245,6 +247,8 @@ def test_what_a_report_names_against_the_job(words: str, asked: str) -> None:
     ("a third of the lowest ultimate load", False), ("ultimate load over 3", False), ("all holes filled", False),
     ("1/3 of the average ultimate test load", False), ("ultimate test load / 3", False), ("not ultimate loads", False),
     ("ASD and LRFD loads are listed, ASD used", False), ("ASD and LRFD listed, LRFD used", True), ("not LRFD", False),
+    ("load at failure in test", True), ("2,000 lb per pair of hangers", True), ("2,000 lb for two hangers", True),
+    ("2,000 lb per pair, half of it entered", False), ("each hanger, not per pair", False),
     ("ASD rather than LRFD", False), ("no ASD load, LRFD", True), ("allowable not given, ultimate load", True),
 ])  # fmt: skip
 def test_loads_of_a_test_are_no_allowable_loads(words: str, asked: bool) -> None:

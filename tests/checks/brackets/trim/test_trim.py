@@ -245,3 +245,17 @@ def test_a_bore_takes_nothing_of_the_wood_that_is_gone_through() -> None:
              (plain, deep)]  # fmt: skip
     assert [one["l_s"] for one in steps] == [1.5, 1.5]
     assert [one["l_m"] for one in steps] == pytest.approx([steps[0]["l_m"]] * 2)
+
+
+@pytest.mark.parametrize(("what", "asked"), [
+    ("oak shell, a pot rack hangs from it", True), ("boxed beam with a porch swing on two eye bolts", True),
+    ("hollow mantel, television on it", True), ("box round a pipe, used as a pull-up bar", True),
+    ("false post with a lantern on a hook", True), ("boxed beam", False), ("boxed beam, nothing hangs from it", False),
+    ("hollow mantel, no television", False), ("shell over a fan that hangs from the joists", False),
+])  # fmt: skip
+def test_words_of_what_hangs_on_it_are_asked_about(what: str, asked: bool) -> None:
+    """A thing that somebody hangs on a piece that is for looks is a load that nobody counts."""
+    found = hung({"rows": TWO}, weight="320 lb", stands_out="3 in", what=what, **FACE)
+    assert found.verdict == ("refer" if asked else "passes")
+    if asked:
+        assert [one.field for one in of(found, "words of what it is for").questions] == ["trim.T.meant.what"]
