@@ -23,7 +23,11 @@ class Forgetful:
     def pytest_sessionstart(self) -> None:
         from hypothesis.configuration import set_hypothesis_home_dir  # not before pytest has looked at its plugins
 
-        set_hypothesis_home_dir(tempfile.mkdtemp(prefix="whatcarries-"))
+        self._home = tempfile.TemporaryDirectory(prefix="whatcarries-")
+        set_hypothesis_home_dir(self._home.name)
+
+    def pytest_unconfigure(self) -> None:
+        self._home.cleanup()
 
 
 def put_in(file: Path, raw: bytes) -> None:
