@@ -55,10 +55,10 @@ def lapped(length: float, bolt: Data, gap: float = 0.0) -> list[str]:
     from .test_fastened import LAID
 
     holes = {"end": "6 in", "edge": "2 3/4 in"}
+    fastener = {"length": f"{length} in", **(BOLT if bolt.get("kind", "bolt") == "bolt" else {}), **bolt}
     one = joint("bolted lap", member("brace", "brace", 45.0, -400.0, holes=holes),
                 member("post", "post", 90.0, 283.0, down=283.0, passes=True, holes={**holes, "end": "40 in"}),
-                fastener={**BOLT, "length": f"{length} in", **bolt}, stands_on="post foot", bears_on="post",
-                gap=f"{gap} in", **LAID)  # fmt: skip
+                fastener=fastener, stands_on="post foot", bears_on="post", gap=f"{gap} in", **LAID)  # fmt: skip
     piece = checked(one, wood("brace", "3 1/2 in x 5 1/2 in"), wood("post", "5 1/2 in x 5 1/2 in"))
     return [check.notes[0] for check in piece.checks if check.id == "anchor.length"]
 
@@ -71,6 +71,14 @@ def test_length_of_bolts_through_two(bolt: Data, gap: float, least: float, most:
     assert "too short" in lapped(least - 0.01, bolt, gap)[0] and lapped(least + 0.01, bolt, gap) == []
     if math.isfinite(most):
         assert lapped(most - 0.01, bolt, gap) == [] and "too long" in lapped(most + 0.01, bolt, gap)[0]
+
+
+@pytest.mark.parametrize("gap", [0.0, 0.25, 0.5])
+def test_what_lies_between_takes_of_the_length_of_a_lag_screw(gap: float) -> None:
+    """As long as both, a washer and 1 in more: its point comes out by that inch, however wide the gap."""
+    screw = {"kind": "lag screw", "size": "3/4 in"}
+    assert "the point comes out by 1 in" in lapped(9.0 + gap + 0.148 + 1.0, screw, gap)[0]
+    assert lapped(9.0 + gap + 0.148 - 0.01, screw, gap) == []
 
 
 @pytest.mark.parametrize(("held", "other", "turn"), [
