@@ -94,7 +94,9 @@ def _contradictions(run: PostRun) -> Iterator[Check]:
     for (field, e), side in zip(fields_, run.sides, strict=True):
         if e is not None and abs(e) > 0.5 * side:
             text = f"{show(abs(e), 'length')} is beyond the edge of the post: what takes the load there is not checked"
-            asked = ask("post_eccentricity", post.name, f"post.{post.name}.{field}", answers=("0 in",))
+            why = f"{text[0].upper()}{text[1:]}. At its edge it is {show(0.5 * side, 'length')} off center."
+            path = f"post.{post.name}.{field}"
+            asked = ask("post_eccentricity", post.name, path, answers=(show(0.5 * side, "length"),), why=why)
             yield Check.refers("post.eccentricity_beyond", post.name, "eccentricity beyond the post", ECCENTRIC, text,
                                ask=asked)  # fmt: skip
     given = [abs(e) for _, e in fields_ if e is not None]
