@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from functools import lru_cache
 
 from ...records import dataclass
@@ -18,6 +19,12 @@ _NO_STAMP = re.compile(
 _ON_A_STAMP = re.compile(r"\b(?i:agency|mill)\b|\b(?!TODO\b|OK\b|TBD\b)[A-Z]{2,}+\b|\b[A-Z]-[A-Z]{2,}+\b")
 _NUMBERED = re.compile(r"(?:\bno\.? ?|\bnr\.? ?|\bnumber |# ?)([1-4])\b", re.IGNORECASE)
 _MILL = re.compile(r"\bmill (?:no\.? ?|number |# ?)?\d+", re.IGNORECASE)
+# What may stand beside the mark of an agency: any other word may deny it or doubt it.
+_BESIDE_AN_AGENCY = frozenset((
+    "agency", "by", "certificate", "dense", "df", "doug", "douglas", "dry", "fir", "grade", "graded", "green", "grn", "hem",
+    "hf", "ht", "invented", "kd", "l", "larch", "mark", "mill", "number", "of", "on", "photo", "s", "seen", "select", "stamp",
+    "stamped", "structural", "the", "under", "visible",
+))  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -44,6 +51,16 @@ def read_stamp(text: str, grade: str) -> Stamp:
     if not said and not _ON_A_STAMP.search(text):
         return Stamp(missing="it names neither a grade nor an agency or mill")
     return Stamp()
+
+
+def agency_named(text: str, agencies: Iterable[str]) -> str:
+    """The one of some agencies whose mark is there by the words of a stamp; '' where that is none, several or unsure."""
+    named = [one for one in agencies if re.search(rf"\b{re.escape(one)}\b", text)]
+    if len(named) != 1:
+        return ""
+    bare = _NUMBERED.sub(" ", _MILL.sub(" ", text)).replace(named[0], " ")
+    words = {word.casefold() for word in re.findall("[A-Za-z]+", bare)}
+    return named[0] if words <= _BESIDE_AN_AGENCY else ""
 
 
 def _grades(text: str) -> frozenset[str]:

@@ -44,6 +44,17 @@ def test_the_agency_that_is_said_counts(said: dict[str, Any]) -> None:
     assert ratios(result, "P")["compression"] == pytest.approx(11_000 / takes(700), rel=0.012)  # own weight: 85 lb
 
 
+@pytest.mark.parametrize("evidence", [
+    "stamp: mill 12, No.2, DOUG FIR-L, not WCLIB", "stamp: No.2, DOUG FIR-L, mill 12, NOT WCLIB",
+    "stamp: mill 12, No.2, DOUG FIR-L, looks like WCLIB", "stamp: WCLIB or another agency, mill 12, No.2, DOUG FIR-L",
+    "stamp: WCLIB and WWPA, mill 12, No.2, DOUG FIR-L", "stamp: mill 12, No.2, DOUG FIR-L, no WCLIB mark on it",
+    "stamp: mill 12, No.2, DOUG FIR-L, failed the inspection of WCLIB",
+])  # fmt: skip
+def test_words_that_deny_or_doubt_an_agency_give_it_no_value(evidence: str) -> None:
+    """Its row is the higher one, 700 psi: a denial must not be read as its mark."""
+    assert piece(column("7000 lb", evidence=evidence), "P").verdict != "passes"
+
+
 def test_the_lower_agency_fails_and_so_does_what_neither_holds() -> None:
     assert piece(column("7000 lb", agency="WWPA"), "P").verdict == "fails"
     assert takes(700) < 15_000

@@ -30,7 +30,6 @@ from ....values.lumber import (
     specific_gravity,
 )
 from ..asking.question import Question, ask
-from .agencies import agency_of
 from .record import ONE as ONE
 from .record import Factor as Factor
 from .record import Form as Form
@@ -38,7 +37,7 @@ from .record import Property as Property
 from .record import Sharing as Sharing
 from .record import WoodMaterial as WoodMaterial
 from .record import named as named
-from .wood_doubts import wood_doubts
+from .wood_doubts import agency_of, wood_doubts
 
 UNGRADED = ("unstamped", "unknown")  # words for a grade that nobody knows
 

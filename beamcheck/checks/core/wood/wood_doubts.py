@@ -8,17 +8,16 @@ from collections.abc import Iterator
 from ....errors import BeamcheckError
 from ....model.fields.evidence import of_another_piece, read_evidence
 from ....model.fields.marks import Marked
-from ....model.fields.stamp import read_stamp
+from ....model.fields.stamp import agency_named, read_stamp
 from ....model.stock import Stock
 from ....records import dataclass
 from ....units import show
 from ....values.judgment import judgment
 from ....values.loads import told
-from ....values.lumber import DesignValues, Size, highest_values, read_size
+from ....values.lumber import DesignValues, Size, agencies_apart, highest_values, read_size
 from ....values.species import known_species, species_in
 from ..asking.question import PlausibleAnswer, Question, ask
 from ..result import Check
-from .agencies import agencies_open
 
 ENGINEERED = "NDS 2018 chapter 5"
 _MADE_GRADE = {  # layups, grades of composite lumber by their modulus, grades of steel with their number
@@ -336,6 +335,21 @@ def _number(side: str) -> float:
         return float(whole)
     over, under = map(float, fraction.split("/"))
     return float(whole) + over / under
+
+
+def agency_of(stock: Stock, size: Size) -> str:
+    """The agency that graded it: as entered, or where its rows differ the one that the words of the evidence name."""
+    if stock.agency.strip() or stock.grade_from not in ("stamp", "certificate"):
+        return stock.agency
+    return agency_named(stock.evidence, agencies_apart(stock.species, stock.grade, size))
+
+
+def agencies_open(stock: Stock, size: Size) -> tuple[str, ...]:
+    """The agencies between which nobody has said; none where it is said, or nothing to the values."""
+    tabulated = stock.made == "sawn" and stock.values is None and bool(known_species(stock.species))
+    if not tabulated or agency_of(stock, size).strip():
+        return ()
+    return agencies_apart(stock.species, stock.grade, size)
 
 
 def _alike(one: Sides, other: Sides) -> bool:
