@@ -21,9 +21,9 @@ _NUMBERED = re.compile(r"(?:\bno\.? ?|\bnr\.? ?|\bnumber |# ?)([1-4])\b", re.IGN
 _MILL = re.compile(r"\bmill (?:no\.? ?|number |# ?)?\d+", re.IGNORECASE)
 # What may stand beside the mark of an agency: any other word may deny it or doubt it.
 _BESIDE_AN_AGENCY = frozenset((
-    "agency", "by", "certificate", "dense", "df", "doug", "douglas", "dry", "fir", "grade", "graded", "green", "grn", "hem",
-    "hf", "ht", "invented", "kd", "l", "larch", "mark", "mill", "number", "of", "on", "photo", "s", "seen", "select", "stamp",
-    "stamped", "structural", "the", "under", "visible",
+    "agency", "by", "certificate", "dense", "df", "doug", "douglas", "dry", "fir", "grade", "graded", "green",
+    "grn", "hem", "hf", "ht", "invented", "kd", "l", "larch", "mark", "mill", "number", "of", "on", "photo", "s",
+    "seen", "select", "stamp", "stamped", "structural", "the", "under", "visible",
 ))  # fmt: skip
 
 
@@ -54,7 +54,7 @@ def read_stamp(text: str, grade: str) -> Stamp:
 
 
 def agency_named(text: str, agencies: Iterable[str]) -> str:
-    """The one of some agencies whose mark is there by the words of a stamp; '' where that is none, several or unsure."""
+    """The one of some agencies whose mark is there by the words of a stamp; '' if none, several or unsure."""
     named = [one for one in agencies if re.search(rf"\b{re.escape(one)}\b", text)]
     if len(named) != 1:
         return ""

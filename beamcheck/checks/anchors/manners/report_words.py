@@ -39,7 +39,7 @@ _ELSE = re.compile(r"\b(?:joists?|hangers?|hardware|seats?|flanges?|slabs?|walls
 _USED = re.compile(r"\b(?:used|taken|entered)\b", re.IGNORECASE)
 _ALLOWABLE = re.compile(r"\b(?:ASD|allowable)\b", re.IGNORECASE)
 _PAIR = re.compile(r"\b(?:per|for (?:a|the|each)|of a) pair\b|\b(?:per|for) (?:two|2) hangers\b", re.IGNORECASE)
-_HALF = re.compile(r"\b(?:half|halved)\b", re.IGNORECASE)
+_HALF = re.compile(r"\b(?:half (?:of (?:it|that|this)|the figure|is|was|entered|counts)|halved)\b", re.IGNORECASE)
 _THIRD = re.compile(  # allowable loads are a third of what tests give
     r"\b(?:third|1/3) of (?:the |its )?(?:average |mean |lowest |least )?(?:ultimate|breaking|failure|test)"
     r"(?: (?:test|loads?|capacity|strength)){0,2}|"

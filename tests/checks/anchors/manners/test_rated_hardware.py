@@ -248,7 +248,8 @@ def test_what_a_report_names_against_the_job(words: str, asked: str) -> None:
     ("1/3 of the average ultimate test load", False), ("ultimate test load / 3", False), ("not ultimate loads", False),
     ("ASD and LRFD loads are listed, ASD used", False), ("ASD and LRFD listed, LRFD used", True), ("not LRFD", False),
     ("load at failure in test", True), ("2,000 lb per pair of hangers", True), ("2,000 lb for two hangers", True),
-    ("2,000 lb per pair, half of it entered", False), ("each hanger, not per pair", False),
+    ("2,000 lb per pair, half of it entered", False), ("2,000 lb per pair, half-inch bolts", True),
+    ("each hanger, not per pair", False),
     ("ASD rather than LRFD", False), ("no ASD load, LRFD", True), ("allowable not given, ultimate load", True),
 ])  # fmt: skip
 def test_loads_of_a_test_are_no_allowable_loads(words: str, asked: bool) -> None:
